@@ -1,0 +1,100 @@
+"""Rectangles on the wall or on a page: millimetres, x to the right, y up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+TOLERANCE = 1e-6
+"""Lengths that differ by less than this (mm) are the same length: far below what a wall or a printer can
+show, far above the rounding of float sums over 50 m.  Common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Rect:
+    """A rectangle with sides along the axes: left, bottom, right, top in mm (`x0 <= x1`, `y0 <= y1`)."""
+
+    x0: float
+    y0: float
+    x1: float
+    y1: float
+
+    @classmethod
+    def sized(cls, left: float, bottom: float, width: float, height: float) -> Rect:
+        """The rectangle with this lower left corner and this size."""
+        return cls(left, bottom, left + width, bottom + height)
+
+    @classmethod
+    def about(cls, x: float, y: float, width: float, height: float) -> Rect:
+        """The rectangle of this size with its middle at (x, y)."""
+        return cls(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
+
+    @property
+    def width(self) -> float:
+        return self.x1 - self.x0
+
+    @property
+    def height(self) -> float:
+        return self.y1 - self.y0
+
+    @property
+    def cx(self) -> float:
+        return (self.x0 + self.x1) / 2
+
+    @property
+    def cy(self) -> float:
+        return (self.y0 + self.y1) / 2
+
+    def shifted(self, dx: float, dy: float) -> Rect:
+        """The same rectangle moved by (dx, dy)."""
+        return Rect(self.x0 + dx, self.y0 + dy, self.x1 + dx, self.y1 + dy)
+
+    def grown(self, by: float) -> Rect:
+        """The rectangle with every side moved outward by this much (inward when negative)."""
+        return Rect(self.x0 - by, self.y0 - by, self.x1 + by, self.y1 + by)
+
+    def overlaps(self, other: Rect) -> bool:
+        """True when the two share area, and not just an edge."""
+        return (
+            self.x0 < other.x1 - TOLERANCE
+            and other.x0 < self.x1 - TOLERANCE
+            and self.y0 < other.y1 - TOLERANCE
+            and other.y0 < self.y1 - TOLERANCE
+        )
+
+    def holds(self, other: Rect) -> bool:
+        """True when the other lies in this one, edges included."""
+        return (
+            self.x0 <= other.x0 + TOLERANCE
+            and self.y0 <= other.y0 + TOLERANCE
+            and self.x1 >= other.x1 - TOLERANCE
+            and self.y1 >= other.y1 - TOLERANCE
+        )
+
+    def has_point(self, x: float, y: float) -> bool:
+        """True when the point lies in the rectangle, edges included."""
+        return self.holds(Rect(x, y, x, y))
+
+    def meet(self, other: Rect) -> Rect | None:
+        """The part that both share, an edge or a corner included; None when they are apart."""
+        x0, y0 = max(self.x0, other.x0), max(self.y0, other.y0)
+        x1, y1 = min(self.x1, other.x1), min(self.y1, other.y1)
+        return Rect(x0, y0, x1, y1) if x0 <= x1 and y0 <= y1 else None
+
+    def gap_to(self, other: Rect) -> float:
+        """The clear distance between two rectangles along the axis that separates them most (mm); negative
+        when they overlap, by how far one would have to move."""
+        across = max(other.x0 - self.x1, self.x0 - other.x1)
+        down = max(other.y0 - self.y1, self.y0 - other.y1)
+        return max(across, down)
+
+
+def bounds(rects: Iterable[Rect]) -> Rect:
+    """The smallest rectangle around all of them (at least one)."""
+    every = list(rects)
+    return Rect(
+        min(r.x0 for r in every),
+        min(r.y0 for r in every),
+        max(r.x1 for r in every),
+        max(r.y1 for r in every),
+    )

@@ -1,0 +1,119 @@
+"""What can be on a page: five kinds of mark, forms drawn once and placed often, and finished pages.
+
+A finished `Template` holds positions and items and leaves nothing to decide.  All lengths are millimetres,
+y up; where an item's coordinates start from is said by what holds it (a form, the wall, or a page).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from templates_gen.geometry import Rect
+
+Matrix = tuple[float, float, float, float, float, float]
+"""`X = a·x + c·y + e`, `Y = b·x + d·y + f`, written (a, b, c, d, e, f) as in PDF (ISO 32000-1, 8.3.3)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight line; `dash` holds lengths of dash and gap in mm, `phase` where in that pattern it starts."""
+
+    x0: float
+    y0: float
+    x1: float
+    y1: float
+    width: float
+    dash: tuple[float, ...] = ()
+    phase: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Circle:
+    """A circle, open (`width` of its line) or filled."""
+
+    x: float
+    y: float
+    radius: float
+    width: float
+    filled: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Polygon:
+    """A closed outline, filled (black, or grey from 0 black to 1 white) or drawn as a line of `width`."""
+
+    points: tuple[tuple[float, float], ...]
+    width: float = 0.0
+    filled: bool = True
+    grey: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """One line of lettering.
+
+    (x, y) is on the base line, at the `anchor` ("left", "middle" or "right") of the text; `height` is the height
+    of its capital letters in mm (ISO 3098-1 names that h); `angle` is 0, or 90 to read from the right-hand side.
+    """
+
+    x: float
+    y: float
+    text: str
+    height: float
+    anchor: str = "left"
+    angle: int = 0
+    bold: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """A form placed with its origin at (x, y)."""
+
+    form: str
+    x: float
+    y: float
+
+
+Item = Line | Circle | Polygon | Text | Use
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """A drawing kept once in the file and placed by `Use`; nothing of it outside `box` (mm) is shown."""
+
+    name: str
+    box: Rect
+    items: tuple[Item, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One page.
+
+    `wall_items` are in wall mm, brought to the page by `to_page` (wall mm to PDF points) and cut off at `window`
+    (wall mm); `page_items` are in mm from the page's lower left corner, scaled by `page_scale` points per mm.
+    `label` is the page's name as a PDF viewer shows it; `title` its line in the outline, if it has one.
+    """
+
+    label: str
+    title: str
+    page_items: tuple[Item, ...]
+    wall_items: tuple[Item, ...] = ()
+    window: Rect | None = None
+    to_page: Matrix | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Template:
+    """The whole file: pages in order, the forms they place, and what the file says about itself.
+
+    `page_size` is in whole PDF points; `attachments` are (file name, content) pairs that travel inside.
+    """
+
+    title: str
+    author: str
+    language: str
+    page_size: tuple[int, int]
+    pages: tuple[Page, ...]
+    forms: tuple[Form, ...] = ()
+    attachments: tuple[tuple[str, bytes], ...] = field(default=())
