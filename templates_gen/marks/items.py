@@ -13,6 +13,12 @@ from templates_gen.geometry import Rect
 Matrix = tuple[float, float, float, float, float, float]
 """`X = a·x + c·y + e`, `Y = b·x + d·y + f`, written (a, b, c, d, e, f) as in PDF (ISO 32000-1, 8.3.3)."""
 
+POINT = 25.4 / 72
+"""One PDF point in mm: 1/72 in (ISO 32000-1, 8.3.2.3) of 25.4 mm (international inch, 1959)."""
+
+MM_TO_POINTS: Matrix = (1 / POINT, 0.0, 0.0, 1 / POINT, 0.0, 0.0)
+"""Millimetres from the page's lower left corner to PDF points."""
+
 
 @dataclass(frozen=True, slots=True)
 class Line:
@@ -91,13 +97,15 @@ class Page:
     """One page.
 
     `wall_items` are in wall mm, brought to the page by `to_page` (wall mm to PDF points) and cut off at `window`
-    (wall mm); `page_items` are in mm from the page's lower left corner, scaled by `page_scale` points per mm.
+    (wall mm).  `page_items` are in mm from the page's lower left corner, brought to points by `page_matrix`
+    (which differs from plain `MM_TO_POINTS` only where a printer is corrected for).
     `label` is the page's name as a PDF viewer shows it; `title` its line in the outline, if it has one.
     """
 
     label: str
     title: str
     page_items: tuple[Item, ...]
+    page_matrix: Matrix = MM_TO_POINTS
     wall_items: tuple[Item, ...] = ()
     window: Rect | None = None
     to_page: Matrix | None = None

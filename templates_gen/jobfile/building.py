@@ -1,0 +1,160 @@
+"""From the files to a finished job: the one door through which untyped data enters."""
+
+from __future__ import annotations
+
+import datetime
+import os
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from templates_gen.errors import InputError
+from templates_gen.jobfile.framing import build_fixing, build_frame, unused_fields, unused_fixing
+from templates_gen.jobfile.grouping import build_group
+from templates_gen.jobfile.reading import parse_csv, parse_toml, read_bytes
+from templates_gen.jobfile.tables import FixingTable, FrameTable, GroupTable, JobTable, PaperTable
+from templates_gen.jobfile.typed import nearest, read_table
+from templates_gen.jobfile.walling import build_paper, build_wall
+from templates_gen.model import Frame, Job, Wall
+
+KNOWN_TABLES = ["job", "wall", "group", "frame_type", "frame", "fixing", "paper"]
+MOST_FRAMES = 20_000
+"""More is taken for a mistake.  Common practice, no source."""
+
+
+def read_job(path: Path | str) -> Job:
+    """The job of a TOML file and of the spreadsheet it names, checked and complete.
+
+    Lengths in mm, weights in kg.  Raises InputError saying what was found, what was expected and where.
+    """
+    path = Path(path)
+    content = read_bytes(path)
+    try:
+        return _build(parse_toml(content, ""), content, path)
+    except InputError as error:
+        raise error if error.where.startswith(str(path)) else error.inside(path.name) from None
+
+
+def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
+    _check_tables(raw)
+    job = _job_table(raw.get("job", {}))
+    rows, csv_source = _frame_rows(raw, job, path)
+    types = {name: read_table(table, FrameTable, job.unit, f"frame_type.{name}") for name, table in _types(raw).items()}
+    tables = [(read_table(row, FrameTable, job.unit, where), where) for where, row in rows]
+    default = read_table(raw.get("fixing", {}), FixingTable, job.unit, "fixing")
+    fixing = build_fixing(default, "fixing")
+    frames = tuple(build_frame(table, _type_of(table, types, where), fixing, where) for table, where in tables)
+    wall, ignored_wall = build_wall(raw.get("wall", {}), job.unit)
+    group_table = read_table(raw.get("group", {}), GroupTable, job.unit, "group")
+    return Job(
+        title=job.title or path.stem,
+        client=job.client,
+        unit=job.unit,
+        date=job.date or _last_change(path),
+        language=job.language,
+        wall=wall,
+        group=build_group(group_table, _unique(frames), wall.features, job.unit, "group"),
+        frames=frames,
+        paper=build_paper(read_table(raw.get("paper", {}), PaperTable, job.unit, "paper"), job.unit),
+        ignored=(*ignored_wall, *_ignored(tables, types, default)),
+        sources=((path.name, content), *csv_source),
+    )
+
+
+def _check_tables(raw: Mapping[str, Any]) -> None:
+    for name in raw:
+        if name not in KNOWN_TABLES:
+            near = nearest(name, KNOWN_TABLES)
+            hint = f"did you mean {near!r}?" if near else f"known tables: {', '.join(KNOWN_TABLES)}"
+            raise InputError("", f"unknown table {name!r}", hint)
+
+
+def _job_table(raw: object) -> JobTable:
+    if isinstance(raw, Mapping) and isinstance(raw.get("date"), datetime.date):
+        raw = {**raw, "date": raw["date"].isoformat()[:10]}
+    return read_table(raw, JobTable, "mm", "job")
+
+
+def _types(raw: Mapping[str, Any]) -> Mapping[str, Any]:
+    types = raw.get("frame_type", {})
+    if not isinstance(types, Mapping):
+        raise InputError("frame_type", "expected tables such as [frame_type.tall]")
+    return types
+
+
+def _frame_rows(
+    raw: Mapping[str, Any], job: JobTable, path: Path
+) -> tuple[list[tuple[str, Any]], tuple[tuple[str, bytes], ...]]:
+    """Every frame as (where, fields), from the job file and the spreadsheet it names."""
+    listed = raw.get("frame", [])
+    if not isinstance(listed, list):
+        raise InputError("frame", "expected one [[frame]] table for each frame, in double brackets")
+    rows = [(_named(fields, f"frame {number}"), fields) for number, fields in enumerate(listed, 1)]
+    source: tuple[tuple[str, bytes], ...] = ()
+    if job.frames:
+        sheet = path.parent / job.frames
+        content = read_bytes(sheet)
+        table = parse_csv(content, sheet.name, FrameTable.__struct_fields__)
+        rows += [(_named(fields, f"{sheet.name}, line {line}"), fields) for line, fields in table]
+        source = ((sheet.name, content),)
+    if not 0 < len(rows) <= MOST_FRAMES:
+        raise InputError("frame", f"found {len(rows)} frames, expected 1 to {MOST_FRAMES}")
+    for where, fields in rows:
+        _check_id(fields, where)
+    return rows, source
+
+
+def _named(fields: object, place: str) -> str:
+    name = fields.get("id") if isinstance(fields, Mapping) else None
+    return f"{place} ({name})" if isinstance(name, str) and name else place
+
+
+def _check_id(fields: object, where: str) -> None:
+    name = fields.get("id") if isinstance(fields, Mapping) else None
+    if not isinstance(name, str) or not name.strip() or not name.isprintable() or len(name) > 200:
+        raise InputError(f"{where}, id", f"found {name!r}, expected a short name such as \"A\", in quotes")
+
+
+def _type_of(table: FrameTable, types: Mapping[str, FrameTable], where: str) -> FrameTable | None:
+    if table.type is None:
+        return None
+    if table.type not in types:
+        near = nearest(table.type, list(types))
+        hint = f"did you mean {near!r}?" if near else f"types: {', '.join(types) or 'none'}"
+        raise InputError(f"{where}, type", f"found {table.type!r}, expected the name of a [frame_type.…] table", hint)
+    return types[table.type]
+
+
+def _unique(frames: Sequence[Frame]) -> Sequence[Frame]:
+    seen: set[str] = set()
+    for frame in frames:
+        if frame.id in seen:
+            raise InputError(f"frame {frame.id}, id", f"found {frame.id!r} twice, expected each frame to have its own id")
+        seen.add(frame.id)
+    return frames
+
+
+def _ignored(
+    tables: Sequence[tuple[FrameTable, str]], types: Mapping[str, FrameTable], default: FixingTable
+) -> tuple[str, ...]:
+    """What the frames give and nothing computes with yet, field by field."""
+    by_field: dict[str, list[str]] = {}
+    for table, where in tables:
+        for name in unused_fields(table, _type_of(table, types, where)):
+            by_field.setdefault(name, []).append(str(table.id))
+    listed = [f"{name} of {_some(ids)}" for name, ids in by_field.items()]
+    return (*listed, *unused_fixing(default))
+
+
+def _some(ids: list[str]) -> str:
+    return ", ".join(ids) if len(ids) <= 6 else f"{', '.join(ids[:5])} and {len(ids) - 5} more"
+
+
+def _last_change(path: Path) -> str:
+    """The day of the job file's last change: what is printed is the same for the same file, whenever it is printed."""
+    stamp = os.environ.get("SOURCE_DATE_EPOCH", "")
+    seconds = int(stamp) if stamp.isdigit() else int(path.stat().st_mtime)
+    return datetime.datetime.fromtimestamp(seconds, tz=datetime.UTC if stamp else None).date().isoformat()
+
+
+__all__ = ["Wall", "read_job"]

@@ -1,0 +1,102 @@
+"""Files become untyped tables: TOML for the job, a spreadsheet's CSV for its frames."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Any
+
+from templates_gen.errors import InputError
+
+LARGEST = 20_000_000
+"""Bytes.  A job file is a few kilobytes; this keeps a wrong file from filling the memory.  No source."""
+
+_DELIMITERS = ",;\t|"
+
+
+def read_bytes(path: Path) -> bytes:
+    """The content of a file.  Raises InputError when it is not there, not a file, not readable or far too large."""
+    try:
+        if path.is_dir():
+            raise InputError(str(path), "found a folder, expected a file")
+        if path.stat().st_size > LARGEST:
+            raise InputError(str(path), f"found more than {LARGEST // 1_000_000} MB, expected a job file")
+        return path.read_bytes()
+    except FileNotFoundError:
+        raise InputError(str(path), "there is no such file", _near(path)) from None
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or error
+        raise InputError(str(path), f"cannot be read: {reason}") from None
+
+
+def parse_toml(content: bytes, where: str) -> dict[str, Any]:
+    """The tables of a TOML file.  Raises InputError with the line and column."""
+    import tomllib
+
+    try:
+        return tomllib.loads(_text(content, where))
+    except tomllib.TOMLDecodeError as error:
+        raise InputError(where, f"is not valid TOML: {error}", 'text goes in quotes, as in  width = "14 3/8"') from None
+    except RecursionError:
+        raise InputError(where, "is not valid TOML: nested too deeply") from None
+
+
+def parse_csv(content: bytes, where: str, known: Iterable[str]) -> list[tuple[int, dict[str, Any]]]:
+    """The rows of a spreadsheet as (line number, fields); a blank cell is left out, `hanger.kind` nests.
+
+    Any delimiter a spreadsheet writes is taken: the one that finds the most `known` names in the header.
+    Raises InputError for a header it cannot use or a row longer than its header.
+    """
+    import csv
+
+    lines = _text(content, where).splitlines()
+    if not lines:
+        raise InputError(where, "is empty, expected a header line such as id,title,type,width,height,drop")
+    delimiter = max(_DELIMITERS, key=lambda sign: _hits(lines[0], sign, set(known)))
+    reader = csv.reader(lines, delimiter=delimiter)
+    try:
+        header = [name.strip().lower() for name in next(reader)]
+        return [(reader.line_num, _fields(header, row, f"{where}, line {reader.line_num}")) for row in reader if any(map(str.strip, row))]
+    except csv.Error as error:
+        raise InputError(where, f"is not a table: {error}") from None
+
+
+def _hits(line: str, delimiter: str, known: set[str]) -> int:
+    return sum(cell.strip().strip('"').lower().partition(".")[0] in known for cell in line.split(delimiter))
+
+
+def _fields(header: list[str], row: list[str], where: str) -> dict[str, Any]:
+    if any(cell.strip() for cell in row[len(header) :]):
+        raise InputError(where, f"found {len(row)} cells, expected {len(header)} as in the header")
+    fields: dict[str, Any] = {}
+    for name, cell in zip(header, row, strict=False):
+        if not cell.strip():
+            continue
+        if not name:
+            raise InputError(where, f"found {cell!r} in a column without a name", "give each column a field's name")
+        table, _, inner = name.partition(".")
+        if inner:
+            fields.setdefault(table, {})[inner] = cell.strip()
+        else:
+            fields[table] = cell.strip()
+    return fields
+
+
+def _text(content: bytes, where: str) -> str:
+    try:
+        if content.startswith((b"\xff\xfe", b"\xfe\xff")):
+            return content.decode("utf-16")
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise InputError(where, f"is not UTF-8 text (byte {error.start})", "save it as UTF-8, or as CSV UTF-8") from None
+
+
+def _near(path: Path) -> str:
+    from templates_gen.jobfile.typed import nearest
+
+    try:
+        names = [entry.name for entry in path.parent.iterdir()]
+    except OSError:
+        return ""
+    near = nearest(path.name, names)
+    return f"did you mean {near!r}?" if near else ""

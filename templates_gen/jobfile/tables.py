@@ -1,0 +1,180 @@
+"""The job file as it is written: one record per table, every field optional unless the table means nothing without.
+
+The only file that imports msgspec.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, Literal, TypeVar
+
+import msgspec
+
+
+class Length(float):
+    """A size in mm, zero or more."""
+
+
+class Offset(float):
+    """A distance in mm, negative to the left or down."""
+
+
+class Mass(float):
+    """A weight in kg."""
+
+
+class Table(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True):
+    """Base of every table."""
+
+
+class JobTable(Table):
+    title: str = ""
+    client: str = ""
+    unit: Literal["in", "cm", "mm"] = "mm"
+    date: str = ""
+    language: str = "en"
+    frames: str = ""
+
+
+class StudsTable(Table):
+    first: Length | None = None
+    spacing: Length | None = None
+    width: Length | None = None
+
+
+class FeatureTable(Table):
+    kind: Literal[
+        "outlet", "switch", "light", "thermostat", "vent", "radiator", "door", "window", "pipe", "furniture", "other"
+    ]
+    name: str = ""
+    left: Length | None = None
+    bottom: Length | None = None
+    width: Length | None = None
+    height: Length | None = None
+    clear: Length | None = None
+
+
+class WallTable(Table):
+    name: str = ""
+    width: Length | None = None
+    height: Length | None = None
+    outline: list[tuple[Length, Length]] | None = None
+    build: Literal["drywall", "plaster", "masonry", "timber"] | None = None
+    board: Length | None = None
+    studs: StudsTable | None = None
+    wiring: Literal["us", "uk", "de", "none"] | None = None
+    public: bool = False
+    feature: list[dict[str, Any]] = []
+
+
+class HeightTable(Table):
+    centre: Length | None = None
+    above: str | None = None
+    by: Length | None = None
+    top: Length | None = None
+    bottom: Length | None = None
+
+
+class SpotTable(Table):
+    centre: tuple[Offset, Offset] | None = None
+    top_left: tuple[Offset, Offset] | None = None
+    top_right: tuple[Offset, Offset] | None = None
+    bottom_left: tuple[Offset, Offset] | None = None
+    bottom_right: tuple[Offset, Offset] | None = None
+
+
+class GroupTable(Table):
+    arrangement: Literal["row", "column", "rows", "columns", "grid", "stairs", "salon", "placed"] = "row"
+    rows: list[list[str]] | None = None
+    columns: list[list[str]] | None = None
+    order: list[str] | None = None
+    across: int | None = None
+    place: dict[str, SpotTable] | None = None
+    gap: Length | None = None
+    gap_across: Length | None = None
+    gap_down: Length | None = None
+    align: Literal["top", "centre", "bottom", "left", "right"] = "centre"
+    set: Literal["left", "centre", "right", "top", "bottom", "spread"] = "centre"
+    centre_on: str | int | float = "wall"
+    height: HeightTable | None = None
+
+
+class HangerTable(Table):
+    kind: Literal["wire", "sawtooth", "rings", "keyholes", "cleat"]
+    left: Length | None = None
+    right: Length | None = None
+    drop_left: Length | None = None
+    drop_right: Length | None = None
+    seen_from: Literal["front", "back"] | None = None
+    apart: Length | None = None
+    drop_at_two: Length | None = None
+    ring_separation: Length | None = None
+    ring_depth: Length | None = None
+    screw_below: Length | None = None
+
+
+class FixingTable(Table):
+    kind: Literal["nail", "hook", "screw"] = "nail"
+    diameter: Length | None = None
+    below: Length | None = None
+    rating: Mass | None = None
+    nails: int | None = None
+    length: Length | None = None
+    angle: int | float | None = None
+
+
+class MouldingTable(Table):
+    face: Length | None = None
+    rabbet: Length | None = None
+    allowance: Length | None = None
+    wood: str | None = None
+
+
+class FrameTable(Table):
+    """A frame, or what the frames of one type share."""
+
+    id: str | None = None
+    type: str | None = None
+    title: str | None = None
+    width: Length | None = None
+    height: Length | None = None
+    depth: Length | None = None
+    weight: Mass | None = None
+    drop: Length | None = None
+    hanger: Literal["wire", "sawtooth", "rings", "keyholes", "cleat"] | HangerTable | None = None
+    fixing: Literal["nail", "hook", "screw"] | FixingTable | None = None
+    image: str | None = None
+    print: tuple[Length, Length] | None = None
+    mat: Any = None
+    moulding: MouldingTable | None = None
+    glazing: str | None = None
+    backing: str | None = None
+
+
+class MarginTable(Table):
+    top: Length | None = None
+    right: Length | None = None
+    bottom: Length | None = None
+    left: Length | None = None
+
+
+class PaperTable(Table):
+    size: Any = "a4"
+    margin: Any = None
+    overlap: Length | None = None
+    cover: Literal["all", "marks", "nails"] = "marks"
+    font: str = ""
+
+
+_TableT = TypeVar("_TableT", bound=Table)
+
+
+def convert(raw: object, table: type[_TableT], decode: Callable[[type, object], object]) -> _TableT:
+    """The record of one untyped table; `decode` makes lengths and weights.
+
+    Raises ValueError in the library's words, ending in the path to the fault (`… - at `$.hanger.left``).
+    """
+    try:
+        return msgspec.convert(raw, table, dec_hook=decode)
+    except msgspec.ValidationError as error:
+        raise ValueError(str(error)) from None

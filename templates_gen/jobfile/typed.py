@@ -1,0 +1,138 @@
+"""Untyped tables become typed records here; what does not fit is explained in the user's terms."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
+
+from templates_gen.errors import InputError
+from templates_gen.jobfile.tables import Length, Mass, Offset, Table, convert
+from templates_gen.units import parse_length, parse_mass, parse_offset
+
+_TableT = TypeVar("_TableT", bound=Table)
+
+
+def read_table(raw: object, table: type[_TableT], unit: str, where: str) -> _TableT:
+    """The typed record of one table; bare numbers are in `unit`, lengths come out in mm and weights in kg.
+
+    Raises InputError with `where`, the field, what was found and what was expected.
+    """
+    if not isinstance(raw, Mapping):
+        raise InputError(where, f"found {raw!r}, expected a table of fields")
+    try:
+        return convert(raw, table, _decoder(unit))
+    except ValueError as error:
+        raise _explained(str(error), raw, table, where) from None
+
+
+def read_length(value: object, unit: str, where: str) -> float:
+    """The millimetres of a single size.  Raises InputError."""
+    try:
+        return parse_length(value, unit)
+    except ValueError as error:
+        raise InputError(where, str(error)) from None
+
+
+def _decoder(unit: str) -> Callable[[type, object], object]:
+    def decode(kind: type, value: object) -> object:
+        if kind is Length:
+            return Length(parse_length(value, unit))
+        if kind is Offset:
+            return Offset(parse_offset(value, unit))
+        return Mass(parse_mass(value))
+
+    return decode
+
+
+def _explained(message: str, raw: Mapping[str, Any], table: type[Table], where: str) -> InputError:
+    """The message of the library in our words, with the place, the value found and the nearest known name."""
+    text, _, path = message.partition(" - at `$")
+    steps = re.findall(r"\.(\w+)|\[(\d+|\.\.\.)\]", path.rstrip("`"))
+    place = ", ".join([where, *_named(steps)])
+    annotation, found = _walk(table, raw, steps)
+    if unknown := re.match(r"Object contains unknown field `(.*)`", text):
+        return InputError(place, f"unknown field {unknown[1]!r}", _known(unknown[1], annotation))
+    if missing := re.match(r"Object missing required field `(.*)`", text):
+        return InputError(place, f"the field {missing[1]!r} is missing, expected {_expected(annotation, missing[1])}")
+    if text.startswith("found "):
+        return InputError(place, text)
+    return InputError(place, f"found {_brief(found)}, expected {_expected(annotation)}", _nearest_choice(found, annotation))
+
+
+def _named(steps: list[tuple[str, str]]) -> list[str]:
+    return [name or (f"item {int(index) + 1}" if index.isdigit() else "entry") for name, index in steps]
+
+
+def _walk(table: type[Table], raw: Any, steps: list[tuple[str, str]]) -> tuple[Any, Any]:
+    """The annotation and the value that the path leads to."""
+    annotation: Any = table
+    for name, index in steps:
+        annotation = _step(annotation, name)
+        try:
+            raw = raw[name] if name else raw[int(index)]
+        except (KeyError, IndexError, TypeError, ValueError):
+            raw = None
+    return annotation, raw
+
+
+def _step(annotation: Any, name: str) -> Any:
+    tables = _tables_in(annotation)
+    if name and tables:
+        return get_type_hints(tables[0]).get(name, Any)
+    inner = [arg for arg in get_args(annotation) if arg is not type(None) and arg is not str]
+    return inner[-1] if inner else Any
+
+
+def _tables_in(annotation: Any) -> list[type[Table]]:
+    options = (annotation, *get_args(annotation))
+    return [option for option in options if isinstance(option, type) and issubclass(option, Table)]
+
+
+def _choices(annotation: Any) -> list[str]:
+    options = [annotation, *get_args(annotation)]
+    return [choice for option in options if get_origin(option) is Literal for choice in get_args(option)]
+
+
+def _known(unknown: str, annotation: Any) -> str:
+    tables = _tables_in(annotation)
+    fields = list(tables[0].__struct_fields__) if tables else []
+    near = nearest(unknown, fields)
+    return f"did you mean {near!r}?" if near else f"known fields: {', '.join(fields)}"
+
+
+def _nearest_choice(found: object, annotation: Any) -> str:
+    near = nearest(found, _choices(annotation)) if isinstance(found, str) else ""
+    return f"did you mean {near!r}?" if near else ""
+
+
+def nearest(word: str, known: list[str]) -> str:
+    """The known word most like this one, or "" when none is near."""
+    import difflib  # only when something is wrong
+
+    return next(iter(difflib.get_close_matches(word.lower(), known, 1, 0.6)), "")
+
+
+_PLAIN_WORDS = {
+    str: "text in quotes", int: "a whole number", float: "a number", bool: "true or false", Length: "a length",
+    Offset: "a distance", Mass: "a weight", list: "a list in [ ]", dict: "a table in { }", tuple: "a pair in [ ]",
+}  # fmt: skip
+
+
+def _expected(annotation: Any, field: str = "") -> str:
+    if field:
+        annotation = get_type_hints(_tables_in(annotation)[0])[field]
+    choices = _choices(annotation)
+    options = get_args(annotation) if get_origin(annotation) in (Union, type(int | str)) else (annotation,)
+    words = [f"one of {', '.join(choices)}"] if choices else []
+    for option in options:
+        if _tables_in(option):
+            words.append("a table in { }")
+        elif word := _PLAIN_WORDS.get(get_origin(option) or option):
+            words.append(word)
+    return " or ".join(dict.fromkeys(words)) or "something else"
+
+
+def _brief(found: object) -> str:
+    text = repr(found)
+    return text if len(text) <= 60 else text[:57] + "..."

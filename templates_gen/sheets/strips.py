@@ -1,0 +1,171 @@
+"""The fewest strips and cells that hold a set of boxes, exactly, by dynamic programming over critical cuts.
+
+A *box* is what a strip is asked for: a `firm` box must lie inside one cell (its clearances are already part
+of it), any other box must be covered, by as many cells as it takes.  Strips here are rows, filled from the
+bottom up; columns are the same problem with the axes swapped.
+"""
+
+from __future__ import annotations
+
+import heapq
+from bisect import bisect_left, bisect_right
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import count
+from typing import NamedTuple
+
+from templates_gen.geometry import TOLERANCE
+
+HAIR = TOLERANCE / 2
+"""A cell may be this much (mm) larger than the paper allows, so that content which fits exactly is not split
+by the rounding of a sum.  Common practice, no source."""
+
+Span = tuple[float, float]
+
+
+class Box(NamedTuple):
+    """A demand on the sheets: left, bottom, right, top in mm, and whether it must stay in one piece."""
+
+    x0: float
+    y0: float
+    x1: float
+    y1: float
+    firm: bool
+
+
+class Line(NamedTuple):
+    """What one strip has to hold, seen along the strip: firm stretches no cut may enter, and all content."""
+
+    firm_lo: list[float]
+    firm_hi: list[float]
+    all_lo: list[float]
+    all_hi: list[float]
+
+    def cut_at_most(self, t: float) -> float:
+        """The largest allowed cut that is not beyond `t`."""
+        i = bisect_left(self.firm_lo, t) - 1
+        return self.firm_lo[i] if i >= 0 and t < self.firm_hi[i] else t
+
+    def content_end(self, t: float) -> float:
+        """Where the last content that begins before `t` ends."""
+        return self.all_hi[bisect_left(self.all_lo, t) - 1]
+
+
+def within(boxes: Iterable[Box], y0: float, y1: float) -> list[Box]:
+    """The boxes that a strip from `y0` to `y1` has to do with, in the order given.
+
+    A box that only touches a cut is not in the strip on the other side; a line that lies on a cut belongs to
+    the strip above it.
+    """
+    return [b for b in boxes if b.y0 < y1 and (b.y1 > y0 or b.y0 >= y0)]
+
+
+def line_of(boxes: Sequence[Box]) -> Line:
+    """The content of a strip from its boxes, which must be in order of their left sides."""
+    line = Line([], [], [], [])
+    for box in boxes:
+        if line.all_hi and box.x0 <= line.all_hi[-1]:
+            line.all_hi[-1] = max(line.all_hi[-1], box.x1)
+        else:
+            line.all_lo.append(box.x0)
+            line.all_hi.append(box.x1)
+        if not box.firm:
+            continue
+        if line.firm_hi and box.x0 < line.firm_hi[-1]:  # the two share a stretch, so they share a cell
+            line.firm_hi[-1] = max(line.firm_hi[-1], box.x1)
+        else:
+            line.firm_lo.append(box.x0)
+            line.firm_hi.append(box.x1)
+    return line
+
+
+def cells_along(line: Line, width: float, gaps: bool) -> list[Span] | None:
+    """The fewest cells for one strip, from the left; None when some firm stretch is longer than a cell.
+
+    Each cell ends at the furthest allowed cut, and with `gaps` the next begins at the next content.  This is
+    optimal, for it stays ahead: if after i cells this plan has served everything left of p, and any other
+    plan with i cells everything left of q <= p, then the furthest allowed cut within `width` of p is not
+    left of the one within `width` of q, so the same holds after i + 1 cells.
+    """
+    cells: list[Span] = []
+    i, n = 0, len(line.all_lo)
+    t = float("-inf")
+    while True:
+        i = bisect_right(line.all_hi, t, i)
+        if i == n:
+            return cells
+        start = max(t, line.all_lo[i]) if gaps or not cells else t
+        t = line.cut_at_most(start + width)
+        if t <= start:
+            return None
+        cells.append((start, t))
+
+
+def best_strips(
+    boxes: Sequence[Box], width: float, height: float, gaps: bool, limit: int
+) -> tuple[int, list[Span]] | None:
+    """The fewest cells for all boxes (sorted by left side): their number and the strips, bottom up.
+
+    None when cuts right across the wall cannot keep the firm boxes in one piece, or take more than `limit`
+    cells.  Of two states with equally many cells only the one with the higher cut is kept.  That loses
+    nothing: take any way to go on from the lower cut, drop its cuts up to the higher one, and what remains
+    serves the rest from the higher cut, because a strip cut down to a part of itself holds fewer boxes and
+    so needs no more cells.  From a given bottom the cost of a strip is a staircase in its top, which rises
+    only where content enters, so only the tops just below a rise can be of use.
+    """
+    upright = line_of(sorted((Box(b.y0, b.x0, b.y1, b.x1, b.firm) for b in boxes)))
+    entries = sorted({b.y0 for b in boxes if not b.firm} | set(upright.firm_lo))
+    order = count()
+    heap: list[tuple[int, float, int, tuple[Span, object] | None]] = [(0, float("inf"), next(order), None)]
+    highest = None
+    while heap:
+        cells, y, _, trail = heapq.heappop(heap)
+        if cells > limit:
+            return None
+        if highest is not None and -y <= highest:
+            continue
+        highest = -y
+        rest = [b for b in boxes if b.y1 > -y or b.y0 >= -y]
+        if not rest:
+            return cells, _unwind(trail)
+        bottom = max(-y, min(b.y0 for b in rest))
+        tops = _tops(upright, entries, bottom, bottom + height)
+        for more, top in _stairs(tops, _cost(within(rest, bottom, bottom + height), width, gaps)):
+            heapq.heappush(heap, (cells + more, -top, next(order), ((bottom, top), trail)))
+    return None
+
+
+def _tops(upright: Line, entries: list[float], bottom: float, most: float) -> list[float]:
+    """The tops worth trying for a strip with this bottom, from low to high."""
+    inside = entries[bisect_right(entries, bottom) : bisect_left(entries, most)]
+    return sorted({t for t in map(upright.cut_at_most, [*inside, most]) if t > bottom})
+
+
+def _cost(boxes: list[Box], width: float, gaps: bool) -> Callable[[float], float]:
+    """The number of cells of a strip as a function of its top; infinite where no plan exists."""
+    known: dict[float, float] = {}
+
+    def cost(top: float) -> float:
+        if top not in known:
+            cells = cells_along(line_of([b for b in boxes if b.y0 < top]), width, gaps)
+            known[top] = float("inf") if cells is None else len(cells)
+        return known[top]
+
+    return cost
+
+
+def _stairs(tops: list[float], cost: Callable[[float], float]) -> Iterator[tuple[int, float]]:
+    """The highest top of every cost, with that cost: the cost never falls as the top rises."""
+    end = len(tops)
+    while end:
+        most = cost(tops[end - 1])
+        if most != float("inf"):
+            yield int(most), tops[end - 1]
+        end = bisect_left(range(end), most, key=lambda i: cost(tops[i]))
+
+
+def _unwind(trail: object) -> list[Span]:
+    strips: list[Span] = []
+    while isinstance(trail, tuple):
+        strip, trail = trail
+        strips.append(strip)
+    return strips[::-1]

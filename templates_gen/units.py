@@ -1,0 +1,196 @@
+"""Text becomes millimetres, kilograms or degrees here, and nowhere else; and back again for showing.
+
+Inside the program every length is a float in mm that is never rounded.  A shown number is never used again.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from fractions import Fraction
+
+MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8}
+"""Millimetres in one of each.  The inch is 25.4 mm exactly, the foot 12 in (international yard and pound
+agreement, 1959)."""
+
+KG = {"kg": 1.0, "g": 0.001, "lb": 0.45359237, "oz": 0.45359237 / 16}
+"""Kilograms in one of each.  The pound is 0.453 592 37 kg exactly (same agreement)."""
+
+LONGEST = 200_000.0
+"""mm.  A longer wall is taken for a slip of the unit.  Common practice, no source."""
+
+HEAVIEST = 2_000.0
+"""kg.  A heavier frame is taken for a slip of the unit.  Common practice, no source."""
+
+LENGTH_EXAMPLE = 'a length such as "14 3/8", "1\' 2 3/8\\"", "36.5 cm" or "365 mm"'
+MASS_EXAMPLE = 'a weight with its unit, such as "4.2 lb", "4 lb 3 oz", "1.9 kg" or "850 g"'
+
+_UNIT_WORDS = {
+    "mm": "mm", "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm",
+    "cm": "cm", "centimetre": "cm", "centimetres": "cm", "centimeter": "cm", "centimeters": "cm",
+    "m": "m", "metre": "m", "metres": "m", "meter": "m", "meters": "m",
+    "in": "in", "inch": "in", "inches": "in", '"': "in",
+    "ft": "ft", "foot": "ft", "feet": "ft", "'": "ft",
+}  # fmt: skip
+_MASS_WORDS = {
+    "kg": "kg", "kilo": "kg", "kilos": "kg", "g": "g", "gram": "g", "grams": "g",
+    "lb": "lb", "lbs": "lb", "pound": "lb", "pounds": "lb", "oz": "oz", "ounce": "oz", "ounces": "oz",
+}  # fmt: skip
+
+# What word processors, phones and spreadsheets write, brought to the plain signs.
+_PLAIN = str.maketrans(
+    {"”": '"', "“": '"', "″": '"', "„": '"', "’": "'", "‘": "'", "′": "'", "−": "-", "–": "-", "‐": "-", "‑": "-",
+     "⁄": "/", "∕": "/", "\u00a0": " ", "\u202f": " ", "\u2009": " ", "\u2007": " "}
+)  # fmt: skip
+_VULGAR = {
+    "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3",
+    "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅐": "1/7", "⅑": "1/9", "⅒": "1/10",
+}  # fmt: skip
+
+_NUMBER = r"(?:\d+(?:[.,]\d+)?|[.,]\d+)"
+_QUANTITY = re.compile(
+    rf"\s*(?:(?P<whole>\d+)(?:\s+|\s*-\s*)(?P<part>\d+/\d+)|(?P<fraction>\d+/\d+)|(?P<number>{_NUMBER}))\s*"
+    r"(?P<unit>[a-z]+|\"|'{1,2})?\s*"
+)
+
+
+def parse_length(value: object, unit: str) -> float:
+    """Millimetres of a size as people write it; a bare number is in `unit` ("in", "cm" or "mm").
+
+    Raises ValueError, saying what was found and an example, for anything negative, ambiguous or not a length.
+    """
+    length = parse_offset(value, unit)
+    if length < 0:
+        raise ValueError(f"found {_shown(value)}, expected a size of zero or more")
+    return length
+
+
+def parse_offset(value: object, unit: str) -> float:
+    """Millimetres of a distance that may be negative (to the left, or down); otherwise as `parse_length`."""
+    if isinstance(value, bool) or not isinstance(value, (int, float, str)):
+        raise ValueError(f"found {_shown(value)}, expected {LENGTH_EXAMPLE}")
+    if isinstance(value, str):
+        length = _signed(value, unit)
+    else:
+        length = float(value) * MM[unit] if abs(value) < LONGEST * 10 else math.inf
+    if not math.isfinite(length) or abs(length) > LONGEST:
+        raise ValueError(f"found {_shown(value)}, expected a length of at most {LONGEST / 1000:g} m")
+    return length
+
+
+def parse_mass(value: object) -> float:
+    """Kilograms of a weight as people write it; the unit has to be there.  Raises ValueError."""
+    if not isinstance(value, str):
+        raise ValueError(f"found {_shown(value)}, expected {MASS_EXAMPLE}")
+    total = sum(amount * KG[unit] for amount, unit in _quantities(value, _MASS_WORDS, "", MASS_EXAMPLE))
+    if not total <= HEAVIEST:
+        raise ValueError(f"found {_shown(value)}, expected a weight of at most {HEAVIEST:g} kg")
+    return total
+
+
+def _signed(text: str, unit: str) -> float:
+    plain = text.translate(_PLAIN).strip()
+    negative = plain.startswith("-")
+    parts = _quantities(plain[1:] if negative else plain, _UNIT_WORDS, unit, LENGTH_EXAMPLE)
+    total = sum(amount * MM[name] for amount, name in parts)
+    return -total if negative else total
+
+
+def _quantities(text: str, words: dict[str, str], bare: str, example: str) -> list[tuple[float, str]]:
+    """The (amount, unit) pairs that the text is made of, the larger unit first."""
+    plain = _with_fractions(text.translate(_PLAIN)).lower().strip()
+    found, at = [], 0
+    while at < len(plain):
+        match = _QUANTITY.match(plain, at)
+        if match is None or match.end() == at:
+            raise ValueError(f"found {_shown(text)}, expected {example}")
+        found.append((_amount(match, text), _unit(match, words, bare, found, text, example)))
+        at = match.end()
+    if not found or not _falls(found):
+        raise ValueError(f"found {_shown(text)}, expected {example}")
+    return found
+
+
+def _with_fractions(text: str) -> str:
+    for sign, digits in _VULGAR.items():
+        text = text.replace(sign, f" {digits} ")
+    return text
+
+
+def _amount(match: re.Match[str], text: str) -> float:
+    if match["number"] is not None:
+        return _decimal(match["number"], text)
+    whole, part = int(match["whole"] or 0), match["part"] or match["fraction"]
+    over, under = (int(digits) for digits in part.split("/"))
+    if under == 0 or (match["whole"] is not None and over >= under):
+        raise ValueError(f"found {_shown(text)}, expected a fraction below one after a whole number, such as 14 3/8")
+    return float(whole + Fraction(over, under))
+
+
+def _decimal(number: str, text: str) -> float:
+    before, comma, after = number.partition(",")
+    if comma and len(after) == 3 and before.strip("0"):
+        raise ValueError(
+            f"found {_shown(text)}, which may be {before}.{after} or {before}{after}: write it with a point, or without"
+        )
+    return float(number.replace(",", "."))
+
+
+def _unit(
+    match: re.Match[str], words: dict[str, str], bare: str, found: list[tuple[float, str]], text: str, example: str
+) -> str:
+    word = '"' if match["unit"] == "''" else match["unit"]
+    if word is not None:
+        if word not in words:
+            raise ValueError(f"found {_shown(text)}: {word!r} is not a unit here, expected {example}")
+        return words[word]
+    if found and found[-1][1] == "ft":
+        return "in"  # 5' 2 is five feet two inches to anyone who writes it
+    if found or not bare:
+        raise ValueError(f"found {_shown(text)}, expected {example}")
+    return bare
+
+
+def _falls(found: list[tuple[float, str]]) -> bool:
+    """True for one quantity, for feet then inches, and for pounds then ounces: nothing else is written so."""
+    return len(found) == 1 or [unit for _, unit in found] in (["ft", "in"], ["lb", "oz"])
+
+
+def _shown(value: object) -> str:
+    text = repr(value)
+    return text if len(text) <= 60 else text[:57] + "..."
+
+
+def inches(mm: float) -> str:
+    """The length in inches to the nearest 1/16, reduced, without a unit: `14 3/8`, `-1/2`, `0`."""
+    sixteenths = math.floor(abs(mm) / 25.4 * 16 + 0.5)
+    whole, rest = divmod(sixteenths, 16)
+    sign = "-" if mm < 0 and sixteenths else ""
+    if not rest:
+        return f"{sign}{whole}"
+    part = Fraction(rest, 16)
+    return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
+
+
+def show(mm: float, unit: str) -> str:
+    """The length as someone measures it: inches to 1/16, whole millimetres, centimetres to one place."""
+    if unit == "in":
+        return f"{inches(mm)} in"
+    whole = math.floor(abs(mm) + 0.5)
+    sign = "-" if mm < 0 and whole else ""
+    return f"{sign}{whole / 10:.1f} cm" if unit == "cm" else f"{sign}{whole} mm"
+
+
+def other_unit(unit: str) -> str:
+    """The unit shown beside `unit`: millimetres beside inches, inches beside the metric ones."""
+    return "mm" if unit == "in" else "in"
+
+
+def show_both(mm: float, unit: str, between: str = " · ") -> str:
+    """The length in `unit` and then in the other system."""
+    return f"{show(mm, unit)}{between}{show(mm, other_unit(unit))}"
+
+
+def show_mass(kg: float, unit: str) -> str:
+    """The weight in pounds for an inch job, in kilograms otherwise, to one place."""
+    return f"{kg / KG['lb']:.1f} lb" if unit == "in" else f"{kg:.1f} kg"

@@ -1,0 +1,39 @@
+"""Small jobs for tests: the least a job needs, with what a test changes."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from templates_gen.model import Fixing, Frame, Group, Hanger, Height, Job, Paper, Spot, Wall
+from templates_gen.papersizes import DEFAULT_MARGIN, SIZES
+
+SAMPLES = Path(__file__).parent.parent / "samples"
+
+
+def frame(name: str = "A", width: float = 400.0, height: float = 500.0, drop: float | None = 80.0, **more: Any) -> Frame:
+    return Frame(id=name, width=width, height=height, drop=drop, **more)
+
+
+def group(rows: tuple[tuple[str, ...], ...], arrangement: str = "rows", gap: float = 60.0, **more: Any) -> Group:
+    more.setdefault("height", Height(by="centre", at=1450.0))
+    return Group(arrangement=arrangement, rows=rows, gap_across=gap, gap_down=gap, **more)
+
+
+def paper(name: str = "a4", **more: Any) -> Paper:
+    width, height = SIZES[name]
+    values: dict[str, Any] = {"margin": DEFAULT_MARGIN, "overlap": 12.0, "cover": "marks"} | more
+    return Paper(name=name, width=width, height=height, **values)
+
+
+def job(*frames: Frame, **more: Any) -> Job:
+    frames = frames or (frame(),)
+    values: dict[str, Any] = {
+        "title": "Tile rubbings", "client": "", "unit": "mm", "date": "2026-03-01", "language": "en",
+        "wall": Wall(name="", width=4000.0, height=2600.0), "paper": paper(),
+        "group": group((tuple(item.id for item in frames),)),
+    }  # fmt: skip
+    return Job(frames=frames, **(values | more))
+
+
+__all__ = ["SAMPLES", "Fixing", "Hanger", "Height", "Spot", "frame", "group", "job", "paper"]

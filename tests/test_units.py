@@ -1,0 +1,108 @@
+"""Lengths and weights: every listed way of writing them, and back."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from templates_gen.units import inches, parse_length, parse_mass, parse_offset, show, show_both, show_mass
+
+# 1 in = 25.4 mm exactly (international yard and pound agreement, 1959)
+WAYS = [
+    ("14 3/8", "in", 14.375 * 25.4),
+    ("14-3/8", "in", 14.375 * 25.4),
+    (14.375, "in", 14.375 * 25.4),
+    ("14.375", "in", 14.375 * 25.4),
+    ("1' 2 3/8\"", "mm", 14.375 * 25.4),
+    ("1'2-3/8\"", "mm", 14.375 * 25.4),
+    ("5 ft 2 in", "cm", 62 * 25.4),
+    ("5' 2", "cm", 62 * 25.4),
+    ("5 feet", "cm", 60 * 25.4),
+    ("36.5 cm", "in", 365.0),
+    ("365 mm", "in", 365.0),
+    ("365mm", "in", 365.0),
+    ("0.365 m", "in", 365.0),
+    ("0,365 m", "in", 365.0),
+    ("36,5 cm", "in", 365.0),
+    ("14½", "in", 14.5 * 25.4),
+    ("14 ½ in", "mm", 14.5 * 25.4),
+    ("⅜″", "mm", 0.375 * 25.4),
+    ("1’ 2 3⁄8”", "mm", 14.375 * 25.4),
+    ("3/8", "in", 0.375 * 25.4),
+    ("14\u00a03/8 in", "mm", 14.375 * 25.4),
+    ("2''", "mm", 50.8),
+    (365, "mm", 365.0),
+    (36.5, "cm", 365.0),
+    (0, "mm", 0.0),
+    (".5", "in", 12.7),
+    ("14 IN", "mm", 14 * 25.4),
+]
+
+
+@pytest.mark.parametrize(("written", "unit", "mm"), WAYS)
+def test_every_way_of_writing_a_length(written, unit, mm):
+    assert parse_length(written, unit) == pytest.approx(mm, abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    "written",
+    ["", " ", "-3", "−3 mm", "abc", "14 3/0", "14 9/8", "3/8/2", "14 38", "1,234 mm", "12 furlongs", "2 in 1 ft", "5 mm 3",
+     "nan", "inf", "1e999", "1 2 3", "'", "/", "1//2", True, None, [1], math.nan, math.inf, 1e300, "999999999 m", "3 kg",
+     "--3", "12 1/2 1/2"],
+)  # fmt: skip
+def test_what_is_not_a_size_is_refused_with_an_example(written):
+    with pytest.raises(ValueError, match="expected|write it"):
+        parse_length(written, "in")
+
+
+def test_an_offset_may_be_negative_as_a_whole():
+    assert parse_offset("-14 3/8", "in") == pytest.approx(-14.375 * 25.4)
+    assert parse_offset(-10, "cm") == -100.0
+
+
+@given(st.integers(min_value=0, max_value=16 * 2000))
+def test_shown_sixteenths_read_back_exactly(sixteenths):
+    mm = sixteenths / 16 * 25.4
+    assert parse_length(show(mm, "in"), "mm") == pytest.approx(mm, abs=1e-9)
+    assert parse_length(inches(mm), "in") == pytest.approx(mm, abs=1e-9)
+
+
+@given(st.floats(min_value=-50_000, max_value=50_000), st.sampled_from(["in", "cm", "mm"]))
+def test_a_shown_length_reads_back_within_half_a_step(mm, unit):
+    half = {"in": 25.4 / 32, "cm": 0.5, "mm": 0.5}[unit]
+    assert abs(parse_offset(show(mm, unit), unit) - mm) <= half + 1e-9
+
+
+@given(st.text(max_size=30))
+def test_any_text_gives_a_length_or_a_value_error(text):
+    try:
+        assert 0 <= parse_length(text, "in") < math.inf
+    except ValueError as error:
+        assert "found" in str(error)
+
+
+def test_fractions_are_reduced_and_zero_has_no_sign():
+    assert inches(9.525) == "3/8"
+    assert inches(-9.525) == "-3/8"
+    assert inches(-0.1) == "0"
+    assert show(-0.2, "mm") == "0 mm"
+    assert show(365, "cm") == "36.5 cm"
+    assert show_both(1447.8, "in") == "57 in · 1448 mm"
+    assert show_both(1447.8, "mm") == "1448 mm · 57 in"
+
+
+def test_weights():
+    # the pound is 0.45359237 kg exactly (international yard and pound agreement, 1959)
+    assert parse_mass("4.2 lb") == pytest.approx(4.2 * 0.45359237)
+    assert parse_mass("4 lb 8 oz") == pytest.approx(4.5 * 0.45359237)
+    assert parse_mass("1,9 kg") == pytest.approx(1.9)
+    assert parse_mass("850 g") == pytest.approx(0.85)
+    assert show_mass(1.9, "mm") == "1.9 kg"
+    assert show_mass(0.45359237, "in") == "1.0 lb"
+
+
+@pytest.mark.parametrize("written", ["4", 4, "4 mm", "", "heavy", "-2 kg", "99999 kg", "2 oz 1 lb", "1,234 kg"])
+def test_what_is_not_a_weight_is_refused(written):
+    with pytest.raises(ValueError, match="expected|write it"):
+        parse_mass(written)
