@@ -1,4 +1,4 @@
-"""Where the spare paper goes: strips and cells are shifted so that what is left over lies evenly at both ends.
+"""Where the spare paper goes: strips and cells shift until what is left over lies evenly at both ends.
 
 Nothing here changes how many cells there are.
 """
@@ -6,6 +6,7 @@ Nothing here changes how many cells there are.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 
 from templates_gen.sheets.strips import Box, Line, Span, cells_along, line_of, within
 
@@ -51,9 +52,7 @@ def settle_strip(
     ends = [line.content_end(run[-1][1]) for run in runs]
     middles = [(e, n[0][0]) for e, n in zip(ends, runs[1:], strict=False)]
     edges = [sides[0], *[(a + b) / 2 for a, b in middles], sides[1]]
-    return [
-        settle_run(line, run, width, (edges[i], edges[i + 1]), leans[i]) for i, run in enumerate(runs)
-    ]
+    return [settle_run(line, run, width, (edges[i], edges[i + 1]), leans[i]) for i, run in enumerate(runs)]
 
 
 def settle_heights(
@@ -62,7 +61,7 @@ def settle_heights(
     """The strips with the spare height spread over both ends of each stack, at the same number of cells."""
     stacks = runs_of(strips)
     moved = [_shift_stack(boxes, stack, width, height, gaps) for stack in stacks]
-    bottoms = [stack[0][0] for stack in moved]
+    bottoms = [stack[0][0] for stack in stacks]
     tops = [stack[-1][1] for stack in moved]
     edges = [sides[0], *[(t + b) / 2 for t, b in zip(tops, bottoms[1:], strict=False)], sides[1]]
     for i, stack in enumerate(moved):
@@ -86,8 +85,8 @@ def _shift_stack(
     for share in SHARES if len(stack) > 1 else ():
         down = spare * share
         cuts = [stack[0][0] - down, *[s[1] - down for s in stack[:-1]], tight[-1][1]]
-        trial = list(zip(cuts, cuts[1:], strict=False))
-        closed = [*trial[:-1], (trial[-1][0], stack[-1][1])]  # keeps a line on the very top in the last strip
+        trial = list(pairwise(cuts))
+        closed = [*trial[:-1], (trial[-1][0], stack[-1][1])]  # a line on the very top stays in
         if any(upright.cut_at_most(t) != t for t in cuts[1:-1]):
             continue
         if sum(_count(boxes, strip, width, gaps) for strip in closed) <= cost:
@@ -123,4 +122,4 @@ def _fill(line: Line, start: float, width: float, cells: int, most: float) -> li
     for _ in range(cells - 1):
         cuts.append(line.cut_at_most(cuts[-1] + width))
     cuts.append(min(cuts[-1] + width, most))
-    return list(zip(cuts, cuts[1:], strict=False))
+    return list(pairwise(cuts))

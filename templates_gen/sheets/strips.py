@@ -19,6 +19,9 @@ HAIR = TOLERANCE / 2
 """A cell may be this much (mm) larger than the paper allows, so that content which fits exactly is not split
 by the rounding of a sum.  Common practice, no source."""
 
+MOST_CELLS = 20_000
+"""More sheets than anyone prints: 40 reams.  Common practice, no source."""
+
 Span = tuple[float, float]
 
 
@@ -79,7 +82,7 @@ def line_of(boxes: Sequence[Box]) -> Line:
 
 
 def cells_along(line: Line, width: float, gaps: bool) -> list[Span] | None:
-    """The fewest cells for one strip, from the left; None when some firm stretch is longer than a cell.
+    """The fewest cells for one strip, from the left; None when a firm stretch does not fit a cell.
 
     Each cell ends at the furthest allowed cut, and with `gaps` the next begins at the next content.  This is
     optimal, for it stays ahead: if after i cells this plan has served everything left of p, and any other
@@ -95,7 +98,7 @@ def cells_along(line: Line, width: float, gaps: bool) -> list[Span] | None:
             return cells
         start = max(t, line.all_lo[i]) if gaps or not cells else t
         t = line.cut_at_most(start + width)
-        if t <= start:
+        if t <= start or len(cells) == MOST_CELLS:
             return None
         cells.append((start, t))
 
@@ -112,7 +115,7 @@ def best_strips(
     so needs no more cells.  From a given bottom the cost of a strip is a staircase in its top, which rises
     only where content enters, so only the tops just below a rise can be of use.
     """
-    upright = line_of(sorted((Box(b.y0, b.x0, b.y1, b.x1, b.firm) for b in boxes)))
+    upright = line_of(sorted(Box(b.y0, b.x0, b.y1, b.x1, b.firm) for b in boxes))
     entries = sorted({b.y0 for b in boxes if not b.firm} | set(upright.firm_lo))
     order = count()
     heap: list[tuple[int, float, int, tuple[Span, object] | None]] = [(0, float("inf"), next(order), None)]

@@ -1,0 +1,69 @@
+"""Full-scale paper templates for hanging a group of framed pictures, with the nails already in them.
+
+One function for each phase, each from one finished value to the next:
+
+    read_job(path) -> Job
+    plan_wall(job) -> Plan
+    find(plan) -> tuple[Finding, ...]
+    plan_sheets(plan, paper) -> SheetPlan
+    draw_template(plan, findings, sheets, lettering) -> Template
+    write_pdf(template, lettering) -> bytes
+
+and `make_template(job)` for all of them after the first.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from templates_gen.errors import InputError, OutputError, TemplatesError
+    from templates_gen.findings import Finding, find
+    from templates_gen.jobfile.building import read_job
+    from templates_gen.lettering import Lettering
+    from templates_gen.making import Made, make_template
+    from templates_gen.marks.drawing import draw_template
+    from templates_gen.marks.items import Template
+    from templates_gen.model import Job
+    from templates_gen.pdf.writing import write_pdf
+    from templates_gen.planning import Plan, plan_wall
+    from templates_gen.sheets.sheet import SheetPlan, plan_sheets
+
+__version__ = "0.1.0"
+
+# Imported on first use: starting the program must not cost what only one of its commands needs.
+_HOME = {
+    "Finding": "findings", "InputError": "errors", "Job": "model", "Lettering": "lettering", "Made": "making",
+    "OutputError": "errors", "Plan": "planning", "SheetPlan": "sheets.sheet", "Template": "marks.items",
+    "TemplatesError": "errors", "draw_template": "marks.drawing", "find": "findings", "make_template": "making",
+    "plan_sheets": "sheets.sheet", "plan_wall": "planning", "read_job": "jobfile.building",
+    "write_pdf": "pdf.writing",
+}  # fmt: skip
+
+__all__ = [
+    "Finding",
+    "InputError",
+    "Job",
+    "Lettering",
+    "Made",
+    "OutputError",
+    "Plan",
+    "SheetPlan",
+    "Template",
+    "TemplatesError",
+    "draw_template",
+    "find",
+    "make_template",
+    "plan_sheets",
+    "plan_wall",
+    "read_job",
+    "write_pdf",
+]
+
+
+def __getattr__(name: str) -> object:
+    if name not in _HOME:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    from importlib import import_module
+
+    return getattr(import_module(f"{__name__}.{_HOME[name]}"), name)

@@ -1,0 +1,36 @@
+"""The program `templates-gen`: runs a command and turns whatever is raised into one message and an exit code."""
+
+from __future__ import annotations
+
+import sys
+
+import click
+
+from templates_gen.commands import program
+from templates_gen.errors import TemplatesError
+
+INTERRUPTED = 130  # 128 + SIGINT, as shells report it
+
+
+def main() -> None:
+    """Run the program: exit 0 when fine, 1 for a stopping finding, 2 for wrong use or bad input, 130 interrupted."""
+    try:
+        code = program.main(standalone_mode=False)
+        sys.stdout.flush()
+    except TemplatesError as error:
+        click.echo(f"error: {error}", err=True)
+        code = error.exit_code
+    except click.ClickException as error:
+        error.show()
+        code = error.exit_code
+    except (click.Abort, KeyboardInterrupt):
+        click.echo("interrupted", err=True)
+        code = INTERRUPTED
+    except BrokenPipeError:
+        sys.stderr.close()  # whoever read our output has gone: nobody is left to tell
+        code = 0
+    sys.exit(code if isinstance(code, int) else 0)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,35 @@
+"""The command `schedule`."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from templates_gen.commands.common import as_json, force_option, job_argument, report_option, write_json
+
+
+@click.command()
+@job_argument
+@click.option("--format", "form", type=click.Choice(["text", "csv", "json"]), default="text", help="How to show it.")
+@report_option
+@force_option
+def schedule(job: Path, form: str, report: Path | None, force: bool) -> None:
+    """Show every frame and every nail: heights, and distances from both lines.
+
+    \b
+    Example:
+      templates-gen schedule samples/fern-prints.toml --format csv
+    """
+    import templates_gen as tg
+    from templates_gen.schedule import as_csv, as_data, as_text
+
+    plan = tg.plan_wall(tg.read_job(job))
+    if report is not None:
+        write_json(report, as_data(plan, tg.find(plan)), force)
+    if form == "json":
+        click.echo(as_json(as_data(plan, tg.find(plan))))
+    elif form == "csv":
+        click.echo(as_csv(plan), nl=False)
+    else:
+        click.echo(as_text(plan))

@@ -1,0 +1,201 @@
+"""What is wrong or risky about a plan, said so that a client could read it.
+
+A *stop* keeps the template from being printed, a *warn* wants a decision, a *note* is good to know.  Nothing here
+ever says that a wall, a nail or a spot is safe.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.planning import Hung, Plan
+from templates_gen.units import show_both
+
+STOP, WARN, NOTE = "stop", "warn", "note"
+
+HOOK_MARGIN = 6.0
+"""mm that a nail point stays under the frame's top edge, so that it does not show.  Common practice, no source."""
+
+LEAST_ABOVE, MOST_ABOVE = 100.0, 255.0
+"""mm (4-10 in) between furniture and the group above it: 6-8 in is usual, 4 and 10 in are the ends of what is
+advised.  Common practice in interior design texts, no standard."""
+
+FURNITURE_SOURCE = "common practice in interior design: 6 to 8 in above furniture"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing found: its level, the rule's name, the frames it is about, and a sentence; `source` where it rests on one."""
+
+    level: str
+    rule: str
+    about: tuple[str, ...]
+    text: str
+    source: str = ""
+
+
+def find(plan: Plan) -> tuple[Finding, ...]:
+    """Everything found about a plan, the stops first."""
+    found = [finding for rule in RULES for finding in rule(plan)]
+    return tuple(sorted(found, key=lambda finding: (STOP, WARN, NOTE).index(finding.level)))
+
+
+def stops(findings: tuple[Finding, ...]) -> bool:
+    """True when one of them keeps the template from being printed."""
+    return any(finding.level == STOP for finding in findings)
+
+
+def _pairs(plan: Plan) -> Iterator[tuple[Hung, Hung]]:
+    """Pairs of frames that may touch: a sweep from left to right, so that far frames are never compared."""
+    reach = max(plan.job.group.gap_across, plan.job.group.gap_down)
+    near: list[Hung] = []
+    for hung in sorted(plan.frames, key=lambda item: item.rect.x0):
+        near = [other for other in near if other.rect.x1 + reach > hung.rect.x0]
+        for other in near:
+            yield other, hung
+        near.append(hung)
+
+
+def _frames_too_close(plan: Plan) -> Iterator[Finding]:
+    unit, group = plan.job.unit, plan.job.group
+    for one, two in _pairs(plan):
+        names = (one.frame.id, two.frame.id)
+        if one.rect.overlaps(two.rect):
+            depth = show_both(-one.rect.gap_to(two.rect), unit)
+            yield Finding(STOP, "frames-overlap", names, f"Frames {names[0]} and {names[1]} overlap by {depth}.")
+        elif not _clear(one.rect, two.rect, group.gap_across, group.gap_down):
+            gap = show_both(max(0.0, one.rect.gap_to(two.rect)), unit)
+            yield Finding(
+                WARN, "frames-close", names, f"Frames {names[0]} and {names[1]} are {gap} apart, less than the gap asked for."
+            )  # fmt: skip
+
+
+def _clear(one: Rect, two: Rect, across: float, down: float) -> bool:
+    """True when the gap is kept to the side or below; frames that only meet at a corner keep it either way."""
+    sideways = max(two.x0 - one.x1, one.x0 - two.x1)
+    upward = max(two.y0 - one.y1, one.y0 - two.y1)
+    return sideways >= across - TOLERANCE or upward >= down - TOLERANCE
+
+
+def _frame_off_wall(plan: Plan) -> Iterator[Finding]:
+    for hung in plan.frames:
+        if not _on_wall(plan, hung.rect):
+            name = hung.frame.id
+            yield Finding(STOP, "frame-off-wall", (name,), f"Frame {name} reaches beyond the wall.")
+
+
+def _on_wall(plan: Plan, rect: Rect) -> bool:
+    wall = plan.job.wall
+    if not wall.outline:
+        return wall.rect.holds(rect)
+    from templates_gen.outline import outline_holds  # only a wall with an outline needs a geometry library
+
+    return outline_holds(wall.outline, rect)
+
+
+def _frame_over_feature(plan: Plan) -> Iterator[Finding]:
+    for hung in plan.frames:
+        for feature in plan.job.wall.features:
+            name = hung.frame.id
+            if hung.rect.overlaps(feature.rect):
+                yield Finding(STOP, "frame-over-feature", (name,), f"Frame {name} covers the {_called(feature.kind, feature.name)}.")
+            elif hung.rect.overlaps(feature.rect.grown(feature.clear)):
+                clear = show_both(feature.clear, plan.job.unit)
+                yield Finding(
+                    WARN, "feature-clearance", (name,),
+                    f"Frame {name} is nearer to the {_called(feature.kind, feature.name)} than the {clear} to keep clear.",
+                )  # fmt: skip
+
+
+def _called(kind: str, name: str) -> str:
+    return name if name == kind or kind in ("furniture", "other") else f"{kind} {name!r}"
+
+
+def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
+    for hung in plan.frames:
+        for bearing in hung.bearings:
+            name = hung.frame.id
+            if bearing.drop is not None and bearing.drop >= hung.rect.height:
+                yield Finding(
+                    STOP, "drop-beyond-frame", (name,),
+                    f"Frame {name} is {show_both(hung.rect.height, plan.job.unit)} high but its drop is "
+                    f"{show_both(bearing.drop, plan.job.unit)}.",
+                )  # fmt: skip
+            if not hung.rect.x0 <= bearing.x <= hung.rect.x1:
+                yield Finding(STOP, "hanger-beyond-frame", (name,), f"A hanger of frame {name} lies outside its sides.")
+
+
+def _hangers_crossed(plan: Plan) -> Iterator[Finding]:
+    for hung in plan.frames:
+        if len(hung.bearings) == 2 and hung.bearings[0].x >= hung.bearings[1].x:
+            name = hung.frame.id
+            yield Finding(STOP, "hangers-crossed", (name,), f"The left hanger of frame {name} is not left of its right one.")
+
+
+def _hook_would_show(plan: Plan) -> Iterator[Finding]:
+    for hung in plan.frames:
+        for nail in hung.nails:
+            under = hung.rect.y1 - nail.y
+            if under < HOOK_MARGIN:
+                where = f"{show_both(abs(under), plan.job.unit)} {'below' if under >= 0 else 'above'} its top edge"
+                yield Finding(
+                    STOP, "hook-would-show", (hung.frame.id,),
+                    f"The nail of frame {nail.name} would be {where}: the hook would show. Use a fixing that sits lower, "
+                    "or lengthen the wire.",
+                    "common practice: 6 mm",
+                )  # fmt: skip
+
+
+def _drop_missing(plan: Plan) -> Iterator[Finding]:
+    names = tuple(hung.frame.id for hung in plan.frames if len(hung.nails) < len(hung.bearings))
+    if names:
+        yield Finding(
+            NOTE, "drop-missing", names,
+            f"No nail yet for {_listed(names)}: measure the drop, or mark it by hand on the drop rule.",
+        )  # fmt: skip
+
+
+def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
+    for feature in plan.job.wall.features:
+        below = feature.rect.y1 <= plan.group.y0 and feature.rect.x0 < plan.group.x1 and feature.rect.x1 > plan.group.x0
+        gap = plan.group.y0 - feature.rect.y1
+        if feature.kind == "furniture" and below and not LEAST_ABOVE <= gap <= MOST_ABOVE:
+            much = "little" if gap < LEAST_ABOVE else "much"
+            text = f"The group hangs {show_both(gap, plan.job.unit)} above the {feature.name}: rather {much}."
+            yield Finding(NOTE, "furniture-clearance", (), text, FURNITURE_SOURCE)
+
+
+def _group_off_centre(plan: Plan) -> Iterator[Finding]:
+    off = plan.group.cx - plan.centre_line
+    if abs(off) >= 0.5:  # mm, what a tape measure can show: common practice, no source
+        side = "right" if off > 0 else "left"
+        yield Finding(
+            NOTE, "group-off-centre", (),
+            f"The group's middle is {show_both(abs(off), plan.job.unit)} to the {side} of its centre line.",
+        )  # fmt: skip
+
+
+def _not_computed(plan: Plan) -> Iterator[Finding]:
+    for name in plan.job.ignored:
+        yield Finding(NOTE, "not-computed-yet", (), f"Not computed yet, so it changes nothing here: {name}.")
+
+
+def _listed(names: tuple[str, ...]) -> str:
+    frames = "frame" if len(names) == 1 else "frames"
+    return f"{frames} {', '.join(names) if len(names) <= 8 else ', '.join(names[:7]) + f' and {len(names) - 7} more'}"
+
+
+RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
+    _frames_too_close,
+    _frame_off_wall,
+    _frame_over_feature,
+    _drop_beyond_frame,
+    _hangers_crossed,
+    _hook_would_show,
+    _furniture_clearance,
+    _group_off_centre,
+    _drop_missing,
+    _not_computed,
+)

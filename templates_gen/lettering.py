@@ -1,0 +1,176 @@
+"""Choosing fonts for text, and measuring what it will take up on paper.
+
+Letters come from PT Sans; what it lacks comes from the user's own font files and then from fonts for other
+scripts, each opened when a character first needs it.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterator
+from functools import cached_property
+from importlib.util import find_spec
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from templates_gen.errors import InputError
+from templates_gen.geometry import Rect
+from templates_gen.marks.items import Text
+
+if TYPE_CHECKING:
+    from templates_gen.pdf.drawing import Run
+    from templates_gen.pdf.engine import Font
+
+_BASE = (("fontpkg_pt_sans", "PT_Sans-Web-Regular.ttf"), ("fontpkg_pt_sans", "PT_Sans-Web-Bold.ttf"))
+"""Package and file of the letters: plain, bold."""
+
+_OTHERS = (
+    ("fontpkg_noto_sans", "NotoSans[wdth,wght].ttf"),
+    ("fontpkg_heebo", "Heebo[wght].ttf"),
+    ("fontpkg_noto_sans_arabic", "NotoSansArabic[wdth,wght].ttf"),
+    ("fontpkg_noto_sans_devanagari", "NotoSansDevanagari[wdth,wght].ttf"),
+    ("fontpkg_noto_sans_thai", "NotoSansThai[wdth,wght].ttf"),
+)
+"""Package and file of the fonts for what the letters lack, in this order."""
+
+_MOST_NAMED = 8
+"""So many missing characters are named in an error.  Common practice, no source."""
+
+
+class Lettering:
+    """The fonts of one file, and the measures of text set in them.
+
+    `extra` are font files of the user's, asked before all but PT Sans.  One that cannot be used is an
+    `InputError`, and so is a character that no font has.
+    """
+
+    def __init__(self, extra: tuple[Path, ...] = ()) -> None:
+        self._extra = extra
+        self._opened: dict[Path, Font] = {}
+        self._runs: dict[tuple[str, bool], tuple[Run, ...]] = {}
+        self._advances: dict[tuple[str, bool], float] = {}
+        for path in extra:
+            self._open(path)
+
+    def runs(self, text: str, bold: bool = False) -> tuple[Run, ...]:
+        """The glyphs of a line of text from left to right.
+
+        Control characters (tabs and line ends too) are spaces; what shows nothing by itself takes no place.
+        """
+        known = self._runs.get((text, bold))
+        if known is None:
+            known = self._runs[text, bold] = self._found(text, bold)
+        return known
+
+    def size(self, height: float, bold: bool = False) -> float:
+        """The font size in mm that makes PT Sans capitals this high; all fonts of a text are set in it."""
+        return height / self._base(bold).cap_height
+
+    def width(self, text: str, height: float, bold: bool = False) -> float:
+        """How far text with capitals of this height (mm) goes, in mm."""
+        known = self._advances.get((text, bold))
+        if known is None:
+            known = sum(glyph.advance for run in self.runs(text, bold) for glyph in run.glyphs)
+            self._advances[text, bold] = known
+        return known * self.size(height, bold)
+
+    def start(self, item: Text) -> tuple[float, float]:
+        """Where the pen starts for a text: its left end, or its lower end when it reads upward (mm)."""
+        shares = {"left": 0.0, "middle": 0.5, "right": 1.0}
+        back = shares[item.anchor] * self.width(item.text, item.height, item.bold)
+        return (item.x, item.y - back) if item.angle == 90 else (item.x - back, item.y)
+
+    def box(self, item: Text) -> Rect:
+        """The rectangle that holds the text's ink, and its whole way and capital height (mm)."""
+        x, y = self.start(item)
+        size = self.size(item.height, item.bold)
+        ink = _ink(self.runs(item.text, item.bold), self._base(item.bold).cap_height)
+        if item.angle == 90:
+            return Rect(x - ink.y1 * size, y + ink.x0 * size, x - ink.y0 * size, y + ink.x1 * size)
+        return Rect(x + ink.x0 * size, y + ink.y0 * size, x + ink.x1 * size, y + ink.y1 * size)
+
+    def _found(self, text: str, bold: bool) -> tuple[Run, ...]:
+        from templates_gen.pdf.shaping import glyph_runs, plain_run
+
+        base = self._base(bold)
+        if text.isascii() and text.isprintable():
+            return (plain_run(base, text),) if text else ()
+        line = "".join(" " if _is_space(char) else char for char in unicodedata.normalize("NFC", text))
+        found, missing = glyph_runs(line, lambda cluster: self._pick(cluster, bold))
+        if missing:
+            raise _no_glyph(text, missing)
+        return found
+
+    def _pick(self, cluster: str, bold: bool) -> Font | None:
+        for font in self._chain(bold):
+            if all(map(font.covers, cluster)):
+                return font
+        return None
+
+    def _chain(self, bold: bool) -> Iterator[Font]:
+        yield self._base(bold)
+        for path in self._extra:
+            yield self._open(path)
+        for package, name in _OTHERS:
+            yield self._open(_font_path(package, name))
+
+    def _base(self, bold: bool) -> Font:
+        return self._bold if bold else self._plain
+
+    @cached_property
+    def _plain(self) -> Font:
+        return self._open(_font_path(*_BASE[0]))
+
+    @cached_property
+    def _bold(self) -> Font:
+        return self._open(_font_path(*_BASE[1]))
+
+    def _open(self, path: Path) -> Font:
+        if path not in self._opened:
+            from templates_gen.pdf.engine import Font
+
+            self._opened[path] = Font(path)
+        return self._opened[path]
+
+
+def _font_path(package: str, name: str) -> Path:
+    spec = find_spec(package)
+    if spec is None or spec.origin is None:
+        project = package.replace("_", "-")
+        raise InputError(
+            "", f"the fonts of the package {project} are missing", f"Install it: pip install {project}"
+        )
+    return Path(spec.origin).parent / "files" / name
+
+
+def _is_space(char: str) -> bool:
+    return unicodedata.category(char) in ("Cc", "Zs", "Zl", "Zp")
+
+
+def _ink(runs: tuple[Run, ...], cap_height: float) -> Rect:
+    """The rectangle about a text at font size 1, from the outlines, with the marks of any script."""
+    pen, x0, y0, x1, y1 = 0.0, 0.0, 0.0, 0.0, cap_height
+    for run in runs:
+        for glyph in run.glyphs:
+            ink = run.font.bounds(glyph.number)
+            if ink is not None:
+                x, y = pen + glyph.dx, glyph.dy
+                x0, y0 = min(x0, ink.x0 + x), min(y0, ink.y0 + y)
+                x1, y1 = max(x1, ink.x1 + x), max(y1, ink.y1 + y)
+            pen += glyph.advance
+    return Rect(x0, y0, max(x1, pen), y1)
+
+
+def _no_glyph(text: str, missing: list[str]) -> InputError:
+    chars = list(dict.fromkeys("".join(missing)))
+    named = ", ".join(f"{_printable(char)} (U+{ord(char):04X})" for char in chars[:_MOST_NAMED])
+    more = f" and {len(chars) - _MOST_NAMED} more" if len(chars) > _MOST_NAMED else ""
+    return InputError(
+        f"text “{_printable(text)}”",
+        f"no font here has {named}{more}",
+        "Pass a TrueType font file that has them: --font FILE.ttf",
+    )
+
+
+def _printable(text: str) -> str:
+    return "".join(char if char.isprintable() else "?" for char in text)

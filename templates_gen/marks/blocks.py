@@ -1,0 +1,81 @@
+"""Several lines of lettering that stand together as one block."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.items import Text
+
+LEADING = 22 / 14
+"""Least distance of base lines in lettering heights: ISO 3098-1, lettering type A with capital letters that carry
+accents (from memory)."""
+
+BETWEEN = 0.35
+"""Least free space between the ink of two lines, in lettering heights.  Our own design, no source."""
+
+LineOfText = tuple[str, float, bool]
+"""Text, capital height in mm, bold."""
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """Lines of text with their base lines measured down from the block's top, and the size of the whole (mm)."""
+
+    lines: tuple[tuple[LineOfText, float], ...]
+    width: float
+    height: float
+
+    def at(self, x0: float, y0: float, align: str = "left") -> Iterator[Text]:
+        """The lines as text items, with the block's lower left corner at (x0, y0)."""
+        x = {"left": x0, "middle": x0 + self.width / 2, "right": x0 + self.width}[align]
+        for (text, height, bold), down in self.lines:
+            yield Text(x, y0 + self.height - down, text, height, align, 0, bold)
+
+
+def block(lines: Sequence[LineOfText], lettering: Lettering) -> Block:
+    """The block of these lines, empty ones left out; its size holds all their ink, accents and tails included."""
+    kept = [line for line in lines if line[0]]
+    placed: list[tuple[LineOfText, float]] = []
+    down, below, width = 0.0, 0.0, 0.0
+    for line in kept:
+        ink = ink_of(line, lettering)
+        step = below + BETWEEN * line[1] + ink.y1 if placed else ink.y1
+        down += max(step, LEADING * line[1]) if placed else step
+        below, width = -ink.y0, max(width, ink.width)
+        placed.append((line, down))
+    return Block(tuple(placed), width, down + below)
+
+
+def ink_of(line: LineOfText, lettering: Lettering) -> Rect:
+    """The rectangle of a line's ink about the start of its base line."""
+    return lettering.box(Text(0.0, 0.0, line[0], line[1], bold=line[2]))
+
+
+def shortened(text: str, height: float, bold: bool, width: float, lettering: Lettering) -> str:
+    """The text, cut with an ellipsis where it is wider than `width` (mm)."""
+    if lettering.width(text, height, bold) <= width:
+        return text
+    low, high = 0, len(text)
+    while low < high:
+        middle = (low + high + 1) // 2
+        if lettering.width(text[:middle].rstrip() + "…", height, bold) <= width:
+            low = middle
+        else:
+            high = middle - 1
+    return text[:low].rstrip() + "…" if low else ""
+
+
+def wrapped(text: str, height: float, bold: bool, width: float, lettering: Lettering) -> list[str]:
+    """The text in lines no wider than `width` (mm), broken at spaces; a word that is wider is cut."""
+    lines: list[str] = []
+    line = ""
+    for word in text.split():
+        longer = f"{line} {word}" if line else word
+        if line and lettering.width(longer, height, bold) > width:
+            lines.append(line)
+            longer = word
+        line = shortened(longer, height, bold, width, lettering) if longer == word else longer
+    return [*lines, line] if line else lines

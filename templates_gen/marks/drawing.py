@@ -1,0 +1,81 @@
+"""Plan, findings and sheets become a finished template: every page with every mark at its place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from templates_gen.findings import Finding
+from templates_gen.lettering import Lettering
+from templates_gen.marks.firstpages import first_pages
+from templates_gen.marks.framelabels import main_sheets
+from templates_gen.marks.furniture import (
+    RULES_FORM,
+    join_items,
+    register_form,
+    rules_form,
+    sheet_title,
+)
+from templates_gen.marks.items import Form, Item, Page, Template, Use
+from templates_gen.marks.nailmarks import nail_form
+from templates_gen.marks.placing import Room
+from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on
+from templates_gen.marks.square import SQUARE_FORM, place_square, square_form
+from templates_gen.marks.wallmarks import frame_form, target_form
+from templates_gen.planning import Plan
+from templates_gen.sheets.sheet import SheetPlan
+
+
+def draw_template(
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering
+) -> Template:
+    """The whole template.  Raises InputError for a character that no font has."""
+    shown = shown_on(plan, sheets)
+    labels = nail_labels(plan, shown, lettering)
+    before = first_pages(plan, findings, sheets, lettering)
+    of = len(before) + len(sheets.sheets)
+    main = main_sheets(plan.frames, sheets.sheets)
+    pages = list(_pages_before(before))
+    for part in shown:
+        pages.append(_sheet_page(plan, sheets, part, labels, main, len(pages) + 1, of, lettering))
+    job = plan.job
+    return Template(
+        title=job.title,
+        author=job.client,
+        language=job.language,
+        page_size=(sheets.page.width, sheets.page.height),
+        pages=tuple(pages),
+        forms=tuple(_forms(plan, sheets, labels)),
+        attachments=job.sources,
+    )
+
+
+def _forms(plan: Plan, sheets: SheetPlan, labels: Labels) -> Iterator[Form]:
+    yield rules_form(sheets.page, sheets.paper.overlap, plan.job.unit)
+    yield from (register_form(), nail_form(), target_form(), square_form())
+    for hung in plan.frames:
+        yield frame_form(hung, frame_rules(hung, labels), plan.job.unit)
+
+
+def _pages_before(before: Sequence[list[Item]]) -> Iterator[Page]:
+    for number, items in enumerate(before, 1):
+        title = {1: "How to print, tape and nail", len(before): "Schedule"}.get(number, "")
+        yield Page(label=str(number), title=title, page_items=(Use(RULES_FORM, 0.0, 0.0), *items))
+
+
+def _sheet_page(
+    plan: Plan, sheets: SheetPlan, part: Shown, labels: Labels, main: Mapping[str, str], number: int, of: int,
+    lettering: Lettering,
+) -> Page:
+    """The page of one sheet, `number` counting from 1 in the file."""
+    sheet = part.sheet
+    items, room = sheet_items(plan, part, labels, main, lettering)
+    joined = join_items(sheets, sheet, Room(sheet.window), lettering)
+    square = place_square(room)
+    return Page(
+        label=sheet.name,
+        title=f"Sheet {sheet.name}",
+        page_items=(Use(RULES_FORM, 0.0, 0.0), *sheet_title(plan, sheets, sheet, number, of, lettering)),
+        wall_items=(*items, *joined, *([Use(SQUARE_FORM, *square)] if square else [])),
+        window=sheet.window,
+        to_page=sheet.to_page,
+    )

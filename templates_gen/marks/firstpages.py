@@ -1,0 +1,111 @@
+"""The pages before the sheets: what to do, the map of the sheets, findings and cautions, then the schedule."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from templates_gen import schedule
+from templates_gen.findings import Finding
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.flow import Flow
+from templates_gen.marks.furniture import rules
+from templates_gen.marks.items import Item, Polygon, Text
+from templates_gen.marks.sheetmap import sheet_map
+from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, TOOLS, day_steps, rule_words
+from templates_gen.marksizes import H7, H25, MEDIUM, RULE_END
+from templates_gen.planning import Plan
+from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.units import show_both
+
+MAP_HEIGHT = 68.0
+"""mm of the first page for the map of the sheets.  Our own design, no source."""
+
+LEVEL_WORDS = {"stop": "stop", "warn": "decide", "note": "note"}
+
+
+def text_area(sheets: SheetPlan) -> Rect:
+    """The part of a page that is free for text beside the rules (page mm)."""
+    area, inset = sheets.page.printable, sheets.paper.overlap / 2 + RULE_END + 4
+    return Rect(area.x0 + inset, area.y0 + inset, area.x1 - 2.0, area.y1 - 2.0)
+
+
+def first_pages(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering) -> list[list[Item]]:
+    """The items (page mm) of every page before the sheets, the first page first."""
+    flow = Flow(text_area(sheets), lettering)
+    _title(flow, plan)
+    _printing(flow, plan, sheets)
+    flow.heading("The sheets", follows=MAP_HEIGHT)
+    flow.picture(MAP_HEIGHT, lambda place: sheet_map(plan, sheets, place, lettering))
+    flow.heading("The hanging day")
+    flow.paragraph(TOOLS, lead="")
+    flow.space(1.0)
+    flow.steps(day_steps(plan, sheets))
+    _findings(flow, findings)
+    _cautions(flow)
+    pages = flow.pages
+    return [*pages, *_schedule_pages(plan, sheets, lettering)]
+
+
+def _title(flow: Flow, plan: Plan) -> None:
+    job = plan.job
+    flow.paragraph(job.title, H7, bold=True)
+    where = " · ".join(part for part in (job.client, job.wall.name, job.date) if part)
+    flow.paragraph(f"{where} · hanging template at full size" if where else "Hanging template at full size", H25)
+
+
+def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
+    flow.heading("Print this page first")
+    for words in PRINT_WORDS:
+        flow.paragraph(words)
+    flow.paragraph(rule_words(rules(sheets.page, sheets.paper.overlap, plan.job.unit), plan.job.unit), bold=True)
+    count = len(sheets.sheets)
+    flow.paragraph(
+        f"Paper {sheets.paper.name}, {count} sheet{'s' if count > 1 else ''} of wall"
+        + (", printed lying on their side." if sheets.page.width > sheets.page.height else ".")
+    )
+
+
+def _findings(flow: Flow, findings: Sequence[Finding]) -> None:
+    if findings:
+        flow.heading("Found when this was planned")
+        for finding in findings:
+            flow.paragraph(finding.text, indent=12.0, lead=LEVEL_WORDS[finding.level])
+            flow.space(0.4)
+
+
+def _cautions(flow: Flow) -> None:
+    """The cautions in a box, all on one page."""
+    inner = Flow(Rect(flow.area.x0 + 3, flow.area.y0, flow.area.x1 - 3, flow.area.y1), flow.lettering)
+    inner.heading("Take care")
+    for words in CAUTIONS:
+        inner.paragraph(words)
+        inner.space(0.8)
+    height = inner.area.y1 - inner.top + 4.0
+    flow.space(4.0)
+    flow.need(height)
+    drop = flow.area.y1 - flow.top + 1.5
+    box = Rect(flow.area.x0, flow.top - height, flow.area.x1, flow.top)
+    flow.pages[-1].append(
+        Polygon(((box.x0, box.y0), (box.x1, box.y0), (box.x1, box.y1), (box.x0, box.y1)), MEDIUM, False)
+    )
+    flow.pages[-1].extend(
+        Text(item.x, item.y - drop, item.text, item.height, item.anchor, 0, item.bold)
+        for item in inner.pages[0]
+        if isinstance(item, Text)
+    )
+    flow.top -= height
+
+
+def _schedule_pages(plan: Plan, sheets: SheetPlan, lettering: Lettering) -> list[list[Item]]:
+    flow = Flow(text_area(sheets), lettering)
+    flow.heading("Schedule")
+    unit = plan.job.unit
+    flow.paragraph(
+        f"Centre line {show_both(plan.centre_line, unit)} from the wall's left end; level line "
+        f"{show_both(plan.level_line, unit)} above the floor."
+    )
+    flow.space(2.0)
+    shares = (0.09, 0.19, 0.15, 0.10, 0.11, 0.10, 0.14, 0.12)
+    flow.table(schedule.HEADER, schedule.rows(plan), [share * flow.area.width for share in shares])
+    return flow.pages

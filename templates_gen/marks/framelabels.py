@@ -1,0 +1,100 @@
+"""A frame's lettering: its id large in the middle with title, size, drop and the way up; its id alone elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.blocks import Block, LineOfText, block, shortened
+from templates_gen.marks.items import Item, Line, Polygon
+from templates_gen.marks.placing import Room
+from templates_gen.marksizes import H5, H7, H10, H14, H20, H25, H35, MEDIUM, WIDE
+from templates_gen.planning import Hung, Plan
+from templates_gen.sheets.sheet import Sheet
+from templates_gen.units import other_unit, show, show_both
+
+SIZES = ((H20, H7, H5), (H20, H5, H35), (H14, H5, H35), (H10, H35, H25), (H7, H25, H25), (H5, H25, H25), (H35, H25, H25))
+"""Heights of id, title and figures, largest first: smaller only where there is no room."""
+
+TAG_SIZES = (H10, H7, H5, H35)
+
+EDGE = 3.0
+"""mm that lettering keeps from the frame's edge.  Our own design, no source."""
+
+
+def label_region(hung: Hung, inner: Rect) -> Rect | None:
+    """The part of the frame that a sheet's inner part leaves for lettering, or None."""
+    return inner.meet(hung.rect.grown(-EDGE)) if hung.rect.width > 2 * EDGE and hung.rect.height > 2 * EDGE else None
+
+
+def main_sheets(frames: Sequence[Hung], sheets: Sequence[Sheet]) -> Mapping[str, str]:
+    """For each frame the sheet that shows most of its inside, for its full label."""
+    chosen: dict[str, str] = {}
+    for hung in frames:
+        regions = [(label_region(hung, sheet.inner), sheet.name) for sheet in sheets if sheet.inner.overlaps(hung.rect)]
+        areas = [(min(region.width, region.height), region.width * region.height, name) for region, name in regions if region]
+        if areas:
+            chosen[hung.frame.id] = max(areas, key=lambda area: area[:2])[2]
+    return chosen
+
+
+def frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
+    """The full label as near to the frame's middle as there is room, with an arrow that points up."""
+    for sizes in SIZES:
+        label = _label(hung, plan.job.unit, sizes, region.width, lettering)
+        arrow = sizes[0] * 0.7
+        box = room.nearest(label.width + arrow, label.height, hung.rect.cx, hung.rect.cy, region)
+        if box is not None:
+            room.take(box)
+            yield from up_arrow(box.x0 + arrow / 3, box.y1 - sizes[0], sizes[0])
+            yield from label.at(box.x0 + arrow, box.y0)
+            return
+    yield from frame_tag(hung, room, region, lettering)
+
+
+def frame_tag(hung: Hung, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
+    """The frame's id on a sheet that shows another part of it."""
+    for size in TAG_SIZES:
+        name = shortened(hung.frame.id, size, True, region.width, lettering)
+        tag = block([(name, size, True)], lettering)
+        box = room.nearest(tag.width, tag.height, hung.rect.cx, hung.rect.cy, region)
+        if box is not None and name:
+            room.take(box)
+            yield from tag.at(box.x0, box.y0)
+            return
+
+
+def _label(hung: Hung, unit: str, sizes: tuple[float, float, float], width: float, lettering: Lettering) -> Block:
+    frame, (large, title, small) = hung.frame, sizes
+    most = max(20.0, width - large)
+    size = f"{_size(hung, unit)} · {_size(hung, other_unit(unit))}"
+    lines: list[LineOfText] = [
+        (shortened(frame.id, large, True, most, lettering), large, True),
+        (shortened(frame.title, title, False, most, lettering), title, False),
+        (size, small, False),
+        *((line, small, False) for line in _drops(hung, unit)),
+    ]
+    return block(lines, lettering)
+
+
+def _size(hung: Hung, unit: str) -> str:
+    width, height = hung.rect.width, hung.rect.height
+    return f"{show(width, unit).rpartition(' ')[0]} × {show(height, unit)}"
+
+
+def _drops(hung: Hung, unit: str) -> list[str]:
+    missing = [bearing for bearing in hung.bearings if bearing.drop is None]
+    if missing:
+        return ["drop not measured:", "mark it on the drop rule"]
+    drops = [bearing.drop for bearing in hung.bearings if bearing.drop is not None]
+    if len(set(drops)) == 1:
+        return [f"drop {show_both(drops[0], unit)}"]
+    return [f"drop {bearing.side} {show_both(bearing.drop or 0.0, unit)}" for bearing in hung.bearings]
+
+
+def up_arrow(x: float, y: float, height: float) -> Iterator[Item]:
+    """An arrow from (x, y) straight up, for the way that is up."""
+    head = height / 3
+    yield Line(x, y, x, y + height - head / 2, WIDE if height > H7 else MEDIUM)
+    yield Polygon(((x - head / 2.5, y + height - head), (x, y + height), (x + head / 2.5, y + height - head)))

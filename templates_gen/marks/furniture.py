@@ -1,0 +1,168 @@
+"""What every sheet carries besides the wall: rules, trim lines, register marks, neighbours' names and its title.
+
+Nothing here refers to the paper's edge, which may lie 2 mm off (ISO 216 tolerances, from memory): all hangs on the
+window, whose lower left corner is at the lower left corner of what the printer can reach.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.blocks import shortened
+from templates_gen.marks.items import Circle, Form, Item, Line, Text, Use
+from templates_gen.marks.placing import Room
+from templates_gen.marks.scales import Graduation, ticks_along
+from templates_gen.marksizes import H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH, WIDE
+from templates_gen.planning import Plan
+from templates_gen.sheets.sheet import Join, Page, Sheet, SheetPlan
+from templates_gen.units import show_both
+
+RULES_FORM, REGISTER_FORM = "rules", "register"
+
+# Divisions as on a steel rule: common practice, no source.
+RULE_GRADES = {
+    "in": Graduation(25.4 / 8, ((8, 3.5), (4, 2.8), (2, 2.0), (1, 1.3)), 8, 25.4),
+    "mm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 1.0),
+    "cm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 10.0),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """A sheet's rule from (x0, y0) to (x1, y1), in mm from the page's lower left corner."""
+
+    x0: float
+    y0: float
+    x1: float
+    y1: float
+
+    @property
+    def length(self) -> float:
+        return self.x1 - self.x0 + self.y1 - self.y0
+
+
+def rules(page: Page, overlap: float, unit: str) -> tuple[Rule, Rule]:
+    """The level and the plumb rule of every page, as long as it allows: a short one cannot set a scale."""
+    area, half = page.printable, overlap / 2
+    step = 25.4 if unit == "in" else 10.0
+    x, y = area.x0 + half + RULE_SPINE, area.y0 + half + RULE_SPINE
+    start_x, start_y = area.x0 + half + RULE_END + 3, area.y0 + half + RULE_END + 3
+    across = max(1, math.floor((area.x1 - half - 5 - start_x) / step)) * step
+    upward = max(1, math.floor((area.y1 - half - 5 - start_y) / step)) * step
+    return Rule(start_x, y, start_x + across, y), Rule(x, start_y, x, start_y + upward)
+
+
+def rules_form(page: Page, overlap: float, unit: str) -> Form:
+    """Both rules with their graduations and figures, about the page's lower left corner."""
+    level, plumb = rules(page, overlap, unit)
+    grade = RULE_GRADES[unit]
+    items: list[Item] = [
+        Line(level.x0, level.y0, level.x1, level.y1, WIDE),
+        Line(plumb.x0, plumb.y0, plumb.x1, plumb.y1, WIDE),
+    ]
+    for x, number in ticks_along(level.x0, level.x1, level.x0, grade):
+        items.append(Line(x, level.y0, x, level.y0 - grade.tick(number), _weight(x, level.x0, level.x1)))
+        if figure := grade.figure(number):
+            items.append(Text(x, level.y0 + 1.2, _with_unit(figure, number, unit), H25, "middle"))
+    for y, number in ticks_along(plumb.y0, plumb.y1, plumb.y0, grade):
+        items.append(Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1)))
+        if figure := grade.figure(number):
+            items.append(Text(plumb.x0 + 3.9, y, _with_unit(figure, number, unit), H25, "middle", 90))
+    size = Rect(0, 0, page.printable.x1, page.printable.y1)
+    return Form(RULES_FORM, size, tuple(items))
+
+
+def _weight(at: float, start: float, end: float) -> float:
+    """The ends that are measured between are stronger than the other ticks."""
+    return WIDE if min(abs(at - start), abs(at - end)) < 1e-6 else HAIR
+
+
+def _with_unit(figure: str, number: int, unit: str) -> str:
+    return figure if number else f"0 {unit}"
+
+
+def register_form() -> Form:
+    """The mark that two sheets share: a ring and a cross at one point of the wall."""
+    arm = REGISTER
+    items = (Line(-arm, 0, arm, 0, NARROW), Line(0, -arm, 0, arm, NARROW), Circle(0, 0, REGISTER - 1.0, NARROW))
+    return Form(REGISTER_FORM, Rect(-arm, -arm, arm, arm), items)
+
+
+def sheet_title(
+    plan: Plan, sheets: SheetPlan, sheet: Sheet, number: int, of: int, lettering: Lettering
+) -> tuple[Text, Text]:
+    """The two title lines under the sheet's upper trim line (page mm): what it is, and where its rules are."""
+    area, half = sheets.page.printable, sheets.paper.overlap / 2
+    x = area.x0 + half + RULE_END + 3
+    top = area.y0 + sheet.window.height - half
+    width = area.x1 - half - x
+    job = plan.job
+    about = f"sheet {sheet.name} · page {number} of {of} · {job.date} · {job.title}"
+    first = Text(x, top - TITLE_DEPTH + 5.6, shortened(about, H35, True, width, lettering), H35, bold=True)
+    second = shortened(rule_places(plan, sheets, sheet), H25, False, width, lettering)
+    return first, Text(x, top - TITLE_DEPTH + 1.2, second, H25)
+
+
+def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> str:
+    """How far the sheet's level rule is from the level line and its plumb rule from the centre line."""
+    inset = sheets.paper.overlap / 2 + RULE_SPINE
+    up = sheet.window.y0 + inset - plan.level_line
+    right = sheet.window.x0 + inset - plan.centre_line
+    unit = plan.job.unit
+    level = f"level rule {show_both(abs(up), unit)} {'above' if up > 0 else 'below'} the level line"
+    plumb = f"plumb rule {show_both(abs(right), unit)} {'right' if right > 0 else 'left'} of the centre line"
+    return f"{level};  {plumb}"
+
+
+def join_items(sheets: SheetPlan, sheet: Sheet, room: Room, lettering: Lettering) -> Iterator[Item]:
+    """Trim lines and register marks of a sheet, and beside every trim line what it joins (wall mm).
+
+    `room` holds the whole window; what is written is taken from it.
+    """
+    window, half = sheet.window, sheets.paper.overlap / 2
+    marks = [mark for mark in sheets.marks if sheet.name in mark.sheets]
+    room.take(*(Rect.about(mark.x, mark.y, 2 * REGISTER, 2 * REGISTER) for mark in marks))
+    yield from (Use(REGISTER_FORM, mark.x, mark.y) for mark in marks)
+    joins = [join for join in sheets.joins if sheet.name in (join.over, join.under)]
+    for join in joins:
+        yield from _trim_line(join, sheet, window)
+    for join in joins:
+        yield from _join_name(join, sheet, half, room, lettering)
+
+
+def _trim_line(join: Join, sheet: Sheet, window: Rect) -> Iterator[Item]:
+    """A continuous line to cut along, or a broken one that the other sheet's cut edge comes to."""
+    if join.over == sheet.name:
+        if join.upright:
+            yield Line(join.x0, window.y0, join.x0, window.y1, NARROW)
+        else:
+            yield Line(window.x0, join.y0, window.x1, join.y0, NARROW)
+    else:
+        yield Line(join.x0, join.y0, join.x1, join.y1, HAIR, (2.0, 2.0))
+
+
+def _join_name(join: Join, sheet: Sheet, half: float, room: Room, lettering: Lettering) -> Iterator[Item]:
+    cut = join.over == sheet.name
+    words = (f"cut here, lay on {join.under}", f"on {join.under}", join.under) if cut else (
+        f"{join.over} goes over this", f"under {join.over}", join.over
+    )  # fmt: skip
+    middle_x, middle_y = (join.x0 + join.x1) / 2, (join.y0 + join.y1) / 2
+    out = -half if cut else half
+    strip = (
+        Rect(min(join.x0, join.x0 + out), join.y0, max(join.x0, join.x0 + out), join.y1)
+        if join.upright
+        else Rect(join.x0, min(join.y0, join.y0 + out), join.x1, max(join.y0, join.y0 + out))
+    )
+    for text in words:
+        item = Text(0.0, 0.0, text, H25, angle=90 if join.upright else 0)
+        ink = lettering.box(item)
+        box = room.nearest(ink.width, ink.height, middle_x + out / 2 * join.upright, middle_y + out / 2 * (not join.upright), strip)
+        if box is not None:
+            room.take(box)
+            yield Text(box.x0 - ink.x0, box.y0 - ink.y0, text, H25, angle=item.angle)
+            return
+

@@ -1,0 +1,102 @@
+"""A nail on paper: the cross that is nailed through, the slit that lets the paper come off, and its label."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templates_gen.geometry import Rect
+from templates_gen.hanging import Nail
+from templates_gen.lettering import Lettering
+from templates_gen.marks.blocks import Block, block
+from templates_gen.marks.items import Circle, Form, Item, Line, Text
+from templates_gen.marks.placing import Room
+from templates_gen.marks.strokes import DOTTED
+from templates_gen.marksizes import (
+    H7,
+    H18,
+    H25,
+    H35,
+    HAIR,
+    H5,
+    MEDIUM,
+    NAIL_ARM,
+    NAIL_CIRCLE,
+    NAIL_CLEAR,
+    NAIL_FOOT,
+    NARROW,
+    SLIT_FROM,
+    SLIT_TO,
+    WIDE,
+)
+from templates_gen.planning import Plan
+from templates_gen.units import show_both
+
+NAIL_FORM = "nail"
+
+LABEL_SIZES = ((H7, H35), (H5, H25), (H35, H18))
+"""Height of the nail's name and of its figures, largest first: smaller only where there is no room."""
+
+
+def nail_form() -> Form:
+    """The mark of a nail about its nail point at (0, 0)."""
+    items: tuple[Item, ...] = (
+        Line(-NAIL_ARM, 0, NAIL_ARM, 0, HAIR),
+        Line(0, -NAIL_FOOT, 0, NAIL_ARM, HAIR),
+        Circle(0, 0, NAIL_CIRCLE, WIDE),
+        Line(0, -SLIT_FROM, 0, -SLIT_TO, MEDIUM, DOTTED),
+        Line(-1.5, -SLIT_TO, 1.5, -SLIT_TO, NARROW),  # where the cut ends
+    )
+    return Form(NAIL_FORM, Rect(-NAIL_CLEAR, -SLIT_TO - 1, NAIL_CLEAR, NAIL_CLEAR), items)
+
+
+def nail_lines(nail: Nail, plan: Plan) -> tuple[str, str, str]:
+    """The three lines of a nail's label: name, height above the floor, distance from the centre line."""
+    unit, from_centre = plan.job.unit, nail.x - plan.centre_line
+    side = "left" if from_centre < 0 else "right"
+    centre = f"{side} {show_both(abs(from_centre), unit)}" if abs(from_centre) > 0.05 else "on the centre line"
+    return nail.name, f"floor {show_both(nail.y, unit)}", centre
+
+
+def place_label(nail: Nail, plan: Plan, room: Room, lettering: Lettering) -> tuple[str, list[Item]]:
+    """The label of a nail beside it, and the side ("left" or "right") that it stands on.
+
+    A pair's labels stand outside the pair, so that the drop rules fit between.
+    """
+    sides = ("right", "left") if nail.side == "right" else ("left", "right")
+    lines = nail_lines(nail, plan)
+    for sizes in LABEL_SIZES:
+        for side in sides:
+            label = block([(lines[0], sizes[0], True), *((line, sizes[1], False) for line in lines[1:])], lettering)
+            if box := room.first(_beside(nail, side, label)):
+                room.take(box)
+                return side, list(label.at(box.x0, box.y0, "right" if side == "left" else "left"))
+    return sides[0], _led(nail, lines, room, lettering)
+
+
+def _beside(nail: Nail, side: str, label: Block) -> Iterator[Rect]:
+    """Boxes beside the nail, level with it first, then higher and lower."""
+    reach = NAIL_CLEAR + 1.5
+    x0 = nail.x - reach - label.width if side == "left" else nail.x + reach
+    for up in (0.0, 0.5, -0.5, -1.0, 1.0):
+        yield Rect.sized(x0, nail.y - label.height / 2 + up * (label.height + 4), label.width, label.height)
+
+
+def _led(nail: Nail, lines: tuple[str, str, str], room: Room, lettering: Lettering) -> list[Item]:
+    """The smallest label at the nearest free place, with a line that leads to the nail."""
+    name, figures = LABEL_SIZES[-1]
+    label = block([(lines[0], name, True), *((line, figures, False) for line in lines[1:])], lettering)
+    box = room.nearest(label.width, label.height, nail.x, nail.y, room.region)
+    if box is None:
+        return []
+    room.take(box)
+    end_x = min(max(nail.x, box.x0), box.x1)
+    end_y = min(max(nail.y, box.y0), box.y1)
+    away = max(abs(end_x - nail.x), abs(end_y - nail.y), NAIL_CLEAR)
+    start = NAIL_CIRCLE / away
+    lead = Line(nail.x + start * (end_x - nail.x), nail.y + start * (end_y - nail.y), end_x, end_y, NARROW)
+    return [lead, *label.at(box.x0, box.y0, "left")]
+
+
+def slit_text(nail: Nail) -> Text:
+    """The word along a release slit."""
+    return Text(nail.x - 1.0, nail.y - SLIT_TO + 2, "cut first", H18, "left", 90)

@@ -1,0 +1,70 @@
+"""Finding room for lettering: rectangles that are taken, and the nearest place that is still free."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import product
+
+from templates_gen.geometry import Rect
+
+AIR = 1.0
+"""mm kept free around lettering.  ISO 3098-1 asks for gaps of 2/14 h at least; ours is more, our own design."""
+
+
+class Room:
+    """A region (mm) with what is already taken in it.
+
+    `taken` must never be drawn over; `lines` are better left uncrossed, but may be where nothing else is free.
+    """
+
+    def __init__(self, region: Rect) -> None:
+        self.region = region
+        self.taken: list[Rect] = []
+        self.lines: list[Rect] = []
+
+    def fits(self, box: Rect, uncrossed: bool = True) -> bool:
+        """True when the box lies in the region and on nothing that is taken (or, if wanted, on no line)."""
+        wide = box.grown(AIR)
+        if not self.region.holds(box) or any(wide.overlaps(other) for other in self.taken):
+            return False
+        return not (uncrossed and any(box.overlaps(line) for line in self.lines))
+
+    def take(self, *boxes: Rect) -> None:
+        """From now on these are taken."""
+        self.taken.extend(boxes)
+
+    def first(self, boxes: Iterable[Rect]) -> Rect | None:
+        """The first of the boxes that fits, crossing no line if possible."""
+        candidates = list(boxes)
+        for uncrossed in (True, False):
+            for box in candidates:
+                if self.fits(box, uncrossed):
+                    return box
+        return None
+
+    def nearest(self, width: float, height: float, x: float, y: float, within: Rect) -> Rect | None:
+        """The free box of this size inside `within` whose middle is nearest to (x, y); None when there is none."""
+        room = self.region.meet(within)
+        if room is None or room.width < width or room.height < height:
+            return None
+        for uncrossed in (True, False):
+            for box in self._spots(width, height, x, y, room, uncrossed):
+                if self.fits(box, uncrossed):
+                    return box
+        return None
+
+    def _spots(self, width: float, height: float, x: float, y: float, room: Rect, uncrossed: bool) -> Iterator[Rect]:
+        """Boxes that touch what is taken or the room's sides, nearest first: the best free place is one of them."""
+        near = [box.grown(AIR) for box in self.taken if box.overlaps(room)]
+        near += [line for line in self.lines if uncrossed and line.overlaps(room)]
+        half_w, half_h = width / 2, height / 2
+        xs = {x, room.x0 + half_w, room.x1 - half_w}
+        xs |= {side for box in near for side in (box.x0 - half_w, box.x1 + half_w)}
+        ys = {y, room.y0 + half_h, room.y1 - half_h}
+        ys |= {side for box in near for side in (box.y0 - half_h, box.y1 + half_h)}
+        middles = product(
+            [at for at in xs if room.x0 + half_w <= at <= room.x1 - half_w],
+            [at for at in ys if room.y0 + half_h <= at <= room.y1 - half_h],
+        )
+        for at_x, at_y in sorted(middles, key=lambda at: ((at[0] - x) ** 2 + (at[1] - y) ** 2, at)):
+            yield Rect.about(at_x, at_y, width, height)

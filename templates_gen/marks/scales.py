@@ -1,0 +1,114 @@
+"""Graduated lines: the drop rule at every hanger, and the ticks along the level line and the sheets' own rules."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from templates_gen.geometry import Rect
+from templates_gen.hanging import Bearing
+from templates_gen.marks.items import Item, Line, Polygon, Text
+from templates_gen.marksizes import H25, HAIR, NARROW, SCALE_FAR, SCALE_NEAR
+from templates_gen.planning import Hung
+from templates_gen.sheets.demand import scale_length
+
+
+@dataclass(frozen=True, slots=True)
+class Graduation:
+    """How a length is divided: the step between ticks (mm), and tick lengths by how many steps they mark.
+
+    `ticks` holds (every so many steps, length in mm), the rarest first; `figure_every` steps carry a figure that
+    counts `figure_unit` mm.
+    """
+
+    step: float
+    ticks: tuple[tuple[int, float], ...]
+    figure_every: int
+    figure_unit: float
+
+    def tick(self, number: int) -> float:
+        """The length of tick `number`."""
+        return next(length for every, length in self.ticks if number % every == 0)
+
+    def figure(self, number: int) -> str:
+        """The figure at tick `number`, or "" where there is none."""
+        return f"{number * self.step / self.figure_unit:.0f}" if number % self.figure_every == 0 else ""
+
+
+# Divisions as on a steel rule and a tape measure: common practice, no source.
+FINE = {
+    "in": Graduation(25.4 / 16, ((16, 7.0), (8, 5.5), (4, 4.2), (2, 3.0), (1, 1.8)), 16, 25.4),
+    "mm": Graduation(1.0, ((10, 7.0), (5, 4.5), (1, 2.0)), 10, 1.0),
+    "cm": Graduation(1.0, ((10, 7.0), (5, 4.5), (1, 2.0)), 10, 10.0),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class DropRule:
+    """A drop rule on the wall: from `top` down by `length` along the upright at `x` (mm).
+
+    `side` is +1 when it stands to the right of the hanger's upright, -1 to the left, and 0 when it stands on it
+    because there is no nail to keep clear of.
+    """
+
+    x: float
+    top: float
+    length: float
+    side: int
+    drop: float | None
+
+    @property
+    def zone(self) -> Rect:
+        """What the rule with its figures takes."""
+        if self.side == 0:
+            return Rect(self.x - SCALE_FAR / 2, self.top - self.length, self.x + SCALE_FAR / 2, self.top)
+        near, far = sorted((self.x + self.side * SCALE_NEAR, self.x + self.side * SCALE_FAR))
+        return Rect(near, self.top - self.length, far, self.top)
+
+
+def drop_rule(hung: Hung, bearing: Bearing, label_side: str) -> DropRule | None:
+    """The rule of one hanger, on the other side of the nail than its label; None where the frame is too narrow."""
+    side = 0 if bearing.drop is None else (1 if label_side == "left" else -1)
+    rule = DropRule(bearing.x, hung.rect.y1, scale_length(hung, bearing.drop), side, bearing.drop)
+    narrow = rule.zone.x0 < hung.rect.x0 or rule.zone.x1 > hung.rect.x1
+    return None if narrow or rule.length <= 0 else rule
+
+
+def rule_lines(rule: DropRule, unit: str) -> Iterator[Item]:
+    """The lines of a drop rule: spine, ticks, and a pointer at the drop that the nail was planned for."""
+    grade, way = FINE[unit], rule.side or 1
+    spine = rule.x + rule.side * SCALE_NEAR
+    yield Line(spine, rule.top, spine, rule.top - rule.length, NARROW)
+    for number in range(1, math.floor(rule.length / grade.step + 1e-6) + 1):
+        y, length = rule.top - number * grade.step, grade.tick(number)
+        yield Line(spine, y, spine + way * length, y, HAIR)
+    if rule.drop is not None:
+        y = rule.top - rule.drop
+        yield Polygon(((spine, y), (spine - way * 2.4, y + 1.0), (spine - way * 2.4, y - 1.0)))
+
+
+def rule_figures(rule: DropRule, unit: str) -> Iterator[Text]:
+    """The figures of a drop rule."""
+    grade, way = FINE[unit], rule.side or 1
+    x = rule.x + rule.side * SCALE_NEAR + way * (grade.ticks[0][1] + 1.0)
+    for number in range(grade.figure_every, math.floor(rule.length / grade.step) + 1, grade.figure_every):
+        y = rule.top - number * grade.step - H25 / 2
+        yield Text(x, y, grade.figure(number), H25, "left" if way > 0 else "right")
+
+
+def ticks_along(start: float, end: float, zero: float, grade: Graduation) -> Iterator[tuple[float, int]]:
+    """Every graduation between `start` and `end` of a scale that counts both ways from `zero`: (position, number)."""
+    first = math.ceil((start - zero) / grade.step - 1e-9)
+    last = math.floor((end - zero) / grade.step + 1e-9)
+    for number in range(first, last + 1):
+        yield zero + number * grade.step, abs(number)
+
+
+def apart(rules: Sequence[DropRule]) -> list[DropRule]:
+    """The rules without those whose zone runs into an earlier one."""
+    kept: list[DropRule] = []
+    for rule in rules:
+        if not any(rule.zone.overlaps(other.zone) for other in kept):
+            kept.append(rule)
+    return kept

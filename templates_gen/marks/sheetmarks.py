@@ -1,0 +1,201 @@
+"""The wall as one sheet shows it: which forms it places, its part of the lines, and lettering that never collides.
+
+Lettering is placed with the geometry known, the fixed before the movable: nail labels, figures of the drop rules
+and of the level line, names of the lines, then frame labels.  All of it lies in the sheet's inner part, so nothing
+of it is cut by a trim line or printed on two sheets.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from templates_gen.geometry import Rect
+from templates_gen.hanging import Nail
+from templates_gen.lettering import Lettering
+from templates_gen.marks.framelabels import frame_label, frame_tag, label_region
+from templates_gen.marks.items import Item, Text, Use
+from templates_gen.marks.nailmarks import NAIL_FORM, place_label, slit_text
+from templates_gen.marks.placing import Room
+from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
+from templates_gen.marks.strokes import nail_holes
+from templates_gen.marks.wallmarks import (
+    LEVEL_GRADES,
+    TARGET_FORM,
+    centre_line_strokes,
+    frame_name,
+    level_line_strokes,
+)
+from templates_gen.marksizes import H25, H35, NAIL_CLEAR, TARGET
+from templates_gen.planning import Hung, Plan
+from templates_gen.sheets.demand import nail_box
+from templates_gen.sheets.sheet import Sheet, SheetPlan
+from templates_gen.units import show_both
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What one sheet shows of the wall: frames, nails and the sheet itself."""
+
+    sheet: Sheet
+    frames: tuple[Hung, ...]
+    nails: tuple[Nail, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Labels:
+    """The nail labels of all sheets, found first because they decide on which side a drop rule stands."""
+
+    items: Mapping[str, tuple[Item, ...]]
+    boxes: Mapping[str, tuple[Rect, ...]]
+    sides: Mapping[str, str]
+
+
+def shown_on(plan: Plan, sheets: SheetPlan) -> tuple[Shown, ...]:
+    """What each sheet shows, in the order of the sheets."""
+    return tuple(
+        Shown(
+            sheet,
+            tuple(hung for hung in plan.frames if hung.rect.grown(1.0).overlaps(sheet.window)),
+            tuple(nail for nail in plan.nails if sheet.inner.holds(nail_box(nail.x, nail.y))),
+        )
+        for sheet in sheets.sheets
+    )
+
+
+def nail_labels(plan: Plan, shown: Sequence[Shown], lettering: Lettering) -> Labels:
+    """The label of every nail, beside it on the sheet that holds it."""
+    items: dict[str, tuple[Item, ...]] = {}
+    boxes: dict[str, tuple[Rect, ...]] = {}
+    sides: dict[str, str] = {}
+    for part in shown:
+        room = _room(plan, part)
+        marks = len(room.taken)
+        placed: list[Item] = []
+        for nail in part.nails:
+            sides[nail.name], label = place_label(nail, plan, room, lettering)
+            placed += label
+        items[part.sheet.name] = tuple(placed)
+        boxes[part.sheet.name] = tuple(room.taken[marks:])
+    return Labels(items, boxes, sides)
+
+
+def frame_rules(hung: Hung, labels: Labels) -> list[DropRule]:
+    """The drop rules of a frame, each across the nail from its label."""
+    rules = (
+        drop_rule(hung, bearing, labels.sides.get(f"{hung.frame.id} {bearing.side}".rstrip(), "left"))
+        for bearing in hung.bearings
+    )
+    return apart([rule for rule in rules if rule is not None])
+
+
+def sheet_items(
+    plan: Plan, part: Shown, labels: Labels, main_label: Mapping[str, str], lettering: Lettering
+) -> tuple[tuple[Item, ...], Room]:
+    """Everything a sheet shows of the wall, in wall mm, and the room that is left in its inner part.
+
+    `main_label` says for each frame on which sheet its full label stands; the others carry its id.
+    """
+    window = part.sheet.window
+    holes = nail_holes((nail.x, nail.y) for nail in plan.nails if window.grown(NAIL_CLEAR).has_point(nail.x, nail.y))
+    items: list[Item] = [Use(frame_name(hung), hung.rect.x0, hung.rect.y0) for hung in part.frames]
+    items += [Use(NAIL_FORM, nail.x, nail.y) for nail in part.nails]
+    items += [*centre_line_strokes(plan, window, holes), *level_line_strokes(plan, window, holes)]
+    room = _room(plan, part)
+    room.take(*labels.boxes[part.sheet.name])
+    items += labels.items[part.sheet.name]
+    if part.sheet.inner.holds(_target(plan)):
+        items.append(Use(TARGET_FORM, plan.centre_line, plan.level_line))
+    for texts in (_slit_words(part), _rule_figures(plan, part, labels), _level_figures(plan, part)):
+        items += _those_that_fit(texts, room, lettering)
+    room.take(*(rule.zone for hung in part.frames for rule in frame_rules(hung, labels)))
+    items += _line_names(plan, part, room, lettering)
+    items += _frame_labels(plan, part, main_label, room, lettering)
+    return tuple(items), room
+
+
+def _target(plan: Plan) -> Rect:
+    return Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET)
+
+
+def _room(plan: Plan, part: Shown) -> Room:
+    """The sheet's inner part with nails and target taken; lines and frame edges are better not written over."""
+    room = Room(part.sheet.inner)
+    room.take(*(nail_box(nail.x, nail.y) for nail in part.nails))
+    if _target(plan).overlaps(part.sheet.window):
+        room.take(_target(plan))
+    window, x, y = part.sheet.window, plan.centre_line, plan.level_line
+    room.lines = [Rect(x - 1.5, window.y0, x + 1.5, window.y1), Rect(window.x0, y - 7.0, window.x1, y + 6.0)]
+    for hung in part.frames:
+        r = hung.rect
+        room.lines += [Rect(r.x0, side - 1.0, r.x1, side + 1.0) for side in (r.y0, r.y1)]
+        room.lines += [Rect(side - 1.0, r.y0, side + 1.0, r.y1) for side in (r.x0, r.x1)]
+    return room
+
+
+def _those_that_fit(texts: Iterator[Text], room: Room, lettering: Lettering) -> Iterator[Item]:
+    """Texts whose place is fixed: written where it is free, left out where it is not."""
+    for text in texts:
+        box = lettering.box(text)
+        if room.fits(box, uncrossed=False):
+            room.take(box)
+            yield text
+
+
+def _slit_words(part: Shown) -> Iterator[Text]:
+    for nail in part.nails:
+        yield slit_text(nail)
+
+
+def _rule_figures(plan: Plan, part: Shown, labels: Labels) -> Iterator[Text]:
+    for hung in part.frames:
+        for rule in frame_rules(hung, labels):
+            if rule.zone.overlaps(part.sheet.window):
+                yield from rule_figures(rule, plan.job.unit)
+
+
+def _level_figures(plan: Plan, part: Shown) -> Iterator[Text]:
+    inner, y, grade = part.sheet.inner, plan.level_line, LEVEL_GRADES[plan.job.unit]
+    if inner.y0 <= y <= inner.y1:
+        low, high = max(plan.group.x0, inner.x0), min(plan.group.x1, inner.x1)
+        for x, number in ticks_along(low, high, plan.centre_line, grade):
+            if figure := grade.figure(number):
+                yield Text(x, y + 1.5, figure, H35, "middle")
+
+
+def _line_names(plan: Plan, part: Shown, room: Room, lettering: Lettering) -> Iterator[Item]:
+    """The name of each line that crosses the sheet, along it."""
+    inner, x, y = part.sheet.inner, plan.centre_line, plan.level_line
+    if inner.x0 <= x <= inner.x1 and plan.group.y0 < inner.y1 and plan.group.y1 > inner.y0:
+        name = Text(x - 2.5, 0.0, "centre line", H35, "left", 90)
+        yield from _along(name, room, lettering, (max(inner.y0, plan.group.y0), min(inner.y1, plan.group.y1)), upright=True)
+    if inner.y0 <= y <= inner.y1 and plan.group.x0 < inner.x1 and plan.group.x1 > inner.x0:
+        name = Text(0.0, y - 11.0, f"level line, {show_both(y, plan.job.unit)} above the floor", H25)
+        yield from _along(name, room, lettering, (max(inner.x0, plan.group.x0), min(inner.x1, plan.group.x1)), upright=False)
+
+
+def _along(text: Text, room: Room, lettering: Lettering, span: tuple[float, float], upright: bool) -> Iterator[Item]:
+    """The text at the first free place of a line's span, in steps of 5 mm from its start."""
+    step = 5.0
+    for number in range(max(0, int((span[1] - span[0]) / step)) + 1):
+        at = span[0] + number * step
+        x, y = (text.x, at) if upright else (at, text.y)
+        moved = Text(x, y, text.text, text.height, text.anchor, text.angle)
+        box = lettering.box(moved)
+        if room.fits(box, uncrossed=False):
+            room.take(box)
+            yield moved
+            return
+
+
+def _frame_labels(
+    plan: Plan, part: Shown, main_label: Mapping[str, str], room: Room, lettering: Lettering
+) -> Iterator[Item]:
+    for hung in part.frames:
+        region = label_region(hung, part.sheet.inner)
+        if region is None:
+            continue
+        if main_label.get(hung.frame.id) == part.sheet.name:
+            yield from frame_label(hung, plan, room, region, lettering)
+        else:
+            yield from frame_tag(hung, room, region, lettering)

@@ -1,0 +1,58 @@
+"""The 100 mm square that shows at a glance when a page was scaled, with 4 in beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templates_gen.geometry import Rect
+from templates_gen.marks.items import Form, Item, Line, Text
+from templates_gen.marks.placing import Room
+from templates_gen.marksizes import H25, HAIR, NARROW, SQUARE
+
+SQUARE_FORM = "square"
+ARM = 8.0
+"""mm of each side that is drawn at a corner: only the corners, so that nobody takes it for a frame.  No source."""
+
+FOUR_INCHES = 4 * 25.4
+BAR_UP = 4.0
+
+
+def square_form() -> Form:
+    """The square about its lower left corner."""
+    return Form(SQUARE_FORM, Rect(-1, -1, FOUR_INCHES + 1, SQUARE + BAR_UP + 5), tuple(_items()))
+
+
+def _items() -> Iterator[Item]:
+    for x, way_x in ((0.0, 1), (SQUARE, -1)):
+        for y, way_y in ((0.0, 1), (SQUARE, -1)):
+            yield Line(x, y, x + way_x * ARM, y, NARROW)
+            yield Line(x, y, x, y + way_y * ARM, NARROW)
+    yield Text(SQUARE / 2, 1.0, "100 mm square, corner to corner", H25, "middle")
+    bar = SQUARE + BAR_UP
+    yield Line(0, bar, FOUR_INCHES, bar, NARROW)
+    yield Line(0, bar - 1.5, 0, bar + 1.5, HAIR)
+    yield Line(FOUR_INCHES, bar - 1.5, FOUR_INCHES, bar + 1.5, HAIR)
+    yield Text(FOUR_INCHES / 2, bar + 1.2, "4 in", H25, "middle")
+
+
+def _parts() -> tuple[Rect, ...]:
+    """What of the square carries ink, about its lower left corner."""
+    corners = tuple(Rect(x, y, x + ARM, y + ARM) for x in (0.0, SQUARE - ARM) for y in (0.0, SQUARE - ARM))
+    words = Rect(SQUARE / 2 - 28, 0, SQUARE / 2 + 28, 4.5)
+    return (*corners, words, Rect(0, SQUARE + BAR_UP - 1.5, FOUR_INCHES, SQUARE + BAR_UP + 4.5))
+
+
+def place_square(room: Room) -> tuple[float, float] | None:
+    """The first place in the room, from its lower left corner, where the square's ink is on nothing else."""
+    region, parts = room.region, _parts()
+    spare_x, spare_y = region.width - FOUR_INCHES, region.height - SQUARE - BAR_UP - 5
+    if spare_x < 0 or spare_y < 0:
+        return None
+    for step_x in range(5):
+        for step_y in range(9):
+            x, y = region.x0 + spare_x * step_x / 4, region.y0 + spare_y * step_y / 8
+            boxes = [part.shifted(x, y) for part in parts]
+            if all(room.fits(box, uncrossed=False) for box in boxes):
+                room.take(*boxes)
+                return x, y
+    return None

@@ -1,0 +1,81 @@
+"""What is drawn on the wall itself: frames, the centre line, the level line and the target where they cross."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from templates_gen.geometry import Rect
+from templates_gen.marks.items import Circle, Form, Item, Line, Polygon
+from templates_gen.marks.scales import DropRule, Graduation, rule_lines, ticks_along
+from templates_gen.marks.strokes import CENTRE_DASH, nail_holes, phased, unbroken
+from templates_gen.marksizes import CORNER, HAIR, HEAVY, MEDIUM, NARROW, TARGET, WIDE
+from templates_gen.planning import Hung, Plan
+
+TARGET_FORM = "target"
+
+# Divisions as on a tape measure: common practice, no source.
+LEVEL_GRADES = {
+    "in": Graduation(25.4, ((12, 6.0), (6, 4.5), (1, 2.5)), 6, 25.4),
+    "mm": Graduation(10.0, ((10, 6.0), (5, 4.5), (1, 2.5)), 10, 1.0),
+    "cm": Graduation(10.0, ((10, 6.0), (5, 4.5), (1, 2.5)), 10, 10.0),
+}
+
+
+def frame_form(hung: Hung, rules: Sequence[DropRule], unit: str) -> Form:
+    """The frame's outside edge, its stronger corners and its drop rules, about its lower left corner."""
+    rect, origin = hung.rect, (hung.rect.x0, hung.rect.y0)
+    width, height = rect.width, rect.height
+    holes = nail_holes((nail.x - origin[0], nail.y - origin[1]) for nail in hung.nails)
+    edges = [
+        Line(0, 0, width, 0, MEDIUM), Line(0, height, width, height, MEDIUM),
+        Line(0, 0, 0, height, MEDIUM), Line(width, 0, width, height, MEDIUM),
+    ]  # fmt: skip
+    items: list[Item] = list(unbroken([*edges, *_corners(width, height)], holes))
+    for rule in rules:
+        at_form = DropRule(rule.x - origin[0], rule.top - origin[1], rule.length, rule.side, rule.drop)
+        items += list(rule_lines(at_form, unit))
+    return Form(frame_name(hung), Rect(-1.0, -1.0, width + 1.0, height + 1.0), tuple(items))
+
+
+def frame_name(hung: Hung) -> str:
+    """The name of a frame's form."""
+    return f"frame:{hung.frame.id}"
+
+
+def _corners(width: float, height: float) -> Iterator[Line]:
+    across, down = min(CORNER, width / 3), min(CORNER, height / 3)
+    half = HEAVY / 2
+    for x, toward_x in ((0.0, across), (width, -across)):
+        for y, toward_y in ((0.0, down), (height, -down)):
+            out_x = -half if toward_x > 0 else half
+            yield Line(x + out_x, y, x + toward_x, y, HEAVY)
+            yield Line(x, y, x, y + toward_y, HEAVY)
+
+
+def target_form() -> Form:
+    """The mark that goes on the pencil mark: a ring between two squares that stand on their corners."""
+    outer, inner = TARGET - 1.0, TARGET / 2
+    items: list[Item] = [
+        Polygon(((-r, 0), (0, r), (r, 0), (0, -r)), width=width, filled=False)
+        for r, width in ((outer, WIDE), (inner, NARROW))
+    ]
+    items += [Circle(0, 0, 2.0, NARROW)]
+    return Form(TARGET_FORM, Rect(-TARGET, -TARGET, TARGET, TARGET), tuple(items))
+
+
+def centre_line_strokes(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Iterator[Item]:
+    """The part of the centre line that a window shows, dashed from the floor up."""
+    x, low, high = plan.centre_line, max(plan.group.y0, window.y0), min(plan.group.y1, window.y1)
+    if window.x0 <= x <= window.x1 and low < high:
+        for part in unbroken([Line(x, low, x, high, WIDE, CENTRE_DASH)], holes):
+            yield phased(part)
+
+
+def level_line_strokes(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Iterator[Item]:
+    """The part of the level line that a window shows, graduated both ways from the centre line."""
+    y, low, high = plan.level_line, max(plan.group.x0, window.x0), min(plan.group.x1, window.x1)
+    if not (window.y0 <= y <= window.y1 and low < high):
+        return
+    grade = LEVEL_GRADES[plan.job.unit]
+    ticks = [Line(x, y, x, y - grade.tick(number), HAIR) for x, number in ticks_along(low, high, plan.centre_line, grade)]
+    yield from unbroken([Line(low, y, high, y, WIDE), *ticks], holes)

@@ -1,0 +1,198 @@
+"""Marks as PDF drawing operators: the content of one page or one form.
+
+Coordinates are millimetres under whatever matrix is in force, and so are widths, dashes and letters.  They
+are written with four decimals (0.0001 mm).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, NamedTuple
+
+from templates_gen.geometry import Rect
+from templates_gen.marks.items import Matrix
+
+if TYPE_CHECKING:
+    from templates_gen.pdf.engine import Font
+
+ROUND = 0.5522847498
+"""How far a Bézier quarter circle's control points lie along the tangents, for radius 1: 4/3·(√2 - 1)."""
+
+
+class Glyph(NamedTuple):
+    """A glyph of a font: how far the pen goes on, where from the pen it is drawn (em), what it stands for."""
+
+    number: int
+    advance: float
+    dx: float = 0.0
+    dy: float = 0.0
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Glyphs of one font, left to right; `shaped` when some are moved, or go on by more or less.
+
+    `said` is what the glyphs say together, where glyph by glyph it would be read back as scraps.
+    """
+
+    font: Font
+    glyphs: tuple[Glyph, ...]
+    shaped: bool = False
+    said: str = ""
+
+
+@dataclass(slots=True)
+class FontUse:
+    """A font in one file: which of its glyphs are needed, numbered from 1, and what they stand for."""
+
+    name: str
+    font: Font
+    codes: dict[int, str] = field(default_factory=dict)
+    texts: dict[str, str] = field(default_factory=dict)
+
+    def code(self, glyph: Glyph) -> str:
+        """The glyph's code in this file, as four hexadecimal digits."""
+        code = self.codes.get(glyph.number)
+        if code is None:
+            code = self.codes[glyph.number] = f"{len(self.codes) + 1:04X}"
+        if glyph.text and code not in self.texts:
+            self.texts[code] = glyph.text
+        return code
+
+
+def _number(value: float, decimals: int = 9) -> str:
+    return f"{value:.{decimals}f}".rstrip("0").rstrip(".")
+
+
+class Drawing:
+    """Operators in the order they are asked for; a form or the page starts with an unknown state.
+
+    The state is written only when it changes.  Caps are butt and joins are mitred: that is how a page starts
+    (ISO 32000-1, table 52), and nothing here changes it.
+    """
+
+    def __init__(self, font_use: Callable[[Font], FontUse]) -> None:
+        self.fonts: dict[str, FontUse] = {}
+        self.forms: dict[str, str] = {}
+        self._font_use = font_use
+        self._parts: list[str] = []
+        self._x = self._y = 0.0
+        self._forget()
+
+    def code(self) -> bytes:
+        """The operators as a content stream."""
+        return "\n".join(self._parts).encode("ascii")
+
+    def _forget(self) -> None:
+        self._width: float | None = None
+        self._dash: tuple[tuple[float, ...], float] | None = None
+        self._grey: float | None = None
+
+    def begin(self, matrix: Matrix, window: Rect | None = None) -> None:
+        """Draw under this matrix until `end`; with a window, nothing outside it shows.
+
+        What follows is written from the window's lower left corner, which keeps the numbers small.
+        """
+        a, b, c, d, e, f = matrix
+        if window is not None:
+            self._x, self._y = window.x0, window.y0
+            e, f = a * self._x + c * self._y + e, b * self._x + d * self._y + f
+        self._parts.append("q " + " ".join(map(_number, (a, b, c, d, e, f))) + " cm")
+        if window is not None:
+            self._parts.append(f"0 0 {window.width:.4f} {window.height:.4f} re W n")
+        self._forget()
+
+    def end(self) -> None:
+        """Go back to how it was before `begin`."""
+        self._parts.append("Q")
+        self._x = self._y = 0.0
+        self._forget()
+
+    def line(self, x0: float, y0: float, x1: float, y1: float) -> None:
+        """A straight line, in the pen set by `pen`."""
+        x, y = self._x, self._y
+        self._parts.append(f"{x0 - x:.4f} {y0 - y:.4f} m {x1 - x:.4f} {y1 - y:.4f} l S")
+
+    def pen(self, width: float, dash: tuple[float, ...] = (), phase: float = 0.0) -> None:
+        """Set the width and the dashes of the lines that follow; a dash of no length is a full line."""
+        if width != self._width:
+            self._width = width
+            self._parts.append(f"{_number(width)} w")
+        pattern = (dash, phase) if sum(dash) > 0 else ((), 0.0)
+        if pattern != self._dash:
+            self._dash = pattern
+            # a pattern of odd length comes round after two; a phase must not be negative (8.4.3.6)
+            start = phase % (2 * sum(dash)) if pattern[0] else 0.0
+            self._parts.append(f"[{' '.join(map(_number, pattern[0]))}] {_number(start)} d")
+
+    def _fill(self, grey: float) -> None:
+        if grey != self._grey:
+            self._grey = grey
+            self._parts.append(f"{_number(grey)} g")
+
+    def circle(self, x: float, y: float, radius: float, filled: bool = False) -> None:
+        """A circle of four Bézier curves: black when filled, else a line in the pen set by `pen`."""
+        if filled:
+            self._fill(0.0)
+        x, y, r, k = x - self._x, y - self._y, radius, radius * ROUND
+        points = (
+            (x + r, y),
+            (x + r, y + k), (x + k, y + r), (x, y + r),
+            (x - k, y + r), (x - r, y + k), (x - r, y),
+            (x - r, y - k), (x - k, y - r), (x, y - r),
+            (x + k, y - r), (x + r, y - k), (x + r, y),
+        )  # fmt: skip
+        told = [f"{px:.4f} {py:.4f}" for px, py in points]
+        curves = " ".join(f"{' '.join(told[i : i + 3])} c" for i in (1, 4, 7, 10))
+        self._parts.append(f"{told[0]} m {curves} {'h f' if filled else 's'}")
+
+    def polygon(self, points: Sequence[tuple[float, float]], grey: float | None = None) -> None:
+        """A closed outline: filled with a grey from 0 to 1, or else a line in the pen set by `pen`."""
+        if not points:
+            return
+        if grey is not None:
+            self._fill(grey)
+        told = [f"{px - self._x:.4f} {py - self._y:.4f}" for px, py in points]
+        path = f"{told[0]} m " + "".join(f"{point} l " for point in told[1:])
+        self._parts.append(path + ("s" if grey is None else "h f"))
+
+    def use(self, form: str, x: float, y: float) -> None:
+        """Place a form with its origin at (x, y)."""
+        name = self.forms.setdefault(form, f"X{len(self.forms) + 1}")
+        self._parts.append(f"q 1 0 0 1 {x - self._x:.4f} {y - self._y:.4f} cm /{name} Do Q")
+
+    def letters(self, x: float, y: float, size: float, runs: Sequence[Run], angle: int) -> None:
+        """Runs one after the other from (x, y), at a font size in mm, turned by 0 or 90 degrees."""
+        if not runs:
+            return
+        self._fill(0.0)
+        turn = "0 1 -1 0" if angle == 90 else "1 0 0 1"
+        parts = [f"BT {turn} {x - self._x:.4f} {y - self._y:.4f} Tm"]
+        for run in runs:
+            use = self._font_use(run.font)
+            self.fonts[use.name] = use
+            shown = f"/{use.name} {_number(size)} Tf {_shown(run, use, size)}"
+            if run.said:
+                # ISO 32000-1, 14.9.4
+                told = run.said.encode("utf-16-be").hex()
+                shown = f"/Span <</ActualText <FEFF{told}>>> BDC {shown} EMC"
+            parts.append(shown)
+        self._parts.append(" ".join([*parts, "ET"]))
+
+
+def _shown(run: Run, use: FontUse, size: float) -> str:
+    """The operators that show a run, with the pen's own way corrected where shaping asks for another."""
+    if not run.shaped:
+        return f"<{''.join(map(use.code, run.glyphs))}> Tj"
+    parts, rise, open_array = [], 0.0, ["["]
+    for glyph in run.glyphs:
+        if glyph.dy != rise:
+            parts += [*open_array, "] TJ", f"{_number(glyph.dy * size)} Ts"]
+            rise, open_array = glyph.dy, ["["]
+        after = glyph.dx + run.font.advance(glyph.number) - glyph.advance
+        # TJ counts backwards, in thousandths of an em (ISO 32000-1, table 109)
+        open_array.append(f"{_number(-1000 * glyph.dx, 3)} <{use.code(glyph)}> {_number(1000 * after, 3)}")
+    parts += [*open_array, "] TJ"]
+    return " ".join([*parts, "0 Ts"] if rise else parts)

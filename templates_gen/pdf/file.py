@@ -1,0 +1,173 @@
+"""A PDF file as it grows: drawings become forms and pages, and `save` gives the bytes."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from templates_gen.geometry import Rect
+from templates_gen.pdf import MADE_BY
+from templates_gen.pdf.drawing import Drawing, FontUse
+from templates_gen.pdf.engine import Font, Objects, text, text_bytes
+
+_CODES_IN_A_BLOCK = 100
+"""So many characters a `beginbfchar` block may hold (Adobe Technical Note 5014; number from memory)."""
+
+_PREFERENCES: dict[str, Any] = {
+    "PrintScaling": "/None",
+    "Enforce": ["/PrintScaling"],
+    "Duplex": "/Simplex",
+    "PickTrayByPDFSize": "true",
+    "NumCopies": 1,
+    "DisplayDocTitle": "true",
+}
+"""What a viewer should do when it prints (ISO 32000-1, table 150; Enforce: ISO 32000-2, table 147)."""
+
+
+class PdfFile:
+    """A PDF 1.7 file whose pages all have one size, in whole points."""
+
+    def __init__(self, size: tuple[int, int], title: str, author: str, language: str) -> None:
+        self._objects = Objects(language)
+        self._size = size
+        # no dates: the same job has to give the same bytes
+        self._info = {
+            "Title": text(title),
+            "Author": text(author),
+            "Creator": f"({MADE_BY})",
+            "Producer": f"({MADE_BY})",
+        }
+        self._fonts: dict[Font, FontUse] = {}
+        self._outline: list[tuple[str, Any]] = []
+        self._labels: list[Any] = []
+        self._files: list[tuple[str, Any]] = []
+
+    def drawing(self) -> Drawing:
+        """An empty drawing for a page or a form of this file."""
+        return Drawing(self._font_use)
+
+    def add_form(self, name: str, box: Rect, drawing: Drawing) -> None:
+        """Keep the drawing as the form of this name, cut off at `box` (mm)."""
+        entries = {
+            "Type": "/XObject",
+            "Subtype": "/Form",
+            "BBox": f"[{box.x0:.4f} {box.y0:.4f} {box.x1:.4f} {box.y1:.4f}]",
+            "Resources": self._resources(drawing),
+        }
+        self._objects.stream(drawing.code(), entries, _form_key(name))
+
+    def add_page(self, drawing: Drawing, label: str, title: str) -> None:
+        """Add a page with its label and, unless the title is empty, its line in the outline."""
+        here = self._objects.add_page(
+            {
+                "Type": "/Page",
+                "Parent": self._objects.pages,
+                "MediaBox": f"[0 0 {self._size[0]:d} {self._size[1]:d}]",
+                "Resources": self._resources(drawing),
+                "Contents": self._objects.stream(drawing.code(), {}),
+            }
+        )
+        self._labels += [len(self._labels) // 2, {"P": text(label)} if label else {}]
+        if title:
+            self._outline.append((title, here))
+
+    def attach(self, name: str, content: bytes) -> None:
+        """Let a file travel inside under this name (ISO 32000-1, 7.11.4)."""
+        entries = {"Type": "/EmbeddedFile", "Params": {"Size": len(content)}}
+        stream = self._objects.stream(content, entries)
+        told = text(name)
+        spec = {"Type": "/Filespec", "F": told, "UF": told, "EF": {"F": stream, "UF": stream}}
+        self._files.append((name, self._objects.add(spec)))
+
+    def save(self) -> bytes:
+        """The finished file; nothing can be added to it any more."""
+        for use in self._fonts.values():
+            self._embed(use)
+        catalog: dict[str, Any] = {"ViewerPreferences": _PREFERENCES}
+        if self._labels:
+            catalog["PageLabels"] = {"Nums": self._labels}
+        if self._outline:
+            catalog["Outlines"] = self._outlines()
+        if self._files:
+            # a name tree is sorted (7.9.6), and readers compare bytes
+            named = sorted(self._files, key=lambda item: text_bytes(item[0]))
+            names = [part for name, spec in named for part in (text(name), spec)]
+            catalog["Names"] = {"EmbeddedFiles": {"Names": names}}
+        return self._objects.write(catalog, self._info)
+
+    def _font_use(self, font: Font) -> FontUse:
+        if font not in self._fonts:
+            self._fonts[font] = FontUse(f"F{len(self._fonts) + 1}", font)
+        return self._fonts[font]
+
+    def _resources(self, drawing: Drawing) -> dict[str, Any]:
+        at = self._objects.reference
+        fonts = {name: at(name) for name in drawing.fonts}
+        forms = {name: at(_form_key(form)) for form, name in drawing.forms.items()}
+        return {kind: used for kind, used in (("Font", fonts), ("XObject", forms)) if used}
+
+    def _outlines(self) -> Any:
+        at, last = self._objects.reference, len(self._outline) - 1
+        for i, (title, page) in enumerate(self._outline):
+            entry = {"Title": text(title), "Parent": at("outline"), "Dest": [page, "/Fit"]}
+            if i > 0:
+                entry["Prev"] = at(f"outline {i - 1}")
+            if i < last:
+                entry["Next"] = at(f"outline {i + 1}")
+            self._objects.add(entry, f"outline {i}")
+        ends = {"First": at("outline 0"), "Last": at(f"outline {last}")}
+        return self._objects.add({"Type": "/Outlines", "Count": last + 1, **ends}, "outline")
+
+    def _embed(self, use: FontUse) -> None:
+        """Put the glyphs in use into the file, as a font with two-byte codes (ISO 32000-1, 9.7)."""
+        objects, font, glyphs = self._objects, use.font, list(use.codes)
+        name = f"/{_subset_tag(use.name)}+{font.name}"
+        inner = {
+            "Type": "/Font",
+            "Subtype": "/CIDFontType2",
+            "BaseFont": name,
+            "CIDSystemInfo": {"Registry": "(Adobe)", "Ordering": "(Identity)", "Supplement": 0},
+            "CIDToGIDMap": "/Identity",
+            "FontDescriptor": self._descriptor(name, font, glyphs),
+            "W": [1, [1000 * font.advance(glyph) for glyph in glyphs]],
+        }
+        outer = {
+            "Type": "/Font",
+            "Subtype": "/Type0",
+            "BaseFont": name,
+            "Encoding": "/Identity-H",
+            "DescendantFonts": [objects.add(inner)],
+            "ToUnicode": objects.stream(_meanings(use.texts), {}),
+        }
+        objects.add(outer, use.name)
+
+    def _descriptor(self, name: str, font: Font, glyphs: list[int]) -> Any:
+        program = font.subset(glyphs)
+        file = self._objects.stream(program, {"Length1": len(program)})
+        entries = {"Type": "/FontDescriptor", "FontName": name, **font.descriptor(), "FontFile2": file}
+        return self._objects.add(entries)
+
+
+def _form_key(name: str) -> str:
+    return f"form {name}"
+
+
+def _subset_tag(name: str) -> str:
+    """Six capitals that mark a part of a font (9.6.4); other ones for every font of the file."""
+    number = int(name[1:])
+    return "".join(chr(ord("A") + number // 26**power % 26) for power in range(5, -1, -1))
+
+
+def _meanings(texts: dict[str, str]) -> bytes:
+    """The table from glyph codes to characters that searching and copying go by (9.10.3)."""
+    pairs = [f"<{code}> <{told.encode('utf-16-be').hex()}>" for code, told in texts.items()]
+    lines = [
+        "/CIDInit /ProcSet findresource begin 12 dict begin begincmap",
+        "/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def",
+        "/CMapName /Adobe-Identity-UCS def /CMapType 2 def",
+        "1 begincodespacerange <0000> <FFFF> endcodespacerange",
+    ]
+    for start in range(0, len(pairs), _CODES_IN_A_BLOCK):
+        block = pairs[start : start + _CODES_IN_A_BLOCK]
+        lines += [f"{len(block)} beginbfchar", *block, "endbfchar"]
+    lines.append("endcmap CMapName currentdict /CMap defineresource pop end end")
+    return "\n".join(lines).encode("ascii")

@@ -1,0 +1,113 @@
+"""A finished template written as a PDF file."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Any
+
+from templates_gen.lettering import Lettering
+from templates_gen.marks.items import Circle, Form, Item, Line, Page, Polygon, Template, Text, Use
+from templates_gen.pdf.drawing import Drawing
+from templates_gen.pdf.file import PdfFile
+
+
+def write_pdf(template: Template, lettering: Lettering) -> bytes:
+    """The template as the bytes of a PDF file: equal templates give equal bytes.
+
+    A character that no font has raises `InputError`; a form that is used but not there, `ValueError`.
+    """
+    file = PdfFile(template.page_size, template.title, template.author, template.language)
+    pen = _Pen(lettering)
+    forms = _Forms(template.forms, file, pen)
+    for page in template.pages:
+        drawing = file.drawing()
+        _draw_page(page, drawing, pen)
+        forms.add_used_by(drawing)
+        file.add_page(drawing, page.label, page.title)
+    for name, content in template.attachments:
+        file.attach(name, content)
+    return file.save()
+
+
+def _draw_page(page: Page, drawing: Drawing, pen: _Pen) -> None:
+    if page.wall_items:
+        if page.to_page is None or page.window is None:
+            raise ValueError(f"page {page.label} has marks of the wall, but no window to show them in")
+        drawing.begin(page.to_page, page.window)
+        pen.draw(page.wall_items, drawing)
+        drawing.end()
+    if page.page_items:
+        drawing.begin(page.page_matrix)
+        pen.draw(page.page_items, drawing)
+        drawing.end()
+
+
+class _Forms:
+    """The forms of a template, put into the file the first time one is used."""
+
+    def __init__(self, forms: Sequence[Form], file: PdfFile, pen: _Pen) -> None:
+        self._forms = {form.name: form for form in forms}
+        self._file, self._pen = file, pen
+        self._added: set[str] = set()
+
+    def add_used_by(self, drawing: Drawing) -> None:
+        for name in drawing.forms:
+            if name not in self._added:
+                self._add(name)
+
+    def _add(self, name: str) -> None:
+        if name not in self._forms:
+            raise ValueError(f"form {name!r} is used, but the template has none of that name")
+        self._added.add(name)
+        form, drawing = self._forms[name], self._file.drawing()
+        self._pen.draw(form.items, drawing)
+        self.add_used_by(drawing)
+        self._file.add_form(name, form.box, drawing)
+
+
+class _Pen:
+    """Draws items one by one."""
+
+    def __init__(self, lettering: Lettering) -> None:
+        self._lettering = lettering
+        self._ways: dict[type[Any], Callable[[Any, Drawing], None]] = {
+            Line: _line,
+            Circle: _circle,
+            Polygon: _polygon,
+            Use: _use,
+            Text: self._text,
+        }
+
+    def draw(self, items: Sequence[Item], drawing: Drawing) -> None:
+        ways = self._ways
+        for item in items:
+            ways[type(item)](item, drawing)
+
+    def _text(self, item: Text, drawing: Drawing) -> None:
+        x, y = self._lettering.start(item)
+        size = self._lettering.size(item.height, item.bold)
+        runs = self._lettering.runs(item.text, item.bold)
+        drawing.letters(x, y, size, runs, item.angle)
+
+
+def _line(item: Line, drawing: Drawing) -> None:
+    drawing.pen(item.width, item.dash, item.phase)
+    drawing.line(item.x0, item.y0, item.x1, item.y1)
+
+
+def _circle(item: Circle, drawing: Drawing) -> None:
+    if not item.filled:
+        drawing.pen(item.width)
+    drawing.circle(item.x, item.y, item.radius, item.filled)
+
+
+def _polygon(item: Polygon, drawing: Drawing) -> None:
+    if item.filled:
+        drawing.polygon(item.points, item.grey)
+    else:
+        drawing.pen(item.width)
+        drawing.polygon(item.points)
+
+
+def _use(item: Use, drawing: Drawing) -> None:
+    drawing.use(item.form, item.x, item.y)

@@ -1,0 +1,73 @@
+"""What a machine reads about a template: sheets, register marks, rules and nails, page by page.  Lengths in mm."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from templates_gen.findings import Finding
+from templates_gen.geometry import Rect
+from templates_gen.marks.furniture import Rule, rules
+from templates_gen.marks.items import MM_TO_POINTS
+from templates_gen.planning import Plan
+from templates_gen.schedule import findings_data
+from templates_gen.sheets.demand import nail_box
+from templates_gen.sheets.sheet import SheetPlan
+
+
+def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, pages: int) -> dict[str, Any]:
+    """The report of a template with this many pages; `page` counts from 1, rules are in page points.
+
+    Positions are not rounded here: they are what the marks were drawn from.
+    """
+    first = pages - len(sheets.sheets) + 1
+    page_of = {sheet.name: first + number for number, sheet in enumerate(sheets.sheets)}
+    paper = sheets.paper
+    return {
+        "format": 1,
+        "job": plan.job.title,
+        "paper": {"width": paper.width, "height": paper.height, "margin": list(paper.margin)},
+        "sheets": [
+            {
+                "page": page_of[sheet.name], "name": sheet.name, "window": _list(sheet.window),
+                "cell": _list(sheet.cell), "to_page": list(sheet.to_page),
+            }
+            for sheet in sheets.sheets
+        ],
+        "register_marks": [
+            {"name": mark.name, "x": mark.x, "y": mark.y, "pages": [page_of[name] for name in mark.sheets]}
+            for mark in sheets.marks
+        ],
+        "joins": [{"over": page_of[join.over], "under": page_of[join.under]} for join in sheets.joins],
+        "rules": [
+            _rule_data(page, rule)
+            for page in range(1, pages + 1)
+            for rule in rules(sheets.page, paper.overlap, plan.job.unit)
+        ],
+        "nails": _nails(plan, sheets, page_of),
+        "findings": findings_data(findings),
+    }  # fmt: skip
+
+
+def _list(rect: Rect) -> list[float]:
+    return [rect.x0, rect.y0, rect.x1, rect.y1]
+
+
+def _rule_data(page: int, rule: Rule) -> dict[str, Any]:
+    scale = MM_TO_POINTS[0]
+    start, end = [rule.x0 * scale, rule.y0 * scale], [rule.x1 * scale, rule.y1 * scale]
+    return {"page": page, "from": start, "to": end, "length": rule.length}
+
+
+def _nails(plan: Plan, sheets: SheetPlan, page_of: Mapping[str, int]) -> list[dict[str, Any]]:
+    return [
+        {
+            "name": nail.name,
+            "x": nail.x,
+            "y": nail.y,
+            "pages": [
+                page_of[sheet.name] for sheet in sheets.sheets if sheet.inner.holds(nail_box(nail.x, nail.y))
+            ],
+        }
+        for nail in plan.nails
+    ]

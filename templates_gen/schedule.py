@@ -1,0 +1,160 @@
+"""The schedule: every frame and every nail of a plan, as values, as rows to print, and as data for a machine."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from templates_gen.findings import Finding
+from templates_gen.planning import Hung, Plan
+from templates_gen.units import show, show_mass
+
+HEADER = ("frame", "title", "size", "drop", "nail", "above floor", "from centre line", "from level line")
+
+CSV_HEADER = (
+    "id", "title", "left_mm", "bottom_mm", "width_mm", "height_mm", "drop_mm", "nail", "x_mm", "y_mm",
+    "from_centre_mm", "from_level_mm", "bears_y_mm", "load_n",
+)  # fmt: skip
+
+
+def rows(plan: Plan) -> Iterator[tuple[str, ...]]:
+    """A row of text for every nail, in the job's unit; a frame without a nail has one row that says so."""
+    unit = plan.job.unit
+    for hung in plan.frames:
+        frame, rect = hung.frame, hung.rect
+        own = (frame.id, frame.title, f"{_bare(rect.width, unit)} × {_bare(rect.height, unit)}")
+        missing = [bearing for bearing in hung.bearings if bearing.drop is None]
+        for nail in hung.nails:
+            yield (
+                *own, show(rect.y1 - nail.bears_y, unit), nail.name, show(nail.y, unit),
+                sideways(nail.x - plan.centre_line, unit), upward(nail.y - plan.level_line, unit),
+            )  # fmt: skip
+        if missing:
+            across = sideways(missing[0].x - plan.centre_line, unit)
+            yield (*own, "to measure", "no nail yet", "", across, "")
+
+
+def _bare(mm: float, unit: str) -> str:
+    return show(mm, unit).rpartition(" ")[0]
+
+
+def sideways(mm: float, unit: str) -> str:
+    """A distance from the centre line in words: `12 3/8 in left`."""
+    return _directed(mm, unit, "right", "left", "on the line")
+
+
+def upward(mm: float, unit: str) -> str:
+    """A distance from the level line in words: `3 in above`."""
+    return _directed(mm, unit, "above", "below", "on the line")
+
+
+def _directed(mm: float, unit: str, positive: str, negative: str, zero: str) -> str:
+    text = show(abs(mm), unit)
+    if text.partition(" ")[0] in ("0", "0.0"):
+        return zero
+    return f"{text} {positive if mm > 0 else negative}"
+
+
+def as_text(plan: Plan, width: int = 80) -> str:
+    """The schedule for a terminal of `width` columns: two lines for each frame and nail where one is too long."""
+    unit, job = plan.job.unit, plan.job
+    lines = [job.title, f"centre line {show(plan.centre_line, unit)} from the wall's left end", f"level line {show(plan.level_line, unit)} above the floor", ""]
+    for hung in plan.frames:
+        lines += [_headline(hung, unit, width), *_nail_lines(hung, plan, width)]
+    return "\n".join(lines)
+
+
+def _headline(hung: Hung, unit: str, width: int) -> str:
+    frame = hung.frame
+    parts = [frame.id, frame.title, f"{_bare(hung.rect.width, unit)} × {show(hung.rect.height, unit)}"]
+    if frame.weight is not None:
+        parts.append(show_mass(frame.weight, unit))
+    return _cut("  ".join(part for part in parts if part), width)
+
+
+def _nail_lines(hung: Hung, plan: Plan, width: int) -> Iterator[str]:
+    unit = plan.job.unit
+    for nail in hung.nails:
+        places = (
+            f"drop {show(hung.rect.y1 - nail.bears_y, unit)}", f"floor {show(nail.y, unit)}",
+            f"centre {sideways(nail.x - plan.centre_line, unit)}", f"level {upward(nail.y - plan.level_line, unit)}",
+        )  # fmt: skip
+        yield _cut(f"    {nail.side or 'nail':<6}" + "  ".join(f"{place:<17}" for place in places).rstrip(), width)
+    if len(hung.nails) < len(hung.bearings):
+        yield "    no nail yet: measure the drop, or mark it by hand on the drop rule"
+
+
+def _cut(line: str, width: int) -> str:
+    return line if len(line) <= width else line[: width - 1] + "…"
+
+
+def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
+    """The schedule for a machine; all lengths in mm, to 0.1 mm."""
+    wall = plan.job.wall
+    return {
+        "format": 1,
+        "job": plan.job.title,
+        "unit": plan.job.unit,
+        "wall": {"width": tenth(wall.width), "height": tenth(wall.height)},
+        "centre_line": tenth(plan.centre_line),
+        "level_line": tenth(plan.level_line),
+        "frames": [_frame_data(hung, plan) for hung in plan.frames],
+        "findings": findings_data(findings),
+    }
+
+
+def findings_data(findings: Sequence[Finding]) -> list[dict[str, Any]]:
+    """Findings for a machine."""
+    return [
+        {"level": f.level, "rule": f.rule, "about": list(f.about), "text": f.text, "source": f.source} for f in findings
+    ]
+
+
+def tenth(mm: float) -> float:
+    """A length as it is written for machines: to 0.1 mm, and never as a negative nought."""
+    return round(mm, 1) + 0.0
+
+
+def _frame_data(hung: Hung, plan: Plan) -> dict[str, Any]:
+    frame, rect = hung.frame, hung.rect
+    return {
+        "id": frame.id,
+        "title": frame.title,
+        "left": tenth(rect.x0),
+        "bottom": tenth(rect.y0),
+        "width": tenth(rect.width),
+        "height": tenth(rect.height),
+        "drop": None if frame.drop is None else tenth(frame.drop),
+        "weight_kg": None if frame.weight is None else round(frame.weight, 3),
+        "weight_is": "unknown" if frame.weight is None else "given",
+        "nails": [
+            {
+                "name": nail.name, "x": tenth(nail.x), "y": tenth(nail.y),
+                "from_centre": tenth(nail.x - plan.centre_line), "from_level": tenth(nail.y - plan.level_line),
+                "bears_y": tenth(nail.bears_y), "load_n": None if nail.load is None else round(nail.load, 1),
+            }
+            for nail in hung.nails
+        ],
+    }  # fmt: skip
+
+
+def as_csv(plan: Plan) -> str:
+    """The schedule as a spreadsheet: a row for every nail, and one for a frame without."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(CSV_HEADER)
+    for data in as_data(plan, ())["frames"]:
+        own = [data[name] for name in ("id", "title", "left", "bottom", "width", "height", "drop")]
+        for nail in data["nails"] or [{}]:
+            names = ("name", "x", "y", "from_centre", "from_level", "bears_y", "load_n")
+            writer.writerow([_cell(value) for value in (*own, *(nail.get(name) for name in names))])
+    return out.getvalue()
+
+
+def _cell(value: object) -> object:
+    """A text that a spreadsheet would take for a formula gets a quote in front: it came from the job file."""
+    if isinstance(value, str) and value[:1] in ("=", "+", "-", "@", "\t", "\r"):
+        return f"'{value}"
+    return "" if value is None else value

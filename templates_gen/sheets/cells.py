@@ -1,0 +1,193 @@
+"""The sheet plan: which rectangles of the wall go on which sheets, with as few sheets as can be found.
+
+Cuts divide the wall into cells, one a sheet; what a sheet shows is its cell grown by half the overlap on
+every side.  The plan knows rectangles only, nothing of frames or of files.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from math import inf
+
+from templates_gen.errors import InputError
+from templates_gen.geometry import Rect, bounds
+from templates_gen.sheets.joins import JOIN_MIN, shared_sides
+from templates_gen.sheets.layouts import Rows, layouts, patchwork
+from templates_gen.sheets.strips import HAIR, MOST_CELLS, Box
+
+LARGER = "choose larger paper or smaller margins"
+
+
+@dataclass(frozen=True, slots=True)
+class Clearance:
+    """How far a whole item stays from the left, bottom, right and top side of its cell (mm)."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+
+@dataclass(frozen=True, slots=True)
+class Printable:
+    """The part of a page that can carry ink (mm); `turned` when the page lies on its side."""
+
+    width: float
+    height: float
+    turned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """A sheet's share of the wall (mm), the number of its strip and its place in the strip, both from 0.
+
+    Strips are counted from the top when they are rows and from the left when they are columns; places from
+    the left in a row and from the top in a column.
+    """
+
+    rect: Rect
+    strip: int
+    place: int
+
+
+@dataclass(frozen=True, slots=True)
+class CellPlan:
+    """The cells in reading order, whether strips are rows, and the page they are meant for."""
+
+    cells: tuple[Cell, ...]
+    rows: bool
+    printable: Printable
+
+
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """One way to use the paper: a page and the direction of the strips, with the largest cell (mm)."""
+
+    printable: Printable
+    rows: bool
+    width: float
+    height: float
+
+
+def plan_cells(
+    whole: Sequence[Rect],
+    divisible: Sequence[Rect],
+    printables: Sequence[Printable],
+    overlap: float,
+    clear: Clearance,
+    connected: bool,
+) -> CellPlan:
+    """The plan with the fewest sheets that keeps whole items in one cell and covers divisible ones (mm).
+
+    With `connected` the cells make one piece, joined along sides of at least `JOIN_MIN`.  Ties go to the
+    upright page, then to fewer joins, to whole items far from cuts, and to symmetry.  Raises InputError when
+    a whole item does not fit a page, marks stand too close for any cut, or too many sheets would be needed.
+    """
+    if not whole and not divisible:
+        return CellPlan((), True, printables[0])
+    around = bounds([*whole, *divisible])
+    whole = [_from_corner(r, around) for r in whole]
+    boxes = _boxes(whole, [_from_corner(r, around) for r in divisible], clear)
+    ways = list(_ways(boxes, printables, overlap))
+    for dense in (False, True):
+        best = _best(boxes, ways, connected, dense, lambda rows: _merits(rows, whole, around.width / 2))
+        if best:
+            way, rows = best
+            placed = [[c.shifted(around.x0, around.y0) for c in row] for row in rows]
+            return CellPlan(_numbered(placed, way.rows), way.rows, way.printable)
+    problem = f"no plan with at most {MOST_CELLS:,} sheets keeps every mark in one piece"
+    raise InputError("paper", problem, f"{LARGER}, or move marks apart that almost touch")
+
+
+def _best(
+    boxes: Sequence[Box],
+    ways: Sequence[_Way],
+    connected: bool,
+    dense: bool,
+    merits: Callable[[Rows], tuple[float, ...]],
+) -> tuple[_Way, Rows] | None:
+    """The best of all plans: the fewest cells, then the upright page, then the merits, then rows."""
+    best: tuple[tuple[float, ...], _Way, Rows] | None = None
+    most = MOST_CELLS
+    for way in ways:
+        for rows in _tries(boxes, way, connected, most, dense):
+            key = (sum(map(len, rows)), way.printable.turned, *merits(rows), not way.rows)
+            if best is None or key < best[0]:
+                best, most = (key, way, rows), int(key[0])
+    return best and best[1:]
+
+
+def _from_corner(r: Rect, around: Rect) -> Rect:
+    """The rectangle seen from the corner of them all, rounded, so that a plan moves along with its items."""
+    sides = (r.x0 - around.x0, r.y0 - around.y0, r.x1 - around.x0, r.y1 - around.y0)
+    return Rect(*(round(side, 7) for side in sides))
+
+
+def _boxes(whole: Sequence[Rect], divisible: Sequence[Rect], clear: Clearance) -> list[Box]:
+    """Everything a cell has to hold: a whole item with its clearances, which makes them part of the size."""
+    firm = [
+        Box(r.x0 - clear.left, r.y0 - clear.bottom, r.x1 + clear.right, r.y1 + clear.top, True) for r in whole
+    ]
+    return firm + [Box(r.x0, r.y0, r.x1, r.y1, False) for r in divisible]
+
+
+def _ways(boxes: Sequence[Box], printables: Sequence[Printable], overlap: float) -> Iterator[_Way]:
+    """Every page on which each whole item fits, with strips as rows and as columns."""
+    wide = max((b.x1 - b.x0 for b in boxes if b.firm), default=0.0)
+    high = max((b.y1 - b.y0 for b in boxes if b.firm), default=0.0)
+    need = max(wide, JOIN_MIN), max(high, JOIN_MIN)
+    step = overlap - HAIR
+    fitting = [p for p in printables if p.width - step >= need[0] and p.height - step >= need[1]]
+    if not fitting:
+        offers = " or ".join(f"{p.width - overlap:.0f} × {p.height - overlap:.0f} mm" for p in printables)
+        problem = f"a sheet must hold {need[0]:.0f} × {need[1]:.0f} mm in one piece, but gives {offers}"
+        raise InputError("paper", problem, LARGER)
+    for page in fitting:
+        width, height = page.width - step, page.height - step
+        yield _Way(page, True, width, height)
+        yield _Way(page, False, height, width)
+
+
+def _tries(boxes: Sequence[Box], way: _Way, connected: bool, most: int, dense: bool) -> Iterator[Rows]:
+    """Plans for one way of using the paper, the axes swapped when strips are columns."""
+    turned = [b if way.rows else Box(b.y0, b.x0, b.y1, b.x1, b.firm) for b in boxes]
+    if not dense:
+        found: Iterable[Rows] = layouts(turned, way.width, way.height, connected, most)
+    else:
+        section = patchwork(turned, way.width, way.height, connected)
+        found = [section] if section and sum(map(len, section)) <= most else []
+    for rows in found:
+        yield rows if way.rows else [[Rect(c.y0, c.x0, c.y1, c.x1) for c in row] for row in rows]
+
+
+def _merits(rows: Rows, whole: Sequence[Rect], middle: float) -> tuple[float, ...]:
+    """What decides between equally many cells, the smaller the better; lengths to a thousandth of a mm."""
+    cells = [c for row in rows for c in row]
+    joins = sum(1 for _ in shared_sides(cells))
+    least = _least_distance(cells, whole) if whole else 0.0
+    aside = abs(sum(c.cx for c in cells) / len(cells) - middle)
+    return (joins, -round(least, 3), round(aside, 3))
+
+
+def _least_distance(cells: Sequence[Rect], whole: Sequence[Rect]) -> float:
+    """The least distance of a whole item from a side of the cell that holds it (mm)."""
+    by_left = sorted(cells)
+    least = inf
+    for item in whole:
+        before = by_left[: bisect_right(by_left, item.x0 + HAIR, key=lambda c: c.x0)]
+        cell = next(c for c in reversed(before) if c.holds(item))
+        sides = (item.x0 - cell.x0, item.y0 - cell.y0, cell.x1 - item.x1, cell.y1 - item.y1)
+        least = min(least, *sides)
+    return least
+
+
+def _numbered(rows: Rows, are_rows: bool) -> tuple[Cell, ...]:
+    """The cells with their numbers, from top to bottom and from left to right."""
+    filled = [row for row in rows if row]
+    cells = []
+    for strip, row in enumerate(reversed(filled) if are_rows else filled):
+        for place, rect in enumerate(row if are_rows else reversed(row)):
+            cells.append(Cell(rect, strip, place))
+    return tuple(sorted(cells, key=lambda c: (-round(c.rect.y1, 3), c.rect.x0)))

@@ -1,0 +1,171 @@
+"""Which cells are taped to which, and the fewest extra cells found that make one piece of all of them."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from math import ceil, inf
+from typing import NamedTuple
+
+from templates_gen.geometry import TOLERANCE, Rect
+
+JOIN_MIN = 40.0
+"""Two cells are joined when they share at least this much of a side (mm): room for two register marks far
+enough apart to show a turned sheet.  Common practice, no source."""
+
+
+class Gap(NamedTuple):
+    """Free space in a strip between two cells, or beyond the last one up to the side of the group."""
+
+    strip: int
+    left: float
+    right: float
+
+
+def shared_sides(cells: Sequence[Rect]) -> Iterator[tuple[int, int, float]]:
+    """Every pair of disjoint cells that share part of a side, with the length they share (mm)."""
+    for flip in (False, True):
+        after: dict[float, list[tuple[float, float, int]]] = defaultdict(list)
+        before: dict[float, list[tuple[float, float, int]]] = defaultdict(list)
+        for i, c in enumerate(cells):
+            x0, y0, x1, y1 = (c.y0, c.x0, c.y1, c.x1) if flip else (c.x0, c.y0, c.x1, c.y1)
+            after[x0].append((y0, y1, i))
+            before[x1].append((y0, y1, i))
+        for at in before.keys() & after.keys():
+            yield from _facing(sorted(before[at]), sorted(after[at]))
+
+
+def _facing(
+    one: list[tuple[float, float, int]], two: list[tuple[float, float, int]]
+) -> Iterator[tuple[int, int, float]]:
+    i = j = 0
+    while i < len(one) and j < len(two):
+        length = min(one[i][1], two[j][1]) - max(one[i][0], two[j][0])
+        if length > TOLERANCE:
+            yield one[i][2], two[j][2], length
+        if one[i][1] < two[j][1]:
+            i += 1
+        else:
+            j += 1
+
+
+def pieces(cells: Sequence[Rect]) -> list[int]:
+    """For each cell the number of the taped piece it is part of; pieces are counted from 0."""
+    parent = list(range(len(cells)))
+
+    def root(i: int) -> int:
+        while parent[i] != i:
+            parent[i] = parent[parent[i]]
+            i = parent[i]
+        return i
+
+    for i, j, length in shared_sides(cells):
+        if length >= JOIN_MIN - TOLERANCE:
+            parent[root(i)] = root(j)
+    names: dict[int, int] = {}
+    return [names.setdefault(root(i), len(names)) for i in range(len(cells))]
+
+
+def bridged(
+    rows: Sequence[Sequence[Rect]], spans: Sequence[Rect], width: float, limit: int
+) -> list[list[Rect]] | None:
+    """The rows with bridges added until all are one piece; None beyond `limit` cells or when there is no way.
+
+    `rows` are the cells strip by strip, `spans` the strips themselves.  The shortest bridge that joins most
+    pieces is built first, again and again; at the end every bridge that is not needed after all is taken out.
+    """
+    work = [sorted(row) for row in rows]
+    added: list[tuple[int, Rect]] = []
+    before = inf
+    while True:
+        cells = [c for row in work for c in row]
+        names = pieces(cells)
+        if not cells or max(names) == 0:
+            return _without_spares(work, added)
+        if len(cells) + 1 > limit or max(names) >= before:
+            return None
+        before = max(names)
+        bridge = _best_bridge(work, dict(zip(cells, names, strict=True)), spans, width)
+        if bridge is None:
+            return None
+        for strip, cell in bridge:
+            work[strip] = sorted([*work[strip], cell])
+        added += bridge
+
+
+def _without_spares(work: list[list[Rect]], added: list[tuple[int, Rect]]) -> list[list[Rect]]:
+    for _, spare in added:
+        fewer = [[c for c in row if c != spare] for row in work]
+        if max(pieces([c for row in fewer for c in row])) == 0:
+            work = fewer
+    return work
+
+
+def _best_bridge(
+    work: list[list[Rect]], names: dict[Rect, int], spans: Sequence[Rect], width: float
+) -> list[tuple[int, Rect]] | None:
+    """The bridge with the fewest cells that joins two pieces or more; the one that joins most of them."""
+    gaps = [g for i in range(len(work)) for g in _gaps(work[i], i, spans[i])]
+    longest = max((g.right - g.left for g in gaps), default=0.0)
+    for size in range(1, ceil(longest / width) + 1):
+        best: tuple[int, float, list[tuple[int, Rect]]] | None = None
+        for gap in gaps:
+            for left, right in _places(gap, work, size * width):
+                touched = _touched(gap, left, right, work, names)
+                if len(touched) > 1 and (best is None or (len(touched), right - left) > best[:2]):
+                    best = (len(touched), right - left, _bridge(gap, spans, left, right, size))
+        if best:
+            return best[2]
+    return None
+
+
+def _bridge(gap: Gap, spans: Sequence[Rect], left: float, right: float, size: int) -> list[tuple[int, Rect]]:
+    """The cells of a bridge, all equally long; the last ends where it should and not a rounding beside it."""
+    cuts = [left + (right - left) * i / size for i in range(size)] + [right]
+    span = spans[gap.strip]
+    return [(gap.strip, Rect(a, span.y0, b, span.y1)) for a, b in pairwise(cuts)]
+
+
+def _gaps(row: list[Rect], strip: int, span: Rect) -> Iterator[Gap]:
+    edges = [span.x0, *[x for c in row for x in (c.x0, c.x1)], span.x1]
+    for left, right in zip(edges[::2], edges[1::2], strict=True):
+        if right - left > TOLERANCE:
+            yield Gap(strip, left, right)
+
+
+def _neighbours(work: list[list[Rect]], strip: int, left: float, right: float) -> Iterator[Rect]:
+    """The cells of the strips above and below that reach into this stretch."""
+    for other in (strip - 1, strip + 1):
+        if 0 <= other < len(work):
+            row = work[other]
+            begin = bisect_right(row, left, key=lambda c: c.x1)
+            yield from row[begin : bisect_left(row, right, key=lambda c: c.x0)]
+
+
+def _places(gap: Gap, work: list[list[Rect]], length: float) -> set[tuple[float, float]]:
+    """The stretches worth bridging: flush with an end of the gap, or just enough under or over a cell."""
+    if gap.right - gap.left <= length:
+        return {(gap.left, gap.right)}
+    found = {(gap.left, gap.left + length), (gap.right - length, gap.right)}
+    for cell in _neighbours(work, gap.strip, gap.left - length, gap.right + length):
+        for left in (cell.x0 + JOIN_MIN - length, cell.x1 - JOIN_MIN):
+            if gap.left < left < gap.right - length:
+                found.add((left, left + length))
+    return found
+
+
+def _touched(gap: Gap, left: float, right: float, work: list[list[Rect]], names: dict[Rect, int]) -> set[int]:
+    """The pieces that a bridge over this stretch would be joined to."""
+    found = {
+        names[c]
+        for c in _neighbours(work, gap.strip, left, right)
+        if min(c.x1, right) - max(c.x0, left) >= JOIN_MIN - TOLERANCE
+    }
+    row = work[gap.strip]
+    if left == gap.left:
+        found |= {names[c] for c in row if c.x1 == left}
+    if right == gap.right:
+        found |= {names[c] for c in row if c.x0 == right}
+    return found

@@ -1,0 +1,178 @@
+"""Complete plans for one page and one direction of the strips: cut, settled, and made one piece if asked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from math import ceil, inf
+
+from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.sheets.joins import bridged, pieces
+from templates_gen.sheets.settle import runs_of, settle_heights, settle_strip
+from templates_gen.sheets.strips import (
+    HAIR,
+    MOST_CELLS,
+    Box,
+    Line,
+    Span,
+    best_strips,
+    cells_along,
+    line_of,
+    within,
+)
+
+Rows = list[list[Rect]]
+Strip = tuple[Line, Span, list[list[Span]]]
+Strips = list[Strip]
+EVERYWHERE = Rect(-inf, -inf, inf, inf)
+
+
+def layouts(boxes: Sequence[Box], width: float, height: float, connected: bool, limit: int) -> Iterator[Rows]:
+    """Plans worth comparing for these boxes, with at most `limit` cells, strip by strip from the bottom.
+
+    When the cells have to be connected there are three starts: blank stretches left out, every strip without
+    a gap, and everything covered.  The first needs the most bridges, the last none.
+    """
+    boxes = sorted(boxes)
+    starts = [(boxes, True)]
+    if connected:
+        starts += [(boxes, False), (_covered(boxes), True)]
+    for wanted, gaps in starts:
+        found = best_strips(wanted, width, height, gaps, limit)
+        if found is None:
+            continue
+        spans = settle_heights(wanted, found[1], width, height, gaps, (-inf, inf))
+        strips = _with_runs(wanted, spans, width, gaps)
+        rows = _joined(strips, width, height, limit) if connected else _rows(strips, width)
+        if rows is not None:
+            limit = min(limit, sum(map(len, rows)))
+            yield rows
+
+
+def patchwork(
+    boxes: Sequence[Box], width: float, height: float, connected: bool, region: Rect = EVERYWHERE
+) -> Rows | None:
+    """A plan in sections, each with strips of its own, for marks so dense that no cut can cross them all.
+
+    The wall is halved, by a cut that leaves equally many firm boxes on either side, until strips fit.  None
+    when even that fails.  With `connected` every section is covered up to its cuts, so that they join.
+    """
+    boxes = sorted(boxes)
+    wanted = _covered(boxes) if connected else boxes
+    found = best_strips(wanted, width, height, True, MOST_CELLS)
+    if found:
+        spans = settle_heights(wanted, found[1], width, height, True, (region.y0, region.y1))
+        return _rows(_with_runs(wanted, spans, width, True), width, (region.x0, region.x1))
+    cut = _middle_cut(boxes)
+    if cut is None:
+        return None
+    rows: Rows = []
+    for part in _parts(region, *cut):
+        inside = _covered(boxes, part) if connected else _clipped(boxes, part)
+        some = patchwork(inside, width, height, connected, part)
+        if some is None:
+            return None
+        rows += some
+    return rows
+
+
+def _covered(boxes: Sequence[Box], region: Rect = EVERYWHERE) -> list[Box]:
+    """The boxes with one more that asks for all the wall between them, or for that part in the region."""
+    left, bottom = min(b.x0 for b in boxes), min(b.y0 for b in boxes)
+    right, top = max(b.x1 for b in boxes), max(b.y1 for b in boxes)
+    return sorted(_clipped([*boxes, Box(left, bottom, right, top, False)], region))
+
+
+def _clipped(boxes: Sequence[Box], part: Rect) -> list[Box]:
+    """What of the boxes lies in this part of the wall; no firm box crosses its sides."""
+    found = []
+    for b in within(boxes, part.y0, part.y1):
+        if b.x0 < part.x1 and (b.x1 > part.x0 or b.x0 >= part.x0):
+            found.append(
+                Box(max(b.x0, part.x0), max(b.y0, part.y0), min(b.x1, part.x1), min(b.y1, part.y1), b.firm)
+            )
+    return found
+
+
+def _middle_cut(boxes: Sequence[Box]) -> tuple[bool, float] | None:
+    """The allowed cut that halves the firm boxes best: whether it is upright, and where (mm)."""
+    firm = [b for b in boxes if b.firm]
+    best: tuple[int, bool, float] | None = None
+    for upright in (True, False):
+        turned = firm if upright else [Box(b.y0, b.x0, b.y1, b.x1, True) for b in firm]
+        line = line_of(sorted(turned))
+        for end, begin in zip(line.firm_hi, line.firm_lo[1:], strict=False):
+            at = (end + begin) / 2
+            below = sum(b.x1 <= at for b in turned)
+            rank = (abs(len(firm) - 2 * below), not upright, at)
+            best = rank if best is None else min(best, rank)
+    return (not best[1], best[2]) if best else None
+
+
+def _parts(region: Rect, upright: bool, at: float) -> tuple[Rect, Rect]:
+    x0, y0, x1, y1 = region.x0, region.y0, region.x1, region.y1
+    if upright:
+        return Rect(x0, y0, at, y1), Rect(at, y0, x1, y1)
+    return Rect(x0, y0, x1, at), Rect(x0, at, x1, y1)
+
+
+def _with_runs(boxes: Sequence[Box], spans: Sequence[Span], width: float, gaps: bool) -> Strips:
+    """Every strip with its content and its runs of cells, still flush with the left end of the content."""
+    strips: Strips = []
+    for i, (y0, y1) in enumerate(spans):
+        joined = i + 1 < len(spans) and spans[i + 1][0] == y1
+        # nothing lies just above the top of a stack, but a line or a rounding may lie right on it
+        line = line_of(within(boxes, y0, y1 if joined else y1 + HAIR))
+        strips.append((line, (y0, y1), runs_of(cells_along(line, width, gaps) or [])))
+    return strips
+
+
+def _rows(
+    strips: Strips, width: float, sides: Span = (-inf, inf), leans: Sequence[Sequence[int]] | None = None
+) -> Rows:
+    every = leans or [[0] * len(runs) for _, _, runs in strips]
+    return [_row(strip, width, sides, lean) for strip, lean in zip(strips, every, strict=True)]
+
+
+def _row(strip: Strip, width: float, sides: Span, leans: Sequence[int]) -> list[Rect]:
+    line, (y0, y1), runs = strip
+    settled = settle_strip(line, runs, width, sides, leans)
+    return [Rect(x0, y0, x1, y1) for run in settled for x0, x1 in run]
+
+
+def _joined(strips: Strips, width: float, height: float, limit: int) -> Rows | None:
+    """The strips as one piece: empty strips where the wall is blank, runs moved together, bridges built."""
+    full = _without_holes(strips, height)
+    rows = _drawn_together(full, width)
+    every = [c for row in rows for c in row]
+    left, right = min(c.x0 for c in every), max(c.x1 for c in every)
+    spans = [Rect(left, y0, right, y1) for _, (y0, y1), _ in full]
+    return bridged(rows, spans, width, limit)
+
+
+def _without_holes(strips: Strips, height: float) -> Strips:
+    full: Strips = []
+    for line, span, runs in strips:
+        below = full[-1][1][1] if full else span[0]
+        if span[0] - below > TOLERANCE:
+            parts = ceil((span[0] - below) / height)
+            cuts = [below + (span[0] - below) * i / parts for i in range(parts)] + [span[0]]
+            full += [(line_of([]), cut, []) for cut in pairwise(cuts)]
+        full.append((line, span, runs))
+    return full
+
+
+def _drawn_together(strips: Strips, width: float) -> Rows:
+    """The rows with every run leaning to the side where that leaves fewer pieces."""
+    leans = [[0] * len(runs) for _, _, runs in strips]
+    rows = _rows(strips, width)
+    fewest = max(pieces([c for row in rows for c in row]))
+    for i, strip in enumerate(strips):
+        for j in range(len(leans[i])):
+            for lean in (-1, 1) if fewest else ():
+                trial = [*leans[i][:j], lean, *leans[i][j + 1 :]]
+                row = _row(strip, width, (-inf, inf), trial)
+                left = max(pieces([c for r in [*rows[:i], row, *rows[i + 1 :]] for c in r]))
+                if left < fewest:
+                    fewest, leans[i], rows[i] = left, trial, row
+    return rows

@@ -1,0 +1,188 @@
+"""The finished sheet plan: what part of the wall every page shows, and how the pages are joined."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.marks.items import POINT, Matrix
+from templates_gen.marksizes import REGISTER, RULE_END, TITLE_DEPTH
+from templates_gen.model import Paper
+from templates_gen.planning import Plan
+from templates_gen.sheets.cells import Cell, Clearance, Printable, plan_cells
+from templates_gen.sheets.demand import demand
+from templates_gen.sheets.joins import shared_sides
+
+MARK_DISTANCE = 9.0
+"""mm between two different register marks, so that neither hides the other.  Our own design, no source."""
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """The paper as it lies: size in whole points, printable rectangle in mm from its lower left corner.
+
+    The size is rounded down to whole points: a page a hair larger than the paper is printed scaled down.
+    """
+
+    width: int
+    height: int
+    printable: Rect
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """One page of the template.
+
+    `cell` is the sheet's own part of the wall, up to its trim lines; `window` is the cell and half of every shared
+    strip, all that the sheet shows (wall mm); `inner` is the part of the cell that is free for whole marks.
+    `to_page` brings wall mm to PDF points.
+    """
+
+    name: str
+    cell: Rect
+    window: Rect
+    inner: Rect
+    to_page: Matrix
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """Two sheets along one trim line, from (x0, y0) to (x1, y1) on the wall; `over` is cut there and laid on `under`."""
+
+    over: str
+    under: str
+    x0: float
+    y0: float
+    x1: float
+    y1: float
+
+    @property
+    def upright(self) -> bool:
+        return self.x0 == self.x1
+
+
+@dataclass(frozen=True, slots=True)
+class RegisterMark:
+    """A mark at one point of the wall that is printed on all of `sheets`."""
+
+    name: str
+    x: float
+    y: float
+    sheets: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SheetPlan:
+    """Every sheet in reading order, their joins and register marks, and the page they are printed on."""
+
+    paper: Paper
+    page: Page
+    sheets: tuple[Sheet, ...]
+    joins: tuple[Join, ...]
+    marks: tuple[RegisterMark, ...]
+    rows: bool
+
+    def sheet(self, name: str) -> Sheet:
+        """The sheet of this name."""
+        return next(sheet for sheet in self.sheets if sheet.name == name)
+
+
+def plan_sheets(plan: Plan, paper: Paper) -> SheetPlan:
+    """The sheets that show what `paper.cover` asks for.
+
+    Every nail mark and the target lie whole on one sheet, clear of trim line and shared strip; everything else is
+    on some sheet.  Raises InputError when the paper is too small for that.
+    """
+    pages = {turned: _page(paper, turned) for turned in (False, True)}
+    printables = [Printable(page.printable.width, page.printable.height, turned) for turned, page in pages.items()]
+    need, clear = demand(plan, paper.cover), clearance(paper.overlap)
+    cells = plan_cells(
+        need.whole, need.divisible, printables, paper.overlap, clear, connected=paper.cover != "nails"
+    )
+    page = pages[cells.printable.turned]
+    sheets = tuple(_sheet(cell, cells.rows, page, paper.overlap, clear) for cell in cells.cells)
+    joins = tuple(_joins(sheets))
+    return SheetPlan(paper, page, sheets, joins, tuple(_register_marks(sheets, joins)), cells.rows)
+
+
+def clearance(overlap: float) -> Clearance:
+    """What the rules, the title lines and half the shared strip of a join take on each side of a sheet (mm)."""
+    half = overlap / 2
+    return Clearance(max(RULE_END, half), max(RULE_END, half), half, max(TITLE_DEPTH, half))
+
+
+def _page(paper: Paper, turned: bool) -> Page:
+    """The page, upright or on its side; a printer may turn it either way, so both short sides keep the wider margin."""
+    top, right, bottom, left = paper.margin
+    width, height = paper.width, paper.height
+    if turned:
+        width, height = height, width
+        top, right, bottom, left = max(left, right), max(top, bottom), max(left, right), max(top, bottom)
+    points = math.floor(width / POINT + TOLERANCE), math.floor(height / POINT + TOLERANCE)
+    printable = Rect(left, bottom, points[0] * POINT - right, points[1] * POINT - top)
+    return Page(*points, printable)
+
+
+def _sheet(cell: Cell, rows: bool, page: Page, overlap: float, clear: Clearance) -> Sheet:
+    rect, window = cell.rect, cell.rect.grown(overlap / 2)
+    column, row = (cell.place, cell.strip) if rows else (cell.strip, cell.place)
+    inner = Rect(rect.x0 + clear.left, rect.y0 + clear.bottom, rect.x1 - clear.right, rect.y1 - clear.top)
+    scale = 1 / POINT
+    shift = (page.printable.x0 - window.x0) * scale, (page.printable.y0 - window.y0) * scale
+    return Sheet(f"{letters(column)}{row + 1}", rect, window, inner, (scale, 0.0, 0.0, scale, *shift))
+
+
+def letters(number: int) -> str:
+    """A, B, … Z, AA, AB, … for 0, 1, …, as columns of a map grid are named."""
+    name = ""
+    number += 1
+    while number:
+        number, rest = divmod(number - 1, 26)
+        name = chr(ord("A") + rest) + name
+    return name
+
+
+def _joins(sheets: Sequence[Sheet]) -> Iterator[Join]:
+    """The trim lines; the sheet to the right or above is cut and laid over the other."""
+    for one, two, _ in sorted(shared_sides([sheet.cell for sheet in sheets])):
+        a, b = sheets[one].cell, sheets[two].cell
+        meet = a.meet(b)
+        if meet is None:
+            continue
+        upright = meet.width < meet.height
+        first_over = a.x0 > b.x0 if upright else a.y0 > b.y0
+        over, under = (one, two) if first_over else (two, one)
+        edge = sheets[over].cell
+        x0, x1 = (edge.x0, edge.x0) if upright else (meet.x0, meet.x1)
+        y0, y1 = (meet.y0, meet.y1) if upright else (edge.y0, edge.y0)
+        yield Join(sheets[over].name, sheets[under].name, x0, y0, x1, y1)
+
+
+def _register_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[RegisterMark]:
+    """Marks at the two extreme ends of every join: its turn, not its gap, is what spoils a template."""
+    points: list[tuple[float, float]] = []
+    for join in joins:
+        for ends in ((0, 1), (1, 0)):
+            point = _mark_point(join, ends, points)
+            if point not in points:
+                points.append(point)
+    for number, (x, y) in enumerate(points):
+        mark = Rect.about(x, y, 2 * REGISTER, 2 * REGISTER)
+        names = tuple(sheet.name for sheet in sheets if sheet.window.holds(mark))
+        yield RegisterMark(letters(number).lower(), x, y, names)
+
+
+def _mark_point(join: Join, ends: tuple[int, int], taken: Iterable[tuple[float, float]]) -> tuple[float, float]:
+    """The end of a join, or the nearest point along it that keeps away from other marks."""
+    xs, ys = (join.x0, join.x1), (join.y0, join.y1)
+    length = abs(join.x1 - join.x0) + abs(join.y1 - join.y0)
+    for step in range(int(length / 2)):
+        part = step / length
+        x, y = (values[ends[0]] + part * (values[ends[1]] - values[ends[0]]) for values in (xs, ys))
+        near = [point for point in taken if math.dist(point, (x, y)) < MARK_DISTANCE]
+        same = [point for point in near if math.dist(point, (x, y)) < TOLERANCE]
+        if same or not near:
+            return same[0] if same else (x, y)
+    return xs[ends[0]], ys[ends[0]]
