@@ -178,8 +178,9 @@ def _group_off_centre(plan: Plan) -> Iterator[Finding]:
 
 
 def _not_computed(plan: Plan) -> Iterator[Finding]:
-    for name in plan.job.ignored:
-        yield Finding(NOTE, "not-computed-yet", (), f"Not computed yet, so it changes nothing here: {name}.")
+    if plan.job.ignored:
+        text = f"Not computed yet, so it changes nothing here: {'; '.join(plan.job.ignored)}."
+        yield Finding(NOTE, "not-computed-yet", (), text)
 
 
 def _listed(names: tuple[str, ...]) -> str:

@@ -9,9 +9,9 @@ from typing import Any
 
 from templates_gen.findings import Finding
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import show, show_mass
+from templates_gen.units import other_unit, show, show_both, show_mass
 
-HEADER = ("frame", "title", "size", "drop", "nail", "above floor", "from centre line", "from level line")
+HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line")
 
 CSV_HEADER = (
     "id", "title", "left_mm", "bottom_mm", "width_mm", "height_mm", "drop_mm", "nail", "x_mm", "y_mm",
@@ -57,37 +57,49 @@ def _directed(mm: float, unit: str, positive: str, negative: str, zero: str) -> 
     return f"{text} {positive if mm > 0 else negative}"
 
 
-def as_text(plan: Plan, width: int = 80) -> str:
-    """The schedule for a terminal of `width` columns: two lines for each frame and nail where one is too long."""
-    unit, job = plan.job.unit, plan.job
-    lines = [job.title, f"centre line {show(plan.centre_line, unit)} from the wall's left end", f"level line {show(plan.level_line, unit)} above the floor", ""]
+COLUMNS = (13, 12, 12, 20, 22)
+"""Widths of the text schedule's columns: 79 in all, for a terminal of 80."""
+
+
+def as_text(plan: Plan) -> str:
+    """The schedule for a terminal: for every nail a line in the job's unit and one in the other system."""
+    job, unit = plan.job, plan.job.unit
+    lines = [
+        job.title,
+        f"centre line {show_both(plan.centre_line, unit)} from the wall's left end",
+        f"level line {show_both(plan.level_line, unit)} above the floor",
+        "",
+        _columns("nail", "drop", "floor", "centre line", "level line"),
+    ]
     for hung in plan.frames:
-        lines += [_headline(hung, unit, width), *_nail_lines(hung, plan, width)]
+        lines += [_headline(hung, unit), *_nail_lines(hung, plan)]
     return "\n".join(lines)
 
 
-def _headline(hung: Hung, unit: str, width: int) -> str:
+def _columns(*cells: str) -> str:
+    return "".join(f"{cell:<{width}}" for cell, width in zip(cells, COLUMNS, strict=False)).rstrip()
+
+
+def _headline(hung: Hung, unit: str) -> str:
     frame = hung.frame
-    parts = [frame.id, frame.title, f"{_bare(hung.rect.width, unit)} × {show(hung.rect.height, unit)}"]
-    if frame.weight is not None:
-        parts.append(show_mass(frame.weight, unit))
-    return _cut("  ".join(part for part in parts if part), width)
+    size = f"{_bare(hung.rect.width, unit)} × {show(hung.rect.height, unit)}"
+    weight = "" if frame.weight is None else show_mass(frame.weight, unit)
+    line = "  ".join(part for part in (frame.id, frame.title, size, weight) if part)
+    return line if len(line) <= sum(COLUMNS) else f"{line[: sum(COLUMNS) - 1]}…"
 
 
-def _nail_lines(hung: Hung, plan: Plan, width: int) -> Iterator[str]:
-    unit = plan.job.unit
+def _nail_lines(hung: Hung, plan: Plan) -> Iterator[str]:
     for nail in hung.nails:
-        places = (
-            f"drop {show(hung.rect.y1 - nail.bears_y, unit)}", f"floor {show(nail.y, unit)}",
-            f"centre {sideways(nail.x - plan.centre_line, unit)}", f"level {upward(nail.y - plan.level_line, unit)}",
-        )  # fmt: skip
-        yield _cut(f"    {nail.side or 'nail':<6}" + "  ".join(f"{place:<17}" for place in places).rstrip(), width)
+        for unit in (plan.job.unit, other_unit(plan.job.unit)):
+            yield _columns(
+                f"    {nail.side or 'nail'}" if unit == plan.job.unit else "",
+                show(hung.rect.y1 - nail.bears_y, unit),
+                show(nail.y, unit),
+                sideways(nail.x - plan.centre_line, unit),
+                upward(nail.y - plan.level_line, unit),
+            )
     if len(hung.nails) < len(hung.bearings):
         yield "    no nail yet: measure the drop, or mark it by hand on the drop rule"
-
-
-def _cut(line: str, width: int) -> str:
-    return line if len(line) <= width else line[: width - 1] + "…"
 
 
 def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:

@@ -106,6 +106,6 @@ def _schedule_pages(plan: Plan, sheets: SheetPlan, lettering: Lettering) -> list
         f"{show_both(plan.level_line, unit)} above the floor."
     )
     flow.space(2.0)
-    shares = (0.09, 0.19, 0.15, 0.10, 0.11, 0.10, 0.14, 0.12)
+    shares = (0.08, 0.17, 0.13, 0.105, 0.10, 0.12, 0.145, 0.15)
     flow.table(schedule.HEADER, schedule.rows(plan), [share * flow.area.width for share in shares])
     return flow.pages

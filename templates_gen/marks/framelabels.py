@@ -25,7 +25,7 @@ EDGE = 3.0
 
 def label_region(hung: Hung, inner: Rect) -> Rect | None:
     """The part of the frame that a sheet's inner part leaves for lettering, or None."""
-    return inner.meet(hung.rect.grown(-EDGE)) if hung.rect.width > 2 * EDGE and hung.rect.height > 2 * EDGE else None
+    return inner.grown(-1.5).meet(hung.rect.grown(-EDGE)) if hung.rect.width > 2 * EDGE and hung.rect.height > 2 * EDGE else None
 
 
 def main_sheets(frames: Sequence[Hung], sheets: Sequence[Sheet]) -> Mapping[str, str]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
@@ -45,6 +46,7 @@ def nail_form() -> Form:
         Circle(0, 0, NAIL_CIRCLE, WIDE),
         Line(0, -SLIT_FROM, 0, -SLIT_TO, MEDIUM, DOTTED),
         Line(-1.5, -SLIT_TO, 1.5, -SLIT_TO, NARROW),  # where the cut ends
+        Text(-1.2, -SLIT_TO + 2, "slit: cut first", H18, "left", 90),
     )
     return Form(NAIL_FORM, Rect(-NAIL_CLEAR, -SLIT_TO - 1, NAIL_CLEAR, NAIL_CLEAR), items)
 
@@ -64,12 +66,11 @@ def place_label(nail: Nail, plan: Plan, room: Room, lettering: Lettering) -> tup
     """
     sides = ("right", "left") if nail.side == "right" else ("left", "right")
     lines = nail_lines(nail, plan)
-    for sizes in LABEL_SIZES:
-        for side in sides:
-            label = block([(lines[0], sizes[0], True), *((line, sizes[1], False) for line in lines[1:])], lettering)
-            if box := room.first(_beside(nail, side, label)):
-                room.take(box)
-                return side, list(label.at(box.x0, box.y0, "right" if side == "left" else "left"))
+    for uncrossed, sizes, side in product((True, False), LABEL_SIZES, sides):
+        label = block([(lines[0], sizes[0], True), *((line, sizes[1], False) for line in lines[1:])], lettering)
+        if box := room.first(_beside(nail, side, label), uncrossed):
+            room.take(box)
+            return side, list(label.at(box.x0, box.y0, "right" if side == "left" else "left"))
     return sides[0], _led(nail, lines, room, lettering)
 
 
@@ -95,8 +96,3 @@ def _led(nail: Nail, lines: tuple[str, str, str], room: Room, lettering: Letteri
     start = NAIL_CIRCLE / away
     lead = Line(nail.x + start * (end_x - nail.x), nail.y + start * (end_y - nail.y), end_x, end_y, NARROW)
     return [lead, *label.at(box.x0, box.y0, "left")]
-
-
-def slit_text(nail: Nail) -> Text:
-    """The word along a release slit."""
-    return Text(nail.x - 1.0, nail.y - SLIT_TO + 2, "cut first", H18, "left", 90)

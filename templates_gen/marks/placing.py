@@ -33,14 +33,9 @@ class Room:
         """From now on these are taken."""
         self.taken.extend(boxes)
 
-    def first(self, boxes: Iterable[Rect]) -> Rect | None:
-        """The first of the boxes that fits, crossing no line if possible."""
-        candidates = list(boxes)
-        for uncrossed in (True, False):
-            for box in candidates:
-                if self.fits(box, uncrossed):
-                    return box
-        return None
+    def first(self, boxes: Iterable[Rect], uncrossed: bool) -> Rect | None:
+        """The first of the boxes that fits."""
+        return next((box for box in boxes if self.fits(box, uncrossed)), None)
 
     def nearest(self, width: float, height: float, x: float, y: float, within: Rect) -> Rect | None:
         """The free box of this size inside `within` whose middle is nearest to (x, y); None when there is none."""

@@ -40,23 +40,30 @@ def _names(plan: Plan, sheets: SheetPlan, at: object, scale: float, lettering: L
     """The names of the sheets in their upper left corners, and of the frames where there is room."""
     assert callable(at)
     room = Room(Rect(-1e6, -1e6, 1e6, 1e6))
+    level = at(Rect(plan.group.x0, plan.level_line, plan.group.x1, plan.level_line))
+    centre = at(Rect(plan.centre_line, plan.group.y0, plan.centre_line, plan.group.y1))
+    room.lines = [level.grown(0.3), centre.grown(0.3)]
     for sheet in sheets.sheets:
         cell: Rect = at(sheet.cell)
-        height = next((h for h in (H35, H25, H18) if lettering.width(sheet.name, h, True) < cell.width - 1.5), 0.0)
-        if height and cell.height > height + 1.5:
-            text = Text(cell.x0 + 0.8, cell.y1 - 0.8 - height, sheet.name, height, bold=True)
-            room.take(lettering.box(text))
-            yield text
+        height = next((h for h in (H35, H25, H18) if lettering.width(sheet.name, h, True) < cell.width - 1.5), H18)
+        yield from _name(sheet.name, height, True, cell, (cell.x0, cell.y1), room, lettering)
     for nail in plan.nails:
         room.take(at(Rect.about(nail.x, nail.y, 2.0 / scale, 2.0 / scale)))
-    room.lines = [line for sheet in sheets.sheets for line in _sides(at(sheet.cell))]
+    room.lines += [line for sheet in sheets.sheets for line in _sides(at(sheet.cell))]
     for hung in plan.frames:
-        ink = lettering.box(Text(0, 0, hung.frame.id, H25))
         rect: Rect = at(hung.rect)
-        box = room.nearest(ink.width, ink.height, rect.cx, rect.cy, rect)
-        if box is not None:
-            room.take(box)
-            yield Text(box.x0 - ink.x0, box.y0 - ink.y0, hung.frame.id, H25)
+        yield from _name(hung.frame.id, H25, False, rect, (rect.cx, rect.cy), room, lettering)
+
+
+def _name(
+    name: str, height: float, bold: bool, inside: Rect, near: tuple[float, float], room: Room, lettering: Lettering
+) -> Iterator[Item]:
+    """A name inside a rectangle, as near to a point as there is room; nothing where there is none."""
+    ink = lettering.box(Text(0, 0, name, height, bold=bold))
+    box = room.nearest(ink.width, ink.height, *near, inside.grown(-0.6))
+    if box is not None:
+        room.take(box)
+        yield Text(box.x0 - ink.x0, box.y0 - ink.y0, name, height, bold=bold)
 
 
 def _sides(rect: Rect) -> tuple[Rect, ...]:

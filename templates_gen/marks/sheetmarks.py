@@ -15,7 +15,7 @@ from templates_gen.hanging import Nail
 from templates_gen.lettering import Lettering
 from templates_gen.marks.framelabels import frame_label, frame_tag, label_region
 from templates_gen.marks.items import Item, Text, Use
-from templates_gen.marks.nailmarks import NAIL_FORM, place_label, slit_text
+from templates_gen.marks.nailmarks import NAIL_FORM, place_label
 from templates_gen.marks.placing import Room
 from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
 from templates_gen.marks.strokes import nail_holes
@@ -106,7 +106,7 @@ def sheet_items(
     items += labels.items[part.sheet.name]
     if part.sheet.inner.holds(_target(plan)):
         items.append(Use(TARGET_FORM, plan.centre_line, plan.level_line))
-    for texts in (_slit_words(part), _rule_figures(plan, part, labels), _level_figures(plan, part)):
+    for texts in (_rule_figures(plan, part, labels), _level_figures(plan, part)):
         items += _those_that_fit(texts, room, lettering)
     room.take(*(rule.zone for hung in part.frames for rule in frame_rules(hung, labels)))
     items += _line_names(plan, part, room, lettering)
@@ -140,11 +140,6 @@ def _those_that_fit(texts: Iterator[Text], room: Room, lettering: Lettering) -> 
         if room.fits(box, uncrossed=False):
             room.take(box)
             yield text
-
-
-def _slit_words(part: Shown) -> Iterator[Text]:
-    for nail in part.nails:
-        yield slit_text(nail)
 
 
 def _rule_figures(plan: Plan, part: Shown, labels: Labels) -> Iterator[Text]:
