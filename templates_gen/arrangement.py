@@ -108,7 +108,7 @@ def _length(lengths: Sequence[float], gap: float) -> float:
 
 
 def _set(lengths: Sequence[float], gap: float, whole: float, before: float, spread: bool) -> tuple[float, float]:
-    """Where a row starts in the whole width, and its gap: a spread row fills it, a single frame stands in its middle."""
+    """Where a row starts in the whole width, and its gap; a spread row fills it, a single frame is in the middle."""
     spare = whole - _length(lengths, gap)
     if not spread:
         return before * spare, gap

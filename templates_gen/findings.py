@@ -27,7 +27,7 @@ FURNITURE_SOURCE = "common practice in interior design: 6 to 8 in above furnitur
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One thing found: its level, the rule's name, the frames it is about, and a sentence; `source` where it rests on one."""
+    """One thing found: level, rule, the frames it is about, and a sentence; `source` where it rests on one."""
 
     level: str
     rule: str
@@ -68,7 +68,7 @@ def _frames_too_close(plan: Plan) -> Iterator[Finding]:
         elif not _clear(one.rect, two.rect, group.gap_across, group.gap_down):
             gap = show_both(max(0.0, one.rect.gap_to(two.rect)), unit)
             yield Finding(
-                WARN, "frames-close", names, f"Frames {names[0]} and {names[1]} are {gap} apart, less than the gap asked for."
+                WARN, "frames-close", names, f"Frames {names[0]} and {names[1]} are {gap} apart, less than the gap wanted."
             )  # fmt: skip
 
 
@@ -100,12 +100,17 @@ def _frame_over_feature(plan: Plan) -> Iterator[Finding]:
         for feature in plan.job.wall.features:
             name = hung.frame.id
             if hung.rect.overlaps(feature.rect):
-                yield Finding(STOP, "frame-over-feature", (name,), f"Frame {name} covers the {_called(feature.kind, feature.name)}.")
+                yield Finding(
+                    STOP,
+                    "frame-over-feature",
+                    (name,),
+                    f"Frame {name} covers the {_called(feature.kind, feature.name)}.",
+                )
             elif hung.rect.overlaps(feature.rect.grown(feature.clear)):
                 clear = show_both(feature.clear, plan.job.unit)
                 yield Finding(
                     WARN, "feature-clearance", (name,),
-                    f"Frame {name} is nearer to the {_called(feature.kind, feature.name)} than the {clear} to keep clear.",
+                    f"Frame {name} is nearer than {clear} to the {_called(feature.kind, feature.name)}.",
                 )  # fmt: skip
 
 
@@ -131,7 +136,9 @@ def _hangers_crossed(plan: Plan) -> Iterator[Finding]:
     for hung in plan.frames:
         if len(hung.bearings) == 2 and hung.bearings[0].x >= hung.bearings[1].x:
             name = hung.frame.id
-            yield Finding(STOP, "hangers-crossed", (name,), f"The left hanger of frame {name} is not left of its right one.")
+            yield Finding(
+                STOP, "hangers-crossed", (name,), f"The left hanger of frame {name} is not left of its right one."
+            )
 
 
 def _hook_would_show(plan: Plan) -> Iterator[Finding]:
@@ -142,8 +149,8 @@ def _hook_would_show(plan: Plan) -> Iterator[Finding]:
                 where = f"{show_both(abs(under), plan.job.unit)} {'below' if under >= 0 else 'above'} its top edge"
                 yield Finding(
                     STOP, "hook-would-show", (hung.frame.id,),
-                    f"The nail of frame {nail.name} would be {where}: the hook would show. Use a fixing that sits lower, "
-                    "or lengthen the wire.",
+                    f"The nail of frame {nail.name} would be {where}: the hook would show. Use a fixing that sits "
+                    "lower, or lengthen the wire.",
                     "common practice: 6 mm",
                 )  # fmt: skip
 

@@ -77,7 +77,9 @@ def drop_at_two(hanger: Hanger, drop_at_one: float | None, where: str) -> float 
     if apart is None or drop_at_one is None or separation is None or depth is None:
         return None
     if apart > separation:
-        raise InputError(where, f"found fixings {apart:g} mm apart, expected at most the {separation:g} mm of the rings")
+        raise InputError(
+            where, f"found fixings {apart:g} mm apart, expected at most the {separation:g} mm of the rings"
+        )
     if drop_at_one >= depth:
         raise InputError(
             where, f"found a drop of {drop_at_one:g} mm, expected less than the ring depth of {depth:g} mm"

@@ -137,9 +137,7 @@ def _font_path(package: str, name: str) -> Path:
     spec = find_spec(package)
     if spec is None or spec.origin is None:
         project = package.replace("_", "-")
-        raise InputError(
-            "", f"the fonts of the package {project} are missing", f"Install it: pip install {project}"
-        )
+        raise InputError("", f"the fonts of the package {project} are missing", f"Install it: pip install {project}")
     return Path(spec.origin).parent / "files" / name
 
 

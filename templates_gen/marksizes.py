@@ -46,4 +46,3 @@ CORNER = 15.0
 SQUARE = 100.0
 """Side of the square that shows gross errors of scale at a glance (ISO 5457:1980 has a graduation of the same
 length for this, from memory)."""
-

@@ -17,5 +17,7 @@ def outline_holds(outline: Sequence[tuple[float, float]], rect: Rect) -> bool:
     """
     shape = shapely.Polygon(outline)
     if not shape.is_valid or shape.area <= 0:
-        raise InputError("wall, outline", "crosses itself or holds no area, expected the corners in order around the wall")
+        raise InputError(
+            "wall, outline", "crosses itself or holds no area, expected the corners in order around the wall"
+        )
     return bool(shape.buffer(TOLERANCE, join_style="mitre").covers(shapely.box(rect.x0, rect.y0, rect.x1, rect.y1)))

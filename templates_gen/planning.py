@@ -44,9 +44,7 @@ def plan_wall(job: Job) -> Plan:
     rects = arrange(group, {frame.id: (frame.width, frame.height) for frame in job.frames})
     centre, level = centre_line(group, wall), _level_line(group, wall, bounds(rects.values()))
     hung = tuple(_hung(frame, rects[frame.id].shifted(centre, level)) for frame in job.frames)
-    return Plan(
-        job=job, frames=hung, centre_line=centre, level_line=level, group=bounds(item.rect for item in hung)
-    )
+    return Plan(job=job, frames=hung, centre_line=centre, level_line=level, group=bounds(item.rect for item in hung))
 
 
 def _hung(frame: Frame, rect: Rect) -> Hung:

@@ -65,9 +65,7 @@ def _nails(plan: Plan, sheets: SheetPlan, page_of: Mapping[str, int]) -> list[di
             "name": nail.name,
             "x": nail.x,
             "y": nail.y,
-            "pages": [
-                page_of[sheet.name] for sheet in sheets.sheets if sheet.inner.holds(nail_box(nail.x, nail.y))
-            ],
+            "pages": [page_of[sheet.name] for sheet in sheets.sheets if sheet.inner.holds(nail_box(nail.x, nail.y))],
         }
         for nail in plan.nails
     ]

@@ -33,7 +33,7 @@ def rows(plan: Plan) -> Iterator[tuple[str, ...]]:
             )  # fmt: skip
         if missing:
             across = sideways(missing[0].x - plan.centre_line, unit)
-            yield (*own, "to measure", "no nail yet", "", across, "")
+            yield (*own, "measure", "none yet", "", across, "")
 
 
 def _bare(mm: float, unit: str) -> str:

@@ -99,7 +99,8 @@ def _signed(text: str, unit: str) -> float:
 def _quantities(text: str, words: dict[str, str], bare: str, example: str) -> list[tuple[float, str]]:
     """The (amount, unit) pairs that the text is made of, the larger unit first."""
     plain = _with_fractions(text.translate(_PLAIN)).lower().strip()
-    found, at = [], 0
+    found: list[tuple[float, str]] = []
+    at = 0
     while at < len(plain):
         match = _QUANTITY.match(plain, at)
         if match is None or match.end() == at:

@@ -1,6 +1,6 @@
 """What a page of a PDF file draws, read from its operators alone: nothing here knows the writer.
 
-All lengths are PDF points on the page; matrices and forms are followed, clipping is not.
+All lengths are PDF points on the page (dashes: as written); matrices and forms are followed, clipping is not.
 """
 
 from __future__ import annotations
@@ -18,14 +18,18 @@ Point = tuple[float, float]
 UNIT: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
 
 
+Dash = tuple[tuple[float, ...], float]
+
+
 class Segment(NamedTuple):
-    """A straight piece of a line that is drawn."""
+    """A straight piece of a line that is drawn; of its dashes, the lengths and where in them it starts."""
 
     x0: float
     y0: float
     x1: float
     y1: float
     width: float
+    dash: Dash = ((), 0.0)
 
 
 class Round(NamedTuple):
@@ -53,6 +57,7 @@ class Marks:
     segments: list[Segment] = field(default_factory=list)
     circles: list[Round] = field(default_factory=list)
     texts: list[Lettered] = field(default_factory=list)
+    areas: list[list[Point]] = field(default_factory=list)
 
 
 def page_marks(page: PageObject) -> Marks:
@@ -85,7 +90,8 @@ def scale(matrix: Matrix) -> float:
 class _State:
     matrix: Matrix
     width: float
-    stack: list[tuple[Matrix, float]] = field(default_factory=list)
+    dash: Dash = ((), 0.0)
+    stack: list[tuple[Matrix, float, Dash]] = field(default_factory=list)
 
 
 class _Reader:
@@ -105,16 +111,19 @@ class _Reader:
                 do(self, *operands)
 
     def save(self) -> None:
-        self.state.stack.append((self.state.matrix, self.state.width))
+        self.state.stack.append((self.state.matrix, self.state.width, self.state.dash))
 
     def restore(self) -> None:
-        self.state.matrix, self.state.width = self.state.stack.pop()
+        self.state.matrix, self.state.width, self.state.dash = self.state.stack.pop()
 
     def concat(self, *numbers: Any) -> None:
         self.state.matrix = times(_matrix(numbers), self.state.matrix)
 
     def set_width(self, width: Any) -> None:
         self.state.width = float(width)
+
+    def set_dash(self, lengths: Any, phase: Any) -> None:
+        self.state.dash = tuple(map(float, lengths)), float(phase)
 
     def move(self, x: Any, y: Any) -> None:
         self.path.append([moved(self.state.matrix, float(x), float(y))])
@@ -155,14 +164,18 @@ class _Reader:
             if len(curves) == 4:
                 self.marks.circles.append(_circle([curve[2] for curve in curves], width))
             elif stroked and not curves:
-                self.marks.segments += [Segment(p[0], p[1], q[0], q[1], width) for p, q in pairwise(path)]
+                self.marks.segments += [Segment(*p, *q, width, self.state.dash) for p, q in pairwise(path)]
+            elif not curves:
+                self.marks.areas.append(path)
         self.path = []
 
     def place(self, name: str) -> None:
         form = self.resources["/XObject"][name]
         inner = _matrix(form.get("/Matrix", UNIT))
         matrix = times(inner, self.state.matrix)
-        _Reader(self.marks, self.pdf, form.get("/Resources", {}), matrix, self.state.width).read(form)
+        reader = _Reader(self.marks, self.pdf, form.get("/Resources", {}), matrix, self.state.width)
+        reader.state.dash = self.state.dash
+        reader.read(form)
 
     def begin_text(self) -> None:
         self.text, self.text_matrix = [], UNIT
@@ -217,6 +230,7 @@ _OPERATORS: dict[bytes, Any] = {
     b"Q": _Reader.restore,
     b"cm": _Reader.concat,
     b"w": _Reader.set_width,
+    b"d": _Reader.set_dash,
     b"m": _Reader.move,
     b"l": _Reader.line,
     b"c": _Reader.curve,

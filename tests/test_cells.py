@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from templates_gen.errors import InputError
@@ -89,7 +89,15 @@ def plan_or_none(*args: object) -> CellPlan | None:
         return None
 
 
+EDGE_ON_A_CUT = (
+    [Rect(0, 0, 0, 30)],
+    [Rect(0, 0, 213, 0), Rect(0, 170, 185, 348), Rect(-330, 0, -330, 0), Rect(-58.062, 0, -58.062, 179)],
+    False,
+)
+
+
 @settings(max_examples=250, deadline=None)
+@example(*EDGE_ON_A_CUT)
 @given(wholes, divisibles, st.booleans())
 def test_a_plan_keeps_every_promise(whole, divisible, connected):
     plan = plan_or_none(whole, divisible, A4, OVERLAP, CLEAR, connected)

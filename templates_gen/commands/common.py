@@ -29,17 +29,13 @@ force_option = click.option("--force", is_flag=True, help="Replace a file that i
 
 def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
     """Findings in plain words, wrapped to the terminal; in colour only on a terminal."""
-    width = min(100, click.get_terminal_size()[0]) if hasattr(click, "get_terminal_size") else _width()
+    import shutil
+
+    width = min(100, shutil.get_terminal_size().columns)
     for finding in findings:
         words = click.wrap_text(finding.text, width, initial_indent=" " * 6, subsequent_indent=" " * 6)
         level = click.style(finding.level, fg=COLOURS[finding.level], bold=True)
         click.echo(f"{level}{words[4:]}", err=err, color=False if os.environ.get("NO_COLOR") else None)
-
-
-def _width() -> int:
-    import shutil
-
-    return min(100, shutil.get_terminal_size().columns)
 
 
 def write_json(path: Path, data: dict[str, Any], force: bool) -> None:

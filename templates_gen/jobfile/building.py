@@ -112,7 +112,7 @@ def _named(fields: object, place: str) -> str:
 def _check_id(fields: object, where: str) -> None:
     name = fields.get("id") if isinstance(fields, Mapping) else None
     if not isinstance(name, str) or not name.strip() or not name.isprintable() or len(name) > 200:
-        raise InputError(f"{where}, id", f"found {name!r}, expected a short name such as \"A\", in quotes")
+        raise InputError(f"{where}, id", f'found {name!r}, expected a short name such as "A", in quotes')
 
 
 def _type_of(table: FrameTable, types: Mapping[str, FrameTable], where: str) -> FrameTable | None:
@@ -129,7 +129,9 @@ def _unique(frames: Sequence[Frame]) -> Sequence[Frame]:
     seen: set[str] = set()
     for frame in frames:
         if frame.id in seen:
-            raise InputError(f"frame {frame.id}, id", f"found {frame.id!r} twice, expected each frame to have its own id")
+            raise InputError(
+                f"frame {frame.id}, id", f"found {frame.id!r} twice, expected each frame to have its own id"
+            )
         seen.add(frame.id)
     return frames
 

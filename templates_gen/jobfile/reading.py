@@ -56,7 +56,11 @@ def parse_csv(content: bytes, where: str, known: Iterable[str]) -> list[tuple[in
     reader = csv.reader(lines, delimiter=delimiter)
     try:
         header = [name.strip().lower() for name in next(reader)]
-        return [(reader.line_num, _fields(header, row, f"{where}, line {reader.line_num}")) for row in reader if any(map(str.strip, row))]
+        return [
+            (reader.line_num, _fields(header, row, f"{where}, line {reader.line_num}"))
+            for row in reader
+            if any(map(str.strip, row))
+        ]
     except csv.Error as error:
         raise InputError(where, f"is not a table: {error}") from None
 
@@ -88,7 +92,9 @@ def _text(content: bytes, where: str) -> str:
             return content.decode("utf-16")
         return content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        raise InputError(where, f"is not UTF-8 text (byte {error.start})", "save it as UTF-8, or as CSV UTF-8") from None
+        raise InputError(
+            where, f"is not UTF-8 text (byte {error.start})", "save it as UTF-8, or as CSV UTF-8"
+        ) from None
 
 
 def _near(path: Path) -> str:

@@ -23,7 +23,7 @@ class Mass(float):
     """A weight in kg."""
 
 
-class Table(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True):
+class Table(msgspec.Struct, forbid_unknown_fields=True, kw_only=True):
     """Base of every table."""
 
 

@@ -57,7 +57,9 @@ def _explained(message: str, raw: Mapping[str, Any], table: type[Table], where: 
         return InputError(place, f"the field {missing[1]!r} is missing, expected {_expected(annotation, missing[1])}")
     if text.startswith("found "):
         return InputError(place, text)
-    return InputError(place, f"found {_brief(found)}, expected {_expected(annotation)}", _nearest_choice(found, annotation))
+    return InputError(
+        place, f"found {_brief(found)}, expected {_expected(annotation)}", _nearest_choice(found, annotation)
+    )
 
 
 def _named(steps: list[tuple[str, str]]) -> list[str]:

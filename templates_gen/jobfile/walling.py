@@ -51,7 +51,7 @@ def _wall_size(table: WallTable, outline: tuple[tuple[float, float], ...]) -> tu
         value = getattr(table, side)
         if not value:
             found = "is missing" if value is None else "found 0"
-            raise InputError(f"wall, {side}", f"{found}, expected the wall's {side}, such as \"12' 6\\\"\" or \"3.8 m\"")
+            raise InputError(f"wall, {side}", f'{found}, expected the wall\'s {side}, such as "12\' 6\\"" or "3.8 m"')
     return float(table.width or 0), float(table.height or 0)
 
 
@@ -88,9 +88,7 @@ def build_paper(table: PaperTable, unit: str) -> Paper:
     margin = _margin(table.margin, unit, "paper, margin")
     overlap = DEFAULT_OVERLAP if table.overlap is None else float(table.overlap)
     if not LEAST_OVERLAP <= overlap <= MOST_OVERLAP:
-        raise InputError(
-            "paper, overlap", f"found {overlap:g} mm, expected {LEAST_OVERLAP:g} to {MOST_OVERLAP:g} mm"
-        )
+        raise InputError("paper, overlap", f"found {overlap:g} mm, expected {LEAST_OVERLAP:g} to {MOST_OVERLAP:g} mm")
     if margin[1] + margin[3] >= width or margin[0] + margin[2] >= height:
         raise InputError("paper, margin", f"leaves nothing of a sheet of {width:g} × {height:g} mm")
     return Paper(
@@ -107,7 +105,7 @@ def _paper_size(size: object, unit: str, where: str) -> tuple[str, float, float]
         width, height = (read_length(side, unit, where) for side in size)
         if width > 0 and height > 0:
             return f"{width:g} × {height:g} mm", width, height
-    raise InputError(where, f"found {size!r}, expected a name such as \"a4\" or \"letter\", or [width, height]")
+    raise InputError(where, f'found {size!r}, expected a name such as "a4" or "letter", or [width, height]')
 
 
 def _margin(value: object, unit: str, where: str) -> Sides:

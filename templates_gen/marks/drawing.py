@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.findings import Finding
 from templates_gen.lettering import Lettering
-from templates_gen.marks.firstpages import first_pages
+from templates_gen.marks.firstpages import FirstPages, first_pages
 from templates_gen.marks.framelabels import main_sheets
 from templates_gen.marks.furniture import (
     RULES_FORM,
@@ -14,8 +14,9 @@ from templates_gen.marks.furniture import (
     register_form,
     rules_form,
     sheet_title,
+    title_ground,
 )
-from templates_gen.marks.items import Form, Item, Page, Template, Use
+from templates_gen.marks.items import Form, Page, Template, Use
 from templates_gen.marks.nailmarks import nail_form
 from templates_gen.marks.placing import Room
 from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on
@@ -25,14 +26,12 @@ from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import SheetPlan
 
 
-def draw_template(
-    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering
-) -> Template:
+def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering) -> Template:
     """The whole template.  Raises InputError for a character that no font has."""
     shown = shown_on(plan, sheets)
     labels = nail_labels(plan, shown, lettering)
     before = first_pages(plan, findings, sheets, lettering)
-    of = len(before) + len(sheets.sheets)
+    of = len(before.pages) + len(sheets.sheets)
     main = main_sheets(plan.frames, sheets.sheets)
     pages = list(_pages_before(before))
     for part in shown:
@@ -56,14 +55,21 @@ def _forms(plan: Plan, sheets: SheetPlan, labels: Labels) -> Iterator[Form]:
         yield frame_form(hung, frame_rules(hung, labels), plan.job.unit)
 
 
-def _pages_before(before: Sequence[list[Item]]) -> Iterator[Page]:
-    for number, items in enumerate(before, 1):
-        title = {1: "How to print, tape and nail", len(before): "Schedule"}.get(number, "")
-        yield Page(label=str(number), title=title, page_items=(Use(RULES_FORM, 0.0, 0.0), *items))
+def _pages_before(before: FirstPages) -> Iterator[Page]:
+    titles = {before.schedule: "Schedule", 0: "How to print, tape and nail"}
+    for number, items in enumerate(before.pages):
+        page_items = (Use(RULES_FORM, 0.0, 0.0), *items)
+        yield Page(label=str(number + 1), title=titles.get(number, ""), page_items=page_items)
 
 
 def _sheet_page(
-    plan: Plan, sheets: SheetPlan, part: Shown, labels: Labels, main: Mapping[str, str], number: int, of: int,
+    plan: Plan,
+    sheets: SheetPlan,
+    part: Shown,
+    labels: Labels,
+    main: Mapping[str, str],
+    number: int,
+    of: int,
     lettering: Lettering,
 ) -> Page:
     """The page of one sheet, `number` counting from 1 in the file."""
@@ -71,10 +77,12 @@ def _sheet_page(
     items, room = sheet_items(plan, part, labels, main, lettering)
     joined = join_items(sheets, sheet, Room(sheet.window), lettering)
     square = place_square(room)
+    titles = sheet_title(plan, sheets, sheet, number, of, lettering)
+    ground = title_ground(plan, sheets, sheet, titles, lettering)
     return Page(
         label=sheet.name,
         title=f"Sheet {sheet.name}",
-        page_items=(Use(RULES_FORM, 0.0, 0.0), *sheet_title(plan, sheets, sheet, number, of, lettering)),
+        page_items=(*ground, *titles, Use(RULES_FORM, 0.0, 0.0)),
         wall_items=(*items, *joined, *([Use(SQUARE_FORM, *square)] if square else [])),
         window=sheet.window,
         to_page=sheet.to_page,

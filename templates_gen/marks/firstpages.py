@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from templates_gen import schedule
 from templates_gen.findings import Finding
@@ -30,8 +31,16 @@ def text_area(sheets: SheetPlan) -> Rect:
     return Rect(area.x0 + inset, area.y0 + inset, area.x1 - 2.0, area.y1 - 2.0)
 
 
-def first_pages(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering) -> list[list[Item]]:
-    """The items (page mm) of every page before the sheets, the first page first."""
+@dataclass(frozen=True, slots=True)
+class FirstPages:
+    """The items (page mm) of every page before the sheets, and the page (from 0) that the schedule begins on."""
+
+    pages: list[list[Item]]
+    schedule: int
+
+
+def first_pages(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering) -> FirstPages:
+    """What stands before the sheets: how to print, tape and nail, findings, cautions, and the schedule."""
     flow = Flow(text_area(sheets), lettering)
     _title(flow, plan)
     _printing(flow, plan, sheets)
@@ -43,8 +52,8 @@ def first_pages(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lett
     flow.steps(day_steps(plan, sheets))
     _findings(flow, findings)
     _cautions(flow)
-    pages = flow.pages
-    return [*pages, *_schedule_pages(plan, sheets, lettering)]
+    schedule_page = _schedule(flow, plan)
+    return FirstPages(flow.pages, schedule_page)
 
 
 def _title(flow: Flow, plan: Plan) -> None:
@@ -97,10 +106,11 @@ def _cautions(flow: Flow) -> None:
     flow.top -= height
 
 
-def _schedule_pages(plan: Plan, sheets: SheetPlan, lettering: Lettering) -> list[list[Item]]:
-    flow = Flow(text_area(sheets), lettering)
-    flow.heading("Schedule")
-    unit = plan.job.unit
+def _schedule(flow: Flow, plan: Plan) -> int:
+    """The schedule on the same pages; the page it begins on."""
+    flow.space(3.0)
+    flow.heading("Schedule", follows=30.0)
+    begins, unit = len(flow.pages) - 1, plan.job.unit
     flow.paragraph(
         f"Centre line {show_both(plan.centre_line, unit)} from the wall's left end; level line "
         f"{show_both(plan.level_line, unit)} above the floor."
@@ -108,4 +118,4 @@ def _schedule_pages(plan: Plan, sheets: SheetPlan, lettering: Lettering) -> list
     flow.space(2.0)
     shares = (0.08, 0.17, 0.13, 0.105, 0.10, 0.12, 0.145, 0.15)
     flow.table(schedule.HEADER, schedule.rows(plan), [share * flow.area.width for share in shares])
-    return flow.pages
+    return begins

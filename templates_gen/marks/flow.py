@@ -40,7 +40,9 @@ class Flow:
         self._line(text, height, True, self.area.x0)
         self.top -= 0.8
 
-    def paragraph(self, text: str, height: float = H25, indent: float = 0.0, lead: str = "", bold: bool = False) -> None:
+    def paragraph(
+        self, text: str, height: float = H25, indent: float = 0.0, lead: str = "", bold: bool = False
+    ) -> None:
         """Wrapped text; `lead` (a number, a word) stands before its first line in the indent."""
         x = self.area.x0 + indent
         for number, line in enumerate(wrapped(text, height, bold, self.area.x1 - x, self.lettering)):
@@ -55,7 +57,9 @@ class Flow:
             self.paragraph(text, indent=7.0, lead=f"{number}")
             self.space(0.6)
 
-    def table(self, header: Sequence[str], rows: Iterable[Sequence[str]], widths: Sequence[float], height: float = H25) -> None:
+    def table(
+        self, header: Sequence[str], rows: Iterable[Sequence[str]], widths: Sequence[float], height: float = H25
+    ) -> None:
         """A table whose cells are cut to the columns' `widths` (mm); its header comes again on every page."""
         self._cells(header, widths, height, True)
         for row in rows:

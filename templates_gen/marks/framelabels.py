@@ -14,7 +14,15 @@ from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import Sheet
 from templates_gen.units import other_unit, show, show_both
 
-SIZES = ((H20, H7, H5), (H20, H5, H35), (H14, H5, H35), (H10, H35, H25), (H7, H25, H25), (H5, H25, H25), (H35, H25, H25))
+SIZES = (
+    (H20, H7, H5),
+    (H20, H5, H35),
+    (H14, H5, H35),
+    (H10, H35, H25),
+    (H7, H25, H25),
+    (H5, H25, H25),
+    (H35, H25, H25),
+)
 """Heights of id, title and figures, largest first: smaller only where there is no room."""
 
 TAG_SIZES = (H10, H7, H5, H35)
@@ -25,7 +33,11 @@ EDGE = 3.0
 
 def label_region(hung: Hung, inner: Rect) -> Rect | None:
     """The part of the frame that a sheet's inner part leaves for lettering, or None."""
-    return inner.grown(-1.5).meet(hung.rect.grown(-EDGE)) if hung.rect.width > 2 * EDGE and hung.rect.height > 2 * EDGE else None
+    return (
+        inner.grown(-1.5).meet(hung.rect.grown(-EDGE))
+        if hung.rect.width > 2 * EDGE and hung.rect.height > 2 * EDGE
+        else None
+    )
 
 
 def main_sheets(frames: Sequence[Hung], sheets: Sequence[Sheet]) -> Mapping[str, str]:
@@ -33,7 +45,9 @@ def main_sheets(frames: Sequence[Hung], sheets: Sequence[Sheet]) -> Mapping[str,
     chosen: dict[str, str] = {}
     for hung in frames:
         regions = [(label_region(hung, sheet.inner), sheet.name) for sheet in sheets if sheet.inner.overlaps(hung.rect)]
-        areas = [(min(region.width, region.height), region.width * region.height, name) for region, name in regions if region]
+        areas = [
+            (min(region.width, region.height), region.width * region.height, name) for region, name in regions if region
+        ]
         if areas:
             chosen[hung.frame.id] = max(areas, key=lambda area: area[:2])[2]
     return chosen

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened
-from templates_gen.marks.items import Circle, Form, Item, Line, Text, Use
+from templates_gen.marks.items import Circle, Form, Item, Line, Polygon, Text, Use
 from templates_gen.marks.placing import Room
 from templates_gen.marks.scales import Graduation, ticks_along
 from templates_gen.marksizes import H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH, WIDE
@@ -48,7 +48,7 @@ class Rule:
 def rules(page: Page, overlap: float, unit: str) -> tuple[Rule, Rule]:
     """The level and the plumb rule of every page, as long as it allows: a short one cannot set a scale."""
     area, half = page.printable, overlap / 2
-    step = 25.4 if unit == "in" else 10.0
+    step = 12.7 if unit == "in" else 10.0
     x, y = area.x0 + half + RULE_SPINE, area.y0 + half + RULE_SPINE
     start_x, start_y = area.x0 + half + RULE_END + 3, area.y0 + half + RULE_END + 3
     across = max(1, math.floor((area.x1 - half - 5 - start_x) / step)) * step
@@ -107,6 +107,22 @@ def sheet_title(
     return first, Text(x, top - TITLE_DEPTH + 1.2, second, H25)
 
 
+def title_ground(
+    plan: Plan, sheets: SheetPlan, sheet: Sheet, titles: tuple[Text, Text], lettering: Lettering
+) -> Iterator[Polygon]:
+    """White under the title lines, so that upright lines of the wall break off there instead of crossing the letters.
+
+    Not where a level line of the wall runs behind the letters: too much of it would be gone.
+    """
+    area = sheets.page.printable
+    levels = [plan.level_line, *(y for hung in plan.frames for y in (hung.rect.y0, hung.rect.y1))]
+    on_page = [y - sheet.window.y0 + area.y0 for y in levels]
+    for box in (lettering.box(title).grown(0.4) for title in titles if title.text):
+        if not any(box.y0 - 1.0 < y < box.y1 + 1.0 for y in on_page):
+            corners = ((box.x0, box.y0), (box.x1, box.y0), (box.x1, box.y1), (box.x0, box.y1))
+            yield Polygon(corners, grey=1.0)
+
+
 def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> str:
     """How far the sheet's level rule is from the level line and its plumb rule from the centre line."""
     inset = sheets.paper.overlap / 2 + RULE_SPINE
@@ -160,9 +176,10 @@ def _join_name(join: Join, sheet: Sheet, half: float, room: Room, lettering: Let
     for text in words:
         item = Text(0.0, 0.0, text, H25, angle=90 if join.upright else 0)
         ink = lettering.box(item)
-        box = room.nearest(ink.width, ink.height, middle_x + out / 2 * join.upright, middle_y + out / 2 * (not join.upright), strip)
+        box = room.nearest(
+            ink.width, ink.height, middle_x + out / 2 * join.upright, middle_y + out / 2 * (not join.upright), strip
+        )
         if box is not None:
             room.take(box)
             yield Text(box.x0 - ink.x0, box.y0 - ink.y0, text, H25, angle=item.angle)
             return
-

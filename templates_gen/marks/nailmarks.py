@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from itertools import product
 
 from templates_gen.geometry import Rect
@@ -13,18 +14,20 @@ from templates_gen.marks.items import Circle, Form, Item, Line, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marks.strokes import DOTTED
 from templates_gen.marksizes import (
+    H5,
     H7,
     H18,
     H25,
     H35,
     HAIR,
-    H5,
     MEDIUM,
     NAIL_ARM,
     NAIL_CIRCLE,
     NAIL_CLEAR,
     NAIL_FOOT,
     NARROW,
+    SCALE_FAR,
+    SCALE_NEAR,
     SLIT_FROM,
     SLIT_TO,
     WIDE,
@@ -59,25 +62,49 @@ def nail_lines(nail: Nail, plan: Plan) -> tuple[str, str, str]:
     return nail.name, f"floor {show_both(nail.y, unit)}", centre
 
 
-def place_label(nail: Nail, plan: Plan, room: Room, lettering: Lettering) -> tuple[str, list[Item]]:
-    """The label of a nail beside it, and the side ("left" or "right") that it stands on.
+@dataclass(frozen=True, slots=True)
+class Sides:
+    """On which side of a nail its label and its drop rule stand: -1 left, +1 right."""
 
-    A pair's labels stand outside the pair, so that the drop rules fit between.
+    label: int
+    rule: int
+
+
+def place_label(nail: Nail, plan: Plan, room: Room, lettering: Lettering) -> tuple[Sides, list[Item]]:
+    """The label of a nail beside it, and the sides of label and drop rule.
+
+    They stand on different sides where both have room; a pair's labels stand outside the pair.  The lines are left
+    uncrossed as long as a smaller label can do that.
     """
-    sides = ("right", "left") if nail.side == "right" else ("left", "right")
     lines = nail_lines(nail, plan)
-    for uncrossed, sizes, side in product((True, False), LABEL_SIZES, sides):
+    ways = _ways(nail, plan, room)
+    for uncrossed, sizes, sides in product((True, False), LABEL_SIZES, ways):
         label = block([(lines[0], sizes[0], True), *((line, sizes[1], False) for line in lines[1:])], lettering)
-        if box := room.first(_beside(nail, side, label), uncrossed):
+        if box := room.first(_beside(nail, sides, label), uncrossed):
             room.take(box)
-            return side, list(label.at(box.x0, box.y0, "right" if side == "left" else "left"))
-    return sides[0], _led(nail, lines, room, lettering)
+            return sides, list(label.at(box.x0, box.y0, "left" if sides.label > 0 else "right"))
+    return ways[0], _led(nail, lines, room, lettering)
 
 
-def _beside(nail: Nail, side: str, label: Block) -> Iterator[Rect]:
-    """Boxes beside the nail, level with it first, then higher and lower."""
-    reach = NAIL_CLEAR + 1.5
-    x0 = nail.x - reach - label.width if side == "left" else nail.x + reach
+def _ways(nail: Nail, plan: Plan, room: Room) -> list[Sides]:
+    """The ways to place label and rule, best first, but none whose rule would hide another nail or leave the sheet."""
+    out = 1 if nail.side == "right" else -1
+    ways = [Sides(out, -out), Sides(-out, out), Sides(-out, -out), Sides(out, out)]
+    others = [other.x for other in plan.nails if other.frame == nail.frame and other.name != nail.name]
+    return [way for way in ways if _rule_free(nail.x, way.rule, others, room.region)] or ways
+
+
+def _rule_free(x: float, side: int, others: list[float], region: Rect) -> bool:
+    near, far = sorted((x + side * SCALE_NEAR, x + side * SCALE_FAR))
+    return (
+        region.x0 <= near and far <= region.x1 and not any(near - NAIL_CLEAR < at < far + NAIL_CLEAR for at in others)
+    )
+
+
+def _beside(nail: Nail, sides: Sides, label: Block) -> Iterator[Rect]:
+    """Boxes beside the nail, and beyond its drop rule on the same side; level with it first, then higher and lower."""
+    reach = SCALE_FAR + 2.0 if sides.label == sides.rule else NAIL_CLEAR + 1.5
+    x0 = nail.x + reach if sides.label > 0 else nail.x - reach - label.width
     for up in (0.0, 0.5, -0.5, -1.0, 1.0):
         yield Rect.sized(x0, nail.y - label.height / 2 + up * (label.height + 4), label.width, label.height)
 

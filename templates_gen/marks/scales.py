@@ -67,9 +67,12 @@ class DropRule:
         return Rect(near, self.top - self.length, far, self.top)
 
 
-def drop_rule(hung: Hung, bearing: Bearing, label_side: str) -> DropRule | None:
-    """The rule of one hanger, on the other side of the nail than its label; None where the frame is too narrow."""
-    side = 0 if bearing.drop is None else (1 if label_side == "left" else -1)
+def drop_rule(hung: Hung, bearing: Bearing, side: int) -> DropRule | None:
+    """The rule of one hanger on this side of its nail, or on the hanger's upright itself where there is no nail.
+
+    None where the frame is too narrow for it.
+    """
+    side = 0 if bearing.drop is None else side
     rule = DropRule(bearing.x, hung.rect.y1, scale_length(hung, bearing.drop), side, bearing.drop)
     narrow = rule.zone.x0 < hung.rect.x0 or rule.zone.x1 > hung.rect.x1
     return None if narrow or rule.length <= 0 else rule

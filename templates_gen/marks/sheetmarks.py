@@ -48,7 +48,7 @@ class Labels:
 
     items: Mapping[str, tuple[Item, ...]]
     boxes: Mapping[str, tuple[Rect, ...]]
-    sides: Mapping[str, str]
+    rule_sides: Mapping[str, int]
 
 
 def shown_on(plan: Plan, sheets: SheetPlan) -> tuple[Shown, ...]:
@@ -67,23 +67,24 @@ def nail_labels(plan: Plan, shown: Sequence[Shown], lettering: Lettering) -> Lab
     """The label of every nail, beside it on the sheet that holds it."""
     items: dict[str, tuple[Item, ...]] = {}
     boxes: dict[str, tuple[Rect, ...]] = {}
-    sides: dict[str, str] = {}
+    rule_sides: dict[str, int] = {}
     for part in shown:
         room = _room(plan, part)
         marks = len(room.taken)
         placed: list[Item] = []
         for nail in part.nails:
-            sides[nail.name], label = place_label(nail, plan, room, lettering)
+            sides, label = place_label(nail, plan, room, lettering)
+            rule_sides[nail.name] = sides.rule
             placed += label
         items[part.sheet.name] = tuple(placed)
         boxes[part.sheet.name] = tuple(room.taken[marks:])
-    return Labels(items, boxes, sides)
+    return Labels(items, boxes, rule_sides)
 
 
 def frame_rules(hung: Hung, labels: Labels) -> list[DropRule]:
-    """The drop rules of a frame, each across the nail from its label."""
+    """The drop rules of a frame, one for each hanger that has room for it."""
     rules = (
-        drop_rule(hung, bearing, labels.sides.get(f"{hung.frame.id} {bearing.side}".rstrip(), "left"))
+        drop_rule(hung, bearing, labels.rule_sides.get(f"{hung.frame.id} {bearing.side}".rstrip(), 1))
         for bearing in hung.bearings
     )
     return apart([rule for rule in rules if rule is not None])
@@ -163,10 +164,14 @@ def _line_names(plan: Plan, part: Shown, room: Room, lettering: Lettering) -> It
     inner, x, y = part.sheet.inner, plan.centre_line, plan.level_line
     if inner.x0 <= x <= inner.x1 and plan.group.y0 < inner.y1 and plan.group.y1 > inner.y0:
         name = Text(x - 2.5, 0.0, "centre line", H35, "left", 90)
-        yield from _along(name, room, lettering, (max(inner.y0, plan.group.y0), min(inner.y1, plan.group.y1)), upright=True)
+        yield from _along(
+            name, room, lettering, (max(inner.y0, plan.group.y0), min(inner.y1, plan.group.y1)), upright=True
+        )
     if inner.y0 <= y <= inner.y1 and plan.group.x0 < inner.x1 and plan.group.x1 > inner.x0:
         name = Text(0.0, y - 11.0, f"level line, {show_both(y, plan.job.unit)} above the floor", H25)
-        yield from _along(name, room, lettering, (max(inner.x0, plan.group.x0), min(inner.x1, plan.group.x1)), upright=False)
+        yield from _along(
+            name, room, lettering, (max(inner.x0, plan.group.x0), min(inner.x1, plan.group.x1)), upright=False
+        )
 
 
 def _along(text: Text, room: Room, lettering: Lettering, span: tuple[float, float], upright: bool) -> Iterator[Item]:

@@ -77,5 +77,7 @@ def level_line_strokes(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Itera
     if not (window.y0 <= y <= window.y1 and low < high):
         return
     grade = LEVEL_GRADES[plan.job.unit]
-    ticks = [Line(x, y, x, y - grade.tick(number), HAIR) for x, number in ticks_along(low, high, plan.centre_line, grade)]
+    ticks = [
+        Line(x, y, x, y - grade.tick(number), HAIR) for x, number in ticks_along(low, high, plan.centre_line, grade)
+    ]
     yield from unbroken([Line(low, y, high, y, WIDE), *ticks], holes)

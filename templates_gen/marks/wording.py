@@ -32,14 +32,14 @@ CAUTIONS = (
     "Old paint may hold lead and old plaster asbestos: do not drill or sand either before it has been tested.",
 )
 
-TOOLS = "Tape measure, spirit level, pencil, scissors, low-tack tape, hammer, the nails or hooks, a straight edge or a string."
+TOOLS = "Tape measure, spirit level, pencil, scissors, low-tack tape, hammer, the nails or hooks, a string."
 
 
 def rule_words(rules: tuple[Rule, Rule], unit: str) -> str:
     """What the two rules of the page must measure."""
     level, plumb = (show_both(rule.length, unit) for rule in rules)
     return (
-        f"Measure the two rules on this page from end to end: the level one at the foot must be {level} long, the plumb "
+        f"Measure the two rules of this page from end to end: the level one must be {level} long, the plumb "
         f"one on the left {plumb}. If both are right, print the rest the same way; measure the rules of every sheet."
     )
 
@@ -93,19 +93,19 @@ def _listed_runs(runs: Sequence[Sequence[str]]) -> str:
 def day_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     """The hanging day, step by step."""
     job = plan.job
-    yield "Let the prints rest for half an hour in the room of the wall: paper grows and shrinks with the air's moisture."
+    yield "Let the prints rest for half an hour in the room of the wall: paper grows and shrinks with moisture."
     if sheets.joins:
         yield (
-            "Cut along the continuous trim lines, at the left and the foot of a sheet where it has a neighbour. Lay the cut "
-            "edge on the neighbour's broken line until the register marks of both ends meet, and tape."
+            "Cut along the continuous trim lines, at the left and foot of a sheet where it has a neighbour. Lay the "
+            "cut edge on the neighbour's broken line until the register marks of both ends meet, and tape."
         )
     yield "Cut the dotted release slit under every nail mark now, before the paper is on the wall."
     yield from taping_steps(sheets)
     yield from diagonals(plan)
     yield (
         f"Make a pencil mark on the wall {show_both(plan.centre_line, job.unit)} from its left end and "
-        f"{show_both(plan.level_line, job.unit)} above the floor. Put the target on it, turn the paper until a spirit level "
-        "on the level line is level, and tape it up. Trust the level, not the ceiling or the floor."
+        f"{show_both(plan.level_line, job.unit)} above the floor. Put the target on it, turn the paper until a spirit "
+        "level on the level line is level, and tape it up. Trust the level, not the ceiling or the floor."
     )
     yield from _marking(plan)
     yield "Nail through the middle of every cross. Drive each nail home before the paper moves."
@@ -118,8 +118,8 @@ def _marking(plan: Plan) -> Iterator[str]:
     if missing:
         names = ", ".join(missing) if len(missing) < 9 else f"{len(missing)} frames"
         yield (
-            f"Not measured yet: {names}. Pull the wire taut where the hook will be, measure from there to the frame's top edge, "
-            f"find that length on the frame's drop rule and mark it: {_seat(plan.job)}."
+            f"Not measured yet: {names}. Pull the wire taut at the hook, measure from there to the frame's top "
+            f"edge, find that length on the frame's drop rule and mark it: {_seat(plan.job)}."
         )
 
 
@@ -146,7 +146,9 @@ def _outermost(plan: Plan, right: int, top: int) -> tuple[str, tuple[float, floa
         rect = hung.rect
         return (rect.x1 if right else rect.x0), (rect.y1 if top else rect.y0)
 
-    best = max(plan.frames, key=lambda hung: corner(hung)[0] * (1 if right else -1) + corner(hung)[1] * (1 if top else -1))
+    best = max(
+        plan.frames, key=lambda hung: corner(hung)[0] * (1 if right else -1) + corner(hung)[1] * (1 if top else -1)
+    )
     side = f"{'upper' if top else 'lower'} {'right' if right else 'left'}"
     return f"the {side} corner of {best.frame.id}", corner(best)
 

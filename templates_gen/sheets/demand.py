@@ -1,4 +1,4 @@
-"""What of a plan has to be on paper: rectangles that must stay whole, and rectangles that may go on on the next sheet."""
+"""What of a plan has to be on paper: what must stay whole, and what may go on on the next sheet."""
 
 from __future__ import annotations
 

@@ -24,6 +24,10 @@ class Gap(NamedTuple):
     right: float
 
 
+Offer = tuple[int, float, Gap, float, float, set[int]]
+"""A possible bridge: minus the pieces it joins, minus its length, its gap, its ends, and the pieces."""
+
+
 def shared_sides(cells: Sequence[Rect]) -> Iterator[tuple[int, int, float]]:
     """Every pair of disjoint cells that share part of a side, with the length they share (mm)."""
     for flip in (False, True):
@@ -87,12 +91,9 @@ def bridged(
         if len(cells) + 1 > limit or max(names) >= before:
             return None
         before = max(names)
-        bridge = _best_bridge(work, dict(zip(cells, names, strict=True)), spans, width)
-        if bridge is None:
-            return None
-        for strip, cell in bridge:
+        for strip, cell in _best_bridges(work, dict(zip(cells, names, strict=True)), spans, width):
             work[strip] = sorted([*work[strip], cell])
-        added += bridge
+            added.append((strip, cell))
 
 
 def _without_spares(work: list[list[Rect]], added: list[tuple[int, Rect]]) -> list[list[Rect]]:
@@ -103,22 +104,36 @@ def _without_spares(work: list[list[Rect]], added: list[tuple[int, Rect]]) -> li
     return work
 
 
-def _best_bridge(
+def _best_bridges(
     work: list[list[Rect]], names: dict[Rect, int], spans: Sequence[Rect], width: float
-) -> list[tuple[int, Rect]] | None:
-    """The bridge with the fewest cells that joins two pieces or more; the one that joins most of them."""
+) -> list[tuple[int, Rect]]:
+    """The cells of the shortest bridges that join two pieces or more, those that join most first.
+
+    No two of the bridges touch the same piece or stand in the same gap, so each of them keeps its worth.
+    """
     gaps = [g for i in range(len(work)) for g in _gaps(work[i], i, spans[i])]
     longest = max((g.right - g.left for g in gaps), default=0.0)
     for size in range(1, ceil(longest / width) + 1):
-        best: tuple[int, float, list[tuple[int, Rect]]] | None = None
+        offers = []
         for gap in gaps:
             for left, right in _places(gap, work, size * width):
                 touched = _touched(gap, left, right, work, names)
-                if len(touched) > 1 and (best is None or (len(touched), right - left) > best[:2]):
-                    best = (len(touched), right - left, _bridge(gap, spans, left, right, size))
-        if best:
-            return best[2]
-    return None
+                if len(touched) > 1:
+                    offers.append((-len(touched), left - right, gap, left, right, touched))
+        if offers:
+            return _chosen(offers, spans, size)
+    return []
+
+
+def _chosen(offers: list[Offer], spans: Sequence[Rect], size: int) -> list[tuple[int, Rect]]:
+    """The best offers that do not get in one another's way, as cells."""
+    found: list[tuple[int, Rect]] = []
+    used: set[Gap | int] = set()
+    for _, _, gap, left, right, touched in sorted(offers, key=lambda offer: offer[:4]):
+        if used.isdisjoint({gap, *touched}):
+            used |= {gap, *touched}
+            found += _bridge(gap, spans, left, right, size)
+    return found
 
 
 def _bridge(gap: Gap, spans: Sequence[Rect], left: float, right: float, size: int) -> list[tuple[int, Rect]]:

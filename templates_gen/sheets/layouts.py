@@ -30,13 +30,13 @@ EVERYWHERE = Rect(-inf, -inf, inf, inf)
 def layouts(boxes: Sequence[Box], width: float, height: float, connected: bool, limit: int) -> Iterator[Rows]:
     """Plans worth comparing for these boxes, with at most `limit` cells, strip by strip from the bottom.
 
-    When the cells have to be connected there are three starts: blank stretches left out, every strip without
-    a gap, and everything covered.  The first needs the most bridges, the last none.
+    When the cells have to be connected there are three starts: everything covered, every strip without a gap,
+    and blank stretches left out.  The first needs no bridges, the last the most.
     """
     boxes = sorted(boxes)
     starts = [(boxes, True)]
     if connected:
-        starts += [(boxes, False), (_covered(boxes), True)]
+        starts = [(_covered(boxes), True), (boxes, False), *starts]
     for wanted, gaps in starts:
         found = best_strips(wanted, width, height, gaps, limit)
         if found is None:

@@ -65,7 +65,7 @@ def settle_heights(
     tops = [stack[-1][1] for stack in moved]
     edges = [sides[0], *[(t + b) / 2 for t, b in zip(tops, bottoms[1:], strict=False)], sides[1]]
     for i, stack in enumerate(moved):
-        spare = height - (stack[0][1] - stack[0][0])
+        spare = max(0.0, height - (stack[0][1] - stack[0][0]))  # a rounding must not uncover a line
         if len(stack) == 1:
             spare /= 2
         stack[0] = (max(stack[0][0] - spare, edges[i]), stack[0][1])
@@ -79,7 +79,7 @@ def _shift_stack(
     """A stack with its inner cuts moved down so that its last strip is not the only one with spare height."""
     end = max(b.y1 for b in within(boxes, *stack[-1]))
     tight = [*stack[:-1], (stack[-1][0], max(end, stack[-1][0]))]
-    spare = (height - (tight[-1][1] - tight[-1][0])) / 2
+    spare = max(0.0, height - (tight[-1][1] - tight[-1][0])) / 2
     cost = sum(_count(boxes, strip, width, gaps) for strip in stack)
     upright = line_of(sorted(Box(b.y0, b.x0, b.y1, b.x1, b.firm) for b in boxes if b.firm))
     for share in SHARES if len(stack) > 1 else ():

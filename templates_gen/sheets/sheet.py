@@ -49,7 +49,7 @@ class Sheet:
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """Two sheets along one trim line, from (x0, y0) to (x1, y1) on the wall; `over` is cut there and laid on `under`."""
+    """Two sheets along one trim line from (x0, y0) to (x1, y1) on the wall; `over` is cut there, laid on `under`."""
 
     over: str
     under: str
@@ -98,9 +98,7 @@ def plan_sheets(plan: Plan, paper: Paper) -> SheetPlan:
     pages = {turned: _page(paper, turned) for turned in (False, True)}
     printables = [Printable(page.printable.width, page.printable.height, turned) for turned, page in pages.items()]
     need, clear = demand(plan, paper.cover), clearance(paper.overlap)
-    cells = plan_cells(
-        need.whole, need.divisible, printables, paper.overlap, clear, connected=paper.cover != "nails"
-    )
+    cells = plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected=paper.cover != "nails")
     page = pages[cells.printable.turned]
     sheets = tuple(_sheet(cell, cells.rows, page, paper.overlap, clear) for cell in cells.cells)
     joins = tuple(_joins(sheets))

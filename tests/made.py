@@ -1,0 +1,100 @@
+"""Every sample and a few more jobs, made once for all tests: from the job to the bytes and the report."""
+
+from __future__ import annotations
+
+import io
+from dataclasses import dataclass
+from functools import cache, cached_property
+from typing import Any
+
+import pypdf
+
+from templates_gen.findings import find
+from templates_gen.jobfile.building import read_job
+from templates_gen.lettering import Lettering
+from templates_gen.marks.drawing import draw_template
+from templates_gen.marks.items import Template
+from templates_gen.model import Fixing, Hanger, Job, Paper
+from templates_gen.pdf.writing import write_pdf
+from templates_gen.planning import Plan, plan_wall
+from templates_gen.report import template_report
+from templates_gen.sheets.sheet import SheetPlan, plan_sheets
+from tests.jobs import SAMPLES, frame, group, job, paper
+from tests.pdf_reading import Marks, page_marks
+
+SAMPLE_NAMES = tuple(sorted(path.stem for path in SAMPLES.glob("*.toml")))
+
+RINGS = Hanger(kind="rings", left=38.0, right=45.0, drop_left=70.0, drop_right=72.5)
+TWO_HOOKS = Hanger(kind="wire", apart=160.0, ring_separation=320.0, ring_depth=150.0)
+KEYHOLES = Hanger(kind="keyholes", left=30.0, right=30.0)
+HOOK = Fixing(kind="hook", below=22.0)
+
+TWELVE = (
+    frame("1", 280, 360, 62, title="Hart's-tongue"), frame("2", 410, 510, None, title="Royal fern", hanger=RINGS, fixing=HOOK),
+    frame("3", 400, 300, 90, title="Polypody", hanger=TWO_HOOKS, fixing=HOOK), frame("4", 200, 250, 45, title="Wall rue"),
+    frame("5", 320, 320, 12, title="Bracken", hanger=Hanger(kind="sawtooth")), frame("6", 150, 200, None, title="Adder's-tongue"),
+    frame("7", 600, 450, 120, title="The fern house in winter, seen from the north", fixing=HOOK),
+    frame("8", 250, 300, 25, title="Moonwort", hanger=KEYHOLES, fixing=Fixing(kind="screw", diameter=4.0)),
+    frame("9", 360, 280, 70, title="Lady fern"), frame("10", 280, 360, 66, title="Male fern", hanger=RINGS),
+    frame("11", 410, 510, 80, title="Filmy fern"), frame("12", 100, 150, 14, title="Spleenwort", hanger=Hanger(kind="sawtooth")),
+)  # fmt: skip
+ROWS = (("1", "2", "3", "4"), ("5", "6", "7", "8"), ("9", "10", "11", "12"))
+
+
+def twelve(on: Paper, unit: str = "mm") -> Job:
+    """Twelve frames of many sizes with every kind of hanger."""
+    return job(*TWELVE, group=group(ROWS, gap=45.0), paper=on, unit=unit, title="Twelve ferns")
+
+
+def low_and_wide() -> Job:
+    """A row of frames no higher than half a page, with the nails close under their top edges."""
+    names = ("W", "X", "Y", "Z")
+    frames = [frame(name, 480, 130, 15, title="Frieze", hanger=Hanger(kind="sawtooth")) for name in names]
+    return job(*frames, group=group((names,), gap=30.0), title="Friezes", paper=paper("a4"))
+
+
+GENERATED = {
+    "twelve, a4, marks": lambda: twelve(paper("a4")),
+    "twelve, letter, all": lambda: twelve(paper("letter", cover="all"), "in"),
+    "twelve, a4, nails": lambda: twelve(paper("a4", cover="nails"), "cm"),
+    "low and wide": low_and_wide,
+}
+NAMES = (*SAMPLE_NAMES, *GENERATED)
+
+
+@dataclass(frozen=True)
+class Everything:
+    """One job with all that comes of it."""
+
+    name: str
+    job: Job
+    plan: Plan
+    sheets: SheetPlan
+    lettering: Lettering
+    template: Template
+    pdf: bytes
+    report: dict[str, Any]
+
+    @cached_property
+    def reader(self) -> pypdf.PdfReader:
+        return pypdf.PdfReader(io.BytesIO(self.pdf), strict=True)
+
+    @cached_property
+    def marks(self) -> list[Marks]:
+        """What every page of the file draws, page 1 first."""
+        return [page_marks(page) for page in self.reader.pages]
+
+
+@cache
+def made(name: str) -> Everything:
+    """The sample or generated job of this name."""
+    return make(read_job(SAMPLES / f"{name}.toml") if name in SAMPLE_NAMES else GENERATED[name](), name)
+
+
+def make(job: Job, name: str = "") -> Everything:
+    """All that comes of a job."""
+    plan = plan_wall(job)
+    findings, sheets, lettering = find(plan), plan_sheets(plan, job.paper), Lettering()
+    template = draw_template(plan, findings, sheets, lettering)
+    report = template_report(plan, findings, sheets, len(template.pages))
+    return Everything(name, job, plan, sheets, lettering, template, write_pdf(template, lettering), report)
