@@ -67,9 +67,8 @@ def _frames_too_close(plan: Plan) -> Iterator[Finding]:
             yield Finding(STOP, "frames-overlap", names, f"Frames {names[0]} and {names[1]} overlap by {depth}.")
         elif not _clear(one.rect, two.rect, group.gap_across, group.gap_down):
             gap = show_both(max(0.0, one.rect.gap_to(two.rect)), unit)
-            yield Finding(
-                WARN, "frames-close", names, f"Frames {names[0]} and {names[1]} are {gap} apart, less than the gap wanted."
-            )  # fmt: skip
+            text = f"Frames {names[0]} and {names[1]} are {gap} apart, less than the gap wanted."
+            yield Finding(WARN, "frames-close", names, text)
 
 
 def _clear(one: Rect, two: Rect, across: float, down: float) -> bool:

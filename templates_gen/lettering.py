@@ -6,6 +6,7 @@ scripts, each opened when a character first needs it.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterator
 from functools import cached_property
@@ -32,6 +33,10 @@ _OTHERS = (
     ("fontpkg_noto_sans_thai", "NotoSansThai[wdth,wght].ttf"),
 )
 """Package and file of the fonts for what the letters lack, in this order."""
+
+_PLAIN = re.compile("[ -~\u00a1-\u00ac\u00ae-\u024f\u2010-\u2027\u2030-\u205e]*")
+"""Latin letters, figures and common signs (Unicode blocks Basic Latin to Latin Extended-B, General Punctuation without
+its spaces and controls): written as they come, with no shaping and in one direction."""
 
 _MOST_NAMED = 8
 """So many missing characters are named in an error.  Common practice, no source."""
@@ -93,7 +98,7 @@ class Lettering:
         from templates_gen.pdf.shaping import glyph_runs, plain_run
 
         base = self._base(bold)
-        if text.isascii() and text.isprintable():
+        if _PLAIN.fullmatch(text) and all(map(base.covers, text)):
             return (plain_run(base, text),) if text else ()
         line = "".join(" " if _is_space(char) else char for char in unicodedata.normalize("NFC", text))
         found, missing = glyph_runs(line, lambda cluster: self._pick(cluster, bold))
