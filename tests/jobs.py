@@ -16,8 +16,8 @@ def frame(name: str = "A", width: float = 400.0, height: float = 500.0, drop: fl
 
 
 def group(rows: tuple[tuple[str, ...], ...], arrangement: str = "rows", gap: float = 60.0, **more: Any) -> Group:
-    more.setdefault("height", Height(by="centre", at=1450.0))
-    return Group(arrangement=arrangement, rows=rows, gap_across=gap, gap_down=gap, **more)
+    values: dict[str, Any] = {"height": Height(by="centre", at=1450.0), "gap_across": gap, "gap_down": gap} | more
+    return Group(arrangement=arrangement, rows=rows, **values)
 
 
 def paper(name: str = "a4", **more: Any) -> Paper:

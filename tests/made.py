@@ -29,15 +29,21 @@ TWO_HOOKS = Hanger(kind="wire", apart=160.0, ring_separation=320.0, ring_depth=1
 KEYHOLES = Hanger(kind="keyholes", left=30.0, right=30.0)
 HOOK = Fixing(kind="hook", below=22.0)
 
+SAWTOOTH = Hanger(kind="sawtooth")
 TWELVE = (
-    frame("1", 280, 360, 62, title="Hart's-tongue"), frame("2", 410, 510, None, title="Royal fern", hanger=RINGS, fixing=HOOK),
-    frame("3", 400, 300, 90, title="Polypody", hanger=TWO_HOOKS, fixing=HOOK), frame("4", 200, 250, 45, title="Wall rue"),
-    frame("5", 320, 320, 12, title="Bracken", hanger=Hanger(kind="sawtooth")), frame("6", 150, 200, None, title="Adder's-tongue"),
+    frame("1", 280, 360, 62, title="Hart's-tongue"),
+    frame("2", 410, 510, None, title="Royal fern", hanger=RINGS, fixing=HOOK),
+    frame("3", 400, 300, 90, title="Polypody", hanger=TWO_HOOKS, fixing=HOOK),
+    frame("4", 200, 250, 45, title="Wall rue"),
+    frame("5", 320, 320, 12, title="Bracken", hanger=SAWTOOTH),
+    frame("6", 150, 200, None, title="Adder's-tongue"),
     frame("7", 600, 450, 120, title="The fern house in winter, seen from the north", fixing=HOOK),
     frame("8", 250, 300, 25, title="Moonwort", hanger=KEYHOLES, fixing=Fixing(kind="screw", diameter=4.0)),
-    frame("9", 360, 280, 70, title="Lady fern"), frame("10", 280, 360, 66, title="Male fern", hanger=RINGS),
-    frame("11", 410, 510, 80, title="Filmy fern"), frame("12", 100, 150, 14, title="Spleenwort", hanger=Hanger(kind="sawtooth")),
-)  # fmt: skip
+    frame("9", 360, 280, 70, title="Lady fern"),
+    frame("10", 280, 360, 66, title="Male fern", hanger=RINGS),
+    frame("11", 410, 510, 80, title="Filmy fern"),
+    frame("12", 100, 150, 14, title="Spleenwort", hanger=SAWTOOTH),
+)
 ROWS = (("1", "2", "3", "4"), ("5", "6", "7", "8"), ("9", "10", "11", "12"))
 
 
@@ -49,8 +55,13 @@ def twelve(on: Paper, unit: str = "mm") -> Job:
 def low_and_wide() -> Job:
     """A row of frames no higher than half a page, with the nails close under their top edges."""
     names = ("W", "X", "Y", "Z")
-    frames = [frame(name, 480, 130, 15, title="Frieze", hanger=Hanger(kind="sawtooth")) for name in names]
+    frames = [frame(name, 480, 130, 15, title="Frieze", hanger=SAWTOOTH) for name in names]
     return job(*frames, group=group((names,), gap=30.0), title="Friezes", paper=paper("a4"))
+
+
+def nail_on_target() -> Job:
+    """A frame that hangs from its very middle: its nail point lies a millimetre off the two lines' crossing."""
+    return job(frame("N", 300, 200, 100, title="Nail on the target"))
 
 
 GENERATED = {
@@ -58,6 +69,7 @@ GENERATED = {
     "twelve, letter, all": lambda: twelve(paper("letter", cover="all"), "in"),
     "twelve, a4, nails": lambda: twelve(paper("a4", cover="nails"), "cm"),
     "low and wide": low_and_wide,
+    "nail on target": nail_on_target,
 }
 NAMES = (*SAMPLE_NAMES, *GENERATED)
 

@@ -82,9 +82,7 @@ def _held(columns: Sequence[range], masks: Sequence[int]) -> int:
     return sum(mask.bit_count() for mask in found.values())
 
 
-def occupied(
-    items: Sequence[Rect], page: Printable, overlap: float, x: float, y: float
-) -> set[tuple[int, int]]:
+def occupied(items: Sequence[Rect], page: Printable, overlap: float, x: float, y: float) -> set[tuple[int, int]]:
     """The columns and rows of the sheets that hold something, in a grid with a corner at (x, y)."""
     w, h = page.width - overlap, page.height - overlap
     found = set()

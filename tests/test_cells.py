@@ -18,9 +18,7 @@ CLEAR = Clearance(13, 13, 6, 11)
 EVEN = Clearance(9, 9, 9, 9)
 SLOP = 2e-6
 
-place = st.tuples(
-    st.floats(-900, 900).map(lambda v: round(v, 3)), st.floats(-600, 600).map(lambda v: round(v, 3))
-)
+place = st.tuples(st.floats(-900, 900).map(lambda v: round(v, 3)), st.floats(-600, 600).map(lambda v: round(v, 3)))
 marks = st.builds(
     lambda p, w, h: Rect.sized(*p, w, h), place, st.sampled_from([0.0, 22, 30]), st.sampled_from([30, 60])
 )
@@ -44,15 +42,11 @@ def subtract(rects: list[Rect], hole: Rect) -> list[Rect]:
     return left
 
 
-def check(
-    plan: CellPlan, whole: list[Rect], divisible: list[Rect], clear: Clearance, connected: bool
-) -> None:
+def check(plan: CellPlan, whole: list[Rect], divisible: list[Rect], clear: Clearance, connected: bool) -> None:
     cells = [c.rect for c in plan.cells]
     page = plan.printable
     for c in cells:
-        assert (
-            SLOP < c.width <= page.width - OVERLAP + SLOP and SLOP < c.height <= page.height - OVERLAP + SLOP
-        )
+        assert SLOP < c.width <= page.width - OVERLAP + SLOP and SLOP < c.height <= page.height - OVERLAP + SLOP
     for w in whole:
         room = Rect(w.x0 - clear.left, w.y0 - clear.bottom, w.x1 + clear.right, w.y1 + clear.top)
         assert any(c.holds(room) for c in cells)
@@ -228,7 +222,5 @@ def test_as_few_sheets_as_an_exhaustive_search_finds(firm, soft, size):
 def test_one_strip_is_as_short_as_an_exhaustive_search_finds():
     soft = [(0, 0, 1, 1), (4, 0, 5, 1), (6, 0, 9, 1), (12, 0, 13, 1)]
     firm = [(3, 0, 5, 1), (8, 0, 10, 1)]
-    plan = plan_cells(
-        in_mm(firm), in_mm(soft), (Printable(162, 162, False),), OVERLAP, Clearance(0, 0, 0, 0), False
-    )
+    plan = plan_cells(in_mm(firm), in_mm(soft), (Printable(162, 162, False),), OVERLAP, Clearance(0, 0, 0, 0), False)
     assert len(plan.cells) == fewest_along(firm, soft, 3)

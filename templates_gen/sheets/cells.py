@@ -78,18 +78,20 @@ def plan_cells(
     overlap: float,
     clear: Clearance,
     connected: bool,
+    lines: Sequence[Rect] = (),
 ) -> CellPlan:
     """The plan with the fewest sheets that keeps whole items in one cell and covers divisible ones (mm).
 
-    With `connected` the cells make one piece, joined along sides of at least `JOIN_MIN`.  Ties go to the
-    upright page, then to fewer joins, to whole items far from cuts, and to symmetry.  Raises InputError when
-    a whole item does not fit a page, marks stand too close for any cut, or too many sheets would be needed.
+    `lines` are long thin items that a cut may cross but never run along: it stays out of their thickness.  With
+    `connected` the cells make one piece, joined along sides of at least `JOIN_MIN`.  Ties go to the upright page,
+    then to fewer joins, to whole items far from cuts, and to symmetry.  Raises InputError when a whole item does not
+    fit a page, marks stand too close for any cut, or too many sheets would be needed.
     """
-    if not whole and not divisible:
+    if not whole and not divisible and not lines:
         return CellPlan((), True, printables[0])
-    around = bounds([*whole, *divisible])
-    whole = [_from_corner(r, around) for r in whole]
-    boxes = _boxes(whole, [_from_corner(r, around) for r in divisible], clear)
+    around = bounds([*whole, *divisible, *lines])
+    whole, divisible, lines = ([_from_corner(r, around) for r in items] for items in (whole, divisible, lines))
+    boxes = _boxes(whole, divisible, lines, clear)
     ways = list(_ways(boxes, printables, overlap))
     for dense in (False, True):
         best = _best(boxes, ways, connected, dense, lambda rows: _merits(rows, whole, around.width / 2))
@@ -125,18 +127,20 @@ def _from_corner(r: Rect, around: Rect) -> Rect:
     return Rect(*(round(side, 7) for side in sides))
 
 
-def _boxes(whole: Sequence[Rect], divisible: Sequence[Rect], clear: Clearance) -> list[Box]:
-    """Everything a cell has to hold: a whole item with its clearances, which makes them part of the size."""
-    firm = [
-        Box(r.x0 - clear.left, r.y0 - clear.bottom, r.x1 + clear.right, r.y1 + clear.top, True) for r in whole
+def _boxes(whole: Sequence[Rect], divisible: Sequence[Rect], lines: Sequence[Rect], clear: Clearance) -> list[Box]:
+    """Everything a cell has to hold; a whole item comes with its clearances, which makes them part of its size."""
+    grown = [Rect(r.x0 - clear.left, r.y0 - clear.bottom, r.x1 + clear.right, r.y1 + clear.top) for r in whole]
+    return [
+        *(Box(r.x0, r.y0, r.x1, r.y1, True, True) for r in grown),
+        *(Box(r.x0, r.y0, r.x1, r.y1, False, False) for r in divisible),
+        *(Box(r.x0, r.y0, r.x1, r.y1, r.height >= r.width, r.height < r.width) for r in lines),
     ]
-    return firm + [Box(r.x0, r.y0, r.x1, r.y1, False) for r in divisible]
 
 
 def _ways(boxes: Sequence[Box], printables: Sequence[Printable], overlap: float) -> Iterator[_Way]:
     """Every page on which each whole item fits, with strips as rows and as columns."""
-    wide = max((b.x1 - b.x0 for b in boxes if b.firm), default=0.0)
-    high = max((b.y1 - b.y0 for b in boxes if b.firm), default=0.0)
+    wide = max((b.x1 - b.x0 for b in boxes if b.firm_x), default=0.0)
+    high = max((b.y1 - b.y0 for b in boxes if b.firm_y), default=0.0)
     need = max(wide, JOIN_MIN), max(high, JOIN_MIN)
     step = overlap - HAIR
     fitting = [p for p in printables if p.width - step >= need[0] and p.height - step >= need[1]]
@@ -152,7 +156,7 @@ def _ways(boxes: Sequence[Box], printables: Sequence[Printable], overlap: float)
 
 def _tries(boxes: Sequence[Box], way: _Way, connected: bool, most: int, dense: bool) -> Iterator[Rows]:
     """Plans for one way of using the paper, the axes swapped when strips are columns."""
-    turned = [b if way.rows else Box(b.y0, b.x0, b.y1, b.x1, b.firm) for b in boxes]
+    turned = [b if way.rows else b.turned() for b in boxes]
     if not dense:
         found: Iterable[Rows] = layouts(turned, way.width, way.height, connected, most)
     else:

@@ -8,30 +8,64 @@ from dataclasses import dataclass
 from templates_gen.geometry import Rect
 from templates_gen.marksizes import MEDIUM, NAIL_ARM, NAIL_CLEAR, SCALE_FAR, SLIT_TO, TARGET
 from templates_gen.planning import Hung, Plan
+from templates_gen.sheets.cells import Clearance
 
 SCALE_LEAST = 120.0
 """mm that a drop rule is long, unless the frame is shorter; a third of the frame's height where that is more, since
 rings usually sit about a third down (C. A. Paschke, "Hardware: Wall Hangers and Cleats", trade column, 2013)."""
 
 
+EDGE_CLEAR = 1.5
+"""mm between a frame's edge and a trim line along it, so that nobody takes one for the other.  Our own design."""
+
+LINE_CLEAR = 7.0
+"""mm on either side of the centre line and the level line for their ticks and names.  Our own design."""
+
+
 @dataclass(frozen=True, slots=True)
 class Demand:
-    """Rectangles on the wall (mm) that sheets must show: `whole` inside one sheet, `divisible` on any."""
+    """Rectangles on the wall (mm) that sheets must show: `whole` inside one sheet, `divisible` on any, and `lines`
+    that no trim line may run along."""
 
     whole: tuple[Rect, ...]
     divisible: tuple[Rect, ...]
+    lines: tuple[Rect, ...]
 
 
-def demand(plan: Plan, cover: str) -> Demand:
-    """What must be on paper for `cover`: "all" the group's rectangle, "marks" every mark, "nails" only the nails."""
+def demand(plan: Plan, cover: str, clear: Clearance) -> Demand:
+    """What must be on paper for `cover`: "all" the group's rectangle, "marks" every mark, "nails" only the nails.
+
+    `clear` is what a sheet's own marks take on its four sides: the two long lines keep out of it.
+    """
     nails = [nail_box(nail.x, nail.y) for nail in plan.nails]
     target = Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET)
     whole = (*nails, target)
     if cover == "nails":
-        return Demand(whole, ())
-    if cover == "all":
-        return Demand(whole, (plan.group.grown(MEDIUM),))
-    return Demand(whole, tuple(_marks(plan)))
+        return Demand(whole, (), ())
+    inside = (plan.group.grown(MEDIUM),) if cover == "all" else tuple(_drop_rules(plan))
+    return Demand(whole, inside, (*_long_lines(plan, clear), *_edges(plan)))
+
+
+def _long_lines(plan: Plan, clear: Clearance) -> tuple[Rect, Rect]:
+    group, x, y = plan.group, plan.centre_line, plan.level_line
+    return (
+        Rect(x - LINE_CLEAR - clear.left, group.y0, x + LINE_CLEAR + clear.right, group.y1),
+        Rect(group.x0, y - LINE_CLEAR - clear.bottom, group.x1, y + LINE_CLEAR + clear.top),
+    )
+
+
+def _edges(plan: Plan) -> Iterator[Rect]:
+    for hung in plan.frames:
+        r, outer = hung.rect, hung.rect.grown(EDGE_CLEAR)
+        yield from (Rect(outer.x0, y - EDGE_CLEAR, outer.x1, y + EDGE_CLEAR) for y in (r.y0, r.y1))
+        yield from (Rect(x - EDGE_CLEAR, outer.y0, x + EDGE_CLEAR, outer.y1) for x in (r.x0, r.x1))
+
+
+def _drop_rules(plan: Plan) -> Iterator[Rect]:
+    for hung in plan.frames:
+        for bearing in hung.bearings:
+            low = hung.rect.y1 - max(0.0, scale_length(hung, bearing.drop))
+            yield Rect(bearing.x - SCALE_FAR, low, bearing.x + SCALE_FAR, hung.rect.y1)
 
 
 def nail_box(x: float, y: float) -> Rect:
@@ -43,25 +77,3 @@ def scale_length(hung: Hung, drop: float | None) -> float:
     """How far a drop rule reaches down from the frame's top edge (mm): past its drop, within the frame."""
     wanted = max(SCALE_LEAST, hung.rect.height / 3, (drop or 0.0) + 40.0)  # 40 mm for a twin's drop, our own design
     return min(wanted, hung.rect.height - 5.0)
-
-
-def _marks(plan: Plan) -> Iterator[Rect]:
-    group, half = plan.group, MEDIUM / 2
-    for hung in plan.frames:
-        yield from _edges(hung.rect)
-        for bearing in hung.bearings:
-            low = hung.rect.y1 - max(0.0, scale_length(hung, bearing.drop))
-            yield Rect(bearing.x - SCALE_FAR / 2, low, bearing.x + SCALE_FAR / 2, hung.rect.y1)
-    yield Rect(plan.centre_line - half, group.y0, plan.centre_line + half, group.y1)
-    yield Rect(group.x0, plan.level_line - half, group.x1, plan.level_line + half)
-
-
-def _edges(rect: Rect) -> tuple[Rect, Rect, Rect, Rect]:
-    half = MEDIUM / 2
-    outer = rect.grown(half)
-    return (
-        Rect(outer.x0, rect.y1 - half, outer.x1, outer.y1),
-        Rect(outer.x0, outer.y0, outer.x1, rect.y0 + half),
-        Rect(outer.x0, outer.y0, rect.x0 + half, outer.y1),
-        Rect(rect.x1 - half, outer.y0, outer.x1, outer.y1),
-    )

@@ -72,9 +72,7 @@ def pieces(cells: Sequence[Rect]) -> list[int]:
     return [names.setdefault(root(i), len(names)) for i in range(len(cells))]
 
 
-def bridged(
-    rows: Sequence[Sequence[Rect]], spans: Sequence[Rect], width: float, limit: int
-) -> list[list[Rect]] | None:
+def bridged(rows: Sequence[Sequence[Rect]], spans: Sequence[Rect], width: float, limit: int) -> list[list[Rect]] | None:
     """The rows with bridges added until all are one piece; None beyond `limit` cells or when there is no way.
 
     `rows` are the cells strip by strip, `spans` the strips themselves.  The shortest bridge that joins most

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from math import ceil, inf
@@ -80,30 +81,28 @@ def _covered(boxes: Sequence[Box], region: Rect = EVERYWHERE) -> list[Box]:
     """The boxes with one more that asks for all the wall between them, or for that part in the region."""
     left, bottom = min(b.x0 for b in boxes), min(b.y0 for b in boxes)
     right, top = max(b.x1 for b in boxes), max(b.y1 for b in boxes)
-    return sorted(_clipped([*boxes, Box(left, bottom, right, top, False)], region))
+    return sorted(_clipped([*boxes, Box(left, bottom, right, top, False, False)], region))
 
 
 def _clipped(boxes: Sequence[Box], part: Rect) -> list[Box]:
-    """What of the boxes lies in this part of the wall; no firm box crosses its sides."""
+    """What of the boxes lies in this part of the wall; nothing firm crosses its sides."""
     found = []
     for b in within(boxes, part.y0, part.y1):
         if b.x0 < part.x1 and (b.x1 > part.x0 or b.x0 >= part.x0):
-            found.append(
-                Box(max(b.x0, part.x0), max(b.y0, part.y0), min(b.x1, part.x1), min(b.y1, part.y1), b.firm)
-            )
+            sides = (max(b.x0, part.x0), max(b.y0, part.y0), min(b.x1, part.x1), min(b.y1, part.y1))
+            found.append(Box(*sides, b.firm_x, b.firm_y))
     return found
 
 
 def _middle_cut(boxes: Sequence[Box]) -> tuple[bool, float] | None:
     """The allowed cut that halves the firm boxes best: whether it is upright, and where (mm)."""
-    firm = [b for b in boxes if b.firm]
     best: tuple[int, bool, float] | None = None
     for upright in (True, False):
-        turned = firm if upright else [Box(b.y0, b.x0, b.y1, b.x1, True) for b in firm]
-        line = line_of(sorted(turned))
+        firm = [b for b in boxes if b.firm_x] if upright else [b.turned() for b in boxes if b.firm_y]
+        line = line_of(sorted(firm))
         for end, begin in zip(line.firm_hi, line.firm_lo[1:], strict=False):
             at = (end + begin) / 2
-            below = sum(b.x1 <= at for b in turned)
+            below = sum(b.x1 <= at for b in firm)
             rank = (abs(len(firm) - 2 * below), not upright, at)
             best = rank if best is None else min(best, rank)
     return (not best[1], best[2]) if best else None
@@ -163,16 +162,31 @@ def _without_holes(strips: Strips, height: float) -> Strips:
 
 
 def _drawn_together(strips: Strips, width: float) -> Rows:
-    """The rows with every run leaning to the side where that leaves fewer pieces."""
-    leans = [[0] * len(runs) for _, _, runs in strips]
+    """The rows with every run leaning to the side where that leaves fewer pieces.
+
+    Only runs that are not part of the largest piece are tried: it is they that have to move.
+    """
     rows = _rows(strips, width)
-    fewest = max(pieces([c for row in rows for c in row]))
+    names = _pieces(rows)
     for i, strip in enumerate(strips):
-        for j in range(len(leans[i])):
-            for lean in (-1, 1) if fewest else ():
-                trial = [*leans[i][:j], lean, *leans[i][j + 1 :]]
-                row = _row(strip, width, (-inf, inf), trial)
-                left = max(pieces([c for r in [*rows[:i], row, *rows[i + 1 :]] for c in r]))
-                if left < fewest:
-                    fewest, leans[i], rows[i] = left, trial, row
+        leans = [0] * len(strip[2])
+        firsts = [sum(map(len, strip[2][:j])) for j in range(len(leans))]
+        for j, first in enumerate(firsts):
+            for lean in (-1, 1):
+                if names[rows[i][first]] == _largest(names):
+                    break
+                trial = [*leans[:j], lean, *leans[j + 1 :]]
+                moved = [*rows[:i], _row(strip, width, (-inf, inf), trial), *rows[i + 1 :]]
+                now = _pieces(moved)
+                if max(now.values()) < max(names.values()):
+                    rows, names, leans = moved, now, trial
     return rows
+
+
+def _pieces(rows: Rows) -> dict[Rect, int]:
+    cells = [c for row in rows for c in row]
+    return dict(zip(cells, pieces(cells), strict=True))
+
+
+def _largest(names: dict[Rect, int]) -> int:
+    return Counter(names.values()).most_common(1)[0][0]

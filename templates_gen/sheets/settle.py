@@ -73,15 +73,13 @@ def settle_heights(
     return [strip for stack in moved for strip in stack]
 
 
-def _shift_stack(
-    boxes: Sequence[Box], stack: list[Span], width: float, height: float, gaps: bool
-) -> list[Span]:
+def _shift_stack(boxes: Sequence[Box], stack: list[Span], width: float, height: float, gaps: bool) -> list[Span]:
     """A stack with its inner cuts moved down so that its last strip is not the only one with spare height."""
     end = max(b.y1 for b in within(boxes, *stack[-1]))
     tight = [*stack[:-1], (stack[-1][0], max(end, stack[-1][0]))]
     spare = max(0.0, height - (tight[-1][1] - tight[-1][0])) / 2
     cost = sum(_count(boxes, strip, width, gaps) for strip in stack)
-    upright = line_of(sorted(Box(b.y0, b.x0, b.y1, b.x1, b.firm) for b in boxes if b.firm))
+    upright = line_of(sorted(b.turned() for b in boxes if b.firm_y))
     for share in SHARES if len(stack) > 1 else ():
         down = spare * share
         cuts = [stack[0][0] - down, *[s[1] - down for s in stack[:-1]], tight[-1][1]]

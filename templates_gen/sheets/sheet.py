@@ -97,8 +97,10 @@ def plan_sheets(plan: Plan, paper: Paper) -> SheetPlan:
     """
     pages = {turned: _page(paper, turned) for turned in (False, True)}
     printables = [Printable(page.printable.width, page.printable.height, turned) for turned, page in pages.items()]
-    need, clear = demand(plan, paper.cover), clearance(paper.overlap)
-    cells = plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected=paper.cover != "nails")
+    clear = clearance(paper.overlap)
+    need = demand(plan, paper.cover, clear)
+    connected = paper.cover != "nails"
+    cells = plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected, need.lines)
     page = pages[cells.printable.turned]
     sheets = tuple(_sheet(cell, cells.rows, page, paper.overlap, clear) for cell in cells.cells)
     joins = tuple(_joins(sheets))

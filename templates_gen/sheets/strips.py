@@ -1,8 +1,9 @@
 """The fewest strips and cells that hold a set of boxes, exactly, by dynamic programming over critical cuts.
 
-A *box* is what a strip is asked for: a `firm` box must lie inside one cell (its clearances are already part
-of it), any other box must be covered, by as many cells as it takes.  Strips here are rows, filled from the
-bottom up; columns are the same problem with the axes swapped.
+A *box* is what a strip is asked for: a box that is firm across and up must lie inside one cell (its clearances are
+already part of it), one that is firm in one direction only must not be cut along its length, and any other box must
+be covered, by as many cells as it takes.  Strips here are rows, filled from the bottom up; columns are the same
+problem with the axes swapped.
 """
 
 from __future__ import annotations
@@ -26,13 +27,19 @@ Span = tuple[float, float]
 
 
 class Box(NamedTuple):
-    """A demand on the sheets: left, bottom, right, top in mm, and whether it must stay in one piece."""
+    """A demand on the sheets: left, bottom, right, top in mm; no upright cut enters it when it is `firm_x`, no level
+    one when it is `firm_y`."""
 
     x0: float
     y0: float
     x1: float
     y1: float
-    firm: bool
+    firm_x: bool
+    firm_y: bool
+
+    def turned(self) -> Box:
+        """The box with the axes swapped."""
+        return Box(self.y0, self.x0, self.y1, self.x1, self.firm_y, self.firm_x)
 
 
 class Line(NamedTuple):
@@ -71,7 +78,7 @@ def line_of(boxes: Sequence[Box]) -> Line:
         else:
             line.all_lo.append(box.x0)
             line.all_hi.append(box.x1)
-        if not box.firm:
+        if not box.firm_x:
             continue
         if line.firm_hi and box.x0 < line.firm_hi[-1]:  # the two share a stretch, so they share a cell
             line.firm_hi[-1] = max(line.firm_hi[-1], box.x1)
@@ -110,27 +117,25 @@ def best_strips(
 
     None when cuts right across the wall cannot keep the firm boxes in one piece, or take more than `limit`
     cells.  Of two states with equally many cells only the one with the higher cut is kept.  That loses
-    nothing: take any way to go on from the lower cut, drop its cuts up to the higher one, and what remains
-    serves the rest from the higher cut, because a strip cut down to a part of itself holds fewer boxes and
-    so needs no more cells.  From a given bottom the cost of a strip is a staircase in its top, which rises
-    only where content enters, so only the tops just below a rise can be of use.
+    nothing: any way to go on from the lower cut, without its cuts up to the higher one, serves the rest from
+    the higher cut too, as a part of a strip holds fewer boxes and needs no more cells.  The cost of a strip
+    rises with its top only where content enters, so only the tops just below such a rise can be of use.
     """
-    upright = line_of(sorted(Box(b.y0, b.x0, b.y1, b.x1, b.firm) for b in boxes))
-    entries = sorted({b.y0 for b in boxes if not b.firm} | set(upright.firm_lo))
+    upright = line_of(sorted(b.turned() for b in boxes))
+    entries = sorted({b.y0 for b in boxes if not b.firm_y} | set(upright.firm_lo))
     order = count()
-    heap: list[tuple[int, float, int, tuple[Span, object] | None]] = [(0, float("inf"), next(order), None)]
-    highest = None
-    while heap:
+    lowest = min((b.y0 for b in boxes), default=0.0)
+    heap: list[tuple[int, float, int, object]] = [(0, -lowest, next(order), None)]
+    highest = float("-inf")
+    while heap and heap[0][0] <= limit:
         cells, y, _, trail = heapq.heappop(heap)
-        if cells > limit:
-            return None
-        if highest is not None and -y <= highest:
+        if -y <= highest:
             continue
         highest = -y
-        rest = [b for b in boxes if b.y1 > -y or b.y0 >= -y]
+        rest = within(boxes, highest, float("inf"))
         if not rest:
             return cells, _unwind(trail)
-        bottom = max(-y, min(b.y0 for b in rest))
+        bottom = max(highest, min(b.y0 for b in rest))
         tops = _tops(upright, entries, bottom, bottom + height)
         for more, top in _stairs(tops, _cost(within(rest, bottom, bottom + height), width, gaps)):
             heapq.heappush(heap, (cells + more, -top, next(order), ((bottom, top), trail)))

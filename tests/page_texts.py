@@ -1,0 +1,136 @@
+"""Every text and line of a finished page in page mm, those of forms too, before anything is written to a file.
+
+`python -m tests.page_texts` lists the texts that lines run through.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from functools import cache
+from itertools import combinations
+
+from templates_gen.geometry import Rect
+from templates_gen.marks.items import Form, Item, Line, Page, Polygon, Text, Use
+from templates_gen.sheets.sheet import Sheet
+from tests.made import NAMES, Everything, made
+
+POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
+
+
+@dataclass(frozen=True)
+class Lettered:
+    """A text on a page: what it takes (page mm), what of that shows, and where it comes from ("" or a form)."""
+
+    text: str
+    box: Rect
+    seen: Rect
+    form: str
+    height: float
+
+
+@dataclass(frozen=True)
+class OnPage:
+    """A page's texts, its nail points, and its lines as thin boxes, all in page mm."""
+
+    number: int
+    label: str
+    texts: tuple[Lettered, ...]
+    nails: tuple[tuple[float, float], ...]
+    lines: tuple[Rect, ...]
+
+
+@cache
+def pages(name: str) -> tuple[OnPage, ...]:
+    """Every page of a job."""
+    done = made(name)
+    return tuple(_page(done, number, page) for number, page in enumerate(done.template.pages, 1))
+
+
+def sheet_pages(name: str) -> Iterator[tuple[Sheet, OnPage]]:
+    """Every sheet with its page."""
+    found = {page.label: page for page in pages(name)}
+    for sheet in made(name).sheets.sheets:
+        yield sheet, found[sheet.name]
+
+
+def to_page_mm(sheet: Sheet, x: float, y: float) -> tuple[float, float]:
+    """A point of the wall, in mm from the page's lower left corner."""
+    a, b, c, d, e, f = sheet.to_page
+    return (a * x + c * y + e) * POINT, (b * x + d * y + f) * POINT
+
+
+def _page(done: Everything, number: int, page: Page) -> OnPage:
+    forms = {form.name: form for form in done.template.forms}
+    texts, nails, lines = [], [], []
+    dx = dy = 0.0
+    if page.to_page is not None:
+        assert page.to_page[:4] == (1 / POINT, 0.0, 0.0, 1 / POINT)  # boxes are only moved here, never turned
+        dx, dy = page.to_page[4] * POINT, page.to_page[5] * POINT
+    clip = page.window.shifted(dx, dy) if page.window else None
+    for part, x, y, within in ((page.page_items, 0.0, 0.0, None), (page.wall_items, dx, dy, clip)):
+        for item, form in _flat(part, forms, x, y):
+            box = _box(done, item)
+            seen = box if within is None else box.meet(within)
+            if isinstance(item, Use):
+                nails.append((item.x, item.y))
+            elif seen is not None and isinstance(item, Text):
+                texts.append(Lettered(item.text, box, seen, form, item.height))
+            elif seen is not None:
+                lines.append(seen)
+    return OnPage(number, page.label, tuple(texts), tuple(nails), tuple(lines))
+
+
+def _flat(items: Iterable[Item], forms: Mapping[str, Form], dx: float, dy: float) -> Iterator[tuple[Item, str]]:
+    """Texts, lines and open outlines, moved, and with each the form it is in; the nail's form as itself too."""
+    for item in items:
+        if isinstance(item, Use):
+            x, y = item.x + dx, item.y + dy
+            if item.form == "nail":
+                yield Use("nail", x, y), ""
+            yield from ((inner, item.form) for inner, _ in _flat(forms[item.form].items, forms, x, y))
+        elif isinstance(item, Text):
+            yield replace(item, x=item.x + dx, y=item.y + dy), ""
+        elif isinstance(item, Line):
+            yield replace(item, x0=item.x0 + dx, y0=item.y0 + dy, x1=item.x1 + dx, y1=item.y1 + dy), ""
+        elif isinstance(item, Polygon) and not item.filled:
+            corners = [(x + dx, y + dy) for x, y in item.points]
+            for (x0, y0), (x1, y1) in zip(corners, [*corners[1:], corners[0]], strict=True):
+                yield Line(x0, y0, x1, y1, item.width), ""
+
+
+def _box(done: Everything, item: Item) -> Rect:
+    if isinstance(item, Text):
+        return done.lettering.box(item)
+    if isinstance(item, Line):
+        return Rect(min(item.x0, item.x1), min(item.y0, item.y1), max(item.x0, item.x1), max(item.y0, item.y1))
+    return Rect(0.0, 0.0, 0.0, 0.0)
+
+
+def overlapping(texts: Iterable[Lettered], tolerance: float) -> list[tuple[str, str]]:
+    """Every pair of texts that share more than the tolerance both ways (mm)."""
+    boxed = [(text, text.seen.grown(-tolerance / 2)) for text in texts]
+    return [(one.text, two.text) for (one, a), (two, b) in combinations(boxed, 2) if a.overlaps(b)]
+
+
+def crossed(page: OnPage) -> Iterator[tuple[Lettered, Rect]]:
+    """Texts with a level or upright line through them."""
+    for text in page.texts:
+        for line in page.lines:
+            thin = line.width < 0.01 or line.height < 0.01
+            if thin and line.grown(0.05).overlaps(text.seen):
+                yield text, line
+
+
+def main() -> None:
+    """Print what lines run through, job by job."""
+    for name in NAMES:
+        found = [(page, text) for page in pages(name) for text in dict.fromkeys(text for text, _ in crossed(page))]
+        print(f"{name}: {len(found)} of {sum(len(page.texts) for page in pages(name))} texts are crossed by a line")
+        for page, text in found:
+            where = f" of {text.form}" if text.form else ""
+            print(f"  page {page.number} ({page.label}): {text.text!r}{where}, {text.height} mm high")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,81 @@
+"""Running the program itself: `main()` with its arguments, its two streams and its exit code."""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import os
+import subprocess
+import sys
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from unittest import mock
+
+from templates_gen.__main__ import main
+
+
+@dataclass(frozen=True)
+class Ran:
+    """What a run left: its exit code, and what it wrote to stdout and stderr."""
+
+    code: int
+    out: str
+    err: str
+
+
+def run(*arguments: str | Path) -> Ran:
+    """The program run in this process, from the current folder."""
+    out, err = io.StringIO(), io.StringIO()
+    code = 0
+    with (
+        mock.patch.object(sys, "argv", ["templates-gen", *map(str, arguments)]),
+        contextlib.redirect_stdout(out),
+        contextlib.redirect_stderr(err),
+    ):
+        try:
+            main()
+        except SystemExit as ended:
+            code = ended.code if isinstance(ended.code, int) else 1
+    return Ran(code, out.getvalue(), err.getvalue())
+
+
+def spawn(*arguments: str | Path, cwd: Path, env: Mapping[str, str] | None = None) -> Ran:
+    """The program run as a process of its own, as `python -m templates_gen`."""
+    done = subprocess.run(
+        [sys.executable, "-m", "templates_gen", *map(str, arguments)],
+        cwd=cwd,
+        env={**os.environ, **(env or {})},
+        capture_output=True,
+        encoding="utf-8",
+        timeout=60,
+        check=False,
+    )
+    return Ran(done.returncode, done.stdout, done.stderr)
+
+
+def listing(folder: Path) -> dict[str, bytes | None]:
+    """Every file below a folder with its content, and every folder."""
+    return {
+        str(path.relative_to(folder)): path.read_bytes() if path.is_file() else None
+        for path in sorted(folder.rglob("*"))
+    }
+
+
+MINIMAL = """
+[job]
+title = "Tile rubbings"
+unit = "mm"
+date = "2026-03-01"
+
+[wall]
+width = 4000
+height = 2600
+
+[[frame]]
+id = "A"
+width = 300
+height = 200
+drop = 60
+"""
+"""The least a job file says: one frame on a plain wall."""

@@ -1,0 +1,136 @@
+"""Broken job files, through the whole program: one message that says where and what, and nothing left behind."""
+
+import pytest
+
+from tests.broken_jobs import BROKEN, HEAD, SPREADSHEETS
+from tests.running import MINIMAL, Ran, listing, run, spawn
+
+WRONG_USE = 2
+
+
+def one_message(ran: Ran) -> str:
+    """The only message of a refused job: a line, and perhaps a hint below it."""
+    assert ran.code == WRONG_USE, ran
+    assert ran.out == ""
+    first, *more = ran.err.splitlines()
+    assert first.startswith("error: ")
+    assert "Traceback" not in ran.err
+    assert len(more) <= 1 and all(line.startswith("  ") and line.strip() for line in more), ran.err
+    assert not first.rstrip().endswith(":")
+    return ran.err
+
+
+@pytest.fixture
+def folder(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+@pytest.mark.parametrize("name", BROKEN)
+def test_a_broken_job_is_refused_with_one_message_and_nothing_left_behind(name, folder):
+    text, words = BROKEN[name]
+    (folder / "job.toml").write_text(text, encoding="utf-8")
+    before = listing(folder)
+    message = one_message(run("template", "job.toml"))
+    assert [word for word in words if word not in message] == [], message
+    assert listing(folder) == before
+
+
+@pytest.mark.parametrize("name", SPREADSHEETS)
+def test_a_broken_spreadsheet_is_refused_with_one_message_and_nothing_left_behind(name, folder):
+    content, words = SPREADSHEETS[name]
+    (folder / "job.toml").write_text(HEAD, encoding="utf-8")
+    (folder / "frames.csv").write_bytes(content)
+    before = listing(folder)
+    message = one_message(run("template", "job.toml"))
+    assert [word for word in words if word not in message] == [], message
+    assert listing(folder) == before
+
+
+@pytest.mark.parametrize("command", ["template", "check", "schedule"])
+def test_the_job_file_itself_is_the_first_thing_every_message_names(command, folder):
+    (folder / "job.toml").write_text(MINIMAL.replace("width = 300", "width = 0"), encoding="utf-8")
+    assert one_message(run(command, "job.toml")).startswith("error: job.toml, frame 1 (A), width: found 0")
+
+
+@pytest.mark.parametrize("name", ["fixings wider than the rings", "an outline that crosses itself"])
+def test_a_fault_found_while_computing_names_the_job_file_too(name, folder):
+    (folder / "job.toml").write_text(BROKEN[name][0], encoding="utf-8")
+    assert one_message(run("template", "job.toml")).startswith("error: job.toml, ")
+
+
+@pytest.mark.parametrize("command", ["template", "check", "schedule"])
+def test_every_command_refuses_an_outline_that_crosses_itself(command, folder):
+    (folder / "job.toml").write_text(BROKEN["an outline that crosses itself"][0], encoding="utf-8")
+    assert "crosses itself" in one_message(run(command, "job.toml"))
+
+
+@pytest.mark.parametrize("command", ["template", "check", "schedule"])
+def test_a_missing_job_file_is_named_with_the_nearest_there_is(command, folder):
+    (folder / "fern.toml").write_text(MINIMAL)
+    message = one_message(run(command, "fren.toml"))
+    assert "fren.toml: there is no such file" in message
+    assert "did you mean 'fern.toml'?" in message
+
+
+def test_a_folder_instead_of_a_job_file_is_refused(folder):
+    (folder / "job.toml").mkdir()
+    assert "job.toml: found a folder, expected a file" in one_message(run("template", "job.toml"))
+
+
+@pytest.mark.parametrize("content", [b"title = \xff", b"\x00\x01\x02", b"\xff\xfea", b"%PDF-1.7\n\xe2\xe3"])
+def test_a_job_file_that_is_no_text_is_refused(content, folder):
+    (folder / "job.toml").write_bytes(content)
+    assert "job.toml" in one_message(run("template", "job.toml"))
+
+
+def test_a_job_file_too_large_to_be_one_is_refused_unread(folder):
+    with (folder / "job.toml").open("wb") as file:
+        file.truncate(20_000_001)  # bytes; a byte over our own limit
+    assert "more than 20 MB" in one_message(run("template", "job.toml"))
+
+
+@pytest.mark.parametrize(
+    ("frames", "words"),
+    [("no.csv", "no.csv: there is no such file"), (".", "found a folder"), ("job.toml", "job.toml, line ")],
+)
+def test_a_spreadsheet_that_is_not_one_is_refused(frames, words, folder):
+    (folder / "job.toml").write_text(HEAD.replace("frames.csv", frames))
+    assert words in one_message(run("template", "job.toml"))
+
+
+def test_a_name_that_no_file_can_have_is_refused(folder):
+    assert "cannot be read" in one_message(run("template", "a" * 300 + ".toml"))
+
+
+def test_a_font_named_in_the_job_file_is_looked_for_beside_it(folder):
+    (folder / "jobs").mkdir()
+    (folder / "jobs" / "own.ttf").write_bytes(b"not a font")
+    (folder / "jobs" / "job.toml").write_text(MINIMAL + '[paper]\nfont = "own.ttf"\n')
+    assert "cannot be used" in one_message(run("template", "jobs/job.toml"))
+
+
+def test_a_job_with_a_stopping_finding_ends_with_one_and_writes_nothing(folder):
+    (folder / "job.toml").write_text(MINIMAL.replace("width = 300", "width = 4300"))
+    before = listing(folder)
+    ran = run("template", "job.toml")
+    assert ran.code == 1
+    assert ran.out == ""
+    assert "Frame A reaches beyond the wall." in ran.err
+    assert ran.err.splitlines()[-1] == "error: job.toml: not printed, because of what is marked stop"
+    assert listing(folder) == before
+
+
+@pytest.mark.parametrize("name", ["a line that is not TOML", "a hook without below", "a title no font can write"])
+def test_a_process_of_its_own_refuses_in_the_same_way(name, folder):
+    text, words = BROKEN[name]
+    (folder / "job.toml").write_text(text, encoding="utf-8")
+    before = listing(folder)
+    message = one_message(spawn("template", "job.toml", cwd=folder, env={"PYTHONIOENCODING": "utf-8"}))
+    assert [word for word in words if word not in message] == [], message
+    assert listing(folder) == before
+
+
+def test_there_are_many_kinds_of_broken_job():
+    texts = [text for text, _ in BROKEN.values()] + [content for content, _ in SPREADSHEETS.values()]
+    assert len(set(texts)) == len(texts) >= 80

@@ -1,0 +1,107 @@
+"""Frames from a spreadsheet: every way a spreadsheet writes one."""
+
+import pytest
+
+from templates_gen.jobfile.building import read_job
+from templates_gen.model import Job
+
+WALL = (
+    '[job]\nframes = "frames.csv"\n[wall]\nwidth = 4000\nheight = 2600\n[frame_type.tile]\nwidth = 320\nheight = 310\n'
+)
+
+
+@pytest.fixture
+def read(tmp_path):
+    """Reads the job of a spreadsheet with these bytes, or this text in UTF-8."""
+
+    def from_content(content: bytes | str, more: str = "") -> Job:
+        (tmp_path / "frames.csv").write_bytes(content.encode() if isinstance(content, str) else content)
+        (tmp_path / "job.toml").write_text(WALL + more, encoding="utf-8")
+        return read_job(tmp_path / "job.toml")
+
+    return from_content
+
+
+ROWS = [
+    ["id", "title", "type", "drop", "weight"],
+    ["1", "Salt star", "tile", "18.5", "1.2 kg"],
+    ["2", "", "tile", "", ""],
+]
+
+
+def sheet(delimiter: str = ",", line_end: str = "\n") -> str:
+    return "".join(delimiter.join(row) + line_end for row in ROWS)
+
+
+def as_expected(job: Job) -> bool:
+    one, two = job.frames
+    return (
+        (one.id, one.title, one.width, one.height, one.drop) == ("1", "Salt star", 320.0, 310.0, 18.5)
+        and one.weight == pytest.approx(1.2)
+        and (two.id, two.title, two.drop, two.weight) == ("2", "", None, None)
+    )
+
+
+@pytest.mark.parametrize("delimiter", [",", ";", "\t", "|"])
+@pytest.mark.parametrize("line_end", ["\n", "\r\n", "\r"])
+def test_any_delimiter_and_any_line_end_is_read(read, delimiter, line_end):
+    assert as_expected(read(sheet(delimiter, line_end)))
+
+
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "utf-16-le", "utf-16-be"])
+def test_every_encoding_a_spreadsheet_saves_is_read(read, encoding):
+    mark = {"utf-16-le": b"\xff\xfe", "utf-16-be": b"\xfe\xff"}.get(encoding, b"")
+    assert as_expected(read(mark + sheet("\t").encode(encoding)))
+
+
+def test_blank_lines_blank_cells_at_the_end_and_spaces_about_names_are_nothing(read):
+    text = " ID ; Title;type ;drop;weight;;\n\n1;Salt star;tile;18.5;1.2 kg;;\n;;;;;;\n2;;tile\n"
+    assert as_expected(read(text))
+
+
+def test_quoted_cells_keep_their_delimiters_and_quotes(read):
+    job = read('id,title,type\n"1","Star, ""salt""",tile\n')
+    assert job.frames[0].title == 'Star, "salt"'
+
+
+@pytest.mark.parametrize(
+    "text", ["id;type;drop\n1;tile;18,5\n", 'id,type,drop\n1,tile,"18,5"\n', "id\ttype\tdrop\n1\ttile\t18,5"]
+)
+def test_a_decimal_comma_is_read_whatever_the_delimiter(read, text):
+    assert read(text).frames[0].drop == 18.5
+
+
+def test_bare_numbers_are_in_the_unit_of_the_job(read, tmp_path):
+    (tmp_path / "frames.csv").write_text("id,width,height,drop\nA,8,10 cm,2 1/2\n")
+    (tmp_path / "job.toml").write_text('[job]\nframes = "frames.csv"\nunit = "in"\n[wall]\nwidth = 99\nheight = 96\n')
+    frame = read_job(tmp_path / "job.toml").frames[0]
+    # 1 in = 25.4 mm exactly (international yard and pound agreement, 1959)
+    assert (frame.width, frame.height, frame.drop) == pytest.approx((203.2, 100.0, 63.5))
+
+
+def test_a_header_with_a_point_reaches_into_a_hanger_and_a_fixing(read):
+    hanger = "hanger.kind,hanger.left,hanger.right,hanger.drop_left,hanger.drop_right,hanger.seen_from"
+    header = f"id,type,{hanger},fixing.kind,fixing.below"
+    job = read(f"{header}\n1,tile,rings,40,45,60,62,front,hook,22\n2,tile,wire,,,,,,,\n")
+    one, two = job.frames
+    assert (one.hanger.kind, one.hanger.left, one.hanger.right) == ("rings", 40.0, 45.0)
+    assert (one.hanger.drop_left, one.hanger.drop_right) == (60.0, 62.0)
+    assert (one.fixing.kind, one.fixing.below) == ("hook", 22.0)
+    assert (two.hanger.kind, two.fixing.kind) == ("wire", "nail")
+
+
+def test_whole_numbers_of_a_fixing_are_read_from_a_cell(read):
+    job = read("id,type,fixing.kind,fixing.below,fixing.nails,fixing.angle\n1,tile,hook,22,2,45\n")
+    assert (job.frames[0].fixing.nails, job.frames[0].fixing.angle) == (2, 45)
+
+
+def test_a_line_break_in_a_cell_keeps_its_words_apart(read):
+    job = read('id,title,type\n1,"Salt\nstar",tile\n')
+    assert job.frames[0].title.split() == ["Salt", "star"]
+
+
+def test_frames_of_the_job_file_come_first_then_those_of_the_spreadsheet(read):
+    job = read("id,type\nB,tile\nC,tile\n", '[[frame]]\nid = "A"\nwidth = 10\nheight = 10\n')
+    assert [frame.id for frame in job.frames] == ["A", "B", "C"]
+    assert job.group.rows == (("A", "B", "C"),)
+    assert [name for name, _ in job.sources] == ["job.toml", "frames.csv"]

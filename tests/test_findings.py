@@ -1,0 +1,175 @@
+"""What is wrong or risky: for every rule the smallest job that raises it, and the same with one thing changed."""
+
+import ast
+import inspect
+
+import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
+
+from templates_gen import findings
+from templates_gen.findings import Finding, find, stops
+from templates_gen.geometry import Rect
+from templates_gen.model import Feature, Fixing, Group, Hanger, Job, Wall
+from templates_gen.planning import plan_wall
+from tests.jobs import Height, Spot, frame, group, job
+
+
+def placed(apart: float) -> Job:
+    """Two frames of 400 mm whose middles are so far apart; they should keep 60 mm between them."""
+    half = apart / 2
+    spots = (("A", Spot(point="centre", x=-half, y=0.0)), ("B", Spot(point="centre", x=half, y=0.0)))
+    height = Height(by="centre", at=1450.0)
+    asked = Group(arrangement="placed", rows=(("A", "B"),), gap_across=60.0, gap_down=60.0, spots=spots, height=height)
+    return job(frame("A"), frame("B"), group=asked)
+
+
+def beside(left: float, bottom: float = 1400.0, kind: str = "switch", clear: float = 0.0) -> Job:
+    """A frame from 1800 to 2200 across, from 1200 to 1700 up, and a feature of 80 mm."""
+    rect = Rect.sized(left, bottom, 80.0, 80.0)
+    feature = Feature(kind=kind, name="it", rect=rect, clear=clear)
+    return job(wall=Wall(name="", width=4000.0, height=2600.0, features=(feature,)))
+
+
+def at_height(centre: float) -> Job:
+    return job(group=group((("A",),), height=Height(by="centre", at=centre)))
+
+
+def over_bench(by: float) -> Job:
+    bench = Feature(kind="furniture", name="bench", rect=Rect.sized(1500.0, 0.0, 1000.0, 700.0))
+    return job(
+        wall=Wall(name="", width=4000.0, height=2600.0, features=(bench,)),
+        group=group((("A",),), height=Height(by="above", at=by, feature="bench")),
+    )
+
+
+def pair(left: float) -> Job:
+    return job(frame(hanger=Hanger(kind="rings", left=left, right=190.0)))
+
+
+def hooked(drop: float) -> Job:
+    return job(frame(drop=drop, fixing=Fixing(kind="hook", below=22.0)))
+
+
+def off_centre(by: float) -> Job:
+    asked = Group(
+        arrangement="placed", rows=(("A",),), gap_across=60.0, gap_down=60.0,
+        spots=(("A", Spot(point="centre", x=by, y=0.0)),), height=Height(by="centre", at=1450.0),
+    )  # fmt: skip
+    return job(group=asked)
+
+
+def sloped(left_height: float) -> Job:
+    corners = ((1700.0, 0.0), (4000.0, 0.0), (4000.0, 2600.0), (1700.0, left_height))
+    return job(wall=Wall(name="", width=4000.0, height=2600.0, outline=corners))
+
+
+# Limits beside each case worked out by hand here; a frame is 400 x 500 mm with its middle 2000 across, 1450 up
+CASES = [  # rule, level, about, a job that raises it, the job with one number changed
+    ("frames-overlap", "stop", ("A", "B"), placed(399.0), placed(460.0)),
+    ("frames-close", "warn", ("A", "B"), placed(459.0), placed(460.0)),  # 400 + 60
+    ("frame-off-wall", "stop", ("A",), at_height(2351.0), at_height(2350.0)),  # 2600 - 250
+    ("frame-off-wall", "stop", ("A",), at_height(249.0), at_height(250.0)),
+    ("frame-off-wall", "stop", ("A",), sloped(1600.0), sloped(2600.0)),
+    ("frame-over-feature", "stop", ("A",), beside(2199.0), beside(2200.0)),
+    ("feature-clearance", "warn", ("A",), beside(2299.0, clear=100.0), beside(2300.0, clear=100.0)),
+    ("drop-beyond-frame", "stop", ("A",), job(frame(drop=500.0)), job(frame(drop=499.0))),
+    ("hanger-beyond-frame", "stop", ("A",), pair(401.0), pair(190.0)),
+    ("hangers-crossed", "stop", ("A",), pair(210.0), pair(209.0)),  # 400 - 190
+    ("hook-would-show", "stop", ("A",), hooked(27.9), hooked(28.1)),  # 22 + 6 mm
+    ("furniture-clearance", "note", (), over_bench(99.0), over_bench(101.0)),  # 4 in, rounded to 100 mm
+    ("furniture-clearance", "note", (), over_bench(256.0), over_bench(254.0)),  # 10 in, rounded to 255 mm
+    ("group-off-centre", "note", (), off_centre(0.6), off_centre(0.4)),
+    ("drop-missing", "note", ("A",), job(frame(drop=None)), job(frame(drop=80.0))),
+    ("not-computed-yet", "note", (), job(ignored=("depth of A",)), job(ignored=())),
+]
+
+
+def named(rule: str, of: Job) -> list[Finding]:
+    return [found for found in find(plan_wall(of)) if found.rule == rule]
+
+
+@pytest.mark.parametrize(("rule", "level", "about", "wrong", "right"), CASES)
+def test_a_rule_is_raised_by_the_job_that_breaks_it_and_not_by_the_other(rule, level, about, wrong, right):
+    (found,) = named(rule, wrong)
+    assert (found.level, found.about) == (level, about)
+    assert found.text.endswith(".") and all(name in found.text for name in about)
+    assert stops((found,)) == (level == "stop")
+    assert named(rule, right) == []
+
+
+def test_every_rule_has_a_case_here():
+    tree = ast.parse(inspect.getsource(findings))
+    made = [node for node in ast.walk(tree) if isinstance(node, ast.Call) and node.args]
+    calls = [node for node in made if isinstance(node.func, ast.Name) and node.func.id == "Finding"]
+    rules = {node.args[1].value for node in calls if isinstance(node.args[1], ast.Constant)}
+    assert rules == {case[0] for case in CASES}
+    assert len(calls) >= len(rules) >= 13  # so many when this was written
+
+
+def test_a_plain_job_has_nothing_found():
+    assert find(plan_wall(job())) == ()
+
+
+def test_stops_come_first_then_warnings_then_notes():
+    both = (frame("A", drop=None), frame("B", width=4100.0))
+    levels = [found.level for found in find(plan_wall(job(*both, group=group((("A",), ("B",)), gap=10.0))))]
+    assert levels == sorted(levels, key=("stop", "warn", "note").index)
+    assert levels[0] == "stop" and levels[-1] == "note"
+
+
+def test_an_overlap_says_how_far_in_both_units():
+    # 400 - 374.6 = 25.4 mm, exactly 1 in
+    (found,) = named("frames-overlap", placed(374.6))
+    assert "25 mm" in found.text and "1 in" in found.text
+
+
+def test_frames_that_meet_only_at_a_corner_keep_their_gap():
+    spots = (("A", Spot(point="bottom_right", x=0.0, y=0.0)), ("B", Spot(point="top_left", x=0.0, y=-60.0)))
+    height = Height(by="centre", at=1400.0)
+    asked = Group(arrangement="placed", rows=(("A", "B"),), gap_across=60.0, gap_down=60.0, spots=spots, height=height)
+    assert named("frames-close", job(frame("A"), frame("B"), group=asked)) == []
+
+
+def test_every_one_of_many_overlapping_pairs_is_found():
+    frames = [frame(name) for name in "ABCD"]
+    spots = tuple((name, Spot(point="centre", x=10.0 * at, y=0.0)) for at, name in enumerate("ABCD"))
+    height = Height(by="centre", at=1450.0)
+    asked = Group(
+        arrangement="placed", rows=(tuple("ABCD"),), gap_across=60.0, gap_down=60.0, spots=spots, height=height
+    )
+    pairs = {frozenset(found.about) for found in named("frames-overlap", job(*frames, group=asked))}
+    assert len(pairs) == 6  # 4 x 3 / 2
+
+
+def test_a_wire_whose_hook_would_stand_above_the_frame_is_named_with_its_side():
+    rings = Hanger(kind="rings", left=60.0, right=60.0, drop_left=10.0, drop_right=80.0)
+    (found,) = named("hook-would-show", job(frame(hanger=rings, fixing=Fixing(kind="hook", below=22.0))))
+    assert "A left" in found.text and "12 mm" in found.text and "above its top edge" in found.text  # 22 - 10
+
+
+@given(st.floats(min_value=400.0, max_value=2300.0), st.floats(min_value=1.0, max_value=61.0))
+@example(21 * 25.4, 2.375 * 25.4)  # a float sum just under 6 mm
+def test_a_nail_just_six_millimetres_under_the_edge_is_never_a_stop(centre, below):
+    hook = Fixing(kind="hook", below=below)
+    hung = job(frame(drop=below + 6.0, fixing=hook), group=group((("A",),), height=Height(by="centre", at=centre)))
+    assert named("hook-would-show", hung) == []
+
+
+@given(st.floats(min_value=100.0, max_value=900.0), st.floats(min_value=300.0, max_value=700.0))
+def test_furniture_just_as_far_below_as_advised_is_never_noted(top, high):
+    bench = Feature(kind="furniture", name="bench", rect=Rect.sized(1500.0, 0.0, 1000.0, top))
+    wall = Wall(name="", width=4000.0, height=2600.0, features=(bench,))
+    for by in (100.0, 255.0):
+        above = group((("A",),), height=Height(by="above", at=by, feature="bench"))
+        assert named("furniture-clearance", job(frame(height=high), wall=wall, group=above)) == []
+
+
+@given(st.floats(min_value=100.0, max_value=900.0), st.floats(min_value=300.0, max_value=700.0))
+def test_a_group_that_stands_on_its_furniture_is_always_noted_and_never_stopped(top, high):
+    bench = Feature(kind="furniture", name="bench", rect=Rect.sized(1500.0, 0.0, 1000.0, top))
+    wall = Wall(name="", width=4000.0, height=2600.0, features=(bench,))
+    above = group((("A",),), height=Height(by="above", at=0.0, feature="bench"))
+    standing = job(frame(height=high), wall=wall, group=above)
+    assert len(named("furniture-clearance", standing)) == 1
+    assert named("frame-over-feature", standing) == []

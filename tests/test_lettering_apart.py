@@ -1,0 +1,166 @@
+"""Lettering on finished pages: nothing collides, nothing is cut off, and everything that must be there is there."""
+
+from __future__ import annotations
+
+import pytest
+
+from templates_gen.geometry import Rect
+from templates_gen.units import show, show_both
+from tests.made import NAMES, made
+from tests.page_texts import OnPage, overlapping, pages, sheet_pages, to_page_mm
+
+TOLERANCE = 0.01
+"""mm that boxes may share: far below what an eye sees.  Common practice, no source."""
+
+GOOD_PART = 40.0
+"""mm of a frame both ways on a sheet, from which it must be named there.  Our own design, no source."""
+
+SHORT = 20.0
+"""mm of a join that hold no words: along a shorter one two sheets touch, but are not taped.  Our own design, no source."""
+
+all_jobs = pytest.mark.parametrize("name", NAMES)
+
+
+def words(page: OnPage) -> list[str]:
+    return [text.text for text in page.texts]
+
+
+@all_jobs
+def test_no_two_texts_overlap(name: str) -> None:
+    found = {page.label: pairs for page in pages(name) if (pairs := overlapping(page.texts, TOLERANCE))}
+    assert found == {}
+
+
+@all_jobs
+def test_no_text_touches_a_nail_cross(name: str) -> None:
+    """Hairlines 8 mm to the left, to the right and up, and the circle of 5 mm radius.  Our own design, no source."""
+    for page in pages(name):
+        for x, y in page.nails:
+            cross = Rect(x - 8.0, y - 5.0, x + 8.0, y + 8.0).grown(-TOLERANCE)
+            assert [text.text for text in page.texts if text.seen.overlaps(cross)] == [], page.label
+
+
+@all_jobs
+def test_every_text_is_inside_what_the_printer_can_reach(name: str) -> None:
+    printable = made(name).sheets.page.printable.grown(TOLERANCE)
+    outside = [(page.label, text.text) for page in pages(name) for text in page.texts if not printable.holds(text.seen)]
+    assert outside == []
+
+
+@all_jobs
+def test_no_text_is_cut_off_at_the_edge_of_a_window(name: str) -> None:
+    cut = [
+        (page.label, text.text)
+        for page in pages(name)
+        for text in page.texts
+        if not text.seen.grown(TOLERANCE).holds(text.box)
+    ]
+    assert cut == []
+
+
+@all_jobs
+def test_no_text_reaches_out_of_its_form(name: str) -> None:
+    done = made(name)
+    for form in done.template.forms:
+        texts = [item for item in form.items if hasattr(item, "text")]
+        assert [text.text for text in texts if not form.box.holds(done.lettering.box(text))] == []
+
+
+@all_jobs
+def test_every_nail_has_its_label_on_its_page(name: str) -> None:
+    """Its name, its height above the floor and its distance from the centre line, one under the other."""
+    done = made(name)
+    unit, centre = done.job.unit, done.plan.centre_line
+    page_of = {page.number: page for page in pages(name)}
+    for nail, told in zip(done.plan.nails, done.report["nails"], strict=True):
+        away = abs(nail.x - centre)
+        side = (
+            f"{'left' if nail.x < centre else 'right'} {show_both(away, unit)}" if away > 0.05 else "on the centre line"
+        )
+        label = [nail.name, f"floor {show_both(nail.y, unit)}", side]
+        for number in told["pages"]:
+            texts = words(page_of[number])
+            assert label in [texts[i : i + 3] for i in range(len(texts))], nail.name
+
+
+@all_jobs
+def test_labels_of_nails_stand_near_them(name: str) -> None:
+    """Within 120 mm, so that no eye takes one for another's.  Our own design, no source."""
+    done = made(name)
+    for sheet, page in sheet_pages(name):
+        for nail in done.plan.nails:
+            x, y = to_page_mm(sheet, nail.x, nail.y)
+            floor = f"floor {show_both(nail.y, done.job.unit)}"
+            near = [t for t in page.texts if t.text == floor and t.box.gap_to(Rect(x, y, x, y)) < 120.0]
+            assert near or not any(abs(x - nx) < 0.01 and abs(y - ny) < 0.01 for nx, ny in page.nails)
+
+
+@all_jobs
+def test_every_sheet_says_what_it_is(name: str) -> None:
+    done = made(name)
+    of = len(done.template.pages)
+    for sheet, page in sheet_pages(name):
+        said = f"sheet {sheet.name} · page {page.number} of {of} · {done.job.date} · {done.job.title}"
+        assert said in words(page), sheet.name
+
+
+@all_jobs
+def test_every_join_names_the_neighbour_beside_it(name: str) -> None:
+    done = made(name)
+    half = done.job.paper.overlap / 2
+    page_of = {sheet.name: (sheet, page) for sheet, page in sheet_pages(name)}
+    for join in done.sheets.joins:
+        for own, other in ((join.over, join.under), (join.under, join.over)):
+            sheet, page = page_of[own]
+            (x0, y0), (x1, y1) = to_page_mm(sheet, join.x0, join.y0), to_page_mm(sheet, join.x1, join.y1)
+            strip = Rect(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1)).grown(half + TOLERANCE)
+            if max(strip.width, strip.height) - 2 * half < SHORT:
+                continue
+            named = [t.text for t in page.texts if strip.holds(t.seen) and other in t.text.split()]
+            assert named, f"{own} does not name {other}"
+
+
+@all_jobs
+def test_every_frame_has_its_id_on_every_sheet_that_shows_a_good_part(name: str) -> None:
+    for hung in made(name).plan.frames:
+        for sheet, page in sheet_pages(name):
+            part = sheet.inner.meet(hung.rect)
+            if part is None or min(part.width, part.height) < GOOD_PART:
+                continue
+            (x0, y0), (x1, y1) = to_page_mm(sheet, part.x0, part.y0), to_page_mm(sheet, part.x1, part.y1)
+            named = [t for t in page.texts if t.text == hung.frame.id and Rect(x0, y0, x1, y1).holds(t.seen)]
+            assert named, f"{hung.frame.id} is not named on {sheet.name}"
+
+
+@all_jobs
+def test_every_frame_has_its_full_label_exactly_once(name: str) -> None:
+    """Id, title, size and drop; where only nails are covered, a frame may be on no sheet at all."""
+    done = made(name)
+    for hung in done.plan.frames:
+        width, height = (show(side, done.job.unit) for side in (hung.rect.width, hung.rect.height))
+        size, found = f"{width.rpartition(' ')[0]} × {height} ·", 0
+        for sheet, page in sheet_pages(name):
+            (x0, y0), (x1, y1) = (
+                to_page_mm(sheet, hung.rect.x0, hung.rect.y0), to_page_mm(sheet, hung.rect.x1, hung.rect.y1),
+            )  # fmt: skip
+            inside = [t.text for t in page.texts if Rect(x0, y0, x1, y1).holds(t.seen)]
+            if any(text.startswith(size) for text in inside):
+                found += 1
+                assert hung.frame.id in inside and any(text.startswith("drop ") for text in inside)
+                assert any(text and hung.frame.title.startswith(text.rstrip("…")) for text in inside)
+        shown = any(sheet.window.overlaps(hung.rect) for sheet in done.sheets.sheets)
+        assert found == 1 or (done.job.paper.cover == "nails" and not shown), f"{hung.frame.id}: {found} labels"
+
+
+@all_jobs
+def test_the_lines_are_named_wherever_a_sheet_shows_much_of_them(name: str) -> None:
+    plan = made(name).plan
+    lines = {
+        "centre line": Rect(plan.centre_line, plan.group.y0, plan.centre_line, plan.group.y1),
+        "level line, ": Rect(plan.group.x0, plan.level_line, plan.group.x1, plan.level_line),
+    }
+    for start, line in lines.items():
+        for sheet, page in sheet_pages(name):
+            part = sheet.inner.meet(line)
+            if part is not None and max(part.width, part.height) > 100.0:
+                assert any(text.startswith(start) for text in words(page)), f"{start} has no name on {sheet.name}"

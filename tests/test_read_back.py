@@ -1,0 +1,200 @@
+"""The written pages taken apart again: nail crosses, register marks and rules, from the operators and from pixels."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+
+import numpy as np
+import pypdfium2
+import pytest
+
+from tests.made import NAMES, SAMPLE_NAMES, made
+from tests.pdf_reading import moved
+from tests.wall_reading import CLOSE, HAIR, MEDIUM, NARROW, WIDE, circles, crosses, distance, is_upright, shown, wide
+
+POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
+NAIL_RING, REGISTER_RING, TARGET_RING = 5.0, 2.5, 2.0  # mm; our own design, no source
+DOTS = 600 / 72  # to a point
+
+all_jobs = pytest.mark.parametrize("name", NAMES)
+samples = pytest.mark.parametrize("name", SAMPLE_NAMES)
+
+
+@all_jobs
+def test_exactly_the_planned_nails_are_in_the_file(name: str) -> None:
+    nails = {nail.name: (nail.x, nail.y) for nail in made(name).plan.nails}
+    told = {nail["name"]: nail for nail in made(name).report["nails"]}
+    found = [(sheet, cross) for sheet in shown(name) for cross in crosses(sheet, NAIL_RING, HAIR)]
+    assert set(told) == set(nails)
+    left = [(nail["name"], page) for nail in told.values() for page in nail["pages"]]
+    for sheet, cross in found:
+        near = [key for key, at in nails.items() if np.hypot(cross.x - at[0], cross.y - at[1]) < CLOSE]
+        assert len(near) == 1, f"a cross at {cross.x:.3f}, {cross.y:.3f} on {sheet.name} is no planned nail"
+        left.remove((near[0], sheet.page))
+        assert np.hypot(told[near[0]]["x"] - cross.x, told[near[0]]["y"] - cross.y) < CLOSE
+    assert left == []
+
+
+@all_jobs
+def test_every_nail_is_whole_on_one_page_alone(name: str) -> None:
+    pages = [nail["pages"] for nail in made(name).report["nails"]]
+    assert [len(on) for on in pages] == [1] * len(made(name).plan.nails)
+    for sheet in shown(name):
+        for cross in crosses(sheet, NAIL_RING, HAIR):
+            assert sheet.window.holds(cross.box)
+
+
+@all_jobs
+def test_circles_stand_about_the_crossings(name: str) -> None:
+    for sheet in shown(name):
+        found = list(crosses(sheet, NAIL_RING, HAIR))
+        assert len(found) == len(circles(sheet, NAIL_RING))
+        assert all(np.hypot(cross.cx - cross.x, cross.cy - cross.y) < CLOSE for cross in found)
+
+
+@all_jobs
+def test_nothing_else_comes_near_a_nail_point(name: str) -> None:
+    for sheet in shown(name):
+        for cross in crosses(sheet, NAIL_RING, HAIR):
+            x, y = cross.x, cross.y
+            near = [s for s in sheet.segments if distance(s, x, y) < NAIL_RING]
+            own = [s for s in near if abs(s.width - HAIR) < CLOSE and distance(s, x, y) < CLOSE]
+            slit = [s for s in wide(near, MEDIUM) if is_upright(s) and abs(s.x0 - x) < CLOSE and max(s.y0, s.y1) < y]
+            assert len(own) == 2 and len(slit) == 1
+            assert [s for s in near if s not in own and s not in slit] == []
+            assert all(any(np.hypot(px - x, py - y) > NAIL_RING for px, py in area) for area in sheet.areas)
+            assert sum(np.hypot(c.cx - x, c.cy - y) < NAIL_RING + c.r for c in sheet.circles) == 1
+
+
+@all_jobs
+def test_the_release_slit_starts_under_the_nail_and_passes_a_hook(name: str) -> None:
+    """From 3.5 to 36 mm below the nail point, dotted.  Our own design, no source."""
+    for sheet in shown(name):
+        for cross in crosses(sheet, NAIL_RING, HAIR):
+            slits = [s for s in wide(sheet.segments, MEDIUM) if s.dash[0] and abs(s.x0 - cross.x) < CLOSE]
+            ends = [sorted((cross.y - s.y0, cross.y - s.y1)) for s in slits]
+            assert any(abs(a - 3.5) < CLOSE and abs(b - 36.0) < CLOSE for a, b in ends)
+
+
+@all_jobs
+def test_register_marks_of_all_their_sheets_are_one_wall_point(name: str) -> None:
+    told = made(name).report["register_marks"]
+    left = {(mark["name"], page): (mark["x"], mark["y"]) for mark in told for page in mark["pages"]}
+    assert all(len(mark["pages"]) >= 2 for mark in told)
+    places = defaultdict(list)
+    for sheet in shown(name):
+        for cross in crosses(sheet, REGISTER_RING, NARROW):
+            here = [key for key in left if key[1] == sheet.page]
+            key = next(k for k in here if np.hypot(cross.x - left[k][0], cross.y - left[k][1]) < CLOSE)
+            del left[key]
+            places[key[0]].append((cross.x, cross.y))
+            assert np.hypot(cross.cx - cross.x, cross.cy - cross.y) < CLOSE
+            assert sheet.window.holds(cross.box)
+    assert left == {}
+    for points in places.values():
+        assert np.ptp(np.array(points), axis=0).max() < CLOSE
+
+
+@all_jobs
+def test_the_target_stands_where_the_lines_cross(name: str) -> None:
+    plan = made(name).plan
+    found = [ring for sheet in shown(name) for ring in circles(sheet, TARGET_RING)]
+    assert len(found) == 1
+    assert np.hypot(found[0].cx - plan.centre_line, found[0].cy - plan.level_line) < CLOSE
+
+
+@all_jobs
+def test_every_page_has_two_rules_that_measure_what_they_say(name: str) -> None:
+    done = made(name)
+    rules = done.report["rules"]
+    assert sorted(rule["page"] for rule in rules) == sorted(2 * list(range(1, len(done.reader.pages) + 1)))
+    for rule in rules:
+        ends = np.array([*rule["from"], *rule["to"]]) * POINT
+        found = [
+            s for s in done.marks[rule["page"] - 1].segments
+            if np.abs(np.array(s[:4]) * POINT - ends).max() < CLOSE and abs(s.width * POINT - WIDE) < CLOSE
+        ]  # fmt: skip
+        assert len(found) == 1
+        length = np.hypot(found[0].x1 - found[0].x0, found[0].y1 - found[0].y0) * POINT
+        assert abs(length - rule["length"]) < CLOSE
+
+
+def test_rules_are_as_long_as_an_a4_page_allows() -> None:
+    """Worked out by hand here: 209.9 - 14 mm of margins - 12 of overlap - 16 and 5 beside the rule leaves 162, in
+    whole centimetres 160; upward 296.7 - 20 - 12 - 21 leaves 243, so 240."""
+    rules = made("tile-rubbings").report["rules"]
+    assert {round(rule["length"], 6) for rule in rules} == {160.0, 240.0}
+    assert {rule["from"][1] == rule["to"][1] for rule in rules if rule["length"] < 200} == {True}
+
+
+@all_jobs
+def test_figures_of_the_rules_stand_at_their_distances(name: str) -> None:
+    """On every page figure n stands over a tick n units from the rule's start."""
+    done = made(name)
+    # mm of the figures' unit, and every how many of it there is one, as on a steel rule: common practice, no source
+    unit, every = {"in": (25.4, 1), "cm": (10.0, 5), "mm": (1.0, 50)}[done.job.unit]
+    for rule in done.report["rules"]:
+        marks = done.marks[rule["page"] - 1]
+        along = 0 if rule["from"][1] == rule["to"][1] else 1
+        start, spine = rule["from"][along], rule["from"][1 - along]
+        ends = [
+            s[along]
+            for s in marks.segments
+            if abs(s[along] - s[along + 2]) < CLOSE and abs(s[1 - along] - spine) < CLOSE
+        ]
+        # figures 2.5 mm high, 1.2 mm over the level rule and, reading upward, up to 3.9 mm from the plumb one
+        beside = spine + (1.2 if along == 0 else 3.9) / POINT
+        found = {}
+        for text in marks.texts:
+            if abs(text[1 - along] - beside) < CLOSE and start - 20 < text[along] < rule["to"][along]:
+                middle = text[along] + done.lettering.width(text.text, 2.5) / POINT / 2
+                found[int(text.text.split()[0])] = (middle - start) * POINT
+                assert min(abs(end - middle) for end in ends) * POINT < CLOSE
+        assert sorted(found) == list(range(0, int(rule["length"] / unit + CLOSE) + 1, every))
+        assert all(abs(at - figure * unit) < CLOSE for figure, at in found.items())
+
+
+Pair = tuple[float, float]
+
+
+def rendered(name: str, page: int, x: float, y: float, half: float) -> tuple[np.ndarray, Pair, Pair]:
+    """Darkness of the pixels about a place of a page (points), their upper left corner, and the size of a pixel."""
+    sheet = pypdfium2.PdfDocument(made(name).pdf)[page - 1]
+    width, height = sheet.get_size()
+    crop = tuple(max(0.0, value) for value in (x - half, y - half, width - x - half, height - y - half))
+    image = sheet.render(scale=DOTS, crop=crop, grayscale=True).to_numpy()
+    # the program that renders rounds page and crop up to whole pixels: these are the same sums
+    full = np.ceil(width * DOTS), np.ceil(height * DOTS)
+    pixel = width / full[0], height / full[1]
+    corner = np.ceil(crop[0] * DOTS) * pixel[0], height - np.ceil(crop[3] * DOTS) * pixel[1]
+    return 1 - image.reshape(image.shape[:2]).astype(float) / 255, corner, pixel
+
+
+def middle(dark: np.ndarray) -> float:
+    """Where the darkness of rows has its centre, in rows from the first one's edge."""
+    rows = dark.sum(axis=1)
+    return float((rows * (np.arange(len(rows)) + 0.5)).sum() / rows.sum())
+
+
+def line_centre(dark: np.ndarray, row: int, column: int, mm: float) -> float:
+    """The centre of the level hairline near `row`, between 1 and 4 mm to the left of `column` and inside the circle."""
+    near = max(0, row - round(0.4 / mm))
+    return near + middle(dark[near : row + round(0.4 / mm) + 1, column - round(4 / mm) : column - round(1 / mm)])
+
+
+@samples
+def test_the_cross_is_where_it_should_be_in_pixels(name: str) -> None:
+    """At 600 dpi a pixel is 0.042 mm wide; the centre of a line's darkness is found far more finely than that."""
+    done = made(name)
+    nail = done.report["nails"][0]
+    to_page = next(sheet["to_page"] for sheet in done.report["sheets"] if sheet["page"] == nail["pages"][0])
+    x, y = moved(tuple(to_page), nail["x"], nail["y"])
+    # a window that is 12 mm wide and set off by 0.7 and 0.4 mm, so that the cross is not in its middle
+    dark, corner, pixel = rendered(name, nail["pages"][0], x + 0.7 / POINT, y - 0.4 / POINT, 6 / POINT)
+    mm = pixel[0] * POINT
+    row, column = int(dark.sum(axis=1).argmax()), int(dark.sum(axis=0).argmax())
+    level = line_centre(dark, row, column, mm)
+    # the same picture turned, so that the part above the nail point comes to the left
+    upright = line_centre(dark.T, column, row, mm)
+    found = corner[0] + upright * pixel[0], corner[1] - level * pixel[1]
+    assert np.hypot(found[0] - x, found[1] - y) * POINT < 0.02  # mm, half a pixel

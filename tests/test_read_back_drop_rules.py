@@ -1,0 +1,124 @@
+"""The written pages taken apart again: the drop rule at every hanger."""
+
+from __future__ import annotations
+
+import pytest
+
+from templates_gen.planning import Hung
+from tests.made import NAMES, made
+from tests.pdf_reading import Segment
+from tests.wall_reading import (
+    CLOSE,
+    HAIR,
+    NARROW,
+    Shown,
+    covered,
+    every,
+    is_level,
+    is_upright,
+    shown,
+    tick_length,
+    wide,
+)
+
+SPINE = 9.5  # mm from a hanger's upright to its drop rule; our own design, no source
+FIGURE = 2.5  # mm, a lettering height of ISO 3098-1, from memory
+UNIT = {"in": 25.4, "cm": 10.0, "mm": 1.0}  # mm; the international inch of 1959
+
+# mm between ticks, and the length of tick n, as on a steel rule: common practice, no source
+FINE = {"in": (25.4 / 16, ((16, 7.0), (8, 5.5), (4, 4.2), (2, 3.0), (1, 1.8)))} | dict.fromkeys(
+    ("mm", "cm"), (1.0, ((10, 7.0), (5, 4.5), (1, 2.0)))
+)
+
+all_jobs = pytest.mark.parametrize("name", NAMES)
+
+
+def spines(sheet: Shown, hung: Hung) -> list[Segment]:
+    """Narrow uprights that hang from the frame's top edge."""
+    rect = hung.rect
+    return [
+        s
+        for s in wide(sheet.segments, NARROW)
+        if is_upright(s) and abs(max(s.y0, s.y1) - rect.y1) < CLOSE and rect.x0 < s.x0 < rect.x1 and not s.dash[0]
+    ]
+
+
+@all_jobs
+def test_every_hanger_has_a_drop_rule_beside_it(name: str) -> None:
+    """9.5 mm beside a nail's upright; on the hanger's own upright where there is no nail."""
+    for hung in made(name).plan.frames:
+        found = [s.x0 for sheet in shown(name) for s in spines(sheet, hung) if sheet.window.overlaps(hung.rect)]
+        for bearing in hung.bearings:
+            if made(name).job.paper.cover == "nails" and bearing.drop is None:
+                continue  # nothing of it has to be on paper
+            away = 0.0 if bearing.drop is None else SPINE
+            assert any(abs(abs(x - bearing.x) - away) < CLOSE for x in found), f"{hung.frame.id} {bearing.side}"
+
+
+@all_jobs
+def test_ticks_of_a_drop_rule_are_true_distances_from_the_top_edge(name: str) -> None:
+    step, lengths = FINE[made(name).job.unit]
+    for sheet in shown(name):
+        hairlines = [s for s in wide(sheet.segments, HAIR) if is_level(s)]
+        for hung in made(name).plan.frames:
+            for spine in spines(sheet, hung):
+                ticks = [s for s in hairlines if min(abs(s.x0 - spine.x0), abs(s.x1 - spine.x0)) < CLOSE]
+                downs = sorted(
+                    (hung.rect.y1 - s.y0, abs(s.x1 - s.x0)) for s in ticks if hung.rect.y0 < s.y0 <= hung.rect.y1
+                )
+                length = abs(spine.y1 - spine.y0)
+                assert len(downs) == int(length / step + CLOSE)
+                for number, (down, tick) in enumerate(downs, 1):
+                    assert abs(down - number * step) < CLOSE
+                    assert abs(tick - tick_length(number, lengths)) < CLOSE
+
+
+@all_jobs
+def test_pointers_of_drop_rules_show_the_planned_drop(name: str) -> None:
+    for sheet in shown(name):
+        for hung in made(name).plan.frames:
+            for spine in spines(sheet, hung):
+                bearing = min(hung.bearings, key=lambda bearing: abs(bearing.x - spine.x0))
+                tips = [area[0] for area in sheet.areas if abs(area[0][0] - spine.x0) < CLOSE]
+                wanted = [] if bearing.drop is None else [hung.rect.y1 - bearing.drop]
+                inside = [y for _, y in tips if hung.rect.y0 < y < hung.rect.y1]
+                assert inside == pytest.approx(wanted, abs=CLOSE)
+
+
+@all_jobs
+def test_figures_of_drop_rules_stand_at_their_ticks(name: str) -> None:
+    """Figures 2.5 mm high, their middle level with their tick, within 16 mm of the spine."""
+    done = made(name)
+    size = done.lettering.size(FIGURE)
+    every_mm = 25.4 if done.job.unit == "in" else 10.0
+    inner = {sheet.name: sheet.inner.grown(CLOSE) for sheet in done.sheets.sheets}
+    found = 0
+    for sheet in shown(name):
+        texts = [t for t in sheet.texts if t.text.isdigit() and abs(t.size - size) < CLOSE]
+        for hung in done.plan.frames:
+            for spine in spines(sheet, hung):
+                for t in texts:
+                    if (
+                        abs(t.x - spine.x0) < 16
+                        and inner[sheet.name].has_point(t.x, t.y)
+                        and covered([spine], spine.x0, t.y)
+                    ):
+                        down = hung.rect.y1 - t.y - FIGURE / 2
+                        assert abs(down - int(t.text) * UNIT[done.job.unit]) < CLOSE
+                        assert down % every_mm == pytest.approx(0, abs=CLOSE) or down % every_mm > every_mm - CLOSE
+                        found += 1
+    assert found
+
+
+@all_jobs
+def test_every_part_of_a_drop_rule_is_on_some_sheet(name: str) -> None:
+    done = made(name)
+    hung_spines = {
+        (round(s.x0, 3), s) for sheet in shown(name) for hung in done.plan.frames for s in spines(sheet, hung)
+    }
+    windows = [sheet.window for sheet in shown(name)]
+    assert hung_spines
+    for x, spine in hung_spines:
+        places = [y for y in every(*sorted((spine.y0, spine.y1)), 5.0)]
+        parts = [any(window.has_point(x, y) for window in windows) for y in places]
+        assert all(parts) or (done.job.paper.cover == "nails" and any(parts))

@@ -1,0 +1,188 @@
+"""The written pages taken apart again: frame outlines, centre line, level line and the square."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+import pytest
+
+from templates_gen.geometry import Rect
+from templates_gen.sheets.demand import nail_box
+from tests.made import NAMES, made
+from tests.wall_reading import (
+    CLOSE,
+    HAIR,
+    MEDIUM,
+    NARROW,
+    WIDE,
+    Shown,
+    covered,
+    every,
+    in_hole,
+    is_level,
+    is_upright,
+    shown,
+    tick_length,
+    wide,
+)
+
+POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
+STEP = 20.0  # mm between the points that are looked at; no source
+
+# mm between ticks, and the length of tick n, as on a tape measure: common practice, no source
+ALONG_LEVEL = {"in": (25.4, ((12, 6.0), (6, 4.5), (1, 2.5)))} | dict.fromkeys(
+    ("mm", "cm"), (10.0, ((10, 6.0), (5, 4.5), (1, 2.5)))
+)
+UNIT = {"in": 25.4, "cm": 10.0, "mm": 1.0}
+
+all_jobs = pytest.mark.parametrize("name", NAMES)
+
+
+def nail_points(name: str) -> list[tuple[float, float]]:
+    return [(nail.x, nail.y) for nail in made(name).plan.nails]
+
+
+def outline(rect: Rect) -> Iterator[tuple[float, float, bool]]:
+    """Points along all four edges, and whether the edge is level."""
+    for x in every(rect.x0, rect.x1, STEP):
+        yield from ((x, rect.y0, True), (x, rect.y1, True))
+    for y in every(rect.y0, rect.y1, STEP):
+        yield from ((rect.x0, y, False), (rect.x1, y, False))
+
+
+def drawn_wherever_shown(name: str, points: list[tuple[float, float, bool]], width: float) -> None:
+    """Every point is on a line of this width on each sheet whose window shows it, and, where all is covered, on one."""
+    nails, counts = nail_points(name), [0] * len(points)
+    for sheet in shown(name):
+        lines = wide(sheet.segments, width)
+        sides = {True: [s for s in lines if is_level(s)], False: [s for s in lines if is_upright(s)]}
+        inside = sheet.window.grown(-CLOSE)
+        for number, (x, y, level) in enumerate(points):
+            if inside.has_point(x, y):
+                counts[number] += 1
+                assert covered(sides[level], x, y) or in_hole(nails, x, y), f"nothing at {x}, {y} on {sheet.name}"
+    assert made(name).job.paper.cover == "nails" or min(counts) >= 1
+
+
+@all_jobs
+def test_every_point_of_a_frames_outline_is_drawn(name: str) -> None:
+    for hung in made(name).plan.frames:
+        drawn_wherever_shown(name, list(outline(hung.rect)), MEDIUM)
+
+
+@all_jobs
+def test_outlines_leave_gaps_for_nails_alone(name: str) -> None:
+    """A gap is no wider than the 18 mm that a nail mark keeps free: most of each frame's edge is there."""
+    nails = nail_points(name)
+    for hung in made(name).plan.frames:
+        points = list(outline(hung.rect))
+        assert sum(in_hole(nails, x, y) for x, y, _ in points) <= len(points) / 4
+
+
+@all_jobs
+def test_level_line_is_drawn_right_across(name: str) -> None:
+    plan = made(name).plan
+    drawn_wherever_shown(name, [(x, plan.level_line, True) for x in every(plan.group.x0, plan.group.x1, STEP)], WIDE)
+
+
+@all_jobs
+def test_centre_line_is_drawn_from_top_to_foot(name: str) -> None:
+    plan = made(name).plan
+    drawn_wherever_shown(name, [(plan.centre_line, y, False) for y in every(plan.group.y0, plan.group.y1, STEP)], WIDE)
+
+
+@all_jobs
+def test_dashes_of_the_centre_line_meet_across_joins(name: str) -> None:
+    """Long dash, gap, dot, gap of 24, 3, 0.5 and 3 line widths (ISO 128-2 line type 04, from memory)."""
+    plan = made(name).plan
+    strokes = [
+        s
+        for sheet in shown(name)
+        for s in wide(sheet.segments, WIDE)
+        if is_upright(s) and abs(s.x0 - plan.centre_line) < CLOSE and s.dash[0]
+    ]
+    assert strokes
+    starts = []
+    for stroke in strokes:
+        lengths, phase = stroke.dash
+        assert lengths == pytest.approx((8.4, 1.05, 0.175, 1.05), abs=CLOSE)
+        assert stroke.y1 > stroke.y0
+        starts.append((stroke.y0 - phase) / sum(lengths))
+    apart = [(start - starts[0] + 0.5) % 1 - 0.5 for start in starts]
+    assert max(map(abs, apart)) * sum(strokes[0].dash[0]) < CLOSE
+
+
+@all_jobs
+def test_ticks_of_the_level_line_count_from_the_centre_line(name: str) -> None:
+    plan, nails = made(name).plan, nail_points(name)
+    step, lengths = ALONG_LEVEL[made(name).job.unit]
+    seen = 0
+    for sheet in shown(name):
+        uprights = [s for s in wide(sheet.segments, HAIR) if is_upright(s)]
+        ticks = {
+            s.x0 - plan.centre_line: abs(s.y1 - s.y0)
+            for s in uprights
+            if abs(max(s.y0, s.y1) - plan.level_line) < CLOSE
+            and sheet.window.has_point(s.x0, plan.level_line)
+            and not s.dash[0]
+        }
+        for at, length in ticks.items():
+            number = round(at / step)
+            assert abs(at - number * step) < CLOSE
+            assert abs(length - tick_length(abs(number), lengths)) < CLOSE or in_hole(
+                nails, at + plan.centre_line, plan.level_line - 6
+            )
+        for number in numbers_shown(sheet, plan.group, plan.centre_line, plan.level_line, step):
+            x = plan.centre_line + number * step
+            assert in_hole(nails, x, plan.level_line) or min(abs(number * step - at) for at in ticks) < CLOSE
+            seen += 1
+    assert seen
+
+
+def numbers_shown(sheet: Shown, group: Rect, centre: float, level: float, step: float) -> Iterator[int]:
+    """Which ticks of the level line the sheet shows."""
+    if sheet.window.y0 < level < sheet.window.y1:
+        low, high = max(group.x0, sheet.window.x0), min(group.x1, sheet.window.x1)
+        yield from range(int(np.ceil((low - centre + CLOSE) / step)), int((high - centre - CLOSE) // step) + 1)
+
+
+@all_jobs
+def test_figures_of_the_level_line_stand_over_their_ticks(name: str) -> None:
+    """Figures 3.5 mm high on a base line 1.5 mm over the level line.  Our own design, no source."""
+    done = made(name)
+    found = 0
+    for sheet in shown(name):
+        for text in sheet.texts:
+            if text.text.isdigit() and abs(text.y - done.plan.level_line - 1.5) < CLOSE:
+                middle = text.x + done.lettering.width(text.text, 3.5) / 2
+                away = abs(middle - done.plan.centre_line)
+                assert abs(away - int(text.text) * UNIT[done.job.unit]) < CLOSE
+                found += 1
+    assert found
+
+
+@all_jobs
+def test_the_square_and_the_bar_beside_it_measure_what_they_say(name: str) -> None:
+    """100 mm (ISO 5457:1980 has a graduation of that length, from memory) and 4 in of 25.4 mm (1959)."""
+    found = 0
+    for sheet in shown(name):
+        if not any(text.text.startswith("100 mm square") for text in sheet.texts):
+            continue
+        found += 1
+        arms = [s for s in wide(sheet.segments, NARROW) if abs(np.hypot(s.x1 - s.x0, s.y1 - s.y0) - 8.0) < CLOSE]
+        ends = np.array([(x, y) for s in arms for x, y in ((s.x0, s.y0), (s.x1, s.y1))])
+        assert len(arms) == 8
+        assert np.ptp(ends, axis=0) == pytest.approx((100.0, 100.0), abs=CLOSE)
+        bars = [s for s in wide(sheet.segments, NARROW) if is_level(s) and abs(abs(s.x1 - s.x0) - 101.6) < CLOSE]
+        assert len(bars) == 1
+    assert found
+
+
+@all_jobs
+def test_every_nail_mark_lies_whole_in_one_sheet_off_its_joins(name: str) -> None:
+    done = made(name)
+    half = done.job.paper.overlap / 2
+    for nail in done.plan.nails:
+        box = nail_box(nail.x, nail.y)
+        assert sum(sheet.window.grown(-2 * half).holds(box) for sheet in done.sheets.sheets) == 1
