@@ -90,8 +90,16 @@ EDGE_ON_A_CUT = (
 )
 
 
+SECOND_STACK_NEAR_THE_FIRST = (
+    [],
+    [Rect(0, 0, 0, 0), Rect(1, 88, 1, 266), Rect(-553, 0, -184, 0)],
+    False,
+)
+
+
 @settings(max_examples=250, deadline=None)
 @example(*EDGE_ON_A_CUT)
+@example(*SECOND_STACK_NEAR_THE_FIRST)
 @given(wholes, divisibles, st.booleans())
 def test_a_plan_keeps_every_promise(whole, divisible, connected):
     plan = plan_or_none(whole, divisible, A4, OVERLAP, CLEAR, connected)
@@ -224,3 +232,23 @@ def test_one_strip_is_as_short_as_an_exhaustive_search_finds():
     firm = [(3, 0, 5, 1), (8, 0, 10, 1)]
     plan = plan_cells(in_mm(firm), in_mm(soft), (Printable(162, 162, False),), OVERLAP, Clearance(0, 0, 0, 0), False)
     assert len(plan.cells) == fewest_along(firm, soft, 3)
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    wholes, st.lists(st.tuples(st.integers(0, 800), st.integers(100, 700), st.booleans()), min_size=1, max_size=4),
+    st.booleans(),
+)  # fmt: skip
+def test_no_cut_runs_along_a_line(whole, spread, connected):
+    lines = [Rect(at, 0, at + 20, far) if upright else Rect(0, at, far, at + 20) for at, far, upright in spread]
+    try:
+        plan = plan_cells(whole, [], A4, OVERLAP, CLEAR, connected, lines)
+    except InputError:  # lines or marks side by side, wider than a sheet
+        return
+    for line in lines:
+        for cell in (c.rect for c in plan.cells):
+            shared = cell.meet(line)
+            if shared is None or shared.width < SLOP or shared.height < SLOP:
+                continue
+            upright = line.height >= line.width
+            assert (shared.width if upright else shared.height) >= 20 - SLOP

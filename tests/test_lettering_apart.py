@@ -16,7 +16,7 @@ GOOD_PART = 40.0
 """mm of a frame both ways on a sheet, from which it must be named there.  Our own design, no source."""
 
 SHORT = 20.0
-"""mm of a join that hold no words: along a shorter one two sheets touch, but are not taped.  Our own design, no source."""
+"""mm of a join too few for words: along so little two sheets touch, but are not taped.  Our own design, no source."""
 
 all_jobs = pytest.mark.parametrize("name", NAMES)
 

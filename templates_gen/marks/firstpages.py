@@ -116,6 +116,6 @@ def _schedule(flow: Flow, plan: Plan) -> int:
         f"{show_both(plan.level_line, unit)} above the floor."
     )
     flow.space(2.0)
-    shares = (0.08, 0.17, 0.13, 0.105, 0.10, 0.12, 0.145, 0.15)
+    shares = (0.075, 0.145, 0.145, 0.10, 0.10, 0.115, 0.155, 0.165)
     flow.table(schedule.HEADER, schedule.rows(plan), [share * flow.area.width for share in shares])
     return begins

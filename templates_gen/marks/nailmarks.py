@@ -40,6 +40,10 @@ NAIL_FORM = "nail"
 LABEL_SIZES = ((H7, H35), (H5, H25), (H35, H18))
 """Height of the nail's name and of its figures, largest first: smaller only where there is no room."""
 
+TRIES = (*((True, size) for size in LABEL_SIZES[:2]), *((False, size) for size in LABEL_SIZES))
+"""Whether lines must stay uncrossed, and the size: a line through the label is better than lettering too small for
+someone on a ladder."""
+
 
 def nail_form() -> Form:
     """The mark of a nail about its nail point at (0, 0)."""
@@ -78,7 +82,7 @@ def place_label(nail: Nail, plan: Plan, room: Room, lettering: Lettering) -> tup
     """
     lines = nail_lines(nail, plan)
     ways = _ways(nail, plan, room)
-    for uncrossed, sizes, sides in product((True, False), LABEL_SIZES, ways):
+    for (uncrossed, sizes), sides in product(TRIES, ways):
         label = block([(lines[0], sizes[0], True), *((line, sizes[1], False) for line in lines[1:])], lettering)
         if box := room.first(_beside(nail, sides, label), uncrossed):
             room.take(box)

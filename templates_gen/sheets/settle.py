@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
+from templates_gen.geometry import TOLERANCE
 from templates_gen.sheets.strips import Box, Line, Span, cells_along, line_of, within
 
 HALVINGS = 30
@@ -60,10 +61,13 @@ def settle_heights(
 ) -> list[Span]:
     """The strips with the spare height spread over both ends of each stack, at the same number of cells."""
     stacks = runs_of(strips)
-    moved = [_shift_stack(boxes, stack, width, height, gaps) for stack in stacks]
     bottoms = [stack[0][0] for stack in stacks]
-    tops = [stack[-1][1] for stack in moved]
+    tops = [_content_top(boxes, stack) for stack in stacks]
     edges = [sides[0], *[(t + b) / 2 for t, b in zip(tops, bottoms[1:], strict=False)], sides[1]]
+    moved = [
+        _shift_stack(boxes, stack, top, edge, width, height, gaps)
+        for stack, top, edge in zip(stacks, tops, edges, strict=False)
+    ]
     for i, stack in enumerate(moved):
         spare = max(0.0, height - (stack[0][1] - stack[0][0]))  # a rounding must not uncover a line
         if len(stack) == 1:
@@ -73,10 +77,18 @@ def settle_heights(
     return [strip for stack in moved for strip in stack]
 
 
-def _shift_stack(boxes: Sequence[Box], stack: list[Span], width: float, height: float, gaps: bool) -> list[Span]:
-    """A stack with its inner cuts moved down so that its last strip is not the only one with spare height."""
-    end = max(b.y1 for b in within(boxes, *stack[-1]))
-    tight = [*stack[:-1], (stack[-1][0], max(end, stack[-1][0]))]
+def _content_top(boxes: Sequence[Box], stack: list[Span]) -> float:
+    return max(stack[-1][0], *(b.y1 for b in within(boxes, *stack[-1])))
+
+
+def _shift_stack(
+    boxes: Sequence[Box], stack: list[Span], end: float, floor: float, width: float, height: float, gaps: bool
+) -> list[Span]:
+    """A stack with its inner cuts moved down so that its last strip is not the only one with spare height.
+
+    The first strip stays above `floor`, where the stack below may reach up to.
+    """
+    tight = [*stack[:-1], (stack[-1][0], end)]
     spare = max(0.0, height - (tight[-1][1] - tight[-1][0])) / 2
     cost = sum(_count(boxes, strip, width, gaps) for strip in stack)
     upright = line_of(sorted(b.turned() for b in boxes if b.firm_y))
@@ -85,7 +97,7 @@ def _shift_stack(boxes: Sequence[Box], stack: list[Span], width: float, height: 
         cuts = [stack[0][0] - down, *[s[1] - down for s in stack[:-1]], tight[-1][1]]
         trial = list(pairwise(cuts))
         closed = [*trial[:-1], (trial[-1][0], stack[-1][1])]  # a line on the very top stays in
-        if any(upright.cut_at_most(t) != t for t in cuts[1:-1]):
+        if cuts[1] <= floor + TOLERANCE or any(upright.cut_at_most(t) != t for t in cuts[1:-1]):
             continue
         if sum(_count(boxes, strip, width, gaps) for strip in closed) <= cost:
             return trial

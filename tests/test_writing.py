@@ -1,0 +1,116 @@
+"""Where results may be written: never over a file that is not ours, and whole or not at all."""
+
+import pytest
+
+from templates_gen import output
+from templates_gen.errors import OutputError
+from tests.running import MINIMAL, listing, run
+
+OUTPUTS = [["template", "job.toml", "-o"], ["check", "job.toml", "--report"], ["schedule", "job.toml", "--report"],
+           ["template", "job.toml", "-o", "made.pdf", "--report"]]  # fmt: skip
+
+
+@pytest.fixture
+def folder(tmp_path, monkeypatch):
+    """A folder with one small job file, as the current folder."""
+    (tmp_path / "job.toml").write_text(MINIMAL)
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+@pytest.mark.parametrize("command", OUTPUTS)
+def test_a_file_that_is_not_ours_stays_and_nothing_else_is_written(command, folder):
+    (folder / "notes.txt").write_text("mine")
+    before = listing(folder)
+    ran = run(*command, "notes.txt")
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err.startswith("error: ") and "--force" in ran.err
+    assert "notes.txt: is there already and was not made by this program" in ran.err
+    assert listing(folder) == before
+
+
+@pytest.mark.parametrize("content", [b"", b"%PDF-1.4\n%somebody else's", b'{"format": 2}', b"[1]"])
+def test_only_our_own_kinds_of_file_are_replaced(content, folder):
+    (folder / "job.pdf").write_bytes(content)
+    assert run("template", "job.toml").code == 2
+    assert (folder / "job.pdf").read_bytes() == content
+
+
+@pytest.mark.parametrize("command", OUTPUTS)
+def test_force_replaces_what_is_not_ours(command, folder):
+    (folder / "notes.txt").write_text("mine")
+    assert run(*command, "notes.txt", "--force").code == 0
+    assert (folder / "notes.txt").read_bytes() != b"mine"
+
+
+@pytest.mark.parametrize("command", OUTPUTS)
+def test_what_the_program_made_it_replaces_with_the_same_bytes(command, folder):
+    assert run(*command, "result").code == 0
+    before = listing(folder)
+    assert run(*command, "result").code == 0
+    assert listing(folder) == before
+
+
+@pytest.mark.parametrize("command", OUTPUTS)
+@pytest.mark.parametrize(
+    ("place", "words"),
+    [
+        ("there", "is a folder"),
+        ("no/such/x.pdf", "there is no folder"),
+        ("job.toml/x.pdf", "there is no folder"),
+    ],
+)
+def test_a_place_that_cannot_be_written_is_refused_and_nothing_is_left(command, place, words, folder):
+    (folder / "there").mkdir()
+    before = listing(folder)
+    ran = run(*command, place)
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err.startswith("error: ") and f"{place}: " in ran.err and words in ran.err
+    assert listing(folder) == before
+
+
+@pytest.mark.parametrize("command", OUTPUTS)
+def test_a_refusal_names_the_place_as_it_was_typed(command, folder):
+    (folder / "notes.txt").write_text("mine")
+    assert run(*command, "notes.txt").err.startswith("error: notes.txt: ")
+
+
+def test_a_report_in_the_place_of_the_template_is_refused(folder):
+    before = listing(folder)
+    ran = run("template", "job.toml", "-o", "result", "--report", "result")
+    assert (ran.code, ran.out) == (2, "")
+    assert listing(folder) == before
+
+
+@pytest.mark.parametrize("option", ["-o", "--report"])
+def test_the_job_file_is_not_replaced_by_what_is_made_of_it_even_by_force(option, folder):
+    run("template", "job.toml", option, "job.toml", "--force")
+    assert (folder / "job.toml").read_text() == MINIMAL
+
+
+@pytest.mark.parametrize("step", ["os.replace", "os.fsync"])
+def test_a_failure_while_writing_leaves_the_old_file_and_nothing_half_written(step, folder, monkeypatch):
+    assert run("template", "job.toml").code == 0
+    before = listing(folder)
+
+    def full(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(f"templates_gen.output.{step}", full)
+    ran = run("template", "job.toml", "--paper", "a3")
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err == "error: job.pdf: cannot be written: No space left on device\n"
+    assert listing(folder) == before
+
+
+def test_a_link_is_followed_and_stays_a_link(folder):
+    (folder / "real").mkdir()
+    (folder / "job.pdf").symlink_to(folder / "real" / "job.pdf")
+    assert run("template", "job.toml").code == 0
+    assert (folder / "job.pdf").is_symlink()
+    assert (folder / "real" / "job.pdf").read_bytes().startswith(b"%PDF-")
+
+
+def test_a_library_user_gets_the_same_refusal(folder):
+    with pytest.raises(OutputError, match="was not made by this program"):
+        output.write_result(folder / "job.toml", b"{}")
