@@ -116,6 +116,8 @@ FRAME: dict[str, Case] = {
     "a width of nothing": (swapped("width = 300", "width = 0"), ("frame 1 (A), width", "found 0")),
     "a width that is missing": (swapped("width = 300", ""), ("frame 1 (A)", "'width' is missing")),
     "a width that is true": (swapped("width = 300", "width = true"), ("frame 1 (A), width", "True", "36.5 cm")),
+    "a whole number too long to read": (swapped("width = 300", f"width = {'9' * 5000}"), ("job.toml",)),
+    "a fraction too large": (swapped("width = 300", f'width = "{"9" * 400}/1"'), ("frame 1 (A), width", "length")),
     "a width that is not a number": (swapped("width = 300", "width = nan"), ("frame 1 (A), width", "nan")),
     "a weight without a unit": (swapped("drop = 60", 'weight = "4"'), ("frame 1 (A), weight", "'4'", "4.2 lb")),
     "an unknown type": (
@@ -152,6 +154,8 @@ PAPER: dict[str, Case] = {
     "an unknown paper": (added('[paper]\nsize = "a44"'), ("paper, size", "'a44'", "known: a0, a1")),
     "paper of one side": (added("[paper]\nsize = [200]"), ("paper, size", "[200]", "[width, height]")),
     "margins that leave nothing": (added('[paper]\nmargin = "6 in"'), ("paper, margin", "210 × 297 mm")),
+    # our own limit of what a printer takes, 5,000 mm a side
+    "paper larger than any": (added('[paper]\nsize = ["9 m", "9 m"]'), ("paper, size", "9000")),
     "a negative margin": (added("[paper]\nmargin = { left = -1 }"), ("paper, margin, left", "-1")),
     "paper too small for a nail mark": (added("[paper]\nsize = [50, 50]"), ("paper", "larger paper")),
     "an overlap too small": (added("[paper]\noverlap = 2"), ("paper, overlap", "found 2 mm", "10 to 40 mm")),
@@ -175,6 +179,8 @@ SPREADSHEETS: dict[str, tuple[bytes, tuple[str, ...]]] = {
     "a cell under no name": (b"id,,width\nA,x,3\n", ("frames.csv, line 2", "'x'", "without a name")),
     "a bad length in a cell": (b"id,width,height\n\nA,3,tall\n", ("frames.csv, line 3 (A), height", "'tall'")),
     "a column twice as a field and a table": (b"id,hanger,hanger.apart\nA,wire,3\n", ("frames.csv, line 2", "hanger")),
+    "a column given twice": (b"id,width,height,width\nA,3,300,500\n", ("frames.csv", "width", "twice")),
+    "a column as a table and then a field": (b"id,hanger.apart,hanger\nA,3,wire\n", ("frames.csv", "hanger")),
     "a spreadsheet in another encoding": ("id\nä\n".encode("latin-1"), ("frames.csv", "not UTF-8", "byte 3")),
     "a workbook instead of text": (b"PK\x03\x04\x00\xff\xfe", ("frames.csv",)),
     "a NUL in the table": (b"id,width,height\nA\x00B,3,3\n", ("frames.csv",)),

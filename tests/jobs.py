@@ -11,7 +11,9 @@ from templates_gen.papersizes import DEFAULT_MARGIN, SIZES
 SAMPLES = Path(__file__).parent.parent / "samples"
 
 
-def frame(name: str = "A", width: float = 400.0, height: float = 500.0, drop: float | None = 80.0, **more: Any) -> Frame:
+def frame(
+    name: str = "A", width: float = 400.0, height: float = 500.0, drop: float | None = 80.0, **more: Any
+) -> Frame:
     return Frame(id=name, width=width, height=height, drop=drop, **more)
 
 

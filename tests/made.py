@@ -35,7 +35,7 @@ TWELVE = (
     frame("2", 410, 510, None, title="Royal fern", hanger=RINGS, fixing=HOOK),
     frame("3", 400, 300, 90, title="Polypody", hanger=TWO_HOOKS, fixing=HOOK),
     frame("4", 200, 250, 45, title="Wall rue"),
-    frame("5", 320, 320, 12, title="Bracken", hanger=SAWTOOTH),
+    frame("5", 320, 320, 7, title="Bracken", hanger=SAWTOOTH),  # its nail is within 9 mm of the edge
     frame("6", 150, 200, None, title="Adder's-tongue"),
     frame("7", 600, 450, 120, title="The fern house in winter, seen from the north", fixing=HOOK),
     frame("8", 250, 300, 25, title="Moonwort", hanger=KEYHOLES, fixing=Fixing(kind="screw", diameter=4.0)),

@@ -121,6 +121,12 @@ def test_a_job_with_a_stopping_finding_ends_with_one_and_writes_nothing(folder):
     assert listing(folder) == before
 
 
+def test_a_day_in_the_environment_that_no_calendar_has_is_no_crash(folder, monkeypatch):
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "9" * 17)
+    (folder / "job.toml").write_text(MINIMAL.replace('date = "2026-03-01"', ""))
+    assert run("check", "job.toml").code in (0, WRONG_USE)
+
+
 @pytest.mark.parametrize("name", ["a line that is not TOML", "a hook without below", "a title no font can write"])
 def test_a_process_of_its_own_refuses_in_the_same_way(name, folder):
     text, words = BROKEN[name]

@@ -2,6 +2,7 @@
 
 import os
 import pty
+import re
 import select
 import signal
 import subprocess
@@ -44,7 +45,8 @@ def read(terminal: int) -> bytes:
 
 def test_it_runs_as_a_module(folder):
     ran = spawn("template", "job.toml", cwd=folder)
-    assert (ran.code, ran.out) == (0, "job.pdf: 1 sheet of a4 paper\n")
+    assert ran.code == 0
+    assert re.fullmatch(r"job\.pdf: \d+ sheets? of a4 paper\n", ran.out)
     assert ran.err.startswith("note  No nail yet for frame A")
 
 
@@ -65,17 +67,15 @@ def test_an_empty_no_color_is_as_good_as_none(folder):
     assert "\x1b[" in on_terminal(folder, "check", "job.toml", NO_COLOR="")
 
 
-@pytest.mark.parametrize(
-    "arguments", [["schedule", "job.toml"], ["check", "job.toml"], ["--help"], ["template", "--help"]]
-)
+@pytest.mark.parametrize("arguments", ["schedule job.toml", "check job.toml", "--help"])
 def test_a_reader_that_goes_away_is_nobodys_fault(arguments, folder):
     gone, pipe = os.pipe()
     os.close(gone)
-    done = subprocess.run(
-        [*PROGRAM, *arguments], cwd=folder, stdout=pipe, stderr=subprocess.PIPE, timeout=30, check=False
-    )
+    command = [*PROGRAM, *arguments.split()]
+    done = subprocess.run(command, cwd=folder, stdout=pipe, stderr=subprocess.PIPE, timeout=30, check=False)
     os.close(pipe)
     assert done.stderr == b""
+    # not 1, which is a stopping finding; 128 + SIGPIPE is what shells report of a program that does not catch it
     assert done.returncode in (0, 128 + signal.SIGPIPE)
 
 

@@ -10,7 +10,21 @@ import pytest
 
 from tests.made import NAMES, SAMPLE_NAMES, made
 from tests.pdf_reading import moved
-from tests.wall_reading import CLOSE, HAIR, MEDIUM, NARROW, WIDE, circles, crosses, distance, is_upright, shown, wide
+from tests.wall_reading import (
+    CLOSE,
+    HAIR,
+    HOLE,
+    MEDIUM,
+    NARROW,
+    WIDE,
+    circles,
+    crosses,
+    distance,
+    is_level,
+    is_upright,
+    shown,
+    wide,
+)
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
 NAIL_RING, REGISTER_RING, TARGET_RING = 5.0, 2.5, 2.0  # mm; our own design, no source
@@ -64,6 +78,21 @@ def test_nothing_else_comes_near_a_nail_point(name: str) -> None:
             assert [s for s in near if s not in own and s not in slit] == []
             assert all(any(np.hypot(px - x, py - y) > NAIL_RING for px, py in area) for area in sheet.areas)
             assert sum(np.hypot(c.cx - x, c.cy - y) < NAIL_RING + c.r for c in sheet.circles) == 1
+
+
+@all_jobs
+def test_frame_edges_and_long_lines_stop_9_mm_short_of_a_nail(name: str) -> None:
+    """No level or upright line enters the square about the nail point but its own hairlines and slit."""
+    for sheet in shown(name):
+        lines = [s for s in sheet.segments if is_level(s) or is_upright(s)]
+        for cross in crosses(sheet, NAIL_RING, HAIR):
+            x, y, reach = cross.x, cross.y, HOLE - CLOSE
+            for s in lines:
+                across = max(min(s.x0, s.x1) - x, x - max(s.x0, s.x1))
+                upward = max(min(s.y0, s.y1) - y, y - max(s.y0, s.y1))
+                own = abs(s.width - HAIR) < CLOSE and distance(s, x, y) < CLOSE
+                slit = abs(s.width - MEDIUM) < CLOSE and abs(s.x0 - x) < CLOSE and s.dash[0]
+                assert max(across, upward) > reach or own or slit, s
 
 
 @all_jobs

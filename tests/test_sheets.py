@@ -23,7 +23,7 @@ CLOSE = 1e-5
 
 REGISTER = 3.5  # mm, radius of a register mark; our own design, no source
 
-few = settings(max_examples=25, deadline=None, derandomize=True)
+few = settings(max_examples=40, deadline=None, derandomize=True)
 hangers = st.sampled_from(
     [Hanger(kind="wire"), Hanger(kind="sawtooth"), Hanger(kind="rings", left=30.0, right=35.0, drop_left=42.0)]
 )
@@ -73,7 +73,7 @@ def test_every_whole_item_lies_in_the_inner_part_of_one_sheet(each: Job) -> None
 
 
 def lines_of(each: Job) -> list[Rect]:
-    """What the paper must show in parts: the whole group, or frames' edges and the two lines, as wide as they are drawn."""
+    """What the paper must show in parts: the group, or all edges and both lines, as wide as they are drawn."""
     plan = plan_wall(each)
     group = plan.group.grown(0.125)
     if each.paper.cover != "marks":

@@ -1,0 +1,138 @@
+"""How the package is built: imports point one way, one file knows each library, and every name is explained."""
+
+import ast
+import subprocess
+import sys
+from graphlib import TopologicalSorter
+
+import pytest
+
+from tests.importing import FILES, foreign, imported, neighbours, tree
+
+LAYERS = {  # part of the package: the parts it may not import from
+    "jobfile": ("sheets", "marks", "pdf", "commands"),
+    "sheets": ("jobfile", "pdf", "commands"),
+    "marks": ("jobfile", "pdf", "commands"),
+    "pdf": ("sheets", "jobfile", "commands"),
+}
+
+OWNERS = {  # library: the one file that knows it
+    "bidi": "pdf.direction",
+    "msgspec": "jobfile.tables",
+    "reportlab": "pdf.engine",
+    "shapely": "outline",
+    "uharfbuzz": "pdf.shaping",
+}
+
+HEAVY = ("reportlab", "msgspec", "shapely", "numpy", "pypdf", "uharfbuzz", "bidi", "csv", "json", "tomllib")
+LONGEST = 250  # lines of a file: our own rule
+
+
+def part(module: str) -> str:
+    return module.split(".")[0]
+
+
+def test_imports_point_one_way_those_within_functions_too():
+    graph = {module: neighbours(module) for module in FILES}
+    order = list(TopologicalSorter(graph).static_order())  # raises CycleError, which names the circle
+    assert set(order) == set(FILES)
+    # not for want of imports: every part but the lowest imports from another
+    assert sum(map(len, graph.values())) > len(FILES)
+
+
+@pytest.mark.parametrize("layer", LAYERS)
+def test_a_layer_imports_nothing_from_above_or_beside_it(layer):
+    inside = [module for module in FILES if part(module) == layer]
+    strange = {(module, other) for module in inside for other in neighbours(module) if part(other) in LAYERS[layer]}
+    assert inside
+    assert strange == set()
+
+
+def test_nothing_below_the_commands_imports_them():
+    users = {module for module in FILES if any(part(other) == "commands" for other in neighbours(module))}
+    assert {module for module in users if part(module) not in ("commands", "__main__")} == set()
+
+
+def test_only_the_commands_and_the_program_know_click():
+    users = {module for module in FILES if "click" in foreign(module)}
+    assert users and {part(module) for module in users} <= {"commands", "__main__"}
+
+
+@pytest.mark.parametrize("library", OWNERS)
+def test_one_file_imports_each_library(library):
+    assert {module for module in FILES if library in foreign(module)} == {OWNERS[library]}
+
+
+def test_every_library_has_its_file():
+    used = set().union(*(foreign(module) for module in FILES))
+    assert used == {*OWNERS, "click"}
+
+
+def test_the_first_page_of_the_package_imports_nothing_of_it_before_it_is_asked_for():
+    assert neighbours("") == frozenset()
+    assert imported("") == {"typing.TYPE_CHECKING", "importlib.import_module", "__future__.annotations"}
+
+
+def documented(module: str) -> list[ast.AST]:
+    """The file itself, and its public classes, their public methods, and its public functions."""
+    found: list[ast.AST] = [tree(module)]
+    for node in tree(module).body:
+        if is_public(node):
+            found.append(node)
+            found += [
+                method for method in getattr(node, "body", []) if isinstance(node, ast.ClassDef) and is_public(method)
+            ]
+    return found
+
+
+def is_public(node: ast.AST) -> bool:
+    return isinstance(node, (ast.ClassDef, ast.FunctionDef)) and not node.name.startswith("_")
+
+
+def explains_itself(node: ast.AST) -> bool:
+    """A property of one line, or a table of the job file, whose fields are its words."""
+    if isinstance(node, ast.FunctionDef):
+        decorators = {getattr(item, "id", "") for item in node.decorator_list}
+        return bool(decorators & {"property", "cached_property"}) and len(node.body) == 1
+    return isinstance(node, ast.ClassDef) and [getattr(base, "id", "") for base in node.bases] == ["Table"]
+
+
+@pytest.mark.parametrize("module", FILES)
+def test_every_public_name_says_what_it_is(module):
+    nodes = [node for node in documented(module) if not explains_itself(node)]
+    empty = isinstance(nodes[0], ast.Module) and not nodes[0].body
+    silent = [getattr(node, "name", "the file") for node in nodes if not ast.get_docstring(node)]
+    assert silent == ([] if not empty else ["the file"])
+
+
+@pytest.mark.parametrize("module", FILES)
+def test_no_file_is_longer_than_a_few_screens(module):
+    assert len(FILES[module].read_text(encoding="utf-8").splitlines()) <= LONGEST
+
+
+def loaded(statement: str) -> set[str]:
+    """The libraries that have been imported once a statement is done, in a Python of its own."""
+    code = f"import sys\ntry:\n    {statement}\nfinally:\n    print(*sys.modules, file=sys.stderr)"
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=30, check=False)
+    names = set(done.stderr.splitlines()[-1].split())
+    assert "templates_gen" in names
+    return names
+
+
+def test_importing_the_package_imports_nothing_heavy():
+    assert loaded("import templates_gen") & {"click", *HEAVY} == set()
+
+
+@pytest.mark.parametrize("arguments", [["--help"], ["--version"], ["template", "--help"], ["schedule", "-h"]])
+def test_help_imports_nothing_but_click(arguments):
+    names = loaded(f"sys.argv[1:] = {arguments}; from templates_gen.__main__ import main; main()")
+    without = {"csv", "json"} if arguments == ["--version"] else set()  # reading a package's version needs them
+    assert "click" in names
+    assert names & (set(HEAVY) - without) == set()
+
+
+def test_a_schedule_imports_nothing_that_only_a_template_needs():
+    job = FILES["model"].parent.parent / "samples" / "fern-prints.toml"
+    names = loaded(f"sys.argv[1:] = ['schedule', {str(job)!r}]; from templates_gen.__main__ import main; main()")
+    assert names & {"reportlab", "pypdf", "shapely", "uharfbuzz", "numpy"} == set()
+    assert "msgspec" in names
