@@ -26,9 +26,8 @@ def main() -> None:
     except (click.Abort, KeyboardInterrupt):
         click.echo("interrupted", err=True)
         code = INTERRUPTED
-    except BrokenPipeError:
-        sys.stderr.close()  # whoever read our output has gone: nobody is left to tell
-        code = 0
+    except (BrokenPipeError, SystemExit):
+        code = 0  # whoever read our output has gone (click then leaves by SystemExit): nobody is left to tell
     sys.exit(code if isinstance(code, int) else 0)
 
 

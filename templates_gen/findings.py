@@ -144,7 +144,7 @@ def _hook_would_show(plan: Plan) -> Iterator[Finding]:
     for hung in plan.frames:
         for nail in hung.nails:
             under = hung.rect.y1 - nail.y
-            if under < HOOK_MARGIN:
+            if under < HOOK_MARGIN - TOLERANCE:
                 where = f"{show_both(abs(under), plan.job.unit)} {'below' if under >= 0 else 'above'} its top edge"
                 yield Finding(
                     STOP, "hook-would-show", (hung.frame.id,),
@@ -165,9 +165,11 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
 
 def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
     for feature in plan.job.wall.features:
-        below = feature.rect.y1 <= plan.group.y0 and feature.rect.x0 < plan.group.x1 and feature.rect.x1 > plan.group.x0
         gap = plan.group.y0 - feature.rect.y1
-        if feature.kind == "furniture" and below and not LEAST_ABOVE <= gap <= MOST_ABOVE:
+        beside = feature.rect.x0 >= plan.group.x1 or feature.rect.x1 <= plan.group.x0
+        if feature.kind != "furniture" or beside or gap < -TOLERANCE:
+            continue
+        if not LEAST_ABOVE - TOLERANCE <= gap <= MOST_ABOVE + TOLERANCE:
             much = "little" if gap < LEAST_ABOVE else "much"
             text = f"The group hangs {show_both(gap, plan.job.unit)} above the {feature.name}: rather {much}."
             yield Finding(NOTE, "furniture-clearance", (), text, FURNITURE_SOURCE)

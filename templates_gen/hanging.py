@@ -71,15 +71,15 @@ def drop_at_two(hanger: Hanger, drop_at_one: float | None, where: str) -> float 
     L = √(4 h1² + D²) long; on two it rises h2 = ½ √((L − D)(L + D − 2 s)), and the drop is `ring_depth` − h2.
     Derived from the triangle and the trapezium that an inextensible wire forms.  None when it cannot be known.
     """
-    if hanger.drop_at_two is not None:
-        return hanger.drop_at_two
     apart, separation, depth = hanger.apart, hanger.ring_separation, hanger.ring_depth
-    if apart is None or drop_at_one is None or separation is None or depth is None:
-        return None
-    if apart > separation:
+    if apart is not None and separation is not None and apart > separation:
         raise InputError(
             where, f"found fixings {apart:g} mm apart, expected at most the {separation:g} mm of the rings"
         )
+    if hanger.drop_at_two is not None:
+        return hanger.drop_at_two
+    if apart is None or drop_at_one is None or separation is None or depth is None:
+        return None
     if drop_at_one >= depth:
         raise InputError(
             where, f"found a drop of {drop_at_one:g} mm, expected less than the ring depth of {depth:g} mm"

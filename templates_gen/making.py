@@ -10,7 +10,7 @@ from templates_gen.findings import Finding, find
 from templates_gen.lettering import Lettering
 from templates_gen.marks.drawing import draw_template
 from templates_gen.model import Job
-from templates_gen.papersizes import paper_size
+from templates_gen.papersizes import checked_size, paper_size
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall
 from templates_gen.report import template_report
@@ -45,6 +45,6 @@ def on_paper(job: Job, size: str | None = None, cover: str | None = None) -> Job
     """The same job on another paper, or covering more or less.  Raises InputError for an unknown paper."""
     paper = job.paper
     if size is not None:
-        width, height = paper_size(size, "--paper")
+        width, height = checked_size(*paper_size(size, "--paper"), "--paper")
         paper = replace(paper, name=size, width=width, height=height)
     return replace(job, paper=paper if cover is None else replace(paper, cover=cover))

@@ -30,8 +30,8 @@ def write_result(path: Path, content: bytes, force: bool = False) -> None:
     What is there already is replaced when this program made it, or with `force`.  Raises OutputError when it may not
     or cannot be written; nothing half-written stays behind.
     """
+    check_place(path, force)
     target = Path(os.path.realpath(path))
-    check_place(target, force)
     beside = target.with_name(f".{target.name[:100]}.{os.getpid()}.part")
     try:
         _write(beside, content)
@@ -47,8 +47,9 @@ def check_place(path: Path, force: bool = False) -> None:
     """Raises OutputError when a result may not go there, so that this can be known before the work is done."""
     if path.is_dir():
         raise OutputError(f"{path}: is a folder, expected the name of a file")
-    if not path.parent.is_dir():
-        raise OutputError(f"{path}: there is no folder {path.parent}")
+    folder = Path(os.path.realpath(path)).parent
+    if not folder.is_dir():
+        raise OutputError(f"{path}: there is no folder {folder}")
     if path.exists() and not force and not is_ours(path):
         raise OutputError(f"{path}: is there already and was not made by this program; give --force to replace it")
 

@@ -37,7 +37,19 @@ DEFAULT_OVERLAP = 12.0
 LEAST_OVERLAP, MOST_OVERLAP = 10.0, 40.0
 """mm.  Below the first, a register mark does not fit into a join.  Our own marks decide, no source."""
 
+LEAST_SIDE, MOST_SIDE = 80.0, 5000.0
+"""mm.  A sheet smaller than the first has no room for its own marks (our design); one larger than the second is more
+than 14,400 PDF units, which readers refuse (ISO 32000-1, Annex C.2)."""
+
 _PWG = re.compile(r"[a-z]+_[a-z0-9.-]+_(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)(mm|in)", re.IGNORECASE)
+
+
+def checked_size(width: float, height: float, where: str) -> tuple[float, float]:
+    """The same size (mm).  Raises InputError when no page of a template can be that small or large."""
+    if not (LEAST_SIDE <= width <= MOST_SIDE and LEAST_SIDE <= height <= MOST_SIDE):
+        problem = f"found {width:g} × {height:g} mm, expected sides of {LEAST_SIDE:g} to {MOST_SIDE:g} mm"
+        raise InputError(where, problem, "choose larger paper" if min(width, height) < LEAST_SIDE else "")
+    return width, height
 
 
 def paper_size(name: str, where: str) -> tuple[float, float]:

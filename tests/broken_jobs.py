@@ -171,14 +171,14 @@ BROKEN = FILE | WALL | GROUP | FRAME | PAPER
 HEAD = '[job]\nframes = "frames.csv"\n[wall]\nwidth = 4000\nheight = 2600\n'
 
 SPREADSHEETS: dict[str, tuple[bytes, tuple[str, ...]]] = {
-    "an empty spreadsheet": (b"", ("frames.csv", "is empty")),
+    "an empty spreadsheet": (b"", ("frames.csv", "no header line")),
     "a header and nothing else": (b"id,width,height\n", ("0 frames",)),
     "a header of no known name": (b"name,size\nA,3\n", ("frames.csv, line 2",)),
     "a misspelt column": (b"id,widht,height\nA,3,3\n", ("frames.csv, line 2 (A)", "'widht'", "did you mean 'width'?")),
     "a cell too many": (b"id,width\nA,3,4\n", ("frames.csv, line 2", "3 cells", "expected 2")),
     "a cell under no name": (b"id,,width\nA,x,3\n", ("frames.csv, line 2", "'x'", "without a name")),
     "a bad length in a cell": (b"id,width,height\n\nA,3,tall\n", ("frames.csv, line 3 (A), height", "'tall'")),
-    "a column twice as a field and a table": (b"id,hanger,hanger.apart\nA,wire,3\n", ("frames.csv, line 2", "hanger")),
+    "a column twice as a field and a table": (b"id,hanger,hanger.apart\nA,wire,3\n", ("frames.csv", "hanger.apart")),
     "a column given twice": (b"id,width,height,width\nA,3,300,500\n", ("frames.csv", "width", "twice")),
     "a column as a table and then a field": (b"id,hanger.apart,hanger\nA,3,wire\n", ("frames.csv", "hanger")),
     "a spreadsheet in another encoding": ("id\nä\n".encode("latin-1"), ("frames.csv", "not UTF-8", "byte 3")),

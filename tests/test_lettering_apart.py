@@ -134,11 +134,14 @@ def test_every_frame_has_its_id_on_every_sheet_that_shows_a_good_part(name: str)
 
 @all_jobs
 def test_every_frame_has_its_full_label_exactly_once(name: str) -> None:
-    """Id, title, size and drop; where only nails are covered, a frame may be on no sheet at all."""
+    """Id, title, size and drop; where only nails are covered, a frame may be on no sheet at all.
+
+    A frame that joins cut into pieces of less than 60 mm has room for its id alone; our own design, no source.
+    """
     done = made(name)
     for hung in done.plan.frames:
         width, height = (show(side, done.job.unit) for side in (hung.rect.width, hung.rect.height))
-        size, found = f"{width.rpartition(' ')[0]} × {height} ·", 0
+        size, found = f"{width.rpartition(' ')[0]} × {height}", 0
         for sheet, page in sheet_pages(name):
             (x0, y0), (x1, y1) = (
                 to_page_mm(sheet, hung.rect.x0, hung.rect.y0), to_page_mm(sheet, hung.rect.x1, hung.rect.y1),
@@ -149,7 +152,10 @@ def test_every_frame_has_its_full_label_exactly_once(name: str) -> None:
                 assert hung.frame.id in inside and any(text.startswith("drop ") for text in inside)
                 assert any(text and hung.frame.title.startswith(text.rstrip("…")) for text in inside)
         shown = any(sheet.window.overlaps(hung.rect) for sheet in done.sheets.sheets)
-        assert found == 1 or (done.job.paper.cover == "nails" and not shown), f"{hung.frame.id}: {found} labels"
+        pieces = [piece for sheet in done.sheets.sheets if (piece := sheet.inner.meet(hung.rect))]
+        small = max((min(piece.width, piece.height) for piece in pieces), default=0.0) < 60.0
+        allowed = small or (done.job.paper.cover == "nails" and not shown)
+        assert found == 1 or (found == 0 and allowed), f"{hung.frame.id}: {found} labels"
 
 
 @all_jobs
@@ -157,7 +163,7 @@ def test_the_lines_are_named_wherever_a_sheet_shows_much_of_them(name: str) -> N
     plan = made(name).plan
     lines = {
         "centre line": Rect(plan.centre_line, plan.group.y0, plan.centre_line, plan.group.y1),
-        "level line, ": Rect(plan.group.x0, plan.level_line, plan.group.x1, plan.level_line),
+        "level line": Rect(plan.group.x0, plan.level_line, plan.group.x1, plan.level_line),
     }
     for start, line in lines.items():
         for sheet, page in sheet_pages(name):

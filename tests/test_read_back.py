@@ -128,6 +128,9 @@ def test_register_marks_of_all_their_sheets_are_one_wall_point(name: str) -> Non
 def test_the_target_stands_where_the_lines_cross(name: str) -> None:
     plan = made(name).plan
     found = [ring for sheet in shown(name) for ring in circles(sheet, TARGET_RING)]
+    if name == "nail on target":  # its ring would lie on the nail mark, which then stands for it
+        assert found == []
+        return
     assert len(found) == 1
     assert np.hypot(found[0].cx - plan.centre_line, found[0].cy - plan.level_line) < CLOSE
 

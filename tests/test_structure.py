@@ -21,7 +21,7 @@ OWNERS = {  # library: the one file that knows it
     "msgspec": "jobfile.tables",
     "reportlab": "pdf.engine",
     "shapely": "outline",
-    "uharfbuzz": "pdf.shaping",
+    "uharfbuzz": "pdf.engine",
 }
 
 HEAVY = ("reportlab", "msgspec", "shapely", "numpy", "pypdf", "uharfbuzz", "bidi", "csv", "json", "tomllib")

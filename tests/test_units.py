@@ -47,12 +47,12 @@ def test_every_way_of_writing_a_length(written, unit, mm):
 
 @pytest.mark.parametrize(
     "written",
-    ["", " ", "-3", "−3 mm", "abc", "14 3/0", "14 9/8", "3/8/2", "14 38", "1,234 mm", "12 furlongs", "2 in 1 ft", "5 mm 3",
-     "nan", "inf", "1e999", "1 2 3", "'", "/", "1//2", True, None, [1], math.nan, math.inf, 1e300, "999999999 m", "3 kg",
-     "--3", "12 1/2 1/2"],
+    ["", " ", "-3", "−3 mm", "abc", "14 3/0", "14 9/8", "3/8/2", "14 38", "1,234 mm", "12 furlongs", "2 in 1 ft",
+     "5 mm 3", "nan", "inf", "1e999", "1 2 3", "'", "/", "1//2", True, None, [1], math.nan, math.inf, 1e300,
+     "999999999 m", "3 kg", "9" * 5000, "9" * 400 + "/1", "--3", "12 1/2 1/2"],
 )  # fmt: skip
 def test_what_is_not_a_size_is_refused_with_an_example(written):
-    with pytest.raises(ValueError, match="expected|write it"):
+    with pytest.raises(ValueError, match=r"expected|write it"):
         parse_length(written, "in")
 
 
@@ -104,5 +104,5 @@ def test_weights():
 
 @pytest.mark.parametrize("written", ["4", 4, "4 mm", "", "heavy", "-2 kg", "99999 kg", "2 oz 1 lb", "1,234 kg"])
 def test_what_is_not_a_weight_is_refused(written):
-    with pytest.raises(ValueError, match="expected|write it"):
+    with pytest.raises(ValueError, match=r"expected|write it"):
         parse_mass(written)

@@ -8,7 +8,9 @@ import click
 
 from templates_gen.commands.common import (
     STOPPED,
+    about,
     as_json,
+    check_results,
     force_option,
     job_argument,
     report_option,
@@ -34,7 +36,10 @@ def check(context: click.Context, job: Path, form: str, report: Path | None, for
     from templates_gen.findings import stops
     from templates_gen.schedule import findings_data
 
-    findings = tg.find(tg.plan_wall(tg.read_job(job)))
+    with about(job):
+        read = tg.read_job(job)
+        check_results(job, read, [report], force)
+        findings = tg.find(tg.plan_wall(read))
     data = {"format": 1, "findings": findings_data(findings)}
     if report is not None:
         write_json(report, data, force)

@@ -1,8 +1,10 @@
-"""What the commands share: the job argument, and how findings are shown."""
+"""What the commands share: the job argument, where results may go, and how findings are shown."""
 
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -12,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from templates_gen.findings import Finding
+    from templates_gen.model import Job
 
 STOPPED = 1
 """Exit code of a job with a stopping finding."""
@@ -25,6 +28,36 @@ job_argument = click.argument("job", type=FILE, metavar="JOB")
 report_option = click.option("--report", type=FILE, metavar="FILE.json", help="Write what a machine may read.")
 
 force_option = click.option("--force", is_flag=True, help="Replace a file that is not ours.")
+
+
+@contextmanager
+def about(path: Path) -> Iterator[None]:
+    """Whatever input is wrong inside is said with the name of the job file."""
+    from templates_gen.errors import InputError
+
+    try:
+        yield
+    except InputError as error:
+        if error.where.startswith((path.name, str(path), "--")):
+            raise
+        raise error.inside(path.name) from None
+
+
+def check_results(path: Path, job: Job, results: Sequence[Path | None], force: bool) -> None:
+    """Raises OutputError, before any work is done, when a result would replace what it may not.
+
+    That is something not ours without `force`, and with or without it the job's own files or another result.
+    """
+    from templates_gen.errors import OutputError
+    from templates_gen.output import check_place
+
+    taken = {os.path.realpath(path.parent / name): "the job's own file" for name, _ in job.sources}
+    for result in filter(None, results):
+        real = os.path.realpath(result)
+        if real in taken:
+            raise OutputError(f"{result}: is {taken[real]}, expected another name for the result")
+        taken[real] = "another result of this command"
+        check_place(result, force)
 
 
 def show_findings(findings: Sequence[Finding], err: bool = True) -> None:

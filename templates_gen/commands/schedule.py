@@ -6,7 +6,15 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.common import as_json, force_option, job_argument, report_option, write_json
+from templates_gen.commands.common import (
+    about,
+    as_json,
+    check_results,
+    force_option,
+    job_argument,
+    report_option,
+    write_json,
+)
 
 
 @click.command()
@@ -24,7 +32,10 @@ def schedule(job: Path, form: str, report: Path | None, force: bool) -> None:
     import templates_gen as tg
     from templates_gen.schedule import as_csv, as_data, as_text
 
-    plan = tg.plan_wall(tg.read_job(job))
+    with about(job):
+        read = tg.read_job(job)
+        check_results(job, read, [report], force)
+        plan = tg.plan_wall(read)
     if report is not None:
         write_json(report, as_data(plan, tg.find(plan)), force)
     if form == "json":

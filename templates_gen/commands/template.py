@@ -6,7 +6,16 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.common import FILE, STOPPED, force_option, report_option, show_findings, write_json
+from templates_gen.commands.common import (
+    FILE,
+    STOPPED,
+    about,
+    check_results,
+    force_option,
+    report_option,
+    show_findings,
+    write_json,
+)
 
 
 @click.command()
@@ -42,18 +51,17 @@ def _make(
     import templates_gen as tg
     from templates_gen.findings import stops
     from templates_gen.making import on_paper
-    from templates_gen.output import check_place, write_result
+    from templates_gen.output import write_result
 
-    job = on_paper(tg.read_job(path), paper, cover)
-    check_place(output, force)
-    findings = tg.find(tg.plan_wall(job))
-    show_findings(findings)
-    if stops(findings):
-        click.echo(f"error: {path}: not printed, because of what is marked stop", err=True)
-        return STOPPED
-    made = tg.make_template(job, fonts)
-    if report is not None:
-        check_place(report, force)
+    with about(path):
+        job = on_paper(tg.read_job(path), paper, cover)
+        check_results(path, job, [output, report], force)
+        findings = tg.find(tg.plan_wall(job))
+        show_findings(findings)
+        if stops(findings):
+            click.echo(f"error: {path}: not printed, because of what is marked stop", err=True)
+            return STOPPED
+        made = tg.make_template(job, fonts)
     write_result(output, made.pdf, force)
     if report is not None:
         write_json(report, made.report, force)

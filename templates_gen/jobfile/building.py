@@ -11,11 +11,11 @@ from typing import Any
 from templates_gen.errors import InputError
 from templates_gen.jobfile.framing import build_fixing, build_frame, unused_fields, unused_fixing
 from templates_gen.jobfile.grouping import build_group
-from templates_gen.jobfile.reading import parse_csv, parse_toml, read_bytes
+from templates_gen.jobfile.reading import check_text, parse_csv, parse_toml, read_bytes
 from templates_gen.jobfile.tables import FixingTable, FrameTable, GroupTable, JobTable, PaperTable
 from templates_gen.jobfile.typed import nearest, read_table
 from templates_gen.jobfile.walling import build_paper, build_wall
-from templates_gen.model import Frame, Job, Wall
+from templates_gen.model import Frame, Job
 
 KNOWN_TABLES = ["job", "wall", "group", "frame_type", "frame", "fixing", "paper"]
 MOST_FRAMES = 20_000
@@ -37,10 +37,15 @@ def read_job(path: Path | str) -> Job:
 
 def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
     _check_tables(raw)
+    check_text(raw)
     job = _job_table(raw.get("job", {}))
     rows, csv_source = _frame_rows(raw, job, path)
-    types = {name: read_table(table, FrameTable, job.unit, f"frame_type.{name}") for name, table in _types(raw).items()}
-    tables = [(read_table(row, FrameTable, job.unit, where), where) for where, row in rows]
+    types = {name: _type_table(table, job.unit, f"frame_type.{name}") for name, table in _types(raw).items()}
+    in_sheet = len(rows) - len(raw.get("frame", []))
+    tables = [
+        (read_table(row, FrameTable, job.unit, where, loose=at >= len(rows) - in_sheet), where)
+        for at, (where, row) in enumerate(rows)
+    ]
     default = read_table(raw.get("fixing", {}), FixingTable, job.unit, "fixing")
     fixing = build_fixing(default, "fixing")
     frames = tuple(build_frame(table, _type_of(table, types, where), fixing, where) for table, where in tables)
@@ -55,7 +60,7 @@ def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
         wall=wall,
         group=build_group(group_table, _unique(frames), wall.features, job.unit, "group"),
         frames=frames,
-        paper=build_paper(read_table(raw.get("paper", {}), PaperTable, job.unit, "paper"), job.unit),
+        paper=build_paper(read_table(raw.get("paper", {}), PaperTable, job.unit, "paper"), job.unit, path.parent),
         ignored=(*ignored_wall, *_ignored(tables, types, default)),
         sources=((path.name, content), *csv_source),
     )
@@ -72,7 +77,12 @@ def _check_tables(raw: Mapping[str, Any]) -> None:
 def _job_table(raw: object) -> JobTable:
     if isinstance(raw, Mapping) and isinstance(raw.get("date"), datetime.date):
         raw = {**raw, "date": raw["date"].isoformat()[:10]}
-    return read_table(raw, JobTable, "mm", "job")
+    table = read_table(raw, JobTable, "mm", "job")
+    try:
+        datetime.date.fromisoformat(table.date or "2000-01-01")
+    except ValueError:
+        raise InputError("job, date", f"found {table.date!r}, expected a date such as 2026-03-14") from None
+    return table
 
 
 def _types(raw: Mapping[str, Any]) -> Mapping[str, Any]:
@@ -80,6 +90,14 @@ def _types(raw: Mapping[str, Any]) -> Mapping[str, Any]:
     if not isinstance(types, Mapping):
         raise InputError("frame_type", "expected tables such as [frame_type.tall]")
     return types
+
+
+def _type_table(raw: object, unit: str, where: str) -> FrameTable:
+    table = read_table(raw, FrameTable, unit, where)
+    for name in ("id", "type"):
+        if getattr(table, name) is not None:
+            raise InputError(f"{where}, {name}", "does not belong to a frame type, which says what frames share")
+    return table
 
 
 def _frame_rows(
@@ -106,7 +124,7 @@ def _frame_rows(
 
 def _named(fields: object, place: str) -> str:
     name = fields.get("id") if isinstance(fields, Mapping) else None
-    return f"{place} ({name})" if isinstance(name, str) and name else place
+    return f"{place} ({name})" if isinstance(name, str) and name and name.isprintable() else place
 
 
 def _check_id(fields: object, where: str) -> None:
@@ -155,8 +173,8 @@ def _some(ids: list[str]) -> str:
 def _last_change(path: Path) -> str:
     """The day of the job file's last change: what is printed is the same for the same file, whenever it is printed."""
     stamp = os.environ.get("SOURCE_DATE_EPOCH", "")
-    seconds = int(stamp) if stamp.isdigit() else int(path.stat().st_mtime)
-    return datetime.datetime.fromtimestamp(seconds, tz=datetime.UTC if stamp else None).date().isoformat()
-
-
-__all__ = ["Wall", "read_job"]
+    try:
+        seconds = int(stamp) if stamp else int(path.stat().st_mtime)
+        return datetime.datetime.fromtimestamp(seconds, tz=datetime.UTC if stamp else None).date().isoformat()
+    except (ValueError, OSError, OverflowError):
+        raise InputError("SOURCE_DATE_EPOCH", f"found {stamp!r}, expected seconds since 1970") from None

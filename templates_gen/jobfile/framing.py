@@ -59,6 +59,8 @@ def build_fixing(table: FixingTable | str, where: str) -> Fixing:
         raise InputError(f"{where}, nails", f"found {table.nails}, expected 1 or more")
     if table.diameter is not None and not 0 < table.diameter <= 20:
         raise InputError(f"{where}, diameter", f"found {table.diameter:g} mm, expected more than 0 and at most 20 mm")
+    if table.angle is not None and not 0 <= table.angle < 90:
+        raise InputError(f"{where}, angle", f"found {table.angle}, expected degrees from straight in, 0 to 90")
     values = {name: getattr(table, name) for name in table.__struct_fields__}
     return Fixing(**{name: value for name, value in values.items() if value is not None})
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 from templates_gen.errors import InputError
 from templates_gen.jobfile.tables import GroupTable, HeightTable, SpotTable
-from templates_gen.jobfile.typed import nearest, read_length
+from templates_gen.jobfile.typed import nearest, read_length, read_table
 from templates_gen.model import Feature, Frame, Group, Height, Spot
 
 DEFAULT_GAP = 63.5
@@ -45,7 +46,7 @@ def build_group(
         gap_down=gap if table.gap_down is None else table.gap_down,
         align=table.align,
         set=table.set,
-        spots=_spots(table, where),
+        spots=_spots(table, unit, where),
         centre_on=_centre_on(table.centre_on, features, unit, f"{where}, centre_on"),
         height=_height(table.height, features, f"{where}, height"),
     )
@@ -88,6 +89,8 @@ def _listed(table: GroupTable, ids: list[str], where: str) -> list[list[str]]:
     if table.arrangement == "placed":
         return [list(table.place or {})]
     if table.rows is not None:
+        if not table.rows or not all(table.rows):
+            raise InputError(f"{where}, rows", 'expected lists of frame ids, such as  rows = [["A", "B"], ["C"]]')
         return table.rows
     order = table.order if table.order is not None else ids
     return [order] if table.arrangement != "grid" else _wrapped(order, table.across, f"{where}, across")
@@ -100,21 +103,23 @@ def _wrapped(order: list[str], across: int | None, where: str) -> list[list[str]
 
 
 def _each_once(used: list[str], ids: list[str], where: str) -> None:
-    for name in used:
-        if name not in ids:
+    known, counted = set(ids), Counter(used)
+    for name, count in counted.items():
+        if name not in known:
             near = nearest(name, ids)
             raise InputError(where, f"found {name!r}, which is no frame", f"did you mean {near!r}?" if near else "")
-        if used.count(name) > 1:
+        if count > 1:
             raise InputError(where, f"found {name!r} twice, expected each frame once")
-    if missing := [name for name in ids if name not in used]:
+    if missing := [name for name in ids if name not in counted]:
         raise InputError(where, f"the frames {', '.join(missing)} are missing, expected every frame once")
 
 
-def _spots(table: GroupTable, where: str) -> tuple[tuple[str, Spot], ...]:
-    return tuple((name, _spot(spot, f"{where}, place, {name}")) for name, spot in (table.place or {}).items())
+def _spots(table: GroupTable, unit: str, where: str) -> tuple[tuple[str, Spot], ...]:
+    return tuple((name, _spot(spot, unit, f"{where}, place, {name}")) for name, spot in (table.place or {}).items())
 
 
-def _spot(table: SpotTable, where: str) -> Spot:
+def _spot(raw: object, unit: str, where: str) -> Spot:
+    table = read_table(raw, SpotTable, unit, where)
     given = [(name, getattr(table, name)) for name in table.__struct_fields__ if getattr(table, name) is not None]
     if len(given) != 1:
         raise InputError(
@@ -129,7 +134,7 @@ def _centre_on(value: str | int | float, features: Sequence[Feature], unit: str,
     if isinstance(value, str):
         names = [feature.name for feature in features]
         if value == "wall" or value in names:
-            return value
+            return _only(value, names, where)
         if not any(char.isdigit() for char in value):
             near = nearest(value, ["wall", *names])
             hint = f"did you mean {near!r}?" if near else f"features: {', '.join(filter(None, names)) or 'none'}"
@@ -153,4 +158,11 @@ def _height(table: HeightTable | None, features: Sequence[Feature], where: str) 
         near = nearest(table.above, names)
         hint = f"did you mean {near!r}?" if near else f"features: {', '.join(filter(None, names)) or 'none'}"
         raise InputError(f"{where}, above", f"found {table.above!r}, expected the name of a feature", hint)
-    return Height(by="above", at=table.by or 0.0, feature=table.above)
+    return Height(by="above", at=table.by or 0.0, feature=_only(table.above, names, f"{where}, above"))
+
+
+def _only(name: str, names: Sequence[str], where: str) -> str:
+    """The name, when it means one feature and not two of a kind."""
+    if names.count(name) > 1:
+        raise InputError(where, f"found {name!r}, which is {names.count(name)} features", "give each a name of its own")
+    return name

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import unicodedata
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -35,7 +36,7 @@ def parse_toml(content: bytes, where: str) -> dict[str, Any]:
 
     try:
         return tomllib.loads(_text(content, where))
-    except tomllib.TOMLDecodeError as error:
+    except ValueError as error:  # tomllib's own errors, and a number of thousands of digits
         raise InputError(where, f"is not valid TOML: {error}", 'text goes in quotes, as in  width = "14 3/8"') from None
     except RecursionError:
         raise InputError(where, "is not valid TOML: nested too deeply") from None
@@ -48,41 +49,53 @@ def parse_csv(content: bytes, where: str, known: Iterable[str]) -> list[tuple[in
     Raises InputError for a header it cannot use or a row longer than its header.
     """
     import csv
+    import io
 
-    lines = _text(content, where).splitlines()
-    if not lines:
-        raise InputError(where, "is empty, expected a header line such as id,title,type,width,height,drop")
-    delimiter = max(_DELIMITERS, key=lambda sign: _hits(lines[0], sign, set(known)))
-    reader = csv.reader(lines, delimiter=delimiter)
+    text = _text(content, where)
+    first, *_ = text.splitlines() or [""]
+    if not first.strip():
+        raise InputError(where, "has no header line, expected one such as id,title,type,width,height,drop")
+    delimiter = max(_DELIMITERS, key=lambda sign: _hits(first, sign, set(known)))
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
     try:
-        header = [name.strip().lower() for name in next(reader)]
-        return [
-            (reader.line_num, _fields(header, row, f"{where}, line {reader.line_num}"))
-            for row in reader
-            if any(map(str.strip, row))
-        ]
+        header = _header(next(reader), where)
+        rows = [(reader.line_num, row) for row in reader if any(map(str.strip, row))]
     except csv.Error as error:
         raise InputError(where, f"is not a table: {error}") from None
+    return [(line, _fields(header, row, f"{where}, line {line}")) for line, row in rows]
 
 
 def _hits(line: str, delimiter: str, known: set[str]) -> int:
     return sum(cell.strip().strip('"').lower().partition(".")[0] in known for cell in line.split(delimiter))
 
 
-def _fields(header: list[str], row: list[str], where: str) -> dict[str, Any]:
+def _header(cells: Sequence[str], where: str) -> list[str]:
+    """The names of the columns, each once, and none both a plain field and a table of fields."""
+    names = [cell.strip().lower() for cell in cells]
+    for name in filter(None, names):
+        if names.count(name) > 1:
+            raise InputError(where, f"has the column {name!r} twice, expected each field once")
+        if name.partition(".")[0] != name and name.partition(".")[0] in names:
+            table = name.partition(".")[0]
+            raise InputError(where, f"has both {table!r} and {name!r}", f"write {table}.kind instead of {table}")
+    return names
+
+
+def _fields(header: Sequence[str], row: Sequence[str], where: str) -> dict[str, Any]:
     if any(cell.strip() for cell in row[len(header) :]):
         raise InputError(where, f"found {len(row)} cells, expected {len(header)} as in the header")
     fields: dict[str, Any] = {}
     for name, cell in zip(header, row, strict=False):
-        if not cell.strip():
+        value = " ".join(cell.split())
+        if not value:
             continue
         if not name:
             raise InputError(where, f"found {cell!r} in a column without a name", "give each column a field's name")
         table, _, inner = name.partition(".")
         if inner:
-            fields.setdefault(table, {})[inner] = cell.strip()
+            fields.setdefault(table, {})[inner] = value
         else:
-            fields[table] = cell.strip()
+            fields[table] = value
     return fields
 
 
@@ -106,3 +119,17 @@ def _near(path: Path) -> str:
         return ""
     near = nearest(path.name, names)
     return f"did you mean {near!r}?" if near else ""
+
+
+def check_text(value: object, where: str = "") -> None:
+    """Raises InputError for a control character in any text of the tables: it would garble paper and terminal."""
+    if isinstance(value, str):
+        if bad := next((char for char in value if unicodedata.category(char) == "Cc"), ""):
+            raise InputError(where, f"found the control character U+{ord(bad):04X} in a text, expected plain text")
+    elif isinstance(value, Mapping):
+        for key, inner in value.items():
+            check_text(key, where)
+            check_text(inner, f"{where}, {key}" if where else str(key))
+    elif isinstance(value, list):
+        for number, inner in enumerate(value, 1):
+            check_text(inner, f"{where} {number}")

@@ -89,7 +89,7 @@ class GroupTable(Table):
     columns: list[list[str]] | None = None
     order: list[str] | None = None
     across: int | None = None
-    place: dict[str, SpotTable] | None = None
+    place: dict[str, Any] | None = None
     gap: Length | None = None
     gap_across: Length | None = None
     gap_down: Length | None = None
@@ -169,12 +169,12 @@ class PaperTable(Table):
 _TableT = TypeVar("_TableT", bound=Table)
 
 
-def convert(raw: object, table: type[_TableT], decode: Callable[[type, object], object]) -> _TableT:
-    """The record of one untyped table; `decode` makes lengths and weights.
+def convert(raw: object, table: type[_TableT], decode: Callable[[type, object], object], loose: bool) -> _TableT:
+    """The record of one untyped table; `decode` makes lengths and weights; `loose` takes numbers written as text.
 
     Raises ValueError in the library's words, ending in the path to the fault (`… - at `$.hanger.left``).
     """
     try:
-        return msgspec.convert(raw, table, dec_hook=decode)
+        return msgspec.convert(raw, table, dec_hook=decode, strict=not loose)
     except msgspec.ValidationError as error:
         raise ValueError(str(error)) from None

@@ -13,15 +13,17 @@ from templates_gen.units import parse_length, parse_mass, parse_offset
 _TableT = TypeVar("_TableT", bound=Table)
 
 
-def read_table(raw: object, table: type[_TableT], unit: str, where: str) -> _TableT:
+def read_table(raw: object, table: type[_TableT], unit: str, where: str, loose: bool = False) -> _TableT:
     """The typed record of one table; bare numbers are in `unit`, lengths come out in mm and weights in kg.
+
+    `loose` is for spreadsheets, where every cell is text: a count may be one.
 
     Raises InputError with `where`, the field, what was found and what was expected.
     """
     if not isinstance(raw, Mapping):
         raise InputError(where, f"found {raw!r}, expected a table of fields")
     try:
-        return convert(raw, table, _decoder(unit))
+        return convert(raw, table, _decoder(unit), loose)
     except ValueError as error:
         raise _explained(str(error), raw, table, where) from None
 
@@ -136,5 +138,8 @@ def _expected(annotation: Any, field: str = "") -> str:
 
 
 def _brief(found: object) -> str:
-    text = repr(found)
+    """The value as the job file writes it."""
+    if found is None or isinstance(found, bool):
+        return {None: "nothing", True: "true", False: "false"}[found]
+    text = repr(found) if isinstance(found, (str, int, float, list, dict)) else str(found)
     return text if len(text) <= 60 else text[:57] + "..."

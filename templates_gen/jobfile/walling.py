@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import Path
 from typing import Any
 
 from templates_gen.errors import InputError
@@ -15,6 +16,7 @@ from templates_gen.papersizes import (
     DEFAULT_OVERLAP,
     LEAST_OVERLAP,
     MOST_OVERLAP,
+    checked_size,
     paper_size,
 )
 
@@ -46,6 +48,9 @@ def _wall_size(table: WallTable, outline: tuple[tuple[float, float], ...]) -> tu
     if outline:
         if len(outline) < 3:
             raise InputError("wall, outline", f"found {len(outline)} corners, expected 3 or more [x, y] pairs")
+        from templates_gen.outline import check_outline  # only such a wall needs a geometry library
+
+        check_outline(outline)
         return table.width or max(x for x, _ in outline), table.height or max(y for _, y in outline)
     for side in ("width", "height"):
         value = getattr(table, side)
@@ -82,8 +87,8 @@ def _studs(table: StudsTable | None, unit: str) -> Studs | None:
     return Studs(first=table.first, spacing=spacing, width=STUD_WIDTH if table.width is None else table.width)
 
 
-def build_paper(table: PaperTable, unit: str) -> Paper:
-    """The paper with what the printer can reach of it.  Raises InputError."""
+def build_paper(table: PaperTable, unit: str, beside: Path) -> Paper:
+    """The paper with what the printer can reach of it; a font file is looked for beside the job.  Raises InputError."""
     name, width, height = _paper_size(table.size, unit, "paper, size")
     margin = _margin(table.margin, unit, "paper, margin")
     overlap = DEFAULT_OVERLAP if table.overlap is None else float(table.overlap)
@@ -91,20 +96,18 @@ def build_paper(table: PaperTable, unit: str) -> Paper:
         raise InputError("paper, overlap", f"found {overlap:g} mm, expected {LEAST_OVERLAP:g} to {MOST_OVERLAP:g} mm")
     if margin[1] + margin[3] >= width or margin[0] + margin[2] >= height:
         raise InputError("paper, margin", f"leaves nothing of a sheet of {width:g} × {height:g} mm")
-    return Paper(
-        name=name, width=width, height=height, margin=margin, overlap=overlap, cover=table.cover, font=table.font
-    )
+    font = str(beside / table.font) if table.font else ""
+    return Paper(name=name, width=width, height=height, margin=margin, overlap=overlap, cover=table.cover, font=font)
 
 
 def _paper_size(size: object, unit: str, where: str) -> tuple[str, float, float]:
     if isinstance(size, str):
         if size.lower().startswith("roll"):
             raise InputError(where, "paper from a roll is not computed yet", "use a sheet size such as a4 or letter")
-        return size, *paper_size(size, where)
+        return size, *checked_size(*paper_size(size, where), where)
     if isinstance(size, list) and len(size) == 2:
         width, height = (read_length(side, unit, where) for side in size)
-        if width > 0 and height > 0:
-            return f"{width:g} × {height:g} mm", width, height
+        return f"{width:g} × {height:g} mm", *checked_size(width, height, where)
     raise InputError(where, f'found {size!r}, expected a name such as "a4" or "letter", or [width, height]')
 
 

@@ -13,17 +13,18 @@ from templates_gen.marks.furniture import (
     join_items,
     register_form,
     rules_form,
+    rules_zones,
     sheet_title,
     title_ground,
 )
-from templates_gen.marks.items import Form, Page, Template, Use
+from templates_gen.marks.items import Form, Page, Template, Text, Use
 from templates_gen.marks.nailmarks import nail_form
 from templates_gen.marks.placing import Room
 from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on
 from templates_gen.marks.square import SQUARE_FORM, place_square, square_form
-from templates_gen.marks.wallmarks import frame_form, target_form
+from templates_gen.marks.wallmarks import frame_form
 from templates_gen.planning import Plan
-from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.sheets.sheet import Sheet, SheetPlan
 
 
 def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering) -> Template:
@@ -50,7 +51,7 @@ def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, le
 
 def _forms(plan: Plan, sheets: SheetPlan, labels: Labels) -> Iterator[Form]:
     yield rules_form(sheets.page, sheets.paper.overlap, plan.job.unit)
-    yield from (register_form(), nail_form(), target_form(), square_form())
+    yield from (register_form(), nail_form(), square_form())
     for hung in plan.frames:
         yield frame_form(hung, frame_rules(hung, labels), plan.job.unit)
 
@@ -75,15 +76,34 @@ def _sheet_page(
     """The page of one sheet, `number` counting from 1 in the file."""
     sheet = part.sheet
     items, room = sheet_items(plan, part, labels, main, lettering)
-    joined = join_items(sheets, sheet, Room(sheet.window), lettering)
-    square = place_square(room)
     titles = sheet_title(plan, sheets, sheet, number, of, lettering)
+    whole = _whole_room(plan, sheets, sheet, room, titles, lettering)
+    joined = list(join_items(sheets, sheet, whole, lettering))
+    square = place_square(whole)
     ground = title_ground(plan, sheets, sheet, titles, lettering)
     return Page(
         label=sheet.name,
         title=f"Sheet {sheet.name}",
-        page_items=(*ground, *titles, Use(RULES_FORM, 0.0, 0.0)),
-        wall_items=(*items, *joined, *([Use(SQUARE_FORM, *square)] if square else [])),
+        page_items=(*ground, *titles, Use(RULES_FORM, 0.0, 0.0), *_square_on_page(square, sheets, sheet)),
+        wall_items=(*items, *joined),
         window=sheet.window,
         to_page=sheet.to_page,
     )
+
+
+def _whole_room(
+    plan: Plan, sheets: SheetPlan, sheet: Sheet, room: Room, titles: Sequence[Text], lettering: Lettering
+) -> Room:
+    """All that the page can show (wall mm), the blank paper beyond the window too, with all taken that is written."""
+    area, window = sheets.page.printable, sheet.window
+    shift = window.x0 - area.x0, window.y0 - area.y0
+    whole = Room(area.shifted(*shift))
+    whole.take(*room.taken, *rules_zones(sheets, sheet, plan.job.unit))
+    whole.take(*(lettering.box(title).shifted(*shift) for title in titles))
+    return whole
+
+
+def _square_on_page(square: tuple[float, float] | None, sheets: SheetPlan, sheet: Sheet) -> Iterator[Use]:
+    if square:
+        area, window = sheets.page.printable, sheet.window
+        yield Use(SQUARE_FORM, square[0] - window.x0 + area.x0, square[1] - window.y0 + area.y0)

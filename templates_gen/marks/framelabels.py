@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import Block, LineOfText, block, shortened
+from templates_gen.marks.blocks import block, shortened
 from templates_gen.marks.items import Item, Line, Polygon
 from templates_gen.marks.placing import Room
 from templates_gen.marksizes import H5, H7, H10, H14, H20, H25, H35, MEDIUM, WIDE
@@ -24,6 +24,9 @@ SIZES = (
     (H35, H25, H25),
 )
 """Heights of id, title and figures, largest first: smaller only where there is no room."""
+
+TRIES = (*((sizes, False) for sizes in SIZES), *((sizes, True) for sizes in SIZES[3:]))
+"""Heights, and whether the lines are broken in two for a narrow frame."""
 
 TAG_SIZES = (H10, H7, H5, H35)
 
@@ -55,13 +58,22 @@ def main_sheets(frames: Sequence[Hung], sheets: Sequence[Sheet]) -> Mapping[str,
 
 def frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
     """The full label as near to the frame's middle as there is room, with an arrow that points up."""
-    for sizes in SIZES:
-        label = _label(hung, plan.job.unit, sizes, region.width, lettering)
-        arrow = sizes[0] * 0.7
+    for (large, title, small), broken in TRIES:
+        lines = _lines(hung, plan.job.unit, broken)
+        most = max(20.0, region.width - large)
+        label = block(
+            [
+                (shortened(hung.frame.id, large, True, most, lettering), large, True),
+                (shortened(hung.frame.title, title, False, most, lettering), title, False),
+                *((line, small, False) for line in lines),
+            ],
+            lettering,
+        )
+        arrow = large * 0.7
         box = room.nearest(label.width + arrow, label.height, hung.rect.cx, hung.rect.cy, region)
         if box is not None:
             room.take(box)
-            yield from up_arrow(box.x0 + arrow / 3, box.y1 - sizes[0], sizes[0])
+            yield from up_arrow(box.x0 + arrow / 3, box.y1 - large, large)
             yield from label.at(box.x0 + arrow, box.y0)
             return
     yield from frame_tag(hung, room, region, lettering)
@@ -79,17 +91,10 @@ def frame_tag(hung: Hung, room: Room, region: Rect, lettering: Lettering) -> Ite
             return
 
 
-def _label(hung: Hung, unit: str, sizes: tuple[float, float, float], width: float, lettering: Lettering) -> Block:
-    frame, (large, title, small) = hung.frame, sizes
-    most = max(20.0, width - large)
-    size = f"{_size(hung, unit)} · {_size(hung, other_unit(unit))}"
-    lines: list[LineOfText] = [
-        (shortened(frame.id, large, True, most, lettering), large, True),
-        (shortened(frame.title, title, False, most, lettering), title, False),
-        (size, small, False),
-        *((line, small, False) for line in _drops(hung, unit)),
-    ]
-    return block(lines, lettering)
+def _lines(hung: Hung, unit: str, broken: bool) -> list[str]:
+    """Size and drop, each in one line, or broken in two where a frame is narrow."""
+    lines = [f"{_size(hung, unit)} · {_size(hung, other_unit(unit))}", *_drops(hung, unit)]
+    return [part for line in lines for part in line.split(" · ")] if broken else lines
 
 
 def _size(hung: Hung, unit: str) -> str:

@@ -67,11 +67,11 @@ def rules_form(page: Page, overlap: float, unit: str) -> Form:
     for x, number in ticks_along(level.x0, level.x1, level.x0, grade):
         items.append(Line(x, level.y0, x, level.y0 - grade.tick(number), _weight(x, level.x0, level.x1)))
         if figure := grade.figure(number):
-            items.append(Text(x, level.y0 + 1.2, _with_unit(figure, number, unit), H25, "middle"))
+            items.append(Text(x, level.y0 + 1.2, f"{figure} {unit}" if number else "0", H25, "middle"))
     for y, number in ticks_along(plumb.y0, plumb.y1, plumb.y0, grade):
         items.append(Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1)))
         if figure := grade.figure(number):
-            items.append(Text(plumb.x0 + 3.9, y, _with_unit(figure, number, unit), H25, "middle", 90))
+            items.append(Text(plumb.x0 + 3.9, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
     size = Rect(0, 0, page.printable.x1, page.printable.y1)
     return Form(RULES_FORM, size, tuple(items))
 
@@ -81,8 +81,15 @@ def _weight(at: float, start: float, end: float) -> float:
     return WIDE if min(abs(at - start), abs(at - end)) < 1e-6 else HAIR
 
 
-def _with_unit(figure: str, number: int, unit: str) -> str:
-    return figure if number else f"0 {unit}"
+def rules_zones(sheets: SheetPlan, sheet: Sheet, unit: str) -> tuple[Rect, Rect]:
+    """What the two rules with their figures take of a sheet (wall mm)."""
+    area = sheets.page.printable
+    shift = sheet.window.x0 - area.x0, sheet.window.y0 - area.y0
+    level, plumb = rules(sheets.page, sheets.paper.overlap, unit)
+    return (
+        Rect(level.x0 - 5, level.y0 - 4, level.x1 + 5, level.y0 + 4.5).shifted(*shift),
+        Rect(plumb.x0 - 4, plumb.y0 - 5, plumb.x0 + 5, plumb.y1 + 5).shifted(*shift),
+    )
 
 
 def register_form() -> Form:
@@ -137,7 +144,7 @@ def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> str:
 def join_items(sheets: SheetPlan, sheet: Sheet, room: Room, lettering: Lettering) -> Iterator[Item]:
     """Trim lines and register marks of a sheet, and beside every trim line what it joins (wall mm).
 
-    `room` holds the whole window; what is written is taken from it.
+    `room` holds the whole window, without what rules and title take; what is written is taken from it.
     """
     window, half = sheet.window, sheets.paper.overlap / 2
     marks = [mark for mark in sheets.marks if sheet.name in mark.sheets]

@@ -95,7 +95,13 @@ def _ways(nail: Nail, plan: Plan, room: Room) -> list[Sides]:
     out = 1 if nail.side == "right" else -1
     ways = [Sides(out, -out), Sides(-out, out), Sides(-out, -out), Sides(out, out)]
     others = [other.x for other in plan.nails if other.frame == nail.frame and other.name != nail.name]
+    ways.sort(key=lambda way: _rule_on_line(nail.x, way.rule, plan.centre_line))  # stable: else as listed
     return [way for way in ways if _rule_free(nail.x, way.rule, others, room.region)] or ways
+
+
+def _rule_on_line(x: float, side: int, line: float) -> bool:
+    near, far = sorted((x + side * (SCALE_NEAR - 3.0), x + side * SCALE_FAR))
+    return near < line < far
 
 
 def _rule_free(x: float, side: int, others: list[float], region: Rect) -> bool:
@@ -118,6 +124,9 @@ def _led(nail: Nail, lines: tuple[str, str, str], room: Room, lettering: Letteri
     name, figures = LABEL_SIZES[-1]
     label = block([(lines[0], name, True), *((line, figures, False) for line in lines[1:])], lettering)
     box = room.nearest(label.width, label.height, nail.x, nail.y, room.region)
+    if box is None:  # not even that: the name alone
+        label = block([(lines[0], figures, True)], lettering)
+        box = room.nearest(label.width, label.height, nail.x, nail.y, room.region)
     if box is None:
         return []
     room.take(box)

@@ -8,7 +8,7 @@ of it is cut by a trim line or printed on two sheets.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
@@ -21,10 +21,10 @@ from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures,
 from templates_gen.marks.strokes import nail_holes
 from templates_gen.marks.wallmarks import (
     LEVEL_GRADES,
-    TARGET_FORM,
     centre_line_strokes,
     frame_name,
     level_line_strokes,
+    target,
 )
 from templates_gen.marksizes import H25, H35, NAIL_CLEAR, TARGET
 from templates_gen.planning import Hung, Plan
@@ -106,7 +106,7 @@ def sheet_items(
     room.take(*labels.boxes[part.sheet.name])
     items += labels.items[part.sheet.name]
     if part.sheet.inner.holds(_target(plan)):
-        items.append(Use(TARGET_FORM, plan.centre_line, plan.level_line))
+        items += target(plan)
     for texts in (_rule_figures(plan, part, labels), _level_figures(plan, part)):
         items += _those_that_fit(texts, room, lettering)
     room.take(*(rule.zone for hung in part.frames for rule in frame_rules(hung, labels)))
@@ -160,32 +160,32 @@ def _level_figures(plan: Plan, part: Shown) -> Iterator[Text]:
 
 
 def _line_names(plan: Plan, part: Shown, room: Room, lettering: Lettering) -> Iterator[Item]:
-    """The name of each line that crosses the sheet, along it."""
-    inner, x, y = part.sheet.inner, plan.centre_line, plan.level_line
-    if inner.x0 <= x <= inner.x1 and plan.group.y0 < inner.y1 and plan.group.y1 > inner.y0:
-        name = Text(x - 2.5, 0.0, "centre line", H35, "left", 90)
-        yield from _along(
-            name, room, lettering, (max(inner.y0, plan.group.y0), min(inner.y1, plan.group.y1)), upright=True
-        )
-    if inner.y0 <= y <= inner.y1 and plan.group.x0 < inner.x1 and plan.group.x1 > inner.x0:
-        name = Text(0.0, y - 11.0, f"level line, {show_both(y, plan.job.unit)} above the floor", H25)
-        yield from _along(
-            name, room, lettering, (max(inner.x0, plan.group.x0), min(inner.x1, plan.group.x1)), upright=False
-        )
+    """The name of each line that crosses the sheet, along it: beneath or above the one, left or right of the other."""
+    inner, group, x, y = part.sheet.inner, plan.group, plan.centre_line, plan.level_line
+    if inner.x0 <= x <= inner.x1 and group.y0 < inner.y1 and group.y1 > inner.y0:
+        names = [Text(at, 0.0, "centre line", height, "left", 90) for height in (H35, H25) for at in (x - 2.5, x + 5.5)]
+        yield from _along(names, room, lettering, (max(inner.y0, group.y0), min(inner.y1, group.y1)), upright=True)
+    if inner.y0 <= y <= inner.y1 and group.x0 < inner.x1 and group.x1 > inner.x0:
+        height = show_both(y, plan.job.unit)
+        words = (f"level line, {height} above the floor", f"level line {height}", "level line")
+        names = [Text(0.0, at, word, H25) for word in words for at in (y - 10.5, y + 7.5)]
+        yield from _along(names, room, lettering, (max(inner.x0, group.x0), min(inner.x1, group.x1)), upright=False)
 
 
-def _along(text: Text, room: Room, lettering: Lettering, span: tuple[float, float], upright: bool) -> Iterator[Item]:
-    """The text at the first free place of a line's span, in steps of 5 mm from its start."""
+def _along(
+    names: Sequence[Text], room: Room, lettering: Lettering, span: tuple[float, float], upright: bool
+) -> Iterator[Item]:
+    """The first of the names that fits, at the first free place of the line's span, in steps of 5 mm from its start."""
     step = 5.0
-    for number in range(max(0, int((span[1] - span[0]) / step)) + 1):
-        at = span[0] + number * step
-        x, y = (text.x, at) if upright else (at, text.y)
-        moved = Text(x, y, text.text, text.height, text.anchor, text.angle)
-        box = lettering.box(moved)
-        if room.fits(box, uncrossed=False):
-            room.take(box)
-            yield moved
-            return
+    for text in names:
+        for number in range(max(0, int((span[1] - span[0]) / step)) + 1):
+            at = span[0] + number * step
+            moved = replace(text, y=at) if upright else replace(text, x=at)
+            box = lettering.box(moved)
+            if room.fits(box, uncrossed=False):
+                room.take(box)
+                yield moved
+                return
 
 
 def _frame_labels(

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Circle, Form, Item, Line, Polygon
+from templates_gen.marks.items import Circle, Form, Item, Line
 from templates_gen.marks.scales import DropRule, Graduation, rule_lines, ticks_along
 from templates_gen.marks.strokes import CENTRE_DASH, nail_holes, phased, unbroken
-from templates_gen.marksizes import CORNER, HAIR, HEAVY, MEDIUM, NARROW, TARGET, WIDE
+from templates_gen.marksizes import CORNER, HAIR, HEAVY, MEDIUM, NAIL_CLEAR, NARROW, TARGET, WIDE
 from templates_gen.planning import Hung, Plan
-
-TARGET_FORM = "target"
 
 # Divisions as on a tape measure: common practice, no source.
 LEVEL_GRADES = {
@@ -52,15 +52,28 @@ def _corners(width: float, height: float) -> Iterator[Line]:
             yield Line(x, y, x, y + toward_y, HEAVY)
 
 
-def target_form() -> Form:
-    """The mark that goes on the pencil mark: a ring between two squares that stand on their corners."""
-    outer, inner = TARGET - 1.0, TARGET / 2
-    items: list[Item] = [
-        Polygon(((-r, 0), (0, r), (r, 0), (0, -r)), width=width, filled=False)
-        for r, width in ((outer, WIDE), (inner, NARROW))
-    ]
-    items += [Circle(0, 0, 2.0, NARROW)]
-    return Form(TARGET_FORM, Rect(-TARGET, -TARGET, TARGET, TARGET), tuple(items))
+def target(plan: Plan) -> Iterator[Item]:
+    """The mark that goes on the pencil mark: a ring in two squares that stand on their corners.
+
+    A stroke that would come near a nail is left out.
+    """
+    x, y = plan.centre_line, plan.level_line
+    near = [(nail.x, nail.y) for nail in plan.nails if math.dist((nail.x, nail.y), (x, y)) < 2 * TARGET]
+    for reach, width in ((TARGET - 1.0, WIDE), (TARGET / 2, NARROW)):
+        corners = [(x - reach, y), (x, y + reach), (x + reach, y), (x, y - reach)]
+        for (x0, y0), (x1, y1) in pairwise([*corners, corners[0]]):
+            if all(_distance(nail, (x0, y0), (x1, y1)) > NAIL_CLEAR for nail in near):
+                yield Line(x0, y0, x1, y1, width)
+    if all(math.dist(nail, (x, y)) > NAIL_CLEAR + 2.0 for nail in near):
+        yield Circle(x, y, 2.0, NARROW)
+
+
+def _distance(point: tuple[float, float], start: tuple[float, float], end: tuple[float, float]) -> float:
+    """How far a point lies from a line between two others."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    along = ((point[0] - start[0]) * dx + (point[1] - start[1]) * dy) / (dx * dx + dy * dy)
+    along = min(1.0, max(0.0, along))
+    return math.dist(point, (start[0] + along * dx, start[1] + along * dy))
 
 
 def centre_line_strokes(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Iterator[Item]:

@@ -93,11 +93,25 @@ class Font:
         return int(self._face.get_table_pos("glyf")[0])
 
     @cached_property
-    def shaper(self) -> Any:
-        """The font as HarfBuzz takes it (a `uharfbuzz.Font`, in the font's own units)."""
+    def _shaper(self) -> Any:
         import uharfbuzz
 
         return uharfbuzz.Font(uharfbuzz.Face(uharfbuzz.Blob(self._data)))
+
+    def shaped(self, text: str, backward: bool) -> tuple[Sequence[Any], Sequence[Any]]:
+        """What HarfBuzz makes of a text in one script and direction: glyphs with their clusters, and their positions.
+
+        Left to right as they stand on paper, in the font's own units; `backward` when the text reads to the left.
+        """
+        import uharfbuzz
+
+        buffer = uharfbuzz.Buffer()
+        buffer.add_str(text)
+        buffer.guess_segment_properties()
+        buffer.direction = "rtl" if backward else "ltr"
+        buffer.flags = uharfbuzz.BufferFlags.REMOVE_DEFAULT_IGNORABLES
+        uharfbuzz.shape(self._shaper, buffer)
+        return buffer.glyph_infos or (), buffer.glyph_positions or ()
 
     def subset(self, glyphs: Sequence[int]) -> bytes:
         """A font file with just these glyphs, numbered 1, 2, 3, … in this order."""

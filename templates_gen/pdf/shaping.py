@@ -164,15 +164,8 @@ def plain_run(font: Font, text: str) -> Run:
 
 
 def _shaped_run(piece: _Piece, missing: list[str]) -> Run:
-    import uharfbuzz
-
-    buffer = uharfbuzz.Buffer()
-    buffer.add_str(piece.text)
-    buffer.guess_segment_properties()
-    buffer.direction = "rtl" if piece.level % 2 else "ltr"
-    buffer.flags = uharfbuzz.BufferFlags.REMOVE_DEFAULT_IGNORABLES
-    uharfbuzz.shape(piece.font.shaper, buffer)
-    infos, positions, em = buffer.glyph_infos or (), buffer.glyph_positions or (), piece.font.units_per_em
+    infos, positions = piece.font.shaped(piece.text, backward=piece.level % 2 == 1)
+    em = piece.font.units_per_em
     ends = dict(pairwise([*sorted({info.cluster for info in infos}), len(piece.text)]))
     glyphs = []
     for info, place in zip(infos, positions, strict=True):

@@ -13,6 +13,7 @@ from math import inf
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect, bounds
+from templates_gen.sheets.align import aligned
 from templates_gen.sheets.joins import JOIN_MIN, shared_sides
 from templates_gen.sheets.layouts import Rows, layouts, patchwork
 from templates_gen.sheets.strips import HAIR, MOST_CELLS, Box
@@ -97,6 +98,7 @@ def plan_cells(
         best = _best(boxes, ways, connected, dense, lambda rows: _merits(rows, whole, around.width / 2))
         if best:
             way, rows = best
+            rows = _aligned(rows, way, boxes)
             placed = [[c.shifted(around.x0, around.y0) for c in row] for row in rows]
             return CellPlan(_numbered(placed, way.rows), way.rows, way.printable)
     problem = f"no plan with at most {MOST_CELLS:,} sheets keeps every mark in one piece"
@@ -110,12 +112,17 @@ def _best(
     dense: bool,
     merits: Callable[[Rows], tuple[float, ...]],
 ) -> tuple[_Way, Rows] | None:
-    """The best of all plans: the fewest cells, then the upright page, then the merits, then rows."""
+    """The best of all plans: the fewest cells, then the upright page, then the merits, then rows.
+
+    A sliver too narrow to be taped well counts twice.
+    """
     best: tuple[tuple[float, ...], _Way, Rows] | None = None
     most = MOST_CELLS
     for way in ways:
         for rows in _tries(boxes, way, connected, most, dense):
-            key = (sum(map(len, rows)), way.printable.turned, *merits(rows), not way.rows)
+            cells = [cell for row in rows for cell in row]
+            slivers = sum(min(cell.width, cell.height) < JOIN_MIN for cell in cells)
+            key = (len(cells) + slivers, way.printable.turned, *merits(rows), not way.rows)
             if best is None or key < best[0]:
                 best, most = (key, way, rows), int(key[0])
     return best and best[1:]
@@ -163,7 +170,19 @@ def _tries(boxes: Sequence[Box], way: _Way, connected: bool, most: int, dense: b
         section = patchwork(turned, way.width, way.height, connected)
         found = [section] if section and sum(map(len, section)) <= most else []
     for rows in found:
-        yield rows if way.rows else [[Rect(c.y0, c.x0, c.y1, c.x1) for c in row] for row in rows]
+        yield rows if way.rows else _swapped(rows)
+
+
+def _aligned(rows: Rows, way: _Way, boxes: Sequence[Box]) -> Rows:
+    """The rows (or columns) with cuts that nearly meet brought together."""
+    if way.rows:
+        return aligned(rows, boxes, way.width)
+    turned = aligned(_swapped(rows), [b.turned() for b in boxes], way.width)
+    return _swapped(turned)
+
+
+def _swapped(rows: Rows) -> Rows:
+    return [[Rect(c.y0, c.x0, c.y1, c.x1) for c in row] for row in rows]
 
 
 def _merits(rows: Rows, whole: Sequence[Rect], middle: float) -> tuple[float, ...]:

@@ -23,6 +23,9 @@ from templates_gen.sheets.strips import (
 )
 
 Rows = list[list[Rect]]
+SPARE = 20.0
+"""mm left of a cell's width where that costs no sheet, so that cuts of neighbouring strips can be brought together.
+Our own design, no source."""
 Strip = tuple[Line, Span, list[list[Span]]]
 Strips = list[Strip]
 EVERYWHERE = Rect(-inf, -inf, inf, inf)
@@ -135,8 +138,17 @@ def _rows(
 
 def _row(strip: Strip, width: float, sides: Span, leans: Sequence[int]) -> list[Rect]:
     line, (y0, y1), runs = strip
+    runs, width = _slim(line, runs, width)
     settled = settle_strip(line, runs, width, sides, leans)
     return [Rect(x0, y0, x1, y1) for run in settled for x0, x1 in run]
+
+
+def _slim(line: Line, runs: list[list[Span]], width: float) -> tuple[list[list[Span]], float]:
+    """The runs in cells a little narrower than paper allows, where as many do: cuts are then free to move."""
+    slim = width - SPARE
+    cells = cells_along(line, slim, gaps=len(runs) > 1)
+    narrow = runs_of(cells or [])
+    return (narrow, slim) if [len(run) for run in narrow] == [len(run) for run in runs] else (runs, width)
 
 
 def _joined(strips: Strips, width: float, height: float, limit: int) -> Rows | None:

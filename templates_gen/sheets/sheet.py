@@ -15,6 +15,10 @@ from templates_gen.sheets.cells import Cell, Clearance, Printable, plan_cells
 from templates_gen.sheets.demand import demand
 from templates_gen.sheets.joins import shared_sides
 
+LEAST_JOIN = 20.0
+"""mm.  Sheets that meet along less than this are not taped to each other there: two register marks would not fit.
+Our own design, no source."""
+
 MARK_DISTANCE = 9.0
 """mm between two different register marks, so that neither hides the other.  Our own design, no source."""
 
@@ -149,7 +153,7 @@ def _joins(sheets: Sequence[Sheet]) -> Iterator[Join]:
     for one, two, _ in sorted(shared_sides([sheet.cell for sheet in sheets])):
         a, b = sheets[one].cell, sheets[two].cell
         meet = a.meet(b)
-        if meet is None:
+        if meet is None or max(meet.width, meet.height) < LEAST_JOIN:
             continue
         upright = meet.width < meet.height
         first_over = a.x0 > b.x0 if upright else a.y0 > b.y0
