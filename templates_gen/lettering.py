@@ -53,7 +53,7 @@ class Lettering:
         self._extra = extra
         self._opened: dict[Path, Font] = {}
         self._runs: dict[tuple[str, bool], tuple[Run, ...]] = {}
-        self._advances: dict[tuple[str, bool], float] = {}
+        self._measures: dict[tuple[str, bool], tuple[float, Rect]] = {}
         for path in extra:
             self._open(path)
 
@@ -73,11 +73,7 @@ class Lettering:
 
     def width(self, text: str, height: float, bold: bool = False) -> float:
         """How far text with capitals of this height (mm) goes, in mm."""
-        known = self._advances.get((text, bold))
-        if known is None:
-            known = sum(glyph.advance for run in self.runs(text, bold) for glyph in run.glyphs)
-            self._advances[text, bold] = known
-        return known * self.size(height, bold)
+        return self._measured(text, bold)[0] * self.size(height, bold)
 
     def start(self, item: Text) -> tuple[float, float]:
         """Where the pen starts for a text: its left end, or its lower end when it reads upward (mm)."""
@@ -89,10 +85,19 @@ class Lettering:
         """The rectangle that holds the text's ink, and its whole way and capital height (mm)."""
         x, y = self.start(item)
         size = self.size(item.height, item.bold)
-        ink = _ink(self.runs(item.text, item.bold), self._base(item.bold).cap_height)
+        ink = self._measured(item.text, item.bold)[1]
         if item.angle == 90:
             return Rect(x - ink.y1 * size, y + ink.x0 * size, x - ink.y0 * size, y + ink.x1 * size)
         return Rect(x + ink.x0 * size, y + ink.y0 * size, x + ink.x1 * size, y + ink.y1 * size)
+
+    def _measured(self, text: str, bold: bool) -> tuple[float, Rect]:
+        """How far the text goes, and the rectangle about its ink, at font size 1."""
+        known = self._measures.get((text, bold))
+        if known is None:
+            base = self._base(bold)
+            plain = base.measured(text) if _PLAIN.fullmatch(text) else None
+            known = self._measures[text, bold] = plain or _ink(self.runs(text, bold), base.cap_height)
+        return known
 
     def _found(self, text: str, bold: bool) -> tuple[Run, ...]:
         from templates_gen.pdf.shaping import glyph_runs, plain_run
@@ -150,8 +155,8 @@ def _is_space(char: str) -> bool:
     return unicodedata.category(char) in ("Cc", "Zs", "Zl", "Zp")
 
 
-def _ink(runs: tuple[Run, ...], cap_height: float) -> Rect:
-    """The rectangle about a text at font size 1, from the outlines, with the marks of any script."""
+def _ink(runs: tuple[Run, ...], cap_height: float) -> tuple[float, Rect]:
+    """How far a text goes at font size 1, and the rectangle about its ink, with the marks of any script."""
     pen, x0, y0, x1, y1 = 0.0, 0.0, 0.0, 0.0, cap_height
     for run in runs:
         for glyph in run.glyphs:
@@ -161,7 +166,7 @@ def _ink(runs: tuple[Run, ...], cap_height: float) -> Rect:
                 x0, y0 = min(x0, ink.x0 + x), min(y0, ink.y0 + y)
                 x1, y1 = max(x1, ink.x1 + x), max(y1, ink.y1 + y)
             pen += glyph.advance
-    return Rect(x0, y0, max(x1, pen), y1)
+    return pen, Rect(x0, y0, max(x1, pen), y1)
 
 
 def _no_glyph(text: str, missing: list[str]) -> InputError:

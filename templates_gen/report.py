@@ -9,6 +9,7 @@ from templates_gen.findings import Finding
 from templates_gen.geometry import Rect
 from templates_gen.marks.furniture import Rule, rules
 from templates_gen.marks.items import MM_TO_POINTS
+from templates_gen.near import Near
 from templates_gen.planning import Plan
 from templates_gen.schedule import findings_data
 from templates_gen.sheets.demand import nail_box
@@ -60,12 +61,10 @@ def _rule_data(page: int, rule: Rule) -> dict[str, Any]:
 
 
 def _nails(plan: Plan, sheets: SheetPlan, page_of: Mapping[str, int]) -> list[dict[str, Any]]:
-    return [
-        {
-            "name": nail.name,
-            "x": nail.x,
-            "y": nail.y,
-            "pages": [page_of[sheet.name] for sheet in sheets.sheets if sheet.inner.holds(nail_box(nail.x, nail.y))],
-        }
-        for nail in plan.nails
-    ]
+    inner = Near((sheet.inner, sheet) for sheet in sheets.sheets)
+    found = []
+    for nail in plan.nails:
+        box = nail_box(nail.x, nail.y)
+        pages = [page_of[sheet.name] for sheet in inner.about(box) if sheet.inner.holds(box)]
+        found.append({"name": nail.name, "x": nail.x, "y": nail.y, "pages": pages})
+    return found

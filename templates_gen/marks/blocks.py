@@ -70,12 +70,17 @@ def shortened(text: str, height: float, bold: bool, width: float, lettering: Let
 
 def wrapped(text: str, height: float, bold: bool, width: float, lettering: Lettering) -> list[str]:
     """The text in lines no wider than `width` (mm), broken at spaces; a word that is wider is cut."""
+    space = lettering.width(" ", height, bold)
     lines: list[str] = []
-    line = ""
+    line: list[str] = []
+    far = 0.0
     for word in text.split():
-        longer = f"{line} {word}" if line else word
-        if line and lettering.width(longer, height, bold) > width:
-            lines.append(line)
-            longer = word
-        line = shortened(longer, height, bold, width, lettering) if longer == word else longer
-    return [*lines, line] if line else lines
+        wide = lettering.width(word, height, bold)
+        if line and far + space + wide > width:
+            lines.append(" ".join(line))
+            line, far = [], 0.0
+        if wide > width:
+            word = shortened(word, height, bold, width, lettering)
+        far += wide + (space if line else 0.0)
+        line.append(word)
+    return [*lines, " ".join(line)] if line else lines

@@ -78,9 +78,9 @@ def _sheet_page(
     items, room = sheet_items(plan, part, labels, main, lettering)
     titles = sheet_title(plan, sheets, sheet, number, of, lettering)
     whole = _whole_room(plan, sheets, sheet, room, titles, lettering)
-    joined = list(join_items(sheets, sheet, whole, lettering))
+    joined = list(join_items(part, sheets.paper.overlap, whole, lettering))
     square = place_square(whole)
-    ground = title_ground(plan, sheets, sheet, titles, lettering)
+    ground = title_ground(plan, sheets, part, titles, lettering)
     return Page(
         label=sheet.name,
         title=f"Sheet {sheet.name}",

@@ -10,6 +10,7 @@ from templates_gen.marks.blocks import block, shortened
 from templates_gen.marks.items import Item, Line, Polygon
 from templates_gen.marks.placing import Room
 from templates_gen.marksizes import H5, H7, H10, H14, H20, H25, H35, MEDIUM, WIDE
+from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import Sheet
 from templates_gen.units import other_unit, show, show_both
@@ -46,8 +47,9 @@ def label_region(hung: Hung, inner: Rect) -> Rect | None:
 def main_sheets(frames: Sequence[Hung], sheets: Sequence[Sheet]) -> Mapping[str, str]:
     """For each frame the sheet that shows most of its inside, for its full label."""
     chosen: dict[str, str] = {}
+    near = Near((sheet.inner, sheet) for sheet in sheets)
     for hung in frames:
-        regions = [(label_region(hung, sheet.inner), sheet.name) for sheet in sheets if sheet.inner.overlaps(hung.rect)]
+        regions = [(label_region(hung, sheet.inner), sheet.name) for sheet in near.about(hung.rect)]
         areas = [
             (min(region.width, region.height), region.width * region.height, name) for region, name in regions if region
         ]

@@ -16,6 +16,7 @@ from templates_gen.marks.blocks import shortened
 from templates_gen.marks.items import Circle, Form, Item, Line, Polygon, Text, Use
 from templates_gen.marks.placing import Room
 from templates_gen.marks.scales import Graduation, ticks_along
+from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marksizes import H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH, WIDE
 from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import Join, Page, Sheet, SheetPlan
@@ -115,15 +116,15 @@ def sheet_title(
 
 
 def title_ground(
-    plan: Plan, sheets: SheetPlan, sheet: Sheet, titles: tuple[Text, Text], lettering: Lettering
+    plan: Plan, sheets: SheetPlan, part: Shown, titles: tuple[Text, Text], lettering: Lettering
 ) -> Iterator[Polygon]:
     """White under the title lines, so that upright lines of the wall break off there instead of crossing the letters.
 
     Not where a level line of the wall runs behind the letters: too much of it would be gone.
     """
     area = sheets.page.printable
-    levels = [plan.level_line, *(y for hung in plan.frames for y in (hung.rect.y0, hung.rect.y1))]
-    on_page = [y - sheet.window.y0 + area.y0 for y in levels]
+    levels = [plan.level_line, *(y for hung in part.frames for y in (hung.rect.y0, hung.rect.y1))]
+    on_page = [y - part.sheet.window.y0 + area.y0 for y in levels]
     for box in (lettering.box(title).grown(0.4) for title in titles if title.text):
         if not any(box.y0 - 1.0 < y < box.y1 + 1.0 for y in on_page):
             corners = ((box.x0, box.y0), (box.x1, box.y0), (box.x1, box.y1), (box.x0, box.y1))
@@ -141,20 +142,17 @@ def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> str:
     return f"{level};  {plumb}"
 
 
-def join_items(sheets: SheetPlan, sheet: Sheet, room: Room, lettering: Lettering) -> Iterator[Item]:
+def join_items(part: Shown, overlap: float, room: Room, lettering: Lettering) -> Iterator[Item]:
     """Trim lines and register marks of a sheet, and beside every trim line what it joins (wall mm).
 
     `room` holds the whole window, without what rules and title take; what is written is taken from it.
     """
-    window, half = sheet.window, sheets.paper.overlap / 2
-    marks = [mark for mark in sheets.marks if sheet.name in mark.sheets]
-    room.take(*(Rect.about(mark.x, mark.y, 2 * REGISTER, 2 * REGISTER) for mark in marks))
-    yield from (Use(REGISTER_FORM, mark.x, mark.y) for mark in marks)
-    joins = [join for join in sheets.joins if sheet.name in (join.over, join.under)]
-    for join in joins:
-        yield from _trim_line(join, sheet, window)
-    for join in joins:
-        yield from _join_name(join, sheet, half, room, lettering)
+    room.take(*(Rect.about(mark.x, mark.y, 2 * REGISTER, 2 * REGISTER) for mark in part.marks))
+    yield from (Use(REGISTER_FORM, mark.x, mark.y) for mark in part.marks)
+    for join in part.joins:
+        yield from _trim_line(join, part.sheet, part.sheet.window)
+    for join in part.joins:
+        yield from _join_name(join, part.sheet, overlap / 2, room, lettering)
 
 
 def _trim_line(join: Join, sheet: Sheet, window: Rect) -> Iterator[Item]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
 
@@ -74,14 +74,16 @@ class Sides:
     rule: int
 
 
-def place_label(nail: Nail, plan: Plan, room: Room, lettering: Lettering) -> tuple[Sides, list[Item]]:
+def place_label(
+    nail: Nail, pair: Sequence[Nail], plan: Plan, room: Room, lettering: Lettering
+) -> tuple[Sides, list[Item]]:
     """The label of a nail beside it, and the sides of label and drop rule.
 
-    They stand on different sides where both have room; a pair's labels stand outside the pair.  The lines are left
+    `pair` are all nails of the frame.  They stand on different sides where both have room; a pair's labels stand outside the pair.  The lines are left
     uncrossed as long as a smaller label can do that.
     """
     lines = nail_lines(nail, plan)
-    ways = _ways(nail, plan, room)
+    ways = _ways(nail, pair, plan, room)
     for (uncrossed, sizes), sides in product(TRIES, ways):
         label = block([(lines[0], sizes[0], True), *((line, sizes[1], False) for line in lines[1:])], lettering)
         if box := room.first(_beside(nail, sides, label), uncrossed):
@@ -90,11 +92,11 @@ def place_label(nail: Nail, plan: Plan, room: Room, lettering: Lettering) -> tup
     return ways[0], _led(nail, lines, room, lettering)
 
 
-def _ways(nail: Nail, plan: Plan, room: Room) -> list[Sides]:
+def _ways(nail: Nail, pair: Sequence[Nail], plan: Plan, room: Room) -> list[Sides]:
     """The ways to place label and rule, best first, but none whose rule would hide another nail or leave the sheet."""
     out = 1 if nail.side == "right" else -1
     ways = [Sides(out, -out), Sides(-out, out), Sides(-out, -out), Sides(out, out)]
-    others = [other.x for other in plan.nails if other.frame == nail.frame and other.name != nail.name]
+    others = [other.x for other in pair if other.name != nail.name]
     ways.sort(key=lambda way: _rule_on_line(nail.x, way.rule, plan.centre_line))  # stable: else as listed
     return [way for way in ways if _rule_free(nail.x, way.rule, others, room.region)] or ways
 

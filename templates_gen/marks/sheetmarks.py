@@ -26,20 +26,23 @@ from templates_gen.marks.wallmarks import (
     level_line_strokes,
     target,
 )
-from templates_gen.marksizes import H25, H35, NAIL_CLEAR, TARGET
+from templates_gen.marksizes import H25, H35, TARGET
+from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.demand import nail_box
-from templates_gen.sheets.sheet import Sheet, SheetPlan
+from templates_gen.sheets.sheet import Join, RegisterMark, Sheet, SheetPlan
 from templates_gen.units import show_both
 
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """What one sheet shows of the wall: frames, nails and the sheet itself."""
+    """What one sheet shows of the wall: frames, whole nails, and its register marks and joins."""
 
     sheet: Sheet
     frames: tuple[Hung, ...]
     nails: tuple[Nail, ...]
+    marks: tuple[RegisterMark, ...]
+    joins: tuple[Join, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,14 +56,32 @@ class Labels:
 
 def shown_on(plan: Plan, sheets: SheetPlan) -> tuple[Shown, ...]:
     """What each sheet shows, in the order of the sheets."""
+    frames = Near((hung.rect.grown(1.0), hung) for hung in plan.frames)
+    nails = Near((nail_box(nail.x, nail.y), nail) for nail in plan.nails)
+    marks, joins = _by_sheet(sheets)
     return tuple(
         Shown(
             sheet,
-            tuple(hung for hung in plan.frames if hung.rect.grown(1.0).overlaps(sheet.window)),
-            tuple(nail for nail in plan.nails if sheet.inner.holds(nail_box(nail.x, nail.y))),
+            tuple(hung for hung in frames.about(sheet.window) if hung.rect.grown(1.0).overlaps(sheet.window)),
+            tuple(nail for nail in nails.about(sheet.inner) if sheet.inner.holds(nail_box(nail.x, nail.y))),
+            tuple(marks[sheet.name]),
+            tuple(joins[sheet.name]),
         )
         for sheet in sheets.sheets
     )
+
+
+def _by_sheet(sheets: SheetPlan) -> tuple[Mapping[str, list[RegisterMark]], Mapping[str, list[Join]]]:
+    """The register marks and the joins of every sheet, by its name."""
+    marks: dict[str, list[RegisterMark]] = {sheet.name: [] for sheet in sheets.sheets}
+    joins: dict[str, list[Join]] = {sheet.name: [] for sheet in sheets.sheets}
+    for mark in sheets.marks:
+        for name in mark.sheets:
+            marks[name].append(mark)
+    for join in sheets.joins:
+        joins[join.over].append(join)
+        joins[join.under].append(join)
+    return marks, joins
 
 
 def nail_labels(plan: Plan, shown: Sequence[Shown], lettering: Lettering) -> Labels:
@@ -68,12 +89,13 @@ def nail_labels(plan: Plan, shown: Sequence[Shown], lettering: Lettering) -> Lab
     items: dict[str, tuple[Item, ...]] = {}
     boxes: dict[str, tuple[Rect, ...]] = {}
     rule_sides: dict[str, int] = {}
+    pairs = {hung.frame.id: hung.nails for hung in plan.frames}
     for part in shown:
         room = _room(plan, part)
         marks = len(room.taken)
         placed: list[Item] = []
         for nail in part.nails:
-            sides, label = place_label(nail, plan, room, lettering)
+            sides, label = place_label(nail, pairs[nail.frame], plan, room, lettering)
             rule_sides[nail.name] = sides.rule
             placed += label
         items[part.sheet.name] = tuple(placed)
@@ -98,7 +120,7 @@ def sheet_items(
     `main_label` says for each frame on which sheet its full label stands; the others carry its id.
     """
     window = part.sheet.window
-    holes = nail_holes((nail.x, nail.y) for nail in plan.nails if window.grown(NAIL_CLEAR).has_point(nail.x, nail.y))
+    holes = nail_holes((nail.x, nail.y) for hung in part.frames for nail in hung.nails)
     items: list[Item] = [Use(frame_name(hung), hung.rect.x0, hung.rect.y0) for hung in part.frames]
     items += [Use(NAIL_FORM, nail.x, nail.y) for nail in part.nails]
     items += [*centre_line_strokes(plan, window, holes), *level_line_strokes(plan, window, holes)]

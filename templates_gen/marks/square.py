@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 
 from templates_gen.geometry import Rect
 from templates_gen.marks.items import Form, Item, Line, Text
@@ -13,8 +14,8 @@ SQUARE_FORM = "square"
 ARM = 8.0
 """mm of each side that is drawn at a corner: only the corners, so that nobody takes it for a frame.  No source."""
 
-STEPS = (16, 24)
-"""Places tried across and up a page.  Our own design, no source."""
+STEPS = ((2, 4), (16, 24))
+"""Places tried across and up a page, few first and then many.  Our own design, no source."""
 
 FOUR_INCHES = 4 * 25.4
 BAR_UP = 4.0
@@ -46,16 +47,14 @@ def _parts() -> tuple[Rect, ...]:
 
 
 def place_square(room: Room) -> tuple[float, float] | None:
-    """The first place in the room, from its lower left corner, where the square's ink is on nothing else (mm)."""
+    """A place in the room for the square's lower left corner where none of its ink is on anything else (mm)."""
     region, parts = room.region, _parts()
     spare_x, spare_y = region.width - FOUR_INCHES, region.height - SQUARE - BAR_UP - 5
     if spare_x < 0 or spare_y < 0:
         return None
-    for step_x in range(STEPS[0] + 1):
-        for step_y in range(STEPS[1] + 1):
-            x, y = region.x0 + spare_x * step_x / STEPS[0], region.y0 + spare_y * step_y / STEPS[1]
-            boxes = [part.shifted(x, y) for part in parts]
-            if all(room.fits(box, uncrossed=False) for box in boxes):
-                room.take(*boxes)
+    for across, upward in STEPS:
+        for at_x, at_y in product(range(across + 1), range(upward + 1)):
+            x, y = region.x0 + spare_x * at_x / across, region.y0 + spare_y * at_y / upward
+            if all(room.fits(part.shifted(x, y), uncrossed=False) for part in parts):
                 return x, y
     return None

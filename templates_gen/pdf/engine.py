@@ -48,6 +48,7 @@ class Font:
         self.cap_height = float(self._face.capHeight) / 1000
         self.name = bytes(self._face.name).decode("ascii", "replace")
         self._plain: dict[str, Glyph] = {}
+        self._letters: dict[str, tuple[float, float, float, float, float]] = {}
         self._bounds: dict[int, Rect | None] = {}
 
     def glyph(self, char: str) -> int:
@@ -65,6 +66,27 @@ class Font:
             number = self.glyph(char)
             known = self._plain[char] = Glyph(number, self.advance(number), text=char)
         return known
+
+    def measured(self, text: str) -> tuple[float, Rect] | None:
+        """How far plain text goes, and the rectangle about its ink (em); None when the font lacks a character."""
+        pen, x0, y0, x1, y1 = 0.0, 0.0, 0.0, 0.0, self.cap_height
+        for char in text:
+            letter = self._letters.get(char) or self._letter(char)
+            if letter is None:
+                return None
+            advance, left, low, right, high = letter
+            x0, y0, x1, y1 = min(x0, pen + left), min(y0, low), max(x1, pen + right), max(y1, high)
+            pen += advance
+        return pen, Rect(x0, y0, max(x1, pen), y1)
+
+    def _letter(self, char: str) -> tuple[float, float, float, float, float] | None:
+        """A character's advance and its ink's left, lower, right and upper side (em)."""
+        glyph = self.glyph(char)
+        if not glyph:
+            return None
+        ink = self.bounds(glyph) or Rect(0.0, 0.0, 0.0, 0.0)
+        letter = self._letters[char] = (self.advance(glyph), ink.x0, ink.y0, ink.x1, ink.y1)
+        return letter
 
     def advance(self, glyph: int) -> float:
         """How far the pen moves on after this glyph (em)."""

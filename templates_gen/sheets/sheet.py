@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.marks.items import POINT, Matrix
 from templates_gen.marksizes import REGISTER, RULE_END, TITLE_DEPTH
 from templates_gen.model import Paper
+from templates_gen.near import Near
 from templates_gen.planning import Plan
 from templates_gen.sheets.cells import Cell, Clearance, Printable, plan_cells
 from templates_gen.sheets.demand import demand
@@ -166,26 +167,30 @@ def _joins(sheets: Sequence[Sheet]) -> Iterator[Join]:
 
 def _register_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[RegisterMark]:
     """Marks at the two extreme ends of every join: its turn, not its gap, is what spoils a template."""
-    points: list[tuple[float, float]] = []
+    taken: Near[tuple[float, float]] = Near()
+    points: dict[tuple[float, float], None] = {}
     for join in joins:
         for ends in ((0, 1), (1, 0)):
-            point = _mark_point(join, ends, points)
+            point = _mark_point(join, ends, taken)
             if point not in points:
-                points.append(point)
+                points[point] = None
+                taken.add(Rect(*point, *point), point)
+    windows = Near((sheet.window, sheet) for sheet in sheets)
     for number, (x, y) in enumerate(points):
         mark = Rect.about(x, y, 2 * REGISTER, 2 * REGISTER)
-        names = tuple(sheet.name for sheet in sheets if sheet.window.holds(mark))
+        names = tuple(sheet.name for sheet in windows.about(mark) if sheet.window.holds(mark))
         yield RegisterMark(letters(number).lower(), x, y, names)
 
 
-def _mark_point(join: Join, ends: tuple[int, int], taken: Iterable[tuple[float, float]]) -> tuple[float, float]:
+def _mark_point(join: Join, ends: tuple[int, int], taken: Near[tuple[float, float]]) -> tuple[float, float]:
     """The end of a join, or the nearest point along it that keeps away from other marks."""
     xs, ys = (join.x0, join.x1), (join.y0, join.y1)
     length = abs(join.x1 - join.x0) + abs(join.y1 - join.y0)
     for step in range(int(length / 2)):
         part = step / length
         x, y = (values[ends[0]] + part * (values[ends[1]] - values[ends[0]]) for values in (xs, ys))
-        near = [point for point in taken if math.dist(point, (x, y)) < MARK_DISTANCE]
+        around = taken.about(Rect.about(x, y, 2 * MARK_DISTANCE, 2 * MARK_DISTANCE))
+        near = [point for point in around if math.dist(point, (x, y)) < MARK_DISTANCE]
         same = [point for point in near if math.dist(point, (x, y)) < TOLERANCE]
         if same or not near:
             return same[0] if same else (x, y)

@@ -1,0 +1,43 @@
+"""Rectangles by where they are, so that a question about one place does not look at all of them."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from itertools import product
+from typing import Generic, TypeVar
+
+from templates_gen.geometry import Rect
+
+T = TypeVar("T")
+
+SIDE = 400.0
+"""mm; about the size of a frame or a sheet, so that each lies in a few squares.  Our own design, no source."""
+
+
+class Near(Generic[T]):
+    """Things kept under the squares of a coarse grid that their rectangle (mm) touches."""
+
+    def __init__(self, things: Iterable[tuple[Rect, T]] = ()) -> None:
+        self._squares: dict[tuple[int, int], list[tuple[int, T]]] = defaultdict(list)
+        self._count = 0
+        for rect, thing in things:
+            self.add(rect, thing)
+
+    def add(self, rect: Rect, thing: T) -> None:
+        """Keep one more thing."""
+        for square in _squares(rect):
+            self._squares[square].append((self._count, thing))
+        self._count += 1
+
+    def about(self, rect: Rect) -> list[T]:
+        """Everything that may touch the rectangle, each once, in the order it was added; not all of it does."""
+        found: dict[int, T] = {}
+        for square in _squares(rect):
+            found.update(self._squares.get(square, ()))
+        return [found[number] for number in sorted(found)]
+
+
+def _squares(rect: Rect) -> Iterator[tuple[int, int]]:
+    columns = range(int(rect.x0 // SIDE), int(rect.x1 // SIDE) + 1)
+    return product(columns, range(int(rect.y0 // SIDE), int(rect.y1 // SIDE) + 1))
