@@ -7,10 +7,10 @@ ever says that a wall, a nail or a spot is safe.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.planning import Hung, Plan
+from templates_gen.record import Record
 from templates_gen.units import show_both
 
 STOP, WARN, NOTE = "stop", "warn", "note"
@@ -25,8 +25,7 @@ advised.  Common practice in interior design texts, no standard."""
 FURNITURE_SOURCE = "common practice in interior design: 6 to 8 in above furniture"
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(Record, frozen=True):
     """One thing found: level, rule, the frames it is about, and a sentence; `source` where it rests on one."""
 
     level: str

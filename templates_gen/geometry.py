@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from templates_gen.record import Record
 
 TOLERANCE = 1e-6
 """Lengths that differ by less than this (mm) are the same length: far below what a wall or a printer can
 show, far above the rounding of float sums over 50 m.  Common practice, no source."""
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Rect:
+class Rect(Record, frozen=True, order=True):
     """A rectangle with sides along the axes: left, bottom, right, top in mm (`x0 <= x1`, `y0 <= y1`)."""
 
     x0: float

@@ -6,18 +6,17 @@ All in mm.  A drop runs down from the frame's top edge; heights run up from the 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
 from templates_gen.model import Fixing, Frame, Hanger
+from templates_gen.record import Record
 
 GRAVITY = 9.80665
 """N/kg, the standard acceleration of free fall (3rd CGPM, 1901)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Bearing:
+class Bearing(Record, frozen=True):
     """A point where a frame's hanger bears: `side` is "", "left" or "right"; `drop` is None when not measured."""
 
     side: str
@@ -25,8 +24,7 @@ class Bearing:
     drop: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Nail:
+class Nail(Record, frozen=True):
     """A fixing and its nail point (x, y) on the wall; `bears_y` is the height at which the hanger bears on it.
 
     `load` is this fixing's share of the frame's weight in N, None when the weight is not known.

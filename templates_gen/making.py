@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -13,12 +12,12 @@ from templates_gen.model import Job
 from templates_gen.papersizes import checked_size, paper_size
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall
+from templates_gen.record import Record, replace
 from templates_gen.report import template_report
 from templates_gen.sheets.sheet import plan_sheets
 
 
-@dataclass(frozen=True, slots=True)
-class Made:
+class Made(Record, frozen=True):
     """A finished template: the file's bytes, its report, its findings, and how many sheets of wall it has."""
 
     pdf: bytes

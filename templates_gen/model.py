@@ -5,16 +5,14 @@ Every value is frozen.  Positions: x from the wall's left end, y from the floor.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from templates_gen.geometry import Rect
+from templates_gen.record import Record, field
 
 Sides = tuple[float, float, float, float]
 """Top, right, bottom, left in mm."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Feature:
+class Feature(Record, frozen=True, kw_only=True):
     """Anything on or in front of the wall; `clear` is how far frames keep away (mm)."""
 
     kind: str
@@ -23,8 +21,7 @@ class Feature:
     clear: float = 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Studs:
+class Studs(Record, frozen=True, kw_only=True):
     """Upright timbers or metal studs: `first` is a measured centre from the wall's left end, if one was measured."""
 
     first: float | None
@@ -32,8 +29,7 @@ class Studs:
     width: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wall:
+class Wall(Record, frozen=True, kw_only=True):
     """The vertical plane.  `outline` is set when it is not a plain rectangle (corner points in mm)."""
 
     name: str
@@ -52,8 +48,7 @@ class Wall:
         return Rect(0.0, 0.0, self.width, self.height)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hanger:
+class Hanger(Record, frozen=True, kw_only=True):
     """What is on the back of a frame, **as seen from the front**.
 
     `left` and `right` are the distances of a pair's bearing points from the frame's sides, `drop_left` and
@@ -72,8 +67,7 @@ class Hanger:
     screw_below: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fixing:
+class Fixing(Record, frozen=True, kw_only=True):
     """What goes into the wall.  `below`: how far a hook's seat lies below its nail; `rating` in kg."""
 
     kind: str = "nail"
@@ -85,8 +79,7 @@ class Fixing:
     angle: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Frame:
+class Frame(Record, frozen=True, kw_only=True):
     """One framed piece: outside size, and how it hangs.  `drop` is None until it has been measured."""
 
     id: str
@@ -101,8 +94,7 @@ class Frame:
     image: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Height:
+class Height(Record, frozen=True, kw_only=True):
     """How high the group hangs: `by` is "centre", "top", "bottom" or "above"; `feature` only for "above"."""
 
     by: str
@@ -110,8 +102,7 @@ class Height:
     feature: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Spot:
+class Spot(Record, frozen=True, kw_only=True):
     """Where a placed frame goes: a point of it ("centre", "top_left", …) from centre line and level line (mm)."""
 
     point: str
@@ -119,8 +110,7 @@ class Spot:
     y: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Group:
+class Group(Record, frozen=True, kw_only=True):
     """All frames that hang as one piece, and how they sit to each other.
 
     `rows` holds frame ids: rows from the top, or columns from the left, or the single row or column.
@@ -138,8 +128,7 @@ class Group:
     height: Height
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Paper:
+class Paper(Record, frozen=True, kw_only=True):
     """What the template is printed on; `margin` (top, right, bottom, left) is what the printer cannot reach."""
 
     name: str
@@ -151,8 +140,7 @@ class Paper:
     font: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Job:
+class Job(Record, frozen=True, kw_only=True):
     """Everything there is to know before anything is computed.
 
     `ignored` names what the file gives that nothing computes with yet; `sources` are the files it was read from.

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from templates_gen.arrangement import arrange
 from templates_gen.geometry import Rect, bounds
 from templates_gen.hanging import Bearing, Nail, bearings, nails
 from templates_gen.model import Feature, Frame, Group, Job, Wall
+from templates_gen.record import Record
 
 
-@dataclass(frozen=True, slots=True)
-class Hung:
+class Hung(Record, frozen=True):
     """A frame on the wall: its outside edge, the points it bears on, and its nails."""
 
     frame: Frame
@@ -20,8 +18,7 @@ class Hung:
     nails: tuple[Nail, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(Record, frozen=True):
     """Every frame and nail on the wall, and the two lines that all is measured from.
 
     `centre_line` is an x, `level_line` a y; `group` is the smallest rectangle around all frames.

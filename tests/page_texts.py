@@ -6,12 +6,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 from itertools import combinations
 
 from templates_gen.geometry import Rect
 from templates_gen.marks.items import Form, Item, Line, Page, Polygon, Text, Use
+from templates_gen.record import replace
 from templates_gen.sheets.sheet import Sheet
 from tests.made import NAMES, Everything, made
 

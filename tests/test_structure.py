@@ -18,7 +18,7 @@ LAYERS = {  # part of the package: the parts it may not import from
 
 OWNERS = {  # library: the one file that knows it
     "bidi": "pdf.direction",
-    "msgspec": "jobfile.tables",
+    "msgspec": "record",
     "reportlab": "pdf.engine",
     "shapely": "outline",
     "uharfbuzz": "pdf.engine",

@@ -1,14 +1,10 @@
-"""The job file as it is written: one record per table, every field optional unless the table means nothing without.
-
-The only file that imports msgspec.
-"""
+"""The job file as it is written: one record for every table, most fields optional."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Any, Literal, TypeVar
+from typing import Any, Literal
 
-import msgspec
+from templates_gen.record import Table, field
 
 
 class Length(float):
@@ -21,10 +17,6 @@ class Offset(float):
 
 class Mass(float):
     """A weight in kg."""
-
-
-class Table(msgspec.Struct, forbid_unknown_fields=True, kw_only=True):
-    """Base of every table."""
 
 
 class JobTable(Table):
@@ -64,7 +56,7 @@ class WallTable(Table):
     studs: StudsTable | None = None
     wiring: Literal["us", "uk", "de", "none"] | None = None
     public: bool = False
-    feature: list[dict[str, Any]] = []
+    feature: list[dict[str, Any]] = field(default_factory=list)
 
 
 class HeightTable(Table):
@@ -164,17 +156,3 @@ class PaperTable(Table):
     overlap: Length | None = None
     cover: Literal["all", "marks", "nails"] = "marks"
     font: str = ""
-
-
-_TableT = TypeVar("_TableT", bound=Table)
-
-
-def convert(raw: object, table: type[_TableT], decode: Callable[[type, object], object], loose: bool) -> _TableT:
-    """The record of one untyped table; `decode` makes lengths and weights; `loose` takes numbers written as text.
-
-    Raises ValueError in the library's words, ending in the path to the fault (`… - at `$.hanger.left``).
-    """
-    try:
-        return msgspec.convert(raw, table, dec_hook=decode, strict=not loose)
-    except msgspec.ValidationError as error:
-        raise ValueError(str(error)) from None

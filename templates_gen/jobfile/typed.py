@@ -7,7 +7,8 @@ from collections.abc import Callable, Mapping
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from templates_gen.errors import InputError
-from templates_gen.jobfile.tables import Length, Mass, Offset, Table, convert
+from templates_gen.jobfile.tables import Length, Mass, Offset
+from templates_gen.record import Table, convert
 from templates_gen.units import parse_length, parse_mass, parse_offset
 
 _TableT = TypeVar("_TableT", bound=Table)

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import Text
+from templates_gen.record import Record
 
 LEADING = 22 / 14
 """Least distance of base lines in lettering heights: ISO 3098-1, lettering type A with capital letters that carry
@@ -20,8 +20,7 @@ LineOfText = tuple[str, float, bool]
 """Text, capital height in mm, bold."""
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(Record, frozen=True):
     """Lines of text with their base lines measured down from the block's top, and the size of the whole (mm)."""
 
     lines: tuple[tuple[LineOfText, float], ...]

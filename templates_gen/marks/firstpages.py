@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from templates_gen import schedule
 from templates_gen.findings import Finding
@@ -16,6 +15,7 @@ from templates_gen.marks.sheetmap import sheet_map
 from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, TOOLS, day_steps, rule_words
 from templates_gen.marksizes import H7, H25, MEDIUM, RULE_END
 from templates_gen.planning import Plan
+from templates_gen.record import Record
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.units import show_both
 
@@ -31,8 +31,7 @@ def text_area(sheets: SheetPlan) -> Rect:
     return Rect(area.x0 + inset, area.y0 + inset, area.x1 - 2.0, area.y1 - 2.0)
 
 
-@dataclass(frozen=True, slots=True)
-class FirstPages:
+class FirstPages(Record, frozen=True):
     """The items (page mm) of every page before the sheets, and the page (from 0) that the schedule begins on."""
 
     pages: list[list[Item]]

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
@@ -19,6 +18,7 @@ from templates_gen.marks.scales import Graduation, ticks_along
 from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marksizes import H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH, WIDE
 from templates_gen.planning import Plan
+from templates_gen.record import Record
 from templates_gen.sheets.sheet import Join, Page, Sheet, SheetPlan
 from templates_gen.units import show_both
 
@@ -32,8 +32,7 @@ RULE_GRADES = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(Record, frozen=True):
     """A sheet's rule from (x0, y0) to (x1, y1), in mm from the page's lower left corner."""
 
     x0: float

@@ -6,9 +6,8 @@ y up; where an item's coordinates start from is said by what holds it (a form, t
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from templates_gen.geometry import Rect
+from templates_gen.record import Record, field
 
 Matrix = tuple[float, float, float, float, float, float]
 """`X = a·x + c·y + e`, `Y = b·x + d·y + f`, written (a, b, c, d, e, f) as in PDF (ISO 32000-1, 8.3.3)."""
@@ -20,8 +19,7 @@ MM_TO_POINTS: Matrix = (1 / POINT, 0.0, 0.0, 1 / POINT, 0.0, 0.0)
 """Millimetres from the page's lower left corner to PDF points."""
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(Record, frozen=True):
     """A straight line; `dash` holds lengths of dash and gap in mm, `phase` where in that pattern it starts."""
 
     x0: float
@@ -33,8 +31,7 @@ class Line:
     phase: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Circle:
+class Circle(Record, frozen=True):
     """A circle, open (`width` of its line) or filled."""
 
     x: float
@@ -44,8 +41,7 @@ class Circle:
     filled: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Polygon:
+class Polygon(Record, frozen=True):
     """A closed outline, filled (black, or grey from 0 black to 1 white) or drawn as a line of `width`."""
 
     points: tuple[tuple[float, float], ...]
@@ -54,8 +50,7 @@ class Polygon:
     grey: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Text:
+class Text(Record, frozen=True):
     """One line of lettering.
 
     (x, y) is on the base line, at the `anchor` ("left", "middle" or "right") of the text; `height` is the height
@@ -71,8 +66,7 @@ class Text:
     bold: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Use:
+class Use(Record, frozen=True):
     """A form placed with its origin at (x, y)."""
 
     form: str
@@ -83,8 +77,7 @@ class Use:
 Item = Line | Circle | Polygon | Text | Use
 
 
-@dataclass(frozen=True, slots=True)
-class Form:
+class Form(Record, frozen=True):
     """A drawing kept once in the file and placed by `Use`; nothing of it outside `box` (mm) is shown."""
 
     name: str
@@ -92,8 +85,7 @@ class Form:
     items: tuple[Item, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
+class Page(Record, frozen=True):
     """One page.
 
     `wall_items` are in wall mm, brought to the page by `to_page` (wall mm to PDF points) and cut off at `window`
@@ -111,8 +103,7 @@ class Page:
     to_page: Matrix | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Template:
+class Template(Record, frozen=True):
     """The whole file: pages in order, the forms they place, and what the file says about itself.
 
     `page_size` is in whole PDF points; `attachments` are (file name, content) pairs that travel inside.

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import product
 
 from templates_gen.geometry import Rect
@@ -33,6 +32,7 @@ from templates_gen.marksizes import (
     WIDE,
 )
 from templates_gen.planning import Plan
+from templates_gen.record import Record
 from templates_gen.units import show_both
 
 NAIL_FORM = "nail"
@@ -66,8 +66,7 @@ def nail_lines(nail: Nail, plan: Plan) -> tuple[str, str, str]:
     return nail.name, f"floor {show_both(nail.y, unit)}", centre
 
 
-@dataclass(frozen=True, slots=True)
-class Sides:
+class Sides(Record, frozen=True):
     """On which side of a nail its label and its drop rule stand: -1 left, +1 right."""
 
     label: int
@@ -79,8 +78,8 @@ def place_label(
 ) -> tuple[Sides, list[Item]]:
     """The label of a nail beside it, and the sides of label and drop rule.
 
-    `pair` are all nails of the frame.  They stand on different sides where both have room; a pair's labels stand outside the pair.  The lines are left
-    uncrossed as long as a smaller label can do that.
+    `pair` are all nails of the frame.  Label and rule stand on different sides where both have room; a pair's labels
+    stand outside the pair.  The lines are left uncrossed as long as a smaller label can do that.
     """
     lines = nail_lines(nail, plan)
     ways = _ways(nail, pair, plan, room)

@@ -4,18 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Bearing
 from templates_gen.marks.items import Item, Line, Polygon, Text
 from templates_gen.marksizes import H25, HAIR, NARROW, SCALE_FAR, SCALE_NEAR
 from templates_gen.planning import Hung
+from templates_gen.record import Record
 from templates_gen.sheets.demand import scale_length
 
 
-@dataclass(frozen=True, slots=True)
-class Graduation:
+class Graduation(Record, frozen=True):
     """How a length is divided: the step between ticks (mm), and tick lengths by how many steps they mark.
 
     `ticks` holds (every so many steps, length in mm), the rarest first; `figure_every` steps carry a figure that
@@ -44,8 +43,7 @@ FINE = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class DropRule:
+class DropRule(Record, frozen=True):
     """A drop rule on the wall: from `top` down by `length` along the upright at `x` (mm).
 
     `side` is +1 when it stands to the right of the hanger's upright, -1 to the left, and 0 when it stands on it

@@ -8,7 +8,6 @@ of it is cut by a trim line or printed on two sheets.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
@@ -29,13 +28,13 @@ from templates_gen.marks.wallmarks import (
 from templates_gen.marksizes import H25, H35, TARGET
 from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
+from templates_gen.record import Record, replace
 from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.sheet import Join, RegisterMark, Sheet, SheetPlan
 from templates_gen.units import show_both
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+class Shown(Record, frozen=True):
     """What one sheet shows of the wall: frames, whole nails, and its register marks and joins."""
 
     sheet: Sheet
@@ -45,8 +44,7 @@ class Shown:
     joins: tuple[Join, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Labels:
+class Labels(Record, frozen=True):
     """The nail labels of all sheets, found first because they decide on which side a drop rule stands."""
 
     items: Mapping[str, tuple[Item, ...]]

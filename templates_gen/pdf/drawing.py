@@ -7,11 +7,11 @@ are written with four decimals (0.0001 mm).
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, NamedTuple
 
 from templates_gen.geometry import Rect
 from templates_gen.marks.items import Matrix
+from templates_gen.record import Draft, Record, field
 
 if TYPE_CHECKING:
     from templates_gen.pdf.engine import Font
@@ -30,8 +30,7 @@ class Glyph(NamedTuple):
     text: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(Record, frozen=True):
     """Glyphs of one font, left to right; `shaped` when some are moved, or go on by more or less.
 
     `said` is what the glyphs say together, where glyph by glyph it would be read back as scraps.
@@ -43,8 +42,7 @@ class Run:
     said: str = ""
 
 
-@dataclass(slots=True)
-class FontUse:
+class FontUse(Draft):
     """A font in one file: which of its glyphs are needed, numbered from 1, and what they stand for."""
 
     name: str

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from templates_gen.pdf.direction import levels
 from templates_gen.pdf.drawing import Glyph, Run
 from templates_gen.pdf.engine import Font
+from templates_gen.record import Draft
 
 _IGNORED = (
     *((0x00AD,) * 2, (0x034F,) * 2, (0x061C,) * 2, (0x115F, 0x1160), (0x17B4, 0x17B5), (0x180B, 0x180F)),
@@ -34,8 +34,7 @@ PickFont = Callable[[str], Font | None]
 """The first font that has every character of a cluster; None when there is none."""
 
 
-@dataclass(slots=True)
-class _Piece:
+class _Piece(Draft):
     """Part of a text in one font, script and direction; `level` is odd from right to left."""
 
     text: str

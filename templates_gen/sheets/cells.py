@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from math import inf
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect, bounds
+from templates_gen.record import Record
 from templates_gen.sheets.align import aligned
 from templates_gen.sheets.joins import JOIN_MIN, shared_sides
 from templates_gen.sheets.layouts import Rows, layouts, patchwork
@@ -21,8 +21,7 @@ from templates_gen.sheets.strips import HAIR, MOST_CELLS, Box
 LARGER = "choose larger paper or smaller margins"
 
 
-@dataclass(frozen=True, slots=True)
-class Clearance:
+class Clearance(Record, frozen=True):
     """How far a whole item stays from the left, bottom, right and top side of its cell (mm)."""
 
     left: float
@@ -31,8 +30,7 @@ class Clearance:
     top: float
 
 
-@dataclass(frozen=True, slots=True)
-class Printable:
+class Printable(Record, frozen=True):
     """The part of a page that can carry ink (mm); `turned` when the page lies on its side."""
 
     width: float
@@ -40,8 +38,7 @@ class Printable:
     turned: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(Record, frozen=True):
     """A sheet's share of the wall (mm), the number of its strip and its place in the strip, both from 0.
 
     Strips are counted from the top when they are rows and from the left when they are columns; places from
@@ -53,8 +50,7 @@ class Cell:
     place: int
 
 
-@dataclass(frozen=True, slots=True)
-class CellPlan:
+class CellPlan(Record, frozen=True):
     """The cells in reading order, whether strips are rows, and the page they are meant for."""
 
     cells: tuple[Cell, ...]
@@ -62,8 +58,7 @@ class CellPlan:
     printable: Printable
 
 
-@dataclass(frozen=True, slots=True)
-class _Way:
+class _Way(Record, frozen=True):
     """One way to use the paper: a page and the direction of the strips, with the largest cell (mm)."""
 
     printable: Printable

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from templates_gen.geometry import Rect
 from templates_gen.marksizes import MEDIUM, NAIL_ARM, NAIL_CLEAR, SCALE_FAR, SLIT_TO, TARGET
 from templates_gen.planning import Hung, Plan
+from templates_gen.record import Record
 from templates_gen.sheets.cells import Clearance
 
 SCALE_LEAST = 120.0
@@ -22,8 +22,7 @@ LINE_CLEAR = 7.0
 """mm on either side of the centre line and the level line for their ticks and names.  Our own design."""
 
 
-@dataclass(frozen=True, slots=True)
-class Demand:
+class Demand(Record, frozen=True):
     """Rectangles on the wall (mm) that sheets must show: `whole` inside one sheet, `divisible` on any, and `lines`
     that no trim line may run along."""
 

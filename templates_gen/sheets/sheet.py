@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.marks.items import POINT, Matrix
@@ -12,6 +11,7 @@ from templates_gen.marksizes import REGISTER, RULE_END, TITLE_DEPTH
 from templates_gen.model import Paper
 from templates_gen.near import Near
 from templates_gen.planning import Plan
+from templates_gen.record import Record
 from templates_gen.sheets.cells import Cell, Clearance, Printable, plan_cells
 from templates_gen.sheets.demand import demand
 from templates_gen.sheets.joins import shared_sides
@@ -24,8 +24,7 @@ MARK_DISTANCE = 9.0
 """mm between two different register marks, so that neither hides the other.  Our own design, no source."""
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
+class Page(Record, frozen=True):
     """The paper as it lies: size in whole points, printable rectangle in mm from its lower left corner.
 
     The size is rounded down to whole points: a page a hair larger than the paper is printed scaled down.
@@ -36,8 +35,7 @@ class Page:
     printable: Rect
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(Record, frozen=True):
     """One page of the template.
 
     `cell` is the sheet's own part of the wall, up to its trim lines; `window` is the cell and half of every shared
@@ -52,8 +50,7 @@ class Sheet:
     to_page: Matrix
 
 
-@dataclass(frozen=True, slots=True)
-class Join:
+class Join(Record, frozen=True):
     """Two sheets along one trim line from (x0, y0) to (x1, y1) on the wall; `over` is cut there, laid on `under`."""
 
     over: str
@@ -68,8 +65,7 @@ class Join:
         return self.x0 == self.x1
 
 
-@dataclass(frozen=True, slots=True)
-class RegisterMark:
+class RegisterMark(Record, frozen=True):
     """A mark at one point of the wall that is printed on all of `sheets`."""
 
     name: str
@@ -78,8 +74,7 @@ class RegisterMark:
     sheets: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SheetPlan:
+class SheetPlan(Record, frozen=True):
     """Every sheet in reading order, their joins and register marks, and the page they are printed on."""
 
     paper: Paper

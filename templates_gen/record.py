@@ -1,0 +1,43 @@
+"""What every value of this program is made of: small frozen records.  The only file that imports msgspec.
+
+A record is written like a dataclass, cannot be changed, compares by its fields and can be a key.  Defining one takes
+a fortieth of the time of a frozen dataclass, which decides how fast the program starts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+import msgspec
+from msgspec import field
+from msgspec.structs import replace
+
+
+class Record(msgspec.Struct, frozen=True):
+    """Base of every value."""
+
+
+class Draft(msgspec.Struct):
+    """Base of what is still being put together, and never leaves the file it is in."""
+
+
+class Table(msgspec.Struct, forbid_unknown_fields=True, kw_only=True):
+    """Base of every table of a job file, as it is written; an unknown field is an error."""
+
+
+_TableT = TypeVar("_TableT", bound=Table)
+
+
+def convert(raw: object, table: type[_TableT], decode: Callable[[type, object], Any], loose: bool) -> _TableT:
+    """The record of one untyped table; `decode` makes lengths and weights; `loose` takes numbers written as text.
+
+    Raises ValueError in the library's words, ending in the path to the fault (`… - at `$.hanger.left``).
+    """
+    try:
+        return msgspec.convert(raw, table, dec_hook=decode, strict=not loose)
+    except msgspec.ValidationError as error:
+        raise ValueError(str(error)) from None
+
+
+__all__ = ["Draft", "Record", "Table", "convert", "field", "replace"]
