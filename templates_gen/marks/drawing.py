@@ -79,7 +79,7 @@ def _sheet_page(
     titles = sheet_title(plan, sheets, sheet, number, of, lettering)
     whole = _whole_room(plan, sheets, sheet, room, titles, lettering)
     joined = list(join_items(part, sheets.paper.overlap, whole, lettering))
-    square = place_square(whole)
+    square = place_square(whole, sheet.inner)
     ground = title_ground(plan, sheets, part, titles, lettering)
     return Page(
         label=sheet.name,

@@ -46,9 +46,16 @@ def _parts() -> tuple[Rect, ...]:
     return (*corners, words, Rect(0, SQUARE + BAR_UP - 1.5, FOUR_INCHES, SQUARE + BAR_UP + 4.5))
 
 
-def place_square(room: Room) -> tuple[float, float] | None:
-    """A place in the room for the square's lower left corner where none of its ink is on anything else (mm)."""
-    region, parts = room.region, _parts()
+def place_square(room: Room, inner: Rect) -> tuple[float, float] | None:
+    """A place for the square's lower left corner where none of its ink is on anything else (mm).
+
+    In the sheet's inner part if it can be, else anywhere in the room: the square is needed before trimming only.
+    """
+    return _place(room, inner) or _place(room, room.region)
+
+
+def _place(room: Room, region: Rect) -> tuple[float, float] | None:
+    parts = _parts()
     spare_x, spare_y = region.width - FOUR_INCHES, region.height - SQUARE - BAR_UP - 5
     if spare_x < 0 or spare_y < 0:
         return None

@@ -75,7 +75,7 @@ class RegisterMark(Record, frozen=True):
 
 
 class SheetPlan(Record, frozen=True):
-    """Every sheet in reading order, their joins and register marks, and the page they are printed on."""
+    """Every sheet strip by strip, as taped, their joins and register marks, and the page they are printed on."""
 
     paper: Paper
     page: Page
@@ -102,7 +102,8 @@ def plan_sheets(plan: Plan, paper: Paper) -> SheetPlan:
     connected = paper.cover != "nails"
     cells = plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected, need.lines)
     page = pages[cells.printable.turned]
-    sheets = tuple(_sheet(cell, cells.rows, page, paper.overlap, clear) for cell in cells.cells)
+    in_order = sorted(cells.cells, key=lambda cell: (cell.strip, cell.place))  # as they are taped
+    sheets = tuple(_sheet(cell, cells.rows, page, paper.overlap, clear) for cell in in_order)
     joins = tuple(_joins(sheets))
     return SheetPlan(paper, page, sheets, joins, tuple(_register_marks(sheets, joins)), cells.rows)
 
