@@ -22,7 +22,10 @@ def main() -> None:
         code = program.main(standalone_mode=False)
         sys.stdout.flush()
     except TemplatesError as error:
-        click.echo(f"error: {error}", err=True)
+        problem, *hints = str(error).split("\n")
+        click.echo(f"error: {problem}", err=True)
+        for hint in hints:
+            click.echo(click.wrap_text(hint.strip(), 80, "  ", "  "), err=True)
         code = error.exit_code
     except click.ClickException as error:
         error.show()

@@ -158,11 +158,12 @@ def test_decomposed_letters_are_put_together() -> None:
 def test_a_missing_glyph_is_named_and_a_font_helps() -> None:
     with pytest.raises(InputError, match=r"家 \(U\+5BB6\).*\n.*--font FILE.ttf"):
         LETTERING.runs("Fern 家")
-    spec = find_spec("matplotlib_fontja")
-    if spec is None or spec.origin is None:
-        pytest.skip("no font with Chinese characters is installed")
-    (path,) = Path(spec.origin).parent.rglob("ipaexg.ttf")
-    assert Lettering((path,)).width("家", 5) > 0
+    with pytest.raises(InputError, match=r"வ \(U\+0BB5\)"):
+        LETTERING.runs("வீடு")
+    spec = find_spec("fontpkg_noto_sans_tamil")
+    assert spec is not None and spec.origin is not None
+    (path,) = (Path(spec.origin).parent / "files").glob("NotoSansTamil[[]*.ttf")
+    assert Lettering((path,)).width("வீடு", 5) > 0
 
 
 def test_a_file_that_is_no_font_is_refused(tmp_path: Path) -> None:
