@@ -9,13 +9,14 @@ WRONG_USE = 2
 
 
 def one_message(ran: Ran) -> str:
-    """The only message of a refused job: a line, and perhaps a hint below it."""
+    """The only message of a refused job: a line, and perhaps a hint below it, wrapped to 80 columns."""
     assert ran.code == WRONG_USE, ran
     assert ran.out == ""
     first, *more = ran.err.splitlines()
     assert first.startswith("error: ")
     assert "Traceback" not in ran.err
-    assert len(more) <= 1 and all(line.startswith("  ") and line.strip() for line in more), ran.err
+    assert len(more) <= 4 and all(line.startswith("  ") and line.strip() for line in more), ran.err
+    assert all(len(line) <= 80 for line in more)
     assert not first.rstrip().endswith(":")
     return ran.err
 
