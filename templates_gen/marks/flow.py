@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from itertools import accumulate
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
@@ -63,7 +64,7 @@ class Flow:
         """A table whose cells are cut to the columns' `widths` (mm); its header comes again on every page."""
         self._cells(header, widths, height, True)
         for row in rows:
-            if self.top - height * LEADING - 1.0 < self.area.y0:
+            if self.top - 2 * height * LEADING - 2.0 < self.area.y0:
                 self.need(self.area.height)
                 self._cells(header, widths, height, True)
             self._cells(row, widths, height, False)
@@ -84,14 +85,23 @@ class Flow:
         return self.top - ink_of((text, height, bold), self.lettering).y1
 
     def _cells(self, row: Sequence[str], widths: Sequence[float], height: float, bold: bool) -> None:
-        x, texts = self.area.x0, []
-        for cell, width in zip(row, widths, strict=True):
-            texts.append((x, shortened(cell, height, bold, width - 2.0, self.lettering)))
-            x += width
-        tallest = max((ink_of((text, height, bold), self.lettering).y1 for _, text in texts if text), default=height)
-        deepest = max((-ink_of((text, height, bold), self.lettering).y0 for _, text in texts if text), default=0.0)
-        base = self.top - tallest
-        self.pages[-1].extend(Text(at, base, text, height, bold=bold) for at, text in texts if text)
-        self.top = base - max(deepest, 0.3 * height) - 0.7
+        """A row of cells, each in up to two lines, with a line under it."""
+        columns = [self._in_two(cell, width - 2.0, height, bold) for cell, width in zip(row, widths, strict=True)]
+        for number in range(max(map(len, columns))):
+            self._row([lines[number] if number < len(lines) else "" for lines in columns], widths, height, bold)
+        self.top -= 0.7
         self.pages[-1].append(Line(self.area.x0, self.top, self.area.x1, self.top, NARROW if bold else HAIR))
         self.top -= 0.9
+
+    def _in_two(self, cell: str, width: float, height: float, bold: bool) -> list[str]:
+        lines = wrapped(cell, height, bold, width, self.lettering) or [""]
+        rest = shortened(" ".join(lines[1:]), height, bold, width, self.lettering)
+        return [lines[0], rest] if len(lines) > 2 else lines
+
+    def _row(self, texts: Sequence[str], widths: Sequence[float], height: float, bold: bool) -> None:
+        inks = [ink_of((text, height, bold), self.lettering) for text in texts if text]
+        base = self.top - max((ink.y1 for ink in inks), default=height)
+        for text, x in zip(texts, accumulate(widths, initial=self.area.x0), strict=False):
+            if text:
+                self.pages[-1].append(Text(x, base, text, height, bold=bold))
+        self.top = base - max((-ink.y0 for ink in inks), default=0.0) - 0.25 * height

@@ -1,19 +1,13 @@
-"""What is wrong or risky about a plan, said so that a client could read it.
-
-A *stop* keeps the template from being printed, a *warn* wants a decision, a *note* is good to know.  Nothing here
-ever says that a wall, a nail or a spot is safe.
-"""
+"""Does it fit: frames to each other, to the wall and to what is on it; and will any hook show."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.planning import Hung, Plan
-from templates_gen.record import Record
 from templates_gen.units import show_both
-
-STOP, WARN, NOTE = "stop", "warn", "note"
 
 HOOK_MARGIN = 6.0
 """mm that a nail point stays under the frame's top edge, so that it does not show.  Common practice, no source."""
@@ -23,27 +17,6 @@ LEAST_ABOVE, MOST_ABOVE = 100.0, 255.0
 advised.  Common practice in interior design texts, no standard."""
 
 FURNITURE_SOURCE = "common practice in interior design: 6 to 8 in above furniture"
-
-
-class Finding(Record, frozen=True):
-    """One thing found: level, rule, the frames it is about, and a sentence; `source` where it rests on one."""
-
-    level: str
-    rule: str
-    about: tuple[str, ...]
-    text: str
-    source: str = ""
-
-
-def find(plan: Plan) -> tuple[Finding, ...]:
-    """Everything found about a plan, the stops first."""
-    found = [finding for rule in RULES for finding in rule(plan)]
-    return tuple(sorted(found, key=lambda finding: (STOP, WARN, NOTE).index(finding.level)))
-
-
-def stops(findings: tuple[Finding, ...]) -> bool:
-    """True when one of them keeps the template from being printed."""
-    return any(finding.level == STOP for finding in findings)
 
 
 def _pairs(plan: Plan) -> Iterator[tuple[Hung, Hung]]:

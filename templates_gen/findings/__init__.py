@@ -1,0 +1,22 @@
+"""What is wrong or risky about a plan, said so that a client could read it.
+
+A *stop* keeps the template from being printed, a *warn* wants a decision, a *note* is good to know.  Nothing here
+ever says that a wall, a nail or a spot is safe.  Each file holds the rules of one question, in its `RULES`.
+"""
+
+from __future__ import annotations
+
+from templates_gen.findings import fitting
+from templates_gen.findings.finding import NOTE, STOP, WARN, Finding, stops
+from templates_gen.planning import Plan
+
+RULES = (*fitting.RULES,)
+
+
+def find(plan: Plan) -> tuple[Finding, ...]:
+    """Everything found about a plan, the stops first."""
+    found = [finding for rule in RULES for finding in rule(plan)]
+    return tuple(sorted(found, key=lambda finding: (STOP, WARN, NOTE).index(finding.level)))
+
+
+__all__ = ["NOTE", "RULES", "STOP", "WARN", "Finding", "find", "stops"]

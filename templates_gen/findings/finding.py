@@ -1,0 +1,23 @@
+"""One thing found about a plan, and its three levels."""
+
+from __future__ import annotations
+
+from templates_gen.record import Record
+
+STOP, WARN, NOTE = "stop", "warn", "note"
+"""Keeps the template from being printed; wants a decision; is good to know."""
+
+
+class Finding(Record, frozen=True):
+    """One thing found: level, rule, the frames it is about, and a sentence; `source` where it rests on one."""
+
+    level: str
+    rule: str
+    about: tuple[str, ...]
+    text: str
+    source: str = ""
+
+
+def stops(findings: tuple[Finding, ...]) -> bool:
+    """True when one of them keeps the template from being printed."""
+    return any(finding.level == STOP for finding in findings)
