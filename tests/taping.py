@@ -132,7 +132,8 @@ def taped(marks: Sequence[dict[str, tuple[float, float]]], order: Sequence[int])
         waiting.remove(sheet)
         here, there = [], []
         for name, at in marks[sheet].items():
-            lying = [moved(placed[other], np.array([marks[other][name]]))[0] for other in placed if name in marks[other]]
+            others = [other for other in placed if name in marks[other]]
+            lying = [moved(placed[other], np.array([marks[other][name]]))[0] for other in others]
             if lying:
                 here.append(at)
                 there.append(np.mean(lying, axis=0))
