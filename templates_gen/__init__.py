@@ -5,7 +5,7 @@ One function for each phase, each from one finished value to the next:
     read_job(path) -> Job
     plan_wall(job) -> Plan
     find(plan) -> tuple[Finding, ...]
-    plan_sheets(plan, paper) -> SheetPlan
+    plan_sheets(plan, paper, printer) -> SheetPlan
     draw_template(plan, findings, sheets, lettering) -> Template
     write_pdf(template, lettering) -> bytes
 
@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from templates_gen.model import Job
     from templates_gen.pdf.writing import write_pdf
     from templates_gen.planning import Plan, plan_wall
+    from templates_gen.printing.profile import Printer, Readings, measured
     from templates_gen.sheets.sheet import SheetPlan, plan_sheets
 
 __version__ = "0.1.0"
@@ -36,6 +37,7 @@ _HOME = {
     "Finding": "findings", "InputError": "errors", "Job": "model", "Lettering": "lettering", "Made": "making",
     "OutputError": "errors", "Plan": "planning", "SheetPlan": "sheets.sheet", "Template": "marks.items",
     "TemplatesError": "errors", "draw_template": "marks.drawing", "find": "findings", "make_template": "making",
+    "Printer": "printing.profile", "Readings": "printing.profile", "measured": "printing.profile",
     "plan_sheets": "sheets.sheet", "plan_wall": "planning", "read_job": "jobfile.building",
     "write_pdf": "pdf.writing",
 }  # fmt: skip
@@ -48,12 +50,15 @@ __all__ = [
     "Made",
     "OutputError",
     "Plan",
+    "Printer",
+    "Readings",
     "SheetPlan",
     "Template",
     "TemplatesError",
     "draw_template",
     "find",
     "make_template",
+    "measured",
     "plan_sheets",
     "plan_wall",
     "read_job",

@@ -5,12 +5,10 @@ All in mm.  A drop runs down from the frame's top edge; heights run up from the 
 
 from __future__ import annotations
 
-import math
-
-from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
-from templates_gen.model import Fixing, Frame, Hanger
+from templates_gen.model import Fixing, Frame
 from templates_gen.record import Record
+from templates_gen.wire import drop_at_two, hung_wire
 
 GRAVITY = 9.80665
 """N/kg, the standard acceleration of free fall (3rd CGPM, 1901)."""
@@ -27,7 +25,9 @@ class Bearing(Record, frozen=True):
 class Nail(Record, frozen=True):
     """A fixing and its nail point (x, y) on the wall; `bears_y` is the height at which the hanger bears on it.
 
-    `load` is this fixing's share of the frame's weight in N, None when the weight is not known.
+    `load` is this fixing's share of the frame's weight in N, None when the weight is not known.  `pull` is the whole
+    force on it in N: more than `load` on two fixings under a wire, which also pulls them together; None when the wire
+    is not known.
     """
 
     name: str
@@ -37,6 +37,7 @@ class Nail(Record, frozen=True):
     y: float
     bears_y: float
     load: float | None
+    pull: float | None = None
 
 
 def bearings(frame: Frame, rect: Rect) -> tuple[Bearing, ...]:
@@ -44,7 +45,7 @@ def bearings(frame: Frame, rect: Rect) -> tuple[Bearing, ...]:
 
     A wire or sawtooth bears at the frame's middle, a wire on two fixings at half their distance to either side of
     it; rings, keyholes and the screws of a cleat at their distances from the frame's sides.  Raises InputError when
-    two fixings under a wire would stand wider than its rings.
+    a wire cannot be as it is described.
     """
     hanger = frame.hanger
     if hanger.left is not None and hanger.right is not None:
@@ -60,31 +61,6 @@ def bearings(frame: Frame, rect: Rect) -> tuple[Bearing, ...]:
 
 def _first(own: float | None, common: float | None) -> float | None:
     return common if own is None else own
-
-
-def drop_at_two(hanger: Hanger, drop_at_one: float | None, where: str) -> float | None:
-    """The drop of a wire on two fixings `apart` (s): as measured, or worked out from its drop on one.
-
-    With rings D apart and `ring_depth` below the top edge, the wire on one fixing rises h1 above the rings, so it is
-    L = √(4 h1² + D²) long; on two it rises h2 = ½ √((L − D)(L + D − 2 s)), and the drop is `ring_depth` − h2.
-    Derived from the triangle and the trapezium that an inextensible wire forms.  None when it cannot be known.
-    """
-    apart, separation, depth = hanger.apart, hanger.ring_separation, hanger.ring_depth
-    if apart is not None and separation is not None and apart > separation:
-        raise InputError(
-            where, f"found fixings {apart:g} mm apart, expected at most the {separation:g} mm of the rings"
-        )
-    if hanger.drop_at_two is not None:
-        return hanger.drop_at_two
-    if apart is None or drop_at_one is None or separation is None or depth is None:
-        return None
-    if drop_at_one >= depth:
-        raise InputError(
-            where, f"found a drop of {drop_at_one:g} mm, expected less than the ring depth of {depth:g} mm"
-        )
-    wire = math.hypot(2 * (depth - drop_at_one), separation)
-    rise = math.sqrt((wire - separation) * (wire + separation - 2 * apart)) / 2
-    return depth - rise
 
 
 def nail_rise(frame: Frame) -> float:
@@ -103,6 +79,7 @@ def nails(frame: Frame, rect: Rect) -> tuple[Nail, ...]:
     """The nail points of a frame that hangs at `rect`; none for a bearing without a drop."""
     points = bearings(frame, rect)
     load = None if frame.weight is None else frame.weight * GRAVITY / len(points)
+    pull = _pull(frame, load)
     return tuple(
         Nail(
             name=f"{frame.id} {point.side}".rstrip(),
@@ -112,7 +89,16 @@ def nails(frame: Frame, rect: Rect) -> tuple[Nail, ...]:
             y=rect.y1 - point.drop + nail_rise(frame),
             bears_y=rect.y1 - point.drop,
             load=load,
+            pull=pull,
         )
         for point in points
         if point.drop is not None
     )
+
+
+def _pull(frame: Frame, load: float | None) -> float | None:
+    """The whole force on each fixing of a frame, of which each carries `load` (N)."""
+    wire = hung_wire(frame)
+    if load is None or not frame.hanger.apart:
+        return load
+    return None if wire is None else load / wire.fixing_down * wire.fixing_pull

@@ -8,42 +8,67 @@ from typing import Any
 from templates_gen.findings import Finding, find
 from templates_gen.lettering import Lettering
 from templates_gen.marks.drawing import draw_template
+from templates_gen.marks.firstfile import draw_first_pages
+from templates_gen.marks.items import POINT
 from templates_gen.model import Job
-from templates_gen.papersizes import checked_size, paper_size
+from templates_gen.papersizes import MOST_SIDE, checked_size, paper_size, roll_width
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall
+from templates_gen.printing.profile import Printer
 from templates_gen.record import Record, replace
 from templates_gen.report import template_report
+from templates_gen.sheets.fitting import large_page
 from templates_gen.sheets.sheet import plan_sheets
 
 
 class Made(Record, frozen=True):
-    """A finished template: the file's bytes, its report, its findings, and how many sheets of wall it has."""
+    """A finished template: the file's bytes, its report, its findings, and how many sheets of wall it has.
+
+    `first` are the bytes of the first pages where they are a file of their own; `page` is the size of a sheet (mm).
+    """
 
     pdf: bytes
     report: dict[str, Any]
     findings: tuple[Finding, ...]
     sheets: int
+    page: tuple[float, float]
+    first: bytes | None = None
 
 
-def make_template(job: Job, fonts: tuple[Path, ...] = ()) -> Made:
-    """The template of a job.  Raises InputError for a job, paper or font that cannot be used.
+def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | None = None) -> Made:
+    """The template of a job, corrected for the printer where one is given.
 
-    It is made whatever the findings say: whether a *stop* among them keeps it from being printed is for the caller.
+    Raises InputError for a job, paper or font that cannot be used.  It is made whatever the findings say: whether a
+    *stop* among them keeps it from being printed is for the caller.
     """
     plan = plan_wall(job)
     findings = find(plan)
-    sheets = plan_sheets(plan, job.paper)
+    sheets = plan_sheets(plan, job.paper, printer)
     lettering = Lettering((*fonts, *((Path(job.paper.font),) if job.paper.font else ())))
     template = draw_template(plan, findings, sheets, lettering)
     report = template_report(plan, findings, sheets, len(template.pages))
-    return Made(write_pdf(template, lettering), report, findings, len(sheets.sheets))
+    first = draw_first_pages(plan, findings, sheets, lettering)
+    return Made(
+        write_pdf(template, lettering), report, findings, len(sheets.sheets),
+        (sheets.page.width * POINT, sheets.page.height * POINT), write_pdf(first, lettering) if first else None,
+    )  # fmt: skip
 
 
-def on_paper(job: Job, size: str | None = None, cover: str | None = None) -> Job:
-    """The same job on another paper, or covering more or less.  Raises InputError for an unknown paper."""
+def on_paper(
+    job: Job, size: str | None = None, cover: str | None = None, trim: str | None = None, one_piece: bool = False
+) -> Job:
+    """The same job on another paper, covering more or less, cut or not, or as large pages for a print shop.
+
+    The paper of sheets that a roll or one piece stands in for is kept for the first pages.  Raises InputError for an
+    unknown paper.
+    """
     paper = job.paper
     if size is not None:
-        width, height = checked_size(*paper_size(size, "--paper"), "--paper")
-        paper = replace(paper, name=size, width=width, height=height)
-    return replace(job, paper=paper if cover is None else replace(paper, cover=cover))
+        roll = roll_width(size, "--paper")
+        width, height = (roll, MOST_SIDE) if roll else checked_size(*paper_size(size, "--paper"), "--paper")
+        first = paper if roll and paper.kind == "sheets" else None
+        paper = replace(
+            paper, name=size, width=width, height=height, kind="roll" if roll else "sheets", first=first
+        )  # fmt: skip
+    paper = replace(paper, cover=cover or paper.cover, trim=trim or paper.trim)
+    return replace(job, paper=large_page(paper) if one_piece else paper)

@@ -5,6 +5,7 @@ Every value is frozen.  Positions: x from the wall's left end, y from the floor.
 
 from __future__ import annotations
 
+from templates_gen.accuracy import Accuracy
 from templates_gen.geometry import Rect
 from templates_gen.record import Record, field
 
@@ -13,24 +14,43 @@ Sides = tuple[float, float, float, float]
 
 
 class Feature(Record, frozen=True, kw_only=True):
-    """Anything on or in front of the wall; `clear` is how far frames keep away (mm)."""
+    """Anything on or in front of the wall; `clear` is how far frames keep away (mm).
+
+    `use` says whether people sit or lie on furniture ("bed", "seat", "cot", "other"; "" when it is not said).
+    """
 
     kind: str
     name: str
     rect: Rect
     clear: float = 0.0
+    use: str = ""
+
+    @property
+    def called(self) -> str:
+        """What it is called in a sentence, after "the"."""
+        plain = self.name == self.kind or self.kind in ("furniture", "other")
+        return self.name if plain else f"{self.kind} {self.name!r}"
 
 
 class Studs(Record, frozen=True, kw_only=True):
-    """Upright timbers or metal studs: `first` is a measured centre from the wall's left end, if one was measured."""
+    """Upright timbers or metal studs: `first` is a measured centre from the wall's left end, if one was measured.
+
+    `confirmed` is False where the spacing is only the usual one, which nobody measured on this wall.
+    """
 
     first: float | None
     spacing: float
     width: float
+    confirmed: bool = True
 
 
 class Wall(Record, frozen=True, kw_only=True):
-    """The vertical plane.  `outline` is set when it is not a plain rectangle (corner points in mm)."""
+    """The vertical plane.  `outline` is set when it is not a plain rectangle (corner points in mm).
+
+    `wiring` is whose rule its cables were laid by, `worktop` whether the room has one, `behind` the rooms on its other
+    side, `public` whether a path open to the public runs along it, `earthquake` whether the earth may shake there,
+    `built` the year.
+    """
 
     name: str
     width: float
@@ -40,7 +60,11 @@ class Wall(Record, frozen=True, kw_only=True):
     board: float | None = None
     studs: Studs | None = None
     wiring: str = ""
+    worktop: bool = False
+    behind: tuple[str, ...] = ()
     public: bool = False
+    earthquake: bool = False
+    built: int | None = None
     features: tuple[Feature, ...] = ()
 
     @property
@@ -80,7 +104,12 @@ class Fixing(Record, frozen=True, kw_only=True):
 
 
 class Frame(Record, frozen=True, kw_only=True):
-    """One framed piece: outside size, and how it hangs.  `drop` is None until it has been measured."""
+    """One framed piece: outside size, and how it hangs.  `drop` is None until it has been measured.
+
+    `estimated`: the weight is not weighed but worked out from what the frame is made of; `lacking` names what that
+    would still need.  `glazing` is "glass", "acrylic", "none", or "" when it is not told.  `worked_out` is the outside
+    size that print, mat and moulding come to, where they are given.
+    """
 
     id: str
     width: float
@@ -88,10 +117,18 @@ class Frame(Record, frozen=True, kw_only=True):
     title: str = ""
     depth: float | None = None
     weight: float | None = None
+    estimated: bool = False
     drop: float | None = None
     hanger: Hanger = field(default_factory=lambda: Hanger(kind="wire"))
     fixing: Fixing = field(default_factory=Fixing)
     image: str = ""
+    glazing: str = ""
+    worked_out: tuple[float, float] | None = None
+    lacking: tuple[str, ...] = ()
+
+    @property
+    def weight_is(self) -> str:
+        return "unknown" if self.weight is None else "estimated" if self.estimated else "given"
 
 
 class Height(Record, frozen=True, kw_only=True):
@@ -129,7 +166,12 @@ class Group(Record, frozen=True, kw_only=True):
 
 
 class Paper(Record, frozen=True, kw_only=True):
-    """What the template is printed on; `margin` (top, right, bottom, left) is what the printer cannot reach."""
+    """What the template is printed on; `margin` (top, right, bottom, left) is what the printer cannot reach.
+
+    `kind` is "sheets"; "roll", cut to the length that is needed (`height` is then the most); or "one piece", a page
+    of the size that is needed.  For the last two `first` is the paper of the first pages, which are a file of their
+    own.  `trim` is "cut" where sheets are cut before they are taped, "none" where they are laid over each other whole.
+    """
 
     name: str
     width: float
@@ -138,6 +180,9 @@ class Paper(Record, frozen=True, kw_only=True):
     overlap: float
     cover: str
     font: str = ""
+    kind: str = "sheets"
+    trim: str = "cut"
+    first: Paper | None = None
 
 
 class Job(Record, frozen=True, kw_only=True):
@@ -155,6 +200,7 @@ class Job(Record, frozen=True, kw_only=True):
     group: Group
     frames: tuple[Frame, ...]
     paper: Paper
+    accuracy: Accuracy = field(default_factory=Accuracy)
     ignored: tuple[str, ...] = ()
     sources: tuple[tuple[str, bytes], ...] = ()
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 
 from templates_gen.errors import InputError
+from templates_gen.units import parse_length
 
 IN = 25.4
 
@@ -41,6 +42,11 @@ LEAST_SIDE, MOST_SIDE = 80.0, 5000.0
 """mm.  A sheet smaller than the first has no room for its own marks (our design); one larger than the second is more
 than 14,400 PDF units, which readers refuse (ISO 32000-1, Annex C.2)."""
 
+ROLLS = "roll 24 in, roll 36 in, roll 42 in, roll 44 in, roll 610 mm, roll 914 mm"
+"""Rolls to name as examples: 24, 36, 42 and 44 in (from memory), 609 and 914 mm among the roll sizes that a
+wide-format printer offers (istopwg/ippsample, issue 216)."""
+
+_ROLL = re.compile(r"roll[\s_-]+(?P<width>.*)", re.IGNORECASE | re.DOTALL)
 _PWG = re.compile(r"[a-z]+_[a-z0-9.-]+_(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)(mm|in)", re.IGNORECASE)
 
 
@@ -50,6 +56,24 @@ def checked_size(width: float, height: float, where: str) -> tuple[float, float]
         problem = f"found {width:g} × {height:g} mm, expected sides of {LEAST_SIDE:g} to {MOST_SIDE:g} mm"
         raise InputError(where, problem, "choose larger paper" if min(width, height) < LEAST_SIDE else "")
     return width, height
+
+
+def roll_width(name: str, where: str) -> float | None:
+    """The width in mm of a roll by its name, such as "roll 24 in"; None for the name of any other paper.
+
+    Raises InputError for a roll without a width, or without its unit: 24 and 610 are both widths of a roll.
+    """
+    match = _ROLL.fullmatch(name.strip()) if name.strip().lower() != "roll" else None
+    if match is None and not name.strip().lower().startswith("roll"):
+        return None
+    try:
+        width = parse_length(match["width"], "mm") if match and re.search(r"[a-z\"”″]", match["width"].lower()) else 0.0
+    except ValueError:
+        width = 0.0
+    if not width:
+        problem = f"found {name!r}, expected a roll by its width and unit"
+        raise InputError(where, problem, f"such as {ROLLS}")
+    return checked_size(width, MOST_SIDE, where)[0]
 
 
 def paper_size(name: str, where: str) -> tuple[float, float]:
@@ -63,4 +87,5 @@ def paper_size(name: str, where: str) -> tuple[float, float]:
     if match := _PWG.fullmatch(name.strip()):
         scale = IN if match[3].lower() == "in" else 1.0
         return float(match[1]) * scale, float(match[2]) * scale
-    raise InputError(where, f"found {name!r}, expected a paper size", f"known: {', '.join(SIZES)}, or [width, height]")
+    known = f"known: {', '.join(SIZES)}, [width, height], or {ROLLS}"
+    raise InputError(where, f"found {name!r}, expected a paper size", known)

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from templates_gen.errorwords import error_data
+from templates_gen.expected import expected_error
 from templates_gen.findings import Finding
 from templates_gen.geometry import Rect
 from templates_gen.marks.furniture import Rule, rules
-from templates_gen.marks.items import MM_TO_POINTS
+from templates_gen.marks.items import Matrix, moved
 from templates_gen.near import Near
 from templates_gen.planning import Plan
+from templates_gen.printing.profile import printer_data
 from templates_gen.schedule import findings_data
 from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.sheet import SheetPlan
@@ -41,11 +44,13 @@ def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, 
         ],
         "joins": [{"over": page_of[join.over], "under": page_of[join.under]} for join in sheets.joins],
         "rules": [
-            _rule_data(page, rule)
+            _rule_data(page, rule, sheets.page.matrix)
             for page in range(1, pages + 1)
             for rule in rules(sheets.page, paper.overlap, plan.job.unit)
         ],
         "nails": _nails(plan, sheets, page_of),
+        **({"printer": printer_data(sheets.printer)} if sheets.printer else {}),
+        "expected_error": error_data(expected_error(plan, sheets)),
         "findings": findings_data(findings),
     }  # fmt: skip
 
@@ -54,10 +59,10 @@ def _list(rect: Rect) -> list[float]:
     return [rect.x0, rect.y0, rect.x1, rect.y1]
 
 
-def _rule_data(page: int, rule: Rule) -> dict[str, Any]:
-    scale = MM_TO_POINTS[0]
-    start, end = [rule.x0 * scale, rule.y0 * scale], [rule.x1 * scale, rule.y1 * scale]
-    return {"page": page, "from": start, "to": end, "length": rule.length}
+def _rule_data(page: int, rule: Rule, matrix: Matrix) -> dict[str, Any]:
+    """Where the rule is drawn (page points), and how long it must measure once it is printed (mm)."""
+    start, end = moved(matrix, rule.x0, rule.y0), moved(matrix, rule.x1, rule.y1)
+    return {"page": page, "from": list(start), "to": list(end), "length": rule.length}
 
 
 def _nails(plan: Plan, sheets: SheetPlan, page_of: Mapping[str, int]) -> list[dict[str, Any]]:

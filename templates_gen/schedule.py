@@ -4,23 +4,31 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from templates_gen.findings import Finding
+from templates_gen.flagged import KEY, flagged_nails, with_mark
+from templates_gen.holding import wanted_hooks
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import other_unit, show, show_both, show_mass
+from templates_gen.studs import on_stud
+from templates_gen.units import other_unit, show, show_both
+from templates_gen.weighing import weight_words
+from templates_gen.wiring import nail_zones
 
 HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line")
 
 CSV_HEADER = (
     "id", "title", "left_mm", "bottom_mm", "width_mm", "height_mm", "drop_mm", "nail", "x_mm", "y_mm",
-    "from_centre_mm", "from_level_mm", "bears_y_mm", "load_n",
+    "from_centre_mm", "from_level_mm", "bears_y_mm", "load_n", "weight_is",
 )  # fmt: skip
 
 
-def rows(plan: Plan) -> Iterator[tuple[str, ...]]:
-    """A row of text for every nail, in the job's unit; a frame without a nail has one row that says so."""
+def rows(plan: Plan, flagged: frozenset[str] = frozenset()) -> Iterator[tuple[str, ...]]:
+    """A row of text for every nail, in the job's unit; a frame without a nail has one row that says so.
+
+    The nails named in `flagged` get a mark.
+    """
     unit = plan.job.unit
     for hung in plan.frames:
         frame, rect = hung.frame, hung.rect
@@ -28,12 +36,18 @@ def rows(plan: Plan) -> Iterator[tuple[str, ...]]:
         missing = [bearing for bearing in hung.bearings if bearing.drop is None]
         for nail in hung.nails:
             yield (
-                *own, show(rect.y1 - nail.bears_y, unit), nail.name, show(nail.y, unit),
+                *own, show(rect.y1 - nail.bears_y, unit), with_mark(nail.name, nail.name, flagged), show(nail.y, unit),
                 sideways(nail.x - plan.centre_line, unit), upward(nail.y - plan.level_line, unit),
             )  # fmt: skip
         if missing:
             across = sideways(missing[0].x - plan.centre_line, unit)
-            yield (*own, "measure", "none yet", "", across, "")
+            yield (*own, "measure", with_mark("none yet", _flagged_one(hung, flagged), flagged), "", across, "")
+
+
+def _flagged_one(hung: Hung, flagged: frozenset[str]) -> str:
+    """The name of a nail that is flagged before its drop is measured; "" when none is."""
+    names = (f"{hung.frame.id} {bearing.side}".rstrip() for bearing in hung.bearings if bearing.drop is None)
+    return next((name for name in names if name in flagged), "")
 
 
 def _bare(mm: float, unit: str) -> str:
@@ -61,9 +75,13 @@ COLUMNS = (13, 12, 12, 20, 22)
 """Widths of the text schedule's columns: 79 in all, for a terminal of 80."""
 
 
-def as_text(plan: Plan) -> str:
-    """The schedule for a terminal: for every nail a line in the job's unit and one in the other system."""
+def as_text(plan: Plan, findings: Sequence[Finding] = ()) -> str:
+    """The schedule for a terminal: for every nail a line in the job's unit and one in the other system.
+
+    A nail that wants thought, by the zones and the findings, has a mark, and there is a key to it below.
+    """
     job, unit = plan.job, plan.job.unit
+    flagged = flagged_nails(plan, findings)
     lines = [
         job.title,
         f"centre line {show_both(plan.centre_line, unit)} from the wall's left end",
@@ -72,7 +90,8 @@ def as_text(plan: Plan) -> str:
         _columns("nail", "drop", "floor", "centre line", "level line"),
     ]
     for hung in plan.frames:
-        lines += [_headline(hung, unit), *_nail_lines(hung, plan)]
+        lines += [_headline(hung, unit), *_nail_lines(hung, plan, flagged)]
+    lines += ["", KEY] if flagged else []
     return "\n".join(lines)
 
 
@@ -83,28 +102,28 @@ def _columns(*cells: str) -> str:
 def _headline(hung: Hung, unit: str) -> str:
     frame = hung.frame
     size = f"{_bare(hung.rect.width, unit)} × {show(hung.rect.height, unit)}"
-    weight = "" if frame.weight is None else show_mass(frame.weight, unit)
-    line = "  ".join(part for part in (frame.id, frame.title, size, weight) if part)
+    line = "  ".join(part for part in (frame.id, frame.title, size, weight_words(frame, unit)) if part)
     return line if len(line) <= sum(COLUMNS) else f"{line[: sum(COLUMNS) - 1]}…"
 
 
-def _nail_lines(hung: Hung, plan: Plan) -> Iterator[str]:
+def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str]) -> Iterator[str]:
     for nail in hung.nails:
         for unit in (plan.job.unit, other_unit(plan.job.unit)):
             yield _columns(
-                f"    {nail.side or 'nail'}" if unit == plan.job.unit else "",
+                with_mark(f"    {nail.side or 'nail'}", nail.name, flagged) if unit == plan.job.unit else "",
                 show(hung.rect.y1 - nail.bears_y, unit),
                 show(nail.y, unit),
                 sideways(nail.x - plan.centre_line, unit),
                 upward(nail.y - plan.level_line, unit),
             )
     if len(hung.nails) < len(hung.bearings):
-        yield "    no nail yet: measure the drop, or mark it by hand on the drop rule"
+        none_yet = with_mark("    no nail yet", _flagged_one(hung, flagged), flagged)
+        yield f"{none_yet}: measure the drop, or mark it by hand on the drop rule"
 
 
 def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
     """The schedule for a machine; all lengths in mm, to 0.1 mm."""
-    wall = plan.job.wall
+    wall, zones = plan.job.wall, nail_zones(plan)
     return {
         "format": 1,
         "job": plan.job.title,
@@ -112,7 +131,7 @@ def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
         "wall": {"width": tenth(wall.width), "height": tenth(wall.height)},
         "centre_line": tenth(plan.centre_line),
         "level_line": tenth(plan.level_line),
-        "frames": [_frame_data(hung, plan) for hung in plan.frames],
+        "frames": [_frame_data(hung, plan, zones) for hung in plan.frames],
         "findings": findings_data(findings),
     }
 
@@ -129,8 +148,9 @@ def tenth(mm: float) -> float:
     return round(mm, 1) + 0.0
 
 
-def _frame_data(hung: Hung, plan: Plan) -> dict[str, Any]:
-    frame, rect = hung.frame, hung.rect
+def _frame_data(hung: Hung, plan: Plan, zones: Mapping[str, Sequence[str]]) -> dict[str, Any]:
+    frame, rect, wall = hung.frame, hung.rect, plan.job.wall
+    hooks = wanted_hooks(frame, wall, tuple(bearing.x for bearing in hung.bearings))
     return {
         "id": frame.id,
         "title": frame.title,
@@ -140,12 +160,15 @@ def _frame_data(hung: Hung, plan: Plan) -> dict[str, Any]:
         "height": tenth(rect.height),
         "drop": None if frame.drop is None else tenth(frame.drop),
         "weight_kg": None if frame.weight is None else round(frame.weight, 3),
-        "weight_is": "unknown" if frame.weight is None else "given",
+        "weight_is": frame.weight_is,
         "nails": [
             {
                 "name": nail.name, "x": tenth(nail.x), "y": tenth(nail.y),
                 "from_centre": tenth(nail.x - plan.centre_line), "from_level": tenth(nail.y - plan.level_line),
                 "bears_y": tenth(nail.bears_y), "load_n": None if nail.load is None else round(nail.load, 1),
+                "zones": list(zones.get(nail.name, ())),
+                "pull_n": None if nail.pull is None else round(nail.pull, 1),
+                "stud": on_stud(nail.x, wall), "hooks_needed": hooks,
             }
             for nail in hung.nails
         ],
@@ -161,7 +184,7 @@ def as_csv(plan: Plan) -> str:
         own = [data[name] for name in ("id", "title", "left", "bottom", "width", "height", "drop")]
         for nail in data["nails"] or [{}]:
             names = ("name", "x", "y", "from_centre", "from_level", "bears_y", "load_n")
-            writer.writerow([_cell(value) for value in (*own, *(nail.get(name) for name in names))])
+            writer.writerow([_cell(value) for value in (*own, *(nail.get(name) for name in names), data["weight_is"])])
     return out.getvalue()
 
 

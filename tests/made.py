@@ -14,10 +14,13 @@ from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.drawing import draw_template
 from templates_gen.marks.items import Template
-from templates_gen.model import Fixing, Hanger, Job, Paper
+from templates_gen.model import Fixing, Hanger, Job, Paper, Wall
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import Plan, plan_wall
+from templates_gen.printing.profile import Printer
+from templates_gen.record import replace
 from templates_gen.report import template_report
+from templates_gen.sheets.fitting import large_page
 from templates_gen.sheets.sheet import SheetPlan, plan_sheets
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.pdf_reading import Marks, page_marks
@@ -74,6 +77,36 @@ GENERATED = {
 NAMES = (*SAMPLE_NAMES, *GENERATED)
 
 
+def frieze(on: Paper) -> Job:
+    """Eleven wide frames in a row of 9.2 m: more than a page of 5 m can show."""
+    names = tuple(f"F{number}" for number in range(1, 12))
+    frames = [frame(name, 780, 430, 70, title="Frieze") for name in names]
+    wide = Wall(name="", width=12000.0, height=3000.0)
+    return job(*frames, group=group((names,), gap=62.0), title="The long frieze", paper=on, wall=wide)
+
+
+def roll(width: float) -> Paper:
+    """A roll of this width (mm), cut to at most 5 m."""
+    return replace(paper("a4"), name=f"roll {width:g} mm", width=width, height=5000.0, kind="roll")
+
+
+LARGE = {
+    "one piece": lambda: twelve(large_page(paper("a4"))),
+    "one piece, inches": lambda: twelve(large_page(paper("letter")), "in"),
+    "two panels": lambda: frieze(large_page(paper("a4"))),
+    "roll 610": lambda: twelve(roll(610.0)),
+    "roll 24 in": lambda: twelve(roll(609.6), "in"),
+    "long roll": lambda: frieze(roll(610.0)),
+}
+UNCUT = {
+    "uncut a4": lambda: twelve(paper("a4", trim="none")),
+    "uncut tabloid": lambda: twelve(paper("tabloid", trim="none", cover="all"), "in"),
+    "uncut, wide overlap": lambda: twelve(paper("a3", trim="none", overlap=30.0)),
+}
+SPECIAL = {**LARGE, **UNCUT}
+"""Jobs for which not every test of the others holds."""
+
+
 @dataclass(frozen=True)
 class Everything:
     """One job with all that comes of it."""
@@ -100,13 +133,13 @@ class Everything:
 @cache
 def made(name: str) -> Everything:
     """The sample or generated job of this name."""
-    return make(read_job(SAMPLES / f"{name}.toml") if name in SAMPLE_NAMES else GENERATED[name](), name)
+    return make(read_job(SAMPLES / f"{name}.toml") if name in SAMPLE_NAMES else {**GENERATED, **SPECIAL}[name](), name)
 
 
-def make(job: Job, name: str = "") -> Everything:
-    """All that comes of a job."""
+def make(job: Job, name: str = "", printer: Printer | None = None) -> Everything:
+    """All that comes of a job, corrected for the printer where one is given."""
     plan = plan_wall(job)
-    findings, sheets, lettering = find(plan), plan_sheets(plan, job.paper), Lettering()
+    findings, sheets, lettering = find(plan), plan_sheets(plan, job.paper, printer), Lettering()
     template = draw_template(plan, findings, sheets, lettering)
     report = template_report(plan, findings, sheets, len(template.pages))
     return Everything(name, job, plan, sheets, lettering, template, write_pdf(template, lettering), report)

@@ -17,7 +17,6 @@ Matrix = tuple[float, float, float, float, float, float]
 Point = tuple[float, float]
 UNIT: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
 
-
 Dash = tuple[tuple[float, ...], float]
 
 
@@ -211,11 +210,12 @@ def _matrix(numbers: Any) -> Matrix:
 
 
 def _circle(ends: list[Point], width: float) -> Round:
-    """The circle through the ends of four quarter curves: opposite ends lie on a diameter."""
-    cx = sum(x for x, _ in ends) / 4
-    cy = sum(y for _, y in ends) / 4
-    (x0, y0), _, (x1, y1), _ = ends
-    return Round(cx, cy, ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5 / 2, width)
+    """The circle through the ends of four quarter curves, or through an ellipse's: the one of the same area."""
+    cx, cy = sum(x for x, _ in ends) / 4, sum(y for _, y in ends) / 4
+    (x0, y0), (x1, y1), (x2, y2), (x3, y3) = ends
+    # conjugate diameters span as much as the axes do (Apollonius)
+    spanned = (x0 - x2) * (y1 - y3) - (y0 - y2) * (x1 - x3)
+    return Round(cx, cy, abs(spanned) ** 0.5 / 2, width)
 
 
 def _meanings(font: Any) -> dict[bytes, str]:

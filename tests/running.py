@@ -71,6 +71,14 @@ date = "2026-03-01"
 [wall]
 width = 4000
 height = 2600
+wiring = "uk"
+
+[[wall.feature]]
+kind = "switch"
+left = 100
+bottom = 1050
+width = 86
+height = 86
 
 [[frame]]
 id = "A"

@@ -16,7 +16,12 @@ from tests.jobs import SAMPLES
 from tests.running import MINIMAL, run
 
 NAMES = sorted(path.stem for path in SAMPLES.glob("*.toml"))
-COMMANDS = {"": program, **program.commands}
+COMMANDS = {
+    "": program,
+    **program.commands,
+    **{f"{name} {inner}": command for name, group in program.commands.items() if isinstance(group, click.Group)
+       for inner, command in group.commands.items()},
+}  # fmt: skip
 
 
 @pytest.fixture
@@ -24,6 +29,7 @@ def folder(tmp_path, monkeypatch):
     """The repository's root as a user has it, as the current folder: the samples without what was made of them."""
     shutil.copytree(SAMPLES, tmp_path / "samples", ignore=shutil.ignore_patterns("*.pdf"))
     monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "config"))
     return tmp_path
 
 
@@ -194,7 +200,7 @@ def test_the_help_of_every_command_has_an_example_of_that_command(name):
     (line,) = example(COMMANDS[name])
     assert line.startswith(f"templates-gen {name}".rstrip() + " ")
     for way in ("-h", "--help"):
-        ran = run(*filter(None, [name]), way)
+        ran = run(*name.split(), way)
         assert (ran.code, ran.err) == (0, "")
         assert line in ran.out and max(map(len, ran.out.splitlines())) <= 80
 
@@ -202,6 +208,7 @@ def test_the_help_of_every_command_has_an_example_of_that_command(name):
 @pytest.mark.parametrize("line", examples())
 def test_every_example_of_the_help_runs(line, folder):
     called, *arguments = shlex.split(line)
+    assert run("printer", "record", "study", "--paper", "a4", "--across", "179.4", "--along", "260.4").code == 0
     ran = run(*arguments)
     assert (called, ran.code) == ("templates-gen", 0), ran
     assert ran.out

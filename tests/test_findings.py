@@ -12,6 +12,10 @@ from templates_gen.findings import Finding, find, stops
 from templates_gen.geometry import Rect
 from templates_gen.model import Feature, Fixing, Group, Hanger, Job, Wall
 from templates_gen.planning import plan_wall
+from tests.finding_cases_behind import CASES as BEHIND
+from tests.finding_cases_behind import SWITCH, wall
+from tests.finding_cases_holding import CASES as HOLDING
+from tests.finding_cases_wire import CASES as WIRE
 from tests.jobs import Height, Spot, frame, group, job
 
 
@@ -82,6 +86,9 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     ("group-off-centre", "note", (), off_centre(0.6), off_centre(0.4)),
     ("drop-missing", "note", ("A",), job(frame(drop=None)), job(frame(drop=80.0))),
     ("not-computed-yet", "note", (), job(ignored=("depth of A",)), job(ignored=())),
+    *BEHIND,
+    *WIRE,
+    *HOLDING,
 ]
 
 
@@ -108,7 +115,8 @@ def test_every_rule_has_a_case_here():
 
 
 def test_a_plain_job_has_nothing_found():
-    assert find(plan_wall(job())) == ()
+    # all that is asked of a wall: by whose rule it was wired, and a switch on it, far from the nail
+    assert find(plan_wall(job(wall=wall(SWITCH)))) == ()
 
 
 def test_stops_come_first_then_warnings_then_notes():

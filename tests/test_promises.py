@@ -19,7 +19,9 @@ PROMISES = (
     "is safe", "are safe", "be safe", "safe to", "safely", "safe zone", "safe spot", "guarantee", "will hold",
     "can hold", "holds up to", "no cable", "no pipe", "no wire", "free of cables", "clear of cables",
     "clear of pipes", "free of pipes", "nothing behind", "without risk", "no risk", "secure enough",
-    "strong enough", "cannot fall", "will not fall", "meets the code", "complies",
+    "strong enough", "is clear", "are clear", "all clear", "no danger", "not dangerous", "harmless", "cannot hit",
+    "will not hit", "not in a zone", "outside the zone", "outside every zone", "free to nail", "may be nailed",
+    "rely on these", "cannot fall", "will not fall", "meets the code", "complies",
 )  # fmt: skip
 FOUND = re.compile("|".join(rf"\b{re.escape(words)}" for words in PROMISES), re.IGNORECASE)
 

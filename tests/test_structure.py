@@ -13,6 +13,7 @@ LAYERS = {  # part of the package: the parts it may not import from
     "jobfile": ("sheets", "marks", "pdf", "commands"),
     "sheets": ("jobfile", "pdf", "commands"),
     "marks": ("jobfile", "pdf", "commands"),
+    "printing": ("jobfile", "pdf", "commands"),
     "pdf": ("sheets", "jobfile", "commands"),
 }
 

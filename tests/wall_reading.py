@@ -8,7 +8,7 @@ from functools import cache
 from typing import NamedTuple
 
 from templates_gen.geometry import Rect
-from tests.made import made
+from tests.made import Everything, made
 from tests.pdf_reading import Lettered, Matrix, Point, Round, Segment, moved, scale
 
 CLOSE = 0.001
@@ -47,7 +47,11 @@ class Shown:
 @cache
 def shown(name: str) -> tuple[Shown, ...]:
     """Every sheet of a job, read from the file and brought back to the wall."""
-    done = made(name)
+    return brought_back(made(name))
+
+
+def brought_back(done: Everything) -> tuple[Shown, ...]:
+    """Every sheet of a finished job, read from its file and brought back to the wall."""
     found = []
     for sheet in done.report["sheets"]:
         marks, back = done.marks[sheet["page"] - 1], inverse(sheet["to_page"])

@@ -33,20 +33,25 @@ def check(context: click.Context, job: Path, form: str, report: Path | None, for
       templates-gen check samples/fern-prints.toml
     """
     import templates_gen as tg
+    from templates_gen.checking import check_job
+    from templates_gen.errorwords import check_words, error_data
     from templates_gen.findings import stops
     from templates_gen.schedule import findings_data
 
     with about(job):
         read = tg.read_job(job)
         check_results(job, read, [report], force)
-        findings = tg.find(tg.plan_wall(read))
-    data = {"format": 1, "findings": findings_data(findings)}
+        checked = check_job(read)
+    findings, expected = checked.findings, checked.expected
+    data = {"format": 1, "findings": findings_data(findings), "expected_error": error_data(expected)}
     if report is not None:
         write_json(report, data, force)
     if form == "json":
         click.echo(as_json(data))
     else:
         show_findings(findings, err=False)
+        for line in check_words(expected, read.unit) if expected else ():
+            click.echo(click.wrap_text(line, 80, subsequent_indent=" " * 6))
         click.echo(_summary([finding.level for finding in findings]))
     context.exit(STOPPED if stops(findings) else 0)
 

@@ -62,13 +62,25 @@ def check_results(path: Path, job: Job, results: Sequence[Path | None], force: b
 
 def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
     """Findings in plain words, wrapped to the terminal; in colour only on a terminal."""
+    for finding in findings:
+        show_finding(finding.level, finding.text, err)
+
+
+def show_finding(level: str, text: str, err: bool = True) -> None:
+    """One finding of this level, likewise."""
     import shutil
 
     width = min(100, shutil.get_terminal_size().columns)
-    for finding in findings:
-        words = click.wrap_text(finding.text, width, initial_indent=" " * 6, subsequent_indent=" " * 6)
-        level = click.style(finding.level, fg=COLOURS[finding.level], bold=True)
-        click.echo(f"{level}{words[4:]}", err=err, color=False if os.environ.get("NO_COLOR") else None)
+    words = click.wrap_text(text, width, initial_indent=" " * 6, subsequent_indent=" " * 6)
+    styled = click.style(level, fg=COLOURS[level], bold=True)
+    click.echo(f"{styled}{words[4:]}", err=err, color=False if os.environ.get("NO_COLOR") else None)
+
+
+def kept_printers() -> Path:
+    """The folder that printers' profiles are kept in.  Raises OutputError when the user has no home folder."""
+    from templates_gen.printing.store import profile_folder
+
+    return profile_folder(Path(click.get_app_dir("templates-gen")))
 
 
 def write_json(path: Path, data: dict[str, Any], force: bool) -> None:

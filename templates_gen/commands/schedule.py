@@ -43,4 +43,4 @@ def schedule(job: Path, form: str, report: Path | None, force: bool) -> None:
     elif form == "csv":
         click.echo(as_csv(plan), nl=False)
     else:
-        click.echo(as_text(plan))
+        click.echo(as_text(plan, tg.find(plan)))

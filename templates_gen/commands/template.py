@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
@@ -12,58 +13,130 @@ from templates_gen.commands.common import (
     about,
     check_results,
     force_option,
+    kept_printers,
     report_option,
+    show_finding,
     show_findings,
     write_json,
 )
+
+if TYPE_CHECKING:
+    from templates_gen.making import Made
+    from templates_gen.model import Job
+    from templates_gen.printing.profile import Printer
+
+
+class _Asked(NamedTuple):
+    """What the options ask for."""
+
+    output: Path | None
+    paper: str | None
+    cover: str | None
+    fonts: tuple[Path, ...]
+    one_piece: bool
+    trim: str | None
+    most: int | None
+    report: Path | None
+    force: bool
+    printer: Printer | None
 
 
 @click.command()
 @click.argument("jobs", type=FILE, metavar="JOB...", nargs=-1, required=True)
 @click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
-@click.option("--paper", metavar="SIZE", help="a4, letter, a3, tabloid, ...; else as the job says.")
+@click.option("--paper", metavar="SIZE", help="a4, letter, a3, tabloid, 'roll 24 in', ...; else as the job says.")
 @click.option("--cover", type=click.Choice(["all", "marks", "nails"]), help="What must be on paper.")
 @click.option("--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts.")
+@click.option("--printer", metavar="NAME", help="Draw it so that this recorded printer prints it true.")
+@click.option("--one-piece", is_flag=True, help="One page, or as few as can be, for a print shop or plotter.")
+@click.option("--trim", type=click.Choice(["cut", "none"]), help="Whether sheets are cut before they are taped.")
+@click.option("--sheets-at-most", "most", type=click.IntRange(1), metavar="N", help="Refuse to use more; say why.")
 @report_option
 @force_option
 @click.pass_context
-def template(
-    context: click.Context, jobs: tuple[Path, ...], output: Path | None, paper: str | None, cover: str | None,
-    fonts: tuple[Path, ...], report: Path | None, force: bool,
-) -> None:  # fmt: skip
+def template(context: click.Context, /, jobs: tuple[Path, ...], printer: str | None, **options: Any) -> None:
     """Write the full-scale template of a job as a PDF file.
 
     \b
     Example:
       templates-gen template samples/fern-prints.toml --paper letter -o fern.pdf
     """
-    if len(jobs) > 1 and (output is not None or report is not None):
+    asked = _Asked(**options, printer=_printer(printer) if printer is not None else None)
+    if len(jobs) > 1 and (asked.output is not None or asked.report is not None):
         raise click.UsageError("-o and --report are for one job; several jobs are written beside their files")
-    codes = [_make(job, output or job.with_suffix(".pdf"), paper, cover, fonts, report, force) for job in jobs]
-    context.exit(max(codes))
+    if asked.one_piece and (asked.paper or "").lower().startswith("roll"):
+        raise click.UsageError("--one-piece takes the size that is needed; for a roll leave it out")
+    context.exit(max([_make(job, asked) for job in jobs]))
 
 
-def _make(
-    path: Path, output: Path, paper: str | None, cover: str | None, fonts: tuple[Path, ...], report: Path | None,
-    force: bool,
-) -> int:  # fmt: skip
+def _printer(name: str) -> Printer:
+    """The profile of this printer, with what is odd about it shown.  Raises InputError."""
+    from templates_gen.printing.profile import doubts
+    from templates_gen.printing.store import load
+
+    known = load(kept_printers(), name)
+    for doubt in doubts(known):
+        show_finding("warn", doubt)
+    return known
+
+
+def _make(path: Path, asked: _Asked) -> int:
     """Make one template; the exit code."""
     import templates_gen as tg
     from templates_gen.findings import stops
     from templates_gen.making import on_paper
-    from templates_gen.output import write_result
+    from templates_gen.printing.correction import paper_doubt
 
     with about(path):
-        job = on_paper(tg.read_job(path), paper, cover)
-        check_results(path, job, [output, report], force)
+        job = on_paper(tg.read_job(path), asked.paper, asked.cover, asked.trim, asked.one_piece)
+        places = _Places(path, asked, job)
+        check_results(path, job, [places.output, places.first, asked.report], asked.force)
         findings = tg.find(tg.plan_wall(job))
         show_findings(findings)
         if stops(findings):
             click.echo(f"error: {path}: not printed, because of what is marked stop", err=True)
             return STOPPED
-        made = tg.make_template(job, fonts)
-    write_result(output, made.pdf, force)
-    if report is not None:
-        write_json(report, made.report, force)
-    click.echo(f"{output}: {made.sheets} sheet{'s' if made.sheets > 1 else ''} of {job.paper.name} paper")
+        if asked.most is not None and _refused(path, job, asked.most, asked.printer):
+            return STOPPED
+        if asked.printer is not None and (doubt := paper_doubt(asked.printer, job.paper)):
+            show_finding("warn", doubt)
+        made = tg.make_template(job, asked.fonts, asked.printer)
+    places.write(made, asked)
     return 0
+
+
+def _refused(path: Path, job: Job, most: int, printer: Printer | None) -> bool:
+    """True when the job needs more sheets than that; what would have to give is then shown."""
+    from templates_gen.fewer import too_many
+
+    lines = too_many(job, most, printer)
+    if lines:
+        click.echo("\n".join([f"error: {path}: {lines[0]}", *lines[1:]]), err=True)
+    return bool(lines)
+
+
+class _Places:
+    """Where the template goes, and its first pages where they are a file of their own."""
+
+    def __init__(self, path: Path, asked: _Asked, job: Job) -> None:
+        self.output = asked.output or path.with_suffix(".pdf")
+        self.paper, first = job.paper, self.output.with_name(f"{self.output.stem}-first-pages.pdf")
+        self.first = first if job.paper.kind != "sheets" else None
+
+    def write(self, made: Made, asked: _Asked) -> None:
+        """Write all there is, and say what it is."""
+        from templates_gen.output import write_result
+
+        write_result(self.output, made.pdf, asked.force)
+        if self.first is not None and made.first is not None:
+            write_result(self.first, made.first, asked.force)
+        if asked.report is not None:
+            write_json(asked.report, made.report, asked.force)
+        sheets = f"{made.sheets} sheet{'s' if made.sheets > 1 else ''}"
+        size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
+        if self.first is None:
+            click.echo(f"{self.output}: {sheets} of {self.paper.name} paper")
+        else:
+            paper = f"{self.paper.name} paper, " if self.paper.kind == "roll" else ""
+            click.echo(f"{self.output}: {sheets} of {paper}{size}, for a print shop or plotter")
+            click.echo(f"{self.first}: how to print, tape and nail, and the schedule; read it first")

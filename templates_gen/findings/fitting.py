@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
+from templates_gen.findings.words import listed
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both
@@ -75,18 +76,14 @@ def _frame_over_feature(plan: Plan) -> Iterator[Finding]:
                     STOP,
                     "frame-over-feature",
                     (name,),
-                    f"Frame {name} covers the {_called(feature.kind, feature.name)}.",
+                    f"Frame {name} covers the {feature.called}.",
                 )
             elif hung.rect.overlaps(feature.rect.grown(feature.clear)):
                 clear = show_both(feature.clear, plan.job.unit)
                 yield Finding(
                     WARN, "feature-clearance", (name,),
-                    f"Frame {name} is nearer than {clear} to the {_called(feature.kind, feature.name)}.",
+                    f"Frame {name} is nearer than {clear} to the {feature.called}.",
                 )  # fmt: skip
-
-
-def _called(kind: str, name: str) -> str:
-    return name if name == kind or kind in ("furniture", "other") else f"{kind} {name!r}"
 
 
 def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
@@ -121,7 +118,7 @@ def _hook_would_show(plan: Plan) -> Iterator[Finding]:
                 yield Finding(
                     STOP, "hook-would-show", (hung.frame.id,),
                     f"The nail of frame {nail.name} would be {where}: the hook would show. Use a fixing that sits "
-                    "lower, or lengthen the wire.",
+                    f"lower{', or shorten the wire' if hung.frame.hanger.kind == 'wire' else ''}.",
                     "common practice: 6 mm",
                 )  # fmt: skip
 
@@ -131,7 +128,7 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
     if names:
         yield Finding(
             NOTE, "drop-missing", names,
-            f"No nail yet for {_listed(names)}: measure the drop, or mark it by hand on the drop rule.",
+            f"No nail yet for {listed(names)}: measure the drop, or mark it by hand on the drop rule.",
         )  # fmt: skip
 
 
@@ -161,11 +158,6 @@ def _not_computed(plan: Plan) -> Iterator[Finding]:
     if plan.job.ignored:
         text = f"Not computed yet, so it changes nothing here: {'; '.join(plan.job.ignored)}."
         yield Finding(NOTE, "not-computed-yet", (), text)
-
-
-def _listed(names: tuple[str, ...]) -> str:
-    frames = "frame" if len(names) == 1 else "frames"
-    return f"{frames} {', '.join(names) if len(names) <= 8 else ', '.join(names[:7]) + f' and {len(names) - 7} more'}"
 
 
 RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (

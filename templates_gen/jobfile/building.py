@@ -9,15 +9,16 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.errors import InputError
-from templates_gen.jobfile.framing import build_fixing, build_frame, unused_fields, unused_fixing
+from templates_gen.jobfile.exactness import build_accuracy
+from templates_gen.jobfile.framing import build_fixing, build_frame, unused_fields
 from templates_gen.jobfile.grouping import build_group
 from templates_gen.jobfile.reading import check_text, parse_csv, parse_toml, read_bytes
-from templates_gen.jobfile.tables import FixingTable, FrameTable, GroupTable, JobTable, PaperTable
+from templates_gen.jobfile.tables import AccuracyTable, FixingTable, FrameTable, GroupTable, JobTable, PaperTable
 from templates_gen.jobfile.typed import nearest, read_table
 from templates_gen.jobfile.walling import build_paper, build_wall
 from templates_gen.model import Frame, Job
 
-KNOWN_TABLES = ["job", "wall", "group", "frame_type", "frame", "fixing", "paper"]
+KNOWN_TABLES = ["job", "wall", "group", "frame_type", "frame", "fixing", "paper", "accuracy"]
 MOST_FRAMES = 20_000
 """More is taken for a mistake.  Common practice, no source."""
 
@@ -48,8 +49,10 @@ def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
     ]
     default = read_table(raw.get("fixing", {}), FixingTable, job.unit, "fixing")
     fixing = build_fixing(default, "fixing")
-    frames = tuple(build_frame(table, _type_of(table, types, where), fixing, where) for table, where in tables)
-    wall, ignored_wall = build_wall(raw.get("wall", {}), job.unit)
+    frames = tuple(
+        build_frame(table, _type_of(table, types, where), fixing, job.unit, where) for table, where in tables
+    )
+    wall = build_wall(raw.get("wall", {}), job.unit)
     group_table = read_table(raw.get("group", {}), GroupTable, job.unit, "group")
     return Job(
         title=job.title or path.stem,
@@ -61,7 +64,8 @@ def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
         group=build_group(group_table, _unique(frames), wall.features, job.unit, "group"),
         frames=frames,
         paper=build_paper(read_table(raw.get("paper", {}), PaperTable, job.unit, "paper"), job.unit, path.parent),
-        ignored=(*ignored_wall, *_ignored(tables, types, default)),
+        accuracy=build_accuracy(read_table(raw.get("accuracy", {}), AccuracyTable, job.unit, "accuracy"), "accuracy"),
+        ignored=_ignored(tables, types),
         sources=((path.name, content), *csv_source),
     )
 
@@ -154,16 +158,13 @@ def _unique(frames: Sequence[Frame]) -> Sequence[Frame]:
     return frames
 
 
-def _ignored(
-    tables: Sequence[tuple[FrameTable, str]], types: Mapping[str, FrameTable], default: FixingTable
-) -> tuple[str, ...]:
+def _ignored(tables: Sequence[tuple[FrameTable, str]], types: Mapping[str, FrameTable]) -> tuple[str, ...]:
     """What the frames give and nothing computes with yet, field by field."""
     by_field: dict[str, list[str]] = {}
     for table, where in tables:
         for name in unused_fields(table, _type_of(table, types, where)):
             by_field.setdefault(name, []).append(str(table.id))
-    listed = [f"{name} of {_some(ids)}" for name, ids in by_field.items()]
-    return (*listed, *unused_fixing(default))
+    return tuple(f"{name} of {_some(ids)}" for name, ids in by_field.items())
 
 
 def _some(ids: list[str]) -> str:

@@ -5,46 +5,51 @@ from __future__ import annotations
 from typing import Any
 
 from templates_gen.errors import InputError
+from templates_gen.jobfile.parts import build_parts, check_parts, worked_out
 from templates_gen.jobfile.tables import FixingTable, FrameTable, HangerTable
 from templates_gen.model import Fixing, Frame, Hanger
+from templates_gen.weighing import Estimate, estimate
 
 PAIRS = ("rings", "keyholes", "cleat")
 """The hangers with two bearing points or screws, whose left and right matter."""
 
-UNUSED_FIELDS = ("depth", "image", "print", "mat", "moulding", "glazing", "backing")
-UNUSED_FIXING = ("rating", "nails", "length", "angle")
+UNUSED_FIELDS = ("image",)
 
 
-def build_frame(table: FrameTable, shared: FrameTable | None, fixing: Fixing, where: str) -> Frame:
-    """The finished frame.  Raises InputError for a size that is missing or zero, or a hanger that is incomplete."""
+def build_frame(table: FrameTable, shared: FrameTable | None, fixing: Fixing, unit: str, where: str) -> Frame:
+    """The finished frame; bare numbers inside a text such as "8 x 10" are in `unit`.
+
+    Raises InputError for a size that is missing or zero, parts that do not go together, or an incomplete hanger.
+    """
     given = _merged(table, shared)
-    width, height = _size(given, "width", where), _size(given, "height", where)
-    own_fixing = given["fixing"]
+    parts = build_parts(given, unit, where)
+    built = worked_out(parts)
+    size = _size(given, 0, built, where), _size(given, 1, built, where)
+    check_parts(parts, size, where)
+    weighed, own_fixing = given["weight"], given["fixing"]
+    weight = estimate(parts, size, given["depth"]) if weighed is None else Estimate(weighed)
     return Frame(
         id=given["id"],
         title=given["title"] or "",
-        width=width,
-        height=height,
+        width=size[0],
+        height=size[1],
         depth=given["depth"],
-        weight=given["weight"],
+        weight=weight.weight,
+        estimated=weighed is None and weight.weight is not None,
         drop=given["drop"],
         image=given["image"] or "",
         hanger=_hanger(given["hanger"], f"{where}, hanger"),
         fixing=fixing if own_fixing is None else build_fixing(own_fixing, f"{where}, fixing"),
+        glazing=parts.glazing.kind if parts.glazing else "",
+        worked_out=built,
+        lacking=weight.lacking,
     )
 
 
 def unused_fields(table: FrameTable, shared: FrameTable | None) -> list[str]:
     """The names of the given fields that nothing computes with yet."""
     given = _merged(table, shared)
-    names = [name for name in UNUSED_FIELDS if given[name] is not None]
-    fixing = given["fixing"]
-    return names + (unused_fixing(fixing) if isinstance(fixing, FixingTable) else [])
-
-
-def unused_fixing(table: FixingTable) -> list[str]:
-    """The fields of a fixing that nothing computes with yet."""
-    return [f"fixing.{name}" for name in UNUSED_FIXING if getattr(table, name) is not None]
+    return [name for name in UNUSED_FIELDS if given[name] is not None]
 
 
 def build_fixing(table: FixingTable | str, where: str) -> Fixing:
@@ -57,6 +62,8 @@ def build_fixing(table: FixingTable | str, where: str) -> Fixing:
         )
     if table.nails is not None and table.nails < 1:
         raise InputError(f"{where}, nails", f"found {table.nails}, expected 1 or more")
+    if table.rating is not None and table.rating <= 0:
+        raise InputError(f"{where}, rating", "found 0, expected the weight that its maker rates it for")
     if table.diameter is not None and not 0 < table.diameter <= 20:
         raise InputError(f"{where}, diameter", f"found {table.diameter:g} mm, expected more than 0 and at most 20 mm")
     if table.angle is not None and not 0 <= table.angle < 90:
@@ -72,11 +79,14 @@ def _merged(table: FrameTable, shared: FrameTable | None) -> dict[str, Any]:
     return {name: getattr(shared, name) if value is None else value for name, value in own.items()}
 
 
-def _size(given: dict[str, Any], side: str, where: str) -> float:
+def _size(given: dict[str, Any], axis: int, built: tuple[float, float] | None, where: str) -> float:
+    """An outside side as it is given, else as print, mat and moulding make it."""
+    side = ("width", "height")[axis]
     value = given[side]
+    if value is None and built is not None:
+        return built[axis]
     if value is None:
-        built = any(given[name] is not None for name in ("print", "mat", "moulding"))
-        hint = "working it out from print, mat and moulding is not computed yet" if built else ""
+        hint = "or give 'print' and 'moulding', with its 'face', to have it worked out"
         raise InputError(where, f"{side!r} is missing, expected the outside {side} of the frame", hint)
     if value <= 0:
         raise InputError(f"{where}, {side}", "found 0, expected more than nothing")

@@ -30,6 +30,7 @@ class JobTable(Table):
 
 class StudsTable(Table):
     first: Length | None = None
+    second: Length | None = None
     spacing: Length | None = None
     width: Length | None = None
 
@@ -44,6 +45,7 @@ class FeatureTable(Table):
     width: Length | None = None
     height: Length | None = None
     clear: Length | None = None
+    use: Literal["bed", "seat", "cot", "other"] | None = None
 
 
 class WallTable(Table):
@@ -55,7 +57,11 @@ class WallTable(Table):
     board: Length | None = None
     studs: StudsTable | None = None
     wiring: Literal["us", "uk", "de", "none"] | None = None
+    worktop: bool = False
+    behind: list[Literal["bathroom", "kitchen", "laundry", "toilet", "other"]] = field(default_factory=list)
     public: bool = False
+    earthquake: bool = False
+    built: int | None = None
     feature: list[dict[str, Any]] = field(default_factory=list)
 
 
@@ -120,6 +126,22 @@ class MouldingTable(Table):
     rabbet: Length | None = None
     allowance: Length | None = None
     wood: str | None = None
+    depth: Length | None = None
+    rabbet_depth: Length | None = None
+
+
+class MatTable(Table):
+    width: Length | None = None
+    top: Length | None = None
+    right: Length | None = None
+    bottom: Length | None = None
+    left: Length | None = None
+    overlap: Length | None = None
+
+
+class PartTable(Table):
+    kind: str
+    thickness: Length | None = None
 
 
 class FrameTable(Table):
@@ -136,11 +158,11 @@ class FrameTable(Table):
     hanger: Literal["wire", "sawtooth", "rings", "keyholes", "cleat"] | HangerTable | None = None
     fixing: Literal["nail", "hook", "screw"] | FixingTable | None = None
     image: str | None = None
-    print: tuple[Length, Length] | None = None
+    print: tuple[Length, Length] | str | None = None
     mat: Any = None
     moulding: MouldingTable | None = None
-    glazing: str | None = None
-    backing: str | None = None
+    glazing: str | PartTable | None = None
+    backing: str | PartTable | None = None
 
 
 class MarginTable(Table):
@@ -155,4 +177,18 @@ class PaperTable(Table):
     margin: Any = None
     overlap: Length | None = None
     cover: Literal["all", "marks", "nails"] = "marks"
+    trim: Literal["cut", "none"] = "cut"
     font: str = ""
+
+
+class AccuracyTable(Table):
+    scale: int | float | None = None
+    reading: Length | None = None
+    match: Length | None = None
+    moisture_along: int | float | None = None
+    moisture_across: int | float | None = None
+    humidity: int | float | None = None
+    drop: Length | None = None
+    nailing: Length | None = None
+    placing: Length | None = None
+    string: bool = True

@@ -16,11 +16,11 @@ from templates_gen.papersizes import (
     DEFAULT_OVERLAP,
     LEAST_OVERLAP,
     MOST_OVERLAP,
+    MOST_SIDE,
     checked_size,
     paper_size,
+    roll_width,
 )
-
-UNUSED = ("build", "board", "studs", "wiring")
 
 STUD_SPACING = {"in": 16 * 25.4, "metric": 600.0}
 """mm between stud centres when not given: 16 in (IRC Table R602.3(5)); 600 mm (UK practice, from memory)."""
@@ -28,20 +28,32 @@ STUD_SPACING = {"in": 16 * 25.4, "metric": 600.0}
 STUD_WIDTH = 38.0
 """mm, 1 1/2 in: a nominal 2 in stud (DOC PS 20, from memory)."""
 
+STUD_SLACK = 10.0
+"""mm for each stud on the way that a second one may be off a given spacing.  Our own design, no source."""
 
-def build_wall(raw: object, unit: str) -> tuple[Wall, tuple[str, ...]]:
-    """The wall, and the names of its fields that nothing computes with yet.  Raises InputError."""
+
+FIRST_YEAR, LAST_YEAR = 1000, 2999
+"""Any other year that a wall was built in is taken for a slip.  Common practice, no source."""
+
+
+def build_wall(raw: object, unit: str) -> Wall:
+    """The wall with its features.  Raises InputError."""
     table = read_table(raw, WallTable, unit, "wall")
     features = tuple(_feature(fields, unit, f"wall.feature {number}") for number, fields in enumerate(table.feature, 1))
     _unique_names(features)
     outline = tuple((float(x), float(y)) for x, y in table.outline or ())
     width, height = _wall_size(table, outline)
-    wall = Wall(
+    return Wall(
         name=table.name, width=width, height=height, outline=outline, build=table.build or "", board=table.board,
-        studs=_studs(table.studs, unit), wiring=table.wiring or "", public=table.public, features=features,
+        studs=_studs(table.studs, unit), wiring=table.wiring or "", worktop=table.worktop, behind=tuple(table.behind),
+        public=table.public, earthquake=table.earthquake, built=_year(table.built), features=features,
     )  # fmt: skip
-    unused = [f"wall.{name}" for name in UNUSED if getattr(table, name) is not None]
-    return wall, (*unused, *(["wall.public"] if table.public else []))
+
+
+def _year(built: int | None) -> int | None:
+    if built is not None and not FIRST_YEAR <= built <= LAST_YEAR:
+        raise InputError("wall, built", f"found {built}, expected a year such as 1965")
+    return built
 
 
 def _wall_size(table: WallTable, outline: tuple[tuple[float, float], ...]) -> tuple[float, float]:
@@ -68,7 +80,10 @@ def _feature(raw: Mapping[str, Any], unit: str, where: str) -> Feature:
         if getattr(table, field) is None:
             raise InputError(where, f"{field!r} is missing, expected left, bottom, width and height")
     rect = Rect.sized(table.left or 0, table.bottom or 0, table.width or 0, table.height or 0)
-    return Feature(kind=table.kind, name=table.name or table.kind, rect=rect, clear=table.clear or 0.0)
+    if table.use is not None and table.kind != "furniture":
+        raise InputError(f"{where}, use", f"does not belong to a feature of kind {table.kind!r}, but to furniture")
+    name = table.name or table.kind
+    return Feature(kind=table.kind, name=name, rect=rect, clear=table.clear or 0.0, use=table.use or "")
 
 
 def _unique_names(features: tuple[Feature, ...]) -> None:
@@ -81,15 +96,36 @@ def _unique_names(features: tuple[Feature, ...]) -> None:
 
 
 def _studs(table: StudsTable | None, unit: str) -> Studs | None:
+    """The studs; a second measured one gives or confirms their spacing, else the usual one stays unconfirmed."""
     if table is None:
         return None
-    spacing = STUD_SPACING["in" if unit == "in" else "metric"] if table.spacing is None else table.spacing
-    return Studs(first=table.first, spacing=spacing, width=STUD_WIDTH if table.width is None else table.width)
+    spacing = STUD_SPACING["in" if unit == "in" else "metric"] if table.spacing is None else float(table.spacing)
+    confirmed = table.first is not None and table.spacing is not None
+    if table.first is not None and table.second is not None:
+        spacing = _measured_spacing(abs(table.second - table.first), table.spacing)
+        confirmed = True
+    width = STUD_WIDTH if table.width is None else table.width
+    if not 0 < width < spacing:
+        found = f"found studs {width:g} mm wide every {spacing:g} mm"
+        raise InputError("wall, studs", f"{found}, expected room between them")
+    return Studs(first=table.first, spacing=spacing, width=width, confirmed=confirmed)
+
+
+def _measured_spacing(between: float, spacing: float | None) -> float:
+    """From two measured studs, which may have others between them when the spacing is given too."""
+    if not spacing:
+        return between
+    steps = round(between / spacing)
+    if not steps or abs(between - steps * spacing) > steps * STUD_SLACK:
+        found = f"found {between:g} mm from the first, which is no whole number of spacings of {spacing:g} mm"
+        raise InputError("wall, studs, second", found, "measure both again, or leave the spacing out")
+    return between / steps
 
 
 def build_paper(table: PaperTable, unit: str, beside: Path) -> Paper:
     """The paper with what the printer can reach of it; a font file is looked for beside the job.  Raises InputError."""
-    name, width, height = _paper_size(table.size, unit, "paper, size")
+    roll = roll_width(table.size, "paper, size") if isinstance(table.size, str) else None
+    name, width, height = (table.size, roll, MOST_SIDE) if roll else _paper_size(table.size, unit, "paper, size")
     margin = _margin(table.margin, unit, "paper, margin")
     overlap = DEFAULT_OVERLAP if table.overlap is None else float(table.overlap)
     if not LEAST_OVERLAP <= overlap <= MOST_OVERLAP:
@@ -97,13 +133,14 @@ def build_paper(table: PaperTable, unit: str, beside: Path) -> Paper:
     if margin[1] + margin[3] >= width or margin[0] + margin[2] >= height:
         raise InputError("paper, margin", f"leaves nothing of a sheet of {width:g} × {height:g} mm")
     font = str(beside / table.font) if table.font else ""
-    return Paper(name=name, width=width, height=height, margin=margin, overlap=overlap, cover=table.cover, font=font)
+    return Paper(
+        name=name, width=width, height=height, margin=margin, overlap=overlap, cover=table.cover, font=font,
+        kind="roll" if roll else "sheets", trim=table.trim,
+    )  # fmt: skip
 
 
 def _paper_size(size: object, unit: str, where: str) -> tuple[str, float, float]:
     if isinstance(size, str):
-        if size.lower().startswith("roll"):
-            raise InputError(where, "paper from a roll is not computed yet", "use a sheet size such as a4 or letter")
         return size, *checked_size(*paper_size(size, where), where)
     if isinstance(size, list) and len(size) == 2:
         width, height = (read_length(side, unit, where) for side in size)

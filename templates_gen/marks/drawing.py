@@ -31,10 +31,11 @@ def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, le
     """The whole template.  Raises InputError for a character that no font has."""
     shown = shown_on(plan, sheets)
     labels = nail_labels(plan, shown, lettering)
-    before = first_pages(plan, findings, sheets, lettering)
+    apart = sheets.paper.kind != "sheets"  # the first pages are then a file of their own
+    before = FirstPages([], -1) if apart else first_pages(plan, findings, sheets, lettering)
     of = len(before.pages) + len(sheets.sheets)
     main = main_sheets(plan.frames, sheets.sheets)
-    pages = list(_pages_before(before))
+    pages = list(_pages_before(before, sheets))
     for part in shown:
         pages.append(_sheet_page(plan, sheets, part, labels, main, len(pages) + 1, of, lettering))
     job = plan.job
@@ -56,11 +57,16 @@ def _forms(plan: Plan, sheets: SheetPlan, labels: Labels) -> Iterator[Form]:
         yield frame_form(hung, frame_rules(hung, labels), plan.job.unit)
 
 
-def _pages_before(before: FirstPages) -> Iterator[Page]:
+def _pages_before(before: FirstPages, sheets: SheetPlan) -> Iterator[Page]:
     titles = {before.schedule: "Schedule", 0: "How to print, tape and nail"}
     for number, items in enumerate(before.pages):
         page_items = (Use(RULES_FORM, 0.0, 0.0), *items)
-        yield Page(label=str(number + 1), title=titles.get(number, ""), page_items=page_items)
+        yield Page(
+            label=str(number + 1),
+            title=titles.get(number, ""),
+            page_items=page_items,
+            page_matrix=sheets.page.matrix,
+        )
 
 
 def _sheet_page(
@@ -78,13 +84,15 @@ def _sheet_page(
     items, room = sheet_items(plan, part, labels, main, lettering)
     titles = sheet_title(plan, sheets, sheet, number, of, lettering)
     whole = _whole_room(plan, sheets, sheet, room, titles, lettering)
-    joined = list(join_items(part, sheets.paper.overlap, whole, lettering))
+    joined = list(join_items(part, sheets, whole, lettering))
+    whole.lines = room.lines
     square = place_square(whole, sheet.inner)
     ground = title_ground(plan, sheets, part, titles, lettering)
     return Page(
         label=sheet.name,
         title=f"Sheet {sheet.name}",
         page_items=(*ground, *titles, Use(RULES_FORM, 0.0, 0.0), *_square_on_page(square, sheets, sheet)),
+        page_matrix=sheets.page.matrix,
         wall_items=(*items, *joined),
         window=sheet.window,
         to_page=sheet.to_page,

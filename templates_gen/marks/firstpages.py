@@ -5,22 +5,23 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen import schedule
+from templates_gen.errorwords import first_page_words
+from templates_gen.expected import expected_error
 from templates_gen.findings import Finding
+from templates_gen.flagged import KEY, flagged_nails
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
+from templates_gen.marks.daysteps import day_steps
 from templates_gen.marks.flow import Flow
 from templates_gen.marks.furniture import rules
 from templates_gen.marks.items import Item, Polygon, Text
-from templates_gen.marks.sheetmap import sheet_map
-from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, TOOLS, day_steps, rule_words
+from templates_gen.marks.sheetmap import map_height, sheet_map
+from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, TOOLS, printer_words, rule_words, shop_words
 from templates_gen.marksizes import H7, H25, MEDIUM, RULE_END
 from templates_gen.planning import Plan
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.units import show_both
-
-MAP_HEIGHT = 68.0
-"""mm of the first page for the map of the sheets.  Our own design, no source."""
 
 LEVEL_WORDS = {"stop": "stop", "warn": "decide", "note": "note"}
 
@@ -38,20 +39,28 @@ class FirstPages(Record, frozen=True):
     schedule: int
 
 
-def first_pages(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering) -> FirstPages:
-    """What stands before the sheets: how to print, tape and nail, findings, cautions, and the schedule."""
-    flow = Flow(text_area(sheets), lettering)
+def first_pages(
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering, area: Rect | None = None
+) -> FirstPages:
+    """What stands before the sheets: how to print, tape and nail, findings, cautions, and the schedule.
+
+    `area` (page mm) is where it stands on pages of their own; else it stands beside the rules of the sheets' pages.
+    """
+    flow = Flow(area or text_area(sheets), lettering)
     _title(flow, plan)
     _printing(flow, plan, sheets)
-    flow.heading("The sheets", follows=MAP_HEIGHT)
-    flow.picture(MAP_HEIGHT, lambda place: sheet_map(plan, sheets, place, lettering))
+    wanted, left = map_height(plan, sheets, flow.area), flow.top - flow.area.y0 - 14.0
+    height = left if 0.75 * wanted <= left < wanted else wanted  # a little smaller rather than on the next page
+    flow.heading("The sheets", follows=height)
+    flow.picture(height, lambda place: sheet_map(plan, sheets, place, lettering))
     flow.heading("The hanging day")
     flow.paragraph(TOOLS, lead="")
     flow.space(1.0)
     flow.steps(day_steps(plan, sheets))
+    _expected(flow, plan, sheets)
     _findings(flow, findings)
     _cautions(flow)
-    schedule_page = _schedule(flow, plan)
+    schedule_page = _schedule(flow, plan, flagged_nails(plan, findings))
     return FirstPages(flow.pages, schedule_page)
 
 
@@ -63,15 +72,32 @@ def _title(flow: Flow, plan: Plan) -> None:
 
 
 def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
+    both = rules(sheets.page, sheets.paper.overlap, plan.job.unit)
+    if sheets.paper.kind != "sheets":
+        flow.heading("Have the template printed")
+        for words in shop_words(sheets, both, plan.job.unit):
+            flow.paragraph(words)
+        return
     flow.heading("Print this page first")
     for words in PRINT_WORDS:
         flow.paragraph(words)
-    flow.paragraph(rule_words(rules(sheets.page, sheets.paper.overlap, plan.job.unit), plan.job.unit), bold=True)
+    flow.paragraph(rule_words(both, plan.job.unit), bold=True)
+    if sheets.printer:
+        flow.paragraph(printer_words(sheets.printer))
     count = len(sheets.sheets)
     flow.paragraph(
         f"Paper {sheets.paper.name}, {count} sheet{'s' if count > 1 else ''} of wall"
         + (", printed lying on their side." if sheets.page.width > sheets.page.height else ".")
     )
+
+
+def _expected(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
+    """The expected error, in three lines."""
+    expected = expected_error(plan, sheets)
+    if expected is not None:
+        flow.heading("How exact it will be")
+        for words in first_page_words(expected, plan.job.unit):
+            flow.paragraph(words)
 
 
 def _findings(flow: Flow, findings: Sequence[Finding]) -> None:
@@ -105,7 +131,7 @@ def _cautions(flow: Flow) -> None:
     flow.top -= height
 
 
-def _schedule(flow: Flow, plan: Plan) -> int:
+def _schedule(flow: Flow, plan: Plan, flagged: frozenset[str]) -> int:
     """The schedule on the same pages; the page it begins on."""
     flow.space(3.0)
     flow.heading("Schedule", follows=30.0)
@@ -116,5 +142,8 @@ def _schedule(flow: Flow, plan: Plan) -> int:
     )
     flow.space(2.0)
     shares = (0.075, 0.145, 0.145, 0.10, 0.10, 0.115, 0.155, 0.165)
-    flow.table(schedule.HEADER, schedule.rows(plan), [share * flow.area.width for share in shares])
+    flow.table(schedule.HEADER, schedule.rows(plan, flagged), [share * flow.area.width for share in shares])
+    if flagged:
+        flow.space(1.0)
+        flow.paragraph(KEY)
     return begins

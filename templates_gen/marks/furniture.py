@@ -7,7 +7,7 @@ window, whose lower left corner is at the lower left corner of what the printer 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
@@ -16,13 +16,17 @@ from templates_gen.marks.items import Circle, Form, Item, Line, Polygon, Text, U
 from templates_gen.marks.placing import Room
 from templates_gen.marks.scales import Graduation, ticks_along
 from templates_gen.marks.sheetmarks import Shown
+from templates_gen.marks.uncut import along_join, uncut_join_items
 from templates_gen.marksizes import H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH, WIDE
 from templates_gen.planning import Plan
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import Join, Page, Sheet, SheetPlan
-from templates_gen.units import show_both
+from templates_gen.units import show, show_both
 
 RULES_FORM, REGISTER_FORM = "rules", "register"
+
+LONGEST_RULE = 1000.0
+"""mm; the length of the steel rule or tape that a page is measured with.  Common practice, no source."""
 
 # Divisions as on a steel rule: common practice, no source.
 RULE_GRADES = {
@@ -51,8 +55,10 @@ def rules(page: Page, overlap: float, unit: str) -> tuple[Rule, Rule]:
     step = 12.7 if unit == "in" else 10.0
     x, y = area.x0 + half + RULE_SPINE, area.y0 + half + RULE_SPINE
     start_x, start_y = area.x0 + half + RULE_END + 3, area.y0 + half + RULE_END + 3
-    across = max(1, math.floor((area.x1 - half - 5 - start_x) / step)) * step
-    upward = max(1, math.floor((area.y1 - half - 5 - start_y) / step)) * step
+    across, upward = (
+        max(1, math.floor(min(end - half - 5 - start, LONGEST_RULE) / step)) * step
+        for start, end in ((start_x, area.x1), (start_y, area.y1))
+    )
     return Rule(start_x, y, start_x + across, y), Rule(x, start_y, x, start_y + upward)
 
 
@@ -107,10 +113,16 @@ def sheet_title(
     x = area.x0 + half + RULE_END + 3
     top = area.y0 + sheet.window.height - half
     width = area.x1 - half - x
+    if sheets.hides is not None:  # what is above or to the right would cover the title
+        top -= sheet.cell.y1 - sheet.inner.y1 - TITLE_DEPTH
+        width = area.x0 + sheet.inner.x1 - sheet.window.x0 - x
     job = plan.job
-    about = f"sheet {sheet.name} · page {number} of {of} · {job.date} · {job.title}"
+    only = f"for {sheets.printer.name} · " if sheets.printer else ""
+    about = f"sheet {sheet.name} · page {number} of {of} · {only}{job.date} · {job.title}"
     first = Text(x, top - TITLE_DEPTH + 5.6, shortened(about, H35, True, width, lettering), H35, bold=True)
-    second = shortened(rule_places(plan, sheets, sheet), H25, False, width, lettering)
+    places = (rule_places(plan, sheets, sheet, told) for told in (show_both, show))
+    second = next((line for line in places if lettering.width(line, H25) <= width), rule_places(plan, sheets, sheet, show))
+    second = shortened(second, H25, False, width, lettering)
     return first, Text(x, top - TITLE_DEPTH + 1.2, second, H25)
 
 
@@ -130,28 +142,34 @@ def title_ground(
             yield Polygon(corners, grey=1.0)
 
 
-def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> str:
-    """How far the sheet's level rule is from the level line and its plumb rule from the centre line."""
+def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet, told: Callable[[float, str], str]) -> str:
+    """How far the sheet's level rule is from the level line and its plumb rule from the centre line.
+
+    `told` writes a length in the job's unit, with or without the other one.
+    """
     inset = sheets.paper.overlap / 2 + RULE_SPINE
     up = sheet.window.y0 + inset - plan.level_line
     right = sheet.window.x0 + inset - plan.centre_line
     unit = plan.job.unit
-    level = f"level rule {show_both(abs(up), unit)} {'above' if up > 0 else 'below'} the level line"
-    plumb = f"plumb rule {show_both(abs(right), unit)} {'right' if right > 0 else 'left'} of the centre line"
+    level = f"level rule {told(abs(up), unit)} {'above' if up > 0 else 'below'} the level line"
+    plumb = f"plumb rule {told(abs(right), unit)} {'right' if right > 0 else 'left'} of the centre line"
     return f"{level};  {plumb}"
 
 
-def join_items(part: Shown, overlap: float, room: Room, lettering: Lettering) -> Iterator[Item]:
+def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering) -> Iterator[Item]:
     """Trim lines and register marks of a sheet, and beside every trim line what it joins (wall mm).
 
     `room` holds the whole window, without what rules and title take; what is written is taken from it.
     """
+    if sheets.hides is not None:
+        yield from uncut_join_items(part.sheet, part.joins, part.marks, sheets.hides, room, lettering)
+        return
     room.take(*(Rect.about(mark.x, mark.y, 2 * REGISTER, 2 * REGISTER) for mark in part.marks))
     yield from (Use(REGISTER_FORM, mark.x, mark.y) for mark in part.marks)
     for join in part.joins:
         yield from _trim_line(join, part.sheet, part.sheet.window)
     for join in part.joins:
-        yield from _join_name(join, part.sheet, overlap / 2, room, lettering)
+        yield from _join_name(join, part.sheet, sheets.paper.overlap / 2, room, lettering)
 
 
 def _trim_line(join: Join, sheet: Sheet, window: Rect) -> Iterator[Item]:
@@ -177,13 +195,5 @@ def _join_name(join: Join, sheet: Sheet, half: float, room: Room, lettering: Let
         if join.upright
         else Rect(join.x0, min(join.y0, join.y0 + out), join.x1, max(join.y0, join.y0 + out))
     )
-    for text in words:
-        item = Text(0.0, 0.0, text, H25, angle=90 if join.upright else 0)
-        ink = lettering.box(item)
-        box = room.nearest(
-            ink.width, ink.height, middle_x + out / 2 * join.upright, middle_y + out / 2 * (not join.upright), strip
-        )
-        if box is not None:
-            room.take(box)
-            yield Text(box.x0 - ink.x0, box.y0 - ink.y0, text, H25, angle=item.angle)
-            return
+    near = (middle_x + out / 2 * join.upright, middle_y + out / 2 * (not join.upright))
+    yield from along_join(words, join.upright, near, strip, room, lettering)

@@ -19,6 +19,17 @@ MM_TO_POINTS: Matrix = (1 / POINT, 0.0, 0.0, 1 / POINT, 0.0, 0.0)
 """Millimetres from the page's lower left corner to PDF points."""
 
 
+def moved(matrix: Matrix, x: float, y: float) -> tuple[float, float]:
+    """Where the matrix brings a point."""
+    a, b, c, d, e, f = matrix
+    return a * x + c * y + e, b * x + d * y + f
+
+
+def shifted(matrix: Matrix, dx: float, dy: float) -> Matrix:
+    """The matrix that first moves by (dx, dy) and then does what this one does."""
+    return (*matrix[:4], *moved(matrix, dx, dy))
+
+
 class Line(Record, frozen=True):
     """A straight line; `dash` holds lengths of dash and gap in mm, `phase` where in that pattern it starts."""
 

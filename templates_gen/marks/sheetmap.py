@@ -9,14 +9,39 @@ from templates_gen.lettering import Lettering
 from templates_gen.marks.items import Circle, Item, Line, Polygon, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marks.strokes import CENTRE_DASH
-from templates_gen.marksizes import H18, H25, H35, HAIR, MEDIUM, NARROW
+from templates_gen.marks.tapemarks import arrow_head, tape_marks
+from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW
 from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import SheetPlan
 
+KEY = 5.5
+"""mm at the foot of the map for its key.  Our own design, no source."""
+
+KEY_WORDS = "points from the sheet on top to the one under it; the numbers beside it are the order of taping"
+
+
+LEAST_HEIGHT, CELL = 68.0, 11.0
+"""mm that the map is high, and that a sheet on it should be, both ways.  Our own design, no source."""
+
+
+def map_height(plan: Plan, sheets: SheetPlan, place: Rect) -> float:
+    """How high the map has to be so that names and numbers can be told apart, within most of the place (mm)."""
+    area = _area(plan, sheets)
+    least = min(min(sheet.cell.width, sheet.cell.height) for sheet in sheets.sheets)
+    wanted = max(LEAST_HEIGHT, CELL / least * area.height + KEY)
+    return min(wanted, max(LEAST_HEIGHT, 0.7 * place.height), place.width / area.width * area.height + 2 * KEY)
+
+
+def _area(plan: Plan, sheets: SheetPlan) -> Rect:
+    return bounds([plan.group, *(sheet.cell for sheet in sheets.sheets)])
+
 
 def sheet_map(plan: Plan, sheets: SheetPlan, place: Rect, lettering: Lettering) -> Iterator[Item]:
-    """The map as large as the place (page mm) allows, in its middle."""
-    area = bounds([plan.group, *(sheet.cell for sheet in sheets.sheets)])
+    """The map as large as the place (page mm) allows, in its middle, with a line of key at its foot."""
+    keyed = [*_key(sheets, place)]
+    yield from keyed
+    place = Rect(place.x0, place.y0 + (KEY if keyed else 0.0), place.x1, place.y1)
+    area = _area(plan, sheets)
     scale = min(place.width / area.width, place.height / area.height)
     dx, dy = place.cx - area.cx * scale, place.cy - area.cy * scale
 
@@ -32,6 +57,13 @@ def sheet_map(plan: Plan, sheets: SheetPlan, place: Rect, lettering: Lettering) 
     yield from _names(plan, sheets, at, scale, lettering)
 
 
+def _key(sheets: SheetPlan, place: Rect) -> Iterator[Item]:
+    """What numbers and arrow heads on the joins mean."""
+    if sheets.joins:
+        yield from arrow_head(place.x0 + 2.4, place.y0 + H25 / 2, True)
+        yield Text(place.x0 + 4.5, place.y0, KEY_WORDS, H25)
+
+
 def _corners(rect: Rect) -> tuple[tuple[float, float], ...]:
     return ((rect.x0, rect.y0), (rect.x1, rect.y0), (rect.x1, rect.y1), (rect.x0, rect.y1))
 
@@ -43,13 +75,14 @@ def _names(plan: Plan, sheets: SheetPlan, at: object, scale: float, lettering: L
     level = at(Rect(plan.group.x0, plan.level_line, plan.group.x1, plan.level_line))
     centre = at(Rect(plan.centre_line, plan.group.y0, plan.centre_line, plan.group.y1))
     room.lines = [level.grown(0.3), centre.grown(0.3)]
-    for sheet in sheets.sheets:
-        cell: Rect = at(sheet.cell)
-        height = next((h for h in (H35, H25, H18) if lettering.width(sheet.name, h, True) < cell.width - 1.5), H18)
-        yield from _name(sheet.name, height, True, cell, (cell.x0, cell.y1), room, lettering)
     for nail in plan.nails:
         room.take(at(Rect.about(nail.x, nail.y, 2.0 / scale, 2.0 / scale)))
-    room.lines += [line for sheet in sheets.sheets for line in _sides(at(sheet.cell))]
+    for sheet in sheets.sheets:
+        cell: Rect = at(sheet.cell)
+        fitting = (h for h in (H35, H25, H18) if lettering.width(sheet.name, h, True) < cell.width - 1.5)
+        height = next((h for h in fitting if 3.5 * h < cell.height), H18)
+        yield from _name(sheet.name, height, True, cell, (cell.x0, cell.y1), room, lettering)
+    yield from tape_marks(sheets, at, room, lettering)
     for hung in plan.frames:
         rect: Rect = at(hung.rect)
         yield from _name(hung.frame.id, H25, False, rect, (rect.cx, rect.cy), room, lettering)
@@ -64,13 +97,3 @@ def _name(
     if box is not None:
         room.take(box)
         yield Text(box.x0 - ink.x0, box.y0 - ink.y0, name, height, bold=bold)
-
-
-def _sides(rect: Rect) -> tuple[Rect, ...]:
-    half = MEDIUM
-    return (
-        Rect(rect.x0 - half, rect.y0, rect.x0 + half, rect.y1),
-        Rect(rect.x1 - half, rect.y0, rect.x1 + half, rect.y1),
-        Rect(rect.x0, rect.y0 - half, rect.x1, rect.y0 + half),
-        Rect(rect.x0, rect.y1 - half, rect.x1, rect.y1 + half),
-    )

@@ -16,6 +16,7 @@ from templates_gen.marks.framelabels import frame_label, frame_tag, label_region
 from templates_gen.marks.items import Item, Text, Use
 from templates_gen.marks.nailmarks import NAIL_FORM, place_label
 from templates_gen.marks.placing import Room
+from templates_gen.marks.references import references
 from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
 from templates_gen.marks.strokes import nail_holes
 from templates_gen.marks.wallmarks import (
@@ -30,18 +31,23 @@ from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record, replace
 from templates_gen.sheets.demand import nail_box
+from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import Join, RegisterMark, Sheet, SheetPlan
 from templates_gen.units import show_both
 
 
 class Shown(Record, frozen=True):
-    """What one sheet shows of the wall: frames, whole nails, and its register marks and joins."""
+    """What one sheet shows of the wall: frames, whole nails, and its register marks and joins.
+
+    `alone` is the sheets' overlap where pieces hang by themselves, placed by their distances from the two lines.
+    """
 
     sheet: Sheet
     frames: tuple[Hung, ...]
     nails: tuple[Nail, ...]
     marks: tuple[RegisterMark, ...]
     joins: tuple[Join, ...]
+    alone: float | None = None
 
 
 class Labels(Record, frozen=True):
@@ -57,6 +63,7 @@ def shown_on(plan: Plan, sheets: SheetPlan) -> tuple[Shown, ...]:
     frames = Near((hung.rect.grown(1.0), hung) for hung in plan.frames)
     nails = Near((nail_box(nail.x, nail.y), nail) for nail in plan.nails)
     marks, joins = _by_sheet(sheets)
+    alone = sheets.paper.overlap if taping_order(sheets).pieces > 1 else None
     return tuple(
         Shown(
             sheet,
@@ -64,6 +71,7 @@ def shown_on(plan: Plan, sheets: SheetPlan) -> tuple[Shown, ...]:
             tuple(nail for nail in nails.about(sheet.inner) if sheet.inner.holds(nail_box(nail.x, nail.y))),
             tuple(marks[sheet.name]),
             tuple(joins[sheet.name]),
+            alone,
         )
         for sheet in sheets.sheets
     )
@@ -131,6 +139,8 @@ def sheet_items(
         items += _those_that_fit(texts, room, lettering)
     room.take(*(rule.zone for hung in part.frames for rule in frame_rules(hung, labels)))
     items += _line_names(plan, part, room, lettering)
+    if part.alone is not None:
+        items += references(plan, part.sheet, part.alone, room, lettering)
     items += _frame_labels(plan, part, main_label, room, lettering)
     return tuple(items), room
 

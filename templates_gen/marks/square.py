@@ -59,9 +59,9 @@ def _place(room: Room, region: Rect) -> tuple[float, float] | None:
     spare_x, spare_y = region.width - FOUR_INCHES, region.height - SQUARE - BAR_UP - 5
     if spare_x < 0 or spare_y < 0:
         return None
-    for across, upward in STEPS:
+    for uncrossed, (across, upward) in product((True, False), STEPS):
         for at_x, at_y in product(range(across + 1), range(upward + 1)):
             x, y = region.x0 + spare_x * at_x / across, region.y0 + spare_y * at_y / upward
-            if all(room.fits(part.shifted(x, y), uncrossed=False) for part in parts):
+            if all(room.fits(part.shifted(x, y), uncrossed) for part in parts):
                 return x, y
     return None

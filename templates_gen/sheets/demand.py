@@ -9,6 +9,7 @@ from templates_gen.marksizes import MEDIUM, NAIL_ARM, NAIL_CLEAR, SCALE_FAR, SLI
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
 from templates_gen.sheets.cells import Clearance
+from templates_gen.sheets.covered import Covered
 
 SCALE_LEAST = 120.0
 """mm that a drop rule is long, unless the frame is shorter; a third of the frame's height where that is more, since
@@ -17,6 +18,9 @@ rings usually sit about a third down (C. A. Paschke, "Hardware: Wall Hangers and
 
 EDGE_CLEAR = 1.5
 """mm between a frame's edge and a trim line along it, so that nobody takes one for the other.  Our own design."""
+
+BORDER = 4.0
+"""mm between the group and a sheet's own marks where both are in one piece.  Our own design, no source."""
 
 LINE_CLEAR = 7.0
 """mm on either side of the centre line and the level line for their ticks and names.  Our own design."""
@@ -31,18 +35,32 @@ class Demand(Record, frozen=True):
     lines: tuple[Rect, ...]
 
 
-def demand(plan: Plan, cover: str, clear: Clearance) -> Demand:
-    """What must be on paper for `cover`: "all" the group's rectangle, "marks" every mark, "nails" only the nails.
+def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = None) -> Demand:
+    """What must be on paper for `cover`: "all" the group's rectangle, "panels" that with a border around it for the
+    sheet's own marks, "marks" every mark, "nails" only the nails.
 
-    `clear` is what a sheet's own marks take on its four sides: the two long lines keep out of it.
+    `clear` is what a sheet's own marks take on its four sides: the two long lines keep out of it.  `hides` is what
+    the next sheet covers where nothing is cut: no edge and no drop rule may lie there along its whole length.
     """
     nails = [nail_box(nail.x, nail.y) for nail in plan.nails]
     target = Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET)
     whole = (*nails, target)
     if cover == "nails":
         return Demand(whole, (), ())
-    inside = (plan.group.grown(MEDIUM),) if cover == "all" else tuple(_drop_rules(plan))
-    return Demand(whole, inside, (*_long_lines(plan, clear), *_edges(plan)))
+    lines = (*_long_lines(plan, clear), *_edges(plan, hides))
+    rules = tuple(_drop_rules(plan))
+    if cover == "marks":
+        upright = tuple(Rect(r.x0, r.y0, r.x1 + hides.beyond(True), r.y1) for r in rules) if hides else ()
+        return Demand(whole, rules, (*lines, *upright))
+    return Demand(whole, (_bordered(plan.group, clear) if cover == "panels" else plan.group.grown(MEDIUM),), lines)
+
+
+def _bordered(group: Rect, clear: Clearance) -> Rect:
+    """The group with room around it for a sheet's rules and title, so that these stand beside the frames."""
+    return Rect(
+        group.x0 - clear.left - BORDER, group.y0 - clear.bottom - BORDER,
+        group.x1 + clear.right + BORDER, group.y1 + clear.top + BORDER,
+    )  # fmt: skip
 
 
 def _long_lines(plan: Plan, clear: Clearance) -> tuple[Rect, Rect]:
@@ -53,11 +71,13 @@ def _long_lines(plan: Plan, clear: Clearance) -> tuple[Rect, Rect]:
     )
 
 
-def _edges(plan: Plan) -> Iterator[Rect]:
+def _edges(plan: Plan, hides: Covered | None) -> Iterator[Rect]:
+    """Every edge of every frame, as thick as what a trim line keeps away from it, or the strip that is hidden."""
+    right, top = (hides.beyond(True), hides.beyond(False)) if hides else (0.0, 0.0)
     for hung in plan.frames:
         r, outer = hung.rect, hung.rect.grown(EDGE_CLEAR)
-        yield from (Rect(outer.x0, y - EDGE_CLEAR, outer.x1, y + EDGE_CLEAR) for y in (r.y0, r.y1))
-        yield from (Rect(x - EDGE_CLEAR, outer.y0, x + EDGE_CLEAR, outer.y1) for x in (r.x0, r.x1))
+        yield from (Rect(outer.x0, y - EDGE_CLEAR, outer.x1, y + top + EDGE_CLEAR) for y in (r.y0, r.y1))
+        yield from (Rect(x - EDGE_CLEAR, outer.y0, x + right + EDGE_CLEAR, outer.y1) for x in (r.x0, r.x1))
 
 
 def _drop_rules(plan: Plan) -> Iterator[Rect]:

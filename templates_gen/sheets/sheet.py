@@ -6,14 +6,18 @@ import math
 from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import TOLERANCE, Rect
-from templates_gen.marks.items import POINT, Matrix
+from templates_gen.marks.items import MM_TO_POINTS, POINT, Matrix, shifted
 from templates_gen.marksizes import REGISTER, RULE_END, TITLE_DEPTH
 from templates_gen.model import Paper
 from templates_gen.near import Near
 from templates_gen.planning import Plan
+from templates_gen.printing.correction import correction
+from templates_gen.printing.profile import Printer
 from templates_gen.record import Record
-from templates_gen.sheets.cells import Cell, Clearance, Printable, plan_cells
+from templates_gen.sheets.cells import Cell, CellPlan, Clearance, Printable, plan_cells
+from templates_gen.sheets.covered import Covered, covered, cross_points, uncut_clearance
 from templates_gen.sheets.demand import demand
+from templates_gen.sheets.fitting import fitted
 from templates_gen.sheets.joins import shared_sides
 
 LEAST_JOIN = 20.0
@@ -27,12 +31,14 @@ MARK_DISTANCE = 9.0
 class Page(Record, frozen=True):
     """The paper as it lies: size in whole points, printable rectangle in mm from its lower left corner.
 
-    The size is rounded down to whole points: a page a hair larger than the paper is printed scaled down.
+    The size is rounded down to whole points: a page a hair larger than the paper is printed scaled down.  Page mm are
+    true millimetres on the printed paper; `matrix` brings them to PDF points, a printer's correction included.
     """
 
     width: int
     height: int
     printable: Rect
+    matrix: Matrix = MM_TO_POINTS
 
 
 class Sheet(Record, frozen=True):
@@ -51,7 +57,10 @@ class Sheet(Record, frozen=True):
 
 
 class Join(Record, frozen=True):
-    """Two sheets along one trim line from (x0, y0) to (x1, y1) on the wall; `over` is cut there, laid on `under`."""
+    """Two sheets along one trim line from (x0, y0) to (x1, y1) on the wall; `over` is cut there, laid on `under`.
+
+    Where nothing is cut it is the middle of the strip that both sheets show.
+    """
 
     over: str
     under: str
@@ -75,7 +84,11 @@ class RegisterMark(Record, frozen=True):
 
 
 class SheetPlan(Record, frozen=True):
-    """Every sheet strip by strip, as taped, their joins and register marks, and the page they are printed on."""
+    """Every sheet strip by strip, as taped, their joins and register marks, and the page they are printed on.
+
+    `hides` is there where nothing is cut: what a sheet's margin hides of the one under it.  The marks are then where
+    two lines cross that go on from sheet to sheet.
+    """
 
     paper: Paper
     page: Page
@@ -83,29 +96,42 @@ class SheetPlan(Record, frozen=True):
     joins: tuple[Join, ...]
     marks: tuple[RegisterMark, ...]
     rows: bool
+    hides: Covered | None = None
+    printer: Printer | None = None
 
     def sheet(self, name: str) -> Sheet:
         """The sheet of this name."""
         return next(sheet for sheet in self.sheets if sheet.name == name)
 
 
-def plan_sheets(plan: Plan, paper: Paper) -> SheetPlan:
-    """The sheets that show what `paper.cover` asks for.
+def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None) -> SheetPlan:
+    """The sheets that show what `paper.cover` asks for, corrected for the printer where one is given.
 
     Every nail mark and the target lie whole on one sheet, clear of trim line and shared strip; everything else is
     on some sheet.  Raises InputError when the paper is too small for that.
     """
-    pages = {turned: _page(paper, turned) for turned in (False, True)}
-    printables = [Printable(page.printable.width, page.printable.height, turned) for turned, page in pages.items()]
-    clear = clearance(paper.overlap)
-    need = demand(plan, paper.cover, clear)
-    connected = paper.cover != "nails"
-    cells = plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected, need.lines)
-    page = pages[cells.printable.turned]
+    paper = fitted(paper, lambda size: len(_cells(plan, size, printer)[1].cells))
+    page, cells, clear, hides = _cells(plan, paper, printer)
     in_order = sorted(cells.cells, key=lambda cell: (cell.strip, cell.place))  # as they are taped
     sheets = tuple(_sheet(cell, cells.rows, page, paper.overlap, clear) for cell in in_order)
     joins = tuple(_joins(sheets))
-    return SheetPlan(paper, page, sheets, joins, tuple(_register_marks(sheets, joins)), cells.rows)
+    marks = _crossing_marks(joins, hides, clear) if hides else _register_marks(sheets, joins)
+    return SheetPlan(paper, page, sheets, joins, tuple(marks), cells.rows, hides, printer)
+
+
+def _cells(plan: Plan, paper: Paper, printer: Printer | None) -> tuple[Page, CellPlan, Clearance, Covered | None]:
+    """The page, the cells of the wall, and what whole items keep clear of on this paper."""
+    ways = (False,) if paper.kind == "one piece" else (False, True)
+    pages = {turned: page_of(paper, turned, printer) for turned in ways}
+    printables = [Printable(page.printable.width, page.printable.height, turned) for turned, page in pages.items()]
+    clear, hides = clearance(paper.overlap), None
+    if paper.trim == "none":
+        hides = covered([page.printable for page in pages.values()], paper.overlap)
+        clear = uncut_clearance(clear, hides)
+    need = demand(plan, paper.cover, clear, hides)
+    connected = paper.cover != "nails"
+    cells = plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected, need.lines)
+    return pages[cells.printable.turned], cells, clear, hides
 
 
 def clearance(overlap: float) -> Clearance:
@@ -114,7 +140,7 @@ def clearance(overlap: float) -> Clearance:
     return Clearance(max(RULE_END, half), max(RULE_END, half), half, max(TITLE_DEPTH, half))
 
 
-def _page(paper: Paper, turned: bool) -> Page:
+def page_of(paper: Paper, turned: bool, printer: Printer | None = None) -> Page:
     """The page, upright or on its side; a printer may turn it either way, so both short sides keep the wider margin."""
     top, right, bottom, left = paper.margin
     width, height = paper.width, paper.height
@@ -123,16 +149,18 @@ def _page(paper: Paper, turned: bool) -> Page:
         top, right, bottom, left = max(left, right), max(top, bottom), max(left, right), max(top, bottom)
     points = math.floor(width / POINT + TOLERANCE), math.floor(height / POINT + TOLERANCE)
     printable = Rect(left, bottom, points[0] * POINT - right, points[1] * POINT - top)
-    return Page(*points, printable)
+    if printer is None:
+        return Page(*points, printable)
+    matrix, reach = correction(printer, printable, lying=width > height)
+    return Page(*points, reach, matrix)
 
 
 def _sheet(cell: Cell, rows: bool, page: Page, overlap: float, clear: Clearance) -> Sheet:
     rect, window = cell.rect, cell.rect.grown(overlap / 2)
     column, row = (cell.place, cell.strip) if rows else (cell.strip, cell.place)
     inner = Rect(rect.x0 + clear.left, rect.y0 + clear.bottom, rect.x1 - clear.right, rect.y1 - clear.top)
-    scale = 1 / POINT
-    shift = (page.printable.x0 - window.x0) * scale, (page.printable.y0 - window.y0) * scale
-    return Sheet(f"{letters(column)}{row + 1}", rect, window, inner, (scale, 0.0, 0.0, scale, *shift))
+    to_page = shifted(page.matrix, page.printable.x0 - window.x0, page.printable.y0 - window.y0)
+    return Sheet(f"{letters(column)}{row + 1}", rect, window, inner, to_page)
 
 
 def letters(number: int) -> str:
@@ -176,6 +204,15 @@ def _register_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[
         mark = Rect.about(x, y, 2 * REGISTER, 2 * REGISTER)
         names = tuple(sheet.name for sheet in windows.about(mark) if sheet.window.holds(mark))
         yield RegisterMark(letters(number).lower(), x, y, names)
+
+
+def _crossing_marks(joins: Sequence[Join], hides: Covered, clear: Clearance) -> Iterator[RegisterMark]:
+    """Where the lines cross by which sheets are taped that nobody cuts."""
+    number = 0
+    for join in joins:
+        for x, y in cross_points((join.x0, join.y0, join.x1, join.y1), hides, clear):
+            yield RegisterMark(letters(number).lower(), x, y, (join.over, join.under))
+            number += 1
 
 
 def _mark_point(join: Join, ends: tuple[int, int], taken: Near[tuple[float, float]]) -> tuple[float, float]:

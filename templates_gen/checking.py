@@ -1,0 +1,50 @@
+"""Everything there is to say about a job before paper is used."""
+
+from __future__ import annotations
+
+from templates_gen.errors import InputError
+from templates_gen.expected import Expected, expected_error
+from templates_gen.findings import WARN, Finding, find
+from templates_gen.model import Job
+from templates_gen.planning import Plan, plan_wall
+from templates_gen.record import Record
+from templates_gen.sheets.sheet import plan_sheets
+
+MOST_FRAMES = 200
+"""Frames for which the sheets are planned in a check, which stays under half a second then.  Our own design."""
+
+
+class Checked(Record, frozen=True):
+    """What was found, and the error to expect: None for a single frame, for more than `MOST_FRAMES`, or without a
+    sheet plan."""
+
+    findings: tuple[Finding, ...]
+    expected: Expected | None
+
+
+def check_job(job: Job) -> Checked:
+    """Check a job; that its paper is too small is a finding.
+
+    Raises InputError where a hanger cannot be as described.
+    """
+    plan = plan_wall(job)
+    findings = find(plan)
+    if not 1 < len(plan.frames) <= MOST_FRAMES:
+        return Checked(findings, None)
+    try:
+        return Checked(findings, expected_error(plan, plan_sheets(plan, job.paper)))
+    except InputError as error:
+        return Checked(_with(findings, _no_sheets(plan, error)), None)
+
+
+def _no_sheets(plan: Plan, error: InputError) -> Finding:
+    hint = f" What helps: {error.hint}." if error.hint else ""
+    text = f"No template can be planned on {plan.job.paper.name} paper: {error.problem}.{hint}"
+    return Finding(WARN, "no-sheet-plan", (), text)
+
+
+def _with(findings: tuple[Finding, ...], one: Finding) -> tuple[Finding, ...]:
+    """The findings with one more, which goes behind those of its level and above."""
+    order = ("stop", "warn", "note")
+    at = sum(order.index(finding.level) <= order.index(one.level) for finding in findings)
+    return (*findings[:at], one, *findings[at:])

@@ -1,0 +1,179 @@
+"""The commands `printer page`, `record`, `show` and `list`: measuring a printer once, so that paper measures true."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from templates_gen.commands.common import FILE, as_json, force_option, kept_printers, show_finding
+
+if TYPE_CHECKING:
+    from templates_gen.printing.profile import Printer
+
+name_argument = click.argument("name", metavar="NAME")
+
+format_option = click.option(
+    "--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to show it."
+)
+
+
+@click.group()
+def printer() -> None:
+    """Measure a printer once, and print templates that measure true.
+
+    \b
+    Example:
+      templates-gen printer list
+    """
+
+
+@printer.command()
+@click.option("-o", "--output", type=FILE, metavar="FILE.pdf", default="scale-page.pdf", help="Where to write it.")
+@click.option("--paper", metavar="SIZE", default="a4", help="a4 (if not given), letter, a3, tabloid, ...")
+@force_option
+def page(output: Path, paper: str, force: bool) -> None:
+    """Write the scale page: what to print and measure, and how to record it.
+
+    \b
+    Example:
+      templates-gen printer page --paper letter -o scale-page.pdf
+    """
+    from templates_gen.lettering import Lettering
+    from templates_gen.output import check_place, write_result
+    from templates_gen.pdf.writing import write_pdf
+    from templates_gen.printing.scalepage import scale_of, scale_page
+
+    check_place(output, force)
+    lettering, scale = Lettering(), scale_of(paper)
+    write_result(output, write_pdf(scale_page(scale, lettering), lettering), force)
+    click.echo(f"{output}: a scale page for {scale.paper} paper")
+
+
+@printer.command()
+@name_argument
+@click.option("--paper", metavar="SIZE", required=True, help="The paper the scale page was printed on.")
+@click.option("--across", metavar="L", required=True, help="The level rule as measured, corner 1 to 2.")
+@click.option("--along", metavar="L", required=True, help="The plumb rule as measured, corner 1 to 3.")
+@click.option("--diagonals", metavar="D1 D2", nargs=2, help="Both diagonals as measured, 1 to 4 and 3 to 2.")
+@click.option("--reading-error", metavar="L", help="How far off one reading may well be; else 0.2 mm.")
+def record(
+    name: str, paper: str, across: str, along: str, diagonals: tuple[str, str] | None, reading_error: str | None
+) -> None:
+    """Keep what was measured on the scale page.  A bare number is in mm.
+
+    \b
+    Example:
+      templates-gen printer record study --paper a4 --across 179.4 --along 260.4
+    """
+    import datetime
+
+    from templates_gen.printing.profile import READING_ERROR, Readings, measured
+    from templates_gen.printing.scalepage import scale_of
+    from templates_gen.printing.store import checked_name, save
+
+    folder, scale = kept_printers(), scale_of(paper)
+    readings = Readings(
+        asked_across=scale.box.width,
+        asked_along=scale.box.height,
+        across=_length(across, "--across"),
+        along=_length(along, "--along"),
+        diagonals=(_length(diagonals[0], "--diagonals"), _length(diagonals[1], "--diagonals")) if diagonals else None,
+        reading_error=READING_ERROR if reading_error is None else _length(reading_error, "--reading-error"),
+    )
+    known = measured(checked_name(name), scale.paper, readings, datetime.date.today().isoformat())
+    save(folder, known)
+    for line in _shown(known):
+        click.echo(line)
+    _show_doubts(known)
+
+
+@printer.command()
+@name_argument
+@format_option
+def show(name: str, form: str) -> None:
+    """Show what is known of a printer, and how surely.
+
+    \b
+    Example:
+      templates-gen printer show study --format json
+    """
+    from templates_gen.printing.profile import printer_data
+    from templates_gen.printing.store import load
+
+    known = load(kept_printers(), name)
+    if form == "json":
+        click.echo(as_json({"format": 1, "printer": printer_data(known)}))
+        return
+    for line in _shown(known):
+        click.echo(line)
+    _show_doubts(known)
+
+
+@printer.command(name="list")
+@format_option
+def list_printers(form: str) -> None:
+    """Show every printer that was recorded.
+
+    \b
+    Example:
+      templates-gen printer list --format json
+    """
+    from templates_gen.printing.profile import Printer, printer_data
+    from templates_gen.printing.store import every
+
+    found = list(every(kept_printers()))
+    printers = [one for one in found if isinstance(one, Printer)]
+    for error in (one for one in found if not isinstance(one, Printer)):
+        show_finding("warn", str(error))
+    if form == "json":
+        click.echo(as_json({"format": 1, "printers": [printer_data(known) for known in printers]}))
+        return
+    for known in printers:
+        click.echo(f"{known.name}: {known.paper}, {known.across:.2%} across, {known.along:.2%} along, {known.date}")
+    if not printers:
+        click.echo("no printer was recorded yet")
+
+
+def _length(value: str, where: str) -> float:
+    """A length above zero in mm.  Raises InputError."""
+    from templates_gen.errors import InputError
+    from templates_gen.units import parse_length
+
+    try:
+        length = parse_length(value, "mm")
+    except ValueError as error:
+        raise InputError(where, str(error)) from None
+    if length <= 0:
+        raise InputError(where, f"found {value!r}, expected a length above zero")
+    return length
+
+
+def _shown(known: Printer) -> Iterator[str]:
+    """A profile in plain words; the sigma of a scale is shown doubled, as what 95 of 100 such readings keep within."""
+    from templates_gen.printing.profile import lean_words, sureness
+
+    readings, (across, along, skew) = known.readings, sureness(known.readings)
+    yield f"{known.name}: {known.paper} paper, measured {known.date}"
+    yield (
+        f"  across     {readings.across:.1f} mm for {readings.asked_across:.1f} mm:"
+        f" {known.across:.2%}, give or take {2 * across:.2%}"
+    )
+    yield (
+        f"  along      {readings.along:.1f} mm for {readings.asked_along:.1f} mm:"
+        f" {known.along:.2%}, give or take {2 * along:.2%}"
+    )
+    if readings.diagonals is None:
+        yield "  diagonals  not measured, taken to print square"
+    else:
+        one, two = readings.diagonals
+        yield f"  diagonals  {one:.1f} mm and {two:.1f} mm: leans {lean_words(known)}, give or take {2 * skew:.2f}°"
+
+
+def _show_doubts(known: Printer) -> None:
+    from templates_gen.printing.profile import doubts
+
+    for doubt in doubts(known):
+        show_finding("warn", doubt)

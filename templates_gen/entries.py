@@ -1,0 +1,55 @@
+"""Where nails go into the wall, as far as it is known: along which upright line, and how deep."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from templates_gen.model import Fixing
+from templates_gen.planning import Hung, Plan
+from templates_gen.record import Record
+
+
+class Entry(Record, frozen=True):
+    """The upright line at `x` from `low` to `high` (mm) that a nail takes up or may take up behind the wall's face.
+
+    `name` is the nail's, `frame` its frame's id.
+    """
+
+    name: str
+    frame: str
+    x: float
+    low: float
+    high: float
+
+
+def entries(plan: Plan) -> tuple[Entry, ...]:
+    """Where each nail of a plan goes in: from its nail point down to its tip, which a slanting nail has below it.
+
+    A nail whose drop is not measured yet may come anywhere in the upper half of its frame, where its drop rule is.
+    """
+    return tuple(entry for hung in plan.frames for entry in _entries(hung))
+
+
+def _entries(hung: Hung) -> Iterator[Entry]:
+    tip = tip_below(hung.frame.fixing)
+    for nail in hung.nails:
+        yield Entry(nail.name, nail.frame, nail.x, nail.y - tip, nail.y)
+    for bearing in hung.bearings:
+        if bearing.drop is None:
+            name = f"{hung.frame.id} {bearing.side}".rstrip()
+            yield Entry(name, hung.frame.id, bearing.x, hung.rect.cy - tip, hung.rect.y1)
+
+
+def depth_of(fixing: Fixing) -> float | None:
+    """How deep a fixing goes behind the face of the wall (mm); None when its length is not known.
+
+    That is its length times the cosine of its angle from straight in; without an angle it is taken as straight in,
+    the deepest.  Derived from the right triangle that the nail is the long side of.
+    """
+    return None if fixing.length is None else fixing.length * math.cos(math.radians(fixing.angle or 0.0))
+
+
+def tip_below(fixing: Fixing) -> float:
+    """How far a slanting nail's tip lies below its nail point (mm); 0 when that is not known."""
+    return (fixing.length or 0.0) * math.sin(math.radians(fixing.angle or 0.0))

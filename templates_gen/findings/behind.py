@@ -1,0 +1,104 @@
+"""What is behind the wall: cables and pipes that a nail may meet.  A question each time, and never an all-clear."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+
+from templates_gen.entries import Entry, depth_of
+from templates_gen.findings.finding import NOTE, WARN, Finding
+from templates_gen.findings.words import capital, listed
+from templates_gen.geometry import TOLERANCE
+from templates_gen.piping import WET_ROOMS, pipes_near
+from templates_gen.planning import Hung, Plan
+from templates_gen.units import show_both
+from templates_gen.wiring import CABLE_KINDS, UK_SOURCE, cable_depth, zones_met
+
+LOOK = "Look with a detector before you nail; where in doubt, ask a licensed electrician."
+
+NO_ZONES = "The US prescribes no zones to rely on: cables may run behind any other spot as well."
+
+NO_BOXES = "The job gives no outlet, switch, light or thermostat on this wall: add every one it has. "
+
+DEPTH_SOURCE = {"us": "NEC 300.4(A)(1), 300.4(D)", "uk": UK_SOURCE}
+
+PIPE_SOURCE = "common practice"
+
+
+def _cable_zone(plan: Plan) -> Iterator[Finding]:
+    """One finding for all nails that lie in a zone for one reason."""
+    by_reason: dict[tuple[str, str], list[Entry]] = {}
+    for zone, nails in zones_met(plan).items():
+        by_reason.setdefault((zone.reason, zone.source), []).extend(nails)
+    for (reason, source), nails in by_reason.items():
+        text = f"{_nails(nails)}: a nail here is in a zone where cables may run ({reason}). {LOOK}"
+        yield Finding(WARN, "cable-zone", _frames(nails), text, source)
+
+
+def _nails(nails: Sequence[Entry]) -> str:
+    return capital(listed([nail.name for nail in nails], "nail"))
+
+
+def _frames(nails: Sequence[Entry]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(nail.frame for nail in nails))
+
+
+def _nail_deep(plan: Plan) -> Iterator[Finding]:
+    """One finding for all frames whose fixings go equally deep, down to where cables may begin or deeper."""
+    limit, wall, unit = cable_depth(plan.job.wall), plan.job.wall, plan.job.unit
+    if limit is None:
+        return
+    by_depth: dict[str, list[Hung]] = {}
+    for hung in plan.frames:
+        depth = depth_of(hung.frame.fixing)
+        if depth is not None and depth >= limit - TOLERANCE:
+            by_depth.setdefault(show_both(depth, unit), []).append(hung)
+    why = _why_deep(plan, show_both(limit, unit))
+    for depth_shown, deep in by_depth.items():
+        names = tuple(hung.frame.id for hung in deep)
+        text = f"The fixings of {listed(names)} go {depth_shown} deep. {why} {LOOK}"
+        yield Finding(WARN, "nail-deep", names, text, DEPTH_SOURCE[wall.wiring])
+
+
+def _why_deep(plan: Plan, limit: str) -> str:
+    if plan.job.wall.wiring == "uk":
+        return f"From a depth of {limit} on, cables need not keep to any zone."
+    board = "" if plan.job.wall.board else " (no board counted: wall.board is not given)"
+    return f"In a stud, cables may begin {limit} behind the face{board}; between studs, at any depth."
+
+
+def _wiring_unknown(plan: Plan) -> Iterator[Finding]:
+    """Once for a job: what is not known of its cables, by the rule that it gives."""
+    wall = plan.job.wall
+    boxes = any(feature.kind in CABLE_KINDS for feature in wall.features)
+    missing = "" if boxes else NO_BOXES
+    if wall.wiring in ("", "none"):
+        text = (
+            "Nothing is known of cables here: wall.wiring does not say by whose rule they were laid (us, uk or de). "
+            f"{missing}Who knows where they run? {LOOK}"
+        )
+    elif wall.wiring == "us":
+        text = f"{NO_ZONES} {missing}{LOOK}"
+    elif missing:
+        text = f"{missing}The zones level with them and straight above and below them are not known. {LOOK}"
+    else:
+        return
+    yield Finding(NOTE, "wiring-unknown", (), text)
+
+
+def _pipes_near(plan: Plan) -> Iterator[Finding]:
+    for called, nails in pipes_near(plan).items():
+        text = (
+            f"{_nails(nails)}: above, below or beside the {called}. Do pipes run behind it, and where? "
+            "Look with a detector before you nail; where in doubt, ask a plumber."
+        )
+        yield Finding(NOTE, "pipes-near", _frames(nails), text, PIPE_SOURCE)
+    rooms = [room for room in dict.fromkeys(plan.job.wall.behind) if room in WET_ROOMS]
+    if rooms:
+        text = (
+            f"Behind this wall: {', '.join(rooms)}. Do pipes run in the wall, and where? "
+            "Look with a detector before you nail; where in doubt, ask a plumber."
+        )
+        yield Finding(NOTE, "pipes-near", (), text, PIPE_SOURCE)
+
+
+RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_cable_zone, _nail_deep, _pipes_near, _wiring_unknown)

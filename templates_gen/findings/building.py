@@ -1,0 +1,57 @@
+"""The building: where the earth may shake, and what old paint and plaster may hold."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from templates_gen.findings.finding import NOTE, Finding
+from templates_gen.findings.words import listed
+from templates_gen.planning import Plan
+from templates_gen.weightclasses import weight_class
+
+LEAD_BEFORE = 1978
+"""The year before which paint in US homes is taken to hold lead (EPA, 40 CFR 745)."""
+
+ASBESTOS_BEFORE = 1980
+"""About the year before which plaster and compounds may hold asbestos (home-safety texts; consumer patching compounds
+with it were banned in 1977, 16 CFR 1304)."""
+
+SHAKING_SOURCE = "Earthquake Country Alliance, step 1; FEMA, Mount Framed Pictures and Mirrors Securely, April 2008"
+
+SHAKING = {
+    "light": "a hook each, and putty or tabs at the corners",
+    "medium": "a closed hook with a shank of 1 to 2 in (25 to 50 mm) into a stud, not only into board, and the corners "
+    "held",
+    "heavy": "a professional's work",
+    "": "weigh first; under 20 lb (9.1 kg) a hook and putty at the corners, to 50 lb (22.7 kg) a closed hook into a "
+    "stud, above that a professional",
+}  # fmt: skip
+
+
+def _earthquake(plan: Plan) -> Iterator[Finding]:
+    """One finding for each class of weight."""
+    if not plan.job.wall.earthquake:
+        return
+    classes: dict[str, list[str]] = {}
+    for hung in plan.frames:
+        classes.setdefault(weight_class(hung.frame.weight), []).append(hung.frame.id)
+    for name, advice in SHAKING.items():
+        if ids := classes.get(name):
+            text = f"Where the earth may shake, for {listed(ids)}: {advice}."
+            yield Finding(NOTE, "earthquake", tuple(ids), text, SHAKING_SOURCE)
+
+
+def _old_house(plan: Plan) -> Iterator[Finding]:
+    built = plan.job.wall.built
+    if built is None or built >= max(LEAD_BEFORE, ASBESTOS_BEFORE):
+        return
+    lead = built < LEAD_BEFORE
+    holds = "old paint may hold lead, and old plaster" if lead else "old plaster"
+    text = (
+        f"Built in {built}: {holds}, joint and patching compound may hold asbestos. Do not drill, sand or scrape them "
+        "before they have been tested."
+    )
+    yield Finding(NOTE, "old-house", (), text, "40 CFR 745; 16 CFR 1304" if lead else "16 CFR 1304")
+
+
+RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_earthquake, _old_house)

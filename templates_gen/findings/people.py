@@ -1,0 +1,162 @@
+"""Where people are: who walks into a frame, sits or lies under one, looks at one, or stands on a ladder for it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+
+from templates_gen.entries import entries
+from templates_gen.findings.finding import NOTE, WARN, Finding
+from templates_gen.findings.words import capital, listed
+from templates_gen.geometry import TOLERANCE
+from templates_gen.model import Feature, Frame
+from templates_gen.planning import Hung, Plan
+from templates_gen.units import show, show_both
+from templates_gen.weightclasses import HEAVY_WORDS, is_heavy
+
+INCH = 25.4
+ADA_SOURCE = "2010 ADA Standards, 307.2"
+ADA_INCHES = (4 * INCH, 27 * INCH, 80 * INCH)
+ADA_METRIC = (100.0, 685.0, 2030.0)
+"""mm: how far an object may stick out, and between which heights of its leading edge (307.2).  The standard prints
+both; a job is held to the figures of its own unit, so that what it says is what the standard says."""
+
+LABEL_SOURCE = "Smithsonian Guidelines for Accessible Exhibition Design"
+LOW_CENTRE = {"in": 40 * INCH, "metric": 1015.0}
+"""mm, 40 in: the middle of a small item is no higher, to be seen from a chair (the same guidelines print both)."""
+
+SMALL = 200.0
+"""mm; a frame whose longer side is no longer counts as a small item.  Our own reading, no source."""
+
+REACH = 2000.0
+"""mm; a nail higher than this is driven from a ladder or steps.  Common practice, no source."""
+
+USES = {
+    "bed": ("bed", "beds", "bunk", "bunks", "daybed", "futon", "headboard"),
+    "cot": ("cot", "cots", "crib", "cribs", "cradle", "bassinet"),
+    "seat": (
+        "sofa", "sofas", "couch", "couches", "settee", "loveseat", "chair", "chairs", "armchair", "armchairs", "bench",
+        "benches", "seat", "seats", "seating", "stool", "stools", "pew", "pews", "recliner", "wheelchair", "highchair",
+    ),
+}  # fmt: skip
+"""What people lie or sit on, by words of a piece of furniture's name.  Our own list, no source."""
+
+OVER_SOURCE = "FEMA, Mount Framed Pictures and Mirrors Securely, April 2008; Earthquake Country Alliance, step 1"
+
+
+def _path_limits(unit: str) -> tuple[float, float, float]:
+    return ADA_INCHES if unit == "in" else ADA_METRIC
+
+
+def _in_path(plan: Plan) -> list[Hung]:
+    """The frames on a public path whose lower edge, the leading one, is where a cane does not find it."""
+    _, low, high = _path_limits(plan.job.unit)
+    found = [hung for hung in plan.frames if low + TOLERANCE < hung.rect.y0 <= high + TOLERANCE]
+    return found if plan.job.wall.public else []
+
+
+def _sticks_out(plan: Plan) -> Iterator[Finding]:
+    unit = plan.job.unit
+    most, low, high = _path_limits(unit)
+    names = _ids(hung for hung in _in_path(plan) if (hung.frame.depth or 0.0) > most + TOLERANCE)
+    if names:
+        text = (
+            f"{capital(listed(names))}: more than {show(most, unit)} deep, with the lower edge between "
+            f"{show(low, unit)} and {show(high, unit)} above the floor, on a path open to the public. A cane does not "
+            "find what sticks out there: choose a shallower frame, or stand something under it that a cane finds."
+        )
+        yield Finding(WARN, "sticks-out", names, text, ADA_SOURCE)
+
+
+def _depth_missing(plan: Plan) -> Iterator[Finding]:
+    names = _ids(hung for hung in _in_path(plan) if hung.frame.depth is None)
+    if names:
+        most = show(_path_limits(plan.job.unit)[0], plan.job.unit)
+        text = f"How deep: {listed(names)}? On a path open to the public, more than {most} sticks out."
+        yield Finding(NOTE, "depth-missing", names, text, ADA_SOURCE)
+
+
+def _ids(found: Iterator[Hung]) -> tuple[str, ...]:
+    return tuple(hung.frame.id for hung in found)
+
+
+def use_of(feature: Feature) -> str:
+    """What people do on a piece of furniture: as the job says it, or by the words of its name; "" for neither."""
+    if feature.kind != "furniture" or feature.use:
+        return feature.use
+    words = set(re.findall(r"[a-z]+", feature.name.lower()))
+    return next((use for use, known in USES.items() if words & set(known)), "")
+
+
+def _over_bed(plan: Plan) -> Iterator[Finding]:
+    for feature in plan.job.wall.features:
+        use = use_of(feature)
+        if use not in USES:
+            continue
+        over = [hung for hung in plan.frames if _is_over(hung, feature)]
+        known = [hung for hung in over if _heavy_or_glazed(hung.frame, use)]
+        asked = [hung for hung in over if _heavy_or_glazed(hung.frame, use) is None]
+        for level, frames in ((WARN, known), (NOTE, asked)):
+            if frames:
+                names = _ids(iter(frames))
+                yield Finding(level, "over-bed", names, _over_text(names, feature, use, level), OVER_SOURCE)
+
+
+def _is_over(hung: Hung, feature: Feature) -> bool:
+    one, two = hung.rect, feature.rect
+    return one.x0 < two.x1 - TOLERANCE and two.x0 < one.x1 - TOLERANCE and one.y1 > two.y1 + TOLERANCE
+
+
+def _heavy_or_glazed(frame: Frame, use: str) -> bool | None:
+    """True over a cot whatever the frame; None when the job does not say both what it weighs and its glazing."""
+    heavy = None if frame.weight is None else is_heavy(frame.weight)
+    glazed = frame.glazing != "none" if frame.glazing else None
+    if use == "cot" or heavy or glazed:
+        return True
+    return None if heavy is None or glazed is None else False
+
+
+def _over_text(names: Sequence[str], feature: Feature, use: str, level: str) -> str:
+    place = f"{feature.called} ({use})" if feature.use and use not in feature.called else feature.called
+    if level == WARN:
+        what = "any frame" if use == "cot" else "anything glazed or heavy"
+        return f"Over the {place}: {listed(names)}. Hang {what} elsewhere: over people only soft, light pieces."
+    return (
+        f"Over the {place}: {listed(names)}. Glazed, or {HEAVY_WORDS}? Then hang elsewhere: over people only soft, "
+        "light pieces."
+    )
+
+
+def _ladder(plan: Plan) -> Iterator[Finding]:
+    high = [entry for entry in entries(plan) if entry.high > REACH + TOLERANCE]
+    if high:
+        nails = listed([one.name for one in high], "nail")
+        text = (
+            f"More than {show_both(REACH, plan.job.unit)} above the floor: {nails}. "
+            "On a ladder, do not stand on the top or the steps next to it, keep three points of contact, and have "
+            "someone hold it and hand you things."
+        )
+        about = tuple(dict.fromkeys(one.frame for one in high))
+        yield Finding(NOTE, "ladder", about, text, "OSHA, 29 CFR 1926.1053(b)(13)")
+
+
+def _viewing_height(plan: Plan) -> Iterator[Finding]:
+    unit = plan.job.unit
+    most = LOW_CENTRE["in" if unit == "in" else "metric"]
+    small = (hung for hung in plan.frames if max(hung.rect.width, hung.rect.height) <= SMALL + TOLERANCE)
+    names = _ids(hung for hung in small if hung.rect.cy > most + TOLERANCE)
+    if plan.job.wall.public and names:
+        text = (
+            f"Small pieces with their middle above {show_both(most, unit)}: {listed(names)}. Lower ones are seen "
+            "better from a wheelchair."
+        )
+        yield Finding(NOTE, "viewing-height", names, text, LABEL_SOURCE)
+
+
+RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
+    _sticks_out,
+    _depth_missing,
+    _over_bed,
+    _ladder,
+    _viewing_height,
+)

@@ -1,0 +1,167 @@
+"""Will it hang straight: what a wire does to the frame that hangs from it, and what would be better.
+
+At most one finding for each frame; frames about which the same is to be said share one.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+
+from templates_gen.findings.finding import NOTE, WARN, Finding
+from templates_gen.findings.fitting import HOOK_MARGIN
+from templates_gen.findings.words import capital, listed
+from templates_gen.hanging import GRAVITY, nail_rise
+from templates_gen.model import Frame
+from templates_gen.planning import Plan
+from templates_gen.record import Record
+from templates_gen.statics import HungWire, least_apart, moved_apart, slip_to_tilt, steady_angle
+from templates_gen.units import MM, show_both, show_mass
+from templates_gen.wire import hung_wire, mass_depth
+
+FLAT, VERY_FLAT = 30.0, 15.0
+"""Degrees under which a wire pulls each ring with more than the frame's weight, and with about twice as much:
+T = W / (2 sin θ), worked out by hand here.  That these are the limits is our own design, no source."""
+
+VISIBLE_TILT = 0.6
+"""Degrees off level that people notice, on average ("Recognition of stimulus orientation", Vision Research 30(10),
+1990)."""
+
+RING_ROOM = 25.0
+"""mm between a fixing and a ring beside it; nearer, the rings themselves do better.  Our own design, no source."""
+
+TIDY = {"in": MM["in"] / 2, "cm": 10.0, "mm": 10.0}
+"""mm that an advised distance is a multiple of.  Our own design, no source."""
+
+FLAT_SOURCE = (
+    "statics: each half of the wire pulls W / (2 sin θ); 60° is called correct by C. A. Paschke, Hardware: Wall "
+    "Hangers and Cleats, trade column, April 2013"
+)
+SLIP_SOURCE = (
+    'statics; a tilt of 0.6° is seen on average: "Recognition of stimulus orientation", Vision Research 30(10), 1990'
+)
+
+
+class _Wired(Record, frozen=True):
+    """A frame, its wire as it hangs, and how far its centre of mass lies under its rings (mm)."""
+
+    frame: Frame
+    wire: HungWire
+    depth: float
+
+    @property
+    def steady(self) -> bool:
+        return self.wire.angle > steady_angle(self.wire.separation, self.depth)
+
+
+def _wired(plan: Plan) -> Iterator[_Wired]:
+    for hung in plan.frames:
+        wire, depth = hung_wire(hung.frame), mass_depth(hung.frame)
+        if wire is not None and depth is not None:
+            yield _Wired(hung.frame, wire, depth)
+
+
+def _same_words(said: Iterator[tuple[str, str]]) -> Iterator[tuple[tuple[str, ...], str]]:
+    """Frames about which the same is said, and that sentence with their names before it."""
+    by_words: dict[str, list[str]] = {}
+    for name, words in said:
+        by_words.setdefault(words, []).append(name)
+    for words, names in by_words.items():
+        yield tuple(names), f"{capital(listed(names))}: {words}"
+
+
+def _wire_very_flat(plan: Plan) -> Iterator[Finding]:
+    flat = (item for item in _wired(plan) if item.wire.angle < VERY_FLAT)
+    for names, text in _same_words((item.frame.id, _pulls(item, plan.job.unit)) for item in flat):
+        yield Finding(WARN, "wire-flat", names, text, FLAT_SOURCE)
+
+
+def _wire_slips(plan: Plan) -> Iterator[Finding]:
+    loose = (item for item in _wired(plan) if item.wire.angle >= VERY_FLAT and not item.steady)
+    for names, text in _same_words((item.frame.id, _goes_crooked(item, plan.job.unit)) for item in loose):
+        yield Finding(NOTE, "wire-slips", names, text, SLIP_SOURCE)
+
+
+def _wire_flat(plan: Plan) -> Iterator[Finding]:
+    flat = (item for item in _wired(plan) if VERY_FLAT <= item.wire.angle < FLAT and item.steady)
+    for names, text in _same_words((item.frame.id, _pulls(item, plan.job.unit)) for item in flat):
+        yield Finding(NOTE, "wire-flat", names, text, FLAT_SOURCE)
+
+
+def _pulls(item: _Wired, unit: str) -> str:
+    wire, weight = item.wire, item.frame.weight
+    force = ""
+    if weight is not None:
+        est, hung = "est. " if item.frame.estimated else "", show_mass(wire.tension * weight, unit)
+        force = f" ({est}{wire.tension * weight * GRAVITY:.0f} N, as if {hung} hung there)"
+    better = "pull with less than that weight" + ("" if item.steady else ", and bring the frame back to level")
+    return (
+        f"the wire rises at only {math.floor(wire.angle)}° and pulls at each ring with {wire.tension:.1f} times the "
+        f"frame's weight{force}. {_advice(item, unit, better)}"
+    )
+
+
+def _goes_crooked(item: _Wired, unit: str) -> str:
+    slip = max(1.0, slip_to_tilt(item.wire, item.depth, VISIBLE_TILT))  # less than 1 mm is not for a tape measure
+    return (
+        f"on {_count(item.frame, item.wire.apart)} only friction keeps the frame level, so a touch can leave it "
+        f"crooked: {show_both(slip, unit)} of slip already shows (centre of mass taken at the frame's middle). "
+        + _advice(item, unit, "come back to level by itself")
+    )
+
+
+def _count(frame: Frame, apart: float) -> str:
+    return f"two {frame.fixing.kind}s" if apart else f"one {frame.fixing.kind}"
+
+
+def _advice(item: _Wired, unit: str, better: str) -> str:
+    """One sentence: two fixings so far apart that the wire is steep and the frame steady (`better`), or its rings."""
+    pair, apart = f"two {item.frame.fixing.kind}s", _better_apart(item, unit)
+    if apart is None:
+        separation = show_both(item.wire.separation, unit)
+        return f"Hung by the rings on {pair} {separation} apart, the frame is as level as they are."
+    return f"On {pair} {show_both(apart, unit)} apart it would {better}."
+
+
+def _better_apart(item: _Wired, unit: str) -> float | None:
+    """The least tidy distance of two fixings with a steep wire and a steady frame; None where there is none."""
+    wire, step = item.wire, TIDY[unit]
+    angle = max(FLAT, steady_angle(wire.separation, item.depth))
+    if angle >= 90.0:
+        return None
+    apart = (math.floor(least_apart(wire.separation, wire.length, angle) / step) + 1) * step
+    if apart > wire.separation - 2 * RING_ROOM:
+        return None
+    drop = item.frame.height / 2 - item.depth - moved_apart(wire, apart).rise
+    return apart if drop - nail_rise(item.frame) >= HOOK_MARGIN else None
+
+
+def _drop_needs_both_hooks(plan: Plan) -> Iterator[Finding]:
+    """A drop measured on one fixing says nothing about two, unless the rings are known."""
+    for measured, level in ((True, WARN), (False, NOTE)):
+        frames = [hung.frame for hung in plan.frames if _cannot_know(hung.frame)]
+        said = ((item.id, _to_measure(item, plan.job.unit)) for item in frames if (item.drop is not None) == measured)
+        for names, text in _same_words(said):
+            yield Finding(level, "drop-needs-both-hooks", names, text)
+
+
+def _cannot_know(frame: Frame) -> bool:
+    hanger = frame.hanger
+    rings_known = hanger.ring_separation is not None and hanger.ring_depth is not None
+    return hanger.kind == "wire" and bool(hanger.apart) and hanger.drop_at_two is None and not rings_known
+
+
+def _to_measure(frame: Frame, unit: str) -> str:
+    pair = f"two {frame.fixing.kind}s {show_both(frame.hanger.apart or 0.0, unit)} apart"
+    return (
+        f"on {pair} the drop is longer than on one. Measure it with the wire pulled taut over two points as far apart, "
+        "for drop_at_two; or give ring_separation and ring_depth beside the drop on one."
+    )
+
+
+RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
+    _wire_very_flat,
+    _wire_slips,
+    _wire_flat,
+    _drop_needs_both_hooks,
+)

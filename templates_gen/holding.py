@@ -1,0 +1,99 @@
+"""How many hooks a frame wants, and how a nail sits in wood: rules of the trade and published equations.
+
+Weights in kg, lengths in mm, forces in N.  Nothing here says what a wall or a nail bears: the maker's rating does.
+"""
+
+from __future__ import annotations
+
+import math
+
+from templates_gen.entries import depth_of
+from templates_gen.hanging import GRAVITY
+from templates_gen.model import Fixing, Frame, Wall
+from templates_gen.studs import on_stud
+from templates_gen.units import KG, MM
+
+TRADE_FACTOR = 4.0
+"""A hook's rating is to be so many times the weight on it: "a 10 lb hanger only supports 2 1/2 lb" (C. A. Paschke,
+Hardware: Wall Hangers and Cleats, trade column, April 2013)."""
+
+PER_BOARD_HOOK, MOST_ON_BOARD = 5.0, 15.0
+"""kg on one hook in plasterboard without a stud, and on all of a frame's (two continental trade texts)."""
+
+NDS_WITHDRAWAL = 1380.0
+"""lb per inch in the wood for G = 1 and a nail of 1 in: allowable withdrawal from side grain, 1380 G^(5/2) D
+(NDS 2005, equation 11.2-3, as quoted in three texts)."""
+
+FPL_WITHDRAWAL = 54.12
+"""N for G = 1, D and L in mm: what pulls a nail out of side grain, 54.12 G^(5/2) D L (Wood Handbook, FPL-GTR-190,
+2010, ch. 8; the exponent as in FPL Technical Note 236, 1958)."""
+
+TOE_NAILED, END_GRAIN = 0.67, 0.0
+"""Factors on the allowable withdrawal: for a nail driven at an angle, and into the end of the wood, which counts for
+nothing (NDS, as quoted in secondary texts)."""
+
+LIGHT_STUD = 0.42
+"""Specific gravity of spruce-pine-fir, the lightest of the usual stud woods (NDS table 12.3.3A, from memory)."""
+
+LEAST_DIAMETERS = 6.0
+"""Diameters that a nail loaded from the side goes into the wood at the least (NDS, from memory)."""
+
+INCH, POUND_FORCE = MM["in"], KG["lb"] * GRAVITY
+"""mm, and N in one of each."""
+
+
+def hooks_needed(weight: float, rating: float) -> int:
+    """How many fixings of one rating a frame wants by the trade's factor; at least one."""
+    return _at_least_one(TRADE_FACTOR * weight / rating)
+
+
+def board_hooks_needed(weight: float) -> int | None:
+    """How many hooks in plasterboard without a stud a frame wants; None when it is too heavy for hooks there."""
+    return None if weight > MOST_ON_BOARD + 1e-9 else _at_least_one(weight / PER_BOARD_HOOK)
+
+
+def _at_least_one(hooks: float) -> int:
+    return max(1, math.ceil(hooks - 1e-9))  # a float sum just over a whole number is that number
+
+
+def is_board(wall: Wall) -> bool:
+    """True for plasterboard, and for a wall of which only its studs are told."""
+    return wall.build == "drywall" or (wall.build == "" and wall.studs is not None)
+
+
+def wanted_hooks(frame: Frame, wall: Wall, across: tuple[float, ...]) -> int | None:
+    """How many hooks a frame with fixings at these x wants: by their rating, else as board counts; None if unknown."""
+    if frame.weight is None:
+        return None
+    if frame.fixing.rating is not None:
+        return hooks_needed(frame.weight, frame.fixing.rating)
+    in_studs = all(on_stud(x, wall) for x in across)
+    return None if in_studs or not is_board(wall) else board_hooks_needed(frame.weight)
+
+
+def allowable_withdrawal(gravity: float, diameter: float, length: float, factor: float = 1.0) -> float:
+    """N that a nail with so much of its length in side grain may be pulled with by the NDS, times a factor."""
+    per_inch: float = NDS_WITHDRAWAL * gravity**2.5 * diameter / INCH * POUND_FORCE
+    return per_inch * length / INCH * factor
+
+
+def ultimate_withdrawal(gravity: float, diameter: float, length: float) -> float:
+    """N at which such a nail came out in tests, on average (Wood Handbook): five times what is allowed, and more."""
+    force: float = FPL_WITHDRAWAL * gravity**2.5 * diameter * length
+    return force
+
+
+def length_in_stud(fixing: Fixing, board: float | None) -> float | None:
+    """How much of a fixing's length is in the stud behind a board of this thickness; None where either is not told."""
+    depth = depth_of(fixing)
+    if depth is None or board is None:
+        return None
+    return max(0.0, depth - board) / math.cos(math.radians(fixing.angle or 0.0))
+
+
+def outward_pull(load: float, depth: float, drop_to_foot: float) -> float:
+    """N that a frame pulls at its fixing away from the wall: it leans on its foot, its weight half its depth out.
+
+    Moments about the foot: load · depth / 2 = pull · height of the bearing above the foot.  Plane statics.
+    """
+    return load * depth / 2 / drop_to_foot if drop_to_foot > 0 else 0.0

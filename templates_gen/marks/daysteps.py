@@ -1,0 +1,161 @@
+"""The steps of the day, word for word: taping, bringing the paper to its place on the wall, nailing, hanging.
+
+Nothing here says that a wall, a nail or a spot is safe.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from templates_gen.model import Job
+from templates_gen.planning import Hung, Plan
+from templates_gen.sheets.order import Order, Step, taping_order
+from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.units import show_both
+
+
+def taping_steps(sheets: SheetPlan, order: Order) -> Iterator[str]:
+    """The order of taping: the sheets of every row (or column) along their long joins, then the rows to each other.
+
+    Numbers are those of the map.
+    """
+    word = "row" if sheets.rows else "column"
+    if order.made and order.pieces > 1:
+        yield f"Tape these to each other, by the numbers on the map: {_listed(order.made)}."
+    elif order.made:
+        yield f"Tape each {word} first, by the numbers on the map: {_listed(order.made)}."
+    tape = "Then tape" if order.made else "Tape"
+    on_top = "the cut edge" if sheets.hides is None else "the sheet above or to the right"
+    if order.laid and order.pieces > 1:
+        yield f"{tape} these to what they meet, {on_top} always on top: {_listed(order.laid)}."
+    elif order.laid:
+        way = "from the bottom row up" if sheets.rows else "from the left column to the right"
+        yield f"{tape} the {word}s to each other, {way}, {on_top} always on top: {_listed(order.laid)}."
+
+
+def _listed(steps: Sequence[Step]) -> str:
+    return ", ".join(f"{_run(names)} ({number})" for number, names in steps)
+
+
+def _run(names: Sequence[str]) -> str:
+    return f"{names[0]} to {names[-1]}" if len(names) > 2 else " and ".join(names)
+
+
+def day_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
+    """The hanging day, step by step."""
+    order = taping_order(sheets)
+    yield "Let the prints rest for half an hour in the room of the wall: paper grows and shrinks with moisture."
+    if sheets.joins:
+        yield _lapping(sheets)
+    yield "Cut the dotted release slit under every nail mark now, before the paper is on the wall."
+    yield from taping_steps(sheets, order)
+    if order.pieces == 1:
+        yield from _string(plan, sheets)
+        if sheets.paper.cover != "nails":  # else the frames' corners may not be on paper
+            yield from diagonals(plan, len(sheets.sheets))
+        yield _on_the_target(plan)
+    else:
+        yield from _piece_by_piece(plan, sheets, order)
+    yield from _marking(plan)
+    yield "Nail through the middle of every cross. Drive each nail home before the paper moves."
+    yield "Lift the paper off over the nail heads: the slits open. Keep it for the next time."
+    yield "Hang the frames, step back, and level each one."
+
+
+def _lapping(sheets: SheetPlan) -> str:
+    """How one sheet is laid on the other."""
+    if sheets.hides is None:
+        return (
+            "Cut along the continuous trim lines, at the left and foot of a sheet where it has a neighbour. Lay the "
+            "cut edge on the neighbour's broken line until the register marks of both ends meet, and tape."
+        )
+    return (
+        "Cut nothing. Lay the sheet to the right or above over its neighbour, its edge near the broken line. Move it "
+        "until both slanting lines at either end of the join go on straight from sheet to sheet, checked with a ruler "
+        "laid along them, and tape. What the blank margin hides is printed under it; nothing you need is there alone."
+    )
+
+
+def _string(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
+    """The level line is held to a string where it goes on from sheet to sheet."""
+    level = plan.level_line
+    if plan.job.accuracy.string and any(join.upright and join.y0 <= level <= join.y1 for join in sheets.joins):
+        yield (
+            "Stretch a string along the level line from end to end of the taped paper. Where the line leaves it, open "
+            "the join, turn it until the line is straight, and tape it anew."
+        )
+
+
+def _on_the_target(plan: Plan) -> str:
+    unit = plan.job.unit
+    return (
+        f"Make a pencil mark on the wall {show_both(plan.centre_line, unit)} from its left end and "
+        f"{show_both(plan.level_line, unit)} above the floor. Put the target on it, turn the paper until a spirit "
+        "level on the level line is level, and tape it up. Trust the level, not the ceiling or the floor."
+    )
+
+
+def _piece_by_piece(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[str]:
+    """Pieces that hang by themselves are placed one by one, from two pencil lines on the wall."""
+    unit = plan.job.unit
+    alone = order.pieces == len(sheets.sheets)
+    yield (
+        f"Draw two thin pencil lines on the wall: the level line {show_both(plan.level_line, unit)} above the floor, "
+        f"by a spirit level, and the centre line {show_both(plan.centre_line, unit)} from the wall's left end, plumb. "
+        "Both must reach as far as the sheets do on the map."
+    )
+    yield (
+        f"{'Every sheet hangs' if alone else 'Each piece hangs'} by itself. A sheet says in large figures how far both "
+        "lines are from its rules: measure from both ends of the rule, and tape the sheet up when all four distances "
+        "are right and a spirit level on its level rule is level. Where a sheet shows one of the two lines itself, lay "
+        f"that on the pencil line.{'' if alone else ' Of sheets taped to each other one is enough.'}"
+    )
+
+
+def _marking(plan: Plan) -> Iterator[str]:
+    missing = [hung.frame.id for hung in plan.frames if len(hung.nails) < len(hung.bearings)]
+    if missing:
+        names = ", ".join(missing) if len(missing) < 9 else f"{len(missing)} frames"
+        yield (
+            f"Not measured yet: {names}. Pull the wire taut at the hook, measure from there to the frame's top "
+            f"edge, find that length on the frame's drop rule and mark it: {_seat(plan.job)}."
+        )
+
+
+def _seat(job: Job) -> str:
+    if any(frame.fixing.kind == "hook" for frame in job.frames):
+        return "a bare nail goes just under your mark, a picture hook with its seat on it"
+    return "the nail goes just under your mark, its upper side on it"
+
+
+def diagonals(plan: Plan, count: int) -> Iterator[str]:
+    """The two diagonals to measure once all is taped, between corners of frames, and what they must be."""
+    by_corner = [_outermost(plan, right, top) for right, top in ((0, 1), (1, 0), (1, 1), (0, 0))]
+    (a, b), (c, d) = by_corner[:2], by_corner[2:]
+    one, two = (_distance(*pair) for pair in ((a[1], b[1]), (c[1], d[1])))
+    unit = plan.job.unit
+    paper, wrong = (
+        ("the taped paper", "If they differ, a join is turned: open it and tape it anew")
+        if count > 1
+        else ("the print", "If they are not, it was printed askew or not at full size: do not use it")
+    )
+    yield (
+        f"Measure both diagonals on {paper}: {a[0]} to {b[0]} must be {show_both(one, unit)}, "
+        f"{c[0]} to {d[0]} {show_both(two, unit)}. {wrong}."
+    )
+
+
+def _outermost(plan: Plan, right: int, top: int) -> tuple[str, tuple[float, float]]:
+    def corner(hung: Hung) -> tuple[float, float]:
+        rect = hung.rect
+        return (rect.x1 if right else rect.x0), (rect.y1 if top else rect.y0)
+
+    best = max(
+        plan.frames, key=lambda hung: corner(hung)[0] * (1 if right else -1) + corner(hung)[1] * (1 if top else -1)
+    )
+    side = f"{'upper' if top else 'lower'} {'right' if right else 'left'}"
+    return f"the {side} corner of {best.frame.id}", corner(best)
+
+
+def _distance(one: tuple[float, float], two: tuple[float, float]) -> float:
+    return float(((one[0] - two[0]) ** 2 + (one[1] - two[1]) ** 2) ** 0.5)

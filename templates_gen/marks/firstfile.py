@@ -1,0 +1,46 @@
+"""The first pages as a file of their own, where the template itself is for a roll, a print shop or a plotter."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from templates_gen.findings import Finding
+from templates_gen.lettering import Lettering
+from templates_gen.marks.firstpages import first_pages
+from templates_gen.marks.items import Page, Template
+from templates_gen.model import Paper
+from templates_gen.papersizes import DEFAULT_MARGIN, SIZES
+from templates_gen.planning import Plan
+from templates_gen.record import replace
+from templates_gen.sheets.sheet import SheetPlan, page_of
+
+
+def first_paper(paper: Paper, unit: str) -> Paper:
+    """What the first pages are printed on: the job's own paper, else letter where inches are used and a4 elsewhere."""
+    name = "letter" if unit == "in" else "a4"
+    width, height = SIZES[name]
+    plain = replace(paper, name=name, width=width, height=height, margin=DEFAULT_MARGIN, kind="sheets", first=None)
+    return paper.first or plain
+
+
+def draw_first_pages(
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering
+) -> Template | None:
+    """The first pages as a template of their own; None where they are part of the template itself."""
+    job, paper = plan.job, sheets.paper
+    if paper.kind == "sheets":
+        return None
+    page = page_of(first_paper(paper, job.unit), turned=False)
+    before = first_pages(plan, findings, sheets, lettering, page.printable.grown(-3.0))
+    titles = {before.schedule: "Schedule", 0: "How to print, tape and nail"}
+    return Template(
+        title=f"{job.title}: first pages",
+        author=job.client,
+        language=job.language,
+        page_size=(page.width, page.height),
+        pages=tuple(
+            Page(label=str(number), title=titles.get(number - 1, ""), page_items=tuple(items))
+            for number, items in enumerate(before.pages, 1)
+        ),
+        attachments=job.sources,
+    )

@@ -1,0 +1,59 @@
+"""How far a sheet that hangs by itself is from the two lines of the wall, in figures that are read from a step back.
+
+What is measured from are the sheet's own two rules.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.blocks import Block, block
+from templates_gen.marks.items import Item
+from templates_gen.marks.placing import Room
+from templates_gen.marksizes import H5, H7, H10, H25, H35, RULE_SPINE
+from templates_gen.planning import Plan
+from templates_gen.sheets.sheet import Sheet
+from templates_gen.units import show, show_both
+
+SIZES = ((H10, H35), (H7, H35), (H5, H25))
+"""Heights of the figures and of the words over them, largest first: smaller only where there is no room."""
+
+
+def references(plan: Plan, sheet: Sheet, overlap: float, room: Room, lettering: Lettering) -> Iterator[Item]:
+    """The distances from the level rule to the level line and from the plumb rule to the centre line, large.
+
+    Each stands in two lines where it is too wide for one.
+    """
+    inset = overlap / 2 + RULE_SPINE
+    down = sheet.window.y0 + inset - plan.level_line
+    left = sheet.window.x0 + inset - plan.centre_line
+    told = (
+        ("level line, from the level rule:", down, "below" if down > 0 else "above"),
+        ("centre line, from the plumb rule:", left, "left" if left > 0 else "right"),
+    )
+    for words, away, side in told:
+        yield from _told(words, abs(away), side, plan.job.unit, sheet.inner, room, lettering)
+
+
+def _told(
+    words: str, away: float, side: str, unit: str, inner: Rect, room: Room, lettering: Lettering
+) -> Iterator[Item]:
+    for figures, small in SIZES:
+        for label in _blocks(words, away, side, unit, (figures, small), lettering):
+            box = room.nearest(label.width, label.height, inner.cx, inner.y0, inner)
+            if box is not None:
+                room.take(box.grown(1.5))  # so that nobody takes what stands beside it for part of it
+                yield from label.at(box.x0, box.y0)
+                return
+
+
+def _blocks(
+    words: str, away: float, side: str, unit: str, sizes: tuple[float, float], lettering: Lettering
+) -> Iterator[Block]:
+    large, small = sizes
+    own, both = show(away, unit), show_both(away, unit)
+    yield block([(words, small, False), (f"{both} {side}", large, True)], lettering)
+    other = both[len(own) :].lstrip(" ·")
+    yield block([(words, small, False), (f"{own} {side}", large, True), (other, large, True)], lettering)

@@ -1,0 +1,88 @@
+"""Joins of sheets that nobody cuts: slanting lines that come out of the hidden strip on both sides, and edges."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.items import Item, Line, Text
+from templates_gen.marks.placing import Room
+from templates_gen.marksizes import H25, HAIR, WIDE
+from templates_gen.sheets.covered import ARM, Covered
+from templates_gen.sheets.sheet import Join, RegisterMark, Sheet
+
+
+def uncut_join_items(
+    sheet: Sheet,
+    joins: Sequence[Join],
+    marks: Sequence[RegisterMark],
+    hides: Covered,
+    room: Room,
+    lettering: Lettering,
+) -> Iterator[Item]:
+    """The slanting lines of a sheet's joins, where the upper sheet's edge comes to lie, and the neighbours' names.
+
+    The lines go right through what is hidden: a sheet shows the half of them that its window does.
+    """
+    for mark in marks:
+        upright = _is_upright(mark, joins)
+        reach = hides.reach(upright)
+        room.take(Rect.about(mark.x, mark.y, 2 * reach, 2 * reach))
+        for way in (1, -1):
+            yield Line(mark.x - reach, mark.y - way * reach, mark.x + reach, mark.y + way * reach, WIDE)
+    for join in joins:
+        yield from _edge(join, sheet, hides)
+    for join in joins:
+        yield from _name(join, sheet, hides, room, lettering)
+
+
+def _is_upright(mark: RegisterMark, joins: Sequence[Join]) -> bool:
+    return next(join.upright for join in joins if {join.over, join.under} == set(mark.sheets))
+
+
+def _edge(join: Join, sheet: Sheet, hides: Covered) -> Iterator[Item]:
+    """A broken line on the lower sheet where the upper one's edge will be, as near as paper is cut."""
+    if join.under != sheet.name:
+        return
+    if join.upright:
+        x = join.x0 - hides.half - hides.left
+        yield Line(x, join.y0, x, join.y1, HAIR, (2.0, 2.0))
+    else:
+        y = join.y0 - hides.half - hides.foot
+        yield Line(join.x0, y, join.x1, y, HAIR, (2.0, 2.0))
+
+
+def _name(join: Join, sheet: Sheet, hides: Covered, room: Room, lettering: Lettering) -> Iterator[Item]:
+    """Beside the join what comes over this sheet, clear of what is hidden, or what this one is laid on."""
+    upper = join.over == sheet.name
+    words = (f"lay on {join.under}", f"on {join.under}", join.under) if upper else (
+        f"edge of {join.over} comes near the broken line", f"{join.over} goes over this", join.over
+    )  # fmt: skip
+    high = -hides.half + ARM if upper else -hides.beyond(join.upright)
+    low = -hides.half if upper else high - ARM
+    strip = (
+        Rect(join.x0 + low, join.y0, join.x0 + high, join.y1)
+        if join.upright
+        else Rect(join.x0, join.y0 + low, join.x1, join.y0 + high)
+    )
+    yield from along_join(words, join.upright, (strip.cx, strip.cy), strip, room, lettering)
+
+
+def along_join(
+    words: Sequence[str],
+    upright: bool,
+    near: tuple[float, float],
+    strip: Rect,
+    room: Room,
+    lettering: Lettering,
+) -> Iterator[Item]:
+    """The first of the texts that fits into the strip along a join, as near as can be to a point (wall mm)."""
+    for text in words:
+        item = Text(0.0, 0.0, text, H25, angle=90 if upright else 0)
+        ink = lettering.box(item)
+        box = room.nearest(ink.width, ink.height, *near, strip)
+        if box is not None:
+            room.take(box)
+            yield Text(box.x0 - ink.x0, box.y0 - ink.y0, text, H25, angle=item.angle)
+            return

@@ -1,0 +1,36 @@
+"""Where pipes may run behind a wall: near what shows of them, and beside rooms that have water."""
+
+from __future__ import annotations
+
+from templates_gen.entries import Entry, entries
+from templates_gen.geometry import Rect
+from templates_gen.model import Feature
+from templates_gen.planning import Plan
+
+PIPE_KINDS = ("pipe", "radiator")
+"""The features that a pipe leads to."""
+
+BESIDE = 150.0
+"""mm to either side of a pipe or a radiator that are asked about, as well as all above and below it.  Common practice,
+no source."""
+
+WET_ROOMS = ("bathroom", "kitchen", "laundry", "toilet")
+"""Rooms with water: pipes may run in the walls next to them.  Common practice, no source."""
+
+
+def pipes_near(plan: Plan) -> dict[str, list[Entry]]:
+    """The nails above, below or beside each pipe and radiator, by what it is called."""
+    found: dict[str, list[Entry]] = {}
+    places = entries(plan)
+    for feature in plan.job.wall.features:
+        if feature.kind in PIPE_KINDS:
+            place = _about(feature, plan.job.wall.rect)
+            near = [nail for nail in places if place.meet(Rect(nail.x, nail.low, nail.x, nail.high))]
+            if near:
+                found.setdefault(feature.called, []).extend(near)
+    return found
+
+
+def _about(feature: Feature, wall: Rect) -> Rect:
+    rect = feature.rect
+    return Rect(rect.x0 - BESIDE, min(rect.y0, wall.y0), rect.x1 + BESIDE, max(rect.y1, wall.y1))

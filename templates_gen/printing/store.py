@@ -1,0 +1,160 @@
+"""Printers' profiles kept as TOML files in a folder, one file for each printer.
+
+A file holds what was measured; what follows from it is worked out again whenever it is read.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import unicodedata
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from templates_gen.errors import InputError, OutputError
+from templates_gen.output import write_result
+from templates_gen.papersizes import paper_size
+from templates_gen.printing.profile import Printer, Readings, measured
+from templates_gen.record import Table, convert
+
+_NAME = re.compile(r"\w(?:[\w .-]{0,38}[\w-])?")
+
+_RESERVED = re.compile(r"(?:con|prn|aux|nul|com\d|lpt\d)(?:\..*)?", re.IGNORECASE)
+"""Names that Windows keeps for devices (Microsoft, "Naming Files, Paths, and Namespaces"; from memory)."""
+
+AGAIN = "measure the scale page and record the printer again"
+
+
+class ProfileTable(Table):
+    """A profile as it is written; lengths in mm."""
+
+    format: int
+    name: str
+    paper: str
+    date: str
+    asked_across: float
+    asked_along: float
+    across: float
+    along: float
+    reading_error: float
+    diagonals: tuple[float, float] | None = None
+
+
+def profile_folder(config: Path) -> Path:
+    """The folder of the profiles inside the program's config folder.  Raises OutputError when there is no home for it.
+
+    It need not be there yet, but the user's home must: nothing is made where no user is.
+    """
+    home = Path(os.path.expanduser("~"))
+    if not config.is_absolute() or (config.is_relative_to(home) and not home.is_dir()):
+        raise OutputError(f"{config}: there is no home folder to keep printers in\n  set HOME or XDG_CONFIG_HOME")
+    return config / "printers"
+
+
+def checked_name(name: str) -> str:
+    """A printer's name that can be a file's.  Raises InputError for any other."""
+    plain = unicodedata.normalize("NFC", name.strip())
+    if not _NAME.fullmatch(plain) or _RESERVED.fullmatch(plain):
+        shown = plain if plain.isprintable() and len(plain) <= 60 else ascii(plain)[:60]
+        raise InputError(
+            "printer",
+            f"found the name “{shown}”, expected letters, figures, spaces, dots and hyphens, at most 40",
+            "a name such as study or “HP 4100 upstairs”",
+        )
+    return plain
+
+
+def save(folder: Path, printer: Printer) -> None:
+    """Keep a profile, in place of an earlier one of the same printer.  Raises OutputError."""
+    path = _path(folder, printer.name)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise OutputError(f"{folder}: cannot be made: {error.strerror or error}") from None
+    write_result(path, _written(printer).encode(), force=True)
+
+
+def load(folder: Path, name: str) -> Printer:
+    """The profile of this printer.  Raises InputError when there is none, or when its file is damaged."""
+    path = _path(folder, checked_name(name))
+    try:
+        content = path.read_bytes()
+    except FileNotFoundError:
+        known = ", ".join(names(folder))
+        hint = f"known: {known}" if known else "see  templates-gen printer page  for how to measure one"
+        raise InputError("printer", f"nothing is known of a printer “{name}”", hint) from None
+    except OSError as error:
+        raise InputError(str(path), f"cannot be read: {error.strerror or error}") from None
+    return _read(content, path)
+
+
+def names(folder: Path) -> list[str]:
+    """The names of all files with a profile, sorted; none where the folder is missing.  Raises InputError."""
+    try:
+        return sorted(path.stem for path in folder.iterdir() if path.suffix == ".toml" and _NAME.fullmatch(path.stem))
+    except FileNotFoundError:
+        return []
+    except OSError as error:
+        raise InputError(str(folder), f"cannot be read: {error.strerror or error}") from None
+
+
+def every(folder: Path) -> Iterator[Printer | InputError]:
+    """Every profile by name; in place of a damaged one, what is wrong with it."""
+    for name in names(folder):
+        try:
+            yield load(folder, name)
+        except InputError as error:
+            yield error
+
+
+def _path(folder: Path, name: str) -> Path:
+    """Names that differ by capitals only are one printer: on some disks they are one file."""
+    return folder / f"{name.casefold()}.toml"
+
+
+def _written(printer: Printer) -> str:
+    given = printer.readings
+    lines = [
+        "# What was measured on the scale page of a printer.  Lengths in mm.",
+        "format = 1",
+        f'name = "{printer.name}"',
+        f'paper = "{printer.paper}"',
+        f'date = "{printer.date}"',
+        f"asked_across = {given.asked_across!r}",
+        f"asked_along = {given.asked_along!r}",
+        f"across = {given.across!r}",
+        f"along = {given.along!r}",
+        *([f"diagonals = [{given.diagonals[0]!r}, {given.diagonals[1]!r}]"] if given.diagonals else []),
+        f"reading_error = {given.reading_error!r}",
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def _read(content: bytes, path: Path) -> Printer:
+    import tomllib
+
+    try:
+        table = convert(tomllib.loads(content.decode()), ProfileTable, _no_other_types, loose=False)
+        return _printer(table)
+    except (ValueError, RecursionError, InputError) as error:
+        problem = error.problem if isinstance(error, InputError) else str(error)
+        raise InputError(str(path), f"the printer's profile is damaged: {problem}", AGAIN) from None
+
+
+def _printer(table: ProfileTable) -> Printer:
+    if table.format != 1:
+        raise ValueError(f"format {table.format}, expected 1")
+    lengths = (table.asked_across, table.asked_along, table.across, table.along, table.reading_error)
+    if not all(0 < length < 1e6 for length in lengths):
+        raise ValueError("a length is not above zero")
+    paper_size(table.paper, "paper")
+    readings = Readings(
+        asked_across=table.asked_across, asked_along=table.asked_along, across=table.across, along=table.along,
+        diagonals=table.diagonals, reading_error=table.reading_error,
+    )  # fmt: skip
+    return measured(checked_name(table.name), table.paper, readings, table.date)
+
+
+def _no_other_types(kind: type, _: object) -> Any:
+    raise ValueError(f"no {kind.__name__} in a profile")

@@ -1,0 +1,62 @@
+"""Pages made to measure: from a roll as long as needed, in one piece as large as needed, never more pages for it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+from templates_gen.errors import InputError
+from templates_gen.marks.items import POINT
+from templates_gen.model import Paper
+from templates_gen.papersizes import LEAST_SIDE, MOST_SIDE
+from templates_gen.record import replace
+
+SHOP_MARGIN = (5.0, 5.0, 5.0, 5.0)
+"""mm; a print shop's roll printer reaches nearly to the edge.  Common practice, no source."""
+
+LEAST, MOST = math.ceil(LEAST_SIDE / POINT), math.floor(MOST_SIDE / POINT)
+"""The sides of a page in whole points: a page of a fraction of a point is printed scaled by some viewers."""
+
+
+def large_page(paper: Paper) -> Paper:
+    """The paper of one large page for a print shop or plotter; what the first pages are on is kept in `first`."""
+    return replace(
+        paper, kind="one piece", width=MOST_SIDE, height=MOST_SIDE, margin=SHOP_MARGIN, cover="panels", trim="cut",
+        first=paper.first if paper.kind != "sheets" else paper,
+    )  # fmt: skip
+
+
+def fitted(paper: Paper, count: Callable[[Paper], int]) -> Paper:
+    """The paper with the smallest sides, in whole points, that need as few pages as the largest ones do.
+
+    `count` says how many pages a paper needs.  Paper in sheets is left as it is; of a roll only the length changes.
+    Raises InputError when not even the largest page will do.
+    """
+    if paper.kind == "sheets":
+        return paper
+    best = replace(paper, height=MOST * POINT, width=paper.width if paper.kind == "roll" else MOST * POINT)
+    pages = count(best)
+    best = replace(best, height=_least(lambda points: count(replace(best, height=points * POINT)) <= pages))
+    if paper.kind == "roll":
+        return best
+    high = best
+    return replace(high, width=_least(lambda points: count(replace(high, width=points * POINT)) <= pages))
+
+
+def _least(enough: Callable[[int], bool]) -> float:
+    """The least whole number of points that is enough, in mm, when the most is."""
+    low, high = LEAST, MOST
+    while low < high:
+        middle = (low + high) // 2
+        if _holds(enough, middle):
+            high = middle
+        else:
+            low = middle + 1
+    return low * POINT
+
+
+def _holds(enough: Callable[[int], bool], points: int) -> bool:
+    try:
+        return enough(points)
+    except InputError:  # too small for what must stay whole
+        return False

@@ -1,0 +1,50 @@
+"""The steps of taping, numbered: every block by itself, then every block laid on what is there already."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from templates_gen.record import Record
+from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.sheets.taping import blocks
+
+Step = tuple[int, tuple[str, ...]]
+"""The number of a step, from 1, and the names of the sheets that it tapes into a block or lays as a block."""
+
+
+class Order(Record, frozen=True):
+    """The steps in which blocks are `made`, those in which they are `laid`, and the step of every join.
+
+    A join is known by the names of its upper and its lower sheet.  `begun` are the blocks on which others are laid
+    first, one for each `piece` that hangs by itself.
+    """
+
+    made: tuple[Step, ...]
+    laid: tuple[Step, ...]
+    begun: tuple[tuple[str, ...], ...]
+    joins: Mapping[tuple[str, str], int]
+
+    @property
+    def pieces(self) -> int:
+        return len(self.begun)
+
+
+def taping_order(sheets: SheetPlan) -> Order:
+    """The order of taping of a sheet plan."""
+    every = blocks(sheets)
+    names = [tuple(sheets.sheets[number].name for number in block.sheets) for block in every]
+    makers = [at for at, run in enumerate(names) if len(run) > 1]
+    layers = [at for at, block in enumerate(every) if block.laid is not None]
+    made = {at: number for number, at in enumerate(makers, 1)}
+    laid = {at: number for number, at in enumerate(layers, len(makers) + 1)}
+    block_of = {name: at for at, run in enumerate(names) for name in run}
+    joins = {}
+    for join in sheets.joins:
+        one, two = sorted((block_of[join.over], block_of[join.under]))
+        joins[join.over, join.under] = made[one] if one == two else laid[two]
+    return Order(
+        made=tuple((made[at], names[at]) for at in makers),
+        laid=tuple((laid[at], names[at]) for at in layers),
+        begun=tuple(names[at] for at, block in enumerate(every) if block.laid is None),
+        joins=joins,
+    )

@@ -1,0 +1,157 @@
+"""How a wire carries a frame: pure statics, in mm and degrees, forces in parts of the frame's weight.
+
+One picture throughout: a frame of weight W hangs level, its rings `separation` (D) apart; a wire `length` (L) long from
+ring to ring runs over two fixings `apart` (s), or over one (s = 0).  It rises `rise` (h) above the line through the
+rings, at the angle θ from the horizontal.  Its two slanting parts are the long sides of two right triangles with the
+legs (D − s) / 2 and h.  All is plane statics of a wire that neither stretches nor weighs anything, derived here; no
+friction unless it is said.
+"""
+
+from __future__ import annotations
+
+import math
+
+from templates_gen.record import Record
+
+
+class HungWire(Record, frozen=True):
+    """A wire that carries a frame: its shape in mm and degrees, its forces in parts of the frame's weight.
+
+    `tension` is that of the wire, so the pull on each ring along it; `ring_inward` its part along the line through
+    the rings.  `fixing_down` and `fixing_inward` are what each fixing takes downward and towards the other fixing,
+    `fixing_pull` is both together.
+    """
+
+    separation: float
+    apart: float
+    length: float
+    rise: float
+    angle: float
+    tension: float
+    ring_inward: float
+    fixing_down: float
+    fixing_inward: float
+    fixing_pull: float
+
+
+def hang_wire(separation: float, rise: float, apart: float = 0.0) -> HungWire:
+    """The wire between rings `separation` apart that rises so far over one fixing, or over two `apart` (mm).
+
+    On one fixing both parts of the wire pull, and together carry W.  On two, each fixing has one slanting part with
+    (T cos θ outward, T sin θ = W / 2 down) and the level part with T inward: T (1 − cos θ) inward is left.
+    Needs 0 <= apart <= separation, 0 < separation and 0 < rise.
+    """
+    angle = math.degrees(math.atan2(2 * rise, separation - apart))
+    pull = tension(angle)
+    level = pull * math.cos(math.radians(angle))
+    down, inward = (0.5, pull - level) if apart else (1.0, 0.0)
+    return HungWire(
+        separation=separation,
+        apart=apart,
+        length=wire_length(separation, rise, apart),
+        rise=rise,
+        angle=angle,
+        tension=pull,
+        ring_inward=level,
+        fixing_down=down,
+        fixing_inward=inward,
+        fixing_pull=math.hypot(down, inward),
+    )
+
+
+def moved_apart(wire: HungWire, apart: float) -> HungWire:
+    """The same wire on fixings another distance apart (mm, at most the separation of its rings; 0 is one fixing).
+
+    Its rise goes with √(L + D − 2 s), see `wire_rise`: exact for a wire so flat that L − D is lost in rounding.
+    """
+    both = wire.length + wire.separation
+    rise = wire.rise * math.sqrt((both - 2 * apart) / (both - 2 * wire.apart))
+    return hang_wire(wire.separation, rise, apart)
+
+
+def wire_length(separation: float, rise: float, apart: float = 0.0) -> float:
+    """The length from ring to ring (mm) of a wire that rises so far: L = s + √((D − s)² + 4 h²)."""
+    return apart + math.hypot(separation - apart, 2 * rise)
+
+
+def wire_rise(separation: float, length: float, apart: float = 0.0) -> float:
+    """How far a wire rises above its rings (mm): h = ½ √((L − s)² − (D − s)²) = ½ √((L − D)(L + D − 2 s)).
+
+    Needs length >= separation >= apart.
+    """
+    return math.sqrt((length - separation) * (length + separation - 2 * apart)) / 2
+
+
+def wire_length_at(angle: float, separation: float, apart: float = 0.0) -> float:
+    """The length of wire (mm) that rises at an angle (degrees, under 90): L = s + (D − s) / cos θ."""
+    return apart + (separation - apart) / math.cos(math.radians(angle))
+
+
+def tension(angle: float) -> float:
+    """The wire's tension in parts of the weight: T = W / (2 sin θ), as two slanting parts carry W (degrees, over 0)."""
+    return 1 / (2 * math.sin(math.radians(angle)))
+
+
+def rise_off_centre(separation: float, length: float, off: float) -> float:
+    """How far a wire rises (mm) over one fixing `off` the middle, the frame held level: h₁ √(1 − (2 e / L)²).
+
+    The two parts of the wire are L long together, so the fixing lies on an ellipse with the rings as its foci and the
+    half axes L / 2 and h₁.  Only friction holds a frame so.  Needs |off| <= length / 2.
+    """
+    return wire_rise(separation, length) * math.sqrt(1 - (2 * off / length) ** 2)
+
+
+def least_mass_depth(wire: HungWire) -> float:
+    """How far under its rings a frame's centre of mass has to lie (mm) to come back level on a wire without friction.
+
+    c > D (D − s) / (4 h).  Turn the frame by φ and let it find its lowest place sideways: the middle between the
+    rings then lies √(a² − u²) under the fixings, where a = (L − s) / 2 and u = (D cos φ − s) / 2 (that middle runs on
+    an ellipse with the half axis a, and this is the ellipse's lowest point).  The centre of mass is c cos φ lower;
+    the depth of both, to the second order, is h + c + φ² (D (D − s) / (8 h) − c / 2): greatest when level for that c.
+    """
+    return wire.separation * (wire.separation - wire.apart) / (4 * wire.rise)
+
+
+def steady_angle(separation: float, mass_depth: float) -> float:
+    """The angle (degrees) from which on a wire without friction brings the frame back level; 90 and more: none does.
+
+    `least_mass_depth` again, as h = (D − s) / 2 · tan θ makes it c > D / (2 tan θ): at each ring, the wire and the
+    line to the centre of mass have to make more than a right angle.  The number of fixings does not matter.
+    """
+    return math.degrees(math.atan2(separation / 2, mass_depth))
+
+
+def least_apart(separation: float, length: float, angle: float) -> float:
+    """How far apart (mm) two fixings make a wire as steep as `angle` (degrees, over 0, under 90); 0: one is enough.
+
+    From cos θ = (D − s) / (L − s); it is always less than the separation of the rings.
+    """
+    level = math.cos(math.radians(angle))
+    return max(0.0, (separation - length * level) / (1 - level))
+
+
+def slip_to_tilt(wire: HungWire, mass_depth: float, tilt: float) -> float:
+    """How much wire (mm) has to slip from one side to the other until the frame hangs `tilt` degrees crooked.
+
+    For a small tilt, and never less than 0.  Friction then holds the parts at a − δ and a + δ, with a = (L − s) / 2
+    and p = (D − s) / 2.  To the first order a shift x and a turn φ keep p x = a δ + h D φ / 2, and to the second the
+    frame rises by (x² + D s φ² / 4) / (2 h) + c φ² / 2, which is least at
+    φ = −a δ D / (h D² / 2 + 2 p² (c + D s / (4 h))).  One fixing: φ = −e / (h + c) for a wire that slipped by e.
+    """
+    half = (wire.separation - wire.apart) / 2
+    stiff = mass_depth + wire.separation * wire.apart / (4 * wire.rise)
+    turning = wire.rise * wire.separation**2 / 2 + 2 * half**2 * stiff
+    return max(0.0, math.radians(tilt) * turning / ((wire.length - wire.apart) / 2 * wire.separation))
+
+
+def friction_ratio(friction: float, angle: float) -> float:
+    """The greatest ratio of the tensions at a wire's two ends before it slips: exp(2 μ θ), angle in degrees.
+
+    The capstan equation (textbook statics, from memory): the wire turns by 2 θ, over one fixing or over two.
+    """
+    return math.exp(2 * friction * math.radians(angle))
+
+
+def ring_tilt(error: float, apart: float) -> float:
+    """How crooked (degrees) a frame hangs by its rings on two fixings `apart`, one `error` too high: atan(e / s)."""
+    return math.degrees(math.atan2(error, apart))

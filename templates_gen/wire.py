@@ -1,0 +1,77 @@
+"""The wire of a frame as it is described in the job: its shape and forces as hung, and its drop on two fixings."""
+
+from __future__ import annotations
+
+from templates_gen.errors import InputError
+from templates_gen.model import Frame, Hanger
+from templates_gen.statics import HungWire, hang_wire, moved_apart
+
+
+def hung_wire(frame: Frame) -> HungWire | None:
+    """A frame's wire as it hangs, on one fixing or on two; None where the frame has no wire or too little is given.
+
+    A drop measured as it hangs goes before one worked out.  Raises InputError for rings or a drop that cannot be.
+    """
+    hanger = frame.hanger
+    if hanger.kind != "wire":
+        return None
+    where = f"frame {frame.id}, hanger"
+    _check_rings(frame, where)
+    if hanger.apart:
+        return _hung_on_two(hanger, frame.drop, where)
+    return _hung(hanger, frame.drop, 0.0, where)
+
+
+def mass_depth(frame: Frame) -> float | None:
+    """How far a frame's centre of mass, taken at its middle, lies under its rings (mm); None when it is not known."""
+    depth = frame.hanger.ring_depth
+    return None if depth is None else frame.height / 2 - depth
+
+
+def drop_at_two(hanger: Hanger, drop_at_one: float | None, where: str) -> float | None:
+    """The drop of a wire on two fixings `apart`: as measured, or worked out from its drop on one (mm).
+
+    It is `ring_depth` less the wire's rise over the two.  None when it cannot be known.  Raises InputError when two
+    fixings would stand wider than the rings, or a drop reaches down to them.
+    """
+    apart, separation = hanger.apart, hanger.ring_separation
+    if apart is not None and separation is not None and apart > separation:
+        raise InputError(
+            where, f"found fixings {apart:g} mm apart, expected at most the {separation:g} mm of the rings"
+        )
+    if hanger.drop_at_two is not None:
+        return hanger.drop_at_two
+    wire = _hung_on_two(hanger, drop_at_one, where)
+    return None if wire is None or hanger.ring_depth is None else hanger.ring_depth - wire.rise
+
+
+def _hung_on_two(hanger: Hanger, drop_at_one: float | None, where: str) -> HungWire | None:
+    if hanger.apart is None:
+        return None
+    if hanger.drop_at_two is not None:
+        return _hung(hanger, hanger.drop_at_two, hanger.apart, where)
+    on_one = _hung(hanger, drop_at_one, 0.0, where)
+    return None if on_one is None else moved_apart(on_one, hanger.apart)
+
+
+def _hung(hanger: Hanger, drop: float | None, apart: float, where: str) -> HungWire | None:
+    separation, depth = hanger.ring_separation, hanger.ring_depth
+    if drop is None or separation is None or depth is None:
+        return None
+    if drop >= depth:
+        raise InputError(where, f"found a drop of {drop:g} mm, expected less than the ring depth of {depth:g} mm")
+    return hang_wire(separation, depth - drop, apart)
+
+
+def _check_rings(frame: Frame, where: str) -> None:
+    """Rings outside the frame, or both in one place, are a slip of the measuring."""
+    separation, depth = frame.hanger.ring_separation, frame.hanger.ring_depth
+    if separation is not None and not 0 < separation <= frame.width:
+        raise InputError(
+            where, f"found rings {separation:g} mm apart, expected more than 0 and at most the {frame.width:g} mm "
+            "of the frame's width",
+        )  # fmt: skip
+    if depth is not None and depth >= frame.height:
+        raise InputError(
+            where, f"found a ring depth of {depth:g} mm, expected less than the frame's height of {frame.height:g} mm"
+        )

@@ -1,0 +1,37 @@
+"""Jobs whose people and machines err in nothing but what a test names."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from templates_gen.accuracy import Accuracy
+from templates_gen.expected import Expected, expected_error
+from templates_gen.model import Job
+from templates_gen.planning import plan_wall
+from templates_gen.record import replace
+from templates_gen.sheets.sheet import SheetPlan, plan_sheets
+from tests.jobs import frame, group, job
+
+NOTHING = Accuracy(
+    scale=0.0, reading=0.0, match=0.0, moisture_along=0.0, moisture_across=0.0, humidity=0.0, drop=0.0, nailing=0.0,
+    placing=0.0,
+)  # fmt: skip
+
+
+def row(count: int = 4, pitch: float = 400.0, **more: object) -> Job:
+    """Frames of 340 x 300 mm side by side, their middles `pitch` apart, all with a drop of 60 mm."""
+    frames = [frame(str(at), 340.0, 300.0, 60.0) for at in range(count)]
+    return job(*frames, group=group((tuple(item.id for item in frames),), gap=pitch - 340.0), **more)
+
+
+@cache
+def planned(asked: Job) -> SheetPlan:
+    return plan_sheets(plan_wall(asked), asked.paper)
+
+
+def of(asked: Job, calibrated: bool = False, **accuracy: float | bool) -> Expected:
+    """The expected error of a job whose people and machines err in nothing but what is given."""
+    exact = replace(asked, accuracy=replace(NOTHING, **accuracy))
+    found = expected_error(plan_wall(exact), planned(asked), calibrated)
+    assert found is not None
+    return found

@@ -1,0 +1,69 @@
+"""Will it hold, and what is it made of: the smallest job that raises each rule, and the same with one thing changed.
+
+Limits beside each case worked out by hand here; a frame is 400 x 500 mm with its middle 2000 across, its nail 80 down.
+"""
+
+from templates_gen.model import Fixing, Hanger, Job, Studs, Wall
+from tests.jobs import frame, job
+
+POUND = 0.45359237  # kg exactly (international yard and pound agreement, 1959)
+
+
+def on_wall(build: str = "", board: float | None = 12.7, first: float | None = None, **more: float) -> dict[str, Wall]:
+    """A wall with studs of 38 mm every 600 mm, if a first one is given."""
+    studs = None if first is None else Studs(first=first, width=38.0, **{"spacing": 600.0} | more)
+    return {"wall": Wall(name="", width=4000.0, height=2600.0, build=build, board=board, studs=studs)}
+
+
+def rated(pounds: float) -> Job:
+    return job(frame(weight=pounds * POUND, fixing=Fixing(kind="hook", below=22.0, rating=10 * POUND)))
+
+
+def on_board(weight: float, first: float | None = None, **more: object) -> Job:
+    return job(frame(weight=weight, **more), **on_wall("drywall", first=first))
+
+
+def pair(inset: float = 100.0, kind: str = "rings") -> Hanger:
+    return Hanger(kind=kind, left=inset, right=inset)
+
+
+def measured(first: float | None) -> Job:
+    studs = Studs(first=first, spacing=600.0, width=38.0, confirmed=first is not None)
+    return job(wall=Wall(name="", width=4000.0, height=2600.0, studs=studs))
+
+
+def spaced(confirmed: bool) -> Job:
+    studs = Studs(first=300.0, spacing=600.0, width=38.0, confirmed=confirmed)
+    return job(wall=Wall(name="", width=4000.0, height=2600.0, studs=studs))
+
+
+def nailed(length: float, weight: float | None = None, depth: float | None = None, first: float = 2000.0) -> Job:
+    return job(frame(weight=weight, depth=depth, fixing=Fixing(length=length, diameter=1.8)), **on_wall(first=first))
+
+
+def railed(first: float) -> Job:
+    return job(frame(hanger=pair(kind="cleat")), **on_wall(first=first, spacing=200.0))
+
+
+CASES = [
+    ("rating-exceeded", "warn", ("A",), rated(2.6), rated(2.5)),  # 4 x 2.5 = 10 (Paschke, trade column, April 2013)
+    ("rating-unknown", "note", ("A",), job(frame(weight=20 * POUND)), job(frame(weight=19.9 * POUND))),
+    ("board-heavy", "warn", ("A",), on_board(5.1), on_board(5.0)),  # 5 kg a hook (trade texts)
+    ("board-heavy", "warn", ("A",), on_board(10.1, hanger=pair()), on_board(10.0, hanger=pair())),
+    ("board-heavy", "warn", ("A",), on_board(16.0, first=2019.1), on_board(16.0, first=2019.0)),  # 38 / 2 = 19
+    ("board-heavy", "warn", ("A",), on_board(16.0, first=2100.0), job(frame(weight=16.0), **on_wall("masonry"))),
+    # two rings 100 in from the sides: at 1900 and 2100, a stud between them at 2000
+    ("stud-missed", "note", ("A",), on_board(10.0, 2000.0, hanger=pair()), on_board(10.0, 2000.0, hanger=pair(98.9))),
+    ("stud-missed", "note", ("A",), on_board(9.1, 2000.0, hanger=pair()), on_board(9.0, 2000.0, hanger=pair())),
+    ("studs-unmeasured", "note", (), measured(None), measured(300.0)),
+    ("studs-unmeasured", "note", (), spaced(False), spaced(True)),
+    ("nail-short", "warn", ("A",), nailed(23.4), nailed(23.6)),  # 12.7 + 6 x 1.8 = 23.5
+    # 11 mm in the stud: 1380 x 0.42^2.5 x 1.8 / 25.4 lb/in = 1.9577 N/mm, so 21.5 N; the nail bears 420 above the
+    # frame's foot, so 12 kg pull with 12 x 9.80665 x depth / 2 / 420: 22.4 N at 160 mm, 21.0 N at 150 mm
+    ("nail-short", "warn", ("A",), nailed(23.7, 12.0, 160.0), nailed(23.7, 12.0, 150.0)),
+    ("nail-short", "warn", ("A",), nailed(20.0), nailed(20.0, first=2100.0)),  # there it is in no stud at all
+    ("cleat-off-studs", "warn", ("A",), railed(1920.0), railed(1919.0)),  # screws at 1900 and 2100
+    ("size-differs", "warn", ("A",), job(frame(worked_out=(403.1, 500.0))), job(frame(worked_out=(403.0, 497.0)))),
+    ("weight-estimated", "note", ("A",), job(frame(weight=2.0, estimated=True)), job(frame(weight=2.0))),
+    ("weight-unfinished", "note", ("A",), job(frame(lacking=("glazing",))), job(frame(lacking=()))),
+]

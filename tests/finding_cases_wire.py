@@ -1,0 +1,30 @@
+"""For every rule about wires the smallest job that raises it, and the same with one number changed."""
+
+from __future__ import annotations
+
+from templates_gen.model import Hanger, Job
+from tests.jobs import frame, job
+
+
+def wired(drop: float | None = 100.0, height: float = 500.0, depth: float = 200.0, **more: float | None) -> Job:
+    """A frame 400 mm wide on a wire between rings 300 mm apart."""
+    rings = {"ring_separation": 300.0, "ring_depth": depth} | more
+    return job(frame(drop=drop, height=height, hanger=Hanger(kind="wire", **rings)))
+
+
+def two(drop: float | None = 80.0, apart: float | None = 100.0, **more: float) -> Job:
+    """A frame on a wire about whose rings nothing is told."""
+    return job(frame(drop=drop, hanger=Hanger(kind="wire", apart=apart, **more)))
+
+
+# Worked out by hand here, D = 300: at 15° a wire rises 150 tan 15° = 40.19, at 30° 86.60.  Rising 100, it is steady
+# when the middle lies more than 300² / (4 · 100) = 225 under rings 200 deep: in a frame more than 850 high.
+CASES = [  # rule, level, about, a job that raises it, the job with one number changed
+    ("wire-flat", "warn", ("A",), wired(drop=159.9), wired(drop=159.7)),
+    ("wire-flat", "note", ("A",), wired(drop=113.5, height=1000.0), wired(drop=113.3, height=1000.0)),
+    ("wire-slips", "note", ("A",), wired(height=849.0), wired(height=851.0)),
+    ("drop-needs-both-hooks", "warn", ("A",), two(), two(apart=None)),
+    ("drop-needs-both-hooks", "warn", ("A",), two(), two(drop_at_two=85.0)),
+    ("drop-needs-both-hooks", "warn", ("A",), two(ring_separation=300.0), two(ring_separation=300.0, ring_depth=150.0)),
+    ("drop-needs-both-hooks", "note", ("A",), two(drop=None), two(drop=None, drop_at_two=85.0)),
+]

@@ -1,0 +1,68 @@
+"""From the print to the outside of its frame, and back."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from templates_gen.framesize import (
+    Mat,
+    Moulding,
+    contents_size,
+    contents_within,
+    outside_size,
+    rabbet_size,
+    sight_size,
+    window_size,
+)
+
+INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)
+STICK = Moulding(face=1.25 * INCH, rabbet=0.25 * INCH, allowance=0.125 * INCH)
+SIXTEEN_TWENTY = (16 * INCH, 20 * INCH)
+
+
+def in_inches(size: tuple[float, float]) -> tuple[float, float]:
+    return size[0] / INCH, size[1] / INCH
+
+
+# 16 x 20 in contents, allowance 1/8, moulding 1 1/4, rabbet 1/4: rabbet G + a, sight G + a - 2 r, outside
+# G + a + 2 (m - r), by the arithmetic of framers' trade texts, worked out by hand here
+@pytest.mark.parametrize(
+    ("size_of", "expected"),
+    [(rabbet_size, (16.125, 20.125)), (sight_size, (15.625, 19.625)), (outside_size, (18.125, 22.125))],
+)
+def test_a_sixteen_by_twenty(size_of, expected):
+    assert in_inches(size_of(SIXTEEN_TWENTY, STICK)) == pytest.approx(expected)
+
+
+def test_without_an_allowance_the_outside_is_the_contents_and_two_faces_less_the_lips():
+    tight = Moulding(face=1.25 * INCH, rabbet=0.25 * INCH, allowance=0.0)
+    assert in_inches(outside_size(SIXTEEN_TWENTY, tight)) == pytest.approx((18.0, 22.0))  # 16 + 2 (1 1/4 - 1/4)
+
+
+def test_a_mat_covers_a_quarter_inch_of_the_print_and_adds_its_sides():
+    # a window of 15.5 x 19.5 for a 16 x 20 print (framers' trade texts: 1/4 in at each edge); sides 2, 2, 3, 2
+    mat = Mat(sides=(2 * INCH, 2 * INCH, 3 * INCH, 2 * INCH))
+    contents = contents_size(SIXTEEN_TWENTY, mat)
+    assert in_inches(contents) == pytest.approx((19.5, 24.5))
+    assert in_inches(window_size(contents, mat)) == pytest.approx((15.5, 19.5))
+
+
+def test_without_a_mat_the_print_is_what_lies_in_the_rabbet():
+    assert contents_size(SIXTEEN_TWENTY, None) == SIXTEEN_TWENTY
+
+
+lengths = st.floats(min_value=1.0, max_value=2000.0)
+
+
+@given(lengths, lengths, lengths, st.floats(min_value=0.0, max_value=20.0), st.floats(min_value=0.0, max_value=10.0))
+def test_from_contents_to_outside_and_back_is_where_it_began(width, height, face, rabbet, allowance):
+    stick = Moulding(face=face, rabbet=rabbet, allowance=allowance)
+    back = contents_within(outside_size((width, height), stick), stick)
+    assert back == pytest.approx((width, height), abs=1e-9)
+
+
+@given(lengths, lengths, lengths)
+def test_a_frame_is_two_faces_larger_than_what_is_seen_of_its_contents(width, height, face):
+    stick = Moulding(face=face)
+    sight, outside = sight_size((width, height), stick), outside_size((width, height), stick)
+    assert (outside[0] - sight[0], outside[1] - sight[1]) == pytest.approx((2 * face, 2 * face), abs=1e-9)

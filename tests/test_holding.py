@@ -1,0 +1,156 @@
+"""Hooks by the trade's factor and by what board takes, and a nail in wood by the published equations."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from templates_gen.holding import (
+    END_GRAIN,
+    TOE_NAILED,
+    allowable_withdrawal,
+    board_hooks_needed,
+    hooks_needed,
+    is_board,
+    length_in_stud,
+    outward_pull,
+    ultimate_withdrawal,
+    wanted_hooks,
+)
+from templates_gen.model import Fixing, Studs, Wall
+from templates_gen.planning import plan_wall
+from templates_gen.schedule import as_data
+from tests.finding_cases_holding import on_board, pair
+from tests.jobs import frame, job
+
+POUND = 0.45359237  # kg exactly (international yard and pound agreement, 1959)
+INCH = 25.4  # mm exactly (same agreement)
+POUND_FORCE = POUND * 9.80665  # N (standard acceleration of free fall, 3rd CGPM, 1901)
+
+
+@pytest.mark.parametrize(("pounds", "rating", "hooks"), [(25, 50, 2), (2.5, 10, 1), (2.6, 10, 2), (0, 10, 1)])
+def test_hooks_by_the_trades_factor_of_four(pounds, rating, hooks):
+    # two 50 lb hangers for 25 lb, 2 1/2 lb on a 10 lb hanger (C. A. Paschke, trade column, April 2013); the third
+    # 4 x 2.6 / 10 = 1.04, rounded up: worked out by hand here
+    assert hooks_needed(pounds * POUND, rating * POUND) == hooks
+
+
+@pytest.mark.parametrize(
+    ("weight", "hooks"), [(1.0, 1), (5.0, 1), (5.1, 2), (12.0, 3), (15.0, 3), (15.1, None), (16.0, None)]
+)
+def test_hooks_in_board_without_a_stud(weight, hooks):
+    # about 5 kg each, and none above 15 kg (two trade texts)
+    assert board_hooks_needed(weight) == hooks
+
+
+@given(st.integers(min_value=1, max_value=40), st.floats(min_value=0.1, max_value=100.0))
+def test_just_as_many_hooks_as_their_rating_asks_for_are_enough(hooks, rating):
+    assert hooks_needed(hooks * rating / 4, rating) == hooks
+    assert hooks_needed(hooks * rating / 4 * 1.001, rating) == hooks + 1
+
+
+# 8d nails of 0.131 in and 16d of 0.162 in (from memory); 1380 G^(5/2) D in lb/in (NDS), worked out by hand here
+@pytest.mark.parametrize(
+    ("gravity", "eight", "sixteen"),
+    [(0.42, 20.67, 25.56), (0.43, 21.92, 27.11), (0.50, 31.96, 39.52), (0.55, 40.56, 50.15)],
+)
+def test_withdrawal_by_the_nds(gravity, eight, sixteen):
+    for diameter, pounds in ((0.131, eight), (0.162, sixteen)):
+        found = allowable_withdrawal(gravity, diameter * INCH, INCH) / POUND_FORCE
+        assert found == pytest.approx(pounds, abs=0.01)
+
+
+def test_withdrawal_of_a_twenty_penny_nail():
+    # 0.203 in in G = 0.45: 1380 x 0.135841 x 0.203 = 38.05 lb/in, which a reference site prints as 38
+    assert allowable_withdrawal(0.45, 0.203 * INCH, INCH) / POUND_FORCE == pytest.approx(38.05, abs=0.01)
+
+
+def test_a_toe_nail_is_allowed_two_thirds_and_one_in_end_grain_nothing():
+    # factors 0.67 and 0 (NDS, as quoted in secondary texts); 20.67 x 0.67 = 13.85: worked out by hand here
+    straight = allowable_withdrawal(0.42, 0.131 * INCH, INCH) / POUND_FORCE
+    assert straight * TOE_NAILED == pytest.approx(13.85, abs=0.01)
+    assert allowable_withdrawal(0.42, 0.131 * INCH, INCH, TOE_NAILED) / POUND_FORCE == pytest.approx(13.85, abs=0.01)
+    assert allowable_withdrawal(0.42, 0.131 * INCH, INCH, END_GRAIN) == 0.0
+
+
+def test_withdrawal_by_the_wood_handbook_in_both_its_forms():
+    # 54.12 x 0.42^2.5 x 3.33 x 32 = 659 N; and 7850 G^(5/2) D L lb, 117.6 lb for 0.131 in, 1 in in G = 0.42
+    # (Wood Handbook, FPL-GTR-190, ch. 8): worked out by hand here
+    assert ultimate_withdrawal(0.42, 3.33, 32.0) == pytest.approx(659.0, abs=0.5)
+    assert ultimate_withdrawal(0.42, 0.131 * INCH, INCH) / POUND_FORCE == pytest.approx(117.6, abs=0.1)
+
+
+@given(st.floats(min_value=0.3, max_value=0.8), st.floats(min_value=1.0, max_value=6.0))
+def test_what_is_allowed_is_under_a_fifth_of_what_pulled_nails_out(gravity, diameter):
+    # allowable = ultimate / 5 with the older 6900, and the newer handbook's 7850 is more (FPL-093; FPL-GTR-190)
+    assert allowable_withdrawal(gravity, diameter, 30.0) < ultimate_withdrawal(gravity, diameter, 30.0) / 5
+
+
+@pytest.mark.parametrize(
+    ("length", "angle", "board", "in_wood"),
+    [
+        (50.8, None, 12.7, 38.1),  # straight: 2 in less 1/2 in
+        (31.75, 45, 12.7, 13.79),  # 31.75 - 12.7 / cos 45°
+        (10.0, None, 12.7, 0.0),
+    ],
+)
+def test_how_much_of_a_nail_is_in_the_stud(length, angle, board, in_wood):
+    # worked out by hand here
+    assert length_in_stud(Fixing(length=length, angle=angle), board) == pytest.approx(in_wood, abs=0.005)
+
+
+def test_how_much_of_a_nail_is_in_the_stud_is_not_known_without_its_length_or_the_board():
+    assert length_in_stud(Fixing(), 12.7) is None
+    assert length_in_stud(Fixing(length=40.0), None) is None
+
+
+def test_a_frame_that_leans_on_its_foot_pulls_at_its_nail():
+    # 100 N, 50 mm deep, the nail 400 above the foot: 100 x 25 / 400 = 6.25 N: worked out by hand here
+    assert outward_pull(100.0, 50.0, 400.0) == pytest.approx(6.25)
+    assert outward_pull(100.0, 50.0, 0.0) == 0.0
+
+
+def wall(**more: object) -> Wall:
+    return Wall(name="", width=4000.0, height=2600.0, **more)
+
+
+STUDS = Studs(first=400.0, spacing=600.0, width=38.0)
+
+
+def test_board_is_plasterboard_or_a_wall_of_which_only_the_studs_are_told():
+    assert is_board(wall(build="drywall")) and is_board(wall(studs=STUDS))
+    assert not any(is_board(wall(build=build, studs=STUDS)) for build in ("plaster", "masonry", "timber"))
+    assert not is_board(wall())
+
+
+def test_the_hooks_a_frame_wants_are_counted_by_rating_first_then_by_board():
+    heavy, hook = frame(weight=12.0), Fixing(kind="hook", below=22.0, rating=24.0)
+    drywall = wall(build="drywall", studs=STUDS)
+    assert wanted_hooks(frame(weight=12.0, fixing=hook), drywall, (700.0,)) == 2  # 4 x 12 / 24
+    assert wanted_hooks(heavy, drywall, (700.0,)) == 3  # 12 / 5, rounded up
+    assert wanted_hooks(heavy, drywall, (400.0, 1000.0)) is None  # both in studs
+    assert wanted_hooks(heavy, drywall, (400.0, 700.0)) == 3  # one of them is not
+    assert wanted_hooks(frame(), drywall, (700.0,)) is None
+    assert wanted_hooks(heavy, wall(build="masonry"), (700.0,)) is None
+
+
+@pytest.mark.parametrize(("first", "stud"), [(2000.0, True), (2100.0, False), (None, None)])
+def test_the_schedule_says_of_every_nail_if_it_is_in_a_stud_and_how_many_hooks_its_frame_wants(first, stud):
+    (nail,) = as_data(plan_wall(on_board(12.0, first)), ())["frames"][0]["nails"]
+    assert nail["stud"] is stud
+    assert nail["hooks_needed"] == (None if stud else 3)
+
+
+@given(st.floats(min_value=0.1, max_value=14.0), st.floats(min_value=0.1, max_value=1.0))
+def test_a_heavier_frame_never_wants_fewer_hooks(weight, more):
+    assert board_hooks_needed(weight) <= board_hooks_needed(weight + more)
+    assert hooks_needed(weight, 5.0) <= hooks_needed(weight + more, 5.0)
+    assert board_hooks_needed(weight) == max(1, math.ceil(round(weight / 5, 9)))
+
+
+def test_two_nails_of_a_frame_each_have_their_own_stud():
+    # rings 100 in from the sides of a frame of 400 at 2000: at 1900 and 2100, of which the first is a stud
+    left, right = as_data(plan_wall(on_board(4.0, 1900.0, hanger=pair())), ())["frames"][0]["nails"]
+    assert (left["stud"], right["stud"]) == (True, False)
+    assert as_data(plan_wall(job()), ())["frames"][0]["nails"][0]["stud"] is None

@@ -1,0 +1,142 @@
+"""Where studs are, by what was measured and by nothing else."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from templates_gen.findings import find
+from templates_gen.jobfile.building import read_job
+from templates_gen.model import Studs, Wall
+from templates_gen.planning import plan_wall
+from templates_gen.studs import centres, known, near_stud, on_stud
+from tests.finding_cases_holding import nailed, on_board, pair, railed
+from tests.running import MINIMAL
+
+INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)
+
+# Centres at 16, 32, 48, … in, 1 1/2 in wide, so that panel edges fall on them: US Navy NAVEDTRA 14044 (Builder),
+# figure 1-40
+SIXTEEN = Studs(first=16 * INCH, spacing=16 * INCH, width=1.5 * INCH)
+
+
+def wall(studs: Studs | None, width: float = 100 * INCH) -> Wall:
+    return Wall(name="", width=width, height=2600.0, studs=studs)
+
+
+def test_centres_from_a_measured_first_one():
+    assert [x / INCH for x in centres(SIXTEEN, INCH, 81 * INCH)] == pytest.approx([16, 32, 48, 64, 80])
+    assert [x / INCH for x in centres(SIXTEEN, 16 * INCH, 32 * INCH)] == pytest.approx([16, 32])
+
+
+def test_studs_go_on_to_the_left_of_the_first_one_measured():
+    far = Studs(first=48 * INCH, spacing=16 * INCH, width=1.5 * INCH)
+    assert [x / INCH for x in centres(far, INCH, 81 * INCH)] == pytest.approx([16, 32, 48, 64, 80])
+
+
+def test_the_nearest_stud_and_by_how_much_it_is_missed():
+    # 45 in: the stud at 48 is 3 in to its right; faces at 15 1/4 and 16 3/4: worked out by hand here
+    near = near_stud(45 * INCH, wall(SIXTEEN))
+    assert near is not None
+    assert (near.centre / INCH, near.off / INCH, near.hit) == (pytest.approx(48), pytest.approx(3), False)
+    hits = [on_stud(x * INCH, wall(SIXTEEN)) for x in (15.24, 15.25, 16.75, 16.76, 48.75, 48.76)]
+    assert hits == [False, True, True, False, True, False]
+
+
+def test_no_stud_is_looked_for_beyond_the_walls_end():
+    near = near_stud(79 * INCH, wall(SIXTEEN, width=79 * INCH))
+    assert near is not None and near.centre / INCH == pytest.approx(64)
+
+
+@pytest.mark.parametrize(
+    "studs",
+    [
+        None,
+        Studs(first=None, spacing=600.0, width=38.0),
+        Studs(first=400.0, spacing=600.0, width=38.0, confirmed=False),
+    ],
+)
+def test_nothing_is_guessed(studs):
+    assert not known(studs)
+    assert centres(studs, 0.0, 4000.0) == ()
+    assert near_stud(1000.0, wall(studs)) is None
+    assert on_stud(1000.0, wall(studs)) is None
+
+
+def test_the_one_stud_that_was_measured_is_one_whatever_the_spacing():
+    lone = wall(Studs(first=400.0, spacing=600.0, width=38.0, confirmed=False))
+    assert [on_stud(x, lone) for x in (381.0, 419.0, 420.0)] == [True, True, None]
+
+
+at = st.floats(min_value=0.0, max_value=4000.0)
+
+
+@given(at, at, st.floats(min_value=200.0, max_value=700.0))
+def test_the_nearest_stud_is_never_further_than_half_a_spacing_within_the_wall(x, first, spacing):
+    studs = Studs(first=first, spacing=spacing, width=38.0)
+    near = near_stud(x, wall(studs, width=4000.0))
+    ends = centres(studs, 0.0, 4000.0)
+    assert near is not None and near.centre - x == near.off
+    assert near.hit == (abs(near.off) <= 19.0 + 1e-6) or abs(abs(near.off) - 19.0) < 1e-3
+    if ends[0] <= x <= ends[-1]:
+        assert abs(near.off) <= spacing / 2 + 1e-6
+
+
+@pytest.fixture
+def read(tmp_path):
+    """The studs of a wall with this line."""
+
+    def from_line(line: str) -> Studs | None:
+        path = tmp_path / "job.toml"
+        path.write_text(MINIMAL.replace("height = 2600", f"height = 2600\nstuds = {line}"), encoding="utf-8")
+        return read_job(path).wall.studs
+
+    return from_line
+
+
+# 600 mm and 38 mm where nothing is given: UK practice, and a nominal 2 in stud (both from memory)
+@pytest.mark.parametrize(
+    ("line", "studs"),
+    [
+        ("{ first = 310 }", Studs(first=310.0, spacing=600.0, width=38.0, confirmed=False)),
+        ("{ spacing = 400 }", Studs(first=None, spacing=400.0, width=38.0, confirmed=False)),
+        ("{ first = 310, spacing = 400 }", Studs(first=310.0, spacing=400.0, width=38.0)),
+        ("{ first = 310, second = 722 }", Studs(first=310.0, spacing=412.0, width=38.0)),
+        ("{ first = 722, second = 310 }", Studs(first=722.0, spacing=412.0, width=38.0)),
+        ("{ first = 310, second = 1522, spacing = 400 }", Studs(first=310.0, spacing=404.0, width=38.0)),
+        ("{ second = 722 }", Studs(first=None, spacing=600.0, width=38.0, confirmed=False)),
+    ],
+)
+def test_a_second_stud_tells_or_confirms_the_spacing(read, line, studs):
+    assert read(line) == studs
+
+
+def texts(of, rule: str) -> list[str]:
+    return [found.text for found in find(plan_wall(of)) if found.rule == rule]
+
+
+def test_a_heavy_frame_on_board_is_told_which_way_the_nearest_stud_is():
+    (text,) = texts(on_board(16.0, 2076.0), "board-heavy")
+    assert "76 mm" in text and "to the right of its nail" in text
+    (text,) = texts(on_board(16.0), "board-heavy")
+    assert "unless its fixings are in a stud" in text and "nearest" not in text
+    assert texts(on_board(16.0, 2076.0), "stud-missed") == []  # said once
+
+
+def test_a_frame_is_told_of_the_nearer_of_two_nails():
+    # rings at 1900 and 2100, studs at 1850 and 2450: 50 to the left of the first
+    (text,) = texts(on_board(10.0, 1850.0, hanger=pair()), "stud-missed")
+    assert "50 mm" in text and "to the left" in text
+
+
+def test_a_cleat_is_told_which_studs_its_rail_crosses():
+    # screws at 1900 and 2100, studs every 200 at 1930 and 2130: one between the screws
+    (text,) = texts(railed(1930.0), "cleat-off-studs")
+    assert "2 screws are not in a stud" in text and "193.0 cm" not in text and "1930 mm" in text
+    assert "2130" not in text
+
+
+def test_a_short_nail_is_told_what_is_least_or_what_pulls_at_it():
+    assert "6 diameters" in texts(nailed(20.0), "nail-short")[0]
+    # 12 kg and 160 mm deep, as in the case of the rule: 22.4 N, where 21.5 N are allowed
+    (text,) = texts(nailed(23.7, 12.0, 160.0), "nail-short")
+    assert "with 22.4 N" in text and "in a spruce stud 21.5 N" in text
