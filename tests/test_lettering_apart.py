@@ -101,7 +101,8 @@ def test_every_sheet_says_what_it_is(name: str) -> None:
     of = len(done.template.pages)
     for sheet, page in sheet_pages(name):
         said = f"sheet {sheet.name} · page {page.number} of {of} · {done.job.date} · {done.job.title}"
-        assert said in words(page), sheet.name
+        narrow = [text[:-1] for text in words(page) if text.endswith("…") and done.job.date in text]
+        assert said in words(page) or any(said.startswith(text) for text in narrow), sheet.name
 
 
 @all_jobs

@@ -141,7 +141,7 @@ def _schedule(flow: Flow, plan: Plan, flagged: frozenset[str]) -> int:
         f"{show_both(plan.level_line, unit)} above the floor."
     )
     flow.space(2.0)
-    shares = (0.075, 0.145, 0.145, 0.10, 0.10, 0.115, 0.155, 0.165)
+    shares = (0.07, 0.13, 0.165, 0.10, 0.10, 0.115, 0.15, 0.17)
     flow.table(schedule.HEADER, schedule.rows(plan, flagged), [share * flow.area.width for share in shares])
     if flagged:
         flow.space(1.0)

@@ -119,9 +119,10 @@ def sheet_title(
     job = plan.job
     only = f"for {sheets.printer.name} · " if sheets.printer else ""
     about = f"sheet {sheet.name} · page {number} of {of} · {only}{job.date} · {job.title}"
-    first = Text(x, top - TITLE_DEPTH + 5.6, shortened(about, H35, True, width, lettering), H35, bold=True)
-    places = (rule_places(plan, sheets, sheet, told) for told in (show_both, show))
-    second = next((line for line in places if lettering.width(line, H25) <= width), rule_places(plan, sheets, sheet, show))
+    height = H35 if lettering.width(about, H35, True) <= width else H25
+    first = Text(x, top - TITLE_DEPTH + 5.6, shortened(about, height, True, width, lettering), height, bold=True)
+    places = [rule_places(plan, sheets, sheet, told) for told in (show_both, show)]
+    second = next((line for line in places if lettering.width(line, H25) <= width), places[-1])
     second = shortened(second, H25, False, width, lettering)
     return first, Text(x, top - TITLE_DEPTH + 1.2, second, H25)
 

@@ -43,9 +43,9 @@ def tape_marks(sheets: SheetPlan, at: Callable[[Rect], Rect], room: Room, letter
     room.lines += [side for sheet in sheets.sheets for side in sides(at(sheet.cell))]
     numbers, told = taping_order(sheets).joins, set[int]()
     steps = [(numbers[join.over, join.under], head) for join, head in heads]
-    firsts = {number: at for at, (number, _) in reversed(list(enumerate(steps)))}
-    for at in sorted(range(len(steps)), key=lambda at: (firsts[steps[at][0]] != at, at)):
-        number, head = steps[at]
+    firsts = {number: which for which, (number, _) in reversed(list(enumerate(steps)))}
+    for which in sorted(range(len(steps)), key=lambda which: (firsts[steps[which][0]] != which, which)):
+        number, head = steps[which]
         found = list(_number(f"{number}", head, number not in told, room, lettering))
         told |= {number} if found else set()
         yield from found
