@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import product
 
 from templates_gen.geometry import Rect
@@ -41,27 +41,29 @@ class Room:
         room = self.region.meet(within)
         if room is None or room.width < width or room.height < height:
             return None
-        for uncrossed in (True, False):
-            for box in self._spots(width, height, x, y, room, uncrossed):
-                if self.fits(box, uncrossed):
+        about = room.grown(AIR)
+        taken = [box for box in self.taken if box.overlaps(about)]
+        lines = [line for line in self.lines if line.overlaps(room)]
+        for crossed in (lines, []):
+            for box in _spots(width, height, x, y, room, [box.grown(AIR) for box in taken] + crossed):
+                if not _on_any(box, taken, AIR) and not _on_any(box, crossed, 0.0):
                     return box
         return None
 
-    def _spots(self, width: float, height: float, x: float, y: float, room: Rect, uncrossed: bool) -> Iterator[Rect]:
-        """Boxes that touch what is taken or the room's sides, nearest first: the best free place is one of them."""
-        near = [box.grown(AIR) for box in self.taken if box.overlaps(room)]
-        near += [line for line in self.lines if uncrossed and line.overlaps(room)]
-        half_w, half_h = width / 2, height / 2
-        xs = {x, room.x0 + half_w, room.x1 - half_w}
-        xs |= {side for box in near for side in (box.x0 - half_w, box.x1 + half_w)}
-        ys = {y, room.y0 + half_h, room.y1 - half_h}
-        ys |= {side for box in near for side in (box.y0 - half_h, box.y1 + half_h)}
-        middles = product(
-            [at for at in xs if room.x0 + half_w <= at <= room.x1 - half_w],
-            [at for at in ys if room.y0 + half_h <= at <= room.y1 - half_h],
-        )
-        for at_x, at_y in sorted(middles, key=lambda at: ((at[0] - x) ** 2 + (at[1] - y) ** 2, at)):
-            yield Rect.about(at_x, at_y, width, height)
+
+def _spots(width: float, height: float, x: float, y: float, room: Rect, near: Sequence[Rect]) -> Iterator[Rect]:
+    """Boxes that touch what is near or the room's sides, nearest to (x, y) first: the best place is one of them."""
+    half_w, half_h = width / 2, height / 2
+    xs = {x, room.x0 + half_w, room.x1 - half_w}
+    xs |= {side for box in near for side in (box.x0 - half_w, box.x1 + half_w)}
+    ys = {y, room.y0 + half_h, room.y1 - half_h}
+    ys |= {side for box in near for side in (box.y0 - half_h, box.y1 + half_h)}
+    middles = product(
+        [at for at in xs if room.x0 + half_w <= at <= room.x1 - half_w],
+        [at for at in ys if room.y0 + half_h <= at <= room.y1 - half_h],
+    )
+    for at_x, at_y in sorted(middles, key=lambda at: ((at[0] - x) ** 2 + (at[1] - y) ** 2, at)):
+        yield Rect.about(at_x, at_y, width, height)
 
 
 def _on_any(box: Rect, others: Iterable[Rect], air: float) -> bool:

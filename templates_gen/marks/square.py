@@ -14,7 +14,7 @@ SQUARE_FORM = "square"
 ARM = 8.0
 """mm of each side that is drawn at a corner: only the corners, so that nobody takes it for a frame.  No source."""
 
-STEPS = ((2, 4), (16, 24))
+STEPS = ((2, 4), (8, 12))
 """Places tried across and up a page, few first and then many.  Our own design, no source."""
 
 FOUR_INCHES = 4 * 25.4
