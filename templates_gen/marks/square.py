@@ -40,10 +40,10 @@ def _items() -> Iterator[Item]:
 
 
 def _parts() -> tuple[Rect, ...]:
-    """What of the square carries ink, about its lower left corner."""
+    """What of the square carries ink, about its lower left corner, the widest first."""
     corners = tuple(Rect(x, y, x + ARM, y + ARM) for x in (0.0, SQUARE - ARM) for y in (0.0, SQUARE - ARM))
     words = Rect(SQUARE / 2 - 28, 0, SQUARE / 2 + 28, 4.5)
-    return (*corners, words, Rect(0, SQUARE + BAR_UP - 1.5, FOUR_INCHES, SQUARE + BAR_UP + 4.5))
+    return Rect(0, SQUARE + BAR_UP - 1.5, FOUR_INCHES, SQUARE + BAR_UP + 4.5), words, *corners
 
 
 def place_square(room: Room, inner: Rect) -> tuple[float, float] | None:
@@ -59,7 +59,7 @@ def _place(room: Room, region: Rect) -> tuple[float, float] | None:
     spare_x, spare_y = region.width - FOUR_INCHES, region.height - SQUARE - BAR_UP - 5
     if spare_x < 0 or spare_y < 0:
         return None
-    for uncrossed, (across, upward) in product((True, False), STEPS):
+    for uncrossed, (across, upward) in ((True, STEPS[0]), (False, STEPS[0]), (False, STEPS[1])):
         for at_x, at_y in product(range(across + 1), range(upward + 1)):
             x, y = region.x0 + spare_x * at_x / across, region.y0 + spare_y * at_y / upward
             if all(room.fits(part.shifted(x, y), uncrossed) for part in parts):
