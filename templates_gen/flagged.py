@@ -27,5 +27,8 @@ def flagged_nails(plan: Plan, findings: Iterable[Finding]) -> frozenset[str]:
 
 
 def with_mark(text: str, name: str, flagged: frozenset[str]) -> str:
-    """The text, with the mark after it when the nail of this name is one of the flagged."""
-    return f"{text} {MARK}" if name in flagged else text
+    """The text, with the mark before it when the nail of this name is one of the flagged.
+
+    Before it, because a long name is cut at its end where it does not fit.
+    """
+    return f"{MARK} {text}" if name in flagged else text

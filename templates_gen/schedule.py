@@ -110,15 +110,15 @@ def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str]) -> Iterator[str
     for nail in hung.nails:
         for unit in (plan.job.unit, other_unit(plan.job.unit)):
             yield _columns(
-                with_mark(f"    {nail.side or 'nail'}", nail.name, flagged) if unit == plan.job.unit else "",
+                f"    {with_mark(nail.side or 'nail', nail.name, flagged)}" if unit == plan.job.unit else "",
                 show(hung.rect.y1 - nail.bears_y, unit),
                 show(nail.y, unit),
                 sideways(nail.x - plan.centre_line, unit),
                 upward(nail.y - plan.level_line, unit),
             )
     if len(hung.nails) < len(hung.bearings):
-        none_yet = with_mark("    no nail yet", _flagged_one(hung, flagged), flagged)
-        yield f"{none_yet}: measure the drop, or mark it by hand on the drop rule"
+        none_yet = with_mark("no nail yet", _flagged_one(hung, flagged), flagged)
+        yield f"    {none_yet}: measure the drop, or mark it by hand on the drop rule"
 
 
 def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:

@@ -138,7 +138,14 @@ def test_moving_everything_moves_the_plan(whole, divisible, connected, dx, dy):
     assert (here and len(here.cells)) == (there and len(there.cells))
 
 
+FEWER_WITH_A_SLIVER = (
+    [Rect(0, 0, 0, 30), Rect(-18, 292, -18, 322)],
+    [Rect(0, 0, 176, 0), Rect(-194, 279, -194, 457), Rect(-242, -74, -242, -74), Rect(-281, 0, -281, 283)],
+)
+
+
 @settings(max_examples=100, deadline=None)
+@example(*FEWER_WITH_A_SLIVER)
 @given(wholes, divisibles)
 def test_a_mirrored_wall_takes_as_many_sheets(whole, divisible):
     here = plan_or_none(whole, divisible, A4, OVERLAP, EVEN, False)

@@ -41,29 +41,36 @@ def test_a_frame_with_a_warning_has_all_its_nails_flagged(level, flagged):
 
 def test_the_schedule_on_a_screen_marks_a_nail_and_has_one_line_of_key():
     lines = as_text(PLAN).splitlines()
-    assert [line[:13].rstrip() for line in lines if "!" in line[:13]] == ["    right !", KEY[:13].rstrip()]
+    assert [line[:13].rstrip() for line in lines if "!" in line[:13]] == ["    ! right", KEY[:13].rstrip()]
     assert lines[-1] == KEY
     assert KEY not in as_text(plan_wall(on()))
 
 
 def test_the_schedule_on_paper_marks_a_nail_by_its_name():
-    assert [row[4] for row in rows(PLAN, frozenset({"A right"}))] == ["A left", "A right !", "B"]
+    assert [row[4] for row in rows(PLAN, frozenset({"A right"}))] == ["A left", "! A right", "B"]
     unmeasured = plan_wall(on(frames=(frame("C", drop=None),)))
-    assert [row[4] for row in rows(unmeasured, frozenset({"C"}))] == ["none yet !"]
+    assert [row[4] for row in rows(unmeasured, frozenset({"C"}))] == ["! none yet"]
     assert [row[4] for row in rows(unmeasured)] == ["none yet"]
+
+
+def test_a_name_too_long_for_its_column_keeps_its_mark():
+    plan = plan_wall(on(feature("outlet", 1960.0, 300.0), frames=(frame("the long name of a frame " * 4),)))
+    pages = first_pages(plan, find(plan), plan_sheets(plan, plan.job.paper), Lettering()).pages
+    texts = [item.text for page in pages for item in page if isinstance(item, Text)]
+    assert [text for text in texts if text.startswith("! ") and text != KEY] == ["! the long"]
 
 
 def test_a_nail_that_is_not_measured_yet_is_marked_too():
     # the drop rule of C runs from 1450 to 1700 up, level with the outlet
     text = as_text(plan_wall(on(feature("outlet", 500.0, 1500.0), frames=(frame("C", drop=None),))))
-    assert "no nail yet !: measure" in text and text.endswith(KEY)
+    assert "! no nail yet: measure" in text and text.endswith(KEY)
 
 
 def test_the_printed_pages_have_the_mark_and_its_key():
     sheets = plan_sheets(PLAN, PLAN.job.paper)
     pages = first_pages(PLAN, find(PLAN), sheets, Lettering()).pages
     texts = [item.text for page in pages for item in page if isinstance(item, Text)]
-    assert texts.count("A right !") == 1 and "A left" in texts and KEY in texts
+    assert texts.count("! A right") == 1 and "A left" in texts and KEY in texts
     plain = plan_wall(on())
     pages = first_pages(plain, (), plan_sheets(plain, plain.job.paper), Lettering()).pages
     assert not any("!" in item.text for page in pages for item in page if isinstance(item, Text))
@@ -126,7 +133,7 @@ def test_the_command_marks_what_it_finds(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     # the nail of the small job file is 2000 across
     (tmp_path / "job.toml").write_text(MINIMAL.replace("left = 100", "left = 1960"), encoding="utf-8")
-    assert "nail !" in run("schedule", "job.toml").out
+    assert "! nail" in run("schedule", "job.toml").out
     (nail,) = json.loads(run("schedule", "job.toml", "--format", "json").out)["frames"][0]["nails"]
     assert nail["zones"] == ["straight above or below the switch"]
     assert "zone where cables may run" in run("check", "job.toml").out
@@ -137,9 +144,9 @@ def test_a_warned_frame_is_marked_by_the_command_too(tmp_path, monkeypatch):
     deep = MINIMAL.replace("drop = 60", "drop = 60\ndepth = 120")
     deep = deep.replace("height = 2600\n", "height = 2600\npublic = true\n")
     (tmp_path / "job.toml").write_text(deep, encoding="utf-8")
-    assert "nail !" in run("schedule", "job.toml").out
+    assert "! nail" in run("schedule", "job.toml").out
     (tmp_path / "job.toml").write_text(deep.replace("public = true\n", ""), encoding="utf-8")
-    assert "nail !" not in run("schedule", "job.toml").out
+    assert "! nail" not in run("schedule", "job.toml").out
 
 
 def test_the_tip_of_a_slanting_nail_counts_for_the_mark():

@@ -17,7 +17,7 @@ from templates_gen.marks.placing import Room
 from templates_gen.marks.scales import Graduation, ticks_along
 from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marks.uncut import along_join, uncut_join_items
-from templates_gen.marksizes import H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH, WIDE
+from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH, WIDE
 from templates_gen.planning import Plan
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import Join, Page, Sheet, SheetPlan
@@ -121,10 +121,10 @@ def sheet_title(
     about = f"sheet {sheet.name} · page {number} of {of} · {only}{job.date} · {job.title}"
     height = H35 if lettering.width(about, H35, True) <= width else H25
     first = Text(x, top - TITLE_DEPTH + 5.6, shortened(about, height, True, width, lettering), height, bold=True)
-    places = [rule_places(plan, sheets, sheet, told) for told in (show_both, show)]
-    second = next((line for line in places if lettering.width(line, H25) <= width), places[-1])
-    second = shortened(second, H25, False, width, lettering)
-    return first, Text(x, top - TITLE_DEPTH + 1.2, second, H25)
+    places, short = (rule_places(plan, sheets, sheet, told) for told in (show_both, show))
+    ways = ((places, H25), (short, H25), (short, H18))
+    second, small = next((way for way in ways if lettering.width(*way) <= width), ways[-1])
+    return first, Text(x, top - TITLE_DEPTH + 1.2, shortened(second, small, False, width, lettering), small)
 
 
 def title_ground(

@@ -107,17 +107,15 @@ def _best(
     dense: bool,
     merits: Callable[[Rows], tuple[float, ...]],
 ) -> tuple[_Way, Rows] | None:
-    """The best of all plans: the fewest cells, then the upright page, then the merits, then rows.
-
-    A sliver too narrow to be taped well counts twice.
-    """
+    """The best of all plans: the fewest cells, then the fewest slivers too narrow to be taped well, then the upright
+    page, then the merits, then rows."""
     best: tuple[tuple[float, ...], _Way, Rows] | None = None
     most = MOST_CELLS
     for way in ways:
         for rows in _tries(boxes, way, connected, most, dense):
             cells = [cell for row in rows for cell in row]
             slivers = sum(min(cell.width, cell.height) < JOIN_MIN for cell in cells)
-            key = (len(cells) + slivers, way.printable.turned, *merits(rows), not way.rows)
+            key = (len(cells), slivers, way.printable.turned, *merits(rows), not way.rows)
             if best is None or key < best[0]:
                 best, most = (key, way, rows), int(key[0])
     return best and best[1:]
