@@ -9,22 +9,20 @@ from __future__ import annotations
 import re
 
 from templates_gen.errors import InputError
-from templates_gen.units import parse_length
-
-IN = 25.4
+from templates_gen.units import INCH, parse_length
 
 SIZES: dict[str, tuple[float, float]] = {
     # ISO 216
     "a0": (841, 1189), "a1": (594, 841), "a2": (420, 594), "a3": (297, 420), "a4": (210, 297), "a5": (148, 210),
     "b1": (707, 1000), "b2": (500, 707), "b3": (353, 500), "b4": (250, 353), "b5": (176, 250),
     # PWG 5101.1: na_letter, na_legal, na_ledger (11 x 17 upright), na_super-b
-    "letter": (8.5 * IN, 11 * IN), "legal": (8.5 * IN, 14 * IN), "tabloid": (11 * IN, 17 * IN),
-    "ledger": (11 * IN, 17 * IN), "super b": (13 * IN, 19 * IN),
+    "letter": (8.5 * INCH, 11 * INCH), "legal": (8.5 * INCH, 14 * INCH), "tabloid": (11 * INCH, 17 * INCH),
+    "ledger": (11 * INCH, 17 * INCH), "super b": (13 * INCH, 19 * INCH),
     # ANSI/ASME Y14.1
-    "ansi c": (17 * IN, 22 * IN), "ansi d": (22 * IN, 34 * IN), "ansi e": (34 * IN, 44 * IN),
+    "ansi c": (17 * INCH, 22 * INCH), "ansi d": (22 * INCH, 34 * INCH), "ansi e": (34 * INCH, 44 * INCH),
     # architectural sizes, PWG 5101.1 (na_arch-…)
-    "arch a": (9 * IN, 12 * IN), "arch b": (12 * IN, 18 * IN), "arch c": (18 * IN, 24 * IN),
-    "arch d": (24 * IN, 36 * IN), "arch e": (36 * IN, 48 * IN),
+    "arch a": (9 * INCH, 12 * INCH), "arch b": (12 * INCH, 18 * INCH), "arch c": (18 * INCH, 24 * INCH),
+    "arch d": (24 * INCH, 36 * INCH), "arch e": (36 * INCH, 48 * INCH),
 }  # fmt: skip
 
 DEFAULT_MARGIN = (7.0, 7.0, 13.0, 7.0)
@@ -85,7 +83,7 @@ def paper_size(name: str, where: str) -> tuple[float, float]:
     if key in SIZES:
         return SIZES[key]
     if match := _PWG.fullmatch(name.strip()):
-        scale = IN if match[3].lower() == "in" else 1.0
+        scale = INCH if match[3].lower() == "in" else 1.0
         return float(match[1]) * scale, float(match[2]) * scale
     known = f"known: {', '.join(SIZES)}, [width, height], or {ROLLS}"
     raise InputError(where, f"found {name!r}, expected a paper size", known)

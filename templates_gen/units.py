@@ -9,9 +9,11 @@ import math
 import re
 from fractions import Fraction
 
-MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "ft": 304.8}
-"""Millimetres in one of each.  The inch is 25.4 mm exactly, the foot 12 in (international yard and pound
-agreement, 1959)."""
+INCH = 25.4
+"""mm, exactly (international yard and pound agreement, 1959)."""
+
+MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": INCH, "ft": 304.8}
+"""Millimetres in one of each; the foot is 12 in, 304.8 mm exactly (same agreement)."""
 
 KG = {"kg": 1.0, "g": 0.001, "lb": 0.45359237, "oz": 0.45359237 / 16}
 """Kilograms in one of each.  The pound is 0.453 592 37 kg exactly (same agreement)."""
@@ -164,7 +166,7 @@ def _shown(value: object) -> str:
 
 def inches(mm: float) -> str:
     """The length in inches to the nearest 1/16, reduced, without a unit: `14 3/8`, `-1/2`, `0`."""
-    sixteenths = math.floor(abs(mm) / 25.4 * 16 + 0.5)
+    sixteenths = math.floor(abs(mm) / INCH * 16 + 0.5)
     whole, rest = divmod(sixteenths, 16)
     sign = "-" if mm < 0 and sixteenths else ""
     if not rest:

@@ -76,9 +76,11 @@ def mirrored(rects: list[Rect]) -> list[Rect]:
     return [Rect(-r.x1, r.y0, -r.x0, r.y1) for r in rects]
 
 
-def plan_or_none(*args: object) -> CellPlan | None:
+def plan_or_none(
+    whole: list[Rect], divisible: list[Rect], pages: tuple[Printable, ...], overlap: float, clear: Clearance, one: bool
+) -> CellPlan | None:
     try:
-        return plan_cells(*args)  # type: ignore[arg-type]
+        return plan_cells(whole, divisible, pages, overlap, clear, one)
     except InputError:
         return None
 

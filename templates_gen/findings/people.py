@@ -11,10 +11,9 @@ from templates_gen.findings.words import capital, listed
 from templates_gen.geometry import TOLERANCE
 from templates_gen.model import Feature, Frame
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import show, show_both
+from templates_gen.units import INCH, show, show_both
 from templates_gen.weightclasses import HEAVY_WORDS, is_heavy
 
-INCH = 25.4
 ADA_SOURCE = "2010 ADA Standards, 307.2"
 ADA_INCHES = (4 * INCH, 27 * INCH, 80 * INCH)
 ADA_METRIC = (100.0, 685.0, 2030.0)

@@ -6,7 +6,7 @@ from typing import Any
 
 from templates_gen.errors import InputError
 from templates_gen.jobfile.parts import build_parts, check_parts, worked_out
-from templates_gen.jobfile.tables import FixingTable, FrameTable, HangerTable
+from templates_gen.jobfile.tables import FixingKind, FixingTable, FrameTable, HangerKind, HangerTable
 from templates_gen.model import Fixing, Frame, Hanger
 from templates_gen.weighing import Estimate, estimate
 
@@ -52,10 +52,10 @@ def unused_fields(table: FrameTable, shared: FrameTable | None) -> list[str]:
     return [name for name in UNUSED_FIELDS if given[name] is not None]
 
 
-def build_fixing(table: FixingTable | str, where: str) -> Fixing:
+def build_fixing(table: FixingTable | FixingKind, where: str) -> Fixing:
     """The finished fixing.  Raises InputError for a hook without `below`, or a nail count below one."""
     if isinstance(table, str):
-        table = FixingTable(kind=table)  # type: ignore[arg-type]  # one of the three, checked on reading
+        table = FixingTable(kind=table)
     if table.kind == "hook" and table.below is None:
         raise InputError(
             where, "a hook needs 'below': how far its seat lies below its nail", 'for example  below = "7/8 in"'
@@ -93,11 +93,11 @@ def _size(given: dict[str, Any], axis: int, built: tuple[float, float] | None, w
     return float(value)
 
 
-def _hanger(table: HangerTable | str | None, where: str) -> Hanger:
+def _hanger(table: HangerTable | HangerKind | None, where: str) -> Hanger:
     if table is None:
         return Hanger(kind="wire")
     if isinstance(table, str):
-        table = HangerTable(kind=table)  # type: ignore[arg-type]  # one of the five, checked on reading
+        table = HangerTable(kind=table)
     _check_fields_fit(table, where)
     values = {name: getattr(table, name) for name in table.__struct_fields__ if name != "seen_from"}
     if table.kind in PAIRS:

@@ -9,11 +9,12 @@ from templates_gen.errors import InputError
 from templates_gen.jobfile.tables import GroupTable, HeightTable, SpotTable
 from templates_gen.jobfile.typed import nearest, read_length, read_table
 from templates_gen.model import Feature, Frame, Group, Height, Spot
+from templates_gen.units import INCH
 
 DEFAULT_GAP = 63.5
 """mm (2 1/2 in) between frames when none is given: within the 2-3 in usual for home groups.  Common practice."""
 
-DEFAULT_CENTRE = 57 * 25.4
+DEFAULT_CENTRE = 57 * INCH
 """mm.  57 in from the floor to the middle of a picture, as many museums hang.  Common practice, not a standard."""
 
 NOT_COMPUTED = ("stairs", "salon")

@@ -6,6 +6,9 @@ from typing import Any, Literal
 
 from templates_gen.record import Table, field
 
+HangerKind = Literal["wire", "sawtooth", "rings", "keyholes", "cleat"]
+FixingKind = Literal["nail", "hook", "screw"]
+
 
 class Length(float):
     """A size in mm, zero or more."""
@@ -98,7 +101,7 @@ class GroupTable(Table):
 
 
 class HangerTable(Table):
-    kind: Literal["wire", "sawtooth", "rings", "keyholes", "cleat"]
+    kind: HangerKind
     left: Length | None = None
     right: Length | None = None
     drop_left: Length | None = None
@@ -112,7 +115,7 @@ class HangerTable(Table):
 
 
 class FixingTable(Table):
-    kind: Literal["nail", "hook", "screw"] = "nail"
+    kind: FixingKind = "nail"
     diameter: Length | None = None
     below: Length | None = None
     rating: Mass | None = None
@@ -155,8 +158,8 @@ class FrameTable(Table):
     depth: Length | None = None
     weight: Mass | None = None
     drop: Length | None = None
-    hanger: Literal["wire", "sawtooth", "rings", "keyholes", "cleat"] | HangerTable | None = None
-    fixing: Literal["nail", "hook", "screw"] | FixingTable | None = None
+    hanger: HangerKind | HangerTable | None = None
+    fixing: FixingKind | FixingTable | None = None
     image: str | None = None
     print: tuple[Length, Length] | str | None = None
     mat: Any = None

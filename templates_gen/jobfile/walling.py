@@ -21,8 +21,9 @@ from templates_gen.papersizes import (
     paper_size,
     roll_width,
 )
+from templates_gen.units import INCH
 
-STUD_SPACING = {"in": 16 * 25.4, "metric": 600.0}
+STUD_SPACING = {"in": 16 * INCH, "metric": 600.0}
 """mm between stud centres when not given: 16 in (IRC Table R602.3(5)); 600 mm (UK practice, from memory)."""
 
 STUD_WIDTH = 38.0

@@ -21,7 +21,7 @@ from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_
 from templates_gen.planning import Plan
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import Join, Page, Sheet, SheetPlan
-from templates_gen.units import show, show_both
+from templates_gen.units import INCH, show, show_both
 
 RULES_FORM, REGISTER_FORM = "rules", "register"
 
@@ -30,7 +30,7 @@ LONGEST_RULE = 1000.0
 
 # Divisions as on a steel rule: common practice, no source.
 RULE_GRADES = {
-    "in": Graduation(25.4 / 8, ((8, 3.5), (4, 2.8), (2, 2.0), (1, 1.3)), 8, 25.4),
+    "in": Graduation(INCH / 8, ((8, 3.5), (4, 2.8), (2, 2.0), (1, 1.3)), 8, INCH),
     "mm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 1.0),
     "cm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 10.0),
 }

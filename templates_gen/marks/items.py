@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from templates_gen.geometry import Rect
 from templates_gen.record import Record, field
+from templates_gen.units import INCH
 
 Matrix = tuple[float, float, float, float, float, float]
 """`X = a·x + c·y + e`, `Y = b·x + d·y + f`, written (a, b, c, d, e, f) as in PDF (ISO 32000-1, 8.3.3)."""
 
-POINT = 25.4 / 72
-"""One PDF point in mm: 1/72 in (ISO 32000-1, 8.3.2.3) of 25.4 mm (international inch, 1959)."""
+POINT = INCH / 72
+"""One PDF point in mm: 1/72 in (ISO 32000-1, 8.3.2.3)."""
 
 MM_TO_POINTS: Matrix = (1 / POINT, 0.0, 0.0, 1 / POINT, 0.0, 0.0)
 """Millimetres from the page's lower left corner to PDF points."""

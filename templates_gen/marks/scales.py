@@ -12,6 +12,7 @@ from templates_gen.marksizes import H25, HAIR, NARROW, SCALE_FAR, SCALE_NEAR
 from templates_gen.planning import Hung
 from templates_gen.record import Record
 from templates_gen.sheets.demand import scale_length
+from templates_gen.units import INCH
 
 
 class Graduation(Record, frozen=True):
@@ -37,7 +38,7 @@ class Graduation(Record, frozen=True):
 
 # Divisions as on a steel rule and a tape measure: common practice, no source.
 FINE = {
-    "in": Graduation(25.4 / 16, ((16, 7.0), (8, 5.5), (4, 4.2), (2, 3.0), (1, 1.8)), 16, 25.4),
+    "in": Graduation(INCH / 16, ((16, 7.0), (8, 5.5), (4, 4.2), (2, 3.0), (1, 1.8)), 16, INCH),
     "mm": Graduation(1.0, ((10, 7.0), (5, 4.5), (1, 2.0)), 10, 1.0),
     "cm": Graduation(1.0, ((10, 7.0), (5, 4.5), (1, 2.0)), 10, 10.0),
 }

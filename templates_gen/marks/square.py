@@ -9,6 +9,7 @@ from templates_gen.geometry import Rect
 from templates_gen.marks.items import Form, Item, Line, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marksizes import H25, HAIR, NARROW, SQUARE
+from templates_gen.units import INCH
 
 SQUARE_FORM = "square"
 ARM = 8.0
@@ -17,8 +18,9 @@ ARM = 8.0
 STEPS = ((2, 4), (8, 12))
 """Places tried across and up a page, few first and then many.  Our own design, no source."""
 
-FOUR_INCHES = 4 * 25.4
+FOUR_INCHES = 4 * INCH
 BAR_UP = 4.0
+"""mm: the length of the bar beside the square, and how far above it the bar stands.  Our own design, no source."""
 
 
 def square_form() -> Form:

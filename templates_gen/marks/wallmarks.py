@@ -12,10 +12,11 @@ from templates_gen.marks.scales import DropRule, Graduation, rule_lines, ticks_a
 from templates_gen.marks.strokes import CENTRE_DASH, nail_holes, phased, unbroken
 from templates_gen.marksizes import CORNER, HAIR, HEAVY, MEDIUM, NAIL_CLEAR, NARROW, TARGET, WIDE
 from templates_gen.planning import Hung, Plan
+from templates_gen.units import INCH
 
 # Divisions as on a tape measure: common practice, no source.
 LEVEL_GRADES = {
-    "in": Graduation(25.4, ((12, 6.0), (6, 4.5), (1, 2.5)), 6, 25.4),
+    "in": Graduation(INCH, ((12, 6.0), (6, 4.5), (1, 2.5)), 6, INCH),
     "mm": Graduation(10.0, ((10, 6.0), (5, 4.5), (1, 2.5)), 10, 1.0),
     "cm": Graduation(10.0, ((10, 6.0), (5, 4.5), (1, 2.5)), 10, 10.0),
 }

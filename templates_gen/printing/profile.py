@@ -8,6 +8,7 @@ from typing import Any
 
 from templates_gen.errors import InputError
 from templates_gen.record import Record
+from templates_gen.units import INCH
 
 MOST_OFF, ODD = 0.05, 0.01
 """Shares of the asked length: further off than the first is refused, than the second is worth a warning.
@@ -160,7 +161,7 @@ def _likely_reason(readings: Readings, ratio: float) -> str:
     exchanged = readings.across / readings.asked_along, readings.along / readings.asked_across
     if all(abs(value - 1) <= MOST_OFF for value in exchanged):
         return "across and along are exchanged: across is the level rule, along the plumb one on the left"
-    for size, word in ((25.4, "inches"), (10.0, "centimetres")):
+    for size, word in ((INCH, "inches"), (10.0, "centimetres")):
         if abs(ratio * size - 1) <= MOST_OFF:
             return f"a bare number is in mm: say that it is in {word}, as in 7 in or 18 cm"
     return f"the page was scaled, or something else was measured: {AGAIN}"

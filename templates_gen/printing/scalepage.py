@@ -15,10 +15,10 @@ from templates_gen.marks.scales import Graduation, ticks_along
 from templates_gen.marks.wording import PRINT_WORDS
 from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW, WIDE
 from templates_gen.model import Paper
-from templates_gen.papersizes import DEFAULT_MARGIN, DEFAULT_OVERLAP, IN, checked_size, paper_size
+from templates_gen.papersizes import DEFAULT_MARGIN, DEFAULT_OVERLAP, checked_size, paper_size
 from templates_gen.record import Record
 from templates_gen.sheets import sheet as sheets
-from templates_gen.units import inches
+from templates_gen.units import INCH, inches
 
 EDGE = 7.5
 """mm at least from what a printer reaches to the corner marks: room for the ticks.  Our own design, no source."""
@@ -62,8 +62,8 @@ def scale_of(paper: str, where: str = "--paper") -> Scale:
     width, height = checked_size(*paper_size(name, where), where)
     page = sheets.page_of(Paper(name=name, width=width, height=height, margin=DEFAULT_MARGIN,
                                 overlap=DEFAULT_OVERLAP, cover="marks"), turned=False)  # fmt: skip
-    unit = "in" if all(abs(side / IN * 2 - round(side / IN * 2)) < 1e-6 for side in (width, height)) else "mm"
-    step, area = {"in": IN / 2, "mm": 10.0}[unit], page.printable.grown(-EDGE)
+    unit = "in" if all(abs(side / INCH * 2 - round(side / INCH * 2)) < 1e-6 for side in (width, height)) else "mm"
+    step, area = {"in": INCH / 2, "mm": 10.0}[unit], page.printable.grown(-EDGE)
     across, along = (max(1, math.floor(length / step)) * step for length in (area.width, area.height))
     return Scale(name, Rect.about(area.cx, area.cy, across, along), unit, (page.width, page.height))
 
