@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from templates_gen.entries import entries
+from templates_gen.behind.entries import entries
+from templates_gen.behind.wiring import nail_zones
 from templates_gen.findings.finding import STOP, WARN, Finding
 from templates_gen.planning import Plan
-from templates_gen.wiring import nail_zones
 
 ZONE_RULE = "cable-zone"
 

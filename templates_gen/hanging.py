@@ -6,9 +6,9 @@ All in mm.  A drop runs down from the frame's top edge; heights run up from the 
 from __future__ import annotations
 
 from templates_gen.geometry import Rect
+from templates_gen.holding.wire import drop_at_two, hung_wire
 from templates_gen.model import Fixing, Frame
 from templates_gen.record import Record
-from templates_gen.wire import drop_at_two, hung_wire
 
 GRAVITY = 9.80665
 """N/kg, the standard acceleration of free fall (3rd CGPM, 1901)."""

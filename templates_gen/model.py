@@ -5,7 +5,7 @@ Every value is frozen.  Positions: x from the wall's left end, y from the floor.
 
 from __future__ import annotations
 
-from templates_gen.accuracy import Accuracy
+from templates_gen.exactness.accuracy import Accuracy
 from templates_gen.geometry import Rect
 from templates_gen.record import Record, field
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templates_gen.arrangement import arrange
+from templates_gen.arranging.rows import arrange
 from templates_gen.geometry import Rect, bounds
 from templates_gen.hanging import Bearing, Nail, bearings, nails
 from templates_gen.model import Feature, Frame, Group, Job, Wall

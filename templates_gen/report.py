@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from templates_gen.errorwords import error_data
-from templates_gen.expected import expected_error
+from templates_gen.exactness.expected import expected_error
+from templates_gen.exactness.words import error_data
 from templates_gen.findings import Finding
 from templates_gen.geometry import Rect
 from templates_gen.marks.furniture import Rule, rules

@@ -7,14 +7,14 @@ import io
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from templates_gen.behind.wiring import nail_zones
 from templates_gen.findings import Finding
 from templates_gen.flagged import KEY, flagged_nails, with_mark
-from templates_gen.holding import wanted_hooks
+from templates_gen.holding.fixings import wanted_hooks
+from templates_gen.holding.studs import on_stud
+from templates_gen.holding.weighing import weight_words
 from templates_gen.planning import Hung, Plan
-from templates_gen.studs import on_stud
 from templates_gen.units import other_unit, show, show_both
-from templates_gen.weighing import weight_words
-from templates_gen.wiring import nail_zones
 
 HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line")
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from templates_gen.arrangement import arrange
+from templates_gen.arranging.rows import arrange
 from templates_gen.geometry import Rect
 from templates_gen.model import Group
 from templates_gen.planning import plan_wall

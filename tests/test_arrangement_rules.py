@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.arrangement import arrange
+from templates_gen.arranging.rows import arrange
 from templates_gen.geometry import bounds
 from tests.jobs import group
 

@@ -4,9 +4,9 @@ import math
 
 import pytest
 
-from templates_gen.accuracy import Accuracy
-from templates_gen.advice import advice
-from templates_gen.expected import NORMAL_95, expected_error, sources_95
+from templates_gen.exactness.accuracy import Accuracy
+from templates_gen.exactness.advice import advice
+from templates_gen.exactness.expected import NORMAL_95, expected_error, sources_95
 from templates_gen.marks.furniture import rules
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace

@@ -4,13 +4,14 @@ import json
 
 import pytest
 
-from templates_gen import errorwords, expected
-from templates_gen.accuracy import Accuracy
-from templates_gen.checking import MOST_FRAMES, check_job
-from templates_gen.expected import MOST_PAIRS, expected_error
+from templates_gen.exactness import expected
+from templates_gen.exactness import words as errorwords
+from templates_gen.exactness.accuracy import Accuracy
+from templates_gen.exactness.checking import MOST_FRAMES, check_job
+from templates_gen.exactness.expected import MOST_PAIRS, expected_error
+from templates_gen.exactness.neighbours import neighbours
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Job
-from templates_gen.neighbours import neighbours
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace
 from tests.exactly import of
@@ -111,7 +112,7 @@ def test_paper_too_small_for_a_plan_is_a_finding_of_check(tmp_path, monkeypatch)
 
 
 def test_check_does_not_plan_the_sheets_of_very_many_frames(monkeypatch):
-    monkeypatch.setattr("templates_gen.checking.plan_sheets", lambda *_: pytest.fail("sheets were planned"))
+    monkeypatch.setattr("templates_gen.exactness.checking.plan_sheets", lambda *_: pytest.fail("sheets were planned"))
     frames = [frame(str(at), 100.0, 100.0) for at in range(MOST_FRAMES + 1)]
     assert check_job(job(*frames)).expected is None
 

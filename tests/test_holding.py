@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.holding import (
+from templates_gen.holding.fixings import (
     END_GRAIN,
     TOE_NAILED,
     allowable_withdrawal,

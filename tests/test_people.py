@@ -4,9 +4,9 @@ import pytest
 
 from templates_gen.findings import Finding, find
 from templates_gen.findings.people import use_of
+from templates_gen.holding.weightclasses import weight_class
 from templates_gen.model import Job
 from templates_gen.planning import plan_wall
-from templates_gen.weightclasses import weight_class
 from tests.finding_cases_behind import POUND, deep, feature, metric, on, over, shaken
 from tests.jobs import frame
 

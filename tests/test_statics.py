@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from templates_gen import statics
+from templates_gen.holding import statics
 
 # Rings D apart, wire L long, fixings s apart; lengths in mm, forces in parts of the weight.  By h = ½ √((L − s)² −
 # (D − s)²), sin θ = 2 h / (L − s), T = 1 / (2 sin θ) and T (1 − cos θ): plane statics, worked out by hand here.

@@ -5,10 +5,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.findings import find
+from templates_gen.holding.studs import centres, known, near_stud, on_stud
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Studs, Wall
 from templates_gen.planning import plan_wall
-from templates_gen.studs import centres, known, near_stud, on_stud
 from tests.finding_cases_holding import nailed, on_board, pair, railed
 from tests.running import MINIMAL
 

@@ -5,11 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.findings import find
-from templates_gen.framesize import Mat, Moulding, outside_size
-from templates_gen.model import Hanger
-from templates_gen.planning import plan_wall
-from templates_gen.schedule import as_csv, as_data, as_text
-from templates_gen.weighing import (
+from templates_gen.holding.framesize import Mat, Moulding, outside_size
+from templates_gen.holding.weighing import (
     Parts,
     Sheet,
     estimate,
@@ -19,6 +16,9 @@ from templates_gen.weighing import (
     weight_words,
     wood_density,
 )
+from templates_gen.model import Hanger
+from templates_gen.planning import plan_wall
+from templates_gen.schedule import as_csv, as_data, as_text
 from tests.jobs import frame, job
 
 # All weights below worked out by hand here, for contents of 16 x 20 in = 406.4 x 508 mm

@@ -7,12 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.edges import wall_edges
-from templates_gen.entries import Entry, depth_of, entries, tip_below
+from templates_gen.behind.edges import wall_edges
+from templates_gen.behind.entries import Entry, depth_of, entries, tip_below
+from templates_gen.behind.wiring import cable_depth, nail_zones, zones
 from templates_gen.findings import find
 from templates_gen.model import Fixing, Hanger, Studs, Wall
 from templates_gen.planning import plan_wall
-from templates_gen.wiring import cable_depth, nail_zones, zones
 from tests.finding_cases_behind import INCH, feature, nailed, on, wall
 from tests.jobs import frame
 

@@ -33,8 +33,8 @@ def check(context: click.Context, job: Path, form: str, report: Path | None, for
       templates-gen check samples/fern-prints.toml
     """
     import templates_gen as tg
-    from templates_gen.checking import check_job
-    from templates_gen.errorwords import check_words, error_data
+    from templates_gen.exactness.checking import check_job
+    from templates_gen.exactness.words import check_words, error_data
     from templates_gen.findings import stops
     from templates_gen.schedule import findings_data
 

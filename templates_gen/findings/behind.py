@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 
-from templates_gen.entries import Entry, depth_of
+from templates_gen.behind.entries import Entry, depth_of
+from templates_gen.behind.piping import WET_ROOMS, pipes_near
+from templates_gen.behind.wiring import CABLE_KINDS, UK_SOURCE, cable_depth, zones_met
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import capital, listed
 from templates_gen.geometry import TOLERANCE
-from templates_gen.piping import WET_ROOMS, pipes_near
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both
-from templates_gen.wiring import CABLE_KINDS, UK_SOURCE, cable_depth, zones_met
 
 LOOK = "Look with a detector before you nail; where in doubt, ask a licensed electrician."
 

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterator
 
 from templates_gen.findings.finding import NOTE, Finding
 from templates_gen.findings.words import listed
+from templates_gen.holding.weightclasses import weight_class
 from templates_gen.planning import Plan
-from templates_gen.weightclasses import weight_class
 
 LEAD_BEFORE = 1978
 """The year before which paint in US homes is taken to hold lead (EPA, 40 CFR 745)."""

@@ -8,7 +8,7 @@ from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import capital, listed
 from templates_gen.geometry import TOLERANCE
 from templates_gen.hanging import GRAVITY
-from templates_gen.holding import (
+from templates_gen.holding.fixings import (
     LEAST_DIAMETERS,
     LIGHT_STUD,
     MOST_ON_BOARD,
@@ -21,11 +21,11 @@ from templates_gen.holding import (
     length_in_stud,
     outward_pull,
 )
+from templates_gen.holding.studs import centres, known, near_stud, on_stud
+from templates_gen.holding.weighing import weight_words
+from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
 from templates_gen.planning import Hung, Plan
-from templates_gen.studs import centres, known, near_stud, on_stud
 from templates_gen.units import show, show_both, show_mass
-from templates_gen.weighing import weight_words
-from templates_gen.weightclasses import HEAVY_WORDS, is_heavy
 
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"
 BOARD_SOURCE = "common practice in trade texts on plasterboard"

@@ -5,14 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Sequence
 
-from templates_gen.entries import entries
+from templates_gen.behind.entries import entries
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import capital, listed
 from templates_gen.geometry import TOLERANCE
+from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
 from templates_gen.model import Feature, Frame
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import INCH, show, show_both
-from templates_gen.weightclasses import HEAVY_WORDS, is_heavy
 
 ADA_SOURCE = "2010 ADA Standards, 307.2"
 ADA_INCHES = (4 * INCH, 27 * INCH, 80 * INCH)

@@ -12,12 +12,12 @@ from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.fitting import HOOK_MARGIN
 from templates_gen.findings.words import capital, listed
 from templates_gen.hanging import GRAVITY, nail_rise
+from templates_gen.holding.statics import HungWire, least_apart, moved_apart, slip_to_tilt, steady_angle
+from templates_gen.holding.wire import hung_wire, mass_depth
 from templates_gen.model import Frame
 from templates_gen.planning import Plan
 from templates_gen.record import Record
-from templates_gen.statics import HungWire, least_apart, moved_apart, slip_to_tilt, steady_angle
 from templates_gen.units import MM, show_both, show_mass
-from templates_gen.wire import hung_wire, mass_depth
 
 FLAT, VERY_FLAT = 30.0, 15.0
 """Degrees under which a wire pulls each ring with more than the frame's weight, and with about twice as much:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from templates_gen.errors import InputError
+from templates_gen.holding.weighing import Estimate, estimate
 from templates_gen.jobfile.parts import build_parts, check_parts, worked_out
 from templates_gen.jobfile.tables import FixingKind, FixingTable, FrameTable, HangerKind, HangerTable
 from templates_gen.model import Fixing, Frame, Hanger
-from templates_gen.weighing import Estimate, estimate
 
 PAIRS = ("rings", "keyholes", "cleat")
 """The hangers with two bearing points or screws, whose left and right matter."""

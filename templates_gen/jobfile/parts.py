@@ -7,10 +7,18 @@ from collections.abc import Mapping
 from typing import Any
 
 from templates_gen.errors import InputError
-from templates_gen.framesize import Mat, Moulding, Size, contents_size, contents_within, outside_size, window_size
+from templates_gen.holding.framesize import (
+    Mat,
+    Moulding,
+    Size,
+    contents_size,
+    contents_within,
+    outside_size,
+    window_size,
+)
+from templates_gen.holding.weighing import BACKINGS, GLAZINGS, USUAL, WOODS, Parts, Sheet
 from templates_gen.jobfile.tables import Length, MatTable, MouldingTable, PartTable
 from templates_gen.jobfile.typed import nearest, read_length, read_table
-from templates_gen.weighing import BACKINGS, GLAZINGS, USUAL, WOODS, Parts, Sheet
 
 THICKEST = 30.0
 """mm.  Thicker glazing or backing is taken for a slip of the unit.  Common practice, no source."""

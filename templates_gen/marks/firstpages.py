@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen import schedule
-from templates_gen.errorwords import first_page_words
-from templates_gen.expected import expected_error
+from templates_gen.exactness.expected import expected_error
+from templates_gen.exactness.words import first_page_words
 from templates_gen.findings import Finding
 from templates_gen.flagged import KEY, flagged_nails
 from templates_gen.geometry import Rect

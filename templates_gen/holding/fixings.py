@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.entries import depth_of
+from templates_gen.behind.entries import depth_of
 from templates_gen.hanging import GRAVITY
+from templates_gen.holding.studs import on_stud
 from templates_gen.model import Fixing, Frame, Wall
-from templates_gen.studs import on_stud
 from templates_gen.units import KG, MM
 
 TRADE_FACTOR = 4.0

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from templates_gen.edges import FLOOR, LEFT, RIGHT, TOP, wall_edges
-from templates_gen.entries import Entry, entries
+from templates_gen.behind.edges import FLOOR, LEFT, RIGHT, TOP, wall_edges
+from templates_gen.behind.entries import Entry, entries
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.model import Feature, Wall
 from templates_gen.planning import Plan

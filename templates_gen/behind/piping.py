@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templates_gen.entries import Entry, entries
+from templates_gen.behind.entries import Entry, entries
 from templates_gen.geometry import Rect
 from templates_gen.model import Feature
 from templates_gen.planning import Plan

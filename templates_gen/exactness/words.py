@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from templates_gen.advice import advice
-from templates_gen.expected import Expected, PairError, sources_95
+from templates_gen.exactness.advice import advice
+from templates_gen.exactness.expected import Expected, PairError, sources_95
 from templates_gen.units import MM, show
 
 

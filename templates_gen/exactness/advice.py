@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.expected import SOURCES, Expected, PairError, error_95
+from templates_gen.exactness.expected import SOURCES, Expected, PairError, error_95
 from templates_gen.record import Record
 
 NEARLY = 0.6

@@ -18,11 +18,11 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from templates_gen.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
+from templates_gen.exactness.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
+from templates_gen.exactness.neighbours import Neighbours, neighbours
 from templates_gen.geometry import Rect
 from templates_gen.marks.furniture import rules
 from templates_gen.near import Near
-from templates_gen.neighbours import Neighbours, neighbours
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import SheetPlan

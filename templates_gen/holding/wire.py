@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from templates_gen.errors import InputError
+from templates_gen.holding.statics import HungWire, hang_wire, moved_apart
 from templates_gen.model import Frame, Hanger
-from templates_gen.statics import HungWire, hang_wire, moved_apart
 
 
 def hung_wire(frame: Frame) -> HungWire | None:

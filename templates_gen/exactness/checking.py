@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from templates_gen.errors import InputError
-from templates_gen.expected import Expected, expected_error
+from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.findings import WARN, Finding, find
 from templates_gen.model import Job
 from templates_gen.planning import Plan, plan_wall

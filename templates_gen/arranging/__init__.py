@@ -1,0 +1,1 @@
+"""How the frames of a group sit to each other."""

@@ -1,0 +1,1 @@
+"""What may lie behind the wall, and where nails enter it."""

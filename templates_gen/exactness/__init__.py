@@ -1,0 +1,1 @@
+"""How exactly a taped template stands: the inputs, the model, and what it says."""

@@ -1,0 +1,1 @@
+"""Weights, wires and fixings: what hangs on what, computed."""
