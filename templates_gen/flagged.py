@@ -6,10 +6,8 @@ from collections.abc import Iterable
 
 from templates_gen.behind.entries import entries
 from templates_gen.behind.wiring import nail_zones
-from templates_gen.findings.finding import STOP, WARN, Finding
+from templates_gen.findings.finding import STOP, WARN, Finding, concerns
 from templates_gen.planning import Plan
-
-ZONE_RULE = "cable-zone"
 
 MARK = "!"
 
@@ -17,13 +15,13 @@ KEY = f"{MARK} means: think first, something was found about this nail or its fr
 
 
 def flagged_nails(plan: Plan, findings: Iterable[Finding]) -> frozenset[str]:
-    """The names of the nails that lie in a zone where cables may run, or whose frame has a stop or a warn finding.
+    """The names of the nails that lie in a zone where cables may run, or that a stop or a warn finding is about.
 
-    A finding about a zone counts only for the nails in it, and not for the other nail of the same frame.
+    A finding about one nail of a frame counts for that nail, one about a frame for all its nails.
     """
-    grave = [finding for finding in findings if finding.level in (STOP, WARN) and finding.rule != ZONE_RULE]
-    frames = {name for finding in grave for name in finding.about}
-    return frozenset(nail_zones(plan)) | {entry.name for entry in entries(plan) if entry.frame in frames}
+    grave = [finding for finding in findings if finding.level in (STOP, WARN)]
+    thought = {entry.name for entry in entries(plan) if any(concerns(finding, entry) for finding in grave)}
+    return frozenset(nail_zones(plan)) | thought
 
 
 def with_mark(text: str, name: str, flagged: frozenset[str]) -> str:

@@ -92,7 +92,10 @@ class Hanger(Record, frozen=True, kw_only=True):
 
 
 class Fixing(Record, frozen=True, kw_only=True):
-    """What goes into the wall.  `below`: how far a hook's seat lies below its nail; `rating` in kg."""
+    """What goes into the wall.  `below`: how far a hook's seat lies below its nail; `rating` in kg.
+
+    A hook with several `nails` has one nail point, at their middle: they are driven through the hook's own holes.
+    """
 
     kind: str = "nail"
     diameter: float = 1.8  # mm; a common picture nail.  Common practice, no source
@@ -101,6 +104,11 @@ class Fixing(Record, frozen=True, kw_only=True):
     nails: int = 1
     length: float | None = None
     angle: float | None = None
+
+    @property
+    def called(self) -> str:
+        """What it is called in a list: "nail", "hook with 2 nails"."""
+        return self.kind if self.nails == 1 else f"{self.kind} with {self.nails} nails"
 
 
 class Frame(Record, frozen=True, kw_only=True):

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import csv
 import io
+import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from templates_gen.behind.wiring import nail_zones
+from templates_gen.carrying import Carried, carried
 from templates_gen.findings import Finding
 from templates_gen.flagged import KEY, flagged_nails, with_mark
 from templates_gen.holding.fixings import wanted_hooks
@@ -20,7 +22,8 @@ HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "lev
 
 CSV_HEADER = (
     "id", "title", "left_mm", "bottom_mm", "width_mm", "height_mm", "drop_mm", "nail", "x_mm", "y_mm",
-    "from_centre_mm", "from_level_mm", "bears_y_mm", "load_n", "weight_is",
+    "from_centre_mm", "from_level_mm", "bears_y_mm", "load_n", "weight_is", "pull_n", "fixing", "stud", "zones",
+    "think_first",
 )  # fmt: skip
 
 
@@ -78,7 +81,8 @@ COLUMNS = (13, 12, 12, 20, 22)
 def as_text(plan: Plan, findings: Sequence[Finding] = ()) -> str:
     """The schedule for a terminal: for every nail a line in the job's unit and one in the other system.
 
-    A nail that wants thought, by the zones and the findings, has a mark, and there is a key to it below.
+    Below both, what it carries and goes into.  A nail that wants thought, by the zones and the findings, has a mark;
+    the findings that it names by number, and the key to the mark, are at the end.
     """
     job, unit = plan.job, plan.job.unit
     flagged = flagged_nails(plan, findings)
@@ -89,8 +93,10 @@ def as_text(plan: Plan, findings: Sequence[Finding] = ()) -> str:
         "",
         _columns("nail", "drop", "floor", "centre line", "level line"),
     ]
+    about = {line.name: line for line in carried(plan, findings)}
     for hung in plan.frames:
-        lines += [_headline(hung, unit), *_nail_lines(hung, plan, flagged)]
+        lines += [_headline(hung, unit), *_nail_lines(hung, plan, flagged, about)]
+    lines += _seen(findings, {number for line in about.values() for number in line.see})
     lines += ["", KEY] if flagged else []
     return "\n".join(lines)
 
@@ -106,7 +112,20 @@ def _headline(hung: Hung, unit: str) -> str:
     return line if len(line) <= sum(COLUMNS) else f"{line[: sum(COLUMNS) - 1]}…"
 
 
-def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str]) -> Iterator[str]:
+def _seen(findings: Sequence[Finding], numbers: set[int]) -> list[str]:
+    """The findings with these numbers, under a line that says so; nothing for none."""
+    lines = [] if not numbers else ["", "found:"]
+    for number, finding in enumerate(findings, 1):
+        if number in numbers:
+            lines += _wrapped(f"{number:>3} {finding.level}  {finding.sourced}", 10)
+    return lines
+
+
+def _wrapped(text: str, indent: int) -> list[str]:
+    return textwrap.wrap(text, sum(COLUMNS), subsequent_indent=" " * indent)
+
+
+def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str], about: Mapping[str, Carried]) -> Iterator[str]:
     for nail in hung.nails:
         for unit in (plan.job.unit, other_unit(plan.job.unit)):
             yield _columns(
@@ -116,14 +135,27 @@ def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str]) -> Iterator[str
                 sideways(nail.x - plan.centre_line, unit),
                 upward(nail.y - plan.level_line, unit),
             )
+        yield from _carried_lines(about.get(nail.name))
     if len(hung.nails) < len(hung.bearings):
         none_yet = with_mark("no nail yet", _flagged_one(hung, flagged), flagged)
         yield f"    {none_yet}: measure the drop, or mark it by hand on the drop rule"
+        for bearing in hung.bearings:
+            if bearing.drop is None:
+                yield from _carried_lines(about.get(f"{hung.frame.id} {bearing.side}".rstrip()))
+
+
+def _carried_lines(line: Carried | None) -> list[str]:
+    if line is None:
+        return []
+    load = f"carries {line.load}" if line.load else ""
+    see = f"see {', '.join(map(str, line.see))}" if line.see else ""
+    words = (load, line.fixing, line.stud, f"cables: {line.cables}", see)
+    return _wrapped(" " * COLUMNS[0] + "; ".join(filter(None, words)), COLUMNS[0])
 
 
 def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
     """The schedule for a machine; all lengths in mm, to 0.1 mm."""
-    wall, zones = plan.job.wall, nail_zones(plan)
+    wall, zones, flagged = plan.job.wall, nail_zones(plan), flagged_nails(plan, findings)
     return {
         "format": 1,
         "job": plan.job.title,
@@ -131,7 +163,7 @@ def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
         "wall": {"width": tenth(wall.width), "height": tenth(wall.height)},
         "centre_line": tenth(plan.centre_line),
         "level_line": tenth(plan.level_line),
-        "frames": [_frame_data(hung, plan, zones) for hung in plan.frames],
+        "frames": [_frame_data(hung, plan, zones, flagged) for hung in plan.frames],
         "findings": findings_data(findings),
     }
 
@@ -148,7 +180,7 @@ def tenth(mm: float) -> float:
     return round(mm, 1) + 0.0
 
 
-def _frame_data(hung: Hung, plan: Plan, zones: Mapping[str, Sequence[str]]) -> dict[str, Any]:
+def _frame_data(hung: Hung, plan: Plan, zones: Mapping[str, Sequence[str]], flagged: frozenset[str]) -> dict[str, Any]:
     frame, rect, wall = hung.frame, hung.rect, plan.job.wall
     hooks = wanted_hooks(frame, wall, tuple(bearing.x for bearing in hung.bearings))
     return {
@@ -168,28 +200,34 @@ def _frame_data(hung: Hung, plan: Plan, zones: Mapping[str, Sequence[str]]) -> d
                 "bears_y": tenth(nail.bears_y), "load_n": None if nail.load is None else round(nail.load, 1),
                 "zones": list(zones.get(nail.name, ())),
                 "pull_n": None if nail.pull is None else round(nail.pull, 1),
-                "stud": on_stud(nail.x, wall), "hooks_needed": hooks,
+                "stud": on_stud(nail.x, wall), "hooks_needed": hooks, "fixing": frame.fixing.called,
+                "think_first": nail.name in flagged,
             }
             for nail in hung.nails
         ],
     }  # fmt: skip
 
 
-def as_csv(plan: Plan) -> str:
+def as_csv(plan: Plan, findings: Sequence[Finding] = ()) -> str:
     """The schedule as a spreadsheet: a row for every nail, and one for a frame without."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(CSV_HEADER)
-    for data in as_data(plan, ())["frames"]:
+    for data in as_data(plan, findings)["frames"]:
         own = [data[name] for name in ("id", "title", "left", "bottom", "width", "height", "drop")]
         for nail in data["nails"] or [{}]:
-            names = ("name", "x", "y", "from_centre", "from_level", "bears_y", "load_n")
-            writer.writerow([_cell(value) for value in (*own, *(nail.get(name) for name in names), data["weight_is"])])
+            where = [nail.get(name) for name in ("name", "x", "y", "from_centre", "from_level", "bears_y", "load_n")]
+            holds = [nail.get(name) for name in ("pull_n", "fixing", "stud", "zones", "think_first")]
+            writer.writerow([_cell(value) for value in (*own, *where, data["weight_is"], *holds)])
     return out.getvalue()
 
 
 def _cell(value: object) -> object:
     """A text that a spreadsheet would take for a formula gets a quote in front: it came from the job file."""
+    if isinstance(value, list):
+        return "; ".join(value)
+    if isinstance(value, bool):
+        return "yes" if value else "no"
     if isinstance(value, str) and value[:1] in ("=", "+", "-", "@", "\t", "\r"):
         return f"'{value}"
     return "" if value is None else value

@@ -197,3 +197,8 @@ def show_both(mm: float, unit: str, between: str = " · ") -> str:
 def show_mass(kg: float, unit: str) -> str:
     """The weight in pounds for an inch job, in kilograms otherwise, to one place."""
     return f"{kg / KG['lb']:.1f} lb" if unit == "in" else f"{kg:.1f} kg"
+
+
+def show_mass_both(kg: float, unit: str) -> str:
+    """The weight in the job's system and then in the other."""
+    return f"{show_mass(kg, unit)} · {show_mass(kg, other_unit(unit))}"

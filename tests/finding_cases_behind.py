@@ -97,6 +97,9 @@ CASES = [  # rule, level, about, a job that raises it, the job with one thing ch
     ("pipes-near", "note", A, on(feature("radiator", 2150.0, 100.0)), on(feature("radiator", 2150.1, 100.0))),
     ("pipes-near", "note", A, on(feature("pipe", 1770.0, 0.0)), on(feature("pipe", 1769.9, 0.0))),
     ("pipes-near", "note", (), on(behind=("bathroom",)), on(behind=("other",))),
+    # BS 7671, 522.6.202: the zones hold on the other side of a wall up to 100 mm thick
+    ("other-side", "note", (), on(behind=("other",)), on()),
+    ("other-side", "note", (), on(behind=("other",)), on(behind=("other",), wiring="de")),
     ("wiring-unknown", "note", (), on(wiring=""), on(wiring="uk")),
     ("wiring-unknown", "note", (), on(wiring="none"), on(wiring="de")),
     ("wiring-unknown", "note", (), on(wiring="us"), on(wiring="uk")),
@@ -136,6 +139,12 @@ CASES = [  # rule, level, about, a job that raises it, the job with one thing ch
     # Smithsonian Guidelines for Accessible Exhibition Design: 1015 mm, 40 in; small: our own reading, 200 mm
     ("viewing-height", "note", A, small(200.0, 1015.1), small(200.0, 1015.0)),
     ("viewing-height", "note", A, small(200.0, 1016.1, unit="in"), small(200.0, 1016.0, unit="in")),
-    ("viewing-height", "note", A, small(200.0, 1200.0), small(201.0, 1200.0)),
+    ("viewing-height", "note", A, small(200.0, 1220.0), small(201.0, 1220.0)),
+    # the same: labels' middles from 1220 to 1675 mm, 48 to 67 in
+    ("viewing-height", "note", (), small(201.0, 1219.9), small(201.0, 1220.0)),
+    ("viewing-height", "note", (), small(201.0, 1675.1), small(201.0, 1675.0)),
+    ("viewing-height", "note", (), small(201.0, 48 * INCH - 0.1, unit="in"), small(201.0, 48 * INCH, unit="in")),
+    ("viewing-height", "note", (), small(201.0, 67 * INCH + 0.1, unit="in"), small(201.0, 67 * INCH, unit="in")),
+    ("viewing-height", "note", (), small(201.0, 1700.0), small(201.0, 1700.0, public=False)),
     ("viewing-height", "note", A, small(200.0, 1200.0), small(200.0, 1200.0, public=False)),
 ]  # fmt: skip

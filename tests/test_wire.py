@@ -50,7 +50,7 @@ def test_a_slipping_wire_says_how_little_slip_shows_and_what_was_taken_for_grant
     # 2.62 · 300 / 360.56 = 2.18 mm slip over the nail: worked out by hand here
     (found,) = said(wired(height=700.0))
     assert found.text.startswith("Frame A: on one nail only friction keeps the frame level")
-    assert "2 mm · 1/16 in of slip already shows (centre of mass taken at the frame's middle)" in found.text
+    assert "2 mm · 1/16 in of slip already shows (its weight taken to act in its middle)" in found.text
     assert "Vision Research" in found.source
 
 

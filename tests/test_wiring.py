@@ -49,8 +49,8 @@ UK_PLACES = [  # x, y, words of the one reason; the limits are those of the test
     (1300.0, 1600.0, ""),  # 57 mm beside the band
     (1157.0, 1600.0, "above or below"), (1156.9, 1600.0, ""), (1243.0, 1600.0, "above or below"), (1243.1, 1600.0, ""),
     (600.0, 407.0, "level with"), (600.0, 406.9, ""), (600.0, 493.0, "level with"), (600.0, 493.1, ""),
-    (600.0, 2250.0, "150 mm of the top"), (600.0, 2249.9, ""),
-    (150.0, 1600.0, "150 mm of a corner"), (150.1, 1600.0, ""), (2850.0, 1600.0, "corner"), (2849.9, 1600.0, ""),
+    (600.0, 2250.0, "of the top"), (600.0, 2249.9, ""),
+    (150.0, 1600.0, "of a corner"), (150.1, 1600.0, ""), (2850.0, 1600.0, "corner"), (2849.9, 1600.0, ""),
 ]  # fmt: skip
 
 
@@ -62,13 +62,14 @@ def test_a_nail_on_either_side_of_each_british_limit(x, y, words):
 
 
 DE_PLACES = [  # x, y, words; DIN 18015-3:2016-09 in a room of 2500 mm: 2500 − 450 = 2050, 2500 − 150 = 2350
-    (250.0, 1600.0, "100 to 300 mm beside a corner"),
+    (250.0, 1600.0, "100 to 300 mm · 3 15/16 to 11 13/16 in beside a corner"),
     (400.0, 1600.0, ""),
-    (400.0, 2100.0, "150 to 450 mm below the ceiling"),
+    (400.0, 2100.0, "150 to 450 mm · 5 7/8 to 17 11/16 in below the ceiling"),
     (100.0, 1600.0, "corner"), (99.9, 1600.0, ""), (300.0, 1600.0, "corner"), (300.1, 1600.0, ""),
     (2700.0, 1600.0, "corner"), (2699.9, 1600.0, ""), (2900.0, 1600.0, "corner"), (2900.1, 1600.0, ""),
     (400.0, 2050.0, "below the ceiling"), (400.0, 2049.9, ""), (400.0, 2350.0, "below"), (400.0, 2350.1, ""),
-    (400.0, 150.0, "150 to 450 mm above the floor"), (400.0, 149.9, ""), (400.0, 450.0, "floor"), (400.0, 450.1, ""),
+    (400.0, 150.0, "150 to 450 mm · 5 7/8 to 17 11/16 in above the floor"), (400.0, 149.9, ""),
+    (400.0, 450.0, "floor"), (400.0, 450.1, ""),
 ]  # fmt: skip
 
 
@@ -169,10 +170,10 @@ def test_the_zones_follow_a_sloping_ceiling():
     for outline in (corners, corners[::-1]):
         sloped = Wall(name="", width=3000.0, height=3000.0, wiring="uk", outline=outline)
         at_middle = 2500.0  # the ceiling at x = 1500
-        assert reasons(sloped, 1500.0, at_middle - 158.0) == ["within 150 mm of the top of the wall"]
+        assert reasons(sloped, 1500.0, at_middle - 158.0) == ["within 150 mm · 5 7/8 in of the top of the wall"]
         # a piece of 50 mm falls 16 mm: at most so much more is in the zone
         assert reasons(sloped, 1500.0, at_middle - 158.2 - 16.0) == []
-        assert reasons(sloped, 150.0, 1000.0) == ["within 150 mm of a corner with the next wall"]
+        assert reasons(sloped, 150.0, 1000.0) == ["within 150 mm · 5 7/8 in of a corner with the next wall"]
 
 
 @given(st.floats(1.0, 2999.0), st.floats(0.0, 158.0), st.booleans())
@@ -181,7 +182,7 @@ def test_nothing_within_the_band_under_a_slope_is_missed(x, under, left):
     outline = ((0.0, 0.0), (3000.0, 0.0), (3000.0, ends[1]), (0.0, ends[0]))
     ceiling = ends[0] + (ends[1] - ends[0]) * x / 3000.0
     sloped = Wall(name="", width=3000.0, height=3000.0, wiring="uk", outline=outline)
-    assert "within 150 mm of the top of the wall" in reasons(sloped, x, ceiling - under)
+    assert "within 150 mm · 5 7/8 in of the top of the wall" in reasons(sloped, x, ceiling - under)
 
 
 def test_a_rectangle_has_four_edges():

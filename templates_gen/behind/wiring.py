@@ -14,6 +14,7 @@ from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.model import Feature, Wall
 from templates_gen.planning import Plan
 from templates_gen.record import Record
+from templates_gen.units import inches, show_both
 
 CABLE_KINDS = ("outlet", "switch", "light", "thermostat")
 """The features that a cable leads to."""
@@ -73,7 +74,7 @@ def _uk_edges(wall: Wall) -> Iterator[Zone]:
     for edge in wall_edges(wall):
         if edge.side != FLOOR:
             place = "the top of the wall" if edge.side == TOP else "a corner with the next wall"
-            yield Zone(edge.band(0.0, UK_EDGE), f"within {UK_EDGE:g} mm of {place}", UK_SOURCE)
+            yield Zone(edge.band(0.0, UK_EDGE), f"within {show_both(UK_EDGE, 'mm')} of {place}", UK_SOURCE)
 
 
 def _de_edges(wall: Wall) -> Iterator[Zone]:
@@ -101,7 +102,8 @@ def _de_openings(wall: Wall) -> Iterator[Zone]:
 
 
 def _span(limits: tuple[float, float]) -> str:
-    return f"{limits[0]:g} to {limits[1]:g} mm"
+    """As the rule says it, and in the other system."""
+    return f"{limits[0]:g} to {limits[1]:g} mm · {inches(limits[0])} to {inches(limits[1])} in"
 
 
 def _lines(wall: Wall, source: str) -> Iterator[Zone]:

@@ -63,7 +63,7 @@ def check_results(path: Path, job: Job, results: Sequence[Path | None], force: b
 def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
     """Findings in plain words, wrapped to the terminal; in colour only on a terminal."""
     for finding in findings:
-        show_finding(finding.level, finding.text, err)
+        show_finding(finding.level, finding.sourced, err)
 
 
 def show_finding(level: str, text: str, err: bool = True) -> None:

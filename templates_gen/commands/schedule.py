@@ -41,6 +41,6 @@ def schedule(job: Path, form: str, report: Path | None, force: bool) -> None:
     if form == "json":
         click.echo(as_json(as_data(plan, tg.find(plan))))
     elif form == "csv":
-        click.echo(as_csv(plan), nl=False)
+        click.echo(as_csv(plan, tg.find(plan)), nl=False)
     else:
         click.echo(as_text(plan, tg.find(plan)))

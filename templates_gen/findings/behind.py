@@ -19,6 +19,9 @@ NO_ZONES = "The US prescribes no zones to rely on: cables may run behind any oth
 
 NO_BOXES = "The job gives no outlet, switch, light or thermostat on this wall: add every one it has. "
 
+UK_THIN = 100.0
+"""mm; through a wall up to so thick the zones of one side hold on the other (BS 7671, 522.6.202)."""
+
 DEPTH_SOURCE = {"us": "NEC 300.4(A)(1), 300.4(D)", "uk": UK_SOURCE}
 
 PIPE_SOURCE = "common practice"
@@ -31,11 +34,15 @@ def _cable_zone(plan: Plan) -> Iterator[Finding]:
         by_reason.setdefault((zone.reason, zone.source), []).extend(nails)
     for (reason, source), nails in by_reason.items():
         text = f"{_nails(nails)}: a nail here is in a zone where cables may run ({reason}). {LOOK}"
-        yield Finding(WARN, "cable-zone", _frames(nails), text, source)
+        yield Finding(WARN, "cable-zone", _frames(nails), text, source, _names(nails))
 
 
 def _nails(nails: Sequence[Entry]) -> str:
-    return capital(listed([nail.name for nail in nails], "nail"))
+    return capital(listed(_names(nails), "nail"))
+
+
+def _names(nails: Sequence[Entry]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(nail.name for nail in nails))
 
 
 def _frames(nails: Sequence[Entry]) -> tuple[str, ...]:
@@ -85,13 +92,24 @@ def _wiring_unknown(plan: Plan) -> Iterator[Finding]:
     yield Finding(NOTE, "wiring-unknown", (), text)
 
 
+def _other_side(plan: Plan) -> Iterator[Finding]:
+    """By the British rule what is on the other side of a thin wall counts on this one."""
+    if plan.job.wall.wiring == "uk" and plan.job.wall.behind:
+        text = (
+            f"Behind this wall is a room. Where the wall is no thicker than {show_both(UK_THIN, plan.job.unit)}, "
+            "cables may also run level with the outlets, switches and lights on that side, and straight above and "
+            f"below them: add those as features. {LOOK}"
+        )
+        yield Finding(NOTE, "other-side", (), text, UK_SOURCE)
+
+
 def _pipes_near(plan: Plan) -> Iterator[Finding]:
     for called, nails in pipes_near(plan).items():
         text = (
             f"{_nails(nails)}: above, below or beside the {called}. Do pipes run behind it, and where? "
             "Look with a detector before you nail; where in doubt, ask a plumber."
         )
-        yield Finding(NOTE, "pipes-near", _frames(nails), text, PIPE_SOURCE)
+        yield Finding(NOTE, "pipes-near", _frames(nails), text, PIPE_SOURCE, _names(nails))
     rooms = [room for room in dict.fromkeys(plan.job.wall.behind) if room in WET_ROOMS]
     if rooms:
         text = (
@@ -101,4 +119,10 @@ def _pipes_near(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "pipes-near", (), text, PIPE_SOURCE)
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_cable_zone, _nail_deep, _pipes_near, _wiring_unknown)
+RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
+    _cable_zone,
+    _nail_deep,
+    _pipes_near,
+    _other_side,
+    _wiring_unknown,
+)

@@ -37,7 +37,7 @@ def _earthquake(plan: Plan) -> Iterator[Finding]:
         classes.setdefault(weight_class(hung.frame.weight), []).append(hung.frame.id)
     for name, advice in SHAKING.items():
         if ids := classes.get(name):
-            text = f"Where the earth may shake, for {listed(ids)}: {advice}."
+            text = f"Where the earth may shake, for {listed(ids)}: {advice}. The local building code decides."
             yield Finding(NOTE, "earthquake", tuple(ids), text, SHAKING_SOURCE)
 
 
@@ -49,7 +49,7 @@ def _old_house(plan: Plan) -> Iterator[Finding]:
     holds = "old paint may hold lead, and old plaster" if lead else "old plaster"
     text = (
         f"Built in {built}: {holds}, joint and patching compound may hold asbestos. Do not drill, sand or scrape them "
-        "before they have been tested."
+        "before someone certified has tested them; a nail makes dust as well."
     )
     yield Finding(NOTE, "old-house", (), text, "40 CFR 745; 16 CFR 1304" if lead else "16 CFR 1304")
 

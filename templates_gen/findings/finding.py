@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from templates_gen.behind.entries import Entry
 from templates_gen.record import Record
 
 STOP, WARN, NOTE = "stop", "warn", "note"
@@ -9,13 +10,27 @@ STOP, WARN, NOTE = "stop", "warn", "note"
 
 
 class Finding(Record, frozen=True):
-    """One thing found: level, rule, the frames it is about, and a sentence; `source` where it rests on one."""
+    """One thing found: level, rule, the frames it is about, and a sentence; `source` where it rests on one.
+
+    `nails` names the nails it is about, where it is not about all of these frames.
+    """
 
     level: str
     rule: str
     about: tuple[str, ...]
     text: str
     source: str = ""
+    nails: tuple[str, ...] = ()
+
+    @property
+    def sourced(self) -> str:
+        """The sentence, and after it what it rests on."""
+        return f"{self.text} ({self.source})" if self.source else self.text
+
+
+def concerns(finding: Finding, nail: Entry) -> bool:
+    """True when a finding is about this nail, or about its whole frame."""
+    return nail.name in finding.nails if finding.nails else nail.frame in finding.about
 
 
 def stops(findings: tuple[Finding, ...]) -> bool:

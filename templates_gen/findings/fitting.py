@@ -17,7 +17,7 @@ LEAST_ABOVE, MOST_ABOVE = 100.0, 255.0
 """mm (4-10 in) between furniture and the group above it: 6-8 in is usual, 4 and 10 in are the ends of what is
 advised.  Common practice in interior design texts, no standard."""
 
-FURNITURE_SOURCE = "common practice in interior design: 6 to 8 in above furniture"
+FURNITURE_SOURCE = "common practice in interior design"
 
 
 def _pairs(plan: Plan) -> Iterator[tuple[Hung, Hung]]:
@@ -40,7 +40,8 @@ def _frames_too_close(plan: Plan) -> Iterator[Finding]:
             yield Finding(STOP, "frames-overlap", names, f"Frames {names[0]} and {names[1]} overlap by {depth}.")
         elif not _clear(one.rect, two.rect, group.gap_across, group.gap_down):
             gap = show_both(max(0.0, one.rect.gap_to(two.rect)), unit)
-            text = f"Frames {names[0]} and {names[1]} are {gap} apart, less than the gap wanted."
+            wanted = " and ".join(show_both(each, unit) for each in dict.fromkeys((group.gap_across, group.gap_down)))
+            text = f"Frames {names[0]} and {names[1]} are {gap} apart; the gap wanted is {wanted}."
             yield Finding(WARN, "frames-close", names, text)
 
 
@@ -94,7 +95,7 @@ def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
                 yield Finding(
                     STOP, "drop-beyond-frame", (name,),
                     f"Frame {name} is {show_both(hung.rect.height, plan.job.unit)} high but its drop is "
-                    f"{show_both(bearing.drop, plan.job.unit)}.",
+                    f"{show_both(bearing.drop, plan.job.unit)}. Measure again, from the top edge down to the hanger.",
                 )  # fmt: skip
             if not hung.rect.x0 <= bearing.x <= hung.rect.x1:
                 yield Finding(STOP, "hanger-beyond-frame", (name,), f"A hanger of frame {name} lies outside its sides.")
@@ -119,7 +120,7 @@ def _hook_would_show(plan: Plan) -> Iterator[Finding]:
                     STOP, "hook-would-show", (hung.frame.id,),
                     f"The nail of frame {nail.name} would be {where}: the hook would show. Use a fixing that sits "
                     f"lower{', or shorten the wire' if hung.frame.hanger.kind == 'wire' else ''}.",
-                    "common practice: 6 mm",
+                    "common practice: 6 mm", (nail.name,),
                 )  # fmt: skip
 
 
@@ -140,13 +141,14 @@ def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
             continue
         if not LEAST_ABOVE - TOLERANCE <= gap <= MOST_ABOVE + TOLERANCE:
             much = "little" if gap < LEAST_ABOVE else "much"
-            text = f"The group hangs {show_both(gap, plan.job.unit)} above the {feature.name}: rather {much}."
+            hangs = f"The group hangs {show_both(gap, plan.job.unit)} above the {feature.name}"
+            text = f"{hangs}: rather {much}; 6 to 8 in · 150 to 200 mm is usual."
             yield Finding(NOTE, "furniture-clearance", (), text, FURNITURE_SOURCE)
 
 
 def _group_off_centre(plan: Plan) -> Iterator[Finding]:
     off = plan.group.cx - plan.centre_line
-    if abs(off) >= 0.5:  # mm, what a tape measure can show: common practice, no source
+    if abs(off) >= 1.0:  # mm, what a tape measure can show: common practice, no source
         side = "right" if off > 0 else "left"
         yield Finding(
             NOTE, "group-off-centre", (),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.findings.words import capital, listed
+from templates_gen.findings.words import capital, listed, same_words
 from templates_gen.geometry import TOLERANCE
 from templates_gen.hanging import GRAVITY
 from templates_gen.holding.fixings import (
@@ -25,7 +25,7 @@ from templates_gen.holding.studs import centres, known, near_stud, on_stud
 from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import show, show_both, show_mass
+from templates_gen.units import show_both, show_mass_both
 
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"
 BOARD_SOURCE = "common practice in trade texts on plasterboard"
@@ -36,28 +36,29 @@ NDS_SOURCE = "NDS, withdrawal of nails from side grain"
 NEAR_STUD = 100.0
 """mm to a stud's centre within which a heavy frame's nails may be worth moving.  Our own design, no source."""
 
-FACTOR_WORDS = "4 times the weight on it, as the trade counts"
+WHO_DECIDES = "The maker's rating and the wall decide; where in doubt, ask a professional."
 
 
 def _rating_exceeded(plan: Plan) -> Iterator[Finding]:
-    unit = plan.job.unit
-    for hung in plan.frames:
-        frame, has = hung.frame, len(hung.bearings)
-        rating = frame.fixing.rating
-        if frame.weight is None or rating is None:
-            continue
-        needed = hooks_needed(frame.weight, rating)
-        if needed > has:
-            text = (
-                f"Frame {frame.id} weighs {weight_words(frame, unit)} and has {_count(has)} rated "
-                f"{show_mass(rating, unit)}: rated {FACTOR_WORDS}, it wants {needed}, or stronger ones. "
-                "The maker's rating decides."
-            )
-            yield Finding(WARN, "rating-exceeded", (frame.id,), text, RATING_SOURCE)
+    said = ((hung.frame.id, _too_weak(hung, plan.job.unit)) for hung in plan.frames)
+    for names, text in same_words((name, words) for name, words in said if words):
+        yield Finding(WARN, "rating-exceeded", names, text, RATING_SOURCE)
 
 
-def _count(hooks: int) -> str:
-    return "1 fixing" if hooks == 1 else f"{hooks} fixings"
+def _too_weak(hung: Hung, unit: str) -> str:
+    """That the frame's fixings are rated too low, as a sentence; "" when they are not, or it is not known."""
+    frame, has, rating = hung.frame, len(hung.bearings), hung.frame.fixing.rating
+    if frame.weight is None or rating is None or hooks_needed(frame.weight, rating) <= has:
+        return ""
+    return (
+        f"a weight of {weight_words(frame, unit)} on {_count(has, frame.fixing.kind)} rated "
+        f"{show_mass_both(rating, unit)}{' each' if has > 1 else ''}. The trade counts with 4 times the weight: "
+        f"{hooks_needed(frame.weight, rating)} of these, or stronger ones. {WHO_DECIDES}"
+    )
+
+
+def _count(number: int, what: str) -> str:
+    return f"{number} {what}" if number == 1 else f"{number} {what}s"
 
 
 def _rating_unknown(plan: Plan) -> Iterator[Finding]:
@@ -71,7 +72,8 @@ def _rating_unknown(plan: Plan) -> Iterator[Finding]:
     if names:
         text = (
             f"{capital(listed(names))}: {HEAVY_WORDS}, and no rating of the fixings is given. Take fixings whose maker "
-            f"rates each {FACTOR_WORDS}, and give it as fixing.rating."
+            f"rates each for 4 times its share of the weight, as the trade counts, and give that as fixing.rating. "
+            f"{WHO_DECIDES}"
         )
         yield Finding(NOTE, "rating-unknown", names, text, RATING_SOURCE)
 
@@ -94,51 +96,55 @@ def _too_heavy_for_board(hung: Hung, plan: Plan) -> bool:
 
 
 def _board_heavy(plan: Plan) -> Iterator[Finding]:
-    unit = plan.job.unit
-    for hung in plan.frames:
-        if _too_heavy_for_board(hung, plan):
-            frame = hung.frame
-            weight = f"Frame {frame.id} weighs {weight_words(frame, unit)} and hangs on board"
-            place = "" if known(plan.job.wall.studs) else ", unless its fixings are in a stud"
-            text = f"{weight}{place}: {_board_advice(hung, unit)}{_where_stud(hung, plan)}"
-            yield Finding(WARN, "board-heavy", (frame.id,), text, BOARD_SOURCE)
+    unit, place = plan.job.unit, "" if known(plan.job.wall.studs) else ", unless in a stud"
+    heavy = [hung for hung in plan.frames if _too_heavy_for_board(hung, plan)]
+    said = (
+        f"a weight of {weight_words(hung.frame, unit)} on {_count(len(hung.bearings), hung.frame.fixing.kind)} in board"
+        f"{place}. {_board_advice(hung, unit)}{_where_stud(hung, plan)}"
+        for hung in heavy
+    )
+    for names, text in same_words(zip((hung.frame.id for hung in heavy), said, strict=True)):
+        yield Finding(WARN, "board-heavy", names, text, BOARD_SOURCE)
 
 
 def _board_advice(hung: Hung, unit: str) -> str:
     needed = board_hooks_needed(hung.frame.weight or 0.0)
     if needed is None:
-        most = show_mass(MOST_ON_BOARD, unit)
-        return f"above {most}, trade texts hang nothing on hooks in board. A stud, or anchors by their maker's rating."
+        most = show_mass_both(MOST_ON_BOARD, unit)
+        return f"Above {most}, trade texts hang nothing on hooks there: use a stud, or anchors by their maker's rating."
     return (
-        f"with about {show_mass(PER_BOARD_HOOK, unit)} a hook there it wants {needed} hooks and has "
-        f"{len(hung.bearings)}. More hooks, a stud, or an anchor by its maker's rating."
+        f"Trade texts hang about {show_mass_both(PER_BOARD_HOOK, unit)} on each: {needed} would be wanted. Use more "
+        "hooks, a stud, or an anchor by its maker's rating."
     )
 
 
 def _where_stud(hung: Hung, plan: Plan) -> str:
     """Which way the nearest stud is, as a sentence; "" when it is not known."""
+    off = _nearest(hung, plan)
+    return "" if off is None else f" The nearest stud's centre is {_sideways(off, hung, plan.job.unit)}."
+
+
+def _nearest(hung: Hung, plan: Plan) -> float | None:
+    """How far the nearest stud's centre is right of a fixing that misses it (mm, left: negative), if it is known."""
     misses = [near for x in _off_stud(hung, plan) if (near := near_stud(x, plan.job.wall))]
-    if not misses:
-        return ""
-    off = min((near.off for near in misses), key=abs)
-    return f" The nearest stud's centre is {_sideways(off, plan.job.unit)} of its nail."
+    return min((near.off for near in misses), key=abs, default=None)
 
 
-def _sideways(off: float, unit: str) -> str:
-    return f"{show_both(abs(off), unit)} to the {'right' if off > 0 else 'left'}"
+def _sideways(off: float, hung: Hung, unit: str) -> str:
+    nail = "its nail" if len(hung.bearings) == 1 else "one of its nails"
+    return f"{show_both(abs(off), unit)} to the {'right' if off > 0 else 'left'} of {nail}"
 
 
 def _stud_missed(plan: Plan) -> Iterator[Finding]:
     for hung in plan.frames:
-        frame, wall = hung.frame, plan.job.wall
+        frame = hung.frame
         if frame.weight is None or not is_heavy(frame.weight) or frame.hanger.kind == "cleat":
             continue
-        misses = [near for x in _off_stud(hung, plan) if (near := near_stud(x, wall))]
-        off = min((near.off for near in misses), key=abs, default=NEAR_STUD + 1)
-        if abs(off) <= NEAR_STUD + TOLERANCE and not _too_heavy_for_board(hung, plan):
+        off = _nearest(hung, plan)
+        if off is not None and abs(off) <= NEAR_STUD + TOLERANCE and not _too_heavy_for_board(hung, plan):
             text = (
                 f"Frame {frame.id} weighs {weight_words(frame, plan.job.unit)} and misses a stud: the nearest one's "
-                f"centre is {_sideways(off, plan.job.unit)} of its nail. See if the group can move that far."
+                f"centre is {_sideways(off, hung, plan.job.unit)}. See if the group can move that far."
             )
             yield Finding(NOTE, "stud-missed", (frame.id,), text, STUD_SOURCE)
 
@@ -155,17 +161,19 @@ def _studs_unmeasured(plan: Plan) -> Iterator[Finding]:
 
 
 def _nail_short(plan: Plan) -> Iterator[Finding]:
+    by_source: dict[str, list[tuple[str, str]]] = {}
     for hung in plan.frames:
         in_wood = length_in_stud(hung.frame.fixing, plan.job.wall.board)
         if in_wood is None or not any(on_stud(bearing.x, plan.job.wall) for bearing in hung.bearings):
             continue
         why, source = _why_short(hung, in_wood, plan.job.unit)
         if why:
-            text = (
-                f"Frame {hung.frame.id}: {show_both(in_wood, plan.job.unit)} of its nail is in the stud behind the "
-                f"board; {why}. Take a longer one."
-            )
-            yield Finding(WARN, "nail-short", (hung.frame.id,), text, source)
+            nail = "screw" if hung.frame.fixing.kind == "screw" else "nail"
+            words = f"only {show_both(in_wood, plan.job.unit)} of the {nail} is in the stud; {why}"
+            by_source.setdefault(source, []).append((hung.frame.id, f"{words}. Take a longer one."))
+    for source, said in by_source.items():
+        for names, text in same_words(said):
+            yield Finding(WARN, "nail-short", names, text, source)
 
 
 def _why_short(hung: Hung, in_wood: float, unit: str) -> tuple[str, str]:
@@ -173,7 +181,7 @@ def _why_short(hung: Hung, in_wood: float, unit: str) -> tuple[str, str]:
     frame, fixing = hung.frame, hung.frame.fixing
     least = LEAST_DIAMETERS * fixing.diameter
     if in_wood < least - TOLERANCE:
-        return f"6 diameters, {show_both(least, unit)}, is commonly the least", SHORT_SOURCE
+        return f"6 of its diameters, {show_both(least, unit)}, are commonly the least", SHORT_SOURCE
     if frame.weight is None or frame.depth is None:
         return "", ""
     load = frame.weight * GRAVITY / len(hung.bearings) / fixing.nails
@@ -182,9 +190,9 @@ def _why_short(hung: Hung, in_wood: float, unit: str) -> tuple[str, str]:
     allowed = allowable_withdrawal(LIGHT_STUD, fixing.diameter, in_wood, TOE_NAILED if fixing.angle else 1.0)
     if pull <= allowed:
         return "", ""
-    est = "est. " if frame.estimated else ""
-    leaning = f"leaning out, the frame pulls at it with {est}{pull:.1f} N"
-    return f"{leaning}, and in a spruce stud {allowed:.1f} N are allowed", NDS_SOURCE
+    pulls, bears = (f"{force:.1f} N ({show_mass_both(force / GRAVITY, unit)})" for force in (pull, allowed))
+    leaning = f"the frame leans out and pulls at it with {'est. ' if frame.estimated else ''}{pulls}"
+    return f"{leaning}, and the NDS allows {bears} in a spruce stud", NDS_SOURCE
 
 
 def _cleat_off_studs(plan: Plan) -> Iterator[Finding]:
@@ -194,12 +202,12 @@ def _cleat_off_studs(plan: Plan) -> Iterator[Finding]:
         if hung.frame.hanger.kind != "cleat" or not known(wall.studs) or not off:
             continue
         ends = sorted(bearing.x for bearing in hung.bearings)
-        crossed = [show(x, unit) for x in centres(wall.studs, ends[0], ends[-1])]
-        studs = f"studs at {', '.join(crossed)} from the wall's left end" if crossed else "no stud"
+        crossed = [show_both(x, unit) for x in centres(wall.studs, ends[0], ends[-1])]
+        at = f"{'the stud' if len(crossed) == 1 else 'the studs'} at {', '.join(crossed)} from the wall's left end"
         screws = "1 screw is" if len(off) == 1 else f"{len(off)} screws are"
         text = (
             f"Of the cleat of frame {hung.frame.id}, {screws} not in a stud. Between its screws the rail crosses "
-            f"{studs}: put its screws in studs, or use anchors by their maker's rating."
+            f"{at if crossed else 'no stud'}: put its screws in studs, or use anchors by their maker's rating."
         )
         yield Finding(WARN, "cleat-off-studs", (hung.frame.id,), text, STUD_SOURCE)
 

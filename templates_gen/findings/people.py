@@ -18,11 +18,17 @@ ADA_SOURCE = "2010 ADA Standards, 307.2"
 ADA_INCHES = (4 * INCH, 27 * INCH, 80 * INCH)
 ADA_METRIC = (100.0, 685.0, 2030.0)
 """mm: how far an object may stick out, and between which heights of its leading edge (307.2).  The standard prints
-both; a job is held to the figures of its own unit, so that what it says is what the standard says."""
+both; a job is held to the figures of its own unit, and both are said as the standard says them."""
+
+WHO_DECIDES = "The rules on access where you are decide."
 
 LABEL_SOURCE = "Smithsonian Guidelines for Accessible Exhibition Design"
 LOW_CENTRE = {"in": 40 * INCH, "metric": 1015.0}
 """mm, 40 in: the middle of a small item is no higher, to be seen from a chair (the same guidelines print both)."""
+
+EASY_BAND = {"in": (48 * INCH, 67 * INCH), "metric": (1220.0, 1675.0)}
+"""mm, 48 to 67 in: between them lies the middle of what people see well who stand and who sit in a wheelchair (said of
+labels; the same guidelines print both)."""
 
 SMALL = 200.0
 """mm; a frame whose longer side is no longer counts as a small item.  Our own reading, no source."""
@@ -41,10 +47,18 @@ USES = {
 """What people lie or sit on, by words of a piece of furniture's name.  Our own list, no source."""
 
 OVER_SOURCE = "FEMA, Mount Framed Pictures and Mirrors Securely, April 2008; Earthquake Country Alliance, step 1"
+COT_SOURCE = "common advice in nursery-safety texts"
 
 
 def _path_limits(unit: str) -> tuple[float, float, float]:
     return ADA_INCHES if unit == "in" else ADA_METRIC
+
+
+def _path_words(unit: str) -> tuple[str, ...]:
+    """The three limits in the job's unit and then in the other, both as the standard prints them."""
+    metric = "mm" if unit == "in" else unit
+    pairs = [(show(one, "in"), show(two, metric)) for one, two in zip(ADA_INCHES, ADA_METRIC, strict=True)]
+    return tuple(" · ".join(pair if unit == "in" else pair[::-1]) for pair in pairs)
 
 
 def _in_path(plan: Plan) -> list[Hung]:
@@ -55,14 +69,13 @@ def _in_path(plan: Plan) -> list[Hung]:
 
 
 def _sticks_out(plan: Plan) -> Iterator[Finding]:
-    unit = plan.job.unit
-    most, low, high = _path_limits(unit)
+    (most, _, _), (deep, low, high) = _path_limits(plan.job.unit), _path_words(plan.job.unit)
     names = _ids(hung for hung in _in_path(plan) if (hung.frame.depth or 0.0) > most + TOLERANCE)
     if names:
         text = (
-            f"{capital(listed(names))}: more than {show(most, unit)} deep, with the lower edge between "
-            f"{show(low, unit)} and {show(high, unit)} above the floor, on a path open to the public. A cane does not "
-            "find what sticks out there: choose a shallower frame, or stand something under it that a cane finds."
+            f"{capital(listed(names))}: more than {deep} deep, with the lower edge between {low} and {high} above the "
+            "floor, on a path open to the public. A cane does not find what sticks out there: choose a shallower "
+            f"frame, or stand something under it that a cane finds. {WHO_DECIDES}"
         )
         yield Finding(WARN, "sticks-out", names, text, ADA_SOURCE)
 
@@ -70,8 +83,10 @@ def _sticks_out(plan: Plan) -> Iterator[Finding]:
 def _depth_missing(plan: Plan) -> Iterator[Finding]:
     names = _ids(hung for hung in _in_path(plan) if hung.frame.depth is None)
     if names:
-        most = show(_path_limits(plan.job.unit)[0], plan.job.unit)
-        text = f"How deep: {listed(names)}? On a path open to the public, more than {most} sticks out."
+        text = (
+            f"No depth given for {listed(names)}: on a path open to the public, a frame more than "
+            f"{_path_words(plan.job.unit)[0]} deep sticks out too far. {WHO_DECIDES}"
+        )
         yield Finding(NOTE, "depth-missing", names, text, ADA_SOURCE)
 
 
@@ -98,7 +113,8 @@ def _over_bed(plan: Plan) -> Iterator[Finding]:
         for level, frames in ((WARN, known), (NOTE, asked)):
             if frames:
                 names = _ids(iter(frames))
-                yield Finding(level, "over-bed", names, _over_text(names, feature, use, level), OVER_SOURCE)
+                source = COT_SOURCE if use == "cot" else OVER_SOURCE
+                yield Finding(level, "over-bed", names, _over_text(names, feature, use, level), source)
 
 
 def _is_over(hung: Hung, feature: Feature) -> bool:
@@ -117,9 +133,13 @@ def _heavy_or_glazed(frame: Frame, use: str) -> bool | None:
 
 def _over_text(names: Sequence[str], feature: Feature, use: str, level: str) -> str:
     place = f"{feature.called} ({use})" if feature.use and use not in feature.called else feature.called
+    if use == "cot":
+        return f"Over the {place}: {listed(names)}. Hang frames elsewhere: over a cot nothing that can fall."
     if level == WARN:
-        what = "any frame" if use == "cot" else "anything glazed or heavy"
-        return f"Over the {place}: {listed(names)}. Hang {what} elsewhere: over people only soft, light pieces."
+        return (
+            f"Over the {place}: {listed(names)}. Hang what is glazed or heavy elsewhere: over people only soft, light "
+            "pieces."
+        )
     return (
         f"Over the {place}: {listed(names)}. Glazed, or {HEAVY_WORDS}? Then hang elsewhere: over people only soft, "
         "light pieces."
@@ -129,27 +149,37 @@ def _over_text(names: Sequence[str], feature: Feature, use: str, level: str) -> 
 def _ladder(plan: Plan) -> Iterator[Finding]:
     high = [entry for entry in entries(plan) if entry.high > REACH + TOLERANCE]
     if high:
-        nails = listed([one.name for one in high], "nail")
+        names = tuple(one.name for one in high)
         text = (
-            f"More than {show_both(REACH, plan.job.unit)} above the floor: {nails}. "
-            "On a ladder, do not stand on the top or the steps next to it, keep three points of contact, and have "
-            "someone hold it and hand you things."
+            f"More than {show_both(REACH, plan.job.unit)} above the floor: {listed(names, 'nail')}. "
+            "Do not stand on a stepladder's top or its two highest steps, keep three points of contact, lean a ladder "
+            "1 out for 4 up, and have someone hold it and hand you things. What its maker says goes first."
         )
         about = tuple(dict.fromkeys(one.frame for one in high))
-        yield Finding(NOTE, "ladder", about, text, "OSHA, 29 CFR 1926.1053(b)(13)")
+        yield Finding(NOTE, "ladder", about, text, "OSHA, 29 CFR 1926.1053(b)(13)", names)
 
 
 def _viewing_height(plan: Plan) -> Iterator[Finding]:
     unit = plan.job.unit
-    most = LOW_CENTRE["in" if unit == "in" else "metric"]
-    small = (hung for hung in plan.frames if max(hung.rect.width, hung.rect.height) <= SMALL + TOLERANCE)
+    system = "in" if unit == "in" else "metric"
+    most, (low, high) = LOW_CENTRE[system], EASY_BAND[system]
+    small = [hung for hung in plan.frames if max(hung.rect.width, hung.rect.height) <= SMALL + TOLERANCE]
     names = _ids(hung for hung in small if hung.rect.cy > most + TOLERANCE)
-    if plan.job.wall.public and names:
+    if not plan.job.wall.public:
+        return
+    if names:
         text = (
             f"Small pieces with their middle above {show_both(most, unit)}: {listed(names)}. Lower ones are seen "
             "better from a wheelchair."
         )
         yield Finding(NOTE, "viewing-height", names, text, LABEL_SOURCE)
+    if len(small) < len(plan.frames) and not low - TOLERANCE <= plan.group.cy <= high + TOLERANCE:
+        text = (
+            f"The middle of the group is {show_both(plan.group.cy, unit)} above the floor. In public rooms, who stands "
+            f"and who sits in a wheelchair both see well what has its middle between {show_both(low, unit)} and "
+            f"{show_both(high, unit)}; put the labels there."
+        )
+        yield Finding(NOTE, "viewing-height", (), text, LABEL_SOURCE)
 
 
 RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (

@@ -10,10 +10,10 @@ from collections.abc import Callable, Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.fitting import HOOK_MARGIN
-from templates_gen.findings.words import capital, listed
+from templates_gen.findings.words import same_words
 from templates_gen.hanging import GRAVITY, nail_rise
 from templates_gen.holding.statics import HungWire, least_apart, moved_apart, slip_to_tilt, steady_angle
-from templates_gen.holding.wire import hung_wire, mass_depth
+from templates_gen.holding.wire import drop_at_two_limits, hung_wire, mass_depth
 from templates_gen.model import Frame
 from templates_gen.planning import Plan
 from templates_gen.record import Record
@@ -27,19 +27,21 @@ VISIBLE_TILT = 0.6
 """Degrees off level that people notice, on average ("Recognition of stimulus orientation", Vision Research 30(10),
 1990)."""
 
+LEAST_PAIR = 50.0
+"""mm between two fixings: nearer, they are in each other's way.  Our own design, no source."""
+
 RING_ROOM = 25.0
 """mm between a fixing and a ring beside it; nearer, the rings themselves do better.  Our own design, no source."""
+
+DROP_SLACK = 3.0
+"""mm, 1/8 in, that the measuring of two drops and the rings may be off in all.  Our own design, no source."""
 
 TIDY = {"in": MM["in"] / 2, "cm": 10.0, "mm": 10.0}
 """mm that an advised distance is a multiple of.  Our own design, no source."""
 
-FLAT_SOURCE = (
-    "statics: each half of the wire pulls W / (2 sin θ); 60° is called correct by C. A. Paschke, Hardware: Wall "
-    "Hangers and Cleats, trade column, April 2013"
-)
-SLIP_SOURCE = (
-    'statics; a tilt of 0.6° is seen on average: "Recognition of stimulus orientation", Vision Research 30(10), 1990'
-)
+FLAT_SOURCE = "statics: pull = weight / (2 sin of the angle); C. A. Paschke, Wall Hangers and Cleats, April 2013: 60°"
+SLIP_SOURCE = "statics; people see a tilt of 0.6°: Vision Research 30(10), 1990"
+DROP_SOURCE = "statics"
 
 
 class _Wired(Record, frozen=True):
@@ -61,30 +63,21 @@ def _wired(plan: Plan) -> Iterator[_Wired]:
             yield _Wired(hung.frame, wire, depth)
 
 
-def _same_words(said: Iterator[tuple[str, str]]) -> Iterator[tuple[tuple[str, ...], str]]:
-    """Frames about which the same is said, and that sentence with their names before it."""
-    by_words: dict[str, list[str]] = {}
-    for name, words in said:
-        by_words.setdefault(words, []).append(name)
-    for words, names in by_words.items():
-        yield tuple(names), f"{capital(listed(names))}: {words}"
-
-
 def _wire_very_flat(plan: Plan) -> Iterator[Finding]:
     flat = (item for item in _wired(plan) if item.wire.angle < VERY_FLAT)
-    for names, text in _same_words((item.frame.id, _pulls(item, plan.job.unit)) for item in flat):
+    for names, text in same_words((item.frame.id, _pulls(item, plan.job.unit)) for item in flat):
         yield Finding(WARN, "wire-flat", names, text, FLAT_SOURCE)
 
 
 def _wire_slips(plan: Plan) -> Iterator[Finding]:
     loose = (item for item in _wired(plan) if item.wire.angle >= VERY_FLAT and not item.steady)
-    for names, text in _same_words((item.frame.id, _goes_crooked(item, plan.job.unit)) for item in loose):
+    for names, text in same_words((item.frame.id, _goes_crooked(item, plan.job.unit)) for item in loose):
         yield Finding(NOTE, "wire-slips", names, text, SLIP_SOURCE)
 
 
 def _wire_flat(plan: Plan) -> Iterator[Finding]:
     flat = (item for item in _wired(plan) if VERY_FLAT <= item.wire.angle < FLAT and item.steady)
-    for names, text in _same_words((item.frame.id, _pulls(item, plan.job.unit)) for item in flat):
+    for names, text in same_words((item.frame.id, _pulls(item, plan.job.unit)) for item in flat):
         yield Finding(NOTE, "wire-flat", names, text, FLAT_SOURCE)
 
 
@@ -105,7 +98,7 @@ def _goes_crooked(item: _Wired, unit: str) -> str:
     slip = max(1.0, slip_to_tilt(item.wire, item.depth, VISIBLE_TILT))  # less than 1 mm is not for a tape measure
     return (
         f"on {_count(item.frame, item.wire.apart)} only friction keeps the frame level, so a touch can leave it "
-        f"crooked: {show_both(slip, unit)} of slip already shows (centre of mass taken at the frame's middle). "
+        f"crooked: {show_both(slip, unit)} of slip already shows (its weight taken to act in its middle). "
         + _advice(item, unit, "come back to level by itself")
     )
 
@@ -124,12 +117,13 @@ def _advice(item: _Wired, unit: str, better: str) -> str:
 
 
 def _better_apart(item: _Wired, unit: str) -> float | None:
-    """The least tidy distance of two fixings with a steep wire and a steady frame; None where there is none."""
+    """The least tidy distance of two fixings with a steep wire and a steady frame, or None; never one too near."""
     wire, step = item.wire, TIDY[unit]
     angle = max(FLAT, steady_angle(wire.separation, item.depth))
     if angle >= 90.0:
         return None
-    apart = (math.floor(least_apart(wire.separation, wire.length, angle) / step) + 1) * step
+    steep = (math.floor(least_apart(wire.separation, wire.length, angle) / step) + 1) * step
+    apart = max(steep, math.ceil(LEAST_PAIR / step) * step)
     if apart > wire.separation - 2 * RING_ROOM:
         return None
     drop = item.frame.height / 2 - item.depth - moved_apart(wire, apart).rise
@@ -141,7 +135,7 @@ def _drop_needs_both_hooks(plan: Plan) -> Iterator[Finding]:
     for measured, level in ((True, WARN), (False, NOTE)):
         frames = [hung.frame for hung in plan.frames if _cannot_know(hung.frame)]
         said = ((item.id, _to_measure(item, plan.job.unit)) for item in frames if (item.drop is not None) == measured)
-        for names, text in _same_words(said):
+        for names, text in same_words(said):
             yield Finding(level, "drop-needs-both-hooks", names, text)
 
 
@@ -149,6 +143,26 @@ def _cannot_know(frame: Frame) -> bool:
     hanger = frame.hanger
     rings_known = hanger.ring_separation is not None and hanger.ring_depth is not None
     return hanger.kind == "wire" and bool(hanger.apart) and hanger.drop_at_two is None and not rings_known
+
+
+def _drops_disagree(plan: Plan) -> Iterator[Finding]:
+    """Both drops were measured, and one wire cannot have both."""
+    said = ((hung.frame.id, _cannot_both_be(hung.frame, plan.job.unit)) for hung in plan.frames)
+    for names, text in same_words((name, words) for name, words in said if words):
+        yield Finding(WARN, "drops-disagree", names, text, DROP_SOURCE)
+
+
+def _cannot_both_be(frame: Frame, unit: str) -> str:
+    """What the drop on two fixings ought to be by the one on one, as a sentence; "" where they go together."""
+    found, limits = frame.hanger.drop_at_two, drop_at_two_limits(frame)
+    if found is None or limits is None or limits[0] - DROP_SLACK <= found <= limits[1] + DROP_SLACK:
+        return ""
+    least, most = (show_both(each, unit) for each in limits)
+    ought = f"about {least}" if least == most else f"between {least} and {most}"
+    return (
+        f"a drop of {show_both(frame.drop or 0.0, unit)} on one {frame.fixing.kind} and of {show_both(found, unit)} on "
+        f"two do not belong to one wire: by the first, the second is {ought}. The second is used: measure both again."
+    )
 
 
 def _to_measure(frame: Frame, unit: str) -> str:
@@ -164,4 +178,5 @@ RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
     _wire_slips,
     _wire_flat,
     _drop_needs_both_hooks,
+    _drops_disagree,
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 MOST_NAMES = 8
 """A longer list ends in how many more there are.  Our own design, no source."""
@@ -14,6 +14,15 @@ def listed(names: Sequence[str], noun: str = "frame") -> str:
     shown, more = names[: MOST_NAMES - 1], len(names) - MOST_NAMES + 1
     names_in_words = f"{', '.join(shown)} and {more} more" if more > 1 else ", ".join(names)
     return f"{noun if len(names) == 1 else noun + 's'} {names_in_words}"
+
+
+def same_words(said: Iterable[tuple[str, str]]) -> Iterator[tuple[tuple[str, ...], str]]:
+    """Of (frame, sentence) pairs: the frames about which the same is said, and that with their names before it."""
+    by_words: dict[str, list[str]] = {}
+    for name, words in said:
+        by_words.setdefault(words, []).append(name)
+    for words, names in by_words.items():
+        yield tuple(names), f"{capital(listed(names))}: {words}"
 
 
 def capital(text: str) -> str:

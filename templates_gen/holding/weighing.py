@@ -8,7 +8,7 @@ from __future__ import annotations
 from templates_gen.holding.framesize import INCH, Mat, Moulding, Size, contents_within, window_size
 from templates_gen.model import Frame
 from templates_gen.record import Record
-from templates_gen.units import show_mass
+from templates_gen.units import show_mass_both
 
 GLAZINGS = {"glass": 2500.0, "acrylic": 1190.0}
 """kg/m³.  Float glass: EN 572-1, as restated in two texts; acrylic sheet: 1170 to 1200 in makers' data sheets."""
@@ -118,10 +118,10 @@ def _lacking(parts: Parts, depth: float | None) -> tuple[str, ...]:
 
 
 def weight_words(frame: Frame, unit: str) -> str:
-    """The frame's weight as it is shown, "est." before an estimate; "" when it is not known."""
+    """The frame's weight as it is shown, in both systems, "est." before an estimate; "" when it is not known."""
     if frame.weight is None:
         return ""
-    return f"{'est. ' if frame.estimated else ''}{show_mass(frame.weight, unit)}"
+    return f"{'est. ' if frame.estimated else ''}{show_mass_both(frame.weight, unit)}"
 
 
 def _square_metres(size: Size) -> float:

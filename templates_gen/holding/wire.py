@@ -5,6 +5,7 @@ from __future__ import annotations
 from templates_gen.errors import InputError
 from templates_gen.holding.statics import HungWire, hang_wire, moved_apart
 from templates_gen.model import Frame, Hanger
+from templates_gen.record import replace
 
 
 def hung_wire(frame: Frame) -> HungWire | None:
@@ -43,6 +44,20 @@ def drop_at_two(hanger: Hanger, drop_at_one: float | None, where: str) -> float 
         return hanger.drop_at_two
     wire = _hung_on_two(hanger, drop_at_one, where)
     return None if wire is None or hanger.ring_depth is None else hanger.ring_depth - wire.rise
+
+
+def drop_at_two_limits(frame: Frame) -> tuple[float, float] | None:
+    """Between what a wire's drop on two fixings has to lie, by its drop on one (mm); None where that is not told.
+
+    With the rings known it is the drop worked out, twice.  Else it is no shorter than on one, as two fixings lift a
+    frame, and longer by at most half their distance s: with u = ((D − s) / 2, h₂) the part of the wire to one ring, a
+    wire that rises h₂ + s / 2 over one fixing is 2 |u + (s, s) / 2| >= 2 |u| + s = L long, so h₁ <= h₂ + s / 2.
+    """
+    hanger, drop = frame.hanger, frame.drop
+    if hanger.apart is None or drop is None:
+        return None
+    worked_out = drop_at_two(replace(hanger, drop_at_two=None), drop, f"frame {frame.id}, hanger")
+    return (drop, drop + hanger.apart / 2) if worked_out is None else (worked_out, worked_out)
 
 
 def _hung_on_two(hanger: Hanger, drop_at_one: float | None, where: str) -> HungWire | None:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen import schedule
+from templates_gen.carrying import HEADER as CARRIED_HEADER
+from templates_gen.carrying import carried, carried_rows
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import first_page_words
 from templates_gen.findings import Finding
@@ -60,7 +62,7 @@ def first_pages(
     _expected(flow, plan, sheets)
     _findings(flow, findings)
     _cautions(flow)
-    schedule_page = _schedule(flow, plan, flagged_nails(plan, findings))
+    schedule_page = _schedule(flow, plan, findings)
     return FirstPages(flow.pages, schedule_page)
 
 
@@ -103,8 +105,8 @@ def _expected(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
 def _findings(flow: Flow, findings: Sequence[Finding]) -> None:
     if findings:
         flow.heading("Found when this was planned")
-        for finding in findings:
-            flow.paragraph(finding.text, indent=12.0, lead=LEVEL_WORDS[finding.level])
+        for number, finding in enumerate(findings, 1):
+            flow.paragraph(finding.sourced, indent=16.0, lead=f"{number} {LEVEL_WORDS[finding.level]}")
             flow.space(0.4)
 
 
@@ -131,8 +133,9 @@ def _cautions(flow: Flow) -> None:
     flow.top -= height
 
 
-def _schedule(flow: Flow, plan: Plan, flagged: frozenset[str]) -> int:
-    """The schedule on the same pages; the page it begins on."""
+def _schedule(flow: Flow, plan: Plan, findings: Sequence[Finding]) -> int:
+    """The schedule on the same pages, and what every nail carries; the page it begins on."""
+    flagged = flagged_nails(plan, findings)
     flow.space(3.0)
     flow.heading("Schedule", follows=30.0)
     begins, unit = len(flow.pages) - 1, plan.job.unit
@@ -143,6 +146,10 @@ def _schedule(flow: Flow, plan: Plan, flagged: frozenset[str]) -> int:
     flow.space(2.0)
     shares = (0.07, 0.13, 0.165, 0.10, 0.10, 0.115, 0.15, 0.17)
     flow.table(schedule.HEADER, schedule.rows(plan, flagged), [share * flow.area.width for share in shares])
+    if lines := carried(plan, findings):
+        flow.heading("What every nail carries and goes into", follows=30.0)
+        widths = [share * flow.area.width for share in (0.12, 0.22, 0.20, 0.10, 0.28, 0.08)]
+        flow.table(CARRIED_HEADER, carried_rows(lines, flagged), widths)
     if flagged:
         flow.space(1.0)
         flow.paragraph(KEY)
