@@ -18,7 +18,7 @@ from templates_gen.units import show_mass_both
 
 LOOK_FIRST = "look first"
 
-HEADER = ("nail", "carries", "fixing", "stud", "cables", "see above")
+HEADER = ("nail", "carries", "fixing", "stud", "cables", "found")
 
 
 class Carried(Record, frozen=True):

@@ -30,3 +30,8 @@ def with_mark(text: str, name: str, flagged: frozenset[str]) -> str:
     Before it, because a long name is cut at its end where it does not fit.
     """
     return f"{MARK} {text}" if name in flagged else text
+
+
+def has_mark(row: Iterable[str]) -> bool:
+    """True for a row of a table with a cell that `with_mark` has marked."""
+    return any(cell.startswith(f"{MARK} ") for cell in row)

@@ -3,8 +3,9 @@
 import pytest
 
 from templates_gen.arranging.rows import arrange
+from templates_gen.findings import find
 from templates_gen.geometry import Rect
-from templates_gen.model import Group
+from templates_gen.model import Feature, Group, Job, Wall
 from templates_gen.planning import plan_wall
 from tests.jobs import Height, Spot, frame, group, job
 
@@ -183,3 +184,23 @@ def test_the_same_column_in_millimetres():
     plan = plan_wall(job(*frames, group=group((("A", "B", "C"),), "column", gap=60.0)))
     assert (plan.group.height, plan.group.y1) == pytest.approx((920.0, 1910.0))
     assert [hung.rect.cy for hung in plan.frames] == pytest.approx([1785.0, 1425.0, 1090.0])
+
+
+def over_a_sofa(height: Height) -> Job:
+    """A frame 24 in high over a sofa with its back at 34 in."""
+    sofa = Feature(kind="furniture", name="sofa", rect=Rect.sized(1200.0, 0.0, 1600.0, 34 * INCH))
+    wall = Wall(name="", width=4000.0, height=2600.0, features=(sofa,))
+    return job(frame(height=24 * INCH), wall=wall, unit="in", group=group((("A",),), height=height))
+
+
+def test_over_furniture_a_gap_decides_the_height_and_eye_level_would_hang_too_high():
+    # 34 + 8 + 24 / 2 = 54 in; on 57 in the gap is 57 - 12 - 34 = 11, more than the 6 to 8 in of interior design texts
+    gap, eye = (
+        plan_wall(over_a_sofa(height))
+        for height in (Height(by="above", at=8 * INCH, feature="sofa"), Height(by="centre", at=57 * INCH))
+    )
+    assert gap.frames[0].rect.cy / INCH == pytest.approx(54.0)
+    assert (eye.group.y0 - 34 * INCH) / INCH == pytest.approx(11.0)
+    assert [[f.rule for f in find(plan) if f.rule == "furniture-clearance"] for plan in (gap, eye)] == [
+        [], ["furniture-clearance"]
+    ]  # fmt: skip

@@ -66,6 +66,13 @@ def test_the_nail_of_a_hook_in_inches():
     assert plan.nails[0].bears_y / INCH == pytest.approx(65.0)
 
 
+def test_a_hook_of_several_nails_has_one_nail_point_and_is_called_so():
+    # its nails go through its own holes, their middle where a hook of one nail has its nail
+    pair = Fixing(kind="hook", below=22.0, nails=2)
+    assert points(frame(fixing=pair)) == [("A", 1200.0, 1642.0)]
+    assert (pair.called, Fixing(kind="hook", below=22.0).called) == ("hook with 2 nails", "hook")
+
+
 def test_a_sawtooth_bears_in_the_middle():
     item = frame(hanger=Hanger(kind="sawtooth"), fixing=Fixing(diameter=2.0))
     assert points(item) == [("A", 1200.0, 1619.0)]

@@ -79,6 +79,14 @@ def test_withdrawal_by_the_wood_handbook_in_both_its_forms():
     # (Wood Handbook, FPL-GTR-190, ch. 8): worked out by hand here
     assert ultimate_withdrawal(0.42, 3.33, 32.0) == pytest.approx(659.0, abs=0.5)
     assert ultimate_withdrawal(0.42, 0.131 * INCH, INCH) / POUND_FORCE == pytest.approx(117.6, abs=0.1)
+    # 7850 lb/in² in N/mm² is 7850 x 4.448222 / 645.16 = 54.124, which the handbook prints as 54.12
+    assert pytest.approx(54.124, abs=5e-4) == 7850 * POUND_FORCE / INCH**2
+    assert pytest.approx(54.12) == ultimate_withdrawal(1.0, 1.0, 1.0)
+
+
+def test_the_allowable_withdrawal_is_a_fifth_of_the_older_ultimate_one():
+    # 6900 G^(5/2) D lb/in (USDA FPL Technical Note 236, 1958; Research Note FPL-093, 1965), 1380 G^(5/2) D (NDS)
+    assert allowable_withdrawal(1.0, INCH, INCH) / POUND_FORCE * 5 == pytest.approx(6900.0)
 
 
 @given(st.floats(min_value=0.3, max_value=0.8), st.floats(min_value=1.0, max_value=6.0))

@@ -1,11 +1,14 @@
 """The job file: what is assumed where nothing is given, how frame types are filled in, and the ways to say a thing."""
 
+import math
+import re
 from pathlib import Path
 
 import pytest
 
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Fixing, Frame, Group, Hanger, Height, Job, Paper, Spot, Wall
+from templates_gen.papersizes import SIZES
 from tests.jobs import SAMPLES
 from tests.running import MINIMAL
 
@@ -111,6 +114,14 @@ def test_a_job_file_may_start_with_a_byte_order_mark_and_be_named_by_text(tmp_pa
     path = tmp_path / "job.toml"
     path.write_bytes(b"\xef\xbb\xbf" + MINIMAL.encode())
     assert read_job(str(path)) == read_job(path)
+
+
+@pytest.mark.parametrize("name", [name for name in SIZES if re.fullmatch(r"[ab]\d", name)])
+def test_the_papers_of_iso_216_are_halved_from_one_to_the_next(name):
+    # a0 is 1000 · 2^(-1/4) by 1000 · 2^(1/4) mm, b0 1000 by 1000 · 2^(1/2), each next one has the longer side halved
+    # (ISO 216); + 0.2 and cutting off makes the whole mm of all of them: worked out by hand here
+    halvings = int(name[1]) / 2 + (0.25 if name[0] == "a" else 0.0)
+    assert SIZES[name] == tuple(math.floor(1000 * 2**-power + 0.2) for power in (halvings, halvings - 0.5))
 
 
 @pytest.mark.parametrize("sample", sorted(SAMPLES.glob("*.toml")), ids=lambda path: path.stem)

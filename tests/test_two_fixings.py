@@ -6,8 +6,9 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from templates_gen.hanging import drop_at_two
+from templates_gen.holding.wire import drop_at_two, drop_at_two_limits
 from templates_gen.model import Hanger
+from tests.jobs import frame
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)
 
@@ -89,7 +90,7 @@ def test_the_drop_is_where_the_frames_weight_has_sunk_as_far_as_the_wire_lets_it
     best = max(reached.values())
     assert reached[0.0] == pytest.approx(best, abs=1e-9)  # it hangs in the middle
     found = drop_at_two(wire(apart, separation, depth), 30.0, "A")
-    assert depth - found == pytest.approx(best, abs=1e-6)
+    assert depth - found == pytest.approx(best, abs=1e-9)
 
 
 @given(
@@ -104,3 +105,31 @@ def test_fixings_farther_apart_lift_the_frame_but_never_above_its_rings(separati
     drops = [drop_at_two(wire(share * separation, separation, depth), 30.0, "A") for share in (one, two)]
     assert 30.0 - 1e-9 <= drops[0] <= drops[1] + 1e-9
     assert drops[1] <= depth + 1e-9
+
+
+@given(
+    st.floats(min_value=100.0, max_value=1500.0),
+    st.floats(min_value=0.001, max_value=5.0),
+    st.floats(min_value=0.01, max_value=1.0),
+)
+def test_two_fixings_lift_a_frame_and_never_by_more_than_half_their_distance(separation, rise, share):
+    """Where the frame's weight has sunk to, by no formula of ours, is within what two measured drops are held to."""
+    apart, one = share * separation, rise * separation
+    wire_length = 2 * math.dist((0.0, one), (separation / 2, 0.0))
+    two = lowest(wire_length, separation, apart, 0.0)
+    hung = frame(height=2 * one + 500.0, drop=30.0, hanger=Hanger(kind="wire", apart=apart))
+    limits = drop_at_two_limits(hung)
+    assert limits == (30.0, 30.0 + apart / 2)
+    assert limits[0] - 1e-9 <= 30.0 + one - two <= limits[1] + 1e-9
+
+
+def test_with_the_rings_known_there_is_one_drop_on_two():
+    # the first of the examples: 150 - 68.739, whatever was measured on two
+    measured = Hanger(kind="wire", apart=100.0, ring_separation=400.0, ring_depth=150.0, drop_at_two=90.0)
+    limits = drop_at_two_limits(frame(drop=150.0 - 78.899, hanger=measured))
+    assert limits == pytest.approx((81.261, 81.261), abs=1.5e-3)
+
+
+def test_without_a_drop_on_one_or_a_distance_there_is_nothing_to_hold_to():
+    assert drop_at_two_limits(frame(drop=None, hanger=Hanger(kind="wire", apart=100.0))) is None
+    assert drop_at_two_limits(frame(hanger=Hanger(kind="wire"))) is None

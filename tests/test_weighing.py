@@ -53,6 +53,18 @@ def test_the_moulding(wood, weight):
     assert moulding_weight(STICKS[wood], OUTSIDE, 20.0, 12.0) == pytest.approx(weight, abs=5e-4)
 
 
+# specific gravity at 12 % (Wood Handbook data reprinted by Oregon State University); x 1120 kg/m³ (1.12 from memory)
+@pytest.mark.parametrize(
+    ("wood", "gravity"),
+    [
+        ("alder", 0.41), ("ash", 0.60), ("basswood", 0.37), ("cherry", 0.50), ("aspen", 0.38), ("red maple", 0.54),
+        ("birch", 0.62), ("douglas fir", 0.48), ("hemlock", 0.45), ("spruce", 0.35),
+    ],
+)  # fmt: skip
+def test_a_wood_in_a_room_is_heavier_than_its_specific_gravity(wood, gravity):
+    assert wood_density(wood) == pytest.approx(gravity * 1120)
+
+
 def parts(wood: str = "ash", glazing: str = "glass") -> Parts:
     return Parts(mat=MAT, moulding=STICKS[wood], glazing=Sheet(glazing, 2.0), backing=Sheet("foam board", 5.0))
 

@@ -16,7 +16,7 @@ ASBESTOS_BEFORE = 1980
 """About the year before which plaster and compounds may hold asbestos (home-safety texts; consumer patching compounds
 with it were banned in 1977, 16 CFR 1304)."""
 
-SHAKING_SOURCE = "Earthquake Country Alliance, step 1; FEMA, Mount Framed Pictures and Mirrors Securely, April 2008"
+SHAKING_SOURCE = "Earthquake Country Alliance, step 1; FEMA, Mount Framed Pictures and Mirrors Securely, 2008"
 
 SHAKING = {
     "light": "a hook each, and putty or tabs at the corners",

@@ -46,7 +46,7 @@ USES = {
 }  # fmt: skip
 """What people lie or sit on, by words of a piece of furniture's name.  Our own list, no source."""
 
-OVER_SOURCE = "FEMA, Mount Framed Pictures and Mirrors Securely, April 2008; Earthquake Country Alliance, step 1"
+OVER_SOURCE = "FEMA, Mount Framed Pictures and Mirrors Securely, 2008; Earthquake Country Alliance, step 1"
 COT_SOURCE = "common advice in nursery-safety texts"
 
 

@@ -10,7 +10,7 @@ from templates_gen.carrying import carried, carried_rows
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import first_page_words
 from templates_gen.findings import Finding
-from templates_gen.flagged import KEY, flagged_nails
+from templates_gen.flagged import KEY, flagged_nails, has_mark
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.daysteps import day_steps
@@ -106,7 +106,7 @@ def _findings(flow: Flow, findings: Sequence[Finding]) -> None:
     if findings:
         flow.heading("Found when this was planned")
         for number, finding in enumerate(findings, 1):
-            flow.paragraph(finding.sourced, indent=16.0, lead=f"{number} {LEVEL_WORDS[finding.level]}")
+            flow.paragraph(finding.sourced, indent=18.0, lead=f"{number} {LEVEL_WORDS[finding.level]}")
             flow.space(0.4)
 
 
@@ -144,12 +144,14 @@ def _schedule(flow: Flow, plan: Plan, findings: Sequence[Finding]) -> int:
         f"{show_both(plan.level_line, unit)} above the floor."
     )
     flow.space(2.0)
-    shares = (0.07, 0.13, 0.165, 0.10, 0.10, 0.115, 0.15, 0.17)
-    flow.table(schedule.HEADER, schedule.rows(plan, flagged), [share * flow.area.width for share in shares])
+    shares: tuple[float, ...] = (0.07, 0.13, 0.165, 0.10, 0.10, 0.115, 0.15, 0.17)
+    widths = [share * flow.area.width for share in shares]
+    flow.table(schedule.HEADER, schedule.rows(plan, flagged), widths, strong=has_mark)
     if lines := carried(plan, findings):
         flow.heading("What every nail carries and goes into", follows=30.0)
-        widths = [share * flow.area.width for share in (0.12, 0.22, 0.20, 0.10, 0.28, 0.08)]
-        flow.table(CARRIED_HEADER, carried_rows(lines, flagged), widths)
+        shares = (0.12, 0.21, 0.19, 0.09, 0.27, 0.12)
+        widths = [share * flow.area.width for share in shares]
+        flow.table(CARRIED_HEADER, carried_rows(lines, flagged), widths, strong=has_mark)
     if flagged:
         flow.space(1.0)
         flow.paragraph(KEY)

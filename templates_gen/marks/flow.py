@@ -59,15 +59,23 @@ class Flow:
             self.space(0.6)
 
     def table(
-        self, header: Sequence[str], rows: Iterable[Sequence[str]], widths: Sequence[float], height: float = H25
+        self,
+        header: Sequence[str],
+        rows: Iterable[Sequence[str]],
+        widths: Sequence[float],
+        height: float = H25,
+        strong: Callable[[Sequence[str]], bool] = lambda row: False,
     ) -> None:
-        """A table whose cells are cut to the columns' `widths` (mm); its header comes again on every page."""
+        """A table whose cells are cut to the columns' `widths` (mm); its header comes again on every page.
+
+        A row for which `strong` is true is bold.
+        """
         self._cells(header, widths, height, True)
         for row in rows:
             if self.top - 2 * height * LEADING - 2.0 < self.area.y0:
                 self.need(self.area.height)
                 self._cells(header, widths, height, True)
-            self._cells(row, widths, height, False)
+            self._cells(row, widths, height, strong(row), HAIR)
 
     def picture(self, height: float, draw: Callable[[Rect], Iterable[Item]]) -> None:
         """A drawing of this height across the whole area."""
@@ -84,13 +92,15 @@ class Flow:
     def _base(self, text: str, height: float, bold: bool) -> float:
         return self.top - ink_of((text, height, bold), self.lettering).y1
 
-    def _cells(self, row: Sequence[str], widths: Sequence[float], height: float, bold: bool) -> None:
+    def _cells(
+        self, row: Sequence[str], widths: Sequence[float], height: float, bold: bool, line: float = NARROW
+    ) -> None:
         """A row of cells, each in up to two lines, with a line under it."""
         columns = [self._in_two(cell, width - 2.0, height, bold) for cell, width in zip(row, widths, strict=True)]
         for number in range(max(map(len, columns))):
             self._row([lines[number] if number < len(lines) else "" for lines in columns], widths, height, bold)
         self.top -= 0.7
-        self.pages[-1].append(Line(self.area.x0, self.top, self.area.x1, self.top, NARROW if bold else HAIR))
+        self.pages[-1].append(Line(self.area.x0, self.top, self.area.x1, self.top, line))
         self.top -= 0.9
 
     def _in_two(self, cell: str, width: float, height: float, bold: bool) -> list[str]:
