@@ -10,6 +10,7 @@ from templates_gen.hanging import bearings, nail_rise, nails
 from templates_gen.jobfile.framing import build_frame
 from templates_gen.jobfile.tables import FrameTable
 from templates_gen.jobfile.typed import read_table
+from templates_gen.marks.nailmarks import nail_lines
 from templates_gen.model import Fixing, Frame, Hanger
 from templates_gen.planning import plan_wall
 from tests.jobs import Height, frame, group, job
@@ -70,6 +71,7 @@ def test_a_hook_of_several_nails_has_one_nail_point_and_is_called_so():
     # its nails go through its own holes, their middle where a hook of one nail has its nail
     pair = Fixing(kind="hook", below=22.0, nails=2)
     assert points(frame(fixing=pair)) == [("A", 1200.0, 1642.0)]
+    assert nail_lines(nails(frame(fixing=pair), ON_WALL)[0], pair, plan_wall(job()))[3:] == ("hook with 2 nails",)
     assert (pair.called, Fixing(kind="hook", below=22.0).called) == ("hook with 2 nails", "hook")
 
 

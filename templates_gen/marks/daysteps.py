@@ -57,7 +57,7 @@ def day_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     else:
         yield from _piece_by_piece(plan, sheets, order)
     yield from _marking(plan)
-    yield "Nail through the middle of every cross. Drive each nail home before the paper moves."
+    yield f"Nail through the middle of every cross.{_several(plan.job)} Drive each nail home before the paper moves."
     yield "Lift the paper off over the nail heads: the slits open. Keep it for the next time."
     yield "Hang the frames, step back, and level each one."
 
@@ -120,6 +120,12 @@ def _marking(plan: Plan) -> Iterator[str]:
             f"Not measured yet: {names}. Pull the wire taut at the hook, measure from there to the frame's top "
             f"edge, find that length on the frame's drop rule and mark it: {_seat(plan.job)}."
         )
+
+
+def _several(job: Job) -> str:
+    """A hook of several nails has one cross."""
+    several = any(frame.fixing.nails > 1 for frame in job.frames)
+    return " Hold a hook of several nails so that their middle is on the cross." if several else ""
 
 
 def _seat(job: Job) -> str:

@@ -94,20 +94,14 @@ def frame_tag(hung: Hung, room: Room, region: Rect, lettering: Lettering) -> Ite
 
 
 def _lines(hung: Hung, unit: str, broken: bool) -> list[str]:
-    """Size, drop and a fixing of several nails, each in one line, or broken in two where a frame is narrow."""
-    lines = [f"{_size(hung, unit)} · {_size(hung, other_unit(unit))}", *_drops(hung, unit), *_fixing(hung)]
+    """Size and drop, each in one line, or broken in two where a frame is narrow."""
+    lines = [f"{_size(hung, unit)} · {_size(hung, other_unit(unit))}", *_drops(hung, unit)]
     return [part for line in lines for part in line.split(" · ")] if broken else lines
 
 
 def _size(hung: Hung, unit: str) -> str:
     width, height = hung.rect.width, hung.rect.height
     return f"{show(width, unit).rpartition(' ')[0]} × {show(height, unit)}"
-
-
-def _fixing(hung: Hung) -> list[str]:
-    """A hook's nails go through the hook: their middle is what is marked."""
-    fixing = hung.frame.fixing
-    return [] if fixing.nails == 1 else [f"{fixing.called} · their middle on the cross"]
 
 
 def _drops(hung: Hung, unit: str) -> list[str]:

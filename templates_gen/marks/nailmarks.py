@@ -31,7 +31,8 @@ from templates_gen.marksizes import (
     SLIT_TO,
     WIDE,
 )
-from templates_gen.planning import Plan
+from templates_gen.model import Fixing
+from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
 from templates_gen.units import show_both
 
@@ -58,12 +59,16 @@ def nail_form() -> Form:
     return Form(NAIL_FORM, Rect(-NAIL_CLEAR, -SLIT_TO - 1, NAIL_CLEAR, NAIL_CLEAR), items)
 
 
-def nail_lines(nail: Nail, plan: Plan) -> tuple[str, str, str]:
-    """The three lines of a nail's label: name, height above the floor, distance from the centre line."""
+def nail_lines(nail: Nail, fixing: Fixing, plan: Plan) -> tuple[str, ...]:
+    """The lines of a nail's label: name, height above the floor, distance from the centre line.
+
+    A hook of several nails, which all go in about the cross, is named below.
+    """
     unit, from_centre = plan.job.unit, nail.x - plan.centre_line
     side = "left" if from_centre < 0 else "right"
     centre = f"{side} {show_both(abs(from_centre), unit)}" if abs(from_centre) > 0.05 else "on the centre line"
-    return nail.name, f"floor {show_both(nail.y, unit)}", centre
+    several = (fixing.called,) if fixing.nails > 1 else ()
+    return nail.name, f"floor {show_both(nail.y, unit)}", centre, *several
 
 
 class Sides(Record, frozen=True):
@@ -73,16 +78,14 @@ class Sides(Record, frozen=True):
     rule: int
 
 
-def place_label(
-    nail: Nail, pair: Sequence[Nail], plan: Plan, room: Room, lettering: Lettering
-) -> tuple[Sides, list[Item]]:
+def place_label(nail: Nail, hung: Hung, plan: Plan, room: Room, lettering: Lettering) -> tuple[Sides, list[Item]]:
     """The label of a nail beside it, and the sides of label and drop rule.
 
-    `pair` are all nails of the frame.  Label and rule stand on different sides where both have room; a pair's labels
+    `hung` is its frame.  Label and rule stand on different sides where both have room; a pair's labels
     stand outside the pair.  The lines are left uncrossed as long as a smaller label can do that.
     """
-    lines = nail_lines(nail, plan)
-    ways = _ways(nail, pair, plan, room)
+    lines = nail_lines(nail, hung.frame.fixing, plan)
+    ways = _ways(nail, hung.nails, plan, room)
     for (uncrossed, sizes), sides in product(TRIES, ways):
         label = block([(lines[0], sizes[0], True), *((line, sizes[1], False) for line in lines[1:])], lettering)
         if box := room.first(_beside(nail, sides, label), uncrossed):
@@ -120,7 +123,7 @@ def _beside(nail: Nail, sides: Sides, label: Block) -> Iterator[Rect]:
         yield Rect.sized(x0, nail.y - label.height / 2 + up * (label.height + 4), label.width, label.height)
 
 
-def _led(nail: Nail, lines: tuple[str, str, str], room: Room, lettering: Lettering) -> list[Item]:
+def _led(nail: Nail, lines: tuple[str, ...], room: Room, lettering: Lettering) -> list[Item]:
     """The smallest label at the nearest free place, with a line that leads to the nail."""
     name, figures = LABEL_SIZES[-1]
     label = block([(lines[0], name, True), *((line, figures, False) for line in lines[1:])], lettering)

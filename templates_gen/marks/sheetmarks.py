@@ -95,13 +95,13 @@ def nail_labels(plan: Plan, shown: Sequence[Shown], lettering: Lettering) -> Lab
     items: dict[str, tuple[Item, ...]] = {}
     boxes: dict[str, tuple[Rect, ...]] = {}
     rule_sides: dict[str, int] = {}
-    pairs = {hung.frame.id: hung.nails for hung in plan.frames}
+    by_id = {hung.frame.id: hung for hung in plan.frames}
     for part in shown:
         room = _room(plan, part)
         marks = len(room.taken)
         placed: list[Item] = []
         for nail in part.nails:
-            sides, label = place_label(nail, pairs[nail.frame], plan, room, lettering)
+            sides, label = place_label(nail, by_id[nail.frame], plan, room, lettering)
             rule_sides[nail.name] = sides.rule
             placed += label
         items[part.sheet.name] = tuple(placed)
