@@ -7,8 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from templates_gen.behind.entries import Entry, entries
 from templates_gen.behind.wiring import nail_zones
 from templates_gen.findings import Finding
-from templates_gen.findings.finding import concerns
-from templates_gen.flagged import flagged_nails, with_mark
+from templates_gen.flagged import flagged_nails, numbers_by_nail, with_mark
 from templates_gen.hanging import GRAVITY
 from templates_gen.holding.studs import on_stud
 from templates_gen.model import Fixing, Wall
@@ -41,6 +40,7 @@ def carried(plan: Plan, findings: Sequence[Finding]) -> tuple[Carried, ...]:
     told = wall.wiring not in ("", "none") or wall.studs is not None or flagged_nails(plan, findings)
     if not told and all(hung.frame.weight is None for hung in plan.frames):
         return ()
+    about = numbers_by_nail(plan, findings)
     by_id = {hung.frame.id: hung for hung in plan.frames}
     return tuple(
         Carried(
@@ -49,7 +49,7 @@ def carried(plan: Plan, findings: Sequence[Finding]) -> tuple[Carried, ...]:
             fixing=_fixing(by_id[entry.frame].frame.fixing, plan.job.unit),
             stud=_stud(entry.x, wall),
             cables=_cables(entry, wall, zones),
-            see=tuple(number for number, finding in enumerate(findings, 1) if concerns(finding, entry)),
+            see=about.get(entry.name, ()),
         )
         for entry in entries(plan)
     )

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from templates_gen.behind.entries import entries
 from templates_gen.behind.wiring import nail_zones
-from templates_gen.findings.finding import STOP, WARN, Finding, concerns
+from templates_gen.findings.finding import STOP, WARN, Finding
 from templates_gen.planning import Plan
 
 MARK = "!"
@@ -20,8 +20,20 @@ def flagged_nails(plan: Plan, findings: Iterable[Finding]) -> frozenset[str]:
     A finding about one nail of a frame counts for that nail, one about a frame for all its nails.
     """
     grave = [finding for finding in findings if finding.level in (STOP, WARN)]
-    thought = {entry.name for entry in entries(plan) if any(concerns(finding, entry) for finding in grave)}
-    return frozenset(nail_zones(plan)) | thought
+    return frozenset(nail_zones(plan)) | frozenset(numbers_by_nail(plan, grave))
+
+
+def numbers_by_nail(plan: Plan, findings: Iterable[Finding]) -> Mapping[str, tuple[int, ...]]:
+    """The numbers, from 1, of the findings about each nail or its whole frame; a nail without any is left out."""
+    nails_of: dict[str, list[str]] = {}
+    for entry in entries(plan):
+        nails_of.setdefault(entry.frame, []).append(entry.name)
+    found: dict[str, list[int]] = {}
+    for number, finding in enumerate(findings, 1):
+        names = finding.nails or [name for frame in finding.about for name in nails_of.get(frame, ())]
+        for name in dict.fromkeys(names):
+            found.setdefault(name, []).append(number)
+    return {name: tuple(numbers) for name, numbers in found.items()}
 
 
 def with_mark(text: str, name: str, flagged: frozenset[str]) -> str:

@@ -132,6 +132,16 @@ def test_an_overlap_says_how_far_in_both_units():
     assert "25 mm" in found.text and "1 in" in found.text
 
 
+def test_frames_of_which_the_same_is_to_be_said_share_one_finding_with_the_right_verb():
+    hook = Fixing(kind="hook", below=22.0)
+    frames = [frame(name, drop=10.0, fixing=hook, worked_out=(450.0, 500.0)) for name in "AB"]
+    of = job(*frames, group=group((("A", "B"),), height=Height(by="centre", at=2400.0)))
+    (shows,), (off,), (differs,) = (named(rule, of) for rule in ("hook-would-show", "frame-off-wall", "size-differs"))
+    assert shows.about == shows.nails == ("A", "B") and shows.text.startswith("Nails A, B: 12 mm · 1/2 in above")
+    assert off.text == "Frames A, B reach beyond the wall."
+    assert differs.text.startswith("Frames A, B: given as 400 mm × 500 mm")
+
+
 def test_frames_that_meet_only_at_a_corner_keep_their_gap():
     spots = (("A", Spot(point="bottom_right", x=0.0, y=0.0)), ("B", Spot(point="top_left", x=0.0, y=-60.0)))
     height = Height(by="centre", at=1400.0)
@@ -153,7 +163,7 @@ def test_every_one_of_many_overlapping_pairs_is_found():
 def test_a_wire_whose_hook_would_stand_above_the_frame_is_named_with_its_side():
     rings = Hanger(kind="rings", left=60.0, right=60.0, drop_left=10.0, drop_right=80.0)
     (found,) = named("hook-would-show", job(frame(hanger=rings, fixing=Fixing(kind="hook", below=22.0))))
-    assert "A left" in found.text and "12 mm" in found.text and "above its top edge" in found.text  # 22 - 10
+    assert "A left" in found.text and "12 mm" in found.text and "above the top edge" in found.text  # 22 - 10
 
 
 @given(st.floats(min_value=400.0, max_value=2300.0), st.floats(min_value=1.0, max_value=61.0))

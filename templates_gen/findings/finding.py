@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from templates_gen.behind.entries import Entry
 from templates_gen.record import Record
 
 STOP, WARN, NOTE = "stop", "warn", "note"
@@ -26,11 +25,6 @@ class Finding(Record, frozen=True):
     def sourced(self) -> str:
         """The sentence, and after it what it rests on."""
         return f"{self.text} ({self.source})" if self.source else self.text
-
-
-def concerns(finding: Finding, nail: Entry) -> bool:
-    """True when a finding is about this nail, or about its whole frame."""
-    return nail.name in finding.nails if finding.nails else nail.frame in finding.about
 
 
 def stops(findings: tuple[Finding, ...]) -> bool:

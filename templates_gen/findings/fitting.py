@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
-from templates_gen.findings.words import listed
+from templates_gen.findings.words import capital, listed, same_words
 from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.hanging import Nail
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both
 
@@ -53,10 +54,10 @@ def _clear(one: Rect, two: Rect, across: float, down: float) -> bool:
 
 
 def _frame_off_wall(plan: Plan) -> Iterator[Finding]:
-    for hung in plan.frames:
-        if not _on_wall(plan, hung.rect):
-            name = hung.frame.id
-            yield Finding(STOP, "frame-off-wall", (name,), f"Frame {name} reaches beyond the wall.")
+    names = tuple(hung.frame.id for hung in plan.frames if not _on_wall(plan, hung.rect))
+    if names:
+        verb = "reaches" if len(names) == 1 else "reach"
+        yield Finding(STOP, "frame-off-wall", names, f"{capital(listed(names))} {verb} beyond the wall.")
 
 
 def _on_wall(plan: Plan, rect: Rect) -> bool:
@@ -111,17 +112,20 @@ def _hangers_crossed(plan: Plan) -> Iterator[Finding]:
 
 
 def _hook_would_show(plan: Plan) -> Iterator[Finding]:
-    for hung in plan.frames:
-        for nail in hung.nails:
-            under = hung.rect.y1 - nail.y
-            if under < HOOK_MARGIN - TOLERANCE:
-                where = f"{show_both(abs(under), plan.job.unit)} {'below' if under >= 0 else 'above'} its top edge"
-                yield Finding(
-                    STOP, "hook-would-show", (hung.frame.id,),
-                    f"The nail of frame {nail.name} would be {where}: the hook would show. Use a fixing that sits "
-                    f"lower{', or shorten the wire' if hung.frame.hanger.kind == 'wire' else ''}.",
-                    "common practice: 6 mm", (nail.name,),
-                )  # fmt: skip
+    nails = [(hung, nail) for hung in plan.frames for nail in hung.nails]
+    high = [(hung, nail) for hung, nail in nails if hung.rect.y1 - nail.y < HOOK_MARGIN - TOLERANCE]
+    frame_of = {nail.name: nail.frame for _, nail in high}
+    said = ((nail.name, _would_show(hung, nail, plan.job.unit)) for hung, nail in high)
+    for names, text in same_words(said, "nail"):
+        about = tuple(dict.fromkeys(frame_of[name] for name in names))
+        yield Finding(STOP, "hook-would-show", about, text, "common practice: 6 mm", names)
+
+
+def _would_show(hung: Hung, nail: Nail, unit: str) -> str:
+    under = hung.rect.y1 - nail.y
+    where = f"{show_both(abs(under), unit)} {'below' if under >= 0 else 'above'} the top edge of the frame"
+    shorter = ", or shorten the wire" if hung.frame.hanger.kind == "wire" else ""
+    return f"{where}, so the hook would show. Use a fixing that sits lower{shorter}."
 
 
 def _drop_missing(plan: Plan) -> Iterator[Finding]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.findings.words import capital, listed
+from templates_gen.findings.words import listed, same_words
 from templates_gen.geometry import TOLERANCE
 from templates_gen.model import Frame
 from templates_gen.planning import Plan
@@ -16,17 +16,22 @@ SIZE_SLACK = 3.0
 
 
 def _size_differs(plan: Plan) -> Iterator[Finding]:
-    """One for each frame: an outside that is not what its print, mat and moulding come to."""
-    for hung in plan.frames:
-        frame = hung.frame
-        if frame.worked_out and _off(frame, frame.worked_out) > SIZE_SLACK + TOLERANCE:
-            given, built = (_size(size, plan.job.unit) for size in ((frame.width, frame.height), frame.worked_out))
-            off = show_both(_off(frame, frame.worked_out), plan.job.unit)
-            text = (
-                f"Frame {frame.id} is given as {given}, but its print, mat and moulding come to {built}: up to {off} "
-                "apart. The given size is used: measure the frame."
-            )
-            yield Finding(WARN, "size-differs", (frame.id,), text, "arithmetic of framers' trade texts")
+    """One for all frames of one size: an outside that is not what their print, mat and moulding come to."""
+    said = ((hung.frame.id, _differs(hung.frame, plan.job.unit)) for hung in plan.frames)
+    for names, text in same_words((name, words) for name, words in said if words):
+        yield Finding(WARN, "size-differs", names, text, "arithmetic of framers' trade texts")
+
+
+def _differs(frame: Frame, unit: str) -> str:
+    """How far the given size is from the one worked out, as a sentence; "" when they go together."""
+    built = frame.worked_out
+    if built is None or _off(frame, built) <= SIZE_SLACK + TOLERANCE:
+        return ""
+    given = _size((frame.width, frame.height), unit)
+    return (
+        f"given as {given}, but print, mat and moulding come to {_size(built, unit)}: up to "
+        f"{show_both(_off(frame, built), unit)} apart. The given size is used: measure it again."
+    )
 
 
 def _off(frame: Frame, built: tuple[float, float]) -> float:
@@ -49,13 +54,13 @@ def _weight_estimated(plan: Plan) -> Iterator[Finding]:
 
 def _weight_unfinished(plan: Plan) -> Iterator[Finding]:
     """One for all frames that lack the same."""
-    lacking: dict[tuple[str, ...], list[str]] = {}
-    for hung in plan.frames:
-        if hung.frame.lacking:
-            lacking.setdefault(hung.frame.lacking, []).append(hung.frame.id)
-    for fields, names in lacking.items():
-        text = f"{capital(listed(names))}: the weight cannot be estimated without {', '.join(fields)}. Or weigh it."
-        yield Finding(NOTE, "weight-unfinished", tuple(names), text)
+    said = (
+        (frame.id, f"the weight cannot be estimated without {', '.join(frame.lacking)}. Give that, or weigh.")
+        for frame in (hung.frame for hung in plan.frames)
+        if frame.lacking
+    )
+    for names, text in same_words(said):
+        yield Finding(NOTE, "weight-unfinished", names, text)
 
 
 RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_size_differs, _weight_estimated, _weight_unfinished)

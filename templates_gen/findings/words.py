@@ -16,13 +16,13 @@ def listed(names: Sequence[str], noun: str = "frame") -> str:
     return f"{noun if len(names) == 1 else noun + 's'} {names_in_words}"
 
 
-def same_words(said: Iterable[tuple[str, str]]) -> Iterator[tuple[tuple[str, ...], str]]:
-    """Of (frame, sentence) pairs: the frames about which the same is said, and that with their names before it."""
+def same_words(said: Iterable[tuple[str, str]], noun: str = "frame") -> Iterator[tuple[tuple[str, ...], str]]:
+    """Of (name, sentence) pairs: the names about which the same is said, and that with the names before it."""
     by_words: dict[str, list[str]] = {}
     for name, words in said:
         by_words.setdefault(words, []).append(name)
     for words, names in by_words.items():
-        yield tuple(names), f"{capital(listed(names))}: {words}"
+        yield tuple(names), f"{capital(listed(names, noun))}: {words}"
 
 
 def capital(text: str) -> str:
