@@ -143,6 +143,8 @@ def _schedule(flow: Flow, plan: Plan, findings: Sequence[Finding]) -> int:
         f"Centre line {show_both(plan.centre_line, unit)} from the wall's left end; level line "
         f"{show_both(plan.level_line, unit)} above the floor."
     )
+    if flagged:
+        flow.paragraph(KEY, bold=True)
     flow.space(2.0)
     shares: tuple[float, ...] = (0.07, 0.13, 0.165, 0.10, 0.10, 0.115, 0.15, 0.17)
     widths = [share * flow.area.width for share in shares]
@@ -152,7 +154,4 @@ def _schedule(flow: Flow, plan: Plan, findings: Sequence[Finding]) -> int:
         shares = (0.12, 0.21, 0.19, 0.09, 0.27, 0.12)
         widths = [share * flow.area.width for share in shares]
         flow.table(CARRIED_HEADER, carried_rows(lines, flagged), widths, strong=has_mark)
-    if flagged:
-        flow.space(1.0)
-        flow.paragraph(KEY)
     return begins

@@ -70,12 +70,13 @@ class Flow:
 
         A row for which `strong` is true is bold.
         """
-        self._cells(header, widths, height, True)
+        self._cells(self._columns(header, widths, height, True), widths, height, True)
         for row in rows:
-            if self.top - 2 * height * LEADING - 2.0 < self.area.y0:
+            columns = self._columns(row, widths, height, strong(row))
+            if self.top - max(map(len, columns)) * height * LEADING - 1.6 < self.area.y0:
                 self.need(self.area.height)
-                self._cells(header, widths, height, True)
-            self._cells(row, widths, height, strong(row), HAIR)
+                self._cells(self._columns(header, widths, height, True), widths, height, True)
+            self._cells(columns, widths, height, strong(row), HAIR)
 
     def picture(self, height: float, draw: Callable[[Rect], Iterable[Item]]) -> None:
         """A drawing of this height across the whole area."""
@@ -92,11 +93,14 @@ class Flow:
     def _base(self, text: str, height: float, bold: bool) -> float:
         return self.top - ink_of((text, height, bold), self.lettering).y1
 
+    def _columns(self, row: Sequence[str], widths: Sequence[float], height: float, bold: bool) -> list[list[str]]:
+        """The lines, one or two, of each cell of a row."""
+        return [self._in_two(cell, width - 2.0, height, bold) for cell, width in zip(row, widths, strict=True)]
+
     def _cells(
-        self, row: Sequence[str], widths: Sequence[float], height: float, bold: bool, line: float = NARROW
+        self, columns: list[list[str]], widths: Sequence[float], height: float, bold: bool, line: float = NARROW
     ) -> None:
-        """A row of cells, each in up to two lines, with a line under it."""
-        columns = [self._in_two(cell, width - 2.0, height, bold) for cell, width in zip(row, widths, strict=True)]
+        """A row of cells with a line under it."""
         for number in range(max(map(len, columns))):
             self._row([lines[number] if number < len(lines) else "" for lines in columns], widths, height, bold)
         self.top -= 0.7
