@@ -4,7 +4,7 @@ Limits beside each case worked out by hand here; a frame is 400 x 500 mm with it
 """
 
 from templates_gen.model import Fixing, Hanger, Job, Studs, Wall
-from tests.jobs import frame, job
+from tests.jobs import frame, group, job
 
 POUND = 0.45359237  # kg exactly (international yard and pound agreement, 1959)
 
@@ -21,6 +21,13 @@ def rated(pounds: float) -> Job:
 
 def on_board(weight: float, first: float | None = None, **more: object) -> Job:
     return job(frame(weight=weight, **more), **on_wall("drywall", first=first))
+
+
+def crowded(weight: float, gap: float = 60.0, build: str = "drywall", first: float | None = None) -> Job:
+    """Three frames of 400 mm in a row about 2000, each of this weight on a screw anchored by its maker's rating."""
+    fixing = Fixing(kind="screw", rating=60.0)
+    frames = [frame(name, weight=weight, fixing=fixing) for name in "ABC"]
+    return job(*frames, group=group((("A", "B", "C"),), gap=gap), **on_wall(build, first=first, spacing=5000.0))
 
 
 def pair(inset: float = 100.0, kind: str = "rings") -> Hanger:
@@ -52,6 +59,11 @@ CASES = [
     ("board-heavy", "warn", ("A",), on_board(10.1, hanger=pair()), on_board(10.0, hanger=pair())),
     ("board-heavy", "warn", ("A",), on_board(16.0, first=2019.1), on_board(16.0, first=2019.0)),  # 38 / 2 = 19
     ("board-heavy", "warn", ("A",), on_board(16.0, first=2100.0), job(frame(weight=16.0), **on_wall("masonry"))),
+    # 40 kg on a metre of board (trade texts; DIN 4103-1: 0.4 kN); of three frames 460 apart all are on one metre
+    ("metre-heavy", "warn", ("A", "B", "C"), crowded(13.4), crowded(13.3)),
+    ("metre-heavy", "warn", ("A", "B", "C"), crowded(13.4), crowded(13.4, gap=100.1)),  # 2 x 500.1 apart
+    ("metre-heavy", "warn", ("A", "B", "C"), crowded(13.4, gap=100.0), crowded(13.4, build="masonry")),
+    ("metre-heavy", "warn", ("A", "B", "C"), crowded(13.4), crowded(13.4, first=2000.0)),  # B is in a stud
     # two rings 100 in from the sides: at 1900 and 2100, a stud between them at 2000
     ("stud-missed", "note", ("A",), on_board(10.0, 2000.0, hanger=pair()), on_board(10.0, 2000.0, hanger=pair(98.9))),
     ("stud-missed", "note", ("A",), on_board(9.1, 2000.0, hanger=pair()), on_board(9.0, 2000.0, hanger=pair())),

@@ -11,6 +11,7 @@ from templates_gen.holding.fixings import (
     TOE_NAILED,
     allowable_withdrawal,
     board_hooks_needed,
+    heaviest_metre,
     hooks_needed,
     is_board,
     length_in_stud,
@@ -148,6 +149,16 @@ def test_the_schedule_says_of_every_nail_if_it_is_in_a_stud_and_how_many_hooks_i
     (nail,) = as_data(plan_wall(on_board(12.0, first)), ())["frames"][0]["nails"]
     assert nail["stud"] is stud
     assert nail["hooks_needed"] == (None if stud else 3)
+
+
+SHARES = st.lists(st.tuples(st.integers(0, 5000), st.integers(1, 30)), min_size=1, max_size=12).map(sorted)
+
+
+@given(SHARES)
+def test_the_heaviest_metre_is_that_of_all_that_begin_at_a_fixing(shares):
+    first, end, weight = heaviest_metre(shares)
+    assert weight == max(sum(kg for at, kg in shares if x <= at <= x + 1000) for x, _ in shares)
+    assert weight == sum(kg for _, kg in shares[first:end]) and shares[end - 1][0] - shares[first][0] <= 1000
 
 
 @given(st.floats(min_value=0.1, max_value=14.0), st.floats(min_value=0.1, max_value=1.0))

@@ -129,12 +129,12 @@ def _would_show(hung: Hung, nail: Nail, unit: str) -> str:
 
 
 def _drop_missing(plan: Plan) -> Iterator[Finding]:
-    names = tuple(hung.frame.id for hung in plan.frames if len(hung.nails) < len(hung.bearings))
-    if names:
-        yield Finding(
-            NOTE, "drop-missing", names,
-            f"No nail yet for {listed(names)}: measure the drop, or mark it by hand on the drop rule.",
-        )  # fmt: skip
+    missing = {f"{hung.frame.id} {bearing.side}".rstrip(): hung.frame.id
+               for hung in plan.frames for bearing in hung.bearings if bearing.drop is None}  # fmt: skip
+    if missing:
+        names = tuple(dict.fromkeys(missing.values()))
+        text = f"No nail yet for {listed(names)}: measure the drop, or mark it by hand on the drop rule."
+        yield Finding(NOTE, "drop-missing", names, text, nails=tuple(missing))
 
 
 def _furniture_clearance(plan: Plan) -> Iterator[Finding]:

@@ -20,7 +20,7 @@ ADA_METRIC = (100.0, 685.0, 2030.0)
 """mm: how far an object may stick out, and between which heights of its leading edge (307.2).  The standard prints
 both; a job is held to the figures of its own unit, and both are said as the standard says them."""
 
-WHO_DECIDES = "The rules on access where you are decide."
+ACCESS_RULES = "The rules on access where you are decide."
 
 LABEL_SOURCE = "Smithsonian Guidelines for Accessible Exhibition Design"
 LOW_CENTRE = {"in": 40 * INCH, "metric": 1015.0}
@@ -75,7 +75,7 @@ def _sticks_out(plan: Plan) -> Iterator[Finding]:
         text = (
             f"{capital(listed(names))}: more than {deep} deep, with the lower edge between {low} and {high} above the "
             "floor, on a path open to the public. A cane does not find what sticks out there: choose a shallower "
-            f"frame, or stand something under it that a cane finds. {WHO_DECIDES}"
+            f"frame, or stand something under it that a cane finds. {ACCESS_RULES}"
         )
         yield Finding(WARN, "sticks-out", names, text, ADA_SOURCE)
 
@@ -85,7 +85,7 @@ def _depth_missing(plan: Plan) -> Iterator[Finding]:
     if names:
         text = (
             f"No depth given for {listed(names)}: on a path open to the public, a frame more than "
-            f"{_path_words(plan.job.unit)[0]} deep sticks out too far. {WHO_DECIDES}"
+            f"{_path_words(plan.job.unit)[0]} deep sticks out too far. {ACCESS_RULES}"
         )
         yield Finding(NOTE, "depth-missing", names, text, ADA_SOURCE)
 

@@ -6,8 +6,10 @@ Weights in kg, lengths in mm, forces in N.  Nothing here says what a wall or a n
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from templates_gen.behind.entries import depth_of
+from templates_gen.geometry import TOLERANCE
 from templates_gen.hanging import GRAVITY
 from templates_gen.holding.studs import on_stud
 from templates_gen.model import Fixing, Frame, Wall
@@ -19,6 +21,10 @@ Hardware: Wall Hangers and Cleats, trade column, April 2013)."""
 
 PER_BOARD_HOOK, MOST_ON_BOARD = 5.0, 15.0
 """kg on one hook in plasterboard without a stud, and on all of a frame's (two continental trade texts)."""
+
+METRE, MOST_PER_METRE = 1000.0, 40.0
+"""mm, and kg in board on so much of a wall's length (trade texts on plasterboard; DIN 4103-1, as restated in two texts,
+has a light wall bear 0.4 kN on each metre, no further than 0.3 m in front of it)."""
 
 NDS_WITHDRAWAL = 1380.0
 """lb per inch in the wood for G = 1 and a nail of 1 in: allowable withdrawal from side grain, 1380 G^(5/2) D
@@ -54,6 +60,18 @@ def board_hooks_needed(weight: float) -> int | None:
 
 def _at_least_one(hooks: float) -> int:
     return max(1, math.ceil(hooks - 1e-9))  # a float sum just over a whole number is that number
+
+
+def heaviest_metre(loads: Sequence[tuple[float, float]]) -> tuple[int, int, float]:
+    """Of (x, kg) pairs from left to right: the first and one past the last on the heaviest metre, and their kg."""
+    best, start, on_it = (0, 0, 0.0), 0, 0.0
+    for end, (x, kg) in enumerate(loads, 1):
+        on_it += kg
+        while x - loads[start][0] > METRE + TOLERANCE:
+            on_it -= loads[start][1]
+            start += 1
+        best = max(best, (start, end, on_it), key=lambda part: part[2])
+    return best
 
 
 def is_board(wall: Wall) -> bool:
