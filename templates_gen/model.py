@@ -8,6 +8,10 @@ from __future__ import annotations
 from templates_gen.exactness.accuracy import Accuracy
 from templates_gen.geometry import Rect
 from templates_gen.record import Record, field
+from templates_gen.stairs import Stairs
+
+SIDES = ("left", "above", "right", "below")
+"""Where frames are that hang around a feature."""
 
 Sides = tuple[float, float, float, float]
 """Top, right, bottom, left in mm."""
@@ -45,7 +49,8 @@ class Studs(Record, frozen=True, kw_only=True):
 
 
 class Wall(Record, frozen=True, kw_only=True):
-    """The vertical plane.  `outline` is set when it is not a plain rectangle (corner points in mm).
+    """The vertical plane.  `outline` is set when it is not a plain rectangle (corner points in mm); `clear` is how far
+    frames stay away from its edges; `stairs` is set where a stair runs along it.
 
     `wiring` is whose rule its cables were laid by, `worktop` whether the room has one, `behind` the rooms on its other
     side, `public` whether a path open to the public runs along it, `earthquake` whether the earth may shake there,
@@ -56,6 +61,8 @@ class Wall(Record, frozen=True, kw_only=True):
     width: float
     height: float
     outline: tuple[tuple[float, float], ...] = ()
+    clear: float = 0.0
+    stairs: Stairs | None = None
     build: str = ""
     board: float | None = None
     studs: Studs | None = None
@@ -70,6 +77,14 @@ class Wall(Record, frozen=True, kw_only=True):
     @property
     def rect(self) -> Rect:
         return Rect(0.0, 0.0, self.width, self.height)
+
+    def above_ground(self, x: float, y: float) -> float:
+        """How high a point of the wall is above what one stands on there: the floor, or a stair."""
+        return y - (self.stairs.ground_at(x) if self.stairs else 0.0)
+
+    def least_above_ground(self, rect: Rect) -> float:
+        """How high the lower edge of a rectangle is, where it is nearest to what one stands on."""
+        return min(self.above_ground(x, rect.y0) for x in (rect.x0, rect.x1))
 
 
 class Hanger(Record, frozen=True, kw_only=True):
@@ -140,7 +155,10 @@ class Frame(Record, frozen=True, kw_only=True):
 
 
 class Height(Record, frozen=True, kw_only=True):
-    """How high the group hangs: `by` is "centre", "top", "bottom" or "above"; `feature` only for "above"."""
+    """How high the group hangs: `by` is "centre", "top", "bottom", "above" or "above_nosings".
+
+    `feature` is only for "above"; a group around a feature has its height from that.
+    """
 
     by: str
     at: float
@@ -158,8 +176,10 @@ class Spot(Record, frozen=True, kw_only=True):
 class Group(Record, frozen=True, kw_only=True):
     """All frames that hang as one piece, and how they sit to each other.
 
-    `rows` holds frame ids: rows from the top, or columns from the left, or the single row or column.
-    `centre_on` is "wall", the name of a feature, or a distance from the wall's left end.
+    `rows` holds frame ids: rows from the top, or columns from the left, or the single row or column; around a feature
+    those on its left and right from the top, above and below it from the left, in the order of `SIDES`.
+    `slope` is that of the line that a group on stairs climbs along, `around` the feature with frames about it, which
+    are `gap_around` away.  `centre_on` is "wall", the name of a feature, or a distance from the wall's left end.
     """
 
     arrangement: str
@@ -171,6 +191,9 @@ class Group(Record, frozen=True, kw_only=True):
     spots: tuple[tuple[str, Spot], ...] = ()
     centre_on: str | float = "wall"
     height: Height
+    slope: float = 0.0
+    around: Feature | None = None
+    gap_around: float = 0.0
 
 
 class Paper(Record, frozen=True, kw_only=True):

@@ -21,3 +21,8 @@ def outline_holds(outline: Sequence[tuple[float, float]], rect: Rect) -> bool:
     """True when the rectangle lies inside the outline (corner points in mm), its edge included."""
     grown = shapely.Polygon(outline).buffer(TOLERANCE, join_style="mitre")
     return bool(grown.covers(shapely.box(rect.x0, rect.y0, rect.x1, rect.y1)))
+
+
+def room_inside(outline: Sequence[tuple[float, float]], rect: Rect) -> float:
+    """How far the rectangle, which lies inside the outline, is from its nearest edge (mm)."""
+    return float(shapely.Polygon(outline).exterior.distance(shapely.box(rect.x0, rect.y0, rect.x1, rect.y1)))

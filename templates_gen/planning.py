@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from templates_gen.arranging.rows import arrange
 from templates_gen.geometry import Rect, bounds
 from templates_gen.hanging import Bearing, Nail, bearings, nails
-from templates_gen.model import Feature, Frame, Group, Job, Wall
+from templates_gen.model import SIDES, Feature, Frame, Group, Job, Wall
+from templates_gen.reading_order import reading_order
 from templates_gen.record import Record
+
+OVER_FEATURE = 45.0
+"""mm from the top of a feature with frames on its sides alone up to the level line: room for the target and the line's
+name on the wall.  Our own design, no source."""
 
 
 class Hung(Record, frozen=True):
@@ -19,7 +26,7 @@ class Hung(Record, frozen=True):
 
 
 class Plan(Record, frozen=True):
-    """Every frame and nail on the wall, and the two lines that all is measured from.
+    """Every frame and nail on the wall in reading order, and the two lines that all is measured from.
 
     `centre_line` is an x, `level_line` a y; `group` is the smallest rectangle around all frames.
     """
@@ -34,14 +41,26 @@ class Plan(Record, frozen=True):
     def nails(self) -> tuple[Nail, ...]:
         return tuple(nail for hung in self.frames for nail in hung.nails)
 
+    @property
+    def slope(self) -> float:
+        """How far the pitch line rises for every mm to the right; 0 where the frames do not climb with a stair."""
+        return self.job.group.slope
+
+    def pitch_at(self, x: float) -> float:
+        """The height of the pitch line at x (mm)."""
+        return self.level_line + self.slope * (x - self.centre_line)
+
 
 def plan_wall(job: Job) -> Plan:
     """The plan of a job.  Raises InputError where a hanger cannot be as described."""
     group, wall = job.group, job.wall
-    rects = arrange(group, {frame.id: (frame.width, frame.height) for frame in job.frames})
-    centre, level = centre_line(group, wall), _level_line(group, wall, bounds(rects.values()))
-    hung = tuple(_hung(frame, rects[frame.id].shifted(centre, level)) for frame in job.frames)
-    return Plan(job=job, frames=hung, centre_line=centre, level_line=level, group=bounds(item.rect for item in hung))
+    about = arrange(group, {frame.id: (frame.width, frame.height) for frame in job.frames})
+    centre, level = centre_line(group, wall), _level_line(group, wall, about)
+    at = (group.around.rect.cx, group.around.rect.cy) if group.around else (centre, level)
+    rects = {name: rect.shifted(*at) for name, rect in about.items()}
+    frames = {frame.id: frame for frame in job.frames}
+    hung = tuple(_hung(frames[name], rects[name]) for name in reading_order(rects, group.slope))
+    return Plan(job=job, frames=hung, centre_line=centre, level_line=level, group=bounds(rects.values()))
 
 
 def _hung(frame: Frame, rect: Rect) -> Hung:
@@ -55,18 +74,33 @@ def centre_line(group: Group, wall: Wall) -> float:
     return wall.width / 2 if group.centre_on == "wall" else _feature(group.centre_on, wall).rect.cx
 
 
-def _level_line(group: Group, wall: Wall, box: Rect) -> float:
-    """The height of the level line, which goes through the origin that the group was arranged about.
+def _level_line(group: Group, wall: Wall, rects: Mapping[str, Rect]) -> float:
+    """The height of the level line, which most often goes through the origin that the group was arranged about.
 
-    `box` is the group about that origin: a height given for its top or bottom edge moves the line with it.
+    `rects` are the frames about that origin: a height given for their top or bottom edge moves the line with it.  On
+    stairs the line meets the pitch line on the centre line.
     """
     height = group.height
+    if group.around:
+        return _beside_feature(group, group.around.rect, rects)
+    if height.by == "above_nosings" and wall.stairs:
+        return wall.stairs.line_at(centre_line(group, wall)) + height.at
     if height.by == "centre":
         return height.at
+    box = bounds(rects.values())
     if height.by == "top":
         return height.at - box.y1
     floor = _feature(height.feature, wall).rect.y1 if height.by == "above" else 0.0
     return floor + height.at - box.y0
+
+
+def _beside_feature(group: Group, feature: Rect, rects: Mapping[str, Rect]) -> float:
+    """A height at which the centre line is not on the feature: that of the frames above it, else below it."""
+    sides = dict(zip(SIDES, group.rows, strict=True))
+    for names in (sides["above"], sides["below"]):
+        if names:
+            return feature.cy + bounds(rects[name] for name in names).cy
+    return feature.y1 + OVER_FEATURE
 
 
 def _feature(name: str, wall: Wall) -> Feature:

@@ -17,6 +17,7 @@ from templates_gen.holding.studs import on_stud
 from templates_gen.holding.weighing import weight_words
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import other_unit, show, show_both
+from templates_gen.wallwords import pitch_words
 
 HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line")
 
@@ -74,7 +75,7 @@ def _directed(mm: float, unit: str, positive: str, negative: str, zero: str) -> 
     return f"{text} {positive if mm > 0 else negative}"
 
 
-COLUMNS = (13, 12, 12, 20, 22)
+COLUMNS = (13, 12, 14, 19, 21)
 """Widths of the text schedule's columns: 79 in all, for a terminal of 80."""
 
 
@@ -90,6 +91,7 @@ def as_text(plan: Plan, findings: Sequence[Finding] = ()) -> str:
         job.title,
         f"centre line {show_both(plan.centre_line, unit)} from the wall's left end",
         f"level line {show_both(plan.level_line, unit)} above the floor",
+        *pitch_words(plan)[:1],
         "",
         _columns("nail", "drop", "floor", "centre line", "level line"),
     ]
@@ -163,9 +165,15 @@ def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
         "wall": {"width": tenth(wall.width), "height": tenth(wall.height)},
         "centre_line": tenth(plan.centre_line),
         "level_line": tenth(plan.level_line),
+        **({"pitch_line": _pitch_data(plan)} if plan.slope else {}),
         "frames": [_frame_data(hung, plan, zones, flagged) for hung in plan.frames],
         "findings": findings_data(findings),
     }
+
+
+def _pitch_data(plan: Plan) -> dict[str, float]:
+    """The pitch line: its rise for every mm to the right, and how high it is straight above the nosings (mm)."""
+    return {"slope": round(plan.slope, 6), "above_nosings": tenth(plan.job.group.height.at)}
 
 
 def findings_data(findings: Sequence[Finding]) -> list[dict[str, Any]]:

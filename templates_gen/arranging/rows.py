@@ -1,14 +1,16 @@
 """Sizes and gaps become rectangles about (0, 0): exact arithmetic, one small function for each arrangement.
 
 Every function takes the sizes (mm) in the order of the group's rows and returns a rectangle for each, in the same
-order, with x to the right and y up.  All but `placed` return a group whose bounding box has its middle at (0, 0).
+order, with x to the right and y up.  Most return a group whose bounding box has its middle at (0, 0).
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from itertools import accumulate
 
+from templates_gen.arranging.along import length, starts
+from templates_gen.arranging.around import around
+from templates_gen.arranging.climbing import climbing
 from templates_gen.geometry import Rect, bounds
 from templates_gen.model import Group, Spot
 
@@ -16,23 +18,33 @@ Size = tuple[float, float]
 
 
 def arrange(group: Group, sizes: Mapping[str, Size]) -> dict[str, Rect]:
-    """The rectangle of every frame about the group's own origin (mm), by frame id in the group's order."""
+    """The rectangle of every frame about the group's own origin (mm), by frame id in the group's order.
+
+    The origin is the middle of the group's bounding box; but where centre line and level line cross for placed frames,
+    where the centre line crosses the pitch line on stairs, and the middle of the feature that frames hang around.
+    """
     if group.arrangement == "placed":
         return {name: _placed(spot, sizes[name]) for name, spot in group.spots}
     rows = [[sizes[name] for name in row] for row in group.rows]
+    if group.around is not None:
+        return _named(group, around(rows, group))
+    if group.arrangement == "stairs":
+        return _named(group, [climbing(rows[0], group)])
     rects = _ARRANGEMENTS[group.arrangement](rows, group)
     box = bounds(rect for row in rects for rect in row)
+    return {name: rect.shifted(-box.cx, -box.cy) for name, rect in _named(group, rects).items()}
+
+
+def _named(group: Group, rects: Sequence[Sequence[Rect]]) -> dict[str, Rect]:
     return {
-        name: rect.shifted(-box.cx, -box.cy)
-        for names, row in zip(group.rows, rects, strict=True)
-        for name, rect in zip(names, row, strict=True)
+        name: rect for names, row in zip(group.rows, rects, strict=True) for name, rect in zip(names, row, strict=True)
     }
 
 
 def _rows(rows: Sequence[Sequence[Size]], group: Group) -> list[list[Rect]]:
     """Rows from the top, each as high as its highest frame."""
-    widest = max(_length([width for width, _ in row], group.gap_across) for row in rows)
-    tops = _starts([max(height for _, height in row) for row in rows], group.gap_down)
+    widest = max(length([width for width, _ in row], group.gap_across) for row in rows)
+    tops = starts([max(height for _, height in row) for row in rows], group.gap_down)
     return [_row(row, -top, widest, group) for row, top in zip(rows, tops, strict=True)]
 
 
@@ -42,14 +54,14 @@ def _row(row: Sequence[Size], top: float, widest: float, group: Group) -> list[R
     tallest = max(height for _, height in row)
     return [
         Rect.sized(start + left, top - _FRACTION[group.align] * (tallest - height) - height, width, height)
-        for left, (width, height) in zip(_starts(widths, gap), row, strict=True)
+        for left, (width, height) in zip(starts(widths, gap), row, strict=True)
     ]
 
 
 def _columns(columns: Sequence[Sequence[Size]], group: Group) -> list[list[Rect]]:
     """Columns from the left, each as wide as its widest frame."""
-    longest = max(_length([height for _, height in column], group.gap_down) for column in columns)
-    lefts = _starts([max(width for width, _ in column) for column in columns], group.gap_across)
+    longest = max(length([height for _, height in column], group.gap_down) for column in columns)
+    lefts = starts([max(width for width, _ in column) for column in columns], group.gap_across)
     return [_column(column, left, longest, group) for column, left in zip(columns, lefts, strict=True)]
 
 
@@ -59,7 +71,7 @@ def _column(column: Sequence[Size], left: float, longest: float, group: Group) -
     widest = max(width for width, _ in column)
     return [
         Rect.sized(left + _FRACTION[group.align] * (widest - width), -start - down - height, width, height)
-        for down, (width, height) in zip(_starts(heights, gap), column, strict=True)
+        for down, (width, height) in zip(starts(heights, gap), column, strict=True)
     ]
 
 
@@ -71,7 +83,7 @@ def _grid(rows: Sequence[Sequence[Size]], group: Group) -> list[list[Rect]]:
     across = max(len(row) for row in rows)
     widths = [max(row[at][0] for row in rows if at < len(row)) for at in range(across)]
     heights = [max(height for _, height in row) for row in rows]
-    lefts, downs = _starts(widths, group.gap_across), _starts(heights, group.gap_down)
+    lefts, downs = starts(widths, group.gap_across), starts(heights, group.gap_down)
     return [
         [
             Rect.sized(
@@ -98,18 +110,9 @@ _FRACTION = {"left": 0.0, "top": 0.0, "spread": 0.0, "centre": 0.5, "right": 1.0
 """How much of the spare room lies before (left of, above) a frame or row."""
 
 
-def _starts(lengths: Sequence[float], gap: float) -> list[float]:
-    """Where each of several lengths set one after another with the gap between them begins."""
-    return [0.0, *accumulate(length + gap for length in lengths[:-1])]
-
-
-def _length(lengths: Sequence[float], gap: float) -> float:
-    return sum(lengths) + gap * (len(lengths) - 1)
-
-
 def _set(lengths: Sequence[float], gap: float, whole: float, before: float, spread: bool) -> tuple[float, float]:
     """Where a row starts in the whole width, and its gap; a spread row fills it, a single frame is in the middle."""
-    spare = whole - _length(lengths, gap)
+    spare = whole - length(lengths, gap)
     if not spread:
         return before * spare, gap
     return (0.0, gap + spare / (len(lengths) - 1)) if len(lengths) > 1 else (spare / 2, gap)

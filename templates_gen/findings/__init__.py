@@ -6,20 +6,12 @@ ever says that a wall, a nail or a spot is safe.  Each file holds the rules of o
 
 from __future__ import annotations
 
-from templates_gen.findings import behind, board, building, fitting, holding, parts, people, wire
+from templates_gen.findings import behind, board, building, fitting, holding, parts, people, stairs, twins, wire
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding, stops
 from templates_gen.planning import Plan
 
-RULES = (
-    *fitting.RULES,
-    *behind.RULES,
-    *people.RULES,
-    *building.RULES,
-    *wire.RULES,
-    *holding.RULES,
-    *board.RULES,
-    *parts.RULES,
-)
+PARTS = (fitting, stairs, behind, people, building, wire, holding, board, parts, twins)
+RULES = tuple(rule for part in PARTS for rule in part.RULES)
 
 
 def find(plan: Plan) -> tuple[Finding, ...]:

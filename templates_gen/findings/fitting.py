@@ -69,6 +69,26 @@ def _on_wall(plan: Plan, rect: Rect) -> bool:
     return outline_holds(wall.outline, rect)
 
 
+def _wall_clearance(plan: Plan) -> Iterator[Finding]:
+    """Frames on the wall that are nearer to one of its edges than the job wants."""
+    wall, unit = plan.job.wall, plan.job.unit
+    for hung in plan.frames if wall.clear else ():
+        if _on_wall(plan, hung.rect) and (away := _room(plan, hung.rect)) < wall.clear - TOLERANCE:
+            name = hung.frame.id
+            text = f"Frame {name} is {show_both(away, unit)} from an edge of the wall, nearer than"
+            yield Finding(WARN, "wall-clearance", (name,), f"{text} {show_both(wall.clear, unit)}.")
+
+
+def _room(plan: Plan, rect: Rect) -> float:
+    """How far a rectangle on the wall is from the wall's nearest edge (mm)."""
+    wall = plan.job.wall
+    if not wall.outline:
+        return min(rect.x0, rect.y0, wall.width - rect.x1, wall.height - rect.y1)
+    from templates_gen.outline import room_inside  # only a wall with an outline needs a geometry library
+
+    return room_inside(wall.outline, rect)
+
+
 def _frame_over_feature(plan: Plan) -> Iterator[Finding]:
     for hung in plan.frames:
         for feature in plan.job.wall.features:
@@ -169,6 +189,7 @@ def _not_computed(plan: Plan) -> Iterator[Finding]:
 RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
     _frames_too_close,
     _frame_off_wall,
+    _wall_clearance,
     _frame_over_feature,
     _drop_beyond_frame,
     _hangers_crossed,

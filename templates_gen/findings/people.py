@@ -64,8 +64,14 @@ def _path_words(unit: str) -> tuple[str, ...]:
 def _in_path(plan: Plan) -> list[Hung]:
     """The frames on a public path whose lower edge, the leading one, is where a cane does not find it."""
     _, low, high = _path_limits(plan.job.unit)
-    found = [hung for hung in plan.frames if low + TOLERANCE < hung.rect.y0 <= high + TOLERANCE]
-    return found if plan.job.wall.public else []
+    wall = plan.job.wall
+    found = [h for h in plan.frames if low + TOLERANCE < wall.least_above_ground(h.rect) <= high + TOLERANCE]
+    return found if wall.public else []
+
+
+def _ground(plan: Plan) -> str:
+    """What heights are above, in words."""
+    return "the floor or the stair" if plan.job.wall.stairs else "the floor"
 
 
 def _sticks_out(plan: Plan) -> Iterator[Finding]:
@@ -73,9 +79,9 @@ def _sticks_out(plan: Plan) -> Iterator[Finding]:
     names = _ids(hung for hung in _in_path(plan) if (hung.frame.depth or 0.0) > most + TOLERANCE)
     if names:
         text = (
-            f"{capital(listed(names))}: more than {deep} deep, with the lower edge between {low} and {high} above the "
-            "floor, on a path open to the public. A cane does not find what sticks out there: choose a shallower "
-            f"frame, or stand something under it that a cane finds. {ACCESS_RULES}"
+            f"{capital(listed(names))}: more than {deep} deep, with the lower edge between {low} and {high} above "
+            f"{_ground(plan)}, on a path open to the public. A cane does not find what sticks out there: choose a "
+            f"shallower frame, or stand something under it that a cane finds. {ACCESS_RULES}"
         )
         yield Finding(WARN, "sticks-out", names, text, ADA_SOURCE)
 
@@ -147,11 +153,12 @@ def _over_text(names: Sequence[str], feature: Feature, use: str, level: str) -> 
 
 
 def _ladder(plan: Plan) -> Iterator[Finding]:
-    high = [entry for entry in entries(plan) if entry.high > REACH + TOLERANCE]
+    above = plan.job.wall.above_ground
+    high = [entry for entry in entries(plan) if above(entry.x, entry.high) > REACH + TOLERANCE]
     if high:
         names = tuple(one.name for one in high)
         text = (
-            f"More than {show_both(REACH, plan.job.unit)} above the floor: {listed(names, 'nail')}. "
+            f"More than {show_both(REACH, plan.job.unit)} above {_ground(plan)}: {listed(names, 'nail')}. "
             "Do not stand on a stepladder's top or its two highest steps, keep three points of contact, lean a ladder "
             "1 out for 4 up, and have someone hold it and hand you things. What its maker says goes first."
         )
@@ -164,7 +171,8 @@ def _viewing_height(plan: Plan) -> Iterator[Finding]:
     system = "in" if unit == "in" else "metric"
     most, (low, high) = LOW_CENTRE[system], EASY_BAND[system]
     small = [hung for hung in plan.frames if max(hung.rect.width, hung.rect.height) <= SMALL + TOLERANCE]
-    names = _ids(hung for hung in small if hung.rect.cy > most + TOLERANCE)
+    above = plan.job.wall.above_ground
+    names = _ids(hung for hung in small if above(hung.rect.cx, hung.rect.cy) > most + TOLERANCE)
     if not plan.job.wall.public:
         return
     if names:
@@ -173,9 +181,10 @@ def _viewing_height(plan: Plan) -> Iterator[Finding]:
             "better from a wheelchair."
         )
         yield Finding(NOTE, "viewing-height", names, text, LABEL_SOURCE)
-    if len(small) < len(plan.frames) and not low - TOLERANCE <= plan.group.cy <= high + TOLERANCE:
+    middle = above(plan.group.cx, plan.group.cy)
+    if len(small) < len(plan.frames) and not low - TOLERANCE <= middle <= high + TOLERANCE:
         text = (
-            f"The middle of the group is {show_both(plan.group.cy, unit)} above the floor. In public rooms, who stands "
+            f"The middle of the group is {show_both(middle, unit)} above {_ground(plan)}. In public rooms, who stands "
             f"and who sits in a wheelchair both see well what has its middle between {show_both(low, unit)} and "
             f"{show_both(high, unit)}; put the labels there."
         )

@@ -61,7 +61,7 @@ def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
         date=job.date or _last_change(path),
         language=job.language,
         wall=wall,
-        group=build_group(group_table, _unique(frames), wall.features, job.unit, "group"),
+        group=build_group(group_table, _unique(frames), wall, job.unit, "group"),
         frames=frames,
         paper=build_paper(read_table(raw.get("paper", {}), PaperTable, job.unit, "paper"), job.unit, path.parent),
         accuracy=build_accuracy(read_table(raw.get("accuracy", {}), AccuracyTable, job.unit, "accuracy"), "accuracy"),

@@ -6,21 +6,19 @@ from collections import Counter
 from collections.abc import Sequence
 
 from templates_gen.errors import InputError
-from templates_gen.jobfile.tables import GroupTable, HeightTable, SpotTable
-from templates_gen.jobfile.typed import nearest, read_length, read_table
-from templates_gen.model import Feature, Frame, Group, Height, Spot
-from templates_gen.units import INCH
+from templates_gen.jobfile.tables import GroupTable, SpotTable
+from templates_gen.jobfile.typed import nearest, read_table
+from templates_gen.jobfile.whereabouts import centre_of, feature_around, gap_around, height_of, slope_of
+from templates_gen.model import SIDES, Frame, Group, Spot, Wall
 
 DEFAULT_GAP = 63.5
 """mm (2 1/2 in) between frames when none is given: within the 2-3 in usual for home groups.  Common practice."""
 
-DEFAULT_CENTRE = 57 * INCH
-"""mm.  57 in from the floor to the middle of a picture, as many museums hang.  Common practice, not a standard."""
-
-NOT_COMPUTED = ("stairs", "salon")
+NOT_COMPUTED = ("salon",)
 ALIGNMENTS = {
     "row": ("top", "centre", "bottom"), "rows": ("top", "centre", "bottom"), "grid": ("top", "centre", "bottom"),
     "column": ("left", "centre", "right"), "columns": ("left", "centre", "right"),
+    "stairs": ("top", "centre", "bottom"), "around": ("top", "centre", "bottom"),
     "placed": ("top", "centre", "bottom", "left", "right"),
 }  # fmt: skip
 SETTINGS = {
@@ -29,9 +27,7 @@ SETTINGS = {
 }  # fmt: skip
 
 
-def build_group(
-    table: GroupTable, frames: Sequence[Frame], features: Sequence[Feature], unit: str, where: str
-) -> Group:
+def build_group(table: GroupTable, frames: Sequence[Frame], wall: Wall, unit: str, where: str) -> Group:
     """The finished group, every frame in it exactly once.  Raises InputError."""
     if table.arrangement in NOT_COMPUTED:
         raise InputError(
@@ -40,6 +36,7 @@ def build_group(
     _one_of(table.align, ALIGNMENTS[table.arrangement], f"{where}, align", table.arrangement)
     _one_of(table.set, SETTINGS.get(table.arrangement, ("centre",)), f"{where}, set", table.arrangement)
     gap = DEFAULT_GAP if table.gap is None else table.gap
+    around = feature_around(table, wall, where)
     return Group(
         arrangement=table.arrangement,
         rows=_rows(table, [frame.id for frame in frames], where),
@@ -48,8 +45,11 @@ def build_group(
         align=table.align,
         set=table.set,
         spots=_spots(table, unit, where),
-        centre_on=_centre_on(table.centre_on, features, unit, f"{where}, centre_on"),
-        height=_height(table.height, features, f"{where}, height"),
+        centre_on=centre_of(table, wall, unit, f"{where}, centre_on"),
+        height=height_of(table, wall, f"{where}, height"),
+        slope=slope_of(table, wall, where),
+        around=around,
+        gap_around=gap_around(table, gap),
     )
 
 
@@ -61,7 +61,7 @@ def _one_of(found: str, allowed: Sequence[str], where: str, arrangement: str) ->
 def _rows(table: GroupTable, ids: list[str], where: str) -> tuple[tuple[str, ...], ...]:
     """The rows (or columns) of ids, each frame once."""
     kind = table.arrangement
-    for name in {"rows", "columns", "order", "across", "place"} - _USED[kind]:
+    for name in sorted(_LISTING - _USED[kind]):
         if getattr(table, name) is not None:
             raise InputError(f"{where}, {name}", f"does not belong to arrangement {kind!r}")
     rows = _listed(table, ids, where)
@@ -70,13 +70,14 @@ def _rows(table: GroupTable, ids: list[str], where: str) -> tuple[tuple[str, ...
 
 
 _USED = {
-    "row": {"order"}, "column": {"order"}, "rows": {"rows"}, "columns": {"columns"},
-    "grid": {"rows", "order", "across"}, "placed": {"place"},
+    "row": {"order"}, "column": {"order"}, "rows": {"rows"}, "columns": {"columns"}, "stairs": {"order"},
+    "grid": {"rows", "order", "across"}, "placed": {"place"}, "around": {"around", "gap_around", *SIDES},
 }  # fmt: skip
+_LISTING: set[str] = set().union(*_USED.values())
 
 
 def _listing_field(table: GroupTable) -> str:
-    named = ("rows", "columns", "order", "place")
+    named = ("rows", "columns", "order", "place", "around")
     return next((name for name in named if getattr(table, name) is not None), "arrangement")
 
 
@@ -89,6 +90,8 @@ def _listed(table: GroupTable, ids: list[str], where: str) -> list[list[str]]:
         return rows
     if table.arrangement == "placed":
         return [list(table.place or {})]
+    if table.arrangement == "around":
+        return [getattr(table, side) or [] for side in SIDES]
     if table.rows is not None:
         if not table.rows or not all(table.rows):
             raise InputError(f"{where}, rows", 'expected lists of frame ids, such as  rows = [["A", "B"], ["C"]]')
@@ -129,41 +132,3 @@ def _spot(raw: object, unit: str, where: str) -> Spot:
         )  # fmt: skip
     ((point, (x, y)),) = given
     return Spot(point=point, x=x, y=y)
-
-
-def _centre_on(value: str | int | float, features: Sequence[Feature], unit: str, where: str) -> str | float:
-    if isinstance(value, str):
-        names = [feature.name for feature in features]
-        if value == "wall" or value in names:
-            return _only(value, names, where)
-        if not any(char.isdigit() for char in value):
-            near = nearest(value, ["wall", *names])
-            hint = f"did you mean {near!r}?" if near else f"features: {', '.join(filter(None, names)) or 'none'}"
-            raise InputError(where, f"found {value!r}, expected 'wall', the name of a feature, or a distance", hint)
-    return read_length(value, unit, where)
-
-
-def _height(table: HeightTable | None, features: Sequence[Feature], where: str) -> Height:
-    if table is None:
-        return Height(by="centre", at=DEFAULT_CENTRE)
-    ways = [name for name in ("centre", "above", "top", "bottom") if getattr(table, name) is not None]
-    if len(ways) != 1 or (table.by is not None) != (ways == ["above"]):
-        raise InputError(
-            where, f"found {', '.join(ways) or 'nothing'}, expected one of centre, top, bottom, or above with by",
-            'for example  { centre = "57 in" }  or  { above = "bench", by = "8 in" }',
-        )  # fmt: skip
-    if table.above is None:
-        return Height(by=ways[0], at=getattr(table, ways[0]))
-    names = [feature.name for feature in features]
-    if table.above not in names:
-        near = nearest(table.above, names)
-        hint = f"did you mean {near!r}?" if near else f"features: {', '.join(filter(None, names)) or 'none'}"
-        raise InputError(f"{where}, above", f"found {table.above!r}, expected the name of a feature", hint)
-    return Height(by="above", at=table.by or 0.0, feature=_only(table.above, names, f"{where}, above"))
-
-
-def _only(name: str, names: Sequence[str], where: str) -> str:
-    """The name, when it means one feature and not two of a kind."""
-    if names.count(name) > 1:
-        raise InputError(where, f"found {name!r}, which is {names.count(name)} features", "give each a name of its own")
-    return name

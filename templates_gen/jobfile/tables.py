@@ -51,11 +51,23 @@ class FeatureTable(Table):
     use: Literal["bed", "seat", "cot", "other"] | None = None
 
 
+class StairsTable(Table):
+    nosing: tuple[Offset, Offset]
+    up: Literal["left", "right"]
+    run: Length | None = None
+    rise: Length | None = None
+    pitch: int | float | None = None
+    steps: int | None = None
+    clear: Length | None = None
+
+
 class WallTable(Table):
     name: str = ""
     width: Length | None = None
     height: Length | None = None
     outline: list[tuple[Length, Length]] | None = None
+    clear: Length | None = None
+    stairs: StairsTable | None = None
     build: Literal["drywall", "plaster", "masonry", "timber"] | None = None
     board: Length | None = None
     studs: StudsTable | None = None
@@ -71,6 +83,7 @@ class WallTable(Table):
 class HeightTable(Table):
     centre: Length | None = None
     above: str | None = None
+    above_nosings: Length | None = None
     by: Length | None = None
     top: Length | None = None
     bottom: Length | None = None
@@ -85,12 +98,18 @@ class SpotTable(Table):
 
 
 class GroupTable(Table):
-    arrangement: Literal["row", "column", "rows", "columns", "grid", "stairs", "salon", "placed"] = "row"
+    arrangement: Literal["row", "column", "rows", "columns", "grid", "stairs", "around", "salon", "placed"] = "row"
     rows: list[list[str]] | None = None
     columns: list[list[str]] | None = None
     order: list[str] | None = None
     across: int | None = None
     place: dict[str, Any] | None = None
+    around: str | None = None
+    left: list[str] | None = None
+    above: list[str] | None = None
+    right: list[str] | None = None
+    below: list[str] | None = None
+    gap_around: Length | None = None
     gap: Length | None = None
     gap_across: Length | None = None
     gap_down: Length | None = None

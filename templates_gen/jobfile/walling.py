@@ -8,6 +8,7 @@ from typing import Any
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
+from templates_gen.jobfile.stairs import build_stairs
 from templates_gen.jobfile.tables import FeatureTable, MarginTable, PaperTable, StudsTable, WallTable
 from templates_gen.jobfile.typed import read_length, read_table
 from templates_gen.model import Feature, Paper, Sides, Studs, Wall
@@ -45,7 +46,8 @@ def build_wall(raw: object, unit: str) -> Wall:
     outline = tuple((float(x), float(y)) for x, y in table.outline or ())
     width, height = _wall_size(table, outline)
     return Wall(
-        name=table.name, width=width, height=height, outline=outline, build=table.build or "", board=table.board,
+        name=table.name, width=width, height=height, outline=outline, clear=table.clear or 0.0,
+        stairs=build_stairs(table.stairs, "wall, stairs"), build=table.build or "", board=table.board,
         studs=_studs(table.studs, unit), wiring=table.wiring or "", worktop=table.worktop, behind=tuple(table.behind),
         public=table.public, earthquake=table.earthquake, built=_year(table.built), features=features,
     )  # fmt: skip

@@ -53,7 +53,7 @@ def day_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
         yield from _string(plan, sheets)
         if sheets.paper.cover != "nails":  # else the frames' corners may not be on paper
             yield from diagonals(plan, len(sheets.sheets))
-        yield _on_the_target(plan)
+        yield from _on_the_target(plan)
     else:
         yield from _piece_by_piece(plan, sheets, order)
     yield from _marking(plan)
@@ -77,21 +77,30 @@ def _lapping(sheets: SheetPlan) -> str:
 
 
 def _string(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
-    """The level line is held to a string where it goes on from sheet to sheet."""
-    level = plan.level_line
+    """The level line, or the pitch line on stairs, is held to a string where it goes on from sheet to sheet."""
+    level, line = plan.level_line, "pitch line" if plan.slope else "level line"
     if plan.job.accuracy.string and any(join.upright and join.y0 <= level <= join.y1 for join in sheets.joins):
         yield (
-            "Stretch a string along the level line from end to end of the taped paper. Where the line leaves it, open "
+            f"Stretch a string along the {line} from end to end of the taped paper. Where the line leaves it, open "
             "the join, turn it until the line is straight, and tape it anew."
         )
 
 
-def _on_the_target(plan: Plan) -> str:
+def _on_the_target(plan: Plan) -> Iterator[str]:
     unit = plan.job.unit
-    return (
-        f"Make a pencil mark on the wall {show_both(plan.centre_line, unit)} from its left end and "
-        f"{show_both(plan.level_line, unit)} above the floor. Put the target on it, turn the paper until a spirit "
-        "level on the level line is level, and tape it up. Trust the level, not the ceiling or the floor."
+    end = f"Make a pencil mark on the wall {show_both(plan.centre_line, unit)} from its left end and "
+    hold = (
+        "Put the target on it, turn the paper until a spirit level on the level line is level, and tape it up. Trust "
+        "the level, not the ceiling or the floor."
+    )
+    if not plan.slope:
+        yield f"{end}{show_both(plan.level_line, unit)} above the floor. {hold}"
+        return
+    high = show_both(plan.job.group.height.at, unit)
+    yield f"Lay a straight batten on the nosings. {end}{high} straight above its lower edge. {hold}"
+    yield (
+        f"Check the pitch line near both its ends: {high} straight above the batten. Where they differ, the steps are "
+        "uneven: the level goes first, then share out the difference by moving the paper up or down."
     )
 
 

@@ -10,6 +10,7 @@ from templates_gen.carrying import carried, carried_rows
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import first_page_words
 from templates_gen.findings import Finding
+from templates_gen.findings.words import capital
 from templates_gen.flagged import KEY, flagged_nails, has_mark
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
@@ -24,6 +25,7 @@ from templates_gen.planning import Plan
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.units import show_both
+from templates_gen.wallwords import pitch_words
 
 LEVEL_WORDS = {"stop": "stop", "warn": "decide", "note": "note"}
 
@@ -142,6 +144,7 @@ def _schedule(flow: Flow, plan: Plan, findings: Sequence[Finding]) -> int:
     flow.paragraph(
         f"Centre line {show_both(plan.centre_line, unit)} from the wall's left end; level line "
         f"{show_both(plan.level_line, unit)} above the floor."
+        + "".join(f" {capital(words)}." for words in pitch_words(plan)[:1])
     )
     if flagged:
         flow.paragraph(KEY, bold=True)

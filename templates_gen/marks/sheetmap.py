@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from templates_gen.geometry import Rect, bounds
 from templates_gen.lettering import Lettering
+from templates_gen.longlines import centre_spans, level_spans, pitch_line
 from templates_gen.marks.items import Circle, Item, Line, Polygon, Text
 from templates_gen.marks.placing import Room
-from templates_gen.marks.strokes import CENTRE_DASH
+from templates_gen.marks.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.marks.tapemarks import arrow_head, tape_marks
 from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW
 from templates_gen.planning import Plan
@@ -50,11 +51,23 @@ def sheet_map(plan: Plan, sheets: SheetPlan, place: Rect, lettering: Lettering) 
 
     yield from (Polygon(_corners(at(hung.rect)), 0.0, True, 0.88) for hung in plan.frames)
     yield from (Polygon(_corners(at(sheet.cell)), NARROW, False) for sheet in sheets.sheets)
-    group, x, y = at(plan.group), plan.centre_line * scale + dx, plan.level_line * scale + dy
-    yield Line(x, group.y0 - 2, x, group.y1 + 2, HAIR, CENTRE_DASH)
-    yield Line(group.x0 - 2, y, group.x1 + 2, y, HAIR)
+    yield from _lines(plan, at)
     yield from (Circle(nail.x * scale + dx, nail.y * scale + dy, 0.7, 0.0, True) for nail in plan.nails)
     yield from _names(plan, sheets, at, scale, lettering)
+
+
+def _lines(plan: Plan, at: Callable[[Rect], Rect]) -> Iterator[Item]:
+    """The long lines; those that run across the group stand out a little from it."""
+    x, y, out = plan.centre_line, plan.level_line, 0.0 if plan.slope or plan.job.group.around else 2.0
+    for low, high in centre_spans(plan):
+        line = at(Rect(x, low, x, high))
+        yield Line(line.x0, line.y0 - out, line.x0, line.y1 + out, HAIR, CENTRE_DASH)
+    for low, high in level_spans(plan):
+        line = at(Rect(low, y, high, y))
+        yield Line(line.x0 - out, line.y0, line.x1 + out, line.y0, HAIR)
+    if ends := pitch_line(plan):
+        line = at(Rect(*ends))
+        yield Line(line.x0, line.y0, line.x1, line.y1, HAIR, PITCH_DASH)
 
 
 def _key(sheets: SheetPlan, place: Rect) -> Iterator[Item]:
@@ -68,9 +81,10 @@ def _corners(rect: Rect) -> tuple[tuple[float, float], ...]:
     return ((rect.x0, rect.y0), (rect.x1, rect.y0), (rect.x1, rect.y1), (rect.x0, rect.y1))
 
 
-def _names(plan: Plan, sheets: SheetPlan, at: object, scale: float, lettering: Lettering) -> Iterator[Item]:
+def _names(
+    plan: Plan, sheets: SheetPlan, at: Callable[[Rect], Rect], scale: float, lettering: Lettering
+) -> Iterator[Item]:
     """The names of the sheets in their upper left corners, and of the frames where there is room."""
-    assert callable(at)
     room = Room(Rect(-1e6, -1e6, 1e6, 1e6))
     level = at(Rect(plan.group.x0, plan.level_line, plan.group.x1, plan.level_line))
     centre = at(Rect(plan.centre_line, plan.group.y0, plan.centre_line, plan.group.y1))

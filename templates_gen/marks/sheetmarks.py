@@ -12,28 +12,23 @@ from collections.abc import Iterator, Mapping, Sequence
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
 from templates_gen.lettering import Lettering
+from templates_gen.longlines import level_spans, pitch_pieces
 from templates_gen.marks.framelabels import frame_label, frame_tag, label_region
 from templates_gen.marks.items import Item, Text, Use
+from templates_gen.marks.linenames import line_names
 from templates_gen.marks.nailmarks import NAIL_FORM, place_label
 from templates_gen.marks.placing import Room
 from templates_gen.marks.references import references
 from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
 from templates_gen.marks.strokes import nail_holes
-from templates_gen.marks.wallmarks import (
-    LEVEL_GRADES,
-    centre_line_strokes,
-    frame_name,
-    level_line_strokes,
-    target,
-)
-from templates_gen.marksizes import H25, H35, TARGET
+from templates_gen.marks.wallmarks import LEVEL_GRADES, frame_name, long_lines, target
+from templates_gen.marksizes import H35, TARGET
 from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
-from templates_gen.record import Record, replace
+from templates_gen.record import Record
 from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import Join, RegisterMark, Sheet, SheetPlan
-from templates_gen.units import show_both
 
 
 class Shown(Record, frozen=True):
@@ -129,7 +124,7 @@ def sheet_items(
     holes = nail_holes((nail.x, nail.y) for hung in part.frames for nail in hung.nails)
     items: list[Item] = [Use(frame_name(hung), hung.rect.x0, hung.rect.y0) for hung in part.frames]
     items += [Use(NAIL_FORM, nail.x, nail.y) for nail in part.nails]
-    items += [*centre_line_strokes(plan, window, holes), *level_line_strokes(plan, window, holes)]
+    items += long_lines(plan, window, holes)
     room = _room(plan, part)
     room.take(*labels.boxes[part.sheet.name])
     items += labels.items[part.sheet.name]
@@ -138,7 +133,7 @@ def sheet_items(
     for texts in (_rule_figures(plan, part, labels), _level_figures(plan, part)):
         items += _those_that_fit(texts, room, lettering)
     room.take(*(rule.zone for hung in part.frames for rule in frame_rules(hung, labels)))
-    items += _line_names(plan, part, room, lettering)
+    items += line_names(plan, part.sheet.inner, room, lettering)
     if part.alone is not None:
         items += references(plan, part.sheet, part.alone, room, lettering)
     items += _frame_labels(plan, part, main_label, room, lettering)
@@ -157,6 +152,7 @@ def _room(plan: Plan, part: Shown) -> Room:
         room.take(_target(plan))
     window, x, y = part.sheet.window, plan.centre_line, plan.level_line
     room.lines = [Rect(x - 1.5, window.y0, x + 1.5, window.y1), Rect(window.x0, y - 7.0, window.x1, y + 6.0)]
+    room.lines += [box for piece in pitch_pieces(plan, 5.0) if (box := piece.grown(1.0)).overlaps(window)]
     for hung in part.frames:
         r = hung.rect
         room.lines += [Rect(r.x0, side - 1.0, r.x1, side + 1.0) for side in (r.y0, r.y1)]
@@ -182,40 +178,10 @@ def _rule_figures(plan: Plan, part: Shown, labels: Labels) -> Iterator[Text]:
 
 def _level_figures(plan: Plan, part: Shown) -> Iterator[Text]:
     inner, y, grade = part.sheet.inner, plan.level_line, LEVEL_GRADES[plan.job.unit]
-    if inner.y0 <= y <= inner.y1:
-        low, high = max(plan.group.x0, inner.x0), min(plan.group.x1, inner.x1)
-        for x, number in ticks_along(low, high, plan.centre_line, grade):
+    for low, high in level_spans(plan) if inner.y0 <= y <= inner.y1 else ():
+        for x, number in ticks_along(max(low, inner.x0), min(high, inner.x1), plan.centre_line, grade):
             if figure := grade.figure(number):
                 yield Text(x, y + 1.5, figure, H35, "middle")
-
-
-def _line_names(plan: Plan, part: Shown, room: Room, lettering: Lettering) -> Iterator[Item]:
-    """The name of each line that crosses the sheet, along it: beneath or above the one, left or right of the other."""
-    inner, group, x, y = part.sheet.inner, plan.group, plan.centre_line, plan.level_line
-    if inner.x0 <= x <= inner.x1 and group.y0 < inner.y1 and group.y1 > inner.y0:
-        names = [Text(at, 0.0, "centre line", height, "left", 90) for height in (H35, H25) for at in (x - 2.5, x + 5.5)]
-        yield from _along(names, room, lettering, (max(inner.y0, group.y0), min(inner.y1, group.y1)), upright=True)
-    if inner.y0 <= y <= inner.y1 and group.x0 < inner.x1 and group.x1 > inner.x0:
-        height = show_both(y, plan.job.unit)
-        words = (f"level line, {height} above the floor", f"level line {height}", "level line")
-        names = [Text(0.0, at, word, H25) for word in words for at in (y - 10.5, y + 7.5)]
-        yield from _along(names, room, lettering, (max(inner.x0, group.x0), min(inner.x1, group.x1)), upright=False)
-
-
-def _along(
-    names: Sequence[Text], room: Room, lettering: Lettering, span: tuple[float, float], upright: bool
-) -> Iterator[Item]:
-    """The first of the names that fits, at the first free place of the line's span, in steps of 5 mm from its start."""
-    step = 5.0
-    for text in names:
-        for number in range(max(0, int((span[1] - span[0]) / step)) + 1):
-            at = span[0] + number * step
-            moved = replace(text, y=at) if upright else replace(text, x=at)
-            box = lettering.box(moved)
-            if room.fits(box, uncrossed=False):
-                room.take(box)
-                yield moved
-                return
 
 
 def _frame_labels(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.geometry import TOLERANCE, Rect
@@ -11,17 +12,34 @@ from templates_gen.marksizes import NAIL_CLEAR, NARROW, WIDE
 DASHED_DOTTED = (24.0 * NARROW, 3.0 * NARROW, 0.5 * NARROW, 3.0 * NARROW)
 """ISO 128-2 line type 04, long dash, gap, dot, gap, in line widths (from memory)."""
 
+DOUBLE_DOTTED = (*DASHED_DOTTED, 0.5 * NARROW, 3.0 * NARROW)
+"""ISO 128-2 line type 05, the same with a second dot, in line widths (from memory)."""
+
 CENTRE_DASH = tuple(part * WIDE / NARROW for part in DASHED_DOTTED)
 """The same for a line of the wide kind, so that it can be told from a metre away."""
+
+PITCH_DASH = tuple(part * WIDE / NARROW for part in DOUBLE_DOTTED)
 
 DOTTED = (0.6, 1.2)
 """mm; a cut line.  Our own design."""
 
 
 def unbroken(lines: Iterable[Line], holes: Sequence[Rect]) -> Iterator[Line]:
-    """The parts of level or upright lines that lie outside all the holes."""
+    """The parts of the lines that lie outside all the holes."""
     for line in lines:
-        yield from _outside(line, [hole for hole in holes if _crosses(line, hole)])
+        done = 0.0
+        for start, end in sorted(part for hole in holes if (part := _share(line, hole))):
+            if start > done:
+                yield _part(line, done, start)
+            done = max(done, end)
+        if done < 1.0 - TOLERANCE:
+            yield _part(line, done, 1.0)
+
+
+def inside(line: Line, rect: Rect) -> Iterator[Line]:
+    """The part of the line that lies in the rectangle, if any does."""
+    if share := _share(line, rect):
+        yield _part(line, *share)
 
 
 def nail_holes(points: Iterable[tuple[float, float]]) -> list[Rect]:
@@ -31,28 +49,25 @@ def nail_holes(points: Iterable[tuple[float, float]]) -> list[Rect]:
 
 def phased(line: Line) -> Line:
     """The line with its dashes counted from the wall's origin, so that they meet on the next sheet."""
-    start = line.x0 if abs(line.y1 - line.y0) < TOLERANCE else line.y0
+    dx, dy = line.x1 - line.x0, line.y1 - line.y0
+    start = line.y0 if abs(dx) < TOLERANCE else line.x0 * math.hypot(dx, dy) / dx
     return Line(line.x0, line.y0, line.x1, line.y1, line.width, line.dash, start % sum(line.dash))
 
 
-def _crosses(line: Line, hole: Rect) -> bool:
-    span = Rect(min(line.x0, line.x1), min(line.y0, line.y1), max(line.x0, line.x1), max(line.y0, line.y1))
-    return span.x0 < hole.x1 and span.x1 > hole.x0 and span.y0 < hole.y1 and span.y1 > hole.y0
+def _share(line: Line, rect: Rect) -> tuple[float, float] | None:
+    """From where to where the line lies in the rectangle, 0 being its start and 1 its end."""
+    low, high = 0.0, 1.0
+    for start, end, near, far in ((line.x0, line.x1, rect.x0, rect.x1), (line.y0, line.y1, rect.y0, rect.y1)):
+        if start == end:
+            if not near < start < far:
+                return None
+            continue
+        enter, leave = sorted(((near - start) / (end - start), (far - start) / (end - start)))
+        low, high = max(low, enter), min(high, leave)
+    return (low, high) if low < high else None
 
 
-def _outside(line: Line, holes: Sequence[Rect]) -> Iterator[Line]:
-    upright = abs(line.x1 - line.x0) < TOLERANCE
-    low, high = sorted((line.y0, line.y1) if upright else (line.x0, line.x1))
-    for hole in sorted(holes, key=lambda hole: hole.y0 if upright else hole.x0):
-        start, end = (hole.y0, hole.y1) if upright else (hole.x0, hole.x1)
-        if start > low:
-            yield _part(line, upright, low, start)
-        low = max(low, end)
-    if low < high - TOLERANCE:
-        yield _part(line, upright, low, high)
-
-
-def _part(line: Line, upright: bool, low: float, high: float) -> Line:
-    if upright:
-        return Line(line.x0, low, line.x1, high, line.width, line.dash, line.phase)
-    return Line(low, line.y0, high, line.y1, line.width, line.dash, line.phase)
+def _part(line: Line, start: float, end: float) -> Line:
+    dx, dy = line.x1 - line.x0, line.y1 - line.y0
+    x1, y1 = (line.x1, line.y1) if end == 1.0 else (line.x0 + end * dx, line.y0 + end * dy)
+    return Line(line.x0 + start * dx, line.y0 + start * dy, x1, y1, line.width, line.dash, line.phase)

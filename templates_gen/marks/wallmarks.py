@@ -7,9 +7,10 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from templates_gen.geometry import Rect
+from templates_gen.longlines import centre_spans, level_spans, pitch_line
 from templates_gen.marks.items import Circle, Form, Item, Line
 from templates_gen.marks.scales import DropRule, Graduation, rule_lines, ticks_along
-from templates_gen.marks.strokes import CENTRE_DASH, nail_holes, phased, unbroken
+from templates_gen.marks.strokes import CENTRE_DASH, PITCH_DASH, inside, nail_holes, phased, unbroken
 from templates_gen.marksizes import CORNER, HAIR, HEAVY, MEDIUM, NAIL_CLEAR, NARROW, TARGET, WIDE
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import INCH
@@ -77,21 +78,25 @@ def _distance(point: tuple[float, float], start: tuple[float, float], end: tuple
     return math.dist(point, (start[0] + along * dx, start[1] + along * dy))
 
 
-def centre_line_strokes(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Iterator[Item]:
-    """The part of the centre line that a window shows, dashed from the floor up."""
-    x, low, high = plan.centre_line, max(plan.group.y0, window.y0), min(plan.group.y1, window.y1)
-    if window.x0 <= x <= window.x1 and low < high:
-        for part in unbroken([Line(x, low, x, high, WIDE, CENTRE_DASH)], holes):
-            yield phased(part)
+def long_lines(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Iterator[Item]:
+    """What a window shows of the centre line, the level line and a stair's pitch line; dashes count from the origin."""
+    yield from (phased(part) for part in unbroken(_dashed(plan, window), holes))
+    yield from unbroken(_level(plan, window), holes)
 
 
-def level_line_strokes(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Iterator[Item]:
-    """The part of the level line that a window shows, graduated both ways from the centre line."""
-    y, low, high = plan.level_line, max(plan.group.x0, window.x0), min(plan.group.x1, window.x1)
-    if not (window.y0 <= y <= window.y1 and low < high):
-        return
-    grade = LEVEL_GRADES[plan.job.unit]
-    ticks = [
-        Line(x, y, x, y - grade.tick(number), HAIR) for x, number in ticks_along(low, high, plan.centre_line, grade)
-    ]
-    yield from unbroken([Line(low, y, high, y, WIDE), *ticks], holes)
+def _dashed(plan: Plan, window: Rect) -> Iterator[Line]:
+    x = plan.centre_line
+    for low, high in centre_spans(plan):
+        yield from inside(Line(x, low, x, high, WIDE, CENTRE_DASH), window)
+    if ends := pitch_line(plan):
+        yield from inside(Line(*ends, WIDE, PITCH_DASH), window)
+
+
+def _level(plan: Plan, window: Rect) -> Iterator[Line]:
+    """The level line, graduated both ways from the centre line."""
+    y, grade = plan.level_line, LEVEL_GRADES[plan.job.unit]
+    for low, high in level_spans(plan):
+        for line in inside(Line(low, y, high, y, WIDE), window):
+            yield line
+            for x, number in ticks_along(line.x0, line.x1, plan.centre_line, grade):
+                yield Line(x, y, x, y - grade.tick(number), HAIR)

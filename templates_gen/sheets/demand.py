@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.geometry import Rect
+from templates_gen.longlines import centre_spans, level_spans, pitch_pieces
 from templates_gen.marksizes import MEDIUM, NAIL_ARM, NAIL_CLEAR, SCALE_FAR, SLIT_TO, TARGET
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
@@ -24,6 +25,10 @@ BORDER = 4.0
 
 LINE_CLEAR = 7.0
 """mm on either side of the centre line and the level line for their ticks and names.  Our own design."""
+
+
+PIECE = 20.0
+"""mm of its run in which the pitch line is asked for at a time.  Our own design, no source."""
 
 
 class Demand(Record, frozen=True):
@@ -48,10 +53,10 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
     if cover == "nails":
         return Demand(whole, (), ())
     lines = (*_long_lines(plan, clear), *_edges(plan, hides))
-    rules = tuple(_drop_rules(plan))
+    rules, pitch = tuple(_drop_rules(plan)), tuple(pitch_pieces(plan, PIECE))
     if cover == "marks":
         upright = tuple(Rect(r.x0, r.y0, r.x1 + hides.beyond(True), r.y1) for r in rules) if hides else ()
-        return Demand(whole, rules, (*lines, *upright))
+        return Demand(whole, (*rules, *pitch), (*lines, *upright))
     return Demand(whole, (_bordered(plan.group, clear) if cover == "panels" else plan.group.grown(MEDIUM),), lines)
 
 
@@ -63,12 +68,12 @@ def _bordered(group: Rect, clear: Clearance) -> Rect:
     )  # fmt: skip
 
 
-def _long_lines(plan: Plan, clear: Clearance) -> tuple[Rect, Rect]:
-    group, x, y = plan.group, plan.centre_line, plan.level_line
-    return (
-        Rect(x - LINE_CLEAR - clear.left, group.y0, x + LINE_CLEAR + clear.right, group.y1),
-        Rect(group.x0, y - LINE_CLEAR - clear.bottom, group.x1, y + LINE_CLEAR + clear.top),
-    )
+def _long_lines(plan: Plan, clear: Clearance) -> Iterator[Rect]:
+    x, y = plan.centre_line, plan.level_line
+    for low, high in centre_spans(plan):
+        yield Rect(x - LINE_CLEAR - clear.left, low, x + LINE_CLEAR + clear.right, high)
+    for low, high in level_spans(plan):
+        yield Rect(low, y - LINE_CLEAR - clear.bottom, high, y + LINE_CLEAR + clear.top)
 
 
 def _edges(plan: Plan, hides: Covered | None) -> Iterator[Rect]:

@@ -1,0 +1,84 @@
+"""A stair along the wall: frames at its nosings, and who stands on it to hang them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
+from templates_gen.findings.words import capital, listed
+from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.planning import Hung, Plan
+from templates_gen.units import INCH, show, show_both
+
+HANDRAIL = {"in": (34 * INCH, 38 * INCH), "metric": (865.0, 965.0)}
+"""mm straight above the nosings between which the top of a handrail is (2010 ADA Standards, 505.4, from memory; the
+standard prints both)."""
+
+HANDRAIL_SOURCE = "2010 ADA Standards, 505.4"
+
+FOOTING_SOURCE = "OSHA, 29 CFR 1926.1053(b)(6)"
+"""Ladders only on stable and level surfaces, unless secured (from memory)."""
+
+
+def _over_stair(plan: Plan) -> Iterator[tuple[Hung, float]]:
+    """The frames over a stair or its landing, with how high they are straight above its nosings (mm)."""
+    wall = plan.job.wall
+    for hung in plan.frames if wall.stairs else ():
+        high = wall.least_above_ground(hung.rect)
+        if high < hung.rect.y0:  # else there is only floor under it
+            yield hung, high
+
+
+def _at_nosings(plan: Plan) -> Iterator[Finding]:
+    clear, unit = plan.job.wall.stairs.clear if plan.job.wall.stairs else 0.0, plan.job.unit
+    for hung, high in _over_stair(plan):
+        name = hung.frame.id
+        if high < -TOLERANCE:
+            text = f"Frame {name} reaches {show_both(-high, unit)} below the line of the stair's nosings."
+            yield Finding(STOP, "below-nosings", (name,), text)
+        elif high < clear - TOLERANCE:
+            text = f"Frame {name} is {show_both(high, unit)} above the line of the stair's nosings, nearer than"
+            yield Finding(WARN, "near-nosings", (name,), f"{text} {show_both(clear, unit)}.")
+
+
+def _handrail(plan: Plan) -> Iterator[Finding]:
+    low, high = HANDRAIL["in" if plan.job.unit == "in" else "metric"]
+    names = tuple(hung.frame.id for hung, above in _over_stair(plan) if -TOLERANCE <= above < high - TOLERANCE)
+    if names:
+        text = (
+            f"Lower edge less than {show_both(high, plan.job.unit)} straight above the nosings: {listed(names)}. The "
+            f"top of a handrail is at {show(low, plan.job.unit)} to {show(high, plan.job.unit)}: leave room for it and "
+            "for the hands on it, and mind what people carry past."
+        )
+        yield Finding(NOTE, "handrail", names, text, HANDRAIL_SOURCE)
+
+
+def _footing(plan: Plan) -> Iterator[Finding]:
+    names = tuple(hung.frame.id for hung, _ in _over_stair(plan) if _on_steps(plan, hung.rect))
+    if names:
+        text = (
+            f"{capital(listed(names))}: over a stair. A common stepladder does not stand on steps, and who falls there "
+            "falls on down the stair. Use a ladder made for stairs, or a level platform fixed over the steps, set up "
+            "by someone who has learnt it; have a second person at its foot, and keep all others off the stair. Over "
+            "an open stairwell leave it to a professional."
+        )
+        yield Finding(WARN, "stair-footing", names, text, FOOTING_SOURCE)
+
+
+def _on_steps(plan: Plan, rect: Rect) -> bool:
+    """True when there are steps under the rectangle, and not only a landing."""
+    stairs = plan.job.wall.stairs
+    return stairs is not None and stairs.ground_at(rect.x0) != stairs.ground_at(rect.x1)
+
+
+def _cables(plan: Plan) -> Iterator[Finding]:
+    wall = plan.job.wall
+    if wall.stairs and wall.wiring in ("uk", "de"):
+        text = (
+            "The zones where cables may run are worked out from a level floor and ceiling. Beside a stair they may "
+            "follow it: look with a detector along the whole stair."
+        )
+        yield Finding(NOTE, "stair-cables", (), text)
+
+
+RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_at_nosings, _handrail, _footing, _cables)

@@ -1,0 +1,74 @@
+"""Frames of one size may change places: whether their nails then fit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+
+from templates_gen.findings.finding import NOTE, Finding
+from templates_gen.findings.words import MOST_NAMES, capital, listed
+from templates_gen.planning import Hung, Plan
+from templates_gen.units import INCH, show_both
+
+SEEN = {"in": INCH / 32, "mm": 0.5, "cm": 0.5}
+"""mm; nails less apart than half of a tape measure's finest division are alike.  Common practice, no source."""
+
+
+def _twins(plan: Plan) -> Iterator[Finding]:
+    """One for each set of frames of one size that hang in the same way."""
+    alike: dict[object, list[Hung]] = {}
+    for hung in plan.frames:
+        alike.setdefault(_make(hung), []).append(hung)
+    for twins in alike.values():
+        if len(twins) > 1:
+            names = tuple(hung.frame.id for hung in twins)
+            text = f"{capital(listed(names))} are of one size{_swapped(twins, plan.job.unit)}"
+            yield Finding(NOTE, "twins", names, text)
+
+
+def _make(hung: Hung) -> tuple[object, ...]:
+    """What two frames share that can stand in for each other: size, and where across their back they hang."""
+    rect = hung.rect
+    across = tuple(round(bearing.x - rect.x0, 3) for bearing in hung.bearings)
+    return round(rect.width, 3), round(rect.height, 3), hung.frame.hanger.kind, across
+
+
+def _swapped(twins: Sequence[Hung], unit: str) -> str:
+    """What becomes of the nails when two of them change places."""
+    measured = [hung for hung in twins if len(hung.nails) == len(hung.bearings)]
+    missing = [hung.frame.id for hung in twins if hung not in measured]
+    first_measure = f" Before {listed(missing)} changes places, measure its drop." if missing else ""
+    if len(measured) < 2:
+        return f": each nail is for its own frame.{first_measure}"
+    first, *others = measured
+    moves = {hung.frame.id: _lower(hung, first) for hung in others}
+    moved = {name: lower for name, lower in moves.items() if max(map(abs, lower)) >= SEEN[unit]}
+    same = listed([first.frame.id, *(name for name in moves if name not in moved)])
+    if not moved:
+        alike = f", of which {same}" if missing else " and"
+        return f"{alike} hang alike: these may change places, and no nail moves.{first_measure}"
+    if len(moved) >= MOST_NAMES:
+        most = max(max(0.0, *nail) - min(0.0, *nail) for nail in zip(*moves.values(), strict=True))
+        goes = f"Changing places, a nail moves by up to {show_both(most, unit)}"
+    else:
+        goes = f"In the place of {same}, " + "; ".join(
+            f"the nail of {name} goes {_by(lower, unit)}" for name, lower in moved.items()
+        )
+    return f": each nail is for its own frame. {goes}.{first_measure}"
+
+
+def _lower(hung: Hung, first: Hung) -> tuple[float, ...]:
+    """How much lower each nail of a frame is under its top edge than the other's (mm)."""
+    return tuple(
+        (hung.rect.y1 - nail.y) - (first.rect.y1 - other.y) for nail, other in zip(hung.nails, first.nails, strict=True)
+    )
+
+
+def _by(lower: Sequence[float], unit: str) -> str:
+    """How far the nails of a frame go, one after the other unless they go alike."""
+    words = [f"{show_both(abs(mm), unit)} {'lower' if mm > 0 else 'higher'}" for mm in lower]
+    if len(set(words)) == 1:
+        return words[0]
+    return " and ".join(f"{word} at the {side}" for word, side in zip(words, ("left", "right"), strict=True))
+
+
+RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_twins,)

@@ -1,0 +1,108 @@
+"""Where on the wall a group hangs: about which upright, how high, around what, along which slope."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from templates_gen.errors import InputError
+from templates_gen.jobfile.tables import GroupTable
+from templates_gen.jobfile.typed import nearest, read_length
+from templates_gen.model import Feature, Height, Wall
+from templates_gen.units import INCH
+
+DEFAULT_CENTRE = 57 * INCH
+"""mm.  57 in from the floor, or a stair's nosings, to the middle of a picture, as many museums hang.  Common practice,
+not a standard."""
+
+
+def centre_of(table: GroupTable, wall: Wall, unit: str, where: str) -> str | float:
+    """What the group is centred on: "wall", a feature's name, or a distance from the left end (mm).
+
+    Raises InputError.
+    """
+    value = table.centre_on
+    if table.arrangement == "around":
+        if value not in ("wall", table.around):  # "wall" is what it is when it is not given
+            raise InputError(where, f"found {value!r}, expected the feature that the frames hang around, or nothing")
+        return table.around or ""
+    if value == "wall":
+        return "wall"
+    named = isinstance(value, str) and value in (feature.name for feature in wall.features)
+    if isinstance(value, str) and (named or not any(char.isdigit() for char in value)):
+        return _feature(value, wall.features, where, "'wall', the name of a feature, or a distance", ["wall"]).name
+    return read_length(value, unit, where)
+
+
+def height_of(group: GroupTable, wall: Wall, where: str) -> Height:
+    """How high the group hangs.  Raises InputError for a way that does not go with its arrangement."""
+    table, kind = group.height, group.arrangement
+    if kind == "around":
+        if table is not None:
+            raise InputError(where, "does not belong to arrangement 'around'", "the feature says how high")
+        return Height(by="around", at=0.0)
+    fitting, wanted, example = _ON_STAIRS if kind == "stairs" else _ON_WALLS
+    if table is None:
+        return Height(by=fitting[0], at=DEFAULT_CENTRE)
+    ways = [name for name in table.__struct_fields__ if name != "by" and getattr(table, name) is not None]
+    if len(ways) != 1 or ways[0] not in fitting or (table.by is not None) != (ways == ["above"]):
+        raise InputError(where, f"found {', '.join(ways) or 'nothing'}, expected {wanted}", f"for example  {example}")
+    if table.above is None:
+        return Height(by=ways[0], at=getattr(table, ways[0]))
+    feature = _feature(table.above, wall.features, f"{where}, above")
+    return Height(by="above", at=table.by or 0.0, feature=feature.name)
+
+
+_ON_WALLS = (
+    ("centre", "top", "bottom", "above"),
+    "one of centre, top, bottom, or above with by",
+    '{ centre = "57 in" }  or  { above = "bench", by = "8 in" }',
+)
+_ON_STAIRS = (("above_nosings",), "above_nosings", '{ above_nosings = "57 in" }, straight up from the nosings')
+"""The ways to say how high, the same in words, and an example."""
+
+
+def feature_around(table: GroupTable, wall: Wall, where: str) -> Feature | None:
+    """The feature that the frames hang around, where they do.  Raises InputError."""
+    if table.arrangement != "around":
+        return None
+    if table.around is None:
+        raise InputError(where, "the field 'around' is missing, expected the name of a feature")
+    return _feature(table.around, wall.features, f"{where}, around")
+
+
+def gap_around(table: GroupTable, gap: float) -> float:
+    """How far from the feature its frames hang (mm): the group's gap where nothing else is given; 0 for no feature."""
+    if table.arrangement != "around":
+        return 0.0
+    return gap if table.gap_around is None else table.gap_around
+
+
+def slope_of(table: GroupTable, wall: Wall, where: str) -> float:
+    """The slope of the stair that the frames climb with, 0 for none.  Raises InputError."""
+    if table.arrangement != "stairs":
+        return 0.0
+    if wall.stairs is None:
+        raise InputError(
+            f"{where}, arrangement", "found 'stairs' on a wall that has none, expected  stairs  under [wall]",
+            'for example  stairs = { run = "10 in", rise = "7 1/2 in", up = "right", nosing = ["20 in", "7 1/2 in"] }',
+        )  # fmt: skip
+    return wall.stairs.slope
+
+
+def _feature(
+    name: str,
+    features: Sequence[Feature],
+    where: str,
+    expected: str = "the name of a feature",
+    also: Sequence[str] = (),
+) -> Feature:
+    """The one feature of this name; `also` are other words that may stand in its place."""
+    found = [feature for feature in features if feature.name == name]
+    if len(found) > 1:
+        raise InputError(where, f"found {name!r}, which is {len(found)} features", "give each a name of its own")
+    if not found:
+        names = [feature.name for feature in features]
+        near = nearest(name, [*also, *names])
+        hint = f"did you mean {near!r}?" if near else f"features: {', '.join(filter(None, names)) or 'none'}"
+        raise InputError(where, f"found {name!r}, expected {expected}", hint)
+    return found[0]

@@ -1,0 +1,69 @@
+"""The long lines of a template: from where to where the centre line, the level line and a stair's pitch line run."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from itertools import pairwise
+
+from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.planning import Plan
+
+Span = tuple[float, float]
+
+REACH = 300.0
+"""mm that both lines run to each side of the target on stairs, where most of the group's rectangle is blank: a spirit
+level of 60 cm lies along them.  Our own design, no source."""
+
+
+def level_spans(plan: Plan) -> list[Span]:
+    """The stretches of the level line, from the left (mm): across the group, but not over a feature in its midst."""
+    group, feature = plan.group, _feature_at(plan, plan.level_line, upright=False)
+    return _spans((group.x0, group.x1), plan.centre_line, feature, plan.slope)
+
+
+def centre_spans(plan: Plan) -> list[Span]:
+    """The stretches of the centre line, from the foot up (mm)."""
+    group, feature = plan.group, _feature_at(plan, plan.centre_line, upright=True)
+    return _spans((group.y0, group.y1), plan.level_line, feature, plan.slope)
+
+
+def pitch_line(plan: Plan) -> tuple[float, float, float, float] | None:
+    """The pitch line from the group's left side to its right (x, y, x, y in mm); None where there is no stair.
+
+    It crosses the target, where centre line and level line meet.
+    """
+    if not plan.slope:
+        return None
+    x0, x1 = plan.group.x0, plan.group.x1
+    return x0, plan.pitch_at(x0), x1, plan.pitch_at(x1)
+
+
+def pitch_pieces(plan: Plan, step: float) -> Iterator[Rect]:
+    """The rectangles that hold the pitch line, each at most so wide (mm)."""
+    if ends := pitch_line(plan):
+        left, _, right, _ = ends
+        count = math.ceil((right - left) / step)
+        xs = [left + (right - left) * part / count for part in range(count + 1)]
+        for x0, x1 in pairwise(xs):
+            low, high = sorted((plan.pitch_at(x0), plan.pitch_at(x1)))
+            yield Rect(x0, low, x1, high)
+
+
+def _feature_at(plan: Plan, at: float, upright: bool) -> Span | None:
+    """What the feature that the frames hang around takes of a line across it."""
+    if plan.job.group.around is None:
+        return None
+    rect = plan.job.group.around.rect
+    across, along = ((rect.x0, rect.x1), (rect.y0, rect.y1)) if upright else ((rect.y0, rect.y1), (rect.x0, rect.x1))
+    return along if across[0] - TOLERANCE < at < across[1] + TOLERANCE else None
+
+
+def _spans(whole: Span, target: float, without: Span | None, slope: float) -> list[Span]:
+    low, high = whole
+    if slope:
+        low, high = max(low, target - REACH), min(high, target + REACH)
+    if without is None:
+        return [(low, high)]
+    parts = [(low, min(high, without[0])), (max(low, without[1]), high)]
+    return [(start, end) for start, end in parts if end - start > TOLERANCE]

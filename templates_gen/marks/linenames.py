@@ -1,0 +1,73 @@
+"""The names of the long lines, along them on every sheet that they cross."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.longlines import Span, centre_spans, level_spans, pitch_line
+from templates_gen.marks.items import Item, Line, Text
+from templates_gen.marks.placing import Room
+from templates_gen.marks.strokes import inside
+from templates_gen.marksizes import H25, H35
+from templates_gen.planning import Plan
+from templates_gen.record import replace
+from templates_gen.units import show_both
+from templates_gen.wallwords import pitch_words
+
+STEP = 5.0
+"""mm between the places along a line that are tried for its name.  Our own design, no source."""
+
+AWAY = 1.5
+"""mm between the pitch line and a corner of its name.  Our own design, no source."""
+
+
+def line_names(plan: Plan, inner: Rect, room: Room, lettering: Lettering) -> Iterator[Item]:
+    """The name of each line that crosses the sheet: left or right of the centre line, beneath or above the level line,
+    level with its upper or lower corner at the pitch line."""
+    x, y = plan.centre_line, plan.level_line
+    if inner.x0 <= x <= inner.x1:
+        names = [Text(at, 0.0, "centre line", height, "left", 90) for height in (H35, H25) for at in (x - 2.5, x + 5.5)]
+        places = [(0.0, up) for up in _places(centre_spans(plan), inner.y0, inner.y1)]
+        yield from _named(names, places, room, lettering)
+    if inner.y0 <= y <= inner.y1:
+        high = show_both(y, plan.job.unit)
+        words = (f"level line, {high} above the floor", f"level line {high}", "level line")
+        names = [Text(0.0, at, word, H25) for word in words for at in (y - 10.5, y + 7.5)]
+        places = [(along, 0.0) for along in _places(level_spans(plan), inner.x0, inner.x1)]
+        yield from _named(names, places, room, lettering)
+    if ends := pitch_line(plan):
+        names = [name for word in pitch_words(plan) for name in _beside(word, plan.slope)]
+        for line in inside(Line(*ends, 0.0), inner):
+            places = [(along, plan.pitch_at(along)) for along in _places([ends[::2]], line.x0, line.x1)]
+            yield from _named(names, places, room, lettering)
+
+
+def _beside(word: str, slope: float) -> tuple[Text, Text]:
+    """The name under a point of the pitch line and above it, on the side where the line goes away from it."""
+    left, right = Text(-AWAY, 0.0, word, H25, "right"), Text(AWAY, 0.0, word, H25)
+    under, above = (right, left) if slope > 0 else (left, right)
+    return replace(under, y=-AWAY - H25), replace(above, y=AWAY)
+
+
+def _places(spans: Sequence[Span], low: float, high: float) -> Iterator[float]:
+    """Where a name may start along the parts of the spans between two sides of a sheet: in steps from their starts."""
+    for start, end in spans:
+        start, end = max(start, low), min(end, high)
+        if start < end:
+            yield from (start + number * STEP for number in range(int((end - start) / STEP) + 1))
+
+
+def _named(
+    names: Sequence[Text], places: Sequence[tuple[float, float]], room: Room, lettering: Lettering
+) -> Iterator[Item]:
+    """The first of the names that fits, moved by the first of the places where it does."""
+    for name in names:
+        for dx, dy in places:
+            text = replace(name, x=name.x + dx, y=name.y + dy)
+            box = lettering.box(text)
+            if room.fits(box, uncrossed=False):
+                room.take(box)
+                yield text
+                return

@@ -1,0 +1,41 @@
+"""A stair along the wall, by the line of its tread nosings."""
+
+from __future__ import annotations
+
+import math
+
+from templates_gen.geometry import TOLERANCE
+from templates_gen.record import Record
+
+
+class Stairs(Record, frozen=True, kw_only=True):
+    """A stair along the wall: the line of its tread nosings starts at (x, y), the lowest nosing, and climbs.
+
+    `slope` is how far it rises for every mm to the right, negative where it climbs to the left; `run` and `rise` are
+    those of one step (mm) where they are given.  `top` is the height of the last nosing, where a landing follows;
+    None where the line climbs on to the wall's end.  `clear` is how far frames stay above the line.
+    """
+
+    x: float
+    y: float
+    slope: float
+    run: float | None = None
+    rise: float | None = None
+    top: float | None = None
+    clear: float = 0.0
+
+    @property
+    def pitch(self) -> float:
+        """The angle of the nosing line with the level, in degrees."""
+        return math.degrees(math.atan(abs(self.slope)))
+
+    def line_at(self, x: float) -> float:
+        """The height of the nosing line above x, also where it is drawn on beyond the stair."""
+        return self.y + self.slope * (x - self.x)
+
+    def ground_at(self, x: float) -> float:
+        """The height of what one stands on at x: the nosing line, the floor before it, or the landing after it."""
+        height = self.line_at(x)
+        if height < self.y - TOLERANCE:
+            return 0.0
+        return height if self.top is None else min(height, self.top)
