@@ -1,4 +1,5 @@
-"""The long lines of a template: from where to where the centre line, the level line and a stair's pitch line run."""
+"""The long lines of a template: from where to where the centre line, the level line, a stair's lines and the wall's
+edges run."""
 
 from __future__ import annotations
 
@@ -7,9 +8,13 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.model import Wall
 from templates_gen.planning import Plan
 
 Span = tuple[float, float]
+
+Ends = tuple[float, float, float, float]
+"""Where a line starts and ends: x, y, x, y in mm."""
 
 REACH = 300.0
 """mm that both lines run to each side of the target on stairs, where most of the group's rectangle is blank: a spirit
@@ -28,8 +33,8 @@ def centre_spans(plan: Plan) -> list[Span]:
     return _spans((group.y0, group.y1), plan.level_line, feature, plan.slope)
 
 
-def pitch_line(plan: Plan) -> tuple[float, float, float, float] | None:
-    """The pitch line from the group's left side to its right (x, y, x, y in mm); None where there is no stair.
+def pitch_line(plan: Plan) -> Ends | None:
+    """The pitch line from the group's left side to its right; None where there is no stair.
 
     It crosses the target, where centre line and level line meet.
     """
@@ -39,15 +44,30 @@ def pitch_line(plan: Plan) -> tuple[float, float, float, float] | None:
     return x0, plan.pitch_at(x0), x1, plan.pitch_at(x1)
 
 
-def pitch_pieces(plan: Plan, step: float) -> Iterator[Rect]:
-    """The rectangles that hold the pitch line, each at most so wide (mm)."""
-    if ends := pitch_line(plan):
-        left, _, right, _ = ends
-        count = math.ceil((right - left) / step)
-        xs = [left + (right - left) * part / count for part in range(count + 1)]
-        for x0, x1 in pairwise(xs):
-            low, high = sorted((plan.pitch_at(x0), plan.pitch_at(x1)))
-            yield Rect(x0, low, x1, high)
+def nosing_line(wall: Wall) -> Ends | None:
+    """The line of the nosings from the lowest to the highest, or to the wall's end; None where there is no stair."""
+    stairs = wall.stairs
+    if stairs is None:
+        return None
+    end = wall.width if stairs.slope > 0 else 0.0
+    if stairs.top is not None:
+        end = stairs.x + (stairs.top - stairs.y) / stairs.slope
+    return stairs.x, stairs.y, end, stairs.line_at(end)
+
+
+def wall_edges(wall: Wall) -> list[Ends]:
+    """The sides of the wall, all around."""
+    corners = wall.outline or ((0.0, 0.0), (wall.width, 0.0), (wall.width, wall.height), (0.0, wall.height))
+    return [(*one, *two) for one, two in pairwise((*corners, corners[0]))]
+
+
+def pieces(ends: Ends, step: float) -> Iterator[Rect]:
+    """Rectangles that hold a line piece by piece, each at most so wide and high (mm)."""
+    x0, y0, x1, y1 = ends
+    count = max(1, math.ceil(max(abs(x1 - x0), abs(y1 - y0)) / step))
+    points = [(x0 + (x1 - x0) * at / count, y0 + (y1 - y0) * at / count) for at in range(count + 1)]
+    for one, two in pairwise(points):
+        yield Rect(min(one[0], two[0]), min(one[1], two[1]), max(one[0], two[0]), max(one[1], two[1]))
 
 
 def _feature_at(plan: Plan, at: float, upright: bool) -> Span | None:

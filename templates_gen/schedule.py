@@ -15,9 +15,9 @@ from templates_gen.flagged import KEY, flagged_nails, with_mark
 from templates_gen.holding.fixings import wanted_hooks
 from templates_gen.holding.studs import on_stud
 from templates_gen.holding.weighing import weight_words
+from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import other_unit, show, show_both
-from templates_gen.wallwords import pitch_words
 
 HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line")
 
@@ -91,7 +91,7 @@ def as_text(plan: Plan, findings: Sequence[Finding] = ()) -> str:
         job.title,
         f"centre line {show_both(plan.centre_line, unit)} from the wall's left end",
         f"level line {show_both(plan.level_line, unit)} above the floor",
-        *pitch_words(plan)[:1],
+        *pitch_words(plan),
         "",
         _columns("nail", "drop", "floor", "centre line", "level line"),
     ]

@@ -3,6 +3,7 @@
 import pytest
 
 from tests.broken_jobs import BROKEN, HEAD, SPREADSHEETS
+from tests.broken_places import PLACES
 from tests.running import MINIMAL, Ran, listing, run, spawn
 
 WRONG_USE = 2
@@ -27,9 +28,9 @@ def folder(tmp_path, monkeypatch):
     return tmp_path
 
 
-@pytest.mark.parametrize("name", BROKEN)
+@pytest.mark.parametrize("name", [*BROKEN, *PLACES])
 def test_a_broken_job_is_refused_with_one_message_and_nothing_left_behind(name, folder):
-    text, words = BROKEN[name]
+    text, words = (BROKEN | PLACES)[name]
     (folder / "job.toml").write_text(text, encoding="utf-8")
     before = listing(folder)
     message = one_message(run("template", "job.toml"))
@@ -130,7 +131,7 @@ def test_a_day_in_the_environment_that_no_calendar_has_is_no_crash(folder, monke
 
 @pytest.mark.parametrize("name", ["a line that is not TOML", "a hook without below", "a title no font can write"])
 def test_a_process_of_its_own_refuses_in_the_same_way(name, folder):
-    text, words = BROKEN[name]
+    text, words = (BROKEN | PLACES)[name]
     (folder / "job.toml").write_text(text, encoding="utf-8")
     before = listing(folder)
     message = one_message(spawn("template", "job.toml", cwd=folder, env={"PYTHONIOENCODING": "utf-8"}))

@@ -15,6 +15,7 @@ from templates_gen.planning import plan_wall
 from tests.finding_cases_behind import CASES as BEHIND
 from tests.finding_cases_behind import SWITCH, wall
 from tests.finding_cases_holding import CASES as HOLDING
+from tests.finding_cases_stairs import CASES as STAIRS
 from tests.finding_cases_wire import CASES as WIRE
 from tests.jobs import Height, Spot, frame, group, job
 
@@ -89,6 +90,7 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     *BEHIND,
     *WIRE,
     *HOLDING,
+    *STAIRS,
 ]
 
 

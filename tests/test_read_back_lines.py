@@ -8,6 +8,8 @@ import numpy as np
 import pytest
 
 from templates_gen.geometry import Rect
+from templates_gen.longlines import centre_spans, level_spans
+from templates_gen.planning import Plan
 from templates_gen.sheets.demand import nail_box
 from tests.made import NAMES, made
 from tests.wall_reading import (
@@ -83,13 +85,15 @@ def test_outlines_leave_gaps_for_nails_alone(name: str) -> None:
 @all_jobs
 def test_level_line_is_drawn_right_across(name: str) -> None:
     plan = made(name).plan
-    drawn_wherever_shown(name, [(x, plan.level_line, True) for x in every(plan.group.x0, plan.group.x1, STEP)], WIDE)
+    points = [(x, plan.level_line, True) for span in level_spans(plan) for x in every(*span, STEP)]
+    drawn_wherever_shown(name, points, WIDE)
 
 
 @all_jobs
 def test_centre_line_is_drawn_from_top_to_foot(name: str) -> None:
     plan = made(name).plan
-    drawn_wherever_shown(name, [(plan.centre_line, y, False) for y in every(plan.group.y0, plan.group.y1, STEP)], WIDE)
+    points = [(plan.centre_line, y, False) for span in centre_spans(plan) for y in every(*span, STEP)]
+    drawn_wherever_shown(name, points, WIDE)
 
 
 @all_jobs
@@ -133,18 +137,19 @@ def test_ticks_of_the_level_line_count_from_the_centre_line(name: str) -> None:
             assert abs(length - tick_length(abs(number), lengths)) < CLOSE or in_hole(
                 nails, at + plan.centre_line, plan.level_line - 6
             )
-        for number in numbers_shown(sheet, plan.group, plan.centre_line, plan.level_line, step):
+        for number in numbers_shown(sheet, plan, step):
             x = plan.centre_line + number * step
             assert in_hole(nails, x, plan.level_line) or min(abs(number * step - at) for at in ticks) < CLOSE
             seen += 1
     assert seen
 
 
-def numbers_shown(sheet: Shown, group: Rect, centre: float, level: float, step: float) -> Iterator[int]:
+def numbers_shown(sheet: Shown, plan: Plan, step: float) -> Iterator[int]:
     """Which ticks of the level line the sheet shows."""
-    if sheet.window.y0 < level < sheet.window.y1:
-        low, high = max(group.x0, sheet.window.x0), min(group.x1, sheet.window.x1)
-        yield from range(int(np.ceil((low - centre + CLOSE) / step)), int((high - centre - CLOSE) // step) + 1)
+    for start, end in level_spans(plan) if sheet.window.y0 < plan.level_line < sheet.window.y1 else ():
+        low, high = (max(start, sheet.window.x0), min(end, sheet.window.x1))
+        ticks = (low - plan.centre_line + CLOSE) / step, (high - plan.centre_line - CLOSE) // step
+        yield from range(int(np.ceil(ticks[0])), int(ticks[1]) + 1)
 
 
 @all_jobs

@@ -9,8 +9,8 @@ from templates_gen.findings.words import MOST_NAMES, capital, listed
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import INCH, show_both
 
-SEEN = {"in": INCH / 32, "mm": 0.5, "cm": 0.5}
-"""mm; nails less apart than half of a tape measure's finest division are alike.  Common practice, no source."""
+SEEN = INCH / 32
+"""mm; nails less apart than half of 1/16 in, the finest on a tape measure, are alike.  Common practice, no source."""
 
 
 def _twins(plan: Plan) -> Iterator[Finding]:
@@ -41,7 +41,7 @@ def _swapped(twins: Sequence[Hung], unit: str) -> str:
         return f": each nail is for its own frame.{first_measure}"
     first, *others = measured
     moves = {hung.frame.id: _lower(hung, first) for hung in others}
-    moved = {name: lower for name, lower in moves.items() if max(map(abs, lower)) >= SEEN[unit]}
+    moved = {name: lower for name, lower in moves.items() if max(map(abs, lower)) >= SEEN}
     same = listed([first.frame.id, *(name for name in moves if name not in moved)])
     if not moved:
         alike = f", of which {same}" if missing else " and"

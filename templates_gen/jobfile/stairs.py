@@ -39,7 +39,7 @@ def _slope(table: StairsTable, where: str) -> float:
         raise InputError(where, "found one of run and rise or 0, expected both of one step", EXAMPLE)
     pitch = math.degrees(math.atan(slope)) if table.pitch is None else table.pitch
     if not 0 < pitch <= STEEPEST:
-        raise InputError(place, f"found a pitch of {pitch:g} degrees, expected more than 0 and up to {STEEPEST:g}")
+        raise InputError(place, f"found a pitch of {pitch:.1f} degrees, expected more than 0 and up to {STEEPEST:g}")
     return slope
 
 

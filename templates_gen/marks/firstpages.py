@@ -21,11 +21,11 @@ from templates_gen.marks.items import Item, Polygon, Text
 from templates_gen.marks.sheetmap import map_height, sheet_map
 from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, TOOLS, printer_words, rule_words, shop_words
 from templates_gen.marksizes import H7, H25, MEDIUM, RULE_END
+from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Plan
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.units import show_both
-from templates_gen.wallwords import pitch_words
 
 LEVEL_WORDS = {"stop": "stop", "warn": "decide", "note": "note"}
 
@@ -144,7 +144,7 @@ def _schedule(flow: Flow, plan: Plan, findings: Sequence[Finding]) -> int:
     flow.paragraph(
         f"Centre line {show_both(plan.centre_line, unit)} from the wall's left end; level line "
         f"{show_both(plan.level_line, unit)} above the floor."
-        + "".join(f" {capital(words)}." for words in pitch_words(plan)[:1])
+        + (f" {capital(', '.join(pitch_words(plan)))}." if plan.slope else "")
     )
     if flagged:
         flow.paragraph(KEY, bold=True)

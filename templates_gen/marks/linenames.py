@@ -2,30 +2,34 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
-from templates_gen.geometry import Rect
+from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.lettering import Lettering
-from templates_gen.longlines import Span, centre_spans, level_spans, pitch_line
+from templates_gen.longlines import Ends, Span, centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 from templates_gen.marks.items import Item, Line, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marks.strokes import inside
 from templates_gen.marksizes import H25, H35
+from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Plan
 from templates_gen.record import replace
 from templates_gen.units import show_both
-from templates_gen.wallwords import pitch_words
 
 STEP = 5.0
 """mm between the places along a line that are tried for its name.  Our own design, no source."""
 
 AWAY = 1.5
-"""mm between the pitch line and a corner of its name.  Our own design, no source."""
+"""mm between a slanting line and a corner of its name.  Our own design, no source."""
+
+
+FOLD = "fold the paper here"
 
 
 def line_names(plan: Plan, inner: Rect, room: Room, lettering: Lettering) -> Iterator[Item]:
     """The name of each line that crosses the sheet: left or right of the centre line, beneath or above the level line,
-    level with its upper or lower corner at the pitch line."""
+    level with a corner at the pitch line and the edges of the wall."""
     x, y = plan.centre_line, plan.level_line
     if inner.x0 <= x <= inner.x1:
         names = [Text(at, 0.0, "centre line", height, "left", 90) for height in (H35, H25) for at in (x - 2.5, x + 5.5)]
@@ -38,16 +42,32 @@ def line_names(plan: Plan, inner: Rect, room: Room, lettering: Lettering) -> Ite
         places = [(along, 0.0) for along in _places(level_spans(plan), inner.x0, inner.x1)]
         yield from _named(names, places, room, lettering)
     if ends := pitch_line(plan):
-        names = [name for word in pitch_words(plan) for name in _beside(word, plan.slope)]
-        for line in inside(Line(*ends, 0.0), inner):
-            places = [(along, plan.pitch_at(along)) for along in _places([ends[::2]], line.x0, line.x1)]
-            yield from _named(names, places, room, lettering)
+        where, how = pitch_words(plan)
+        yield from _name_beside(ends, (f"{where}, {how}", where, "pitch line"), inner, room, lettering)
+    if nosings := nosing_line(plan.job.wall):
+        yield from _name_beside(
+            nosings, (f"line of the nosings: {FOLD}", "line of the nosings"), inner, room, lettering
+        )
+    for edge in wall_edges(plan.job.wall):
+        yield from _name_beside(edge, (f"edge of the wall: {FOLD}", "edge of the wall"), inner, room, lettering)
 
 
-def _beside(word: str, slope: float) -> tuple[Text, Text]:
-    """The name under a point of the pitch line and above it, on the side where the line goes away from it."""
+def _name_beside(ends: Ends, words: Sequence[str], inner: Rect, room: Room, lettering: Lettering) -> Iterator[Item]:
+    """The first of the names that fits beside a line that may slant, be level or upright."""
+    for line in inside(Line(*ends, 0.0), inner):
+        dx, dy = line.x1 - line.x0, line.y1 - line.y0
+        count = int(math.hypot(dx, dy) / STEP)
+        places = [(line.x0 + dx * at / count, line.y0 + dy * at / count) for at in range(count + 1)] if count else []
+        names = [name for word in words for name in _beside(word, dx, dy)]
+        yield from _named(names, places, room, lettering)
+
+
+def _beside(word: str, dx: float, dy: float) -> tuple[Text, Text]:
+    """The name on both sides of a point of a line, each where the line goes away from it."""
+    if abs(dx) < TOLERANCE:
+        return Text(-AWAY, 0.0, word, H25, "left", 90), Text(AWAY + H25, 0.0, word, H25, "left", 90)
     left, right = Text(-AWAY, 0.0, word, H25, "right"), Text(AWAY, 0.0, word, H25)
-    under, above = (right, left) if slope > 0 else (left, right)
+    under, above = (right, left) if dy / dx > 0 else (left, right)
     return replace(under, y=-AWAY - H25), replace(above, y=AWAY)
 
 

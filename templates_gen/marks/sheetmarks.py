@@ -12,15 +12,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
 from templates_gen.lettering import Lettering
-from templates_gen.longlines import level_spans, pitch_pieces
+from templates_gen.longlines import level_spans, nosing_line, pieces, pitch_line, wall_edges
 from templates_gen.marks.framelabels import frame_label, frame_tag, label_region
-from templates_gen.marks.items import Item, Text, Use
+from templates_gen.marks.items import Item, Line, Text, Use
 from templates_gen.marks.linenames import line_names
 from templates_gen.marks.nailmarks import NAIL_FORM, place_label
 from templates_gen.marks.placing import Room
 from templates_gen.marks.references import references
 from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
-from templates_gen.marks.strokes import nail_holes
+from templates_gen.marks.strokes import inside, nail_holes
 from templates_gen.marks.wallmarks import LEVEL_GRADES, frame_name, long_lines, target
 from templates_gen.marksizes import H35, TARGET
 from templates_gen.near import Near
@@ -152,7 +152,9 @@ def _room(plan: Plan, part: Shown) -> Room:
         room.take(_target(plan))
     window, x, y = part.sheet.window, plan.centre_line, plan.level_line
     room.lines = [Rect(x - 1.5, window.y0, x + 1.5, window.y1), Rect(window.x0, y - 7.0, window.x1, y + 6.0)]
-    room.lines += [box for piece in pitch_pieces(plan, 5.0) if (box := piece.grown(1.0)).overlaps(window)]
+    slanting = (pitch_line(plan), nosing_line(plan.job.wall), *wall_edges(plan.job.wall))
+    shown = (line for ends in slanting if ends for line in inside(Line(*ends, 0.0), window))
+    room.lines += [box.grown(1.0) for line in shown for box in pieces((line.x0, line.y0, line.x1, line.y1), 5.0)]
     for hung in part.frames:
         r = hung.rect
         room.lines += [Rect(r.x0, side - 1.0, r.x1, side + 1.0) for side in (r.y0, r.y1)]

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.marks.items import Line
-from templates_gen.marksizes import NAIL_CLEAR, NARROW, WIDE
+from templates_gen.marksizes import MEDIUM, NAIL_CLEAR, NARROW, WIDE
 
 DASHED_DOTTED = (24.0 * NARROW, 3.0 * NARROW, 0.5 * NARROW, 3.0 * NARROW)
 """ISO 128-2 line type 04, long dash, gap, dot, gap, in line widths (from memory)."""
@@ -17,6 +17,9 @@ DOUBLE_DOTTED = (*DASHED_DOTTED, 0.5 * NARROW, 3.0 * NARROW)
 
 CENTRE_DASH = tuple(part * WIDE / NARROW for part in DASHED_DOTTED)
 """The same for a line of the wide kind, so that it can be told from a metre away."""
+
+EDGE_DASH = tuple(part * MEDIUM for part in (24.0, 3.0, 6.0, 3.0))
+"""ISO 128-2 line type 08, long dash, gap, short dash, gap (from memory)."""
 
 PITCH_DASH = tuple(part * WIDE / NARROW for part in DOUBLE_DOTTED)
 

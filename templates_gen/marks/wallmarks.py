@@ -7,10 +7,10 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from templates_gen.geometry import Rect
-from templates_gen.longlines import centre_spans, level_spans, pitch_line
+from templates_gen.longlines import centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 from templates_gen.marks.items import Circle, Form, Item, Line
 from templates_gen.marks.scales import DropRule, Graduation, rule_lines, ticks_along
-from templates_gen.marks.strokes import CENTRE_DASH, PITCH_DASH, inside, nail_holes, phased, unbroken
+from templates_gen.marks.strokes import CENTRE_DASH, EDGE_DASH, PITCH_DASH, inside, nail_holes, phased, unbroken
 from templates_gen.marksizes import CORNER, HAIR, HEAVY, MEDIUM, NAIL_CLEAR, NARROW, TARGET, WIDE
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import INCH
@@ -79,7 +79,10 @@ def _distance(point: tuple[float, float], start: tuple[float, float], end: tuple
 
 
 def long_lines(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Iterator[Item]:
-    """What a window shows of the centre line, the level line and a stair's pitch line; dashes count from the origin."""
+    """What a window shows of the centre line, the level line, a stair's pitch line and the edges of the wall.
+
+    Dashes count from the wall's origin.
+    """
     yield from (phased(part) for part in unbroken(_dashed(plan, window), holes))
     yield from unbroken(_level(plan, window), holes)
 
@@ -90,6 +93,9 @@ def _dashed(plan: Plan, window: Rect) -> Iterator[Line]:
         yield from inside(Line(x, low, x, high, WIDE, CENTRE_DASH), window)
     if ends := pitch_line(plan):
         yield from inside(Line(*ends, WIDE, PITCH_DASH), window)
+    for edge in (*wall_edges(plan.job.wall), nosing_line(plan.job.wall)):
+        if edge:
+            yield from inside(Line(*edge, MEDIUM, EDGE_DASH), window)
 
 
 def _level(plan: Plan, window: Rect) -> Iterator[Line]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.geometry import Rect
-from templates_gen.longlines import centre_spans, level_spans, pitch_pieces
+from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line
 from templates_gen.marksizes import MEDIUM, NAIL_ARM, NAIL_CLEAR, SCALE_FAR, SLIT_TO, TARGET
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
@@ -28,7 +28,7 @@ LINE_CLEAR = 7.0
 
 
 PIECE = 20.0
-"""mm of its run in which the pitch line is asked for at a time.  Our own design, no source."""
+"""mm of the pitch line, across or up, that are asked for at a time.  Our own design, no source."""
 
 
 class Demand(Record, frozen=True):
@@ -53,7 +53,8 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
     if cover == "nails":
         return Demand(whole, (), ())
     lines = (*_long_lines(plan, clear), *_edges(plan, hides))
-    rules, pitch = tuple(_drop_rules(plan)), tuple(pitch_pieces(plan, PIECE))
+    rules, ends = tuple(_drop_rules(plan)), pitch_line(plan)
+    pitch = tuple(pieces(ends, PIECE)) if ends else ()
     if cover == "marks":
         upright = tuple(Rect(r.x0, r.y0, r.x1 + hides.beyond(True), r.y1) for r in rules) if hides else ()
         return Demand(whole, (*rules, *pitch), (*lines, *upright))
