@@ -27,7 +27,7 @@ WIDE_WALL = 100_000.0  # mm; so that the roof alone is near
     st.floats(0.0, 1000.0),
 )  # fmt: skip
 def test_a_frame_is_as_near_to_a_sloping_roof_as_its_upper_corner_on_the_low_side(pitch, width, height, under, clear):
-    """The roof climbs from (0, 50 m) to the right; a corner `under` it, straight down, is that times the cosine away."""
+    """The roof climbs from (0, 50 m) to the right; a corner `under` it, straight down, is its cosine of that away."""
     slope = math.tan(math.radians(pitch))
     corner_x = WIDE_WALL / 2 - width / 2
     top = WIDE_WALL / 2 + slope * corner_x - under

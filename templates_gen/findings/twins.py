@@ -50,9 +50,7 @@ def _swapped(twins: Sequence[Hung], unit: str) -> str:
         most = max(max(0.0, *nail) - min(0.0, *nail) for nail in zip(*moves.values(), strict=True))
         goes = f"Changing places, a nail moves by up to {show_both(most, unit)}"
     else:
-        goes = f"In the place of {same}, " + "; ".join(
-            f"the nail of {name} goes {_by(lower, unit)}" for name, lower in moved.items()
-        )
+        goes = f"In the place of {same}, {'; '.join(_goes(name, lower, unit) for name, lower in moved.items())}"
     return f": each nail is for its own frame. {goes}.{first_measure}"
 
 
@@ -63,12 +61,16 @@ def _lower(hung: Hung, first: Hung) -> tuple[float, ...]:
     )
 
 
-def _by(lower: Sequence[float], unit: str) -> str:
-    """How far the nails of a frame go, one after the other unless they go alike."""
+def _goes(name: str, lower: Sequence[float], unit: str) -> str:
+    """How far the nail of a frame goes, or both: one after the other unless they go alike."""
     words = [f"{show_both(abs(mm), unit)} {'lower' if mm > 0 else 'higher'}" for mm in lower]
+    if len(words) == 1:
+        return f"the nail of {name} goes {words[0]}"
     if len(set(words)) == 1:
-        return words[0]
-    return " and ".join(f"{word} at the {side}" for word, side in zip(words, ("left", "right"), strict=True))
+        return f"the nails of {name} go {words[0]}"
+    sides = zip(words, lower, ("left", "right"), strict=True)
+    told = " and ".join(f"{word} at the {side}" for word, mm, side in sides if abs(mm) >= SEEN)
+    return f"the nails of {name} go {told}"
 
 
 RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_twins,)

@@ -1,0 +1,76 @@
+"""Frames of one size that change places: what is said of their nails is what a new plan of the job would give."""
+
+import re
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from templates_gen.findings import find
+from templates_gen.model import Fixing, Frame, Hanger
+from templates_gen.planning import plan_wall
+from tests.jobs import frame, group, job
+
+HOOK = Fixing(kind="hook", below=22.0)
+
+
+def said(*frames: Frame, unit: str = "mm") -> str:
+    return next(f.text for f in find(plan_wall(job(*frames, unit=unit))) if f.rule == "twins")
+
+
+def pair(left: float, right: float, inset: float = 40.0) -> Hanger:
+    return Hanger(kind="rings", left=inset, right=inset, drop_left=left, drop_right=right)
+
+
+@given(st.integers(30, 200), st.integers(30, 200), st.booleans())
+def test_the_nail_of_one_in_the_place_of_the_other_goes_as_far_as_is_said(one, two, hook):
+    frames = frame("A", drop=float(one)), frame("B", drop=float(two), fixing=HOOK if hook else Fixing())
+    before, after = (plan_wall(job(*frames, group=group((names,)))) for names in (("A", "B"), ("B", "A")))
+    lower = before.frames[0].nails[0].y - after.frames[0].nails[0].y
+    assert (before.frames[0].frame.id, after.frames[0].frame.id) == ("A", "B")
+    text = said(*frames)
+    found = re.search(r"In the place of frame A, the nail of B goes (\d+) mm · .* in (lower|higher)\.", text)
+    if found is None:
+        assert abs(lower) < 25.4 / 32  # half of 1/16 in
+        assert "no nail moves" in text
+    else:
+        assert abs(int(found[1]) - abs(lower)) <= 0.5  # as it is rounded
+        assert found[2] == ("lower" if lower > 0 else "higher")
+
+
+def test_those_that_hang_alike_are_named_together():
+    text = said(frame("A"), frame("B", drop=84.0), frame("C"))
+    assert text == (
+        "Frames A, B, C are of one size: each nail is for its own frame. In the place of frames A, C, the nail of B "
+        "goes 4 mm · 3/16 in lower."
+    )  # 84 − 80 = 4 mm = 0.157 in, nearest 3/16 (0.1875) of 1/16 steps: 2.52 sixteenths
+    assert said(frame("A"), frame("B")) == (
+        "Frames A, B are of one size and hang alike: these may change places, and no nail moves."
+    )
+
+
+def test_a_pair_of_rings_says_each_side():
+    text = said(frame("A", hanger=pair(70.0, 72.0)), frame("B", hanger=pair(73.0, 70.0)))
+    assert "the nails of B go 3 mm · 1/8 in lower at the left and 2 mm · 1/16 in higher at the right." in text
+
+
+def test_a_side_that_stays_is_not_told():
+    text = said(frame("A", hanger=pair(70.0, 70.0)), frame("B", hanger=pair(70.0, 73.0)))
+    assert text.endswith("In the place of frame A, the nails of B go 3 mm · 1/8 in lower at the right.")
+
+
+def test_what_is_not_measured_yet_is_asked_for():
+    assert said(frame("A"), frame("B", drop=None)) == (
+        "Frames A, B are of one size: each nail is for its own frame. Before frame B changes places, measure its drop."
+    )
+    assert "of which frames A, C hang alike" in said(frame("A"), frame("B", drop=None), frame("C"))
+
+
+def test_rings_elsewhere_across_the_back_make_no_twins():
+    plan = plan_wall(job(frame("A", hanger=pair(70.0, 70.0)), frame("B", hanger=pair(70.0, 70.0, 45.0))))
+    assert not any(found.rule == "twins" for found in find(plan))
+
+
+def test_many_twins_are_told_the_most_that_a_nail_may_move():
+    # drops of 80, 82, … 98: 18 mm, 0.709 in = 11.3 sixteenths
+    ten = (frame(str(number), 90.0, drop=80.0 + 2 * number) for number in range(10))
+    assert "a nail moves by up to 18 mm · 11/16 in." in said(*ten)
