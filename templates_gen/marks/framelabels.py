@@ -26,8 +26,12 @@ SIZES = (
 )
 """Heights of id, title and figures, largest first: smaller only where there is no room."""
 
-TRIES = (*((sizes, False) for sizes in SIZES), *((sizes, True) for sizes in SIZES[3:]))
-"""Heights, and whether the lines are broken in two for a narrow frame."""
+TRIES = (
+    *((sizes, False, False) for sizes in SIZES[:4]),
+    *((sizes, False, True) for sizes in SIZES),
+    *((sizes, True, True) for sizes in SIZES[3:]),
+)
+"""Heights, whether the lines are broken in two for a narrow frame, and whether long lines and edges may run through."""
 
 TAG_SIZES = (H10, H7, H5, H35)
 
@@ -60,7 +64,7 @@ def main_sheets(frames: Sequence[Hung], sheets: Sequence[Sheet]) -> Mapping[str,
 
 def frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
     """The full label as near to the frame's middle as there is room, with an arrow that points up."""
-    for (large, title, small), broken in TRIES:
+    for (large, title, small), broken, crossing in TRIES:
         lines = _lines(hung, plan.job.unit, broken)
         most = max(20.0, region.width - large)
         label = block(
@@ -72,7 +76,7 @@ def frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Let
             lettering,
         )
         arrow = large * 0.7
-        box = room.nearest(label.width + arrow, label.height, hung.rect.cx, hung.rect.cy, region)
+        box = room.nearest(label.width + arrow, label.height, hung.rect.cx, hung.rect.cy, region, crossing)
         if box is not None:
             room.take(box)
             yield from up_arrow(box.x0 + arrow / 3, box.y1 - large, large)

@@ -36,15 +36,20 @@ class Room:
         """The first of the boxes that fits."""
         return next((box for box in boxes if self.fits(box, uncrossed)), None)
 
-    def nearest(self, width: float, height: float, x: float, y: float, within: Rect) -> Rect | None:
-        """The free box of this size inside `within` whose middle is nearest to (x, y); None when there is none."""
+    def nearest(
+        self, width: float, height: float, x: float, y: float, within: Rect, crossing: bool = True
+    ) -> Rect | None:
+        """The free box of this size inside `within` whose middle is nearest to (x, y); None when there is none.
+
+        Lines are crossed only where nothing else is free, and never unless `crossing`.
+        """
         room = self.region.meet(within)
         if room is None or room.width < width or room.height < height:
             return None
         about = room.grown(AIR)
         taken = [box for box in self.taken if box.overlaps(about)]
         lines = [line for line in self.lines if line.overlaps(room)]
-        for crossed in (lines, []):
+        for crossed in (lines, []) if crossing else (lines,):
             for box in _spots(width, height, x, y, room, [box.grown(AIR) for box in taken] + crossed):
                 if not _on_any(box, taken, AIR) and not _on_any(box, crossed, 0.0):
                     return box

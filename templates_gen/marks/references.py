@@ -6,6 +6,7 @@ What is measured from are the sheet's own two rules.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
@@ -18,7 +19,8 @@ from templates_gen.sheets.sheet import Sheet
 from templates_gen.units import show, show_both
 
 SIZES = ((H10, H35), (H7, H35), (H5, H25))
-"""Heights of the figures and of the words over them, largest first: smaller only where there is no room."""
+"""Heights of the figures and of the words over them, largest first: smaller where there is no room, or where a line
+would run through them."""
 
 
 def references(plan: Plan, sheet: Sheet, overlap: float, room: Room, lettering: Lettering) -> Iterator[Item]:
@@ -40,9 +42,9 @@ def references(plan: Plan, sheet: Sheet, overlap: float, room: Room, lettering: 
 def _told(
     words: str, away: float, side: str, unit: str, inner: Rect, room: Room, lettering: Lettering
 ) -> Iterator[Item]:
-    for figures, small in SIZES:
-        for label in _blocks(words, away, side, unit, (figures, small), lettering):
-            box = room.nearest(label.width, label.height, inner.cx, inner.y0, inner)
+    for crossing, sizes in product((False, True), SIZES):
+        for label in _blocks(words, away, side, unit, sizes, lettering):
+            box = room.nearest(label.width, label.height, inner.cx, inner.y0, inner, crossing)
             if box is not None:
                 room.take(box.grown(1.5))  # so that nobody takes what stands beside it for part of it
                 yield from label.at(box.x0, box.y0)
