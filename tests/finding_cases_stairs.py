@@ -48,10 +48,10 @@ CASES = [
     ("below-nosings", "stop", A, climbing(399.0), climbing(400.0)),
     ("near-nosings", "warn", A, climbing(1199.0, clear=800.0), climbing(1200.0, clear=800.0)),
     ("handrail", "note", A, climbing(1364.0), climbing(1365.0)),  # 400 + 965 (2010 ADA Standards, 505.4, from memory)
-    ("stair-footing", "warn", A, climbing(1500.0), climbing(1500.0, nosing=2200.1)),  # it starts right of the frame
+    ("stair-footing", "warn", (), climbing(1500.0), climbing(1500.0, nosing=2200.1)),  # it starts right of the frame
     # the landing at 600 is reached (600 − 180) / 0.75 = 560 right of the first nosing; the frame begins at 1800
     (
-        "stair-footing", "warn", A,
+        "stair-footing", "warn", (),
         climbing(1500.0, nosing=1241.0, top=600.0), climbing(1500.0, nosing=1240.0, top=600.0),
     ),
     ("stair-cables", "note", (), climbing(1500.0, wiring="uk"), climbing(1500.0, wiring="us")),

@@ -62,7 +62,7 @@ def _footing(plan: Plan) -> Iterator[Finding]:
             "by someone who has learnt it; have a second person at its foot, and keep all others off the stair. Over "
             "an open stairwell leave it to a professional."
         )
-        yield Finding(WARN, "stair-footing", names, text, FOOTING_SOURCE)
+        yield Finding(WARN, "stair-footing", (), text, FOOTING_SOURCE)  # about the day, not about single nails
 
 
 def _on_steps(plan: Plan, rect: Rect) -> bool:

@@ -23,8 +23,8 @@ STEP = 5.0
 AWAY = 1.5
 """mm between a slanting line and a corner of its name.  Our own design, no source."""
 
-
 FOLD = "fold the paper here"
+"""What to do where a sheet reaches beyond the wall."""
 
 
 def line_names(plan: Plan, inner: Rect, room: Room, lettering: Lettering) -> Iterator[Item]:
