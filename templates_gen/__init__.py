@@ -9,7 +9,7 @@ One function for each phase, each from one finished value to the next:
     draw_template(plan, findings, sheets, lettering) -> Template
     write_pdf(template, lettering) -> bytes
 
-and `make_template(job)` for all of them after the first.
+and `make_template(job)` for all of them after the first; after hanging, `correct(plan, readings)`.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from templates_gen.correcting import correct
     from templates_gen.errors import InputError, OutputError, TemplatesError
     from templates_gen.findings import Finding, find
     from templates_gen.jobfile.building import read_job
@@ -38,7 +39,7 @@ _HOME = {
     "OutputError": "errors", "Plan": "planning", "SheetPlan": "sheets.sheet", "Template": "marks.items",
     "TemplatesError": "errors", "draw_template": "marks.drawing", "find": "findings", "make_template": "making",
     "Printer": "printing.profile", "Readings": "printing.profile", "measured": "printing.profile",
-    "plan_sheets": "sheets.sheet", "plan_wall": "planning", "read_job": "jobfile.building",
+    "plan_sheets": "sheets.sheet", "correct": "correcting", "plan_wall": "planning", "read_job": "jobfile.building",
     "write_pdf": "pdf.writing",
 }  # fmt: skip
 
@@ -55,6 +56,7 @@ __all__ = [
     "SheetPlan",
     "Template",
     "TemplatesError",
+    "correct",
     "draw_template",
     "find",
     "make_template",

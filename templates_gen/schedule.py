@@ -226,11 +226,11 @@ def as_csv(plan: Plan, findings: Sequence[Finding] = ()) -> str:
         for nail in data["nails"] or [{}]:
             where = [nail.get(name) for name in ("name", "x", "y", "from_centre", "from_level", "bears_y", "load_n")]
             holds = [nail.get(name) for name in ("pull_n", "fixing", "stud", "zones", "think_first")]
-            writer.writerow([_cell(value) for value in (*own, *where, data["weight_is"], *holds)])
+            writer.writerow([cell(value) for value in (*own, *where, data["weight_is"], *holds)])
     return out.getvalue()
 
 
-def _cell(value: object) -> object:
+def cell(value: object) -> object:
     """A text that a spreadsheet would take for a formula gets a quote in front: it came from the job file."""
     if isinstance(value, list):
         return "; ".join(value)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import click
 
 from templates_gen.commands.check import check
+from templates_gen.commands.correct import correct
 from templates_gen.commands.printer import printer
 from templates_gen.commands.schedule import schedule
 from templates_gen.commands.template import template
@@ -22,5 +23,5 @@ def program() -> None:
     """
 
 
-for command in (template, check, schedule, printer):
+for command in (template, check, schedule, printer, correct):
     program.add_command(command)

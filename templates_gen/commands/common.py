@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from templates_gen.findings import Finding
     from templates_gen.model import Job
+    from templates_gen.printing.profile import Printer
 
 STOPPED = 1
 """Exit code of a job with a stopping finding."""
@@ -43,15 +44,19 @@ def about(path: Path) -> Iterator[None]:
         raise error.inside(path.name) from None
 
 
-def check_results(path: Path, job: Job, results: Sequence[Path | None], force: bool) -> None:
+def check_results(
+    path: Path, job: Job, results: Sequence[Path | None], force: bool, given: Sequence[Path] = ()
+) -> None:
     """Raises OutputError, before any work is done, when a result would replace what it may not.
 
-    That is something not ours without `force`, and with or without it the job's own files or another result.
+    That is something not ours without `force`, and with or without it the job's own files, what else was `given` to
+    the command, or another result.
     """
     from templates_gen.errors import OutputError
     from templates_gen.output import check_place
 
     taken = {os.path.realpath(path.parent / name): "the job's own file" for name, _ in job.sources}
+    taken |= {os.path.realpath(file): "a file that is read" for file in given}
     for result in filter(None, results):
         real = os.path.realpath(result)
         if real in taken:
@@ -81,6 +86,17 @@ def kept_printers() -> Path:
     from templates_gen.printing.store import profile_folder
 
     return profile_folder(Path(click.get_app_dir("templates-gen")))
+
+
+def printer_named(name: str) -> Printer:
+    """The profile of this printer, with what is odd about it shown.  Raises InputError."""
+    from templates_gen.printing.profile import doubts
+    from templates_gen.printing.store import load
+
+    known = load(kept_printers(), name)
+    for doubt in doubts(known):
+        show_finding("warn", doubt)
+    return known
 
 
 def write_json(path: Path, data: dict[str, Any], force: bool) -> None:

@@ -13,7 +13,7 @@ from templates_gen.commands.common import (
     about,
     check_results,
     force_option,
-    kept_printers,
+    printer_named,
     report_option,
     show_finding,
     show_findings,
@@ -61,23 +61,12 @@ def template(context: click.Context, /, jobs: tuple[Path, ...], printer: str | N
     Example:
       templates-gen template samples/fern-prints.toml --paper letter -o fern.pdf
     """
-    asked = _Asked(**options, printer=_printer(printer) if printer is not None else None)
+    asked = _Asked(**options, printer=printer_named(printer) if printer is not None else None)
     if len(jobs) > 1 and (asked.output is not None or asked.report is not None):
         raise click.UsageError("-o and --report are for one job; several jobs are written beside their files")
     if asked.one_piece and (asked.paper or "").lower().startswith("roll"):
         raise click.UsageError("--one-piece takes the size that is needed; for a roll leave it out")
     context.exit(max([_make(job, asked) for job in jobs]))
-
-
-def _printer(name: str) -> Printer:
-    """The profile of this printer, with what is odd about it shown.  Raises InputError."""
-    from templates_gen.printing.profile import doubts
-    from templates_gen.printing.store import load
-
-    known = load(kept_printers(), name)
-    for doubt in doubts(known):
-        show_finding("warn", doubt)
-    return known
 
 
 def _make(path: Path, asked: _Asked) -> int:

@@ -1,0 +1,119 @@
+"""The command `correct`: after hanging."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from templates_gen.commands.common import (
+    FILE,
+    about,
+    as_json,
+    check_results,
+    force_option,
+    job_argument,
+    printer_named,
+    report_option,
+    write_json,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from templates_gen.correcting.holes import Cured
+    from templates_gen.lettering import Lettering
+    from templates_gen.marks.items import Template
+    from templates_gen.planning import Plan
+    from templates_gen.printing.profile import Printer
+
+
+@click.command()
+@job_argument
+@click.argument("readings", type=FILE, metavar="[READINGS.csv]", required=False)
+@click.option("--form", is_flag=True, help="Write a blank form for the readings: FILE.pdf, or FILE.csv to fill in.")
+@click.option("--template", "patches", is_flag=True, help="Write a small paper for every nail that moves.")
+@click.option("-o", "--output", type=FILE, metavar="FILE", help="Where the form or the papers go.")
+@click.option("--printer", metavar="NAME", help="Draw the papers so that this recorded printer prints them true.")
+@click.option("--format", "shape", type=click.Choice(["text", "csv", "json"]), default="text", help="How to show it.")
+@report_option
+@force_option
+def correct(
+    job: Path, readings: Path | None, form: bool, patches: bool, output: Path | None, printer: str | None, shape: str,
+    report: Path | None, force: bool,
+) -> None:  # fmt: skip
+    """Say which nails move, where to and how far, from what was measured after
+    hanging.
+
+    \b
+    Example:
+      templates-gen correct samples/fern-prints.toml samples/fern-prints-hung.csv
+    """
+    import templates_gen as tg
+
+    if form == (readings is not None):
+        raise click.UsageError("give READINGS.csv, or else --form for a blank one")
+    if (form and (patches or report)) or (output is not None and not (form or patches)):
+        raise click.UsageError("-o goes with --form or --template; --template and --report with READINGS.csv")
+    known = printer_named(printer) if printer is not None else None
+    place = output or job.with_name(f"{job.stem}-{'readings' if form else 'patches'}.pdf")
+    with about(job):
+        read = tg.read_job(job)
+        written = [place if form or patches else None, report]
+        check_results(job, read, written, force, [readings] if readings is not None else [])
+        plan = tg.plan_wall(read)
+    if readings is None:
+        _write_form(plan, place, force)
+        return
+    done = tg.correct(plan, readings)
+    _show(plan, done, shape, report, force)
+    if patches:
+        _write_patches(plan, done, place, known, force)
+
+
+def _show(plan: Plan, done: tuple[Cured, ...], shape: str, report: Path | None, force: bool) -> None:
+    from templates_gen.correcting.table import as_csv, as_data, as_text
+
+    if report is not None:
+        write_json(report, as_data(plan, done), force)
+    if shape == "json":
+        click.echo(as_json(as_data(plan, done)))
+    else:
+        click.echo(as_csv(plan, done) if shape == "csv" else as_text(plan, done), nl=shape == "text")
+
+
+def _write_form(plan: Plan, place: Path, force: bool) -> None:
+    """The blank form, as a spreadsheet where the file's ending says so."""
+    from templates_gen.correcting.form import form_csv, form_pages
+
+    if place.suffix.lower() == ".csv":
+        from templates_gen.output import write_result
+
+        write_result(place, form_csv(plan).encode(), force)
+        click.echo(f"{place}: a row for every frame, to fill in")
+        return
+    _write_pages(plan, place, force, lambda lettering: form_pages(plan, lettering))
+
+
+def _write_patches(plan: Plan, done: tuple[Cured, ...], place: Path, known: Printer | None, force: bool) -> None:
+    from templates_gen.correcting.patches import patch_pages
+
+    if not any(cured.correction.moves for cured in done):
+        click.echo(f"{place}: not written, for no nail moves", err=True)
+        return
+    _write_pages(plan, place, force, lambda lettering: patch_pages(plan, done, lettering, known))
+
+
+def _write_pages(plan: Plan, place: Path, force: bool, draw: Callable[[Lettering], Template]) -> None:
+    """Draw the pages and write them; what was written goes to stderr, for the table is the result."""
+    from templates_gen.lettering import Lettering
+    from templates_gen.output import write_result
+    from templates_gen.pdf.writing import write_pdf
+
+    font = plan.job.paper.font
+    lettering = Lettering((Path(font),) if font else ())
+    template = draw(lettering)
+    write_result(place, write_pdf(template, lettering), force)
+    count = len(template.pages)
+    click.echo(f"{place}: {count} page{'s' if count > 1 else ''}", err=True)

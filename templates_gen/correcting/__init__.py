@@ -1,0 +1,20 @@
+"""After hanging: from what was measured on the frames to what has to be moved, how far, and into which hole."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from templates_gen.correcting.holes import Cured, cured
+from templates_gen.correcting.moves import DIVISION, correction, limits_of
+from templates_gen.correcting.poses import poses
+from templates_gen.correcting.readings import read_readings
+from templates_gen.planning import Plan
+
+
+def correct(plan: Plan, path: Path) -> tuple[Cured, ...]:
+    """What to do about every frame of which the CSV file holds a reading.  Raises InputError."""
+    unit, limits = plan.job.unit, limits_of(plan)
+    return tuple(
+        cured(correction(pose, limits[pose.hung.frame.id], DIVISION[unit] / 2), unit)
+        for pose in poses(read_readings(path, plan), plan)
+    )

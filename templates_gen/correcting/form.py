@@ -1,0 +1,143 @@
+"""The blank form for the readings: on paper for the wall, and as a spreadsheet with the same columns to fill in."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterator, Sequence
+from functools import partial
+from itertools import accumulate
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.blocks import block, shortened
+from templates_gen.marks.firstfile import first_paper
+from templates_gen.marks.flow import Flow
+from templates_gen.marks.items import Item, Line, Page, Polygon, Template, Text
+from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW
+from templates_gen.planning import Hung, Plan
+from templates_gen.schedule import cell, sideways, upward
+from templates_gen.sheets.sheet import page_of
+from templates_gen.units import other_unit, show, show_both
+
+COLUMNS = (
+    "frame", "title", "plan_top", "plan_from_level", "plan_left_edge", "left", "right", "left_from_level",
+    "right_from_level", "tilt", "left_edge", "gap", "beside",
+)  # fmt: skip
+"""The columns of the spreadsheet; those that begin with plan say what should be measured, and are not read."""
+
+SHARES = (0.14, 0.13, 0.17, 0.135, 0.135, 0.16, 0.13)
+"""Parts of the width that the form's columns take.  Our own design, no source."""
+
+HEADER = (
+    ("frame",), ("floor to top,", "should be"), ("line to top,", "should be"), ("top edge,", "left corner"),
+    ("top edge,", "right corner"), ("left edge", "should be"), ("left edge",),
+)  # fmt: skip
+
+Lines = list[tuple[str, float, bool]]
+"""The lines of text in one cell: text, height in mm, bold."""
+
+ROW = 14.0
+"""mm; a row to write in with a thick pencil.  Our own design, no source."""
+
+
+def form_csv(plan: Plan) -> str:
+    """The spreadsheet to fill in, with what should be measured in the job's unit."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(COLUMNS)
+    unit = plan.job.unit
+    for hung in plan.frames:
+        planned = (show(hung.rect.y1, unit), *_from_lines(hung, plan, unit))
+        blanks = [""] * (len(COLUMNS) - 5)
+        writer.writerow([*map(cell, (hung.frame.id, hung.frame.title, *planned)), *blanks])
+    return out.getvalue()
+
+
+def _from_lines(hung: Hung, plan: Plan, unit: str) -> tuple[str, str]:
+    """How far the top edge is to be from the level line, and the left edge from the centre line."""
+    rect = hung.rect
+    return upward(rect.y1 - plan.level_line, unit), sideways(rect.x0 - plan.centre_line, unit)
+
+
+def form_pages(plan: Plan, lettering: Lettering) -> Template:
+    """The form on the job's own paper, or a common one where that is a roll.  Raises InputError."""
+    job, paper = plan.job, plan.job.paper
+    page = page_of(paper if paper.kind == "sheets" else first_paper(paper, job.unit), turned=False)
+    flow = Flow(page.printable.grown(-3.0), lettering)
+    flow.paragraph(f"{job.title}: as it hangs", H7, bold=True)
+    flow.paragraph(" · ".join(part for part in (job.client, job.wall.name, job.date) if part) or "After hanging", H25)
+    flow.space(2.0)
+    flow.steps(_steps(plan))
+    flow.picture(10.0, _ticks)
+    _rows(flow, plan)
+    pages = tuple(Page(str(number), "", tuple(items)) for number, items in enumerate(flow.pages, 1))
+    return Template(f"{job.title}: as it hangs", job.client, job.language, (page.width, page.height), pages)
+
+
+def _steps(plan: Plan) -> Iterator[str]:
+    unit = plan.job.unit
+    yield "Level every frame on a wire by hand, with a spirit level on its top edge, before you measure it."
+    yield (
+        "Measure both top corners: above the floor, or from the level line "
+        f"({show_both(plan.level_line, unit)} above the floor), drawn or stretched anew by a level: write above or "
+        "below behind it. Floors are seldom level, so the line tells more."
+    )
+    yield (
+        "Only where a frame looks off to one side: measure its left edge, at the top corner, from the centre line "
+        f"({show_both(plan.centre_line, unit)} from the wall's left end), and write left or right behind it."
+    )
+    yield (
+        "On the computer, write a table to fill in:  templates-gen correct JOB --form -o readings.csv.  "
+        "Then ask what has to move:  templates-gen correct JOB readings.csv"
+    )
+    yield "On a ladder: not on the top steps, three points of contact, someone to hold it and to write this down."
+
+
+def _ticks(place: Rect) -> Iterator[Item]:
+    """What the heights were measured from, to be ticked."""
+    y = place.y0 + 3.0
+    yield Text(place.x0, y, "Top edges measured from the", H35)
+    for x, words in ((place.x0 + 70.0, "floor"), (place.x0 + 95.0, "level line")):
+        yield Polygon(((x, y - 0.5), (x + 4, y - 0.5), (x + 4, y + 3.5), (x, y + 3.5)), NARROW, False)
+        yield Text(x + 6.0, y, words, H35)
+
+
+def _rows(flow: Flow, plan: Plan) -> None:
+    """The header, again on every page, and a row for every frame."""
+    page = 0
+    for hung in plan.frames:
+        flow.need(2 * ROW)
+        if page < len(flow.pages):
+            page = len(flow.pages)
+            flow.picture(9.0, partial(_row, cells=_bold(), lettering=flow.lettering))
+        flow.picture(ROW, partial(_row, cells=_cells(hung, plan), lettering=flow.lettering))
+
+
+def _bold() -> list[Lines]:
+    return [[(line, H25, True) for line in lines] for lines in HEADER]
+
+
+def _cells(hung: Hung, plan: Plan) -> list[Lines]:
+    """What stands in a frame's row: the values it should have, and the blanks."""
+    both = (plan.job.unit, other_unit(plan.job.unit))
+    lines, edges = zip(*(_from_lines(hung, plan, unit) for unit in both), strict=True)
+    tops = [show(hung.rect.y1, unit) for unit in both]
+    return [
+        [(hung.frame.id, H5, True), (hung.frame.title, H25, False)],
+        [(text, H25, False) for text in tops], [(text, H25, False) for text in lines],
+        [], [],
+        [(text, H25, False) for text in edges],
+        [],
+    ]  # fmt: skip
+
+
+def _row(place: Rect, cells: Sequence[Lines], lettering: Lettering) -> Iterator[Item]:
+    """One row: texts in the middle of their cells' height, a line under it, and a line beside every cell."""
+    sides = list(accumulate((share * place.width for share in SHARES), initial=place.x0))
+    yield Line(place.x0, place.y0, place.x1, place.y0, NARROW)
+    yield from (Line(x, place.y0, x, place.y1, HAIR) for x in sides[1:-1])
+    for x, end, lines in zip(sides, sides[1:], cells, strict=False):
+        fitted = [(shortened(text, size, bold, end - x - 3.0, lettering), size, bold) for text, size, bold in lines]
+        words = block(fitted, lettering)
+        yield from words.at(x + 1.5, place.cy - words.height / 2)

@@ -1,0 +1,206 @@
+"""What was measured once the frames hang: a spreadsheet with a row for every frame, checked against the plan."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from templates_gen.errors import InputError
+from templates_gen.jobfile.reading import check_text, parse_csv, read_bytes
+from templates_gen.jobfile.tables import Length, Offset
+from templates_gen.jobfile.typed import nearest, read_table
+from templates_gen.planning import Hung, Plan
+from templates_gen.record import Record, Table
+from templates_gen.units import MM, show_both
+
+MOST_OFF = 100.0
+"""mm.  A frame so far from its place is taken for one read from another edge.  Our own design, no source."""
+
+ALIKE = 30.0
+"""mm.  A reading this near to what another edge would have given was likely taken there.  Our own design, no source."""
+
+MOST_TILT = 100.0
+"""mm in a metre, about 6°: more is taken for a slip.  Our own design, no source."""
+
+
+class ReadingTable(Table):
+    frame: str | None = None
+    left: Length | None = None
+    right: Length | None = None
+    left_from_level: Offset | None = None
+    right_from_level: Offset | None = None
+    tilt: str | None = None
+    left_edge: Offset | None = None
+    gap: Length | None = None
+    beside: str | None = None
+    title: str | None = None
+    plan_top: str | None = None
+    plan_from_level: str | None = None
+    plan_left_edge: str | None = None
+
+
+PRINTED = ("title", "plan_top", "plan_from_level", "plan_left_edge")
+"""Columns that the blank form carries to be looked at; nothing is read from them."""
+
+
+SIDES = {"left": "-", "below": "-", "right": "", "above": ""}
+"""What may stand behind a distance from one of the two lines, instead of a sign before it."""
+
+
+class Reading(Record, frozen=True, kw_only=True):
+    """What was read of one frame: heights of its top corners above the floor, in mm; None where nothing was read.
+
+    `tilt` is a spirit level's reading in mm per metre, positive where the right end is higher.  `left_edge` is the x
+    of the frame's top left corner on the wall; or else `gap` is the clear distance to the frame `beside` it.
+    """
+
+    hung: Hung
+    where: str
+    left: float | None = None
+    right: float | None = None
+    tilt: float | None = None
+    left_edge: float | None = None
+    gap: float | None = None
+    beside: str = ""
+
+
+def read_readings(path: Path, plan: Plan) -> tuple[Reading, ...]:
+    """The readings in a CSV file, in the order of the plan's frames; rows in which nothing was filled in are left out.
+
+    Bare numbers are in the job's unit.  Raises InputError, naming row and column, for what cannot be used.
+    """
+    rows = parse_csv(read_bytes(path), path.name, ReadingTable.__struct_fields__)
+    frames = {" ".join(hung.frame.id.split()): hung for hung in plan.frames}
+    found: dict[str, Reading] = {}
+    for line, fields in rows:
+        where = f"{path.name}, line {line}"
+        check_text(fields, where)
+        hung = _frame(fields.get("frame"), frames, where)
+        where = f"{where} ({hung.frame.id})"
+        if hung.frame.id in found:
+            raise InputError(f"{where}, frame", "was read in an earlier row, expected each frame once")
+        if reading := _reading(fields, hung, plan, where):
+            found[hung.frame.id] = reading
+    if not found:
+        raise InputError(path.name, "holds no reading", "fill in  left  and  right  of at least one frame")
+    return tuple(found[hung.frame.id] for hung in plan.frames if hung.frame.id in found)
+
+
+def _frame(name: object, frames: Mapping[str, Hung], where: str) -> Hung:
+    """The frame of this id, with or without the quote that keeps a spreadsheet from taking it for a formula."""
+    if not isinstance(name, str):
+        raise InputError(f"{where}, frame", "is blank, expected the id of the frame that was measured")
+    for known in (name, name.removeprefix("'")):
+        if known in frames:
+            return frames[known]
+    near = nearest(name, list(frames))
+    hint = f"did you mean {near!r}?" if near else f"frames: {', '.join(list(frames)[:20])}"
+    raise InputError(f"{where}, frame", f"found {name!r}, which is no frame of this job", hint)
+
+
+def _reading(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> Reading | None:
+    """The reading of one row; None when only what the form printed is in it."""
+    if not set(fields) - {"frame", *PRINTED}:
+        return None
+    signed = {name: _signed(value) for name, value in fields.items()}
+    table = read_table(signed, ReadingTable, plan.job.unit, where, loose=True)
+    left, right = (_height(table, side, hung, plan, where) for side in ("left", "right"))
+    tilt = _tilt(table.tilt, f"{where}, tilt")
+    if (left is None) != (right is None) and tilt is None:
+        other = "right" if right is None else "left"
+        raise InputError(f"{where}, {other}", "is blank, expected both top corners, or a tilt beside one")
+    return Reading(
+        hung=hung, where=where, left=left, right=right, tilt=tilt,
+        left_edge=_left_edge(table, hung, plan, where), **_beside(table, hung, plan, where),
+    )  # fmt: skip
+
+
+def _signed(text: str) -> str:
+    """A distance such as "21 7/8 in left" with its sign in place of the word."""
+    distance, _, side = text.rpartition(" ")
+    return SIDES[side.lower()] + distance if side.lower() in SIDES and distance[:1].isdigit() else text
+
+
+def _height(table: ReadingTable, side: str, hung: Hung, plan: Plan, where: str) -> float | None:
+    """The height of a top corner above the floor, from whichever of its two columns is filled in."""
+    above: float | None = getattr(table, side)
+    from_level: float | None = getattr(table, f"{side}_from_level")
+    if above is not None and from_level is not None:
+        raise InputError(f"{where}, {side}_from_level", f"{side!r} is filled in too, expected one of the two")
+    rect, wall = hung.rect, plan.job.wall
+    if from_level is not None:
+        level = plan.level_line
+        others = {
+            "its bottom edge": rect.y0 - level, "the height above the floor": rect.y1,
+            "a distance below the line, which is negative": level - rect.y1,
+        }  # fmt: skip
+        _check_near(from_level, rect.y1 - level, others, f"{where}, {side}_from_level", plan)
+        return level + from_level
+    if above is not None:
+        others = {
+            "its bottom edge": rect.y0, "the distance from the ceiling": wall.height - rect.y1,
+            "the distance from the level line": abs(rect.y1 - plan.level_line),
+        }  # fmt: skip
+        _check_near(above, rect.y1, others, f"{where}, {side}", plan)
+    return above
+
+
+def _left_edge(table: ReadingTable, hung: Hung, plan: Plan, where: str) -> float | None:
+    if table.left_edge is None:
+        return None
+    rect, centre = hung.rect, plan.centre_line
+    others = {
+        "a distance to the left, which is negative": centre - rect.x0, "its right edge": rect.x1 - centre,
+        "the distance from the wall's left end": rect.x0,
+    }  # fmt: skip
+    _check_near(table.left_edge, rect.x0 - centre, others, f"{where}, left_edge", plan)
+    return centre + table.left_edge
+
+
+def _beside(table: ReadingTable, hung: Hung, plan: Plan, where: str) -> dict[str, Any]:
+    """The gap and the neighbour that it was measured to; both or none of them are there."""
+    if table.gap is None and table.beside is None:
+        return {}
+    if table.gap is None or table.beside is None:
+        lacking, has = ("gap", "beside") if table.gap is None else ("beside", "gap")
+        raise InputError(f"{where}, {lacking}", f"is blank, expected it where {has!r} is filled in")
+    if table.left_edge is not None:
+        raise InputError(f"{where}, gap", "'left_edge' is filled in too, expected one of the two")
+    frames = {" ".join(other.frame.id.split()): other for other in plan.frames if other is not hung}
+    other = _frame(table.beside, frames, f"{where}, beside")
+    planned = max(other.rect.x0 - hung.rect.x1, hung.rect.x0 - other.rect.x1)
+    if planned < 0:
+        raise InputError(f"{where}, beside", f"found {other.frame.id!r}, which hangs above or below, not beside")
+    _check_near(table.gap, planned, {}, f"{where}, gap", plan)
+    return {"gap": table.gap, "beside": other.frame.id}
+
+
+def _check_near(found: float, planned: float, others: Mapping[str, float], where: str, plan: Plan) -> None:
+    """Raises InputError for a reading that is not plausible, with the edge it may have been read from."""
+    if abs(found - planned) <= MOST_OFF:
+        return
+    unit = plan.job.unit
+    hint = next((f"is this {name}?" for name, at in others.items() if abs(found - at) <= ALIKE), "")
+    bare = found / MM[unit]
+    slips = [name for name in ("in", "cm", "mm") if name != unit and abs(bare * MM[name] - planned) <= ALIKE]
+    if slips and not hint:
+        hint = f"is this in {slips[0]}? then write the unit behind the number"
+    raise InputError(
+        where, f"found {show_both(found, unit)}, where the plan has {show_both(planned, unit)}",
+        hint or "was it read from another edge, or of another frame? measure it again",
+    )  # fmt: skip
+
+
+def _tilt(text: str | None, where: str) -> float | None:
+    """A spirit level's reading, in mm per metre."""
+    if text is None:
+        return None
+    try:
+        tilt = float(text.lower().replace("mm/m", "").replace(",", ".").replace("−", "-"))
+    except ValueError:
+        tilt = float("nan")
+    if not abs(tilt) <= MOST_TILT:
+        expected = f"the level's mm per metre, at most {MOST_TILT:g}, negative where the right end is lower"
+        raise InputError(where, f"found {text!r}, expected {expected}", "such as 3, or -1.5")
+    return tilt

@@ -1,0 +1,145 @@
+"""The corrections as a table for a terminal of 80 columns, as a spreadsheet, and as data for a machine."""
+
+from __future__ import annotations
+
+import csv
+import io
+import math
+import re
+import textwrap
+from collections.abc import Iterator
+from typing import Any
+
+from templates_gen.correcting.holes import Cured, least_between
+from templates_gen.correcting.words import (
+    CAUTIONS,
+    SEEN_SOURCE,
+    aside_words,
+    found_words,
+    hanger_words,
+    limits_words,
+    near_words,
+    not_read,
+    together,
+    up_words,
+    what_to_do,
+)
+from templates_gen.planning import Plan
+from templates_gen.schedule import cell, tenth
+
+COLUMNS = (20, 28, 28)
+"""Widths of the moves' columns: 76 in all, for a terminal of 80."""
+
+CSV_HEADER = (
+    "frame", "nail", "right_mm", "up_mm", "from_old_hole_mm", "by_hand", "aside_mm", "cure", "hook_below_mm",
+    "turn_deg", "too_high_mm", "too_far_right_mm",
+)  # fmt: skip
+
+
+def as_text(plan: Plan, done: tuple[Cured, ...]) -> str:
+    """Every frame with how it was found, what to do by hand, and the moves of its nails from the old hole."""
+    unit = plan.job.unit
+    lines = [
+        f"{plan.job.title}: what to move, from the old hole to the new one",
+        "left and right as you face the wall",
+    ]
+    for cured in done:
+        lines += ["", *_frame_lines(cured, unit)]
+    lines += ["", *_foot(plan, done)]
+    return "\n".join(lines)
+
+
+def _foot(plan: Plan, done: tuple[Cured, ...]) -> Iterator[str]:
+    """What goes for all frames: those not read, what is left alone, holes too near, and the cautions."""
+    unit = plan.job.unit
+    limits = min((cured.correction.limits for cured in done), key=lambda limits: limits.step)
+    missing = not_read(plan, done)
+    said = [
+        *([f"Not read: {missing}."] if missing else []),
+        *together(done, unit),
+        *near_words(done, unit),
+        f"Left alone: {limits_words(limits, unit)}. {SEEN_SOURCE}.",
+        *(CAUTIONS if any(cured.correction.moves for cured in done) else ()),
+    ]
+    for words in said:
+        yield from _wrapped(words, "")
+
+
+def _frame_lines(cured: Cured, unit: str) -> Iterator[str]:
+    hung, correction = cured.correction.pose.hung, cured.correction
+    name = "  ".join(part for part in (hung.frame.id, hung.frame.title, hanger_words(hung)) if part)
+    yield name if len(name) <= 79 else f"{name[:78]}…"
+    yield from _wrapped(f"found: {found_words(correction, unit)}")
+    for move in correction.moves:
+        named = move.nail.removeprefix(hung.frame.id).strip() or "nail"
+        yield (
+            "    "
+            + "".join(
+                f"{text:<{width}}"
+                for text, width in zip((named, up_words(move, unit), aside_words(move, unit)), COLUMNS, strict=True)
+            ).rstrip()
+        )
+    for words in what_to_do(cured, unit):
+        yield from _wrapped(words)
+
+
+def _wrapped(words: str, indent: str = "    ") -> list[str]:
+    """The words in lines that part no number from its fraction or its unit."""
+    held = re.sub(r"(?<=\d) (?=\d+/\d|in\b|mm\b|cm\b)", "\u00a0", words)
+    lines = textwrap.wrap(held, 79, initial_indent=indent, subsequent_indent=indent)
+    return [line.replace("\u00a0", " ") for line in lines]
+
+
+def as_data(plan: Plan, done: tuple[Cured, ...]) -> dict[str, Any]:
+    """The corrections for a machine; lengths in mm to 0.1 mm, turns in degrees, positive right, up and right end up."""
+    read = {cured.correction.pose.hung.frame.id for cured in done}
+    return {
+        "format": 1,
+        "job": plan.job.title,
+        "unit": plan.job.unit,
+        "frames": [_frame_data(cured, plan.job.unit) for cured in done],
+        "not_read": [hung.frame.id for hung in plan.frames if hung.frame.id not in read],
+    }
+
+
+def _frame_data(cured: Cured, unit: str) -> dict[str, Any]:
+    correction = cured.correction
+    pose, frame = correction.pose, correction.pose.hung.frame
+    return {
+        "id": frame.id,
+        "hanger": frame.hanger.kind,
+        "found": {"turn": round(math.degrees(pose.turn), 2) + 0.0, "up": _tenth(pose.up), "right": _tenth(pose.right)},
+        "seen_from": {"turn": round(math.degrees(correction.limits.turn), 2), "step": tenth(correction.limits.step)},
+        "by_hand": correction.by_hand,
+        "aside": tenth(correction.aside),
+        "apart": _tenth(cured.apart),
+        "moves": [
+            {
+                "nail": move.nail, "from": move.old, "right": tenth(move.right), "up": tenth(move.up),
+                "distance": tenth(move.distance), "least_distance": tenth(least_between(frame.fixing)),
+                "cure": cure.way, "hook_below": tenth(cure.at_least) if cure.way == "hook" else None,
+            }
+            for move, cure in zip(correction.moves, cured.cures, strict=True)
+        ],
+        "text": [found_words(correction, unit), *what_to_do(cured, unit)],
+    }  # fmt: skip
+
+
+def _tenth(mm: float | None) -> float | None:
+    return None if mm is None else tenth(mm)
+
+
+def as_csv(plan: Plan, done: tuple[Cured, ...]) -> str:
+    """The corrections as a spreadsheet: a row for every nail that moves, and one for a frame of which none does."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(CSV_HEADER)
+    for data in as_data(plan, done)["frames"]:
+        found = data["found"]
+        for move in data["moves"] or [{}]:
+            row = (
+                data["id"], *(move.get(key) for key in ("nail", "right", "up", "distance")), data["by_hand"],
+                data["aside"], *(move.get(key) for key in ("cure", "hook_below")), *found.values(),
+            )  # fmt: skip
+            writer.writerow([cell(value) for value in row])
+    return out.getvalue()
