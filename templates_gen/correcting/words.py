@@ -88,7 +88,10 @@ def _by_hand(correction: Correction, unit: str) -> Iterator[str]:
     enough = "" if correction.moves else " That is enough."
     if correction.by_hand == "slide":
         hook = "hook" if len(correction.pose.hung.bearings) == 1 else "hooks"
-        yield f"Slide the wire on the {hook}, the {high} side down, until a level on its top edge is level.{enough}"
+        if abs(correction.pose.turn) > correction.limits.turn:
+            yield f"Slide the wire on the {hook}, the {high} side down, until a level on its top edge is level.{enough}"
+        else:
+            yield f"Once it hangs again, slide the wire on the {hook} until a level on its top edge is level."
     elif correction.by_hand == "teeth":
         side, teeth = ("right" if correction.aside > 0 else "left"), round(abs(correction.aside) / TOOTH)
         far = show_both(abs(correction.aside), unit)
@@ -138,6 +141,8 @@ def near_words(done: Iterable[Cured], unit: str) -> Iterator[str]:
 def _doubts(correction: Correction, unit: str) -> Iterator[str]:
     """What the readings cannot tell."""
     pose = correction.pose
+    if correction.by_hand == "slide" and pose.right is not None and len(pose.hung.bearings) > 1:
+        yield "On two hooks it goes to one side as it is levelled: measure its left edge again when it is level."
     if not correction.moves:
         return
     if correction.by_hand in ("slide", "teeth") and abs(math.degrees(pose.turn)) > LEVEL_FIRST:
