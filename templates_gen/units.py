@@ -15,6 +15,9 @@ INCH = 25.4
 MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": INCH, "ft": 304.8}
 """Millimetres in one of each; the foot is 12 in, 304.8 mm exactly (same agreement)."""
 
+DIVISION = {"in": INCH / 16, "cm": 1.0, "mm": 1.0}
+"""mm; what a tape measure shows.  Common practice, no source."""
+
 KG = {"kg": 1.0, "g": 0.001, "lb": 0.45359237, "oz": 0.45359237 / 16}
 """Kilograms in one of each.  The pound is 0.453 592 37 kg exactly (same agreement)."""
 

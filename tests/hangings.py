@@ -56,7 +56,7 @@ def on_two_hooks(
         apart = abs(two - one)
         along = (left**2 - right**2 + apart**2) / (2 * apart)
         across = math.sqrt(max(0.0, left**2 - along**2))
-        middle = one + (two - one) / apart * complex(along, across)  # the lower of the two places: the left circle is the right one
+        middle = one + (two - one) / apart * complex(along, across)  # the lower place, seen from right to left
         return Hung(middle + cmath.rect(depth, turn + math.pi / 2), turn)
 
     return hung(least(lambda turn: hung(turn).at(complex(0, -height / 2)).imag, -0.12, 0.12))

@@ -139,7 +139,7 @@ def corrected(case: Case, done: Cured, seats: list[complex], slip: float, rounde
     now = sorted(moved.values(), key=lambda seat: seat.real)
     hand = done.correction.by_hand
     if case.kind in ("wire", "wire, rings known", "two hooks"):
-        if case.kind == "two hooks" or hand == "slide" or done.apart is not None:  # hung anew, and levelled as anyone does
+        if case.kind == "two hooks" or hand == "slide" or done.apart is not None:  # levelled anew
             return levelled(lambda way: case.hung(now, way), 30.0)
         return case.hung(now, slip)
     if hand == "teeth":

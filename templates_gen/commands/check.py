@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -18,14 +19,19 @@ from templates_gen.commands.common import (
     write_json,
 )
 
+if TYPE_CHECKING:
+    from templates_gen.exactness.tapecheck import TapeCheck
+    from templates_gen.model import Job
+
 
 @click.command()
 @job_argument
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to show it.")
+@click.option("--taped", metavar="a=L,b=L,width=L", help="What was measured on the taped paper: is it true?")
 @report_option
 @force_option
 @click.pass_context
-def check(context: click.Context, job: Path, form: str, report: Path | None, force: bool) -> None:
+def check(context: click.Context, job: Path, form: str, taped: str | None, report: Path | None, force: bool) -> None:
     """Show everything wrong or risky about a job, before paper is used.
 
     \b
@@ -34,6 +40,7 @@ def check(context: click.Context, job: Path, form: str, report: Path | None, for
     """
     import templates_gen as tg
     from templates_gen.exactness.checking import check_job
+    from templates_gen.exactness.tapewords import tape_data, tape_words
     from templates_gen.exactness.words import check_words, error_data
     from templates_gen.findings import stops
     from templates_gen.schedule import findings_data
@@ -42,18 +49,33 @@ def check(context: click.Context, job: Path, form: str, report: Path | None, for
         read = tg.read_job(job)
         check_results(job, read, [report], force)
         checked = check_job(read)
+        found = _tape_check(read, taped) if taped is not None else None
     findings, expected = checked.findings, checked.expected
     data = {"format": 1, "findings": findings_data(findings), "expected_error": error_data(expected)}
+    if found is not None:
+        data["taped"] = tape_data(found, read.unit)
     if report is not None:
         write_json(report, data, force)
     if form == "json":
         click.echo(as_json(data))
+    elif found is not None:  # the paper is printed and taped: it is late for what was found before
+        for line in tape_words(found, read.unit):
+            click.echo(click.wrap_text(line, 79, subsequent_indent=" " * 6))
     else:
         show_findings(findings, err=False)
         for line in check_words(expected, read.unit) if expected else ():
             click.echo(click.wrap_text(line, 80, subsequent_indent=" " * 6))
         click.echo(_summary([finding.level for finding in findings]))
     context.exit(STOPPED if stops(findings) else 0)
+
+
+def _tape_check(job: Job, taped: str) -> TapeCheck:
+    """What the lengths measured on the taped paper say, for the sheets that the job's own paper takes."""
+    import templates_gen as tg
+    from templates_gen.exactness.tapecheck import read_taped, tape_check
+
+    plan = tg.plan_wall(job)
+    return tape_check(plan, tg.plan_sheets(plan, job.paper), read_taped(taped, job.unit))
 
 
 def _summary(levels: list[str]) -> str:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 from templates_gen.correcting.holes import Cured, cured
-from templates_gen.correcting.moves import DIVISION, correction, limits_of
+from templates_gen.correcting.moves import correction, limits_of
 from templates_gen.correcting.poses import poses
 from templates_gen.correcting.readings import read_readings
 from templates_gen.planning import Plan
+from templates_gen.units import DIVISION
 
 
 def correct(plan: Plan, path: Path) -> tuple[Cured, ...]:

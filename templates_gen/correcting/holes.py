@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.correcting.moves import DIVISION, Correction, Move
+from templates_gen.correcting.moves import Correction, Move
 from templates_gen.findings.fitting import HOOK_MARGIN
 from templates_gen.findings.wire import RING_ROOM
 from templates_gen.holding.statics import moved_apart
 from templates_gen.holding.wire import hung_wire
 from templates_gen.model import Fixing, Frame
 from templates_gen.record import Record, replace
+from templates_gen.units import DIVISION
 
 LEAST_APART = 10.0
 """mm between two holes in plaster or board, whose edges crumble.  Common practice, no source."""

@@ -28,10 +28,7 @@ from templates_gen.exactness.neighbours import neighbours
 from templates_gen.hanging import nail_rise
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
-from templates_gen.units import INCH
-
-DIVISION = {"in": INCH / 16, "cm": 1.0, "mm": 1.0}
-"""mm; what a tape measure shows.  Common practice, no source."""
+from templates_gen.units import DIVISION
 
 BY_HAND = {"wire": "slide", "sawtooth": "teeth"}
 """How a frame on this hanger is brought level without a new hole."""
@@ -122,7 +119,7 @@ def _off_middle(pose: Pose) -> float:
 
 
 def _swung(pose: Pose, tilted: bool) -> tuple[Move, ...]:
-    """The moves of the hooks under a wire or a sawtooth, all alike; on two hooks none to the side of a `tilted` frame."""
+    """The moves of the hooks under a wire or a sawtooth, all alike; none to the side of a frame `tilted` on two."""
     hung, turn = pose.hung, pose.turn
     right, up = -(pose.right or 0.0), -(pose.up or 0.0)
     if len(hung.bearings) == 1:

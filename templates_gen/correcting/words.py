@@ -6,11 +6,11 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, least_between
-from templates_gen.correcting.moves import DIVISION, Correction, Limits, Move
+from templates_gen.correcting.moves import Correction, Limits, Move
 from templates_gen.findings.words import listed
 from templates_gen.model import Fixing
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import show_both
+from templates_gen.units import DIVISION, show_both
 
 LEVEL_FIRST = 2.0
 """Degrees; a frame on a wire that hangs more crooked is to be levelled and measured again, because its height then

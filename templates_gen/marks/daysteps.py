@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.marks.diagonals import corner_diagonals, overall_width
 from templates_gen.model import Job
-from templates_gen.planning import Hung, Plan
+from templates_gen.planning import Plan
 from templates_gen.sheets.order import Order, Step, taping_order
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.units import show_both
@@ -145,9 +146,7 @@ def _seat(job: Job) -> str:
 
 def diagonals(plan: Plan, count: int) -> Iterator[str]:
     """The two diagonals to measure once all is taped, between corners of frames, and what they must be."""
-    by_corner = [_outermost(plan, right, top) for right, top in ((0, 1), (1, 0), (1, 1), (0, 0))]
-    (a, b), (c, d) = by_corner[:2], by_corner[2:]
-    one, two = (_distance(*pair) for pair in ((a[1], b[1]), (c[1], d[1])))
+    one, two = corner_diagonals(plan)
     unit = plan.job.unit
     paper, wrong = (
         ("the taped paper", "If they differ, a join is turned: open it and tape it anew")
@@ -155,22 +154,12 @@ def diagonals(plan: Plan, count: int) -> Iterator[str]:
         else ("the print", "If they are not, it was printed askew or not at full size: do not use it")
     )
     yield (
-        f"Measure both diagonals on {paper}: {a[0]} to {b[0]} must be {show_both(one, unit)}, "
-        f"{c[0]} to {d[0]} {show_both(two, unit)}. {wrong}."
+        f"Measure both diagonals on {paper}: {one.start} to {one.end} (a) must be {show_both(one.length, unit)}, "
+        f"{two.start} to {two.end} (b) {show_both(two.length, unit)}. {wrong}."
     )
-
-
-def _outermost(plan: Plan, right: int, top: int) -> tuple[str, tuple[float, float]]:
-    def corner(hung: Hung) -> tuple[float, float]:
-        rect = hung.rect
-        return (rect.x1 if right else rect.x0), (rect.y1 if top else rect.y0)
-
-    best = max(
-        plan.frames, key=lambda hung: corner(hung)[0] * (1 if right else -1) + corner(hung)[1] * (1 if top else -1)
-    )
-    side = f"{'upper' if top else 'lower'} {'right' if right else 'left'}"
-    return f"the {side} corner of {best.frame.id}", corner(best)
-
-
-def _distance(one: tuple[float, float], two: tuple[float, float]) -> float:
-    return float(((one[0] - two[0]) ** 2 + (one[1] - two[1]) ** 2) ** 0.5)
+    if count > 1:
+        width = overall_width(plan)
+        yield (
+            f"Not sure which join? Measure the width too: {width.start} to {width.end} must be "
+            f"{show_both(width.length, unit)}. Then ask:  templates-gen check JOB --taped a=L,b=L,width=L"
+        )

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import SheetPlan
@@ -70,34 +70,36 @@ def variance(tape: Taped, terms: Iterable[Term]) -> float:
 
     The movements are those against the sheet that a spirit level sets.
     """
+    return sum(share for _, share in shares(tape, terms))
+
+
+def shares(tape: Taped, terms: Iterable[Term]) -> Iterator[tuple[Fit, float]]:
+    """The same by what it comes from: every fit with its part of the variance (mm²)."""
     wanted: dict[int, Movement] = defaultdict(lambda: NOTHING)
     for sheet, x, y, right, up in terms:
         part = right, up, up * x - right * y
         reference = tape.references[tape.piece_of[sheet]]
         wanted[sheet] = _plus(wanted[sheet], part)
         wanted[reference] = _plus(wanted[reference], part, -1.0)
-    total = 0.0
     for number in range(len(tape.blocks) - 1, -1, -1):
-        total += _block_variance(tape, number, wanted)
-    return total
+        yield from _block_shares(tape, number, wanted)
 
 
 def _plus(one: Movement, two: Movement, times: float = 1.0) -> Movement:
     return one[0] + times * two[0], one[1] + times * two[1], one[2] + times * two[2]
 
 
-def _block_variance(tape: Taped, number: int, wanted: dict[int, Movement]) -> float:
+def _block_shares(tape: Taped, number: int, wanted: dict[int, Movement]) -> Iterator[tuple[Fit, float]]:
     """What the fits of one block add; what they rest on is handed on to the sheets of earlier blocks."""
     block = tape.blocks[number]
     if not any(sheet in wanted for sheet in block.sheets):
-        return 0.0
-    total = 0.0
+        return
     if block.laid is not None:
         whole = NOTHING
         for sheet in block.sheets:
             whole = _plus(whole, wanted.get(sheet, NOTHING))
-        total += _laid_variance(tape, block, number in tape.straight, whole, wanted)
-    return total + _inner_variance(block, number in tape.inner_straight, wanted)
+        yield block.laid, _laid_variance(tape, block, number in tape.straight, whole, wanted)
+    yield from _inner_shares(block, number in tape.inner_straight, wanted)
 
 
 def _laid_variance(tape: Taped, block: Block, straight: bool, whole: Movement, wanted: dict[int, Movement]) -> float:
@@ -118,18 +120,17 @@ def _laid_variance(tape: Taped, block: Block, straight: bool, whole: Movement, w
     return (right * right + up * up) / 2 + 2 * (turn / distance) ** 2
 
 
-def _inner_variance(block: Block, straight: bool, wanted: dict[int, Movement]) -> float:
+def _inner_shares(block: Block, straight: bool, wanted: dict[int, Movement]) -> Iterator[tuple[Fit, float]]:
     """What the joins within a block add, from its last sheet to its first."""
-    total, carried = 0.0, NOTHING
+    carried = NOTHING
     for sheet, fit in zip(reversed(block.sheets[1:]), reversed(block.inner), strict=True):
         right, up, turn = carried = _plus(carried, wanted.pop(sheet, NOTHING))
         distance, _, x, y = _about(fit)
         about = turn + right * y - up * x
-        total += (right * right + up * up) / 2 + 2 * (about / distance) ** 2
+        yield fit, (right * right + up * up) / 2 + 2 * (about / distance) ** 2
         if straight:
             carried = right, up, up * x - right * y
     wanted.pop(block.sheets[0], None)
-    return total
 
 
 def _about(fit: Fit) -> tuple[float, tuple[float, float], float, float]:

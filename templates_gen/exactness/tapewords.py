@@ -1,0 +1,93 @@
+"""What the lengths measured on the taped paper say, in plain words and for a machine."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from templates_gen.exactness.expected import NORMAL_95
+from templates_gen.exactness.tapecheck import NAMES, Suspect, TapeCheck
+from templates_gen.exactness.words import fine
+from templates_gen.units import show_both
+
+
+def tape_words(check: TapeCheck, unit: str) -> Iterator[str]:
+    """The numbers, whether to tape it again, where to look first, and what three lengths cannot tell."""
+    across, upward, lean = (NORMAL_95 * sd for sd in check.sds)
+    yield (
+        f"taped: across {check.across:.2%} of what it should be, give or take {across:.2%}; upward "
+        f"{check.upward:.2%}, give or take {upward:.2%}"
+    )
+    side = "right" if check.lean > 0 else "left"
+    yield (
+        f"leans {abs(math.degrees(check.lean)):.2f}° to the {side}, give or take {math.degrees(lean):.2f}°: the top "
+        f"stands {fine(abs(check.leaning), unit)} to the {side} over a height of {show_both(check.size[1], unit)}"
+    )
+    yield from _scale_words(check, unit)
+    yield _verdict(check, unit)
+    if check.retape and check.suspects:
+        yield _where(check.suspects)
+    yield (
+        "Three lengths cannot tell one turned join from several, and show no bend: hold the level line to a string. If "
+        "every sheet leans alike, the printer prints askew: templates-gen printer page measures that."
+    )
+
+
+def _scale_words(check: TapeCheck, unit: str) -> Iterator[str]:
+    for axis, (way, rule, joins) in enumerate((("across", "level", "upright"), ("upward", "plumb", "level"))):
+        if check.scaled(axis):
+            off = ((check.across, check.upward)[axis] - 1) * check.size[axis]
+            long, lap = ("long", "little") if off > 0 else ("short", "far")
+            yield (
+                f"It is {fine(abs(off), unit)} too {long} {way}. Measure the {rule} rule of one sheet. If that is "
+                f"{long} too, the sheets were not printed at full size: record the printer and print again. If it is "
+                f"right, the {joins} joins lap too {lap}: tape them again by their marks."
+            )
+
+
+def _verdict(check: TapeCheck, unit: str) -> str:
+    if check.retape:
+        seen = fine(check.seen, unit)
+        return f"Tape it again: it leans by more than is seen between neighbours ({seen}), if it all comes at one join."
+    if abs(check.leaning) > check.seen:
+        return "It may lean by more than is seen, but a tape cannot tell so little here: measure once more."
+    return "Nothing to tape again for: it leans by less than is seen between neighbours."
+
+
+def _where(suspects: Sequence[Suspect]) -> str:
+    first, *others = (
+        f"step {one.step} ({' and '.join(_names(one.over))} on {' and '.join(_names(one.under))}, {one.share:.0%})"
+        for one in suspects
+    )
+    then = f", then at {', '.join(others)}" if others else ""
+    return (
+        f"Look first at {first}{then}: steps are those on the map of the sheets, and the per cent how much of what the "
+        "diagonals differ by comes from there when all joins are matched alike. Open the join, bring the register "
+        "marks of both its ends together, tape, and measure again."
+    )
+
+
+def _names(pair: tuple[str, str]) -> list[str]:
+    return list(dict.fromkeys(pair))
+
+
+def tape_data(check: TapeCheck, unit: str) -> dict[str, Any]:
+    """The tape check for a machine; lengths in mm, angles in degrees, scales as shares of one, doubts at 95 %."""
+    across, upward, lean = (NORMAL_95 * sd for sd in check.sds)
+    return {
+        "measured": {
+            name: {"from": span.start, "to": span.end, "planned": round(span.length, 1), "found": round(length, 1)}
+            for name, span, length in zip(NAMES, check.spans, check.found, strict=True)
+        },
+        "across": round(check.across, 5), "across_doubt": round(across, 5),
+        "upward": round(check.upward, 5), "upward_doubt": round(upward, 5),
+        "lean": round(math.degrees(check.lean), 3), "lean_doubt": round(math.degrees(lean), 3),
+        "leaning": round(check.leaning, 1) + 0.0,
+        "retape": check.retape,
+        "look_at": [
+            {"step": one.step, "under": _names(one.under), "over": _names(one.over), "share": round(one.share, 2)}
+            for one in check.suspects
+        ],
+        "text": list(tape_words(check, unit)),
+    }  # fmt: skip

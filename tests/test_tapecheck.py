@@ -1,0 +1,172 @@
+"""The tape check against papers whose fault is known: a lean, a scale, one turned join, and many of them."""
+
+import json
+import math
+
+import numpy as np
+import pytest
+
+from templates_gen.errors import InputError
+from templates_gen.exactness.tapecheck import read_taped, tape_check
+from templates_gen.exactness.tapewords import tape_words
+from templates_gen.marks.diagonals import corner_diagonals, overall_width
+from templates_gen.planning import plan_wall
+from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.sheets.spread import shares, taped
+from tests.jobs import SAMPLES, frame, group, job
+from tests.made import SAMPLE_NAMES, made
+from tests.running import run
+from tests.taping_by_hand import Hands
+
+
+def lengths(plan, bring):
+    """The three lengths when every point of the plan is brought elsewhere."""
+    spans = (*corner_diagonals(plan), overall_width(plan))
+    return [math.dist(bring(*span.at), bring(*span.to)) for span in spans]
+
+
+def said(check, unit="mm"):
+    return " ".join(tape_words(check, unit))
+
+
+@pytest.mark.parametrize("name", SAMPLE_NAMES)
+@pytest.mark.parametrize(
+    ("across", "upward", "lean"), [(1, 1, 0), (0.995, 1.002, 0), (1, 1, 0.004), (1.003, 0.998, -0.006)]
+)
+def test_an_even_stretch_and_lean_come_out_as_they_were(name, across, upward, lean):
+    done = made(name)
+    matrix = np.array([[across, upward * math.sin(lean)], [0.0, upward * math.cos(lean)]])
+    turn = np.array([[math.cos(0.3), -math.sin(0.3)], [math.sin(0.3), math.cos(0.3)]])  # how it lies is nothing
+    check = tape_check(done.plan, done.sheets, lengths(done.plan, lambda x, y: turn @ matrix @ [x, y]))
+    assert (check.across, check.upward, check.lean) == pytest.approx((across, upward, lean), abs=1e-9)
+    assert check.leaning == pytest.approx(math.tan(lean) * done.plan.group.height, abs=1e-6)
+
+
+def test_a_paper_as_it_should_be_is_left_alone():
+    done = made("fern-prints")
+    check = tape_check(done.plan, done.sheets, lengths(done.plan, lambda x, y: (x, y)))
+    assert not check.retape
+    assert "Nothing to tape again for" in said(check) and "Look first" not in said(check)
+
+
+def test_a_lean_that_is_seen_is_to_be_taped_again_and_told_to_its_side():
+    done = made("tile-rubbings")
+    for sign, side in ((1, "right"), (-1, "left")):
+        check = tape_check(
+            done.plan, done.sheets, lengths(done.plan, lambda x, y, sign=sign: (x + sign * 0.006 * y, y))
+        )
+        assert check.retape
+        assert (
+            f"to the {side}" in said(check) and "Tape it again" in said(check) and "Look first at step" in said(check)
+        )
+
+
+def test_a_short_paper_is_told_to_be_printed_small_or_lapped_too_far():
+    done = made("tile-rubbings")
+    check = tape_check(done.plan, done.sheets, lengths(done.plan, lambda x, y: (0.99 * x, y)))
+    # 3 frames of 320 mm and 2 gaps of 50: 1060 mm, of which a hundredth is 10.6: worked out by hand here
+    assert "10.6 mm too short across" in said(check) and "lap too far" in said(check)
+    assert "too short upward" not in said(check) and not check.retape
+
+
+def two_sheets():
+    """A frame too wide for one sheet, on two beside each other."""
+    plan = plan_wall(job(frame("A", 360.0, 160.0, 60.0), group=group((("A",),))))
+    return plan, plan_sheets(plan, plan.job.paper)
+
+
+def test_one_turned_join_is_found_and_so_is_its_turn():
+    plan, sheets = two_sheets()
+    (join,) = sheets.joins
+    assert join.upright
+    middle = (join.y0 + join.y1) / 2
+
+    def bring(x, y, turn=0.012):
+        """The sheet over the join turned to the left about the middle of it."""
+        if x < join.x0:
+            return x, y
+        dx, dy = x - join.x0, y - middle
+        return join.x0 + dx - turn * dy, middle + dy + turn * dx
+
+    check = tape_check(plan, sheets, lengths(plan, bring))
+    (suspect,) = check.suspects
+    assert (set(suspect.over), set(suspect.under), suspect.step) == ({join.over}, {join.under}, 1)
+    assert suspect.share == pytest.approx(1.0)
+    assert check.retape
+    # turned to the left, its far end rises: the upright sides then lean left against what goes from side to side
+    assert check.lean < 0 and f"step 1 ({join.over} on {join.under}, 100%)" in said(check)
+
+
+@pytest.mark.parametrize("name", ["fern-prints", "tile-rubbings", "seed-drawers"])
+def test_what_the_joins_make_of_the_diagonals_is_what_hands_make_of_them(name):
+    """The sd of their difference, and no share is more than all: against a simulation that knows no formula."""
+    done = made(name)
+    plan, sheets = done.plan, done.sheets
+    hands = Hands(sheets, 4000, 0.4, seed=5)
+    hands.tape(plan.level_line, string=True)
+    one, two = corner_diagonals(plan)
+
+    def lies(x, y):
+        sheet = min(sheets.sheets, key=lambda sheet: max(
+            sheet.cell.x0 - x, x - sheet.cell.x1, sheet.cell.y0 - y, y - sheet.cell.y1))  # fmt: skip
+        return hands.moved(sheet.name, complex(x, y))
+
+    difference = abs(lies(*two.to) - lies(*two.at)) - abs(lies(*one.to) - lies(*one.at))
+    check = tape_check(plan, sheets, lengths(plan, lambda x, y: (x, y)))
+    best = check.suspects[0].share
+    tape = taped(sheets, plan.level_line, True)
+    terms = []
+    for span, sign in ((one, -1.0), (two, 1.0)):
+        way = complex(*span.to) - complex(*span.at)
+        way /= abs(way)
+        for (x, y), end in ((span.at, -sign), (span.to, sign)):
+            number = min(range(len(sheets.sheets)), key=lambda at, x=x, y=y: max(
+                sheets.sheets[at].cell.x0 - x, x - sheets.sheets[at].cell.x1,
+                sheets.sheets[at].cell.y0 - y, y - sheets.sheets[at].cell.y1))  # fmt: skip
+            terms.append((number, x, y, end * way.real, end * way.imag))
+    found = [share for _, share in shares(tape, terms)]
+    assert 0.4 * math.sqrt(sum(found)) == pytest.approx(float(np.std(difference)), rel=0.1)
+    assert best == pytest.approx(max(found) / sum(found))
+
+
+@pytest.mark.parametrize("text", ["", "a=1", "a=1,b=2,c=3", "a=1,a=2,b=2,width=3", "a=x,b=2,width=3", "1,2,3"])
+def test_what_is_not_three_lengths_is_refused_with_an_example_or_what_is_wrong(text):
+    with pytest.raises(InputError) as error:
+        read_taped(text, "mm")
+    assert error.value.where.startswith("--taped")
+
+
+def test_lengths_are_in_the_unit_of_the_job_or_their_own():
+    assert read_taped("a=1 1/2, b=40 mm ; width = 3,5 cm", "in") == pytest.approx((38.1, 40.0, 35.0))
+
+
+def test_a_length_between_other_corners_is_refused_with_the_right_ones():
+    done = made("fern-prints")
+    a, b, width = lengths(done.plan, lambda x, y: (x, y))
+    with pytest.raises(
+        InputError, match=r"(?s)--taped, width.*the upper left corner of A to the upper right corner of C"
+    ):
+        tape_check(done.plan, done.sheets, (a, b, width * 0.8))
+
+
+def test_pieces_that_hang_by_themselves_cannot_be_measured():
+    done = made("twelve, a4, nails")
+    with pytest.raises(InputError, match="hang by themselves"):
+        tape_check(done.plan, done.sheets, lengths(done.plan, lambda x, y: (x, y)))
+
+
+def test_check_gives_it_to_people_and_machines(tmp_path):
+    job_file = SAMPLES / "fern-prints.toml"
+    # right is 48 9/16, 48 9/16 and 43 3/4 in, as the first page says
+    ran = run("check", job_file, "--taped", "a=48 9/16,b=48 3/4,width=43 3/4", "--report", tmp_path / "r.json")
+    assert (ran.code, ran.err) == (0, "")
+    assert "leans" in ran.out and "to the right" in ran.out and max(map(len, ran.out.splitlines())) <= 80
+    data = json.loads((tmp_path / "r.json").read_text(encoding="utf-8"))
+    assert data["taped"]["retape"] is True and data["taped"]["look_at"][0]["step"] >= 1
+    assert data["taped"]["across"] == pytest.approx(1.0, abs=1e-4)
+    assert run("check", job_file, "--taped", "a=48").code == 2
+
+
+def test_the_first_page_says_what_to_measure_and_what_to_ask():
+    words = " ".join(text.text for text in made("fern-prints").marks[0].texts + made("fern-prints").marks[1].texts)
+    assert "(a) must be 48 9/16 in" in words and "check JOB --taped" in words
