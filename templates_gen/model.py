@@ -219,7 +219,8 @@ class Paper(Record, frozen=True, kw_only=True):
 class Job(Record, frozen=True, kw_only=True):
     """Everything there is to know before anything is computed.
 
-    `ignored` names what the file gives that nothing computes with yet; `sources` are the files it was read from.
+    `ignored` names what the file gives that nothing computes with yet; `sources` are the files it was read from, and
+    `moved_to` the one among them that the wall is from, where that is not the job file.
     """
 
     title: str
@@ -234,6 +235,7 @@ class Job(Record, frozen=True, kw_only=True):
     accuracy: Accuracy = field(default_factory=Accuracy)
     ignored: tuple[str, ...] = ()
     sources: tuple[tuple[str, bytes], ...] = ()
+    moved_to: str = ""
 
     def frame(self, frame_id: str) -> Frame:
         """The frame with this id."""

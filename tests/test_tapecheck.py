@@ -70,30 +70,29 @@ def test_a_short_paper_is_told_to_be_printed_small_or_lapped_too_far():
 
 
 def two_sheets():
-    """A frame too wide for one sheet, on two beside each other."""
-    plan = plan_wall(job(frame("A", 360.0, 160.0, 60.0), group=group((("A",),))))
+    """A frame too high for one sheet, on two above each other."""
+    plan = plan_wall(job(frame("A", 160.0, 360.0, 60.0), group=group((("A",),))))
     return plan, plan_sheets(plan, plan.job.paper)
 
 
 def test_one_turned_join_is_found_and_so_is_its_turn():
     plan, sheets = two_sheets()
     (join,) = sheets.joins
-    assert join.upright
-    middle = (join.y0 + join.y1) / 2
+    assert not join.upright
+    middle = (join.x0 + join.x1) / 2
 
-    def bring(x, y, turn=0.012):
-        """The sheet over the join turned to the left about the middle of it."""
-        if x < join.x0:
+    def bring(x, y, turn=0.02):
+        """The upper sheet turned to the left about the middle of the join."""
+        if y < join.y0:
             return x, y
-        dx, dy = x - join.x0, y - middle
-        return join.x0 + dx - turn * dy, middle + dy + turn * dx
+        dx, dy = x - middle, y - join.y0
+        return middle + dx - turn * dy, join.y0 + dy + turn * dx
 
     check = tape_check(plan, sheets, lengths(plan, bring))
     (suspect,) = check.suspects
     assert (set(suspect.over), set(suspect.under), suspect.step) == ({join.over}, {join.under}, 1)
     assert suspect.share == pytest.approx(1.0)
     assert check.retape
-    # turned to the left, its far end rises: the upright sides then lean left against what goes from side to side
     assert check.lean < 0 and f"step 1 ({join.over} on {join.under}, 100%)" in said(check)
 
 

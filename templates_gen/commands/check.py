@@ -14,8 +14,10 @@ from templates_gen.commands.common import (
     check_results,
     force_option,
     job_argument,
+    job_on,
     report_option,
     show_findings,
+    wall_option,
     write_json,
 )
 
@@ -27,18 +29,20 @@ if TYPE_CHECKING:
 @click.command()
 @job_argument
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to show it.")
+@wall_option
 @click.option("--taped", metavar="a=L,b=L,width=L", help="What was measured on the taped paper: is it true?")
 @report_option
 @force_option
 @click.pass_context
-def check(context: click.Context, job: Path, form: str, taped: str | None, report: Path | None, force: bool) -> None:
+def check(
+    context: click.Context, job: Path, form: str, wall: Path | None, taped: str | None, report: Path | None, force: bool
+) -> None:
     """Show everything wrong or risky about a job, before paper is used.
 
     \b
     Example:
       templates-gen check samples/fern-prints.toml
     """
-    import templates_gen as tg
     from templates_gen.exactness.checking import check_job
     from templates_gen.exactness.tapewords import tape_data, tape_words
     from templates_gen.exactness.words import check_words, error_data
@@ -46,8 +50,8 @@ def check(context: click.Context, job: Path, form: str, taped: str | None, repor
     from templates_gen.schedule import findings_data
 
     with about(job):
-        read = tg.read_job(job)
-        check_results(job, read, [report], force)
+        read = job_on(job, wall)
+        check_results(job, read, [report], force, [wall])
         checked = check_job(read)
         found = _tape_check(read, taped) if taped is not None else None
     findings, expected = checked.findings, checked.expected

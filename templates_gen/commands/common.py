@@ -26,6 +26,8 @@ FILE = click.Path(path_type=Path)
 
 job_argument = click.argument("job", type=FILE, metavar="JOB")
 
+wall_option = click.option("--wall", type=FILE, metavar="OTHER.toml", help="Hang the same group on that file's wall.")
+
 report_option = click.option("--report", type=FILE, metavar="FILE.json", help="Write what a machine may read.")
 
 force_option = click.option("--force", is_flag=True, help="Replace a file that is not ours.")
@@ -44,8 +46,19 @@ def about(path: Path) -> Iterator[None]:
         raise error.inside(path.name) from None
 
 
+def job_on(path: Path, wall: Path | None) -> Job:
+    """The job of a file, on the wall of another where one is given.  Raises InputError."""
+    if wall is None:
+        import templates_gen as tg
+
+        return tg.read_job(path)
+    from templates_gen.jobfile.elsewhere import read_job_on
+
+    return read_job_on(path, wall)
+
+
 def check_results(
-    path: Path, job: Job, results: Sequence[Path | None], force: bool, given: Sequence[Path] = ()
+    path: Path, job: Job, results: Sequence[Path | None], force: bool, given: Sequence[Path | None] = ()
 ) -> None:
     """Raises OutputError, before any work is done, when a result would replace what it may not.
 
@@ -56,7 +69,7 @@ def check_results(
     from templates_gen.output import check_place
 
     taken = {os.path.realpath(path.parent / name): "the job's own file" for name, _ in job.sources}
-    taken |= {os.path.realpath(file): "a file that is read" for file in given}
+    taken |= {os.path.realpath(file): "a file that is read" for file in filter(None, given)}
     for result in filter(None, results):
         real = os.path.realpath(result)
         if real in taken:

@@ -61,7 +61,7 @@ def correct(
     with about(job):
         read = tg.read_job(job)
         written = [place if form or patches else None, report]
-        check_results(job, read, written, force, [readings] if readings is not None else [])
+        check_results(job, read, written, force, [readings])
         plan = tg.plan_wall(read)
     if readings is None:
         _write_form(plan, place, force)

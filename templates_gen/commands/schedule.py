@@ -12,7 +12,9 @@ from templates_gen.commands.common import (
     check_results,
     force_option,
     job_argument,
+    job_on,
     report_option,
+    wall_option,
     write_json,
 )
 
@@ -20,9 +22,10 @@ from templates_gen.commands.common import (
 @click.command()
 @job_argument
 @click.option("--format", "form", type=click.Choice(["text", "csv", "json"]), default="text", help="How to show it.")
+@wall_option
 @report_option
 @force_option
-def schedule(job: Path, form: str, report: Path | None, force: bool) -> None:
+def schedule(job: Path, form: str, wall: Path | None, report: Path | None, force: bool) -> None:
     """Show every frame and every nail: heights, and distances from both lines.
 
     \b
@@ -33,8 +36,8 @@ def schedule(job: Path, form: str, report: Path | None, force: bool) -> None:
     from templates_gen.schedule import as_csv, as_data, as_text
 
     with about(job):
-        read = tg.read_job(job)
-        check_results(job, read, [report], force)
+        read = job_on(job, wall)
+        check_results(job, read, [report], force, [wall])
         plan = tg.plan_wall(read)
     if report is not None:
         write_json(report, as_data(plan, tg.find(plan)), force)

@@ -13,10 +13,12 @@ from templates_gen.commands.common import (
     about,
     check_results,
     force_option,
+    job_on,
     printer_named,
     report_option,
     show_finding,
     show_findings,
+    wall_option,
     write_json,
 )
 
@@ -30,6 +32,7 @@ class _Asked(NamedTuple):
     """What the options ask for."""
 
     output: Path | None
+    wall: Path | None
     paper: str | None
     cover: str | None
     fonts: tuple[Path, ...]
@@ -44,6 +47,7 @@ class _Asked(NamedTuple):
 @click.command()
 @click.argument("jobs", type=FILE, metavar="JOB...", nargs=-1, required=True)
 @click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
+@wall_option
 @click.option("--paper", metavar="SIZE", help="a4, letter, a3, tabloid, 'roll 24 in', ...; else as the job says.")
 @click.option("--cover", type=click.Choice(["all", "marks", "nails"]), help="What must be on paper.")
 @click.option("--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts.")
@@ -77,9 +81,9 @@ def _make(path: Path, asked: _Asked) -> int:
     from templates_gen.printing.correction import paper_doubt
 
     with about(path):
-        job = on_paper(tg.read_job(path), asked.paper, asked.cover, asked.trim, asked.one_piece)
+        job = on_paper(job_on(path, asked.wall), asked.paper, asked.cover, asked.trim, asked.one_piece)
         places = _Places(path, asked, job)
-        check_results(path, job, [places.output, places.first, asked.report], asked.force)
+        check_results(path, job, [places.output, places.first, asked.report], asked.force, [asked.wall])
         findings = tg.find(tg.plan_wall(job))
         show_findings(findings)
         if stops(findings):
@@ -108,7 +112,9 @@ class _Places:
     """Where the template goes, and its first pages where they are a file of their own."""
 
     def __init__(self, path: Path, asked: _Asked, job: Job) -> None:
-        self.output = asked.output or path.with_suffix(".pdf")
+        own = path.with_suffix(".pdf")
+        elsewhere = own.with_name(f"{path.stem}-{asked.wall.stem}.pdf") if asked.wall else own
+        self.output = asked.output or elsewhere
         self.paper, first = job.paper, self.output.with_name(f"{self.output.stem}-first-pages.pdf")
         self.first = first if job.paper.kind != "sheets" else None
 

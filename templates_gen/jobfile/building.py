@@ -37,7 +37,7 @@ def read_job(path: Path | str) -> Job:
 
 
 def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
-    _check_tables(raw)
+    check_tables(raw)
     check_text(raw)
     job = _job_table(raw.get("job", {}))
     rows, csv_source = _frame_rows(raw, job, path)

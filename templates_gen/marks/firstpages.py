@@ -73,6 +73,9 @@ def _title(flow: Flow, plan: Plan) -> None:
     flow.paragraph(job.title, H7, bold=True)
     where = " · ".join(part for part in (job.client, job.wall.name, job.date) if part)
     flow.paragraph(f"{where} · hanging template at full size" if where else "Hanging template at full size", H25)
+    if job.moved_to:
+        made = f"templates-gen template {job.sources[0][0]} --wall {job.moved_to}"
+        flow.paragraph(f"The group on another wall. Both files are attached to this one; again:  {made}", H25)
 
 
 def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:

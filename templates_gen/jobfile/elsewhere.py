@@ -1,0 +1,85 @@
+"""The same group on another wall: frames and their arrangement from the job, wall and place from another file."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from templates_gen.errors import InputError
+from templates_gen.jobfile.building import check_tables, read_job
+from templates_gen.jobfile.grouping import build_group
+from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes
+from templates_gen.jobfile.tables import GroupTable, JobTable
+from templates_gen.jobfile.typed import read_length, read_table
+from templates_gen.jobfile.walling import build_wall
+from templates_gen.model import Job, Wall
+from templates_gen.record import replace
+
+
+def read_job_on(path: Path, other: Path) -> Job:
+    """The job of one file on the wall of another: a job file, or one with [wall] alone and perhaps [group].
+
+    Of its [group] only `height`, `centre_on`, and `around` for a group around a feature count; where it gives none,
+    those of the job stay, if they mean something there.  Bare numbers are in the other file's own unit, or in the job's where it says none.  Both files
+    travel inside the template.  Raises InputError.
+    """
+    job = read_job(path)
+    content = read_bytes(other)
+    where = f"--wall {other.name}"
+    try:
+        raw = parse_toml(content, "")
+        check_text(raw)
+        return _moved(job, raw, (_other_name(job, other), content))
+    except InputError as error:
+        raise InputError(f"{where}, {error.where}" if error.where else where, error.problem, error.hint) from None
+
+
+def _moved(job: Job, raw: Mapping[str, Any], source: tuple[str, bytes]) -> Job:
+    check_tables(raw)
+    if "wall" not in raw:
+        raise InputError("", "has no [wall], expected the wall to hang the group on")
+    unit = _unit(raw.get("job"), job.unit)
+    wall = build_wall(raw["wall"], unit)
+    own = read_table(parse_toml(job.sources[0][1], "").get("group", {}), GroupTable, job.unit, "group")
+    there = raw.get("group", {})
+    table = _placed(own, read_table(there, GroupTable, unit, "group"), set(there), unit, wall)
+    try:
+        group = build_group(table, job.frames, wall, job.unit, "group")
+    except InputError as error:
+        hint = f"{error.hint}; say in the [group] of that file what it goes by there".lstrip("; ")
+        raise InputError(error.where, f"on this wall {error.problem}", hint) from None
+    return replace(job, wall=wall, group=group, sources=(*job.sources, source), moved_to=source[0])
+
+
+def _placed(own: GroupTable, other: GroupTable, given: set[str], unit: str, wall: Wall) -> GroupTable:
+    """The job's own group table, but placed as the other one says where it says so."""
+    where = ("around",) if own.arrangement == "around" else ("centre_on", "height")
+    table = replace(own, **{name: getattr(other, name) for name in where if name in given})
+    if own.arrangement == "around":
+        return replace(table, centre_on="wall")  # it is centred on what it hangs around
+    if "centre_on" not in given:
+        if own.centre_on != "wall" and own.centre_on not in (feature.name for feature in wall.features):
+            problem = f"the group is centred on {own.centre_on!r} of its own wall, which says nothing on this one"
+            raise InputError("group, centre_on", problem, CENTRE_HINT)
+        return table
+    if isinstance(table.centre_on, str) and not table.centre_on[:1].isdigit():
+        return table
+    distance = read_length(table.centre_on, unit, "group, centre_on")
+    return replace(table, centre_on=f"{distance:.9f} mm")  # so that it is read in the unit it was written in
+
+
+CENTRE_HINT = 'give it here:  [group] centre_on = "wall", the name of a feature, or a distance from the left end'
+
+
+def _unit(raw: object, unit: str) -> str:
+    """The unit that the other file says, else the job's."""
+    if isinstance(raw, Mapping) and "unit" in raw:
+        return read_table({"unit": raw["unit"]}, JobTable, unit, "job").unit
+    return unit
+
+
+def _other_name(job: Job, other: Path) -> str:
+    """The name under which the other file travels: its own, unless one of the job's files has that."""
+    names = {name for name, _ in job.sources}
+    return other.name if other.name not in names else f"{other.stem}-wall{other.suffix}"
