@@ -10,6 +10,7 @@ import pytest
 from tests.importing import FILES, foreign, imported, neighbours, tree
 
 LAYERS = {  # part of the package: the parts it may not import from
+    "correcting": ("pdf", "commands"),
     "jobfile": ("sheets", "marks", "pdf", "commands"),
     "sheets": ("jobfile", "pdf", "commands"),
     "marks": ("jobfile", "pdf", "commands"),

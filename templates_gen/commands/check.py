@@ -48,6 +48,7 @@ def check(
     from templates_gen.exactness.words import check_words, error_data
     from templates_gen.findings import stops
     from templates_gen.schedule import findings_data
+    from templates_gen.units import lines_of
 
     with about(job):
         read = job_on(job, wall)
@@ -64,7 +65,7 @@ def check(
         click.echo(as_json(data))
     elif found is not None:  # the paper is printed and taped: it is late for what was found before
         for line in tape_words(found, read.unit):
-            click.echo(click.wrap_text(line, 79, subsequent_indent=" " * 6))
+            click.echo("\n".join(lines_of(line, 79, later=" " * 6)))
     else:
         show_findings(findings, err=False)
         for line in check_words(expected, read.unit) if expected else ():

@@ -5,8 +5,6 @@ from __future__ import annotations
 import csv
 import io
 import math
-import re
-import textwrap
 from collections.abc import Iterator
 from typing import Any
 
@@ -26,9 +24,12 @@ from templates_gen.correcting.words import (
 )
 from templates_gen.planning import Plan
 from templates_gen.schedule import cell, tenth
+from templates_gen.units import lines_of
 
 COLUMNS = (20, 28, 28)
 """Widths of the moves' columns: 76 in all, for a terminal of 80."""
+
+WIDTH, INDENT = 79, "    "
 
 CSV_HEADER = (
     "frame", "nail", "right_mm", "up_mm", "from_old_hole_mm", "by_hand", "aside_mm", "cure", "hook_below_mm",
@@ -62,14 +63,14 @@ def _foot(plan: Plan, done: tuple[Cured, ...]) -> Iterator[str]:
         *(CAUTIONS if any(cured.correction.moves for cured in done) else ()),
     ]
     for words in said:
-        yield from _wrapped(words, "")
+        yield from lines_of(words, WIDTH)
 
 
 def _frame_lines(cured: Cured, unit: str) -> Iterator[str]:
     hung, correction = cured.correction.pose.hung, cured.correction
     name = "  ".join(part for part in (hung.frame.id, hung.frame.title, hanger_words(hung)) if part)
-    yield name if len(name) <= 79 else f"{name[:78]}…"
-    yield from _wrapped(f"found: {found_words(correction, unit)}")
+    yield name if len(name) <= WIDTH else f"{name[: WIDTH - 1]}…"
+    yield from lines_of(f"found: {found_words(correction, unit)}", WIDTH, INDENT, INDENT)
     for move in correction.moves:
         named = move.nail.removeprefix(hung.frame.id).strip() or "nail"
         yield (
@@ -80,14 +81,7 @@ def _frame_lines(cured: Cured, unit: str) -> Iterator[str]:
             ).rstrip()
         )
     for words in what_to_do(cured, unit):
-        yield from _wrapped(words)
-
-
-def _wrapped(words: str, indent: str = "    ") -> list[str]:
-    """The words in lines that part no number from its fraction or its unit."""
-    held = re.sub(r"(?<=\d) (?=\d+/\d|in\b|mm\b|cm\b)", "\u00a0", words)
-    lines = textwrap.wrap(held, 79, initial_indent=indent, subsequent_indent=indent)
-    return [line.replace("\u00a0", " ") for line in lines]
+        yield from lines_of(words, WIDTH, INDENT, INDENT)
 
 
 def as_data(plan: Plan, done: tuple[Cured, ...]) -> dict[str, Any]:

@@ -3,8 +3,9 @@
 Three lengths are taken to come from one even stretching and leaning of the whole: a point (x, y) of the plan from
 another is then √(m₁ x² + 2 m₂ x y + m₃ y²) away, and three lengths give the three m.  The scale across is √m₁, that
 upward √m₃, and sin of the lean m₂ / √(m₁ m₃), to the right where it is positive.  Which join has turned no three
-lengths can tell.  But each join makes so much of what the diagonals differ by when marks are matched as well as people
-do (`sheets/spread.py`), and the one that makes the most is where to look first.
+lengths can tell, and a join turned in the middle shows in none: with w and H the width and the height, and h of it
+above a join turned by θ, a² − b² = 2 w θ (2 h − H).  But each join makes so much of what the diagonals differ by when
+marks are matched as well as people do (`sheets/spread.py`), and the one that makes the most is where to look first.
 """
 
 from __future__ import annotations
@@ -36,11 +37,10 @@ MOST_OFF = 0.05
 
 
 class Suspect(Record, frozen=True):
-    """The taping that makes most of what the diagonals differ by: the sheets laid on and laid over, the number of the
-    step on the map of the sheets, and its share of the variance."""
+    """A taping that makes a `share` of what the diagonals differ by (of the variance): the pairs of sheets that meet at
+    its two ends, and the number of its step on the map of the sheets."""
 
-    under: tuple[str, str]
-    over: tuple[str, str]
+    ends: tuple[tuple[str, str], ...]
     step: int
     share: float
 
@@ -175,8 +175,7 @@ def _sheet_at(sheets: SheetPlan, x: float, y: float) -> int:
 
 
 def _named(fit: Fit, sheets: SheetPlan, share: float) -> Suspect:
-    names = [(sheets.sheets[one].name, sheets.sheets[two].name) for *_, one, two in (fit.first, fit.last)]
+    ends = [(sheets.sheets[one].name, sheets.sheets[two].name) for *_, one, two in (fit.first, fit.last)]
     steps = taping_order(sheets).joins
-    pairs = [pair for name in names for pair in (name, name[::-1]) if pair in steps]
-    under, over = (names[0][0], names[1][0]), (names[0][1], names[1][1])
-    return Suspect(under, over, steps[pairs[0]], share)
+    step = next(steps[pair] for end in ends for pair in (end, end[::-1]) if pair in steps)
+    return Suspect(tuple(dict.fromkeys(ends)), step, share)

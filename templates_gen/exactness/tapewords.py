@@ -29,8 +29,9 @@ def tape_words(check: TapeCheck, unit: str) -> Iterator[str]:
     if check.retape and check.suspects:
         yield _where(check.suspects)
     yield (
-        "Three lengths cannot tell one turned join from several, and show no bend: hold the level line to a string. If "
-        "every sheet leans alike, the printer prints askew: templates-gen printer page measures that."
+        "Three lengths cannot tell one turned join from several, and show no bend, as from a join turned in the "
+        "middle: hold the level line to a string. If every sheet leans alike, the printer prints askew: templates-gen "
+        "printer page measures that."
     )
 
 
@@ -56,10 +57,7 @@ def _verdict(check: TapeCheck, unit: str) -> str:
 
 
 def _where(suspects: Sequence[Suspect]) -> str:
-    first, *others = (
-        f"step {one.step} ({' and '.join(_names(one.over))} on {' and '.join(_names(one.under))}, {one.share:.0%})"
-        for one in suspects
-    )
+    first, *others = (f"step {one.step} ({_met(one)}, {one.share:.0%})" for one in suspects)
     then = f", then at {', '.join(others)}" if others else ""
     return (
         f"Look first at {first}{then}: steps are those on the map of the sheets, and the per cent how much of what the "
@@ -68,8 +66,9 @@ def _where(suspects: Sequence[Suspect]) -> str:
     )
 
 
-def _names(pair: tuple[str, str]) -> list[str]:
-    return list(dict.fromkeys(pair))
+def _met(suspect: Suspect) -> str:
+    """The sheets that meet there, at both ends where they are not the same."""
+    return " to ".join(f"{one} with {two}" for one, two in suspect.ends)
 
 
 def tape_data(check: TapeCheck, unit: str) -> dict[str, Any]:
@@ -86,7 +85,7 @@ def tape_data(check: TapeCheck, unit: str) -> dict[str, Any]:
         "leaning": round(check.leaning, 1) + 0.0,
         "retape": check.retape,
         "look_at": [
-            {"step": one.step, "under": _names(one.under), "over": _names(one.over), "share": round(one.share, 2)}
+            {"step": one.step, "sheets": [list(end) for end in one.ends], "share": round(one.share, 2)}
             for one in check.suspects
         ],
         "text": list(tape_words(check, unit)),
