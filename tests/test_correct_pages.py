@@ -71,7 +71,10 @@ def test_the_data_and_the_spreadsheet_say_the_same(sample):
     assert [row["up_mm"] for row in rows] == ["4.8", str(b["moves"][0]["up"]), "", ""]
 
 
-@pytest.mark.parametrize("options", [(), ("--form", "x.csv"), ("x.csv", "-o", "y.pdf"), ("--form", "--template")])
+@pytest.mark.parametrize(
+    "options",
+    [(), ("--form", "x.csv"), ("x.csv", "-o", "y.pdf"), ("--form", "--template"), ("--form", "--printer", "p")],
+)
 def test_a_form_and_readings_are_two_different_things(sample, options):
     assert run("correct", "fern-prints.toml", *options).code == 2
 
@@ -83,7 +86,7 @@ def test_the_readings_are_not_written_over(sample):
 
 
 def test_the_form_goes_by_its_ending_and_comes_back_without_readings(sample):
-    assert run("correct", "fern-prints.toml", "--form").code == 0
+    assert run("correct", "fern-prints.toml", "--form").out == "fern-prints-readings.pdf: 1 page\n"
     texts = " ".join(text.text for page in pypdf.PdfReader(sample / "fern-prints-readings.pdf").pages
                      for text in page_marks(page).texts)  # fmt: skip
     for words in ("Hart's-tongue", "67 in", "14 in above", "21 7/8 in left", "556 mm left", "1702 mm"):
@@ -91,6 +94,15 @@ def test_the_form_goes_by_its_ending_and_comes_back_without_readings(sample):
     assert run("correct", "fern-prints.toml", "--form", "-o", "form.csv").code == 0
     ran = run("correct", "fern-prints.toml", "form.csv")
     assert ran.code == 2 and "holds no reading" in ran.err
+
+
+def test_on_another_wall_the_readings_are_against_that(sample):
+    (sample / "hall.toml").write_text("[wall]\nwidth = 150\nheight = 100\n[group]\nheight = { bottom = 37 }\n")
+    # the group's foot is at 36 in over the bench, and at 37 there: an inch higher, so read an inch lower
+    told = json.loads(run("correct", "fern-prints.toml", HUNG.name, "--wall", "hall.toml", "--format", "json").out)
+    own = json.loads(run("correct", "fern-prints.toml", HUNG.name, "--format", "json").out)
+    for one, two in zip(told["frames"], own["frames"], strict=True):
+        assert one["found"]["up"] - two["found"]["up"] == pytest.approx(-25.4, abs=0.11)
 
 
 def test_no_patches_are_written_where_no_nail_moves(sample):
@@ -212,11 +224,15 @@ def test_patches_of_many_frames_lie_on_the_page_and_their_words_do_not_meet(tmp_
             assert [texts[other].text for other in range(at) if boxes[other].overlaps(box)] == []
 
 
-def test_paper_too_small_for_a_patch_is_refused(tmp_path):
-    small = replace(paper(), name="small", width=100.0, height=90.0)
-    plan = plan_wall(job(frame("A"), frame("B"), paper=small))
-    with pytest.raises(Exception, match="too small for a patch"):
-        patch_pages(plan, corrections(plan, tmp_path, A=(-14.0, 0.0, 0.0)), Lettering())
+def test_a_nail_that_moves_too_far_for_a_paper_has_its_move_told(tmp_path):
+    narrow = replace(paper(), name="narrow", width=148.0, height=210.0)
+    plan = plan_wall(job(frame("A"), frame("B"), paper=narrow))
+    # 95 mm to the left and 20 mm around: 135 mm, and the rules leave 148 - 7 - 23 - 9 = 109: worked out by hand here
+    template = patch_pages(plan, corrections(plan, tmp_path, A=(0.0, 0.0, 95.0), B=(-14.0, 0.0, 0.0)), Lettering())
+    words = " ".join(item.text for page in template.pages for item in page.page_items if hasattr(item, "anchor"))
+    assert "A: left 95 mm · 3 3/4 in. Too far for a paper" in words and "B: up" not in words
+    ((ring, near),) = holes(write_pdf(template, Lettering()), template.pages[0].page_matrix)
+    assert near[0][1] - ring[1] == pytest.approx(14.0, abs=0.001)
 
 
 def test_all_frames_low_alike_are_told_so(sample):

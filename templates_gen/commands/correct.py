@@ -14,8 +14,11 @@ from templates_gen.commands.common import (
     check_results,
     force_option,
     job_argument,
+    job_on,
     printer_named,
     report_option,
+    show_finding,
+    wall_option,
     write_json,
 )
 
@@ -35,13 +38,14 @@ if TYPE_CHECKING:
 @click.option("--form", is_flag=True, help="Write a blank form for the readings: FILE.pdf, or FILE.csv to fill in.")
 @click.option("--template", "patches", is_flag=True, help="Write a small paper for every nail that moves.")
 @click.option("-o", "--output", type=FILE, metavar="FILE", help="Where the form or the papers go.")
+@wall_option
 @click.option("--printer", metavar="NAME", help="Draw the papers so that this recorded printer prints them true.")
 @click.option("--format", "shape", type=click.Choice(["text", "csv", "json"]), default="text", help="How to show it.")
 @report_option
 @force_option
 def correct(
-    job: Path, readings: Path | None, form: bool, patches: bool, output: Path | None, printer: str | None, shape: str,
-    report: Path | None, force: bool,
+    job: Path, readings: Path | None, form: bool, patches: bool, output: Path | None, wall: Path | None,
+    printer: str | None, shape: str, report: Path | None, force: bool,
 ) -> None:  # fmt: skip
     """Say which nails move, where to and how far, from what was measured after
     hanging.
@@ -56,12 +60,14 @@ def correct(
         raise click.UsageError("give READINGS.csv, or else --form for a blank one")
     if (form and (patches or report)) or (output is not None and not (form or patches)):
         raise click.UsageError("-o goes with --form or --template; --template and --report with READINGS.csv")
+    if printer is not None and not patches:
+        raise click.UsageError("--printer goes with --template")
     known = printer_named(printer) if printer is not None else None
     place = output or job.with_name(f"{job.stem}-{'readings' if form else 'patches'}.pdf")
     with about(job):
-        read = tg.read_job(job)
+        read = job_on(job, wall)
         written = [place if form or patches else None, report]
-        check_results(job, read, written, force, [readings])
+        check_results(job, read, written, force, [readings, wall])
         plan = tg.plan_wall(read)
     if readings is None:
         _write_form(plan, place, force)
@@ -93,20 +99,23 @@ def _write_form(plan: Plan, place: Path, force: bool) -> None:
         write_result(place, form_csv(plan).encode(), force)
         click.echo(f"{place}: a row for every frame, to fill in")
         return
-    _write_pages(plan, place, force, lambda lettering: form_pages(plan, lettering))
+    _write_pages(plan, place, force, lambda lettering: form_pages(plan, lettering), err=False)
 
 
 def _write_patches(plan: Plan, done: tuple[Cured, ...], place: Path, known: Printer | None, force: bool) -> None:
     from templates_gen.correcting.patches import patch_pages
+    from templates_gen.printing.correction import paper_doubt
 
+    if known is not None and (doubt := paper_doubt(known, plan.job.paper)):
+        show_finding("warn", doubt)
     if not any(cured.correction.moves for cured in done):
         click.echo(f"{place}: not written, for no nail moves", err=True)
         return
     _write_pages(plan, place, force, lambda lettering: patch_pages(plan, done, lettering, known))
 
 
-def _write_pages(plan: Plan, place: Path, force: bool, draw: Callable[[Lettering], Template]) -> None:
-    """Draw the pages and write them; what was written goes to stderr, for the table is the result."""
+def _write_pages(plan: Plan, place: Path, force: bool, draw: Callable[[Lettering], Template], err: bool = True) -> None:
+    """Draw the pages and write them; what was written goes to stderr (`err`) where a table is the result."""
     from templates_gen.lettering import Lettering
     from templates_gen.output import write_result
     from templates_gen.pdf.writing import write_pdf
@@ -116,4 +125,4 @@ def _write_pages(plan: Plan, place: Path, force: bool, draw: Callable[[Lettering
     template = draw(lettering)
     write_result(place, write_pdf(template, lettering), force)
     count = len(template.pages)
-    click.echo(f"{place}: {count} page{'s' if count > 1 else ''}", err=True)
+    click.echo(f"{place}: {count} page{'s' if count > 1 else ''}", err=err)

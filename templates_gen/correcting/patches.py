@@ -9,7 +9,6 @@ from functools import partial
 from templates_gen.correcting.holes import Cure, Cured
 from templates_gen.correcting.moves import Move
 from templates_gen.correcting.words import CAUTIONS, aside_words, up_words
-from templates_gen.errors import InputError
 from templates_gen.geometry import Rect, bounds
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened
@@ -106,7 +105,7 @@ def _hole(move: Move, cure: Cure, fixing: Fixing, several: bool) -> Hole:
 def patch_pages(plan: Plan, done: Sequence[Cured], lettering: Lettering, printer: Printer | None = None) -> Template:
     """The patches on pages at full scale, as many as fit, with how to use them before the first.
 
-    Raises InputError for a patch larger than the paper.
+    Raises InputError for a character that no font has.
     """
     job, paper = plan.job, plan.job.paper
     page = page_of(paper if paper.kind == "sheets" else first_paper(paper, job.unit), False, printer)
@@ -144,13 +143,20 @@ def _words(flow: Flow, plan: Plan, measured: str) -> None:
 
 
 def _fill(flow: Flow, found: Sequence[Patch]) -> None:
-    """Rows of equal papers, as many beside each other as the page is wide, so that they are cut straight through."""
-    width = max(patch.box.width for patch in found)
-    across = math.floor(flow.area.width / width + 1e-9)
-    if not across or max(patch.box.height for patch in found) > flow.area.height:
-        raise InputError("paper, size", f"is too small for a patch {width:.0f} mm wide", "use a4, letter or larger")
-    for at in range(0, len(found), across):
-        row = found[at : at + across]
+    """Rows of papers of one width, as many beside each other as fit, so that they are cut straight through.
+
+    Where a nail moves so far that its paper is larger than the page, its moves are told instead.
+    """
+    area = flow.area
+    small = [patch for patch in found if patch.box.width <= area.width and patch.box.height <= area.height]
+    for patch in found:
+        if patch not in small:
+            moves = ", ".join(patch.lines)
+            flow.paragraph(f"{patch.name}: {moves}. Too far for a paper: measure it from the old hole.", bold=True)
+    width = max((patch.box.width for patch in small), default=area.width)
+    across = math.floor(area.width / width + 1e-9)
+    for at in range(0, len(small), across):
+        row = small[at : at + across]
         height = max(patch.box.height for patch in row)
         flow.picture(height, partial(_row, row=row, width=width, lettering=flow.lettering))
 

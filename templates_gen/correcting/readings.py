@@ -103,7 +103,7 @@ def _reading(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> R
     """The reading of one row; None when only what the form printed is in it."""
     if not set(fields) - {"frame", *PRINTED}:
         return None
-    signed = {name: _signed(value) for name, value in fields.items()}
+    signed = {name: _signed(value) if isinstance(value, str) else value for name, value in fields.items()}
     table = read_table(signed, ReadingTable, plan.job.unit, where, loose=True)
     left, right = (_height(table, side, hung, plan, where) for side in ("left", "right"))
     tilt = _tilt(table.tilt, f"{where}, tilt")
