@@ -251,3 +251,11 @@ def test_rings_found_crooked_each_move_their_own_way(tmp_path):
     left, right = done.correction.moves
     assert (left.up, right.up) == pytest.approx((-2.0, -14.0), abs=0.15)
     assert (done.cures[0].way, done.cures[1].way) == ("hook", "")
+
+
+def test_the_least_size_of_a_hook_is_never_told_too_small(sample):
+    # B's right ring wants 26.5 mm, more than 1 1/16 in less a 32nd: it is told up to the next 16th
+    data = json.loads(run("correct", "fern-prints.toml", HUNG.name, "--format", "json").out)
+    (b,) = [frame for frame in data["frames"] if frame["id"] == "B"]
+    assert b["moves"][0]["hook_below"] == 26.5
+    assert any("its seat 1 1/16 in · 27 mm or more below its nail" in words for words in b["text"])

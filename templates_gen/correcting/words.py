@@ -10,7 +10,7 @@ from templates_gen.correcting.moves import Correction, Limits, Move
 from templates_gen.findings.words import listed
 from templates_gen.model import Fixing
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import DIVISION, show_both
+from templates_gen.units import DIVISION, INCH, show_both
 
 LEVEL_FIRST = 2.0
 """Degrees; a frame on a wire that hangs more crooked is to be levelled and measured again, because its height then
@@ -109,7 +109,8 @@ def _cure_words(way: str, pairs: list[tuple[Move, Cure]], whole: bool, fixing: F
     """What to do for the nails (the `whole` frame, or one of a pair) whose new holes would break into the old ones."""
     near = show_both(min(move.distance for move, _ in pairs), unit)
     start = f"Too near to the old hole{'' if whole else f' of {pairs[0][0].nail}'} ({near}):"
-    at_least = max(cure.at_least for _, cure in pairs)
+    step = DIVISION[unit]
+    at_least = math.ceil(max(cure.at_least for _, cure in pairs) / step) * step
     if way == "hook":
         than = f", this one's is {show_both(fixing.below, unit)}" if fixing.below else ""
         larger = "larger hook" if than else "picture hook"
@@ -142,7 +143,7 @@ def _doubts(correction: Correction, unit: str) -> Iterator[str]:
     """What the readings cannot tell."""
     pose = correction.pose
     if correction.by_hand == "slide" and pose.right is not None and len(pose.hung.bearings) > 1:
-        yield "On two hooks it goes to one side as it is levelled: measure its left edge again when it is level."
+        yield "On two hooks it goes to one side as it is levelled: only a left edge measured when it is level counts."
     if not correction.moves:
         return
     if correction.by_hand in ("slide", "teeth") and abs(math.degrees(pose.turn)) > LEVEL_FIRST:
@@ -158,7 +159,7 @@ def _doubts(correction: Correction, unit: str) -> Iterator[str]:
 def limits_words(limits: Limits, unit: str) -> str:
     """What is taken for too small to be seen."""
     return f"a tilt under {math.degrees(limits.turn):g}°, a step under {limits.step:.1f} mm" + (
-        f" ({limits.step / 25.4:.2f} in)" if unit == "in" else ""
+        f" ({limits.step / INCH:.2f} in)" if unit == "in" else ""
     )
 
 
