@@ -70,7 +70,8 @@ def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
     )
 
 
-def _check_tables(raw: Mapping[str, Any]) -> None:
+def check_tables(raw: Mapping[str, Any]) -> None:
+    """Raises InputError for a table that no job file has."""
     for name in raw:
         if name not in KNOWN_TABLES:
             near = nearest(name, KNOWN_TABLES)

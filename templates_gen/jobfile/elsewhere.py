@@ -21,8 +21,8 @@ def read_job_on(path: Path, other: Path) -> Job:
     """The job of one file on the wall of another: a job file, or one with [wall] alone and perhaps [group].
 
     Of its [group] only `height`, `centre_on`, and `around` for a group around a feature count; where it gives none,
-    those of the job stay, if they mean something there.  Bare numbers are in the other file's own unit, or in the job's where it says none.  Both files
-    travel inside the template.  Raises InputError.
+    those of the job stay, if they mean something there.  Bare numbers are in the other file's own unit, or in the
+    job's where it says none.  Both files travel inside the template.  Raises InputError.
     """
     job = read_job(path)
     content = read_bytes(other)
@@ -59,7 +59,8 @@ def _placed(own: GroupTable, other: GroupTable, given: set[str], unit: str, wall
     if own.arrangement == "around":
         return replace(table, centre_on="wall")  # it is centred on what it hangs around
     if "centre_on" not in given:
-        if own.centre_on != "wall" and own.centre_on not in (feature.name for feature in wall.features):
+        known = ["wall", *(feature.name for feature in wall.features)]
+        if own.centre_on not in known:
             problem = f"the group is centred on {own.centre_on!r} of its own wall, which says nothing on this one"
             raise InputError("group, centre_on", problem, CENTRE_HINT)
         return table
