@@ -131,13 +131,15 @@ class Frame(Record, frozen=True, kw_only=True):
 
     `estimated`: the weight is not weighed but worked out from what the frame is made of; `lacking` names what that
     would still need.  `glazing` is "glass", "acrylic", "none", or "" when it is not told.  `worked_out` is the outside
-    size that print, mat and moulding come to, where they are given.
+    size that print, mat and moulding come to, where they are given; `listed` is what the job file says of the size of a
+    frame that was measured since.
     """
 
     id: str
     width: float
     height: float
     title: str = ""
+    type: str = ""
     depth: float | None = None
     weight: float | None = None
     estimated: bool = False
@@ -147,6 +149,7 @@ class Frame(Record, frozen=True, kw_only=True):
     image: str = ""
     glazing: str = ""
     worked_out: tuple[float, float] | None = None
+    listed: tuple[float | None, float | None] = (None, None)
     lacking: tuple[str, ...] = ()
 
     @property

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
@@ -17,6 +15,7 @@ from templates_gen.holding.studs import on_stud
 from templates_gen.holding.weighing import weight_words
 from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Hung, Plan
+from templates_gen.spreadsheet import as_csv as table_csv
 from templates_gen.units import other_unit, show, show_both
 
 HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line")
@@ -218,24 +217,13 @@ def _frame_data(hung: Hung, plan: Plan, zones: Mapping[str, Sequence[str]], flag
 
 def as_csv(plan: Plan, findings: Sequence[Finding] = ()) -> str:
     """The schedule as a spreadsheet: a row for every nail, and one for a frame without."""
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(CSV_HEADER)
+    return table_csv(CSV_HEADER, _csv_rows(plan, findings))
+
+
+def _csv_rows(plan: Plan, findings: Sequence[Finding]) -> Iterator[tuple[object, ...]]:
     for data in as_data(plan, findings)["frames"]:
         own = [data[name] for name in ("id", "title", "left", "bottom", "width", "height", "drop")]
         for nail in data["nails"] or [{}]:
             where = [nail.get(name) for name in ("name", "x", "y", "from_centre", "from_level", "bears_y", "load_n")]
             holds = [nail.get(name) for name in ("pull_n", "fixing", "stud", "zones", "think_first")]
-            writer.writerow([cell(value) for value in (*own, *where, data["weight_is"], *holds)])
-    return out.getvalue()
-
-
-def cell(value: object) -> object:
-    """A text that a spreadsheet would take for a formula gets a quote in front: it came from the job file."""
-    if isinstance(value, list):
-        return "; ".join(value)
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, str) and value[:1] in ("=", "+", "-", "@", "\t", "\r"):
-        return f"'{value}"
-    return "" if value is None else value
+            yield (*own, *where, data["weight_is"], *holds)

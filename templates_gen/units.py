@@ -187,6 +187,17 @@ def show(mm: float, unit: str) -> str:
     return f"{sign}{whole / 10:.1f} cm" if unit == "cm" else f"{sign}{whole} mm"
 
 
+def exact(mm: float, unit: str) -> str:
+    """The length with nothing rounded that could be measured, for a file that is read again: `3.125 in`."""
+    return f"{mm / MM[unit]:.8g} {unit}"
+
+
+def exact_mass(kg: float, unit: str) -> str:
+    """Likewise the weight, in pounds for an inch job and in kilograms otherwise."""
+    name = "lb" if unit == "in" else "kg"
+    return f"{kg / KG[name]:.8g} {name}"
+
+
 def other_unit(unit: str) -> str:
     """The unit shown beside `unit`: millimetres beside inches, inches beside the metric ones."""
     return "mm" if unit == "in" else "in"

@@ -76,6 +76,8 @@ CASES = [
     ("nail-short", "warn", ("A",), nailed(20.0), nailed(20.0, first=2100.0)),  # there it is in no stud at all
     ("cleat-off-studs", "warn", ("A",), railed(1920.0), railed(1919.0)),  # screws at 1900 and 2100
     ("size-differs", "warn", ("A",), job(frame(worked_out=(403.1, 500.0))), job(frame(worked_out=(403.0, 497.0)))),
+    ("measured-otherwise", "warn", ("A",), job(frame(listed=(403.1, 500.0))), job(frame(listed=(403.0, 497.0)))),
+    ("measured-otherwise", "warn", ("A",), job(frame(listed=(None, 496.9))), job(frame(listed=(None, None)))),
     ("weight-estimated", "note", ("A",), job(frame(weight=2.0, estimated=True)), job(frame(weight=2.0))),
     ("weight-unfinished", "note", ("A",), job(frame(lacking=("glazing",))), job(frame(lacking=()))),
 ]

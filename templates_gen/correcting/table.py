@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import math
 from collections.abc import Iterator
 from typing import Any
@@ -23,7 +21,8 @@ from templates_gen.correcting.words import (
     what_to_do,
 )
 from templates_gen.planning import Plan
-from templates_gen.schedule import cell, tenth
+from templates_gen.schedule import tenth
+from templates_gen.spreadsheet import as_csv as table_csv
 from templates_gen.units import lines_of
 
 COLUMNS = (20, 28, 28)
@@ -125,15 +124,14 @@ def _tenth(mm: float | None) -> float | None:
 
 def as_csv(plan: Plan, done: tuple[Cured, ...]) -> str:
     """The corrections as a spreadsheet: a row for every nail that moves, and one for a frame of which none does."""
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(CSV_HEADER)
+    return table_csv(CSV_HEADER, _csv_rows(plan, done))
+
+
+def _csv_rows(plan: Plan, done: tuple[Cured, ...]) -> Iterator[tuple[object, ...]]:
     for data in as_data(plan, done)["frames"]:
         found = data["found"]
         for move in data["moves"] or [{}]:
-            row = (
+            yield (
                 data["id"], *(move.get(key) for key in ("nail", "right", "up", "distance")), data["by_hand"],
                 data["aside"], *(move.get(key) for key in ("cure", "hook_below")), *found.values(),
             )  # fmt: skip
-            writer.writerow([cell(value) for value in row])
-    return out.getvalue()

@@ -34,6 +34,20 @@ def _differs(frame: Frame, unit: str) -> str:
     )
 
 
+def _measured_otherwise(plan: Plan) -> Iterator[Finding]:
+    """One for each frame whose size was measured and is not what the job file says."""
+    for hung in plan.frames:
+        frame, unit = hung.frame, plan.job.unit
+        sides = (("wide", frame.width, frame.listed[0]), ("high", frame.height, frame.listed[1]))
+        for word, own, told in sides:
+            if told is not None and abs(own - told) > SIZE_SLACK + TOLERANCE:
+                text = (
+                    f"Frame {frame.id} was measured {show_both(own, unit)} {word}, but the job file says "
+                    f"{show_both(told, unit)}. What was measured is used: see that it is the same frame."
+                )
+                yield Finding(WARN, "measured-otherwise", (frame.id,), text)
+
+
 def _off(frame: Frame, built: tuple[float, float]) -> float:
     return max(abs(frame.width - built[0]), abs(frame.height - built[1]))
 
@@ -63,4 +77,6 @@ def _weight_unfinished(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "weight-unfinished", names, text)
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_size_differs, _weight_estimated, _weight_unfinished)
+RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
+    _size_differs, _measured_otherwise, _weight_estimated, _weight_unfinished,
+)  # fmt: skip

@@ -12,16 +12,14 @@ from templates_gen.errors import InputError
 from templates_gen.jobfile.exactness import build_accuracy
 from templates_gen.jobfile.framing import build_fixing, build_frame, unused_fields
 from templates_gen.jobfile.grouping import build_group
-from templates_gen.jobfile.reading import check_text, parse_csv, parse_toml, read_bytes
+from templates_gen.jobfile.listing import frame_rows, measured_rows, some
+from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes
 from templates_gen.jobfile.tables import AccuracyTable, FixingTable, FrameTable, GroupTable, JobTable, PaperTable
 from templates_gen.jobfile.typed import nearest, read_table
 from templates_gen.jobfile.walling import build_paper, build_wall
-from templates_gen.model import Frame, Job
+from templates_gen.model import Fixing, Frame, Job
 
 KNOWN_TABLES = ["job", "wall", "group", "frame_type", "frame", "fixing", "paper", "accuracy"]
-MOST_FRAMES = 20_000
-"""More is taken for a mistake.  Common practice, no source."""
-
 
 def read_job(path: Path | str) -> Job:
     """The job of a TOML file and of the spreadsheet it names, checked and complete.
@@ -40,7 +38,7 @@ def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
     check_tables(raw)
     check_text(raw)
     job = _job_table(raw.get("job", {}))
-    rows, csv_source = _frame_rows(raw, job, path)
+    rows, csv_source = frame_rows(raw, job, path)
     types = {name: _type_table(table, job.unit, f"frame_type.{name}") for name, table in _types(raw).items()}
     in_sheet = len(rows) - len(raw.get("frame", []))
     tables = [
@@ -49,8 +47,9 @@ def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
     ]
     default = read_table(raw.get("fixing", {}), FixingTable, job.unit, "fixing")
     fixing = build_fixing(default, "fixing")
+    measured, measured_source = measured_rows(job, path, [fields["id"] for _, fields in rows])
     frames = tuple(
-        build_frame(table, _type_of(table, types, where), fixing, job.unit, where) for table, where in tables
+        _frame(table, where, measured.get(str(table.id)), types, fixing, job.unit) for table, where in tables
     )
     wall = build_wall(raw.get("wall", {}), job.unit)
     group_table = read_table(raw.get("group", {}), GroupTable, job.unit, "group")
@@ -66,8 +65,23 @@ def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
         paper=build_paper(read_table(raw.get("paper", {}), PaperTable, job.unit, "paper"), job.unit, path.parent),
         accuracy=build_accuracy(read_table(raw.get("accuracy", {}), AccuracyTable, job.unit, "accuracy"), "accuracy"),
         ignored=_ignored(tables, types),
-        sources=((path.name, content), *csv_source),
+        sources=((path.name, content), *csv_source, *measured_source),
     )
+
+
+def _frame(
+    table: FrameTable,
+    where: str,
+    measured: tuple[str, FrameTable] | None,
+    types: Mapping[str, FrameTable],
+    fixing: Fixing,
+    unit: str,
+) -> Frame:
+    if measured is None:
+        return build_frame(table, _type_of(table, types, where), fixing, unit, where)
+    where, values = f"{where}, measured in {measured[0]}", measured[1]
+    shared = _type_of(table if values.type is None else values, types, where)
+    return build_frame(table, shared, fixing, unit, where, values)
 
 
 def check_tables(raw: Mapping[str, Any]) -> None:
@@ -105,39 +119,6 @@ def _type_table(raw: object, unit: str, where: str) -> FrameTable:
     return table
 
 
-def _frame_rows(
-    raw: Mapping[str, Any], job: JobTable, path: Path
-) -> tuple[list[tuple[str, Any]], tuple[tuple[str, bytes], ...]]:
-    """Every frame as (where, fields), from the job file and the spreadsheet it names."""
-    listed = raw.get("frame", [])
-    if not isinstance(listed, list):
-        raise InputError("frame", "expected one [[frame]] table for each frame, in double brackets")
-    rows = [(_named(fields, f"frame {number}"), fields) for number, fields in enumerate(listed, 1)]
-    source: tuple[tuple[str, bytes], ...] = ()
-    if job.frames:
-        sheet = path.parent / job.frames
-        content = read_bytes(sheet)
-        table = parse_csv(content, sheet.name, FrameTable.__struct_fields__)
-        rows += [(_named(fields, f"{sheet.name}, line {line}"), fields) for line, fields in table]
-        source = ((sheet.name, content),)
-    if not 0 < len(rows) <= MOST_FRAMES:
-        raise InputError("frame", f"found {len(rows)} frames, expected 1 to {MOST_FRAMES}")
-    for where, fields in rows:
-        _check_id(fields, where)
-    return rows, source
-
-
-def _named(fields: object, place: str) -> str:
-    name = fields.get("id") if isinstance(fields, Mapping) else None
-    return f"{place} ({name})" if isinstance(name, str) and name and name.isprintable() else place
-
-
-def _check_id(fields: object, where: str) -> None:
-    name = fields.get("id") if isinstance(fields, Mapping) else None
-    if not isinstance(name, str) or not name.strip() or not name.isprintable() or len(name) > 200:
-        raise InputError(f"{where}, id", f'found {name!r}, expected a short name such as "A", in quotes')
-
-
 def _type_of(table: FrameTable, types: Mapping[str, FrameTable], where: str) -> FrameTable | None:
     if table.type is None:
         return None
@@ -165,11 +146,7 @@ def _ignored(tables: Sequence[tuple[FrameTable, str]], types: Mapping[str, Frame
     for table, where in tables:
         for name in unused_fields(table, _type_of(table, types, where)):
             by_field.setdefault(name, []).append(str(table.id))
-    return tuple(f"{name} of {_some(ids)}" for name, ids in by_field.items())
-
-
-def _some(ids: list[str]) -> str:
-    return ", ".join(ids) if len(ids) <= 6 else f"{', '.join(ids[:5])} and {len(ids) - 5} more"
+    return tuple(f"{name} of {some(ids)}" for name, ids in by_field.items())
 
 
 def _last_change(path: Path) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from templates_gen.errors import InputError
@@ -16,12 +17,21 @@ PAIRS = ("rings", "keyholes", "cleat")
 UNUSED_FIELDS = ("image",)
 
 
-def build_frame(table: FrameTable, shared: FrameTable | None, fixing: Fixing, unit: str, where: str) -> Frame:
+def build_frame(
+    table: FrameTable,
+    shared: FrameTable | None,
+    fixing: Fixing,
+    unit: str,
+    where: str,
+    measured: FrameTable | None = None,
+) -> Frame:
     """The finished frame; bare numbers inside a text such as "8 x 10" are in `unit`.
+
+    What is `measured` goes before what its own table gives, and that before what its type shares.
 
     Raises InputError for a size that is missing or zero, parts that do not go together, or an incomplete hanger.
     """
-    given = _merged(table, shared)
+    given = _merged(measured, table, shared)
     parts = build_parts(given, unit, where)
     built = worked_out(parts)
     size = _size(given, 0, built, where), _size(given, 1, built, where)
@@ -31,6 +41,7 @@ def build_frame(table: FrameTable, shared: FrameTable | None, fixing: Fixing, un
     return Frame(
         id=given["id"],
         title=given["title"] or "",
+        type=given["type"] or "",
         width=size[0],
         height=size[1],
         depth=given["depth"],
@@ -38,10 +49,11 @@ def build_frame(table: FrameTable, shared: FrameTable | None, fixing: Fixing, un
         estimated=weighed is None and weight.weight is not None,
         drop=given["drop"],
         image=given["image"] or "",
-        hanger=_hanger(given["hanger"], f"{where}, hanger"),
+        hanger=_hanger((shared, table, measured), f"{where}, hanger"),
         fixing=fixing if own_fixing is None else build_fixing(own_fixing, f"{where}, fixing"),
         glazing=parts.glazing.kind if parts.glazing else "",
         worked_out=built,
+        listed=_listed(table, shared) if measured else (None, None),
         lacking=weight.lacking,
     )
 
@@ -72,11 +84,18 @@ def build_fixing(table: FixingTable | FixingKind, where: str) -> Fixing:
     return Fixing(**{name: value for name, value in values.items() if value is not None})
 
 
-def _merged(table: FrameTable, shared: FrameTable | None) -> dict[str, Any]:
-    own = {name: getattr(table, name) for name in table.__struct_fields__}
-    if shared is None:
-        return own
-    return {name: getattr(shared, name) if value is None else value for name, value in own.items()}
+def _merged(*layers: FrameTable | None) -> dict[str, Any]:
+    """Of every field what the first layer that gives it says."""
+    given = [layer for layer in layers if layer is not None]
+    return {
+        name: next((value for layer in given if (value := getattr(layer, name)) is not None), None)
+        for name in FrameTable.__struct_fields__
+    }
+
+
+def _listed(table: FrameTable, shared: FrameTable | None) -> tuple[float | None, float | None]:
+    given = _merged(table, shared)
+    return given["width"], given["height"]
 
 
 def _size(given: dict[str, Any], axis: int, built: tuple[float, float] | None, where: str) -> float:
@@ -93,47 +112,57 @@ def _size(given: dict[str, Any], axis: int, built: tuple[float, float] | None, w
     return float(value)
 
 
-def _hanger(table: HangerTable | HangerKind | None, where: str) -> Hanger:
-    if table is None:
-        return Hanger(kind="wire")
-    if isinstance(table, str):
-        table = HangerTable(kind=table)
-    _check_fields_fit(table, where)
-    values = {name: getattr(table, name) for name in table.__struct_fields__ if name != "seen_from"}
-    if table.kind in PAIRS:
-        values |= _front_view(table, where)
+def _hanger(layers: Sequence[FrameTable | None], where: str) -> Hanger:
+    """The hanger that a type shares, a frame's own, and the one that was measured, each over what came before it.
+
+    One without a kind completes what came before it, and so does one that was measured and is of the same kind.
+    """
+    values: dict[str, Any] = {"kind": "wire"}
+    for layer, was_measured in zip(layers, (False, False, True), strict=True):
+        if layer is not None and layer.hanger is not None:
+            own = _front_view(layer.hanger, where)
+            same = was_measured and own.get("kind") == values["kind"]
+            values = values | own if same or "kind" not in own else own
+    _check_fields_fit(values, where)
+    values.pop("seen_from", None)
     return Hanger(**values)
 
 
 _WIRE_FIELDS = ("apart", "drop_at_two", "ring_separation", "ring_depth")
 _PAIR_FIELDS = ("left", "right", "drop_left", "drop_right", "seen_from")
+_MIRRORED = {"left": "right", "right": "left", "drop_left": "drop_right", "drop_right": "drop_left"}
 
 
-def _check_fields_fit(table: HangerTable, where: str) -> None:
+def _check_fields_fit(values: Mapping[str, Any], where: str) -> None:
     """A field that this kind of hanger cannot use is a mistake, not a decoration."""
-    strange = list(_WIRE_FIELDS if table.kind != "wire" else ())
-    strange += _PAIR_FIELDS if table.kind not in PAIRS else ()
-    strange += ["screw_below"] if table.kind != "cleat" else []
-    strange += ["drop_left", "drop_right"] if table.kind == "cleat" else []
+    kind = values["kind"]
+    strange = list(_WIRE_FIELDS if kind != "wire" else ())
+    strange += _PAIR_FIELDS if kind not in PAIRS else ()
+    strange += ["screw_below"] if kind != "cleat" else []
+    strange += ["drop_left", "drop_right"] if kind == "cleat" else []
     for name in strange:
-        if getattr(table, name) is not None:
-            raise InputError(f"{where}, {name}", f"does not belong to a hanger of kind {table.kind!r}")
+        if name in values:
+            raise InputError(f"{where}, {name}", f"does not belong to a hanger of kind {kind!r}")
+    if kind in PAIRS and not ("left" in values and "right" in values):
+        raise InputError(where, f"{kind} need 'left' and 'right': how far each lies in from the frame's sides")
 
 
-def _front_view(table: HangerTable, where: str) -> dict[str, float | None]:
-    """Left and right as seen from the front, where the paper is seen from.
+def _front_view(table: HangerTable | HangerKind, where: str) -> dict[str, Any]:
+    """What the table gives, left and right as seen from the front, where the paper is seen from.
 
     Raises InputError when the two sides differ and the file does not say from where they were seen: a guess would
     put both holes in the wrong place.
     """
-    if table.left is None or table.right is None:
-        raise InputError(where, f"{table.kind} need 'left' and 'right': how far each lies in from the frame's sides")
+    if isinstance(table, str):
+        return {"kind": table}
+    values = {name: value for name in table.__struct_fields__ if (value := getattr(table, name)) is not None}
     sides = (table.left, table.drop_left), (table.right, table.drop_right)
-    if sides[0] != sides[1] and table.seen_from is None:
+    if sides[0] != sides[1] and table.seen_from is None and table.kind in (None, *PAIRS):
         raise InputError(
             where,
             "left and right differ, expected 'seen_from' to say from where they were seen",
             'for example  seen_from = "back"',
         )
-    (left, drop_left), (right, drop_right) = sides[::-1] if table.seen_from == "back" else sides
-    return {"left": left, "right": right, "drop_left": drop_left, "drop_right": drop_right}
+    if table.seen_from != "back":
+        return values
+    return {_MIRRORED.get(name, name): value for name, value in values.items()}

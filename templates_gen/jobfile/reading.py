@@ -3,16 +3,23 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from templates_gen.errors import InputError
+from templates_gen.jobfile.tables import FrameTable, HangerTable
+from templates_gen.spreadsheet import plain
 
 LARGEST = 20_000_000
 """Bytes.  A job file is a few kilobytes; this keeps a wrong file from filling the memory.  No source."""
 
 _DELIMITERS = ",;\t|"
+
+_FLAT = {name: f"hanger.{name}" for name in HangerTable.__struct_fields__ if name != "kind"}
+"""A spreadsheet may name the fields of a hanger by themselves: `drop_left` for `hanger.drop_left`."""
+
+_KNOWN = {*FrameTable.__struct_fields__, *_FLAT}
 
 
 def read_bytes(path: Path) -> bytes:
@@ -42,10 +49,10 @@ def parse_toml(content: bytes, where: str) -> dict[str, Any]:
         raise InputError(where, "is not valid TOML: nested too deeply") from None
 
 
-def parse_csv(content: bytes, where: str, known: Iterable[str]) -> list[tuple[int, dict[str, Any]]]:
-    """The rows of a spreadsheet as (line number, fields); a blank cell is left out, `hanger.kind` nests.
+def parse_csv(content: bytes, where: str) -> list[tuple[int, dict[str, Any]]]:
+    """The frames of a spreadsheet as (line number, fields); a blank cell is left out, `hanger.kind` nests.
 
-    Any delimiter a spreadsheet writes is taken: the one that finds the most `known` names in the header.
+    Any delimiter a spreadsheet writes is taken: the one that finds the most known names in the header.
     Raises InputError for a header it cannot use or a row longer than its header.
     """
     import csv
@@ -55,7 +62,7 @@ def parse_csv(content: bytes, where: str, known: Iterable[str]) -> list[tuple[in
     first, *_ = text.splitlines() or [""]
     if not first.strip():
         raise InputError(where, "has no header line, expected one such as id,title,type,width,height,drop")
-    delimiter = max(_DELIMITERS, key=lambda sign: _hits(first, sign, set(known)))
+    delimiter = max(_DELIMITERS, key=lambda sign: _hits(first, sign))
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
     try:
         header = _header(next(reader), where)
@@ -65,13 +72,15 @@ def parse_csv(content: bytes, where: str, known: Iterable[str]) -> list[tuple[in
     return [(line, _fields(header, row, f"{where}, line {line}")) for line, row in rows]
 
 
-def _hits(line: str, delimiter: str, known: set[str]) -> int:
-    return sum(cell.strip().strip('"').lower().partition(".")[0] in known for cell in line.split(delimiter))
+def _hits(line: str, delimiter: str) -> int:
+    return sum(cell.strip().strip('"').lower().partition(".")[0] in _KNOWN for cell in line.split(delimiter))
 
 
 def _header(cells: Sequence[str], where: str) -> list[str]:
     """The names of the columns, each once, and none both a plain field and a table of fields."""
     names = [cell.strip().lower() for cell in cells]
+    if not _FLAT.keys().isdisjoint(names):
+        names = ["hanger.kind" if name == "hanger" else _FLAT.get(name, name) for name in names]
     for name in filter(None, names):
         if names.count(name) > 1:
             raise InputError(where, f"has the column {name!r} twice, expected each field once")
@@ -86,7 +95,7 @@ def _fields(header: Sequence[str], row: Sequence[str], where: str) -> dict[str, 
         raise InputError(where, f"found {len(row)} cells, expected {len(header)} as in the header")
     fields: dict[str, Any] = {}
     for name, cell in zip(header, row, strict=False):
-        value = " ".join(cell.split())
+        value = plain(" ".join(cell.split()))
         if not value:
             continue
         if not name:

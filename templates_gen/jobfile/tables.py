@@ -29,6 +29,7 @@ class JobTable(Table):
     date: str = ""
     language: str = "en"
     frames: str = ""
+    measured: str = ""
 
 
 class StudsTable(Table):
@@ -120,7 +121,9 @@ class GroupTable(Table):
 
 
 class HangerTable(Table):
-    kind: HangerKind
+    """A hanger; without a kind it completes that of the frame's type."""
+
+    kind: HangerKind | None = None
     left: Length | None = None
     right: Length | None = None
     drop_left: Length | None = None

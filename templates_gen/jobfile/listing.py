@@ -1,0 +1,84 @@
+"""The frames of a job one by one, as yet untyped: from its tables, and from the spreadsheets it names."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from templates_gen.errors import InputError
+from templates_gen.jobfile.reading import parse_csv, read_bytes
+from templates_gen.jobfile.tables import FrameTable, JobTable
+from templates_gen.jobfile.typed import nearest, read_table
+
+MOST_FRAMES = 20_000
+"""More is taken for a mistake.  Common practice, no source."""
+
+
+def frame_rows(
+    raw: Mapping[str, Any], job: JobTable, path: Path
+) -> tuple[list[tuple[str, Any]], tuple[tuple[str, bytes], ...]]:
+    """Every frame as (where, fields), from the job file and the spreadsheet it names, and that spreadsheet.
+
+    Raises InputError for a frame without an id, for no frames, or for too many.
+    """
+    listed = raw.get("frame", [])
+    if not isinstance(listed, list):
+        raise InputError("frame", "expected one [[frame]] table for each frame, in double brackets")
+    rows = [(_named(fields, f"frame {number}"), fields) for number, fields in enumerate(listed, 1)]
+    source: tuple[tuple[str, bytes], ...] = ()
+    if job.frames:
+        sheet = path.parent / job.frames
+        content = read_bytes(sheet)
+        rows += _sheet_rows(content, sheet.name)
+        source = ((sheet.name, content),)
+    if not 0 < len(rows) <= MOST_FRAMES:
+        raise InputError("frame", f"found {len(rows)} frames, expected 1 to {MOST_FRAMES}")
+    for where, fields in rows:
+        _check_id(fields, where)
+    return rows, source
+
+
+def _sheet_rows(content: bytes, name: str) -> list[tuple[str, Any]]:
+    return [(_named(fields, f"{name}, line {line}"), fields) for line, fields in parse_csv(content, name)]
+
+
+def measured_rows(
+    job: JobTable, path: Path, known: list[str]
+) -> tuple[dict[str, tuple[str, FrameTable]], tuple[tuple[str, bytes], ...]]:
+    """What was measured of the frames, by their ids, each with where it stands, and the spreadsheet that says so.
+
+    Raises InputError for a frame that the job does not know, or one measured twice.
+    """
+    if not job.measured:
+        return {}, ()
+    sheet = path.parent / job.measured
+    content = read_bytes(sheet)
+    found: dict[str, tuple[str, FrameTable]] = {}
+    for where, fields in _sheet_rows(content, sheet.name):
+        _check_id(fields, where)
+        name = fields["id"]
+        if name not in known:
+            near = nearest(name, known)
+            hint = f"did you mean {near!r}?" if near else f"frames: {some(known)}"
+            raise InputError(f"{where}, id", f"found {name!r}, expected the id of a frame of the job", hint)
+        if name in found:
+            raise InputError(f"{where}, id", f"found {name!r} twice, expected each frame to be measured once")
+        found[name] = where, read_table(fields, FrameTable, job.unit, where, loose=True)
+    return found, ((sheet.name, content),)
+
+
+def _named(fields: object, place: str) -> str:
+    name = fields.get("id") if isinstance(fields, Mapping) else None
+    return f"{place} ({name})" if isinstance(name, str) and name and name.isprintable() else place
+
+
+def _check_id(fields: object, where: str) -> None:
+    name = fields.get("id") if isinstance(fields, Mapping) else None
+    if not isinstance(name, str) or not name.strip() or not name.isprintable() or len(name) > 200:
+        raise InputError(f"{where}, id", f'found {name!r}, expected a short name such as "A", in quotes')
+
+
+def some(ids: Sequence[str]) -> str:
+    """Names in a row, the first of them where there are many."""
+    return ", ".join(ids) if len(ids) <= 6 else f"{', '.join(ids[:5])} and {len(ids) - 5} more"
