@@ -10,6 +10,12 @@ _STARTS = ("=", "+", "-", "@", "\t", "\r")
 """A cell that starts like this is taken for a formula (OWASP, "CSV Injection"; from memory)."""
 
 
+NOTHING = "–"
+"""What stands in a cell that does not apply."""
+
+_BLANK = ("-", NOTHING, "—")
+
+
 def cell(value: object) -> object:
     """A value as a person reads it.
 
@@ -25,7 +31,9 @@ def cell(value: object) -> object:
 
 
 def plain(text: str) -> str:
-    """The text of a cell without the quote that `cell` put in front."""
+    """The text of a cell without the quote that `cell` put in front; a dash by itself is nothing."""
+    if text in _BLANK:
+        return ""
     return text[1:] if text[:1] == "'" and text[1:2] in _STARTS else text
 
 

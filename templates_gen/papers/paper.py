@@ -1,0 +1,20 @@
+"""What a paper of its own is printed on."""
+
+from __future__ import annotations
+
+from templates_gen.marks.firstfile import first_paper
+from templates_gen.model import Job, Paper
+from templates_gen.papersizes import checked_size, paper_size
+from templates_gen.record import replace
+
+
+def own_paper(job: Job, size: str | None = None) -> Paper:
+    """The paper of this size, or the job's sheets, or what the first pages of a roll or of one piece are printed on.
+
+    Raises InputError for an unknown size.
+    """
+    paper = job.paper if job.paper.kind == "sheets" else first_paper(job.paper, job.unit)
+    if size is None:
+        return paper
+    width, height = checked_size(*paper_size(size, "--paper"), "--paper")
+    return replace(paper, name=size, width=width, height=height)
