@@ -44,7 +44,7 @@ def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | Non
     plan = plan_wall(job)
     findings = find(plan)
     sheets = plan_sheets(plan, job.paper, printer)
-    lettering = Lettering((*fonts, *((Path(job.paper.font),) if job.paper.font else ())))
+    lettering = job_lettering(job, fonts)
     template = draw_template(plan, findings, sheets, lettering)
     report = template_report(plan, findings, sheets, len(template.pages))
     first = draw_first_pages(plan, findings, sheets, lettering)
@@ -52,6 +52,11 @@ def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | Non
         write_pdf(template, lettering), report, findings, len(sheets.sheets),
         (sheets.page.width * POINT, sheets.page.height * POINT), write_pdf(first, lettering) if first else None,
     )  # fmt: skip
+
+
+def job_lettering(job: Job, fonts: tuple[Path, ...] = ()) -> Lettering:
+    """The lettering of a job's papers, with these fonts and its own.  Raises InputError for a font of no use."""
+    return Lettering((*fonts, *((Path(job.paper.font),) if job.paper.font else ())))
 
 
 def on_paper(

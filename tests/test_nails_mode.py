@@ -6,8 +6,9 @@ import re
 
 import pytest
 
-from templates_gen.marks.daysteps import day_steps
+from templates_gen.marks.daysteps import day_before
 from templates_gen.marks.furniture import rules
+from templates_gen.marks.guide import hanging_steps
 from templates_gen.sheets.order import taping_order
 from templates_gen.units import show, show_both
 from tests import test_lettering_apart as lettering
@@ -71,10 +72,11 @@ def test_taped_templates_have_no_large_figures(name: str) -> None:
 @separate
 def test_the_steps_are_those_of_separate_pieces(name: str) -> None:
     done = made(name)
-    words = " ".join(day_steps(done.plan, done.sheets))
+    steps = hanging_steps(done.plan, done.sheets)
+    words = " ".join([*day_before(done.plan, done.sheets), *(step.words for step in steps)])
     assert "Draw two thin pencil lines on the wall" in words and "diagonals" not in words
     assert show_both(done.plan.level_line, done.job.unit) in words and "measure from both ends of the rule" in words
-    assert "Put the target on it" not in words
+    assert "Put the target on the cross" not in words
     assert ("trim lines" in words) == bool(done.sheets.joins)
 
 
@@ -83,7 +85,7 @@ def test_only_sheets_that_meet_are_taped(name: str) -> None:
     done = made(name)
     order = taping_order(done.sheets)
     joined = {name for join in done.sheets.joins for name in (join.over, join.under)}
-    words = " ".join(day_steps(done.plan, done.sheets))
+    words = " ".join(day_before(done.plan, done.sheets))
     named = {run for _, names in (*order.made, *order.laid) for run in names}
     assert named <= joined
     assert set(re.findall(r"\b[A-Z]+\d+\b(?= \(| to | and )", words)) <= joined

@@ -143,7 +143,7 @@ def test_lettering_of_the_first_pages_is_apart_and_on_the_page(name: str) -> Non
 def test_nobody_is_told_to_trim_or_tape_one_page(name: str) -> None:
     words = said(name)
     assert "trim line" not in words and "register mark" not in words and "Tape each" not in words
-    assert "Put the target on it" in words and "not at full size: do not use it" in words
+    assert "Put the target on the cross" in words and "not at full size: do not use it" in words
 
 
 def test_panels_are_taped_as_sheets_are() -> None:

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 import pytest
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.daysteps import day_steps
+from templates_gen.marks.daysteps import day_before
 from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.sheet import Sheet
 from tests import test_lettering_apart as lettering
@@ -150,7 +150,7 @@ def test_long_joins_have_two_pairs_of_lines_and_nobody_is_told_to_cut(name: str)
     for join in done.sheets.joins:
         if math.dist((join.x0, join.y0), (join.x1, join.y1)) > 170.0:  # mm; two squares of 35 and what they keep off
             assert sum(set(mark.sheets) == {join.over, join.under} for mark in done.sheets.marks) == 2
-    words = " ".join(day_steps(done.plan, done.sheets))
+    words = " ".join(day_before(done.plan, done.sheets))
     assert "Cut nothing" in words and "trim line" not in words and "cut edge" not in words
     texts = [text.text for sheet in shown(name) for text in sheet.texts]
     assert not [text for text in texts if text.startswith("cut here")]

@@ -129,8 +129,8 @@ def test_the_wall_of_a_whole_job_file(whole):
 def test_the_frames_of_a_whole_job_file(whole):
     one, two = whole.frames
     assert one == Frame(
-        id="A", title="Hart's-tongue", width=16 * INCH, height=20 * INCH, depth=1.25 * INCH, weight=4.2 * POUND,
-        drop=3.125 * INCH, image="images/fern-a.jpg", fixing=Fixing(kind="nail", diameter=1.8),
+        id="A", title="Hart's-tongue", type="tall", width=16 * INCH, height=20 * INCH, depth=1.25 * INCH,
+        weight=4.2 * POUND, drop=3.125 * INCH, image="images/fern-a.jpg", fixing=Fixing(kind="nail", diameter=1.8),
     )  # fmt: skip
     # rings seen from the back change sides
     rings = Hanger(kind="rings", left=1.25 * INCH, right=1.5 * INCH, drop_left=2.1875 * INCH, drop_right=2.25 * INCH)

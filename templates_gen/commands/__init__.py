@@ -6,6 +6,8 @@ import click
 
 from templates_gen.commands.check import check
 from templates_gen.commands.correct import correct
+from templates_gen.commands.labels import labels
+from templates_gen.commands.measure import measure
 from templates_gen.commands.printer import printer
 from templates_gen.commands.schedule import schedule
 from templates_gen.commands.template import template
@@ -23,5 +25,5 @@ def program() -> None:
     """
 
 
-for command in (template, check, schedule, printer, correct):
+for command in (template, check, measure, labels, schedule, printer, correct):
     program.add_command(command)

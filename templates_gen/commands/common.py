@@ -32,6 +32,10 @@ report_option = click.option("--report", type=FILE, metavar="FILE.json", help="W
 
 force_option = click.option("--force", is_flag=True, help="Replace a file that is not ours.")
 
+font_option = click.option(
+    "--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts."
+)
+
 
 @contextmanager
 def about(path: Path) -> Iterator[None]:
@@ -92,6 +96,11 @@ def show_finding(level: str, text: str, err: bool = True) -> None:
     words = click.wrap_text(text, width, initial_indent=" " * 6, subsequent_indent=" " * 6)
     styled = click.style(level, fg=COLOURS[level], bold=True)
     click.echo(f"{styled}{words[4:]}", err=err, color=False if os.environ.get("NO_COLOR") else None)
+
+
+def counted(number: int, word: str) -> str:
+    """So many of a thing: `1 sheet`, `3 sheets`."""
+    return f"{number} {word}{'s' if number != 1 else ''}"
 
 
 def kept_printers() -> Path:

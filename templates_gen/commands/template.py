@@ -12,6 +12,8 @@ from templates_gen.commands.common import (
     STOPPED,
     about,
     check_results,
+    counted,
+    font_option,
     force_option,
     job_on,
     printer_named,
@@ -50,7 +52,7 @@ class _Asked(NamedTuple):
 @wall_option
 @click.option("--paper", metavar="SIZE", help="a4, letter, a3, tabloid, 'roll 24 in', ...; else as the job says.")
 @click.option("--cover", type=click.Choice(["all", "marks", "nails"]), help="What must be on paper.")
-@click.option("--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts.")
+@font_option
 @click.option("--printer", metavar="NAME", help="Draw it so that this recorded printer prints it true.")
 @click.option("--one-piece", is_flag=True, help="One page, or as few as can be, for a print shop or plotter.")
 @click.option("--trim", type=click.Choice(["cut", "none"]), help="Whether sheets are cut before they are taped.")
@@ -127,7 +129,7 @@ class _Places:
             write_result(self.first, made.first, asked.force)
         if asked.report is not None:
             write_json(asked.report, made.report, asked.force)
-        sheets = f"{made.sheets} sheet{'s' if made.sheets > 1 else ''}"
+        sheets = counted(made.sheets, "sheet")
         size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
         if self.first is None:
             click.echo(f"{self.output}: {sheets} of {self.paper.name} paper")

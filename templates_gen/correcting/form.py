@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Iterator, Sequence
 from functools import partial
 from itertools import accumulate
@@ -18,6 +16,7 @@ from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW
 from templates_gen.planning import Hung, Plan
 from templates_gen.schedule import sideways, upward
 from templates_gen.sheets.sheet import page_of
+from templates_gen.spreadsheet import as_csv
 from templates_gen.units import other_unit, show, show_both
 
 COLUMNS = (
@@ -43,15 +42,14 @@ ROW = 14.0
 
 def form_csv(plan: Plan) -> str:
     """The spreadsheet to fill in, with what should be measured in the job's unit."""
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(COLUMNS)
-    unit = plan.job.unit
-    for hung in plan.frames:
-        planned = (show(hung.rect.y1, unit), *_from_lines(hung, plan, unit))
-        blanks = [""] * (len(COLUMNS) - 5)
-        writer.writerow([*map(cell, (hung.frame.id, hung.frame.title, *planned)), *blanks])
-    return out.getvalue()
+    unit, blanks = plan.job.unit, [""] * (len(COLUMNS) - 5)
+    return as_csv(
+        COLUMNS,
+        (
+            (hung.frame.id, hung.frame.title, show(hung.rect.y1, unit), *_from_lines(hung, plan, unit), *blanks)
+            for hung in plan.frames
+        ),
+    )
 
 
 def _from_lines(hung: Hung, plan: Plan, unit: str) -> tuple[str, str]:

@@ -1,14 +1,10 @@
-"""The steps of the day, word for word: taping, bringing the paper to its place on the wall, nailing, hanging.
-
-Nothing here says that a wall, a nail or a spot is safe.
-"""
+"""What is done before the hanging day, word for word: the prints become one paper, and that is measured."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
 from templates_gen.marks.diagonals import corner_diagonals, overall_width
-from templates_gen.model import Job
 from templates_gen.planning import Plan
 from templates_gen.sheets.order import Order, Step, taping_order
 from templates_gen.sheets.sheet import SheetPlan
@@ -42,25 +38,17 @@ def _run(names: Sequence[str]) -> str:
     return f"{names[0]} to {names[-1]}" if len(names) > 2 else " and ".join(names)
 
 
-def day_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
-    """The hanging day, step by step."""
+def day_before(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
+    """From the prints to one checked paper (or pieces), step by step."""
     order = taping_order(sheets)
     yield "Let the prints rest for half an hour in the room of the wall: paper grows and shrinks with moisture."
     if sheets.joins:
         yield _lapping(sheets)
-    yield "Cut the dotted release slit under every nail mark now, before the paper is on the wall."
     yield from taping_steps(sheets, order)
     if order.pieces == 1:
         yield from _string(plan, sheets)
         if sheets.paper.cover != "nails":  # else the frames' corners may not be on paper
             yield from diagonals(plan, len(sheets.sheets))
-        yield from _on_the_target(plan)
-    else:
-        yield from _piece_by_piece(plan, sheets, order)
-    yield from _marking(plan)
-    yield f"Nail through the middle of every cross.{_several(plan.job)} Drive each nail home before the paper moves."
-    yield "Lift the paper off over the nail heads: the slits open. Keep it for the next time."
-    yield "Hang the frames, step back, and level each one."
 
 
 def _lapping(sheets: SheetPlan) -> str:
@@ -85,63 +73,6 @@ def _string(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
             f"Stretch a string along the {line} from end to end of the taped paper. Where the line leaves it, open "
             "the join, turn it until the line is straight, and tape it anew."
         )
-
-
-def _on_the_target(plan: Plan) -> Iterator[str]:
-    unit = plan.job.unit
-    end = f"Make a pencil mark on the wall {show_both(plan.centre_line, unit)} from its left end and "
-    hold = (
-        "Put the target on it, turn the paper until a spirit level on the level line is level, and tape it up. Trust "
-        "the level, not the ceiling or the floor."
-    )
-    if not plan.slope:
-        yield f"{end}{show_both(plan.level_line, unit)} above the floor. {hold}"
-        return
-    high = show_both(plan.job.group.height.at, unit)
-    yield f"Lay a straight batten on the nosings. {end}{high} straight above its lower edge. {hold}"
-    yield (
-        f"Check the pitch line near both its ends: {high} straight above the batten. Where they differ, the steps are "
-        "uneven: the level goes first, then share out the difference by moving the paper up or down."
-    )
-
-
-def _piece_by_piece(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[str]:
-    """Pieces that hang by themselves are placed one by one, from two pencil lines on the wall."""
-    unit = plan.job.unit
-    alone = order.pieces == len(sheets.sheets)
-    yield (
-        f"Draw two thin pencil lines on the wall: the level line {show_both(plan.level_line, unit)} above the floor, "
-        f"by a spirit level, and the centre line {show_both(plan.centre_line, unit)} from the wall's left end, plumb. "
-        "Both must reach as far as the sheets do on the map."
-    )
-    yield (
-        f"{'Every sheet hangs' if alone else 'Each piece hangs'} by itself. A sheet says in large figures how far both "
-        "lines are from its rules: measure from both ends of the rule, and tape the sheet up when all four distances "
-        "are right and a spirit level on its level rule is level. Where a sheet shows one of the two lines itself, lay "
-        f"that on the pencil line.{'' if alone else ' Of sheets taped to each other one is enough.'}"
-    )
-
-
-def _marking(plan: Plan) -> Iterator[str]:
-    missing = [hung.frame.id for hung in plan.frames if len(hung.nails) < len(hung.bearings)]
-    if missing:
-        names = ", ".join(missing) if len(missing) < 9 else f"{len(missing)} frames"
-        yield (
-            f"Not measured yet: {names}. Pull the wire taut at the hook, measure from there to the frame's top "
-            f"edge, find that length on the frame's drop rule and mark it: {_seat(plan.job)}."
-        )
-
-
-def _several(job: Job) -> str:
-    """A hook of several nails has one cross."""
-    several = any(frame.fixing.nails > 1 for frame in job.frames)
-    return " Hold a hook of several nails so that their middle is on the cross." if several else ""
-
-
-def _seat(job: Job) -> str:
-    if any(frame.fixing.kind == "hook" for frame in job.frames):
-        return "a bare nail goes just under your mark, a picture hook with its seat on it"
-    return "the nail goes just under your mark, its upper side on it"
 
 
 def diagonals(plan: Plan, count: int) -> Iterator[str]:

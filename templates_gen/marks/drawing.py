@@ -32,7 +32,7 @@ def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, le
     shown = shown_on(plan, sheets)
     labels = nail_labels(plan, shown, lettering)
     apart = sheets.paper.kind != "sheets"  # the first pages are then a file of their own
-    before = FirstPages([], -1) if apart else first_pages(plan, findings, sheets, lettering)
+    before = FirstPages([], -1, -1) if apart else first_pages(plan, findings, sheets, lettering)
     of = len(before.pages) + len(sheets.sheets)
     main = main_sheets(plan.frames, sheets.sheets)
     pages = list(_pages_before(before, sheets))
@@ -58,12 +58,11 @@ def _forms(plan: Plan, sheets: SheetPlan, labels: Labels) -> Iterator[Form]:
 
 
 def _pages_before(before: FirstPages, sheets: SheetPlan) -> Iterator[Page]:
-    titles = {before.schedule: "Schedule", 0: "How to print, tape and nail"}
     for number, items in enumerate(before.pages):
         page_items = (Use(RULES_FORM, 0.0, 0.0), *items)
         yield Page(
             label=str(number + 1),
-            title=titles.get(number, ""),
+            title=before.titles.get(number, ""),
             page_items=page_items,
             page_matrix=sheets.page.matrix,
         )

@@ -32,14 +32,13 @@ def draw_first_pages(
         return None
     page = page_of(first_paper(paper, job.unit), turned=False)
     before = first_pages(plan, findings, sheets, lettering, page.printable.grown(-3.0))
-    titles = {before.schedule: "Schedule", 0: "How to print, tape and nail"}
     return Template(
         title=f"{job.title}: first pages",
         author=job.client,
         language=job.language,
         page_size=(page.width, page.height),
         pages=tuple(
-            Page(label=str(number), title=titles.get(number - 1, ""), page_items=tuple(items))
+            Page(label=str(number), title=before.titles.get(number - 1, ""), page_items=tuple(items))
             for number, items in enumerate(before.pages, 1)
         ),
         attachments=job.sources,

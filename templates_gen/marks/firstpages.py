@@ -1,4 +1,4 @@
-"""The pages before the sheets: what to do, the map of the sheets, findings and cautions, then the schedule."""
+"""The pages before the sheets: how to print and tape, findings and cautions, the schedule, and the hanging guide."""
 
 from __future__ import annotations
 
@@ -14,12 +14,13 @@ from templates_gen.findings.words import capital
 from templates_gen.flagged import KEY, flagged_nails, has_mark
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
-from templates_gen.marks.daysteps import day_steps
+from templates_gen.marks.daysteps import day_before
 from templates_gen.marks.flow import Flow
 from templates_gen.marks.furniture import rules
+from templates_gen.marks.guide import guide
 from templates_gen.marks.items import Item, Polygon, Text
 from templates_gen.marks.sheetmap import map_height, sheet_map
-from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, TOOLS, printer_words, rule_words, shop_words
+from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, printer_words, rule_words, shop_words
 from templates_gen.marksizes import H7, H25, MEDIUM, RULE_END
 from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Plan
@@ -37,16 +38,22 @@ def text_area(sheets: SheetPlan) -> Rect:
 
 
 class FirstPages(Record, frozen=True):
-    """The items (page mm) of every page before the sheets, and the page (from 0) that the schedule begins on."""
+    """The items (page mm) of every page before the sheets, and the pages (from 0) that parts of them begin on."""
 
     pages: list[list[Item]]
     schedule: int
+    guide: int
+
+    @property
+    def titles(self) -> dict[int, str]:
+        """Lines of the outline, by page."""
+        return {self.schedule: "Schedule", self.guide: "The hanging day", 0: "How to print and tape"}
 
 
 def first_pages(
     plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering, area: Rect | None = None
 ) -> FirstPages:
-    """What stands before the sheets: how to print, tape and nail, findings, cautions, and the schedule.
+    """What stands before the sheets: how to print and tape, findings, cautions, the schedule, and the hanging day.
 
     `area` (page mm) is where it stands on pages of their own; else it stands beside the rules of the sheets' pages.
     """
@@ -57,15 +64,14 @@ def first_pages(
     height = left if 0.75 * wanted <= left < wanted else wanted  # a little smaller rather than on the next page
     flow.heading("The sheets", follows=height)
     flow.picture(height, lambda place: sheet_map(plan, sheets, place, lettering))
-    flow.heading("The hanging day")
-    flow.paragraph(TOOLS, lead="")
-    flow.space(1.0)
-    flow.steps(day_steps(plan, sheets))
+    flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
+    flow.steps(day_before(plan, sheets))
     _expected(flow, plan, sheets)
     _findings(flow, findings)
     _cautions(flow)
     schedule_page = _schedule(flow, plan, findings)
-    return FirstPages(flow.pages, schedule_page)
+    guide_page = guide(flow, plan, sheets)
+    return FirstPages(flow.pages, schedule_page, guide_page)
 
 
 def _title(flow: Flow, plan: Plan) -> None:

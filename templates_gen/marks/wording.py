@@ -34,7 +34,7 @@ CAUTIONS = (
     "Old paint may hold lead and old plaster asbestos: do not drill or sand either before it has been tested.",
 )
 
-TOOLS = "Tape measure, spirit level, pencil, scissors, low-tack tape, hammer, the nails or hooks, a string."
+TOOLS = ("tape measure", "spirit level", "pencil", "scissors", "knife", "low-tack tape", "string")
 
 
 def rule_words(rules: tuple[Rule, Rule], unit: str) -> str:

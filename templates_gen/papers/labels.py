@@ -122,9 +122,7 @@ def _set(
     )
 
 
-def _lines(
-    texts: Sequence[str], height: float, bold: bool, width: float, short: bool, lettering: Lettering
-) -> Block:
+def _lines(texts: Sequence[str], height: float, bold: bool, width: float, short: bool, lettering: Lettering) -> Block:
     """Each text in lines of this width, or in one that is cut `short`."""
     if short:
         found = [shortened(text, height, bold, width, lettering) for text in texts]

@@ -1,0 +1,69 @@
+"""The command `labels`."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from templates_gen.commands.common import FILE, about, check_results, counted, font_option, force_option, job_argument
+
+
+@click.command()
+@job_argument
+@click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
+@click.option("--label", "size", nargs=2, metavar="WIDTH HEIGHT", help="Size of a label; else about 90 x 50 mm.")
+@click.option("--pitch", nargs=2, metavar="ACROSS DOWN", help="From a label's edge to that of the next.")
+@click.option("--first", nargs=2, metavar="LEFT TOP", help="Where the first label begins, from the sheet's edges.")
+@click.option("--skip", type=click.IntRange(0), default=0, metavar="N", help="Labels that are used up already.")
+@click.option("--paper", metavar="SIZE", help="a4, letter, ...; else as the job says.")
+@font_option
+@force_option
+def labels(
+    job: Path,
+    output: Path | None,
+    size: tuple[str, str] | None,
+    pitch: tuple[str, str] | None,
+    first: tuple[str, str] | None,
+    skip: int,
+    paper: str | None,
+    fonts: tuple[Path, ...],
+    force: bool,
+) -> None:
+    """Write a label for the back of every frame: which it is, which way is up,
+    its drop, its height, and what hangs beside it.
+
+    On plain paper to cut; with --pitch or --first on a sheet of labels.  A bare
+    number is in the job's unit.
+
+    \b
+    Example:
+      templates-gen labels samples/fern-prints.toml -o fern-labels.pdf
+    """
+    import templates_gen as tg
+    from templates_gen.making import job_lettering
+    from templates_gen.output import write_result
+    from templates_gen.papers.labels import labels as draw_labels
+    from templates_gen.papers.labelsheet import label_sheet
+    from templates_gen.papers.paper import own_paper
+    from templates_gen.pdf.writing import write_pdf
+
+    with about(job):
+        read = tg.read_job(job)
+        output = output or job.with_name(f"{job.stem}-labels.pdf")
+        check_results(job, read, [output], force)
+        asked = (("--label", size), ("--pitch", pitch), ("--first", first))
+        lengths = (_lengths(pair, name, read.unit) for name, pair in asked)
+        own = own_paper(read, paper)
+        sheet, lettering = label_sheet(own, read.unit, *lengths), job_lettering(read, fonts)
+        drawn = draw_labels(tg.plan_wall(read), sheet, lettering, skip)
+        pdf = write_pdf(drawn, lettering)
+    write_result(output, pdf, force)
+    pages = counted(len(drawn.pages), "page")
+    click.echo(f"{output}: {counted(len(read.frames), 'label')} on {pages} of {own.name} paper")
+
+
+def _lengths(pair: tuple[str, str] | None, where: str, unit: str) -> tuple[float, float] | None:
+    from templates_gen.jobfile.typed import read_length
+
+    return (read_length(pair[0], unit, where), read_length(pair[1], unit, where)) if pair else None

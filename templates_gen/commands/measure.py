@@ -1,0 +1,53 @@
+"""The command `measure`."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import click
+
+from templates_gen.commands.common import FILE, about, check_results, counted, font_option, force_option, job_argument
+
+
+@click.command()
+@job_argument
+@click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
+@click.option("--csv", type=FILE, metavar="FILE.csv", help="Write the same as a spreadsheet to be filled in.")
+@click.option("--paper", metavar="SIZE", help="a4, letter, ...; else as the job says.")
+@font_option
+@force_option
+def measure(
+    job: Path, output: Path | None, csv: Path | None, paper: str | None, fonts: tuple[Path, ...], force: bool
+) -> None:
+    """Write a measuring sheet: every frame from the back, and blanks to fill in.
+
+    The spreadsheet, filled in, is read by the job: measured = "FILE.csv" under
+    [job].
+
+    \b
+    Example:
+      templates-gen measure samples/fern-prints.toml -o fern-measuring.pdf
+    """
+    import templates_gen as tg
+    from templates_gen.making import job_lettering
+    from templates_gen.output import write_result
+    from templates_gen.papers.measures import to_fill_in
+    from templates_gen.papers.measuring import measuring_sheet
+    from templates_gen.papers.paper import own_paper
+    from templates_gen.pdf.writing import write_pdf
+
+    with about(job):
+        read = tg.read_job(job)
+        output = output or job.with_name(f"{job.stem}-measuring.pdf")
+        check_results(job, read, [output, csv], force)
+        lettering, own = job_lettering(read, fonts), own_paper(read, paper)
+        sheet = measuring_sheet(read, own, lettering)
+        pdf = write_pdf(sheet, lettering)
+    write_result(output, pdf, force)
+    pages = counted(len(sheet.pages), "page")
+    click.echo(f"{output}: {counted(len(read.frames), 'frame')} on {pages} of {own.name} paper")
+    if csv is not None:
+        write_result(csv, to_fill_in(read).encode("utf-8-sig"), force)
+        beside = Path(os.path.relpath(csv, job.parent)).as_posix()
+        click.echo(f'{csv}: to fill in; the job reads it by  measured = "{beside}"  under [job]')
