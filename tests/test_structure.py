@@ -15,6 +15,7 @@ LAYERS = {  # part of the package: the parts it may not import from
     "sheets": ("jobfile", "pdf", "commands"),
     "marks": ("jobfile", "pdf", "commands"),
     "printing": ("jobfile", "pdf", "commands"),
+    "papers": ("jobfile", "pdf", "commands"),
     "pdf": ("sheets", "jobfile", "commands"),
 }
 

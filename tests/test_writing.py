@@ -7,6 +7,7 @@ from templates_gen.errors import OutputError
 from tests.running import MINIMAL, listing, run
 
 OUTPUTS = [["template", "job.toml", "-o"], ["check", "job.toml", "--report"], ["schedule", "job.toml", "--report"],
+           ["measure", "job.toml", "-o"], ["labels", "job.toml", "-o"],
            ["template", "job.toml", "-o", "made.pdf", "--report"]]  # fmt: skip
 
 

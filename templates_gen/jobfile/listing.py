@@ -8,8 +8,11 @@ from typing import Any
 
 from templates_gen.errors import InputError
 from templates_gen.jobfile.reading import parse_csv, read_bytes
-from templates_gen.jobfile.tables import FrameTable, JobTable
+from templates_gen.jobfile.tables import FrameTable, HangerTable, JobTable
 from templates_gen.jobfile.typed import nearest, read_table
+
+NESTED = {name: f"hanger.{name}" for name in HangerTable.__struct_fields__ if name != "kind"}
+"""A spreadsheet may name the fields of a hanger by themselves: `drop_left` for `hanger.drop_left`."""
 
 MOST_FRAMES = 20_000
 """More is taken for a mistake.  Common practice, no source."""
@@ -40,7 +43,7 @@ def frame_rows(
 
 
 def _sheet_rows(content: bytes, name: str) -> list[tuple[str, Any]]:
-    return [(_named(fields, f"{name}, line {line}"), fields) for line, fields in parse_csv(content, name)]
+    return [(_named(fields, f"{name}, line {line}"), fields) for line, fields in parse_csv(content, name, FrameTable.__struct_fields__, NESTED)]
 
 
 def measured_rows(

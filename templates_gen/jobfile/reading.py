@@ -3,23 +3,17 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from templates_gen.errors import InputError
-from templates_gen.jobfile.tables import FrameTable, HangerTable
 from templates_gen.spreadsheet import plain
 
 LARGEST = 20_000_000
 """Bytes.  A job file is a few kilobytes; this keeps a wrong file from filling the memory.  No source."""
 
 _DELIMITERS = ",;\t|"
-
-_FLAT = {name: f"hanger.{name}" for name in HangerTable.__struct_fields__ if name != "kind"}
-"""A spreadsheet may name the fields of a hanger by themselves: `drop_left` for `hanger.drop_left`."""
-
-_KNOWN = {*FrameTable.__struct_fields__, *_FLAT}
 
 
 def read_bytes(path: Path) -> bytes:
@@ -49,10 +43,13 @@ def parse_toml(content: bytes, where: str) -> dict[str, Any]:
         raise InputError(where, "is not valid TOML: nested too deeply") from None
 
 
-def parse_csv(content: bytes, where: str) -> list[tuple[int, dict[str, Any]]]:
-    """The frames of a spreadsheet as (line number, fields); a blank cell is left out, `hanger.kind` nests.
+def parse_csv(
+    content: bytes, where: str, known: Iterable[str], nested: Mapping[str, str] | None = None
+) -> list[tuple[int, dict[str, Any]]]:
+    """The rows of a spreadsheet as (line number, fields); a blank cell is left out, `hanger.kind` nests.
 
-    Any delimiter a spreadsheet writes is taken: the one that finds the most known names in the header.
+    Any delimiter a spreadsheet writes is taken: the one that finds the most `known` names in the header.  `nested`
+    gives the full name of columns that may go by a short one.
     Raises InputError for a header it cannot use or a row longer than its header.
     """
     import csv
@@ -62,25 +59,25 @@ def parse_csv(content: bytes, where: str) -> list[tuple[int, dict[str, Any]]]:
     first, *_ = text.splitlines() or [""]
     if not first.strip():
         raise InputError(where, "has no header line, expected one such as id,title,type,width,height,drop")
-    delimiter = max(_DELIMITERS, key=lambda sign: _hits(first, sign))
+    delimiter = max(_DELIMITERS, key=lambda sign: _hits(first, sign, {*known, *(nested or {})}))
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
     try:
-        header = _header(next(reader), where)
+        header = _header(next(reader), where, nested or {})
         rows = [(reader.line_num, row) for row in reader if any(map(str.strip, row))]
     except csv.Error as error:
         raise InputError(where, f"is not a table: {error}") from None
     return [(line, _fields(header, row, f"{where}, line {line}")) for line, row in rows]
 
 
-def _hits(line: str, delimiter: str) -> int:
-    return sum(cell.strip().strip('"').lower().partition(".")[0] in _KNOWN for cell in line.split(delimiter))
+def _hits(line: str, delimiter: str, known: set[str]) -> int:
+    return sum(cell.strip().strip('"').lower().partition(".")[0] in known for cell in line.split(delimiter))
 
 
-def _header(cells: Sequence[str], where: str) -> list[str]:
+def _header(cells: Sequence[str], where: str, nested: Mapping[str, str]) -> list[str]:
     """The names of the columns, each once, and none both a plain field and a table of fields."""
     names = [cell.strip().lower() for cell in cells]
-    if not _FLAT.keys().isdisjoint(names):
-        names = ["hanger.kind" if name == "hanger" else _FLAT.get(name, name) for name in names]
+    tables = {nested[name].partition(".")[0] for name in names if name in nested}
+    names = [f"{name}.kind" if name in tables else nested.get(name, name) for name in names]
     for name in filter(None, names):
         if names.count(name) > 1:
             raise InputError(where, f"has the column {name!r} twice, expected each field once")

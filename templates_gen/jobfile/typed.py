@@ -112,10 +112,11 @@ def _nearest_choice(found: object, annotation: Any) -> str:
 
 
 def nearest(word: str, known: list[str]) -> str:
-    """The known word most like this one, or "" when none is near."""
+    """The known word most like this one, capitals or not, or "" when none is near."""
     import difflib  # only when something is wrong
 
-    return next(iter(difflib.get_close_matches(word.lower(), known, 1, 0.6)), "")
+    plain = {one.lower(): one for one in known}
+    return next((plain[near] for near in difflib.get_close_matches(word.lower(), plain, 1, 0.6)), "")
 
 
 _PLAIN_WORDS = {

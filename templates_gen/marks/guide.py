@@ -85,8 +85,8 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     yield from _marking(plan)
     yield DayStep(
         "Nail",
-        f"Through the middle of every cross, once you have looked for cables and pipes there.{_several(plan)} Nails and "
-        "screws must be in firmly before the paper moves.",
+        f"Through the middle of every cross, once you have looked for cables and pipes there.{_several(plan)} Nails "
+        "and screws must be in firmly before the paper moves.",
         sketches.nail_home,
     )
     yield DayStep(

@@ -20,6 +20,9 @@ from templates_gen.units import show, show_both
 INSET = 3.0
 """mm between a label's edge and what is on it: label sheets are printed a little off.  Our own design, no source."""
 
+OVERHANG = 0.5
+"""mm by which a letter may reach beyond the place its pen starts at.  Our own design, no source."""
+
 ARROW = 7.0
 """mm across; the arrow that points up.  Our own design, no source."""
 
@@ -62,7 +65,7 @@ def labels(plan: Plan, sheet: LabelSheet, lettering: Lettering, skip: int = 0) -
 
 def _free(spot: Rect, sheet: LabelSheet) -> Rect:
     """The part of a label that is written on.  Raises InputError where a printer reaches too little of it."""
-    free = spot.grown(-INSET).meet(sheet.page.printable)
+    free = spot.grown(-INSET).meet(sheet.page.printable.grown(-OVERHANG))
     if free is None or free.width < 3 * ARROW:
         raise _too_small(spot)
     return free

@@ -1,0 +1,57 @@
+"""The papers beside the template, of every sample and generated job, and what their pages draw, read back."""
+
+from __future__ import annotations
+
+import io
+from functools import cache
+
+import pypdf
+
+from templates_gen.lettering import Lettering
+from templates_gen.marks.items import Template
+from templates_gen.model import Job
+from templates_gen.papers.labels import labels
+from templates_gen.papers.labelsheet import label_sheet
+from templates_gen.papers.measuring import measuring_sheet
+from templates_gen.papers.paper import own_paper
+from templates_gen.pdf.writing import write_pdf
+from templates_gen.planning import plan_wall
+from tests.made import made
+from tests.pdf_reading import Marks, page_marks
+
+POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
+LABEL, PITCH, FIRST = (70.0, 36.0), (70.0, 37.0), (0.0, 4.5)  # mm; labels of our own, no source
+
+
+def _measuring(job: Job, lettering: Lettering) -> Template:
+    return measuring_sheet(job, own_paper(job), lettering)
+
+
+def _to_cut(job: Job, lettering: Lettering) -> Template:
+    return labels(plan_wall(job), label_sheet(own_paper(job), job.unit), lettering)
+
+
+def _on_labels(job: Job, lettering: Lettering) -> Template:
+    return labels(plan_wall(job), label_sheet(own_paper(job, "a4"), job.unit, LABEL, PITCH, FIRST), lettering, 4)
+
+
+PAPERS = {"measuring sheet": _measuring, "labels to cut": _to_cut, "sheet of labels": _on_labels}
+
+
+@cache
+def paper(kind: str, name: str) -> Template:
+    """This paper of the job of this name."""
+    done = made(name)
+    return PAPERS[kind](done.job, done.lettering)
+
+
+@cache
+def marks(kind: str, name: str) -> list[Marks]:
+    """What every page of its file draws."""
+    return read_back(paper(kind, name), made(name).lettering)
+
+
+def read_back(template: Template, lettering: Lettering) -> list[Marks]:
+    """What every page of a written file draws; points of the page."""
+    reader = pypdf.PdfReader(io.BytesIO(write_pdf(template, lettering)), strict=True)
+    return [page_marks(page) for page in reader.pages]

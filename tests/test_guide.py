@@ -1,0 +1,154 @@
+"""The hanging guide: one page before the sheets, its steps in order, the frames' order, and what to have ready."""
+
+from __future__ import annotations
+
+import pytest
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.firstfile import draw_first_pages
+from templates_gen.marks.guide import GUTTER, hanging_order, hanging_steps
+from templates_gen.marks.items import Circle, Item, Line, Page, Polygon, Text
+from templates_gen.marks.sketches import Sketch
+from templates_gen.planning import plan_wall
+from tests.jobs import frame, group, job
+from tests.made import LARGE, NAMES, made
+
+all_jobs = pytest.mark.parametrize("name", NAMES)
+TITLE = "The hanging day"
+
+
+def guide_page(name: str) -> tuple[int, Page]:
+    """Its number from 1, and the page."""
+    ((number, page),) = [(n, p) for n, p in enumerate(made(name).template.pages, 1) if p.title == TITLE]
+    return number, page
+
+
+def texts(page: Page) -> list[Text]:
+    return [item for item in page.page_items if isinstance(item, Text)]
+
+
+@all_jobs
+def test_it_is_one_page_the_last_before_the_sheets(name: str) -> None:
+    done = made(name)
+    number, page = guide_page(name)
+    assert done.report["sheets"][0]["page"] == number + 1
+    said = [text.text for text in texts(page)]
+    steps = list(hanging_steps(done.plan, done.sheets))
+    assert [text.text for text in texts(page) if text.height == 5.0] == [f"{n}" for n in range(1, len(steps) + 1)]
+    assert [step.name for step in steps if step.name not in said] == []
+    words = " ".join(said)
+    assert [step.words for step in steps if step.words not in words] == []
+
+
+@all_jobs
+def test_the_outline_leads_to_the_guide_and_to_the_schedule(name: str) -> None:
+    done = made(name)
+    pages = {entry.title: done.reader.get_destination_page_number(entry) for entry in done.reader.outline}
+    assert pages[TITLE] + 1 == guide_page(name)[0]
+    schedule = next(n for n, page in enumerate(done.template.pages) if "Schedule" in [t.text for t in texts(page)])
+    assert pages.get("Schedule", 0) == schedule  # on the first page it has no line of its own
+
+
+@all_jobs
+def test_the_steps_come_in_the_order_of_the_day_with_the_nails_in_before_the_paper_moves(name: str) -> None:
+    done = made(name)
+    names = [step.name for step in hanging_steps(done.plan, done.sheets)]
+    day = ["Cut the slits", "Mark the wall", "Put the paper up", "Nail", "Take the paper off", "Hang", "Level each",
+           "Step back"]  # fmt: skip
+    assert [one for one in names if one in day] == day
+    missing = any(len(hung.nails) < len(hung.bearings) for hung in done.plan.frames)
+    assert ("Mark the rest" in names) == missing
+    nail = next(step for step in hanging_steps(done.plan, done.sheets) if step.name == "Nail")
+    assert "firmly before the paper moves" in nail.words and "cables and pipes" in nail.words
+
+
+@all_jobs
+def test_a_step_keeps_to_its_column(name: str) -> None:
+    """Names end before the next number begins, or the page ends: columns by where the numbers stand."""
+    done = made(name)
+    _, page = guide_page(name)
+    names = {step.name for step in hanging_steps(done.plan, done.sheets)}
+    rows: dict[float, list[Rect]] = {}
+    for text in texts(page):
+        if text.height == 5.0 or text.text in names:
+            rows.setdefault(round(text.y, 3), []).append(done.lettering.box(text))
+    for row in rows.values():
+        for one, two in zip(row[1::2], row[2::2], strict=False):
+            assert one.x1 < two.x0 - GUTTER / 2
+
+
+@pytest.mark.parametrize("name", LARGE)
+def test_where_the_first_pages_are_a_file_of_their_own_it_is_the_last_page_of_that(name: str) -> None:
+    done = made(name)
+    template = draw_first_pages(done.plan, (), done.sheets, done.lettering)
+    assert template is not None and template.pages[-1].title == TITLE
+
+
+@all_jobs
+def test_what_the_first_pages_said_of_care_they_still_say_before_it(name: str) -> None:
+    number, _ = guide_page(name)
+    before = " ".join(text.text for page in made(name).template.pages[: number - 1] for text in texts(page))
+    for words in ("Take care", "with a detector before you nail", "licensed electrician", "On a ladder", "asbestos"):
+        assert words in before
+
+
+def test_the_middle_frame_hangs_first_then_from_the_top_down_and_outward() -> None:
+    """The ferns: B spans the centre line; then the rest of its row, left before right; then the row below."""
+    assert [hung.frame.id for hung in hanging_order(made("fern-prints").plan)] == ["B", "A", "C", "D", "E"]
+
+
+def test_a_grid_of_an_even_number_is_begun_at_the_top_left_of_its_middle() -> None:
+    names = tuple("abcdefgh")
+    done = job(*(frame(n, 100, 100, 20) for n in names), group=group((names[:4], names[4:]), gap=50.0))
+    assert [hung.frame.id for hung in hanging_order(plan_wall(done))] == ["b", "c", "a", "d", "f", "g", "e", "h"]
+
+
+@all_jobs
+def test_every_frame_hangs_once(name: str) -> None:
+    plan = made(name).plan
+    assert sorted(hung.frame.id for hung in hanging_order(plan)) == sorted(hung.frame.id for hung in plan.frames)
+
+
+def test_what_to_have_ready_is_counted_and_has_a_box_for_each() -> None:
+    """The ferns: A, C, D and E on a nail each, B on two hooks."""
+    _, page = guide_page("fern-prints")
+    said = [text.text for text in texts(page)]
+    assert "4 nails" in said and "2 picture hooks" in said and "hammer" in said and "screwdriver" not in said
+    boxes = [i for i in page.page_items if isinstance(i, Polygon) and not i.filled and _side(i) == pytest.approx(3.2)]
+    assert len(boxes) == said.index("hammer") - said.index("tape measure") + 1
+
+
+def _side(box: Polygon) -> float:
+    return box.points[1][0] - box.points[0][0]
+
+
+def test_screws_want_a_screwdriver() -> None:
+    _, page = guide_page("alphabet-column")
+    said = [text.text for text in texts(page)]
+    assert {"8 screws", "screwdriver"} <= set(said) and "hammer" not in said
+
+
+def test_every_sketch_stays_in_its_field() -> None:
+    done = made("fern-prints")
+    field = Rect(100.0, 50.0, 160.0, 90.0)  # 60 by 40, as sketches are thought
+    for step in (*hanging_steps(done.plan, done.sheets), *hanging_steps(made(SEPARATE).plan, made(SEPARATE).sheets)):
+        pen = Sketch(field)
+        step.draw(pen)
+        assert pen.items, step.name
+        assert [point for item in pen.items for point in _points(item) if not field.has_point(*point)] == [], step.name
+
+
+SEPARATE = "twelve, a4, nails"
+
+
+def _points(item: Item) -> list[tuple[float, float]]:
+    if isinstance(item, Line):
+        return [(item.x0, item.y0), (item.x1, item.y1)]
+    if isinstance(item, Circle):
+        return [(item.x - item.radius, item.y - item.radius), (item.x + item.radius, item.y + item.radius)]
+    if isinstance(item, Polygon):
+        return list(item.points)
+    assert isinstance(item, Text)
+    box = Lettering().box(item)
+    return [(box.x0, box.y0), (box.x1, box.y1)]
