@@ -11,7 +11,7 @@ from templates_gen import make_template, read_job
 
 SAMPLES = Path(__file__).parent.parent / "samples"
 
-PAGES = {"first-page": "1", "sheet": "A1"}
+PAGES = {"first-page": "1", "hanging-day": "3", "sheet": "A1"}
 """Picture and label of the page it shows."""
 
 DOTS_PER_INCH = 75.0

@@ -86,23 +86,26 @@ def _frame(spot: Rect, sheet: LabelSheet) -> Iterator[Item]:
 
 
 def _fitted(told: Sequence[Sequence[_Told]], free: Sequence[Rect], lettering: Lettering) -> list[Sequence[Text]]:
-    """The words of all labels in the largest lettering that all fit in, in both units or else in one.
+    """The words of all labels in the largest lettering that they fit in, in both units or else in one.
 
-    Where there is none, each is set in the smallest, and cut short where that does not fit.  Raises InputError when
-    a label does not fit even so.
+    A label that does not even fit in the smallest is set in that, its lines cut short.  Raises InputError when one does
+    not fit even so.
     """
-    for unit, (large, small) in product(range(2), SIZES):
-        words = [_set(one[unit], large, small, room, False, lettering) for one, room in zip(told, free, strict=True)]
-        if all(words):
-            return [own for own in words if own]
-    return [_squeezed(one[1], room, lettering) for one, room in zip(told, free, strict=True)]
+    levels = list(product(range(2), SIZES))
 
+    def words(number: int, level: tuple[int, tuple[float, float]], short: bool = False) -> Sequence[Text] | None:
+        return _set(told[number][level[0]], *level[1], free[number], short, lettering)
 
-def _squeezed(told: _Told, free: Rect, lettering: Lettering) -> Sequence[Text]:
-    for short in (False, True):
-        if words := _set(told, *SIZES[-1], free, short, lettering):
-            return words
-    raise _too_small(free.grown(INSET))
+    whole = {number for number in range(len(told)) if words(number, levels[-1])}
+    common = next(level for level in levels if all(words(number, level) for number in whole))
+    found = [
+        words(number, common) if number in whole else words(number, levels[-1], short=True)
+        for number in range(len(told))
+    ]
+    for own, room in zip(found, free, strict=True):
+        if own is None:
+            raise _too_small(room.grown(INSET))
+    return [own for own in found if own]
 
 
 def _set(

@@ -54,8 +54,8 @@ def _of_hanger(frame: Frame, unit: str) -> tuple[Measure, ...]:
     if hanger.kind == "wire" and hanger.apart:
         apart = show(hanger.apart, unit)
         return (
-            Measure("drop", "taut at one place, to the top edge", drop),
-            Measure("drop_at_two", f"taut at two, {apart} apart, to the top edge", hanger.drop_at_two),
+            Measure("drop", "on one hook, to the top edge", drop),
+            Measure("drop_at_two", f"on two, {apart} apart, to the top edge", hanger.drop_at_two),
             Measure("ring_separation", "from ring to ring", hanger.ring_separation),
             Measure("ring_depth", "rings to the top edge", hanger.ring_depth),
         )
