@@ -5,14 +5,15 @@ from __future__ import annotations
 import io
 from pathlib import Path
 
+import pypdf
 import pypdfium2
 
 from templates_gen import make_template, read_job
 
 SAMPLES = Path(__file__).parent.parent / "samples"
 
-PAGES = {"first-page": "1", "hanging-day": "3", "sheet": "A1"}
-"""Picture and label of the page it shows."""
+PAGES = {"first-page": "How to print and tape", "hanging-day": "The hanging day", "sheet": "Sheet A1"}
+"""Picture, and the page it shows by its line in the outline."""
 
 DOTS_PER_INCH = 75.0
 """Small enough for a repository, large enough to read the headings.  Our own design, no source."""
@@ -22,10 +23,11 @@ def pictures(sample: str) -> dict[str, bytes]:
     """PNG files by name, of one sample's template."""
     made = make_template(read_job(SAMPLES / f"{sample}.toml"))
     document = pypdfium2.PdfDocument(made.pdf)
-    labels = [document.get_page_label(number) for number in range(len(document))]
+    reader = pypdf.PdfReader(io.BytesIO(made.pdf))
+    numbers = {entry.title: reader.get_destination_page_number(entry) for entry in reader.outline}
     found = {}
-    for name, label in PAGES.items():
-        page = document[labels.index(label)].render(scale=DOTS_PER_INCH / 72).to_pil().convert("L")
+    for name, title in PAGES.items():
+        page = document[numbers[title]].render(scale=DOTS_PER_INCH / 72).to_pil().convert("L")
         out = io.BytesIO()
         page.quantize(16).save(out, "PNG", optimize=True)
         found[f"{sample}-{name}.png"] = out.getvalue()
