@@ -7,7 +7,8 @@ import pytest
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstfile import draw_first_pages
-from templates_gen.marks.guide import GUTTER, hanging_order, hanging_steps
+from templates_gen.marks.guide import GUTTER
+from templates_gen.marks.hangingday import hanging_order, hanging_steps
 from templates_gen.marks.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.marks.sketches import Sketch
 from templates_gen.planning import plan_wall
@@ -54,7 +55,7 @@ def test_the_outline_leads_to_the_guide_and_to_the_schedule(name: str) -> None:
 def test_the_steps_come_in_the_order_of_the_day_with_the_nails_in_before_the_paper_moves(name: str) -> None:
     done = made(name)
     names = [step.name for step in hanging_steps(done.plan, done.sheets)]
-    day = ["Cut the slits", "Mark the wall", "Put the paper up", "Nail", "Take the paper off", "Hang", "Level each",
+    day = ["Cut the slits", "Mark the wall", "Paper up", "Nail", "Paper off", "Hang", "Level each",
            "Step back"]  # fmt: skip
     assert [one for one in names if one in day] == day
     missing = any(len(hung.nails) < len(hung.bearings) for hung in done.plan.frames)

@@ -45,9 +45,9 @@ def test_every_label_has_its_words_and_its_arrow_inside_its_place_by_the_pitch(n
     done = made(name)
     (page,) = paper("sheet of labels", name).pages
     spots = [place(number, rows=7) for number in range(4, 4 + len(done.job.frames))]
-    for frame_, spot in zip(done.job.frames, spots, strict=True):
+    for hung, spot in zip(done.plan.frames, spots, strict=True):
         inside = [item for item in page.page_items if isinstance(item, Text) and spot.holds(done.lettering.box(item))]
-        assert {frame_.id, "up"} <= {item.text for item in inside}
+        assert {hung.frame.id, "up"} <= {item.text for item in inside}
     held = [sum(spot.holds(done.lettering.box(t)) for spot in spots) for t in page.page_items if isinstance(t, Text)]
     assert set(held) == {1}
     (drawn,) = marks("sheet of labels", name)

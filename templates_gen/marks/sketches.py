@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from itertools import pairwise
 
 from templates_gen.geometry import Rect
@@ -96,6 +97,37 @@ def pencil_cross(pen: Sketch) -> None:
     pen.line((36.0, 19.5), (36.0, 24.5), width=WIDE)
     pen.shape((36.6, 22.8), (40.4, 25.0), (38.8, 26.6))
     pen.shape((40.4, 25.0), (51.0, 35.0), (49.2, 37.0), (38.8, 26.6), grey=0.8)
+
+
+def cross_over_stairs(pen: Sketch, way: int) -> None:
+    """A cross on the wall straight above a batten on the nosings; `way` is +1 where the stair climbs to the right."""
+    at = _stairs(pen, way)
+    pen.arrow(at(26.0, 23.0), at(26.0, 15.8))
+    pen.arrow(at(26.0, 26.0), at(26.0, 33.0))
+    pen.line(at(23.5, 34.0), at(28.5, 34.0), width=WIDE)
+    pen.line(at(26.0, 31.5), at(26.0, 36.5), width=WIDE)
+    pen.arrow((2.0, 34.0), (22.0 if way > 0 else 30.0, 34.0))
+
+
+def pitch_checked(pen: Sketch, way: int) -> None:
+    """The pitch line over the batten on a stair, measured near both its ends."""
+    at = _stairs(pen, way)
+    pen.line(at(4.0, 17.0), at(46.0, 35.7), dash=DASHED_DOTTED)
+    for x, foot in ((8.0, 7.6), (42.0, 22.8)):
+        pen.arrow(at(x, foot + 5.0), at(x, foot))
+        pen.arrow(at(x, foot + 5.0), at(x, foot + 11.0))
+
+
+def _stairs(pen: Sketch, way: int) -> Callable[[float, float], Point]:
+    """A stair with a batten on its nosings, and what turns points over where it climbs to the left."""
+
+    def at(x: float, y: float) -> Point:
+        return (x if way > 0 else FIELD[0] - x), y
+
+    steps = [at(4.0 + 9 * step + along, 2.0 + 4 * (step + up)) for step in range(5) for up, along in ((0, 0), (1, 0))]
+    pen.line(*steps, at(52.0, 22.0), width=WIDE)
+    pen.shape(at(2.0, 5.1), at(49.0, 26.0), at(48.3, 27.6), at(1.3, 6.7), grey=0.8)
+    return at
 
 
 def paper_up(pen: Sketch) -> None:
