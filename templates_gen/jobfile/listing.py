@@ -43,7 +43,8 @@ def frame_rows(
 
 
 def _sheet_rows(content: bytes, name: str) -> list[tuple[str, Any]]:
-    return [(_named(fields, f"{name}, line {line}"), fields) for line, fields in parse_csv(content, name, FrameTable.__struct_fields__, NESTED)]
+    found = parse_csv(content, name, FrameTable.__struct_fields__, NESTED)
+    return [(_named(fields, f"{name}, line {line}"), fields) for line, fields in found]
 
 
 def measured_rows(
