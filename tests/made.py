@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import io
 from dataclasses import dataclass
-from functools import cache, cached_property
+from functools import cache, cached_property, partial
+from itertools import product
 from typing import Any
 
 import pypdf
@@ -22,6 +23,7 @@ from templates_gen.record import replace
 from templates_gen.report import template_report
 from templates_gen.sheets.fitting import large_page
 from templates_gen.sheets.sheet import SheetPlan, plan_sheets
+from tests.crowded import crowded
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.pdf_reading import Marks, page_marks
 
@@ -100,10 +102,18 @@ LARGE = {
 }
 UNCUT = {
     "uncut a4": lambda: twelve(paper("a4", trim="none")),
-    "uncut tabloid": lambda: twelve(paper("tabloid", trim="none", cover="all"), "in"),
+    "uncut letter, all": lambda: twelve(paper("letter", trim="none", cover="all"), "in"),
     "uncut, wide overlap": lambda: twelve(paper("a3", trim="none", overlap=30.0)),
 }
-SPECIAL = {**LARGE, **UNCUT}
+CROWDED = {
+    f"crowded {seed}, {size}, {trim}, {cover}": partial(
+        crowded, seed, paper(size, trim=trim, cover=cover), "in" if size == "letter" else "mm"
+    )
+    for seed, (size, trim, cover) in enumerate(
+        product(("letter", "a4"), ("cut", "none"), ("all", "marks", "nails", "marks"))
+    )
+}
+SPECIAL = {**LARGE, **UNCUT, **CROWDED}
 """Jobs for which not every test of the others holds."""
 
 

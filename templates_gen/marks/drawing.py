@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from templates_gen.findings import Finding
+from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import FirstPages, first_pages
-from templates_gen.marks.framelabels import main_sheets
+from templates_gen.marks.framelabels import frame_labels
 from templates_gen.marks.furniture import (
     RULES_FORM,
     join_items,
@@ -17,13 +18,15 @@ from templates_gen.marks.furniture import (
     sheet_title,
     title_ground,
 )
-from templates_gen.marks.items import Form, Page, Template, Text, Use
+from templates_gen.marks.items import Form, Item, Page, Template, Text, Use
 from templates_gen.marks.nailmarks import nail_form
 from templates_gen.marks.placing import Room
+from templates_gen.marks.references import references
 from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on
 from templates_gen.marks.square import SQUARE_FORM, place_square, square_form
 from templates_gen.marks.wallmarks import frame_form
 from templates_gen.planning import Plan
+from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import Sheet, SheetPlan
 
 
@@ -34,17 +37,19 @@ def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, le
     apart = sheets.paper.kind != "sheets"  # the first pages are then a file of their own
     before = FirstPages([], -1, -1) if apart else first_pages(plan, findings, sheets, lettering)
     of = len(before.pages) + len(sheets.sheets)
-    main = main_sheets(plan.frames, sheets.sheets)
-    pages = list(_pages_before(before, sheets))
-    for part in shown:
-        pages.append(_sheet_page(plan, sheets, part, labels, main, len(pages) + 1, of, lettering))
+    begun = [
+        _begun(plan, sheets, part, labels, sheet_title(plan, sheets, part.sheet, number, of, lettering), lettering)
+        for number, part in enumerate(shown, len(before.pages) + 1)
+    ]
+    names = frame_labels(plan, [(some.part.sheet, some.room) for some in begun], lettering)
+    pages = [_sheet_page(plan, sheets, some, names[some.part.sheet.name], lettering) for some in begun]
     job = plan.job
     return Template(
         title=job.title,
         author=job.client,
         language=job.language,
         page_size=(sheets.page.width, sheets.page.height),
-        pages=tuple(pages),
+        pages=(*_pages_before(before, sheets), *pages),
         forms=tuple(_forms(plan, sheets, labels)),
         attachments=job.sources,
     )
@@ -68,31 +73,53 @@ def _pages_before(before: FirstPages, sheets: SheetPlan) -> Iterator[Page]:
         )
 
 
-def _sheet_page(
-    plan: Plan,
-    sheets: SheetPlan,
-    part: Shown,
-    labels: Labels,
-    main: Mapping[str, str],
-    number: int,
-    of: int,
-    lettering: Lettering,
-) -> Page:
-    """The page of one sheet, `number` counting from 1 in the file."""
-    sheet = part.sheet
-    items, room = sheet_items(plan, part, labels, main, lettering)
-    titles = sheet_title(plan, sheets, sheet, number, of, lettering)
-    whole = _whole_room(plan, sheets, sheet, room, titles, lettering)
+class Begun(Record, frozen=True):
+    """A sheet with what has its place on it before the frames' labels: `titles` (page mm), the first two of them its
+    title lines, `items` (wall mm), and the room that they leave."""
+
+    part: Shown
+    titles: tuple[Text, ...]
+    items: tuple[Item, ...]
+    room: Room
+
+
+def _begun(
+    plan: Plan, sheets: SheetPlan, part: Shown, labels: Labels, titles: tuple[Text, Text], lettering: Lettering
+) -> Begun:
+    """A sheet with what has its place on it.
+
+    One that hangs by itself says how far it is from both lines: beside the frames if it can, out to the edge of its
+    window where nothing is taped to it, else on the blank paper beyond.
+    """
+    items, room = sheet_items(plan, part, labels, lettering)
+    if part.alone is None:
+        return Begun(part, titles, items, room)
+    sheet, whole = part.sheet, _whole_room(plan, sheets, part.sheet, room, titles, lettering)
+    whole.lines = [*room.lines, *(hung.rect for hung in part.frames)]
+    page, window = whole.region, sheet.window
+    right, above = Rect(window.x1, page.y0, page.x1, page.y1), Rect(page.x0, window.y1, page.x1, page.y1)
+    places = (sheet.inner if part.joins else window, right, above)
+    away = tuple(references(plan, sheet, part.alone, places, whole, lettering))
+    room.take(*(lettering.box(text) for text in away))
+    dx, dy = _wall_to_page(sheets, sheet)
+    on_page = (replace(text, x=text.x + dx, y=text.y + dy) for text in away)
+    return Begun(part, (*titles, *on_page), items, room)
+
+
+def _sheet_page(plan: Plan, sheets: SheetPlan, begun: Begun, names: Sequence[Item], lettering: Lettering) -> Page:
+    """The page of one sheet; `names` are the frames' labels."""
+    part, sheet, titles = begun.part, begun.part.sheet, begun.titles
+    whole = _whole_room(plan, sheets, sheet, begun.room, titles, lettering)
     joined = list(join_items(part, sheets, whole, lettering))
-    whole.lines = room.lines
+    whole.lines = begun.room.lines
     square = place_square(whole, sheet.inner)
-    ground = title_ground(plan, sheets, part, titles, lettering)
+    ground = title_ground(plan, sheets, part, titles[:2], lettering)
     return Page(
         label=sheet.name,
         title=f"Sheet {sheet.name}",
         page_items=(*ground, *titles, Use(RULES_FORM, 0.0, 0.0), *_square_on_page(square, sheets, sheet)),
         page_matrix=sheets.page.matrix,
-        wall_items=(*items, *joined),
+        wall_items=(*begun.items, *names, *joined),
         window=sheet.window,
         to_page=sheet.to_page,
     )
@@ -102,15 +129,20 @@ def _whole_room(
     plan: Plan, sheets: SheetPlan, sheet: Sheet, room: Room, titles: Sequence[Text], lettering: Lettering
 ) -> Room:
     """All that the page can show (wall mm), the blank paper beyond the window too, with all taken that is written."""
-    area, window = sheets.page.printable, sheet.window
-    shift = window.x0 - area.x0, window.y0 - area.y0
-    whole = Room(area.shifted(*shift))
+    dx, dy = _wall_to_page(sheets, sheet)
+    whole = Room(sheets.page.printable.shifted(-dx, -dy))
     whole.take(*room.taken, *rules_zones(sheets, sheet, plan.job.unit))
-    whole.take(*(lettering.box(title).shifted(*shift) for title in titles))
+    whole.take(*(lettering.box(title).shifted(-dx, -dy) for title in titles))
     return whole
+
+
+def _wall_to_page(sheets: SheetPlan, sheet: Sheet) -> tuple[float, float]:
+    """By how much a sheet's page mm differ from wall mm."""
+    area, window = sheets.page.printable, sheet.window
+    return area.x0 - window.x0, area.y0 - window.y0
 
 
 def _square_on_page(square: tuple[float, float] | None, sheets: SheetPlan, sheet: Sheet) -> Iterator[Use]:
     if square:
-        area, window = sheets.page.printable, sheet.window
-        yield Use(SQUARE_FORM, square[0] - window.x0 + area.x0, square[1] - window.y0 + area.y0)
+        dx, dy = _wall_to_page(sheets, sheet)
+        yield Use(SQUARE_FORM, square[0] + dx, square[1] + dy)

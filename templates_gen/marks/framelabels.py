@@ -9,7 +9,7 @@ from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened
 from templates_gen.marks.items import Item, Line, Polygon
 from templates_gen.marks.placing import Room
-from templates_gen.marksizes import H5, H7, H10, H14, H20, H25, H35, MEDIUM, WIDE
+from templates_gen.marksizes import H5, H7, H10, H14, H18, H20, H25, H35, MEDIUM, WIDE
 from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import Sheet
@@ -23,6 +23,7 @@ SIZES = (
     (H7, H25, H25),
     (H5, H25, H25),
     (H35, H25, H25),
+    (H35, H18, H18),
 )
 """Heights of id, title and figures, largest first: smaller only where there is no room."""
 
@@ -48,25 +49,39 @@ def label_region(hung: Hung, inner: Rect) -> Rect | None:
     )
 
 
-def main_sheets(frames: Sequence[Hung], sheets: Sequence[Sheet]) -> Mapping[str, str]:
-    """For each frame the sheet that shows most of its inside, for its full label."""
-    chosen: dict[str, str] = {}
-    near = Near((sheet.inner, sheet) for sheet in sheets)
-    for hung in frames:
-        regions = [(label_region(hung, sheet.inner), sheet.name) for sheet in near.about(hung.rect)]
-        areas = [
-            (min(region.width, region.height), region.width * region.height, name) for region, name in regions if region
+def frame_labels(plan: Plan, rooms: Sequence[tuple[Sheet, Room]], lettering: Lettering) -> Mapping[str, Sequence[Item]]:
+    """The lettering of the frames by sheet: each frame's full label once, and its id on the other sheets it is on.
+
+    The full label stands on the sheet that shows most of the frame's inside or, where that is too full already, on
+    the next best.  `rooms` are all sheets with the room that is left on them.
+    """
+    items: dict[str, list[Item]] = {sheet.name: [] for sheet, _ in rooms}
+    near = Near((sheet.inner, (sheet, room)) for sheet, room in rooms)
+    for hung in plan.frames:
+        parts = [
+            (region, room, items[sheet.name])
+            for sheet, room in near.about(hung.rect)
+            if (region := label_region(hung, sheet.inner))
         ]
-        if areas:
-            chosen[hung.frame.id] = max(areas, key=lambda area: area[:2])[2]
-    return chosen
+        parts.sort(key=lambda part: (min(part[0].width, part[0].height), part[0].width * part[0].height), reverse=True)
+        labelled = None
+        for region, room, on in parts:
+            label = list(_frame_label(hung, plan, room, region, lettering))
+            if label:
+                labelled = on
+                on += label
+                break
+        for region, room, on in parts:
+            if on is not labelled:
+                on += _frame_tag(hung, room, region, lettering)
+    return items
 
 
-def frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
-    """The full label as near to the frame's middle as there is room, with an arrow that points up."""
+def _frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
+    """The full label as near to the frame's middle as there is room, with an arrow that points up; else nothing."""
     for (large, title, small), broken, crossing in TRIES:
         lines = _lines(hung, plan.job.unit, broken)
-        most = max(20.0, region.width - large)
+        most = max(20.0, region.width - large) if not broken else _widest(lines, small, lettering)
         label = block(
             [
                 (shortened(hung.frame.id, large, True, most, lettering), large, True),
@@ -82,10 +97,9 @@ def frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Let
             yield from up_arrow(box.x0 + arrow / 3, box.y1 - large, large)
             yield from label.at(box.x0 + arrow, box.y0)
             return
-    yield from frame_tag(hung, room, region, lettering)
 
 
-def frame_tag(hung: Hung, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
+def _frame_tag(hung: Hung, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
     """The frame's id on a sheet that shows another part of it."""
     for size in TAG_SIZES:
         name = shortened(hung.frame.id, size, True, region.width, lettering)
@@ -95,6 +109,10 @@ def frame_tag(hung: Hung, room: Room, region: Rect, lettering: Lettering) -> Ite
             room.take(box)
             yield from tag.at(box.x0, box.y0)
             return
+
+
+def _widest(lines: Sequence[str], height: float, lettering: Lettering) -> float:
+    return max(lettering.width(line, height, False) for line in lines)
 
 
 def _lines(hung: Hung, unit: str, broken: bool) -> list[str]:

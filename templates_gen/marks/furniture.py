@@ -7,7 +7,7 @@ window, whose lower left corner is at the lower left corner of what the printer 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
@@ -108,7 +108,10 @@ def register_form() -> Form:
 def sheet_title(
     plan: Plan, sheets: SheetPlan, sheet: Sheet, number: int, of: int, lettering: Lettering
 ) -> tuple[Text, Text]:
-    """The two title lines under the sheet's upper trim line (page mm): what it is, and where its rules are."""
+    """The two title lines (page mm): what the sheet is, and where its rules are.
+
+    They stand under its upper trim line, or on the blank paper over a window too low for them.
+    """
     area, half = sheets.page.printable, sheets.paper.overlap / 2
     x = area.x0 + half + RULE_END + 3
     top = area.y0 + sheet.window.height - half
@@ -116,6 +119,8 @@ def sheet_title(
     if sheets.hides is not None:  # what is above or to the right would cover the title
         top -= sheet.cell.y1 - sheet.inner.y1 - TITLE_DEPTH
         width = area.x0 + sheet.inner.x1 - sheet.window.x0 - x
+    if sheet.inner.height < 0.0:
+        top = area.y0 + sheet.window.height + TITLE_DEPTH
     job = plan.job
     only = f"for {sheets.printer.name} · " if sheets.printer else ""
     about = f"sheet {sheet.name} · page {number} of {of} · {only}{job.date} · {job.title}"
@@ -128,7 +133,7 @@ def sheet_title(
 
 
 def title_ground(
-    plan: Plan, sheets: SheetPlan, part: Shown, titles: tuple[Text, Text], lettering: Lettering
+    plan: Plan, sheets: SheetPlan, part: Shown, titles: Sequence[Text], lettering: Lettering
 ) -> Iterator[Polygon]:
     """White under the title lines, so that upright lines of the wall break off there instead of crossing the letters.
 

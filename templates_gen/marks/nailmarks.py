@@ -10,7 +10,7 @@ from templates_gen.hanging import Nail
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import Block, block
 from templates_gen.marks.items import Circle, Form, Item, Line, Text
-from templates_gen.marks.placing import Room
+from templates_gen.marks.placing import AIR, Room
 from templates_gen.marks.strokes import DOTTED
 from templates_gen.marksizes import (
     H5,
@@ -91,7 +91,7 @@ def place_label(nail: Nail, hung: Hung, plan: Plan, room: Room, lettering: Lette
         if box := room.first(_beside(nail, sides, label), uncrossed):
             room.take(box)
             return sides, list(label.at(box.x0, box.y0, "left" if sides.label > 0 else "right"))
-    return ways[0], _led(nail, lines, room, lettering)
+    return ways[0], _led(nail, ways[0], lines, room, lettering)
 
 
 def _ways(nail: Nail, pair: Sequence[Nail], plan: Plan, room: Room) -> list[Sides]:
@@ -123,20 +123,32 @@ def _beside(nail: Nail, sides: Sides, label: Block) -> Iterator[Rect]:
         yield Rect.sized(x0, nail.y - label.height / 2 + up * (label.height + 4), label.width, label.height)
 
 
-def _led(nail: Nail, lines: tuple[str, ...], room: Room, lettering: Lettering) -> list[Item]:
-    """The smallest label at the nearest free place, with a line that leads to the nail."""
+def _led(nail: Nail, sides: Sides, lines: tuple[str, ...], room: Room, lettering: Lettering) -> list[Item]:
+    """The smallest label at the nearest free place to which a line can lead from the nail.
+
+    Where there is none, its figures go in two lines each; and where there is none for that either, its name is alone.
+    """
     name, figures = LABEL_SIZES[-1]
-    label = block([(lines[0], name, True), *((line, figures, False) for line in lines[1:])], lettering)
-    box = room.nearest(label.width, label.height, nail.x, nail.y, room.region)
-    if box is None:  # not even that: the name alone
-        label = block([(lines[0], figures, True)], lettering)
-        box = room.nearest(label.width, label.height, nail.x, nail.y, room.region)
-    if box is None:
-        return []
-    room.take(box)
-    end_x = min(max(nail.x, box.x0), box.x1)
-    end_y = min(max(nail.y, box.y0), box.y1)
-    away = max(abs(end_x - nail.x), abs(end_y - nail.y), NAIL_CLEAR)
-    start = NAIL_CIRCLE / away
-    lead = Line(nail.x + start * (end_x - nail.x), nail.y + start * (end_y - nail.y), end_x, end_y, NARROW)
-    return [lead, *label.at(box.x0, box.y0, "left")]
+    near, far = sorted((nail.x + sides.rule * SCALE_NEAR, nail.x + sides.rule * SCALE_FAR))
+    room.lines.append(Rect(near, room.region.y0, far, room.region.y1))  # the drop rule will stand there
+    broken = tuple(part for line in lines[1:] for part in line.split(" · "))
+    for size, under in ((name, lines[1:]), (name, broken), (figures, ())):
+        label = block([(lines[0], size, True), *((line, figures, False) for line in under)], lettering)
+        for box in room.free(label.width, label.height, nail.x, nail.y, room.region):
+            if lead := _lead(nail, box, room):
+                room.take(box, lead)
+                drawn = [Line(lead.x0, lead.y0, lead.x1, lead.y1, NARROW)] if max(lead.width, lead.height) > AIR else []
+                return [*drawn, *label.at(box.x0, box.y0)]
+    return []
+
+
+def _lead(nail: Nail, box: Rect, room: Room) -> Rect | None:
+    """The shortest level or upright line (as a rectangle without area) to the box from where a hairline of the nail
+    ends, that crosses nothing; None where there is none."""
+    reach, found = NAIL_CLEAR, []
+    for x, y in ((nail.x - reach, nail.y), (nail.x + reach, nail.y), (nail.x, nail.y + reach)):
+        end_x, end_y = min(max(x, box.x0), box.x1), min(max(y, box.y0), box.y1)
+        line = Rect(min(x, end_x), min(y, end_y), max(x, end_x), max(y, end_y))
+        if min(line.width, line.height) == 0.0 and room.clear(line):
+            found.append(line)
+    return min(found, key=lambda line: line.width + line.height, default=None)

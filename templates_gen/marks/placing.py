@@ -36,6 +36,10 @@ class Room:
         """The first of the boxes that fits."""
         return next((box for box in boxes if self.fits(box, uncrossed)), None)
 
+    def clear(self, line: Rect) -> bool:
+        """True when a level or upright line, a rectangle without area, runs through nothing that is taken."""
+        return not _on_any(line, self.taken, 0.0)
+
     def nearest(
         self, width: float, height: float, x: float, y: float, within: Rect, crossing: bool = True
     ) -> Rect | None:
@@ -43,17 +47,22 @@ class Room:
 
         Lines are crossed only where nothing else is free, and never unless `crossing`.
         """
+        return next(self.free(width, height, x, y, within, crossing), None)
+
+    def free(
+        self, width: float, height: float, x: float, y: float, within: Rect, crossing: bool = True
+    ) -> Iterator[Rect]:
+        """Free boxes of this size inside `within`, the nearest to (x, y) first; those on lines after all others."""
         room = self.region.meet(within)
         if room is None or room.width < width or room.height < height:
-            return None
+            return
         about = room.grown(AIR)
         taken = [box for box in self.taken if box.overlaps(about)]
         lines = [line for line in self.lines if line.overlaps(room)]
         for crossed in (lines, []) if crossing else (lines,):
             for box in _spots(width, height, x, y, room, [box.grown(AIR) for box in taken] + crossed):
                 if not _on_any(box, taken, AIR) and not _on_any(box, crossed, 0.0):
-                    return box
-        return None
+                    yield box
 
 
 def _spots(width: float, height: float, x: float, y: float, room: Rect, near: Sequence[Rect]) -> Iterator[Rect]:

@@ -5,13 +5,13 @@ What is measured from are the sheet's own two rules.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import product
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import Block, block
-from templates_gen.marks.items import Item
+from templates_gen.marks.items import Text
 from templates_gen.marks.placing import Room
 from templates_gen.marksizes import H5, H7, H10, H25, H35, RULE_SPINE
 from templates_gen.planning import Plan
@@ -23,10 +23,13 @@ SIZES = ((H10, H35), (H7, H35), (H5, H25))
 would run through them."""
 
 
-def references(plan: Plan, sheet: Sheet, overlap: float, room: Room, lettering: Lettering) -> Iterator[Item]:
-    """The distances from the level rule to the level line and from the plumb rule to the centre line, large.
+def references(
+    plan: Plan, sheet: Sheet, overlap: float, places: Sequence[Rect], room: Room, lettering: Lettering
+) -> Iterator[Text]:
+    """The distances from the level rule to the level line and from the plumb rule to the centre line, large (wall mm).
 
-    Each stands in two lines where it is too wide for one.
+    Each stands in two lines where it is too wide for one, in the first of the `places` that has room for it, as near
+    to the sheet's foot as may be.
     """
     inset = overlap / 2 + RULE_SPINE
     down = sheet.window.y0 + inset - plan.level_line
@@ -36,19 +39,13 @@ def references(plan: Plan, sheet: Sheet, overlap: float, room: Room, lettering: 
         ("centre line, from the plumb rule:", left, "left" if left > 0 else "right"),
     )
     for words, away, side in told:
-        yield from _told(words, abs(away), side, plan.job.unit, sheet.inner, room, lettering)
-
-
-def _told(
-    words: str, away: float, side: str, unit: str, inner: Rect, room: Room, lettering: Lettering
-) -> Iterator[Item]:
-    for crossing, sizes in product((False, True), SIZES):
-        for label in _blocks(words, away, side, unit, sizes, lettering):
-            box = room.nearest(label.width, label.height, inner.cx, inner.y0, inner, crossing)
+        blocks = [label for size in SIZES for label in _blocks(words, abs(away), side, plan.job.unit, size, lettering)]
+        for place, crossing, label in product(places, (False, True), blocks):
+            box = room.nearest(label.width, label.height, sheet.inner.cx, sheet.inner.y0, place, crossing)
             if box is not None:
                 room.take(box.grown(1.5))  # so that nobody takes what stands beside it for part of it
                 yield from label.at(box.x0, box.y0)
-                return
+                break
 
 
 def _blocks(

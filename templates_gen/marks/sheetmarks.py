@@ -13,12 +13,10 @@ from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
 from templates_gen.lettering import Lettering
 from templates_gen.longlines import level_spans, nosing_line, pieces, pitch_line, wall_edges
-from templates_gen.marks.framelabels import frame_label, frame_tag, label_region
 from templates_gen.marks.items import Item, Line, Text, Use
 from templates_gen.marks.linenames import line_names
 from templates_gen.marks.nailmarks import NAIL_FORM, place_label
 from templates_gen.marks.placing import Room
-from templates_gen.marks.references import references
 from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
 from templates_gen.marks.strokes import inside, nail_holes
 from templates_gen.marks.wallmarks import LEVEL_GRADES, frame_name, long_lines, target
@@ -113,13 +111,8 @@ def frame_rules(hung: Hung, labels: Labels) -> list[DropRule]:
     return apart([rule for rule in rules if rule is not None])
 
 
-def sheet_items(
-    plan: Plan, part: Shown, labels: Labels, main_label: Mapping[str, str], lettering: Lettering
-) -> tuple[tuple[Item, ...], Room]:
-    """Everything a sheet shows of the wall, in wall mm, and the room that is left in its inner part.
-
-    `main_label` says for each frame on which sheet its full label stands; the others carry its id.
-    """
+def sheet_items(plan: Plan, part: Shown, labels: Labels, lettering: Lettering) -> tuple[tuple[Item, ...], Room]:
+    """Everything a sheet shows of the wall but the frames' labels, in wall mm, and the room that is left for them."""
     window = part.sheet.window
     holes = nail_holes((nail.x, nail.y) for hung in part.frames for nail in hung.nails)
     items: list[Item] = [Use(frame_name(hung), hung.rect.x0, hung.rect.y0) for hung in part.frames]
@@ -134,9 +127,6 @@ def sheet_items(
         items += _those_that_fit(texts, room, lettering)
     room.take(*(rule.zone for hung in part.frames for rule in frame_rules(hung, labels)))
     items += line_names(plan, part.sheet.inner, room, lettering)
-    if part.alone is not None:
-        items += references(plan, part.sheet, part.alone, room, lettering)
-    items += _frame_labels(plan, part, main_label, room, lettering)
     return tuple(items), room
 
 
@@ -184,16 +174,3 @@ def _level_figures(plan: Plan, part: Shown) -> Iterator[Text]:
         for x, number in ticks_along(max(low, inner.x0), min(high, inner.x1), plan.centre_line, grade):
             if figure := grade.figure(number):
                 yield Text(x, y + 1.5, figure, H35, "middle")
-
-
-def _frame_labels(
-    plan: Plan, part: Shown, main_label: Mapping[str, str], room: Room, lettering: Lettering
-) -> Iterator[Item]:
-    for hung in part.frames:
-        region = label_region(hung, part.sheet.inner)
-        if region is None:
-            continue
-        if main_label.get(hung.frame.id) == part.sheet.name:
-            yield from frame_label(hung, plan, room, region, lettering)
-        else:
-            yield from frame_tag(hung, room, region, lettering)
