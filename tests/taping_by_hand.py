@@ -6,7 +6,7 @@ unit circle nothing is stretched, and nothing is taken for small.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import combinations, pairwise
 
 import numpy as np
@@ -19,15 +19,21 @@ Complex = NDArray[np.complex128]
 Lie = tuple[Complex, Complex]
 """Turn and shift, one for every time it is taped."""
 
+Prints = Mapping[str, Mapping[complex, complex | Complex]]
+"""For every sheet where on it, seen from its own corner, points of the wall are printed."""
+
 Met = tuple[complex, str, str]
 """A register mark, the sheet there already, and the sheet that is laid on it."""
 
 
 class Hands:
-    """Tapes a sheet plan `times` over; every mark is matched with a normal error of `match` mm on either axis."""
+    """Tapes a sheet plan `times` over; every mark is matched with a normal error of `match` mm on either axis.
 
-    def __init__(self, sheets: SheetPlan, times: int, match: float, seed: int) -> None:
-        self.sheets, self.times, self.match = sheets, times, match
+    With `prints` the sheets are what was printed, each lying as it will; without, every sheet lies in its place.
+    """
+
+    def __init__(self, sheets: SheetPlan, times: int, match: float, seed: int, prints: Prints | None = None) -> None:
+        self.sheets, self.times, self.match, self.prints = sheets, times, match, prints
         self.random = np.random.default_rng(seed)
         self.lies: dict[str, Lie] = {}
         self.piece: dict[str, int] = {}
@@ -52,7 +58,10 @@ class Hands:
     def moved(self, name: str, point: complex) -> Complex:
         """Where the sheet's print of a point of the wall has come to lie."""
         turn, shift = self.lies[name]
-        return turn * point + shift
+        return turn * self._on(name, point) + shift
+
+    def _on(self, name: str, point: complex) -> complex | Complex:
+        return point if self.prints is None else self.prints[name][point]
 
     def against(self, name: str, point: complex, level: float) -> Complex:
         """The same, seen from the piece's first sheet on the level line, which a spirit level sets."""
@@ -78,15 +87,16 @@ class Hands:
         for before, sheet in pairwise(run):
             one, two = _farthest(self._marks(before.name, sheet.name))
             turn, shift = lies[before.name]
-            there = [self._matched(turn * mark + shift) for mark in (one, two)]
-            lies[sheet.name] = _fit((one, two), there, turn if straight else 1.0)
+            there = [self._matched(turn * self._on(before.name, mark) + shift) for mark in (one, two)]
+            own = [self._on(sheet.name, mark) for mark in (one, two)]
+            lies[sheet.name] = _fit(own, there, turn if straight else 1.0)
         return lies
 
     def _laid(self, met: list[Met], block: dict[str, Lie], line: str) -> Lie:
         """Where a block comes to lie, by the two marks farthest apart; by the line's turn where a string is held."""
         one, two = _farthest([mark for mark, _, _ in met])
         ends = [next(item for item in met if item[0] == mark) for mark in (one, two)]
-        own = [block[name][0] * mark + block[name][1] for mark, _, name in ends]
+        own = [block[name][0] * self._on(name, mark) + block[name][1] for mark, _, name in ends]
         under = [self.moved(there, mark) for mark, there, _ in ends]
         there = [self._matched(point) for point in under]
         untwist = (under[1] - under[0]) / abs(under[1] - under[0]) * abs(two - one) / (two - one) if line else 1.0

@@ -50,18 +50,24 @@ def pictures():
     return register, nail
 
 
-def nails_on_the_wall(how: dict[int, Disturbance]):
-    """Where the nails come to, laid on the plan as a whole, and where they should be: two arrays of mm."""
+def found_in_pixels(name: str, how: dict[int, Disturbance]):
+    """For every sheet where its register marks are found in the pixels, and its nails: by name, in mm on the paper."""
     register, nail_picture = pictures()
-    pdf, chance = made(SAMPLE).pdf, random.Random(0)
+    pdf, chance = made(name).pdf, random.Random(0)
     seen, nails = [], []
-    for page, marks, on_page in sheets_of(SAMPLE):
+    for page, marks, on_page in sheets_of(name):
         disturbance = how.get(page, STRAIGHT)
         image, matrix = printed(pdf, page, disturbance), disturbance.matrix()
-        at = {name: moved(matrix, np.array([place]))[0] for name, place in {**marks, **on_page}.items()}
-        guess = {name: place + np.array([chance.uniform(-1.5, 1.5) for _ in "xy"]) for name, place in at.items()}
-        seen.append({name: find(image, register, *guess[name], REACH) for name in marks})
-        nails.append({name: find(image, nail_picture, *guess[name], REACH) for name in on_page})
+        at = {key: moved(matrix, np.array([place]))[0] for key, place in {**marks, **on_page}.items()}
+        guess = {key: place + np.array([chance.uniform(-1.5, 1.5) for _ in "xy"]) for key, place in at.items()}
+        seen.append({key: find(image, register, *guess[key], REACH) for key in marks})
+        nails.append({key: find(image, nail_picture, *guess[key], REACH) for key in on_page})
+    return seen, nails
+
+
+def nails_on_the_wall(how: dict[int, Disturbance]):
+    """Where the nails come to, laid on the plan as a whole, and where they should be: two arrays of mm."""
+    seen, nails = found_in_pixels(SAMPLE, how)
     placed = taped(seen, range(len(seen)))
     came = {name: moved(placed[i], np.array([at]))[0] for i, some in enumerate(nails) for name, at in some.items()}
     plan = {nail.name: (nail.x, nail.y) for nail in made(SAMPLE).plan.nails}
