@@ -189,3 +189,8 @@ def test_a_file_of_someone_elses_in_the_place_of_the_first_pages_is_kept(small: 
 def test_one_piece_is_not_for_a_roll(small: Path) -> None:
     ran = run("template", "job.toml", "--one-piece", "--paper", "roll 24 in")
     assert ran.code == 2 and "--one-piece" in ran.err and not list(small.glob("*.pdf"))
+
+
+def test_one_piece_is_not_for_a_printer_measured_at_home(small: Path) -> None:
+    ran = run("template", "job.toml", "--one-piece", "--printer", "study")
+    assert ran.code == 2 and "--printer" in ran.err and "--one-piece" in ran.err and not list(small.glob("*.pdf"))

@@ -43,7 +43,7 @@ def check(
     Example:
       templates-gen check samples/fern-prints.toml
     """
-    from templates_gen.exactness.checking import check_job
+    from templates_gen.exactness.checking import TOO_MANY, check_job
     from templates_gen.exactness.tapewords import tape_data, tape_words
     from templates_gen.exactness.words import check_words, error_data
     from templates_gen.findings import stops
@@ -68,7 +68,8 @@ def check(
             click.echo("\n".join(lines_of(line, 79, later=" " * 6)))
     else:
         show_findings(findings, err=False)
-        for line in check_words(expected, read.unit) if expected else ():
+        lines = check_words(expected, read.unit) if expected else ()
+        for line in (TOO_MANY,) if checked.many else lines:
             click.echo(click.wrap_text(line, 80, subsequent_indent=" " * 6))
         click.echo(_summary([finding.level for finding in findings]))
     context.exit(STOPPED if stops(findings) else 0)

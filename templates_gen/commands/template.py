@@ -67,6 +67,8 @@ def template(context: click.Context, /, jobs: tuple[Path, ...], printer: str | N
     Example:
       templates-gen template samples/fern-prints.toml --paper letter -o fern.pdf
     """
+    if printer is not None and options["one_piece"]:
+        raise click.UsageError("--printer is for what that printer prints, --one-piece for a print shop: leave one out")
     asked = _Asked(**options, printer=printer_named(printer) if printer is not None else None)
     if len(jobs) > 1 and (asked.output is not None or asked.report is not None):
         raise click.UsageError("-o and --report are for one job; several jobs are written beside their files")

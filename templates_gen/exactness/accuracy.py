@@ -20,7 +20,8 @@ WIDE_SCALE = 0.1
 film at a given temperature and humidity (from memory).  Taken as an sd: our own choice."""
 
 READING = 0.2
-"""mm, reading one end of a rule on paper against a good steel rule.  Common practice, no source."""
+"""mm, reading one end of a rule on paper against a good steel rule, or laying that on one end of a line.  Common
+practice, no source."""
 
 MATCH = 0.4
 """mm on either axis: how far the two prints of a register mark lie apart once the join is taped.  Our own estimate;

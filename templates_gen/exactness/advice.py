@@ -80,6 +80,11 @@ def _steps(expected: Expected) -> Iterator[Step]:
             "calibrate", "Measure the printer with its scale page, and print the template for it.",
             {"scale": _shares(expected.scales, expected.measured_scales)},
         )  # fmt: skip
+    if expected.match > expected.cut_match:
+        yield Step(
+            "cut", 'Let the sheets be cut (trim = "cut"): register marks meet better than slanting lines, and hold '
+            "short joins too.", _even(joins=expected.cut_match / expected.match),
+        )  # fmt: skip
     if expected.joins:
         yield Step("larger-paper", "Print on larger paper: fewer joins, and longer ones.", _even(joins=LARGER))
         yield Step(

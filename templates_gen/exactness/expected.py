@@ -4,7 +4,7 @@ A frame hangs from its nails.  Against another frame's, their place on the wall 
   - scale: the distance between them times the printer's share of error (one printer: the same on every sheet);
   - paper: the same with the growth of paper by moisture;
   - joins: every register mark matched with an error of its own, carried along the order of taping
-    (sheets/spread.py);
+    (sheets/spread.py); of sheets that are not cut, every pair of slanting lines (crossing.py);
   - nailing and drops: each nail and each drop with an error of its own, the mean of both where a frame has two;
   - placing: where the two hang on pieces of paper that are not taped to each other.
 All are independent, with the standard deviations of `Accuracy`, and add up by their squares.  A 95 % error is 1.96
@@ -19,6 +19,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from templates_gen.exactness.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
+from templates_gen.exactness.crossing import crossing_match, loose_joins
 from templates_gen.exactness.neighbours import Neighbours, neighbours
 from templates_gen.geometry import Rect
 from templates_gen.marks.furniture import rules
@@ -83,7 +84,9 @@ class Expected(Record, frozen=True):
 
     `worst` has the largest error, `typical` the middle one of all pairs; `ends` are the two frames farthest apart,
     with what to expect of them.  `scales` are the printer's sds as shares, across and up; `measured_scales` what they
-    are with the printer measured, `shop_scales` from a print shop.  `joins` is the number of joins.
+    are with the printer measured, `shop_scales` from a print shop.  `joins` is the number of joins.  `match` is the sd
+    (mm) to which marks are brought together and `cut_match` what it is where sheets are cut; `loose` are the joins of
+    sheets that are not cut and have fewer than two pairs of slanting lines.
     """
 
     worst: PairError
@@ -94,6 +97,9 @@ class Expected(Record, frozen=True):
     measured_scales: tuple[float, float]
     shop_scales: tuple[float, float]
     joins: int
+    match: float
+    cut_match: float
+    loose: int
     calibrated: bool
 
 
@@ -121,7 +127,8 @@ def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None
     shop = scale_sd(plan.job.accuracy, wide=True)
     return Expected(
         worst=found[-1], typical=found[(len(found) - 1) // 2], ends=ends, pairs=len(pairs), scales=model.scales,
-        measured_scales=model.measured, shop_scales=(shop, shop), joins=len(sheets.joins), calibrated=calibrated,
+        measured_scales=model.measured, shop_scales=(shop, shop), joins=len(sheets.joins), match=model.match,
+        cut_match=model.accuracy.match, loose=loose_joins(sheets), calibrated=calibrated,
     )  # fmt: skip
 
 
@@ -152,6 +159,7 @@ class _Model:
         self.scales = self.measured if calibrated else (as_bought, as_bought)
         upright = sheets.page.height >= sheets.page.width  # most paper's grain runs along its long side: from memory
         self.moistures = moisture_sd(self.accuracy, not upright), moisture_sd(self.accuracy, upright)
+        self.match = crossing_match(self.accuracy, sheets.hides) if sheets.hides else self.accuracy.match
         self.tape: Taped = taped(sheets, plan.level_line, self.accuracy.string)
         self.cells = Near((sheet.cell, number) for number, sheet in enumerate(sheets.sheets))
         self.sheets = sheets
@@ -174,7 +182,7 @@ class _Model:
         return {
             "scale": (self.scales[axis] * apart) ** 2,
             "paper": (self.moistures[axis] * apart) ** 2,
-            "joins": sds.match**2 * variance(self.tape, terms),
+            "joins": self.match**2 * variance(self.tape, terms),
             "drops": sds.drop**2 * share * axis,
             "nailing": sds.nailing**2 * share,
             "placing": 2 * sds.placing**2 * (pieces > 1),

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
 from templates_gen.exactness.advice import advice
-from templates_gen.exactness.expected import Expected, PairError, sources_95
+from templates_gen.exactness.expected import NORMAL_95, Expected, PairError, sources_95
 from templates_gen.units import MM, show
 
 
@@ -14,8 +15,9 @@ def fine(mm: float, unit: str) -> str:
     return f"{mm / MM['in']:.2f} in · {mm:.1f} mm" if unit == "in" else f"{mm:.1f} mm"
 
 
-def first_page_words(expected: Expected, unit: str) -> tuple[str, str, str]:
-    """Three short sentences for the first page: what to expect, what an eye sees, and what would help most."""
+def first_page_words(expected: Expected, unit: str) -> tuple[str, ...]:
+    """Short sentences for the first page: what to expect, what an eye sees, and what would help most; before the last
+    one, of sheets that are not cut, how exactly they go together."""
     typical, worst, ends = expected.typical, expected.worst, expected.ends
     step = advice(expected)
     gap, seen = show(worst.pair.gap, unit), fine(worst.seen, unit)
@@ -26,20 +28,35 @@ def first_page_words(expected: Expected, unit: str) -> tuple[str, str, str]:
         f"within {fine(typical.gap_error, unit)}; the worst pair, {_names(worst)}, within {fine(worst.step, unit)} and "
         f"{fine(worst.gap_error, unit)}; {_names(ends)}, from end to end, within {fine(ends.error, unit)}.",
         f"Across a gap of {gap} an eye sees a step of about {seen}: {_compared(expected)}",
+        *(_upper(words) for words in _uncut_words(expected, unit)),
         step.words if step.name == "none" else f"What would help most: {helps}",
     )
 
 
-def check_words(expected: Expected, unit: str) -> tuple[str, str]:
-    """Two lines for a terminal."""
+def check_words(expected: Expected, unit: str) -> tuple[str, ...]:
+    """Two lines for a terminal, or three where sheets are not cut."""
     typical, worst = expected.typical, expected.worst
     step = advice(expected)
     return (
         f"expected, 19 times in 20: neighbours within {fine(typical.step, unit)} of one line, their gap within "
         f"{fine(typical.gap_error, unit)}; at worst, {_names(worst)}, {fine(worst.step, unit)} and "
         f"{fine(worst.gap_error, unit)}, where an eye sees {fine(worst.seen, unit)}",
+        *_uncut_words(expected, unit),
         step.words if step.name == "none" else f"what would help most: {_lower(step.words)}",
     )
+
+
+def _uncut_words(expected: Expected, unit: str) -> Iterator[str]:
+    """How exactly sheets that are not cut go together, and where nothing holds them well."""
+    if expected.match <= expected.cut_match:
+        return
+    met = f"sheets that are not cut: slanting lines meet within {fine(NORMAL_95 * expected.match, unit)}"
+    joins = "1 join is" if expected.loose == 1 else f"{expected.loose} joins are"
+    yield f"{met}; {joins} too short for two pairs of them, and sheets can turn there" if expected.loose else met
+
+
+def _upper(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}."
 
 
 def _lower(words: str) -> str:

@@ -105,7 +105,7 @@ def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
 
 
 def _expected(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
-    """The expected error, in three lines."""
+    """The expected error, in a few lines."""
     expected = expected_error(plan, sheets)
     if expected is not None:
         flow.heading("How exact it will be")

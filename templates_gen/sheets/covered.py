@@ -8,6 +8,7 @@ across as well as along, for a shift in any direction breaks one of them.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from templates_gen.geometry import Rect
@@ -44,6 +45,13 @@ class Covered(Record, frozen=True):
     def reach(self, upright: bool) -> float:
         """Half the side of the square that the crossing lines of a join take."""
         return self.depth(upright) / 2 + ARM
+
+    def held(self, upright: bool) -> float:
+        """How far apart (mm) two marks are that hold a sheet's turn as firmly as one pair of crossing lines does.
+
+        Of its pieces, `length` long and with their middles `apart`: √(length² + apart²), see exactness/crossing.py.
+        """
+        return math.sqrt(2) * math.hypot(ARM, self.depth(upright) + ARM)
 
 
 def covered(printables: Sequence[Rect], overlap: float) -> Covered:

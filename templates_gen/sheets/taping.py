@@ -12,7 +12,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby, pairwise, permutations
 
 from templates_gen.record import Record
-from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.sheets.covered import Covered
+from templates_gen.sheets.sheet import Join, SheetPlan
 
 Meeting = tuple[float, float, int, int]
 """A register mark (x, y) on the wall, the sheet there already that carries it, and the one laid on that."""
@@ -84,8 +85,7 @@ def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
 
 
 def _links(sheets: SheetPlan, number: Mapping[str, int]) -> Links:
-    """For every sheet its neighbours, and the two marks farthest apart that both carry; a join's ends where it has
-    not got two."""
+    """For every sheet its neighbours, and the two marks farthest apart that both carry, or what stands for them."""
     shared: dict[tuple[str, str], list[tuple[float, float]]] = defaultdict(list)
     for mark in sheets.marks:
         for pair in permutations(mark.sheets, 2):
@@ -93,10 +93,25 @@ def _links(sheets: SheetPlan, number: Mapping[str, int]) -> Links:
     links: Links = defaultdict(dict)
     for join in sheets.joins:
         found = sorted(shared[join.under, join.over], key=lambda point: point[::-1] if join.upright else point)
-        ends = (found[0], found[-1]) if len(found) > 1 else ((join.x0, join.y0), (join.x1, join.y1))
+        ends = (found[0], found[-1]) if len(found) > 1 else _stand_ins(join, found, sheets.hides)
         one, two = number[join.under], number[join.over]
         links[one][two] = links[two][one] = ends
     return links
+
+
+def _stand_ins(
+    join: Join, found: Sequence[tuple[float, float]], hides: Covered | None
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Two points for a join that has not got two marks: its ends, where it is cut.
+
+    Where nothing is cut they are as far apart as makes up for the one pair of crossing lines; and half of that where
+    there is none, for only lines of the wall cross such a join (our own guess, no source).
+    """
+    if hides is None:
+        return (join.x0, join.y0), (join.x1, join.y1)
+    x, y = found[0] if found else ((join.x0 + join.x1) / 2, (join.y0 + join.y1) / 2)
+    half = hides.held(join.upright) / (2 if found else 4)
+    return ((x, y - half), (x, y + half)) if join.upright else ((x - half, y), (x + half, y))
 
 
 def _laid(runs: Sequence[tuple[int, ...]], links: Links, rows: bool) -> Iterator[Block]:

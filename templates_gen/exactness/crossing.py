@@ -1,0 +1,48 @@
+"""How exactly sheets that are not cut are brought together: two slanting lines that have to go on straight.
+
+Each line shows a piece on either sheet, `length` long, the middles of the two `apart` mm along it, with what is hidden
+between them.  A ruler is laid along both.  It lies at every end of a piece with an error of its own, sd r, across the
+line.  As long as the turn is held by the other pair of lines, the pieces' common direction is known to r / length, and
+one piece then stands off the other's line with the sd
+
+    c = r · √(1 + (apart / length)²)                                        (least squares, worked out by hand here)
+
+Two lines that slant by ±φ from straight across the join leave c / (√2 · sin φ) across it and c / (√2 · cos φ) along
+it: at 45°, as they are drawn, c both ways.  What else keeps two register marks from meeting, `match`, comes on top.
+
+One pair alone has to hold the turn too, by the directions of its short pieces: to √2 · r / length, which is what two
+marks matched to c would do when only √(length² + apart²) apart (`Covered.held`).
+"""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+
+from templates_gen.exactness.accuracy import Accuracy
+from templates_gen.sheets.covered import ARM, Covered
+from templates_gen.sheets.sheet import SheetPlan
+
+SLANT = 45.0
+"""Degrees from straight across the join: both ways equally exact."""
+
+
+def crossing_sds(reading: float, depth: float, slant: float = SLANT) -> tuple[float, float]:
+    """The sds (mm) across a join and along it, of lines that slant by ±`slant` degrees over a strip `depth` mm deep."""
+    steep = math.radians(slant)
+    off = reading * math.hypot(1.0, (depth + ARM) / ARM)  # the slant stretches `apart` and `length` alike
+    return off / (math.sqrt(2) * math.sin(steep)), off / (math.sqrt(2) * math.cos(steep))
+
+
+def crossing_match(accuracy: Accuracy, hides: Covered) -> float:
+    """What `match` is (mm, either axis) for pairs of slanting lines, over the deeper of the two hidden strips."""
+    depth = max(hides.depth(True), hides.depth(False))
+    return math.hypot(accuracy.match, *crossing_sds(accuracy.reading, depth)[:1])
+
+
+def loose_joins(sheets: SheetPlan) -> int:
+    """How many joins of sheets that are not cut have fewer than two pairs of lines, so that sheets can turn there."""
+    if sheets.hides is None:
+        return 0
+    pairs = Counter(frozenset(mark.sheets) for mark in sheets.marks)
+    return sum(pairs[frozenset((join.over, join.under))] < 2 for join in sheets.joins)
