@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from math import ceil, inf
 from typing import NamedTuple
@@ -57,7 +57,17 @@ def _facing(
 
 def pieces(cells: Sequence[Rect]) -> list[int]:
     """For each cell the number of the taped piece it is part of; pieces are counted from 0."""
-    parent = list(range(len(cells)))
+    return grouped(len(cells), joined(cells))
+
+
+def joined(cells: Sequence[Rect]) -> Iterator[tuple[int, int]]:
+    """Every pair of cells that are taped to each other."""
+    return ((i, j) for i, j, length in shared_sides(cells) if length >= JOIN_MIN - TOLERANCE)
+
+
+def grouped(count: int, pairs: Iterable[tuple[int, int]]) -> list[int]:
+    """For each of the first `count` numbers which group it is in once pairs are put together, groups counted from 0."""
+    parent = list(range(count))
 
     def root(i: int) -> int:
         while parent[i] != i:
@@ -65,11 +75,10 @@ def pieces(cells: Sequence[Rect]) -> list[int]:
             i = parent[i]
         return i
 
-    for i, j, length in shared_sides(cells):
-        if length >= JOIN_MIN - TOLERANCE:
-            parent[root(i)] = root(j)
+    for i, j in pairs:
+        parent[root(i)] = root(j)
     names: dict[int, int] = {}
-    return [names.setdefault(root(i), len(names)) for i in range(len(cells))]
+    return [names.setdefault(root(i), len(names)) for i in range(count)]
 
 
 def bridged(rows: Sequence[Sequence[Rect]], spans: Sequence[Rect], width: float, limit: int) -> list[list[Rect]] | None:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from math import ceil, inf
 
 from templates_gen.geometry import TOLERANCE, Rect
-from templates_gen.sheets.joins import bridged, pieces
+from templates_gen.sheets.joins import bridged
 from templates_gen.sheets.settle import runs_of, settle_heights, settle_strip
 from templates_gen.sheets.strips import (
     HAIR,
@@ -21,6 +21,7 @@ from templates_gen.sheets.strips import (
     line_of,
     within,
 )
+from templates_gen.sheets.web import Web
 
 Rows = list[list[Rect]]
 SPARE = 20.0
@@ -178,27 +179,24 @@ def _drawn_together(strips: Strips, width: float) -> Rows:
 
     Only runs that are not part of the largest piece are tried: it is they that have to move.
     """
-    rows = _rows(strips, width)
-    names = _pieces(rows)
+    web = Web(_rows(strips, width))
+    names = web.names()
+    largest, first = _largest(names), 0
     for i, strip in enumerate(strips):
         leans = [0] * len(strip[2])
-        firsts = [sum(map(len, strip[2][:j])) for j in range(len(leans))]
-        for j, first in enumerate(firsts):
+        for j, run in enumerate(strip[2]):
             for lean in (-1, 1):
-                if names[rows[i][first]] == _largest(names):
+                if names[first] == largest:
                     break
                 trial = [*leans[:j], lean, *leans[j + 1 :]]
-                moved = [*rows[:i], _row(strip, width, (-inf, inf), trial), *rows[i + 1 :]]
-                now = _pieces(moved)
-                if max(now.values()) < max(names.values()):
-                    rows, names, leans = moved, now, trial
-    return rows
+                moved = _row(strip, width, (-inf, inf), trial)
+                if web.pieces_with(i, moved) <= max(names):
+                    web.put(i, moved)
+                    names, leans = web.names(), trial
+                    largest = _largest(names)
+            first += len(run)
+    return web.rows
 
 
-def _pieces(rows: Rows) -> dict[Rect, int]:
-    cells = [c for row in rows for c in row]
-    return dict(zip(cells, pieces(cells), strict=True))
-
-
-def _largest(names: dict[Rect, int]) -> int:
-    return Counter(names.values()).most_common(1)[0][0]
+def _largest(names: Sequence[int]) -> int:
+    return Counter(names).most_common(1)[0][0]
