@@ -88,19 +88,19 @@ def _begun(
 ) -> Begun:
     """A sheet with what has its place on it.
 
-    One that hangs by itself says how far it is from both lines: beside the frames if it can, out to the edge of its
-    window where nothing is taped to it, else on the blank paper beyond.
+    One that hangs by itself says how far it is from both lines: out to the edge of its window where nothing is taped
+    to it, else in its inner part, and on the blank paper beyond where that is full.
     """
     items, room = sheet_items(plan, part, labels, lettering)
     if part.alone is None:
         return Begun(part, titles, items, room)
     sheet, whole = part.sheet, _whole_room(plan, sheets, part.sheet, room, titles, lettering)
-    whole.lines = [*room.lines, *(hung.rect for hung in part.frames)]
+    whole.lines = room.lines
     page, window = whole.region, sheet.window
     right, above = Rect(window.x1, page.y0, page.x1, page.y1), Rect(page.x0, window.y1, page.x1, page.y1)
     places = (sheet.inner if part.joins else window, right, above)
     away = tuple(references(plan, sheet, part.alone, places, whole, lettering))
-    room.take(*(lettering.box(text) for text in away))
+    room.take(*(lettering.box(text).grown(1.5) for text in away))
     dx, dy = _wall_to_page(sheets, sheet)
     on_page = (replace(text, x=text.x + dx, y=text.y + dy) for text in away)
     return Begun(part, (*titles, *on_page), items, room)

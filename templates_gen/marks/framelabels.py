@@ -29,7 +29,7 @@ SIZES = (
 
 TRIES = (
     *((sizes, False, False) for sizes in SIZES[:4]),
-    *((sizes, False, True) for sizes in SIZES),
+    *((sizes, False, True) for sizes in SIZES[:-1]),
     *((sizes, True, True) for sizes in SIZES[3:]),
 )
 """Heights, whether the lines are broken in two for a narrow frame, and whether long lines and edges may run through."""
