@@ -122,7 +122,7 @@ def test_check_says_that_it_leaves_the_error_of_very_many_frames_out(monkeypatch
     path.write_text(MINIMAL + MINIMAL[MINIMAL.index("[[frame]]") :].replace('"A"', '"B"'))
     assert "\nexpected, 19 times in 20: " in run("check", path).out
     monkeypatch.setattr("templates_gen.exactness.checking.MOST_FRAMES", 1)
-    assert "\nexpected error: not worked out here for more than 200 frames; " in run("check", path).out
+    assert "\nexpected error: left out for more than 200 frames; " in run("check", path).out
 
 
 def test_the_first_pages_say_it_and_what_an_eye_sees():

@@ -13,7 +13,7 @@ from templates_gen.sheets.sheet import plan_sheets
 MOST_FRAMES = 200
 """Frames for which the sheets are planned in a check, which stays under half a second then.  Our own design."""
 
-TOO_MANY = f"expected error: not worked out here for more than {MOST_FRAMES} frames; the template's first page has it"
+TOO_MANY = f"expected error: left out for more than {MOST_FRAMES} frames; the first page tells it"
 
 
 class Checked(Record, frozen=True):
