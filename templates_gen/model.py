@@ -5,6 +5,7 @@ Every value is frozen.  Positions: x from the wall's left end, y from the floor.
 
 from __future__ import annotations
 
+from templates_gen.arranging.wishes import Wishes
 from templates_gen.exactness.accuracy import Accuracy
 from templates_gen.geometry import Rect
 from templates_gen.record import Record, field
@@ -183,6 +184,7 @@ class Group(Record, frozen=True, kw_only=True):
     those on its left and right from the top, above and below it from the left, in the order of `SIDES`.
     `slope` is that of the line that a group on stairs climbs along, `around` the feature with frames about it, which
     are `gap_around` away.  `centre_on` is "wall", the name of a feature, or a distance from the wall's left end.
+    `wishes` and `seed` are for an arrangement that is found ("salon"): another seed may find another one.
     """
 
     arrangement: str
@@ -192,6 +194,8 @@ class Group(Record, frozen=True, kw_only=True):
     align: str = "centre"
     set: str = "centre"
     spots: tuple[tuple[str, Spot], ...] = ()
+    wishes: Wishes | None = None
+    seed: int = 0
     centre_on: str | float = "wall"
     height: Height
     slope: float = 0.0

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 
 import shapely
 
@@ -17,10 +18,17 @@ def check_outline(outline: Sequence[tuple[float, float]]) -> None:
         raise InputError("wall, outline", "crosses itself or holds no area, expected its corners in order")
 
 
-def outline_holds(outline: Sequence[tuple[float, float]], rect: Rect) -> bool:
-    """True when the rectangle lies inside the outline (corner points in mm), its edge included."""
-    grown = shapely.Polygon(outline).buffer(TOLERANCE, join_style="mitre")
-    return bool(grown.covers(shapely.box(rect.x0, rect.y0, rect.x1, rect.y1)))
+def outline_holds(outline: tuple[tuple[float, float], ...], rect: Rect, clear: float = 0.0) -> bool:
+    """True when the rectangle lies inside the outline (corner points in mm), `clear` from its edge or more."""
+    return bool(_grown(outline, TOLERANCE - clear).covers(shapely.box(rect.x0, rect.y0, rect.x1, rect.y1)))
+
+
+@cache
+def _grown(outline: tuple[tuple[float, float], ...], by: float) -> shapely.Polygon:
+    """The outline with its edge moved outward by this much; made once, for many rectangles are asked about."""
+    grown = shapely.Polygon(outline).buffer(by, join_style="mitre")
+    shapely.prepare(grown)
+    return grown
 
 
 def room_inside(outline: Sequence[tuple[float, float]], rect: Rect) -> float:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from templates_gen.arranging.computed import arranged
 from templates_gen.arranging.rows import arrange
+from templates_gen.arranging.salon import Watch
 from templates_gen.geometry import Rect, bounds
 from templates_gen.hanging import Bearing, Nail, bearings, nails
 from templates_gen.model import SIDES, Feature, Frame, Group, Job, Wall
@@ -51,16 +53,30 @@ class Plan(Record, frozen=True):
         return self.level_line + self.slope * (x - self.centre_line)
 
 
-def plan_wall(job: Job) -> Plan:
-    """The plan of a job.  Raises InputError where a hanger cannot be as described."""
-    group, wall = job.group, job.wall
-    about = arrange(group, {frame.id: (frame.width, frame.height) for frame in job.frames})
-    centre, level = centre_line(group, wall), _level_line(group, wall, about)
+def plan_wall(job: Job, watch: Watch | None = None) -> Plan:
+    """The plan of a job.  Raises InputError where a hanger cannot be as described, or frames find no room.
+
+    `watch` is told how much is done (0 to 1) where an arrangement has to be found.
+    """
+    group = job.group
+    about, centre, level = _arranged(job, watch)
     at = (group.around.rect.cx, group.around.rect.cy) if group.around else (centre, level)
     rects = {name: rect.shifted(*at) for name, rect in about.items()}
     frames = {frame.id: frame for frame in job.frames}
     hung = tuple(_hung(frames[name], rects[name]) for name in reading_order(rects, group.slope))
     return Plan(job=job, frames=hung, centre_line=centre, level_line=level, group=bounds(rects.values()))
+
+
+def _arranged(job: Job, watch: Watch | None) -> tuple[dict[str, Rect], float, float]:
+    """Every frame about the group's own origin, and the two lines that cross there."""
+    group, wall = job.group, job.wall
+    centre = centre_line(group, wall)
+    if group.arrangement != "salon":
+        rects = arrange(group, {frame.id: (frame.width, frame.height) for frame in job.frames})
+        return rects, centre, _level_line(group, wall, rects)
+    hung = arranged(job, centre, lambda box: _level_line(group, wall, {"": box}), watch)
+    level = group.height.at if group.height.by == "centre" else bounds(hung.values()).cy
+    return {name: rect.shifted(-centre, -level) for name, rect in hung.items()}, centre, level
 
 
 def _hung(frame: Frame, rect: Rect) -> Hung:

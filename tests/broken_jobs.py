@@ -62,7 +62,6 @@ WALL: dict[str, Case] = {
 
 GROUP: dict[str, Case] = {
     "a misspelt arrangement": (added('[group]\narrangement = "colum"'), ("group, arrangement", "'colum'", "'column'")),
-    "an arrangement not computed yet": (added('[group]\narrangement = "salon"'), ("group, arrangement", "'salon'")),
     "an unknown frame in the rows": (
         added('[group]\narrangement = "rows"\nrows = [["A", "Z"]]'),
         ("group, rows", "'Z'", "no frame"),

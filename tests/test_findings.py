@@ -14,6 +14,7 @@ from templates_gen.model import Feature, Fixing, Group, Hanger, Job, Wall
 from templates_gen.planning import plan_wall
 from tests.finding_cases_behind import CASES as BEHIND
 from tests.finding_cases_behind import SWITCH, wall
+from tests.finding_cases_found import CASES as FOUND
 from tests.finding_cases_holding import CASES as HOLDING
 from tests.finding_cases_stairs import CASES as STAIRS
 from tests.finding_cases_wire import CASES as WIRE
@@ -89,6 +90,7 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     ("not-computed-yet", "note", (), job(ignored=("depth of A",)), job(ignored=())),
     *BEHIND,
     *WIRE,
+    *FOUND,
     *HOLDING,
     *STAIRS,
 ]

@@ -71,7 +71,8 @@ def test_a_stair_to_the_left_is_the_mirror_image_of_one_to_the_right(case):
     mirrored = arrange(other, sizes)
     for name, rect in arrange(asked, sizes).items():
         found = mirrored[name]
-        assert (-found.x1, found.y0, -found.x0, found.y1) == pytest.approx((rect.x0, rect.y0, rect.x1, rect.y1))
+        sides = (rect.x0, rect.y0, rect.x1, rect.y1)
+        assert (-found.x1, found.y0, -found.x0, found.y1) == pytest.approx(sides, abs=1e-9)
 
 
 @given(climbs())

@@ -43,6 +43,7 @@ def check(
     Example:
       templates-gen check samples/fern-prints.toml
     """
+    from templates_gen.arranging.words import score_data, score_words
     from templates_gen.exactness.checking import TOO_MANY, check_job
     from templates_gen.exactness.tapewords import tape_data, tape_words
     from templates_gen.exactness.words import check_words, error_data
@@ -56,7 +57,12 @@ def check(
         checked = check_job(read)
         found = _tape_check(read, taped) if taped is not None else None
     findings, expected = checked.findings, checked.expected
-    data = {"format": 1, "findings": findings_data(findings), "expected_error": error_data(expected)}
+    data = {
+        "format": 1,
+        "findings": findings_data(findings),
+        "arrangement": score_data(checked.score),
+        "expected_error": error_data(expected),
+    }
     if found is not None:
         data["taped"] = tape_data(found, read.unit)
     if report is not None:
@@ -68,8 +74,9 @@ def check(
             click.echo("\n".join(lines_of(line, 79, later=" " * 6)))
     else:
         show_findings(findings, err=False)
+        scored = [score_words(checked.score)] if checked.score else []
         lines = check_words(expected, read.unit) if expected else ()
-        for line in (TOO_MANY,) if checked.many else lines:
+        for line in (*scored, *((TOO_MANY,) if checked.many else lines)):
             click.echo(click.wrap_text(line, 80, subsequent_indent=" " * 6))
         click.echo(_summary([finding.level for finding in findings]))
     context.exit(STOPPED if stops(findings) else 0)

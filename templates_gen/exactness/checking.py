@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from templates_gen.arranging.salon import Watch
+from templates_gen.arranging.score import Score
+from templates_gen.arranging.words import plan_score
 from templates_gen.errors import InputError
 from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.findings import WARN, Finding, find
@@ -17,27 +20,28 @@ TOO_MANY = f"expected error: left out for more than {MOST_FRAMES} frames; the fi
 
 
 class Checked(Record, frozen=True):
-    """What was found, and the error to expect: None for a single frame, for too `many` frames, or without a sheet
-    plan."""
+    """What was found, the error to expect (None for a single frame, for too `many` frames, or without a sheet plan),
+    and the score of the arrangement, if it has one."""
 
     findings: tuple[Finding, ...]
     expected: Expected | None
+    score: Score | None = None
     many: bool = False
 
 
-def check_job(job: Job) -> Checked:
-    """Check a job; that its paper is too small is a finding.
+def check_job(job: Job, watch: Watch | None = None) -> Checked:
+    """Check a job; that its paper is too small is a finding.  `watch` is told how far a search for places is.
 
     Raises InputError where a hanger cannot be as described.
     """
-    plan = plan_wall(job)
-    findings = find(plan)
+    plan = plan_wall(job, watch)
+    findings, score = find(plan), plan_score(plan)
     if not 1 < len(plan.frames) <= MOST_FRAMES:
-        return Checked(findings, None, many=len(plan.frames) > 1)
+        return Checked(findings, None, score, many=len(plan.frames) > 1)
     try:
-        return Checked(findings, expected_error(plan, plan_sheets(plan, job.paper)))
+        return Checked(findings, expected_error(plan, plan_sheets(plan, job.paper)), score)
     except InputError as error:
-        return Checked(_with(findings, _no_sheets(plan, error)), None)
+        return Checked(_with(findings, _no_sheets(plan, error)), None, score)
 
 
 def _no_sheets(plan: Plan, error: InputError) -> Finding:

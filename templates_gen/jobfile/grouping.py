@@ -9,16 +9,16 @@ from templates_gen.errors import InputError
 from templates_gen.jobfile.tables import GroupTable, SpotTable
 from templates_gen.jobfile.typed import nearest, read_table
 from templates_gen.jobfile.whereabouts import centre_of, feature_around, gap_around, height_of, slope_of
+from templates_gen.jobfile.wishing import build_wishes
 from templates_gen.model import SIDES, Frame, Group, Spot, Wall
 
 DEFAULT_GAP = 63.5
 """mm (2 1/2 in) between frames when none is given: within the 2-3 in usual for home groups.  Common practice."""
 
-NOT_COMPUTED = ("salon",)
 ALIGNMENTS = {
     "row": ("top", "centre", "bottom"), "rows": ("top", "centre", "bottom"), "grid": ("top", "centre", "bottom"),
     "column": ("left", "centre", "right"), "columns": ("left", "centre", "right"),
-    "stairs": ("top", "centre", "bottom"), "around": ("top", "centre", "bottom"),
+    "salon": ("centre",), "stairs": ("top", "centre", "bottom"), "around": ("top", "centre", "bottom"),
     "placed": ("top", "centre", "bottom", "left", "right"),
 }  # fmt: skip
 SETTINGS = {
@@ -29,10 +29,6 @@ SETTINGS = {
 
 def build_group(table: GroupTable, frames: Sequence[Frame], wall: Wall, unit: str, where: str) -> Group:
     """The finished group, every frame in it exactly once.  Raises InputError."""
-    if table.arrangement in NOT_COMPUTED:
-        raise InputError(
-            f"{where}, arrangement", f"{table.arrangement!r} is not computed yet", f"use one of {', '.join(ALIGNMENTS)}"
-        )
     _one_of(table.align, ALIGNMENTS[table.arrangement], f"{where}, align", table.arrangement)
     _one_of(table.set, SETTINGS.get(table.arrangement, ("centre",)), f"{where}, set", table.arrangement)
     gap = DEFAULT_GAP if table.gap is None else table.gap
@@ -50,6 +46,8 @@ def build_group(table: GroupTable, frames: Sequence[Frame], wall: Wall, unit: st
         slope=slope_of(table, wall, where),
         around=around,
         gap_around=gap_around(table, gap),
+        wishes=build_wishes(table, [frame.id for frame in frames], where),
+        seed=table.seed,
     )
 
 
@@ -71,7 +69,8 @@ def _rows(table: GroupTable, ids: list[str], where: str) -> tuple[tuple[str, ...
 
 _USED = {
     "row": {"order"}, "column": {"order"}, "rows": {"rows"}, "columns": {"columns"}, "stairs": {"order"},
-    "grid": {"rows", "order", "across"}, "placed": {"place"}, "around": {"around", "gap_around", *SIDES},
+    "grid": {"rows", "order", "across"}, "placed": {"place"}, "salon": set(),
+    "around": {"around", "gap_around", *SIDES},
 }  # fmt: skip
 _LISTING: set[str] = set().union(*_USED.values())
 

@@ -43,7 +43,9 @@ def worked_out(parts: Parts) -> Size | None:
 
 
 def check_parts(parts: Parts, outside: Size, where: str) -> None:
-    """Raises InputError when the moulding or the mat leaves nothing to see of a frame with this outside."""
+    """Raises InputError when a frame with this outside is smaller than its print, or when the moulding or the mat
+    leaves nothing to see of it."""
+    _check_print(parts.printed, outside, where)
     moulding = parts.moulding
     if moulding is None:
         return
@@ -52,6 +54,15 @@ def check_parts(parts: Parts, outside: Size, where: str) -> None:
         raise InputError(f"{where}, moulding, face", f"found {moulding.face:g} mm, too wide for a frame of {size}")
     if parts.mat and min(window_size(contents_within(outside, moulding), parts.mat)) <= 0:
         raise InputError(f"{where}, mat", "leaves no window in a frame of this size")
+
+
+def _check_print(printed: Size | None, outside: Size, where: str) -> None:
+    if printed is None or all(frame >= inner for frame, inner in zip(outside, printed, strict=True)):
+        return
+    sizes = [f"{size[0]:g} × {size[1]:g} mm (width × height)" for size in (outside, printed)]
+    turned = outside[0] >= printed[1] and outside[1] >= printed[0]
+    hint = "one of them has width and height the other way round" if turned else "measure both again"
+    raise InputError(where, f"the outside of {sizes[0]} is smaller than its print of {sizes[1]}", hint)
 
 
 def _print(value: object, unit: str, where: str) -> Size | None:

@@ -111,6 +111,12 @@ class GroupTable(Table):
     right: list[str] | None = None
     below: list[str] | None = None
     gap_around: Length | None = None
+    largest: Literal["centre"] | None = None
+    pin: dict[str, tuple[Offset, Offset]] | None = None
+    together: list[list[str]] | None = None
+    same_height: list[list[str]] | None = None
+    heavy_low: bool = False
+    seed: int = 0
     gap: Length | None = None
     gap_across: Length | None = None
     gap_down: Length | None = None

@@ -1,0 +1,49 @@
+"""The arrangement that a job leaves to be found, on its wall; each is worked out once in a run."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from templates_gen.arranging.room import room_of
+from templates_gen.arranging.salon import Arranged, Pile, Watch, salon
+from templates_gen.errors import InputError
+from templates_gen.geometry import Rect
+from templates_gen.model import Group, Job
+
+MASS_PER_AREA = 1e-5
+"""kg per mm² (10 kg/m²) of a frame whose weight is not known, to compare with those that are.  Our own design."""
+
+_KEPT: dict[Any, Arranged] = {}
+
+
+def arranged(job: Job, centre: float, level: Callable[[Rect], float], watch: Watch | None = None) -> dict[str, Rect]:
+    """The rectangle of every frame (wall mm) about an upright line at x = `centre`.
+
+    `level` tells how high the middle of a group goes that has this bounding box about (0, 0).  Raises InputError when
+    there is no room for the frames.
+    """
+    key = (job.group, tuple((item.id, item.width, item.height, item.weight) for item in job.frames), job.wall)
+    found = _KEPT.get(key) or salon(pile_of(job, job.group, centre, level), watch)
+    if found is None:
+        raise InputError(
+            "group, arrangement", "no arrangement of these frames with their gaps has room on this wall",
+            "smaller gaps, fewer frames, less clear space around features, or another height or centre_on",
+        )  # fmt: skip
+    _KEPT[key] = found
+    return found.rects
+
+
+def pile_of(job: Job, group: Group, centre: float, level: Callable[[Rect], float]) -> Pile:
+    """What there is to arrange for a job, with this group's gaps and wishes."""
+    room = room_of(job.wall, group.gap_across, group.gap_down)
+    pins = group.wishes.pins if group.wishes else ()
+    middle = level(Rect(0.0, 0.0, 0.0, 0.0))
+    sizes = {frame.id: (frame.width, frame.height) for frame in job.frames}
+    pinned = {name: Rect.about(centre + x, middle + y, *sizes[name]) for name, x, y in pins}
+    loose = tuple(name for name in sizes if name not in pinned)
+    masses = {
+        frame.id: frame.weight if frame.weight is not None else frame.width * frame.height * MASS_PER_AREA
+        for frame in job.frames
+    }
+    return Pile(loose, tuple(sizes[name] for name in loose), group, room, centre, level, pinned, masses)

@@ -1,0 +1,191 @@
+"""The measures of an arrangement, published ones and some of our own, each from 0 to 1.
+
+Rectangles in mm, y up.  `axes` is the rectangle that a measure is taken in: the group's bounding box, or one about the
+same centre line where the group does not lie even about it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
+
+from templates_gen.geometry import TOLERANCE, Rect
+
+PROPORTIONS = (1.0, 1 / math.sqrt(2), 2 / (1 + math.sqrt(5)), 1 / math.sqrt(3), 0.5)
+"""Square, square root of two, golden, square root of three, double square: the pleasing proportions of D. C. L. Ngo,
+L. S. Teo and J. G. Byrne, A mathematical theory of interface aesthetics, Visual Mathematics 2(4), 2000 (from memory).
+"""
+
+ONE_WAY = 0.7
+"""What lines that are shared one way count for, upright or level, whichever are more.  Our own design, no source."""
+
+LINES = 1e-3
+"""Lines are compared in mm divided by this and rounded: what a tape cannot show is in line.  Our own design."""
+
+
+def side_weights(rects: Iterable[Rect], axes: Rect) -> tuple[float, float]:
+    """How much heavier the left side is than the right, and the top than the bottom, each from -1 to 1.
+
+    A side's weight is the sum of area times the distance of its centroid from the axis, frames cut at the axis; the
+    difference is over the larger of the two: BM_v and BM_h of Ngo, Teo and Byrne, A mathematical theory of interface
+    aesthetics, Visual Mathematics 2(4), 2000.  Their balance is 1 - (|BM_v| + |BM_h|) / 2.
+    """
+    x, y = axes.cx, axes.cy
+    left = right = top = bottom = 0.0
+    for rect in rects:
+        left += rect.height * _moment(x - rect.x1, x - rect.x0)
+        right += rect.height * _moment(rect.x0 - x, rect.x1 - x)
+        bottom += rect.width * _moment(y - rect.y1, y - rect.y0)
+        top += rect.width * _moment(rect.y0 - y, rect.y1 - y)
+    return _heavier(left, right), _heavier(top, bottom)
+
+
+def _moment(near: float, far: float) -> float:
+    """Length times distance of the middle, of what lies beyond the axis."""
+    near, far = max(near, 0.0), max(far, 0.0)
+    return (far * far - near * near) / 2
+
+
+def _heavier(one: float, two: float) -> float:
+    most = max(one, two)
+    return (one - two) / most if most > 0 else 0.0
+
+
+def equilibrium(rects: Sequence[Rect], axes: Rect) -> float:
+    """1 where the centre of mass is the middle: 1 - (|EM_x| + |EM_y|) / 2 with EM_x = 2 Σ a (x - x_c) / (n b Σ a).
+
+    b is the width (for y, the height) of the axes; Ngo, Teo and Byrne 2000, as for `side_weights`.
+    """
+    dx, dy = _mass_off(rects, axes)
+    count = len(rects)
+    return 1 - (abs(2 * dx / (count * axes.width)) + abs(2 * dy / (count * axes.height))) / 2
+
+
+def mass_distance(rects: Sequence[Rect], axes: Rect) -> float:
+    """How far the centre of mass lies from the middle, in per cent of the sides: 100 √((Δx / b)² + (Δy / h)²).
+
+    The distance of Hübner and Fillinger, Comparison of objective measures for predicting perceptual balance and
+    visual aesthetic preference, Front. Psychol. 7:335, 2016; the normalisation is our own, for theirs was not read.
+    """
+    dx, dy = _mass_off(rects, axes)
+    return 100 * math.hypot(dx / axes.width, dy / axes.height)
+
+
+def _mass_off(rects: Sequence[Rect], axes: Rect) -> tuple[float, float]:
+    areas = [rect.width * rect.height for rect in rects]
+    x = sum(area * rect.cx for area, rect in zip(areas, rects, strict=True))
+    y = sum(area * rect.cy for area, rect in zip(areas, rects, strict=True))
+    return x / sum(areas) - axes.cx, y / sum(areas) - axes.cy
+
+
+def symmetry(rects: Iterable[Rect], axes: Rect) -> float:
+    """1 where all four quarters are alike: 1 less the mean of the vertical, horizontal and radial differences.
+
+    Each difference is the mean of twelve: six quantities (distance across and up, width, height, angle, radius) in two
+    pairs of quarters, each over the largest of the four: SYM of Ngo, Teo and Byrne 2000, as restated in public code.
+    Our own: frames are cut at the axes, and each part counts by its area, so that a sliver counts as a sliver; the
+    angle stands for their slope, which has no bound.
+    """
+    quarters = [[0.0] * 6 for _ in range(4)]
+    for quarter, area, dx, dy, width, height in _parts(rects, axes.cx, axes.cy):
+        angle, radius = math.atan2(dy, dx), math.hypot(dx, dy)
+        sums = quarters[quarter]
+        for at, quantity in enumerate((dx, dy, width, height, angle, radius)):
+            sums[at] += area * quantity
+    difference = 0.0
+    for upper_left, upper_right, lower_left, lower_right in zip(*quarters, strict=True):
+        most = max(upper_left, upper_right, lower_left, lower_right)
+        if most > 0:
+            sideways = abs(upper_left - upper_right) + abs(lower_left - lower_right)
+            upright = abs(upper_left - lower_left) + abs(upper_right - lower_right)
+            radial = abs(upper_left - lower_right) + abs(upper_right - lower_left)
+            difference += (sideways + upright + radial) / (36 * most)
+    return 1 - difference
+
+
+def _parts(rects: Iterable[Rect], x: float, y: float) -> Iterator[tuple[int, float, float, float, float, float]]:
+    """The parts of the frames in each quarter: its number, area, middle's distances from the axes, width and height."""
+    for rect in rects:
+        across = [(side, near, far) for side, near, far in _spans(x, rect.x0, rect.x1)]
+        for up, low, high in _spans(y, rect.y0, rect.y1):
+            height = high - low
+            for side, near, far in across:
+                width = far - near
+                yield 2 * (1 - up) + side, width * height, (near + far) / 2, (low + high) / 2, width, height
+
+
+def _spans(axis: float, start: float, end: float) -> Iterator[tuple[int, float, float]]:
+    """The stretch before the axis as (0, near, far) and the one after it as (1, near, far), distances from it."""
+    if start < axis:
+        yield 0, max(axis - end, 0.0), axis - start
+    if end > axis:
+        yield 1, max(start - axis, 0.0), end - axis
+
+
+def compactness(rects: Iterable[Rect], box: Rect, gap_across: float, gap_down: float) -> float:
+    """The share of the group's rectangle that is frame or the gap around one; 1 when no more is blank.
+
+    Half a gap belongs to each frame on every side.  Our own design, no source.
+    """
+    filled = sum((rect.width + gap_across) * (rect.height + gap_down) for rect in rects)
+    return filled / ((box.width + gap_across) * (box.height + gap_down))
+
+
+def alignment(rects: Sequence[Rect]) -> float:
+    """How far the frames' lines are in line with other frames': 1 when each shares two both ways.
+
+    A frame has three lines upright (left, middle, right) and three level; two that are shared count in full.  One way
+    counts `ONE_WAY` of the whole, for a column has no lines across to share.  Our own design after the regularity of
+    Ngo, Teo and Byrne 2000.
+    """
+    if len(rects) < 2:
+        return 1.0
+    upright = _shared([(round(rect.x0 / LINES), round(rect.cx / LINES), round(rect.x1 / LINES)) for rect in rects])
+    level = _shared([(round(rect.y0 / LINES), round(rect.cy / LINES), round(rect.y1 / LINES)) for rect in rects])
+    better = sum(map(max, upright, level))
+    return (ONE_WAY * better + (1 - ONE_WAY) * (sum(upright) + sum(level) - better)) / (2 * len(rects))
+
+
+def _shared(lines: Sequence[tuple[int, int, int]]) -> list[int]:
+    """For every frame how many of its lines, at most two, another has; an edge may meet another's other edge."""
+    edges = Counter(edge for low, _, high in lines for edge in {low, high})
+    middles = Counter(middle for _, middle, _ in lines)
+    return [min(2, (edges[low] > 1) + (middles[middle] > 1) + (edges[high] > 1)) for low, middle, high in lines]
+
+
+def evenness(rects: Sequence[Rect], gap_across: float, gap_down: float) -> float:
+    """The mean of wanted over actual gap, from every frame to the nearest it faces on each side; 1 when all are even.
+
+    Our own design, no source.
+    """
+    sides: list[float] = []
+    for one in rects:
+        x0, y0, x1, y1 = one.x0, one.y0, one.x1, one.y1
+        right = left = above = below = math.inf
+        for two in rects:
+            if two.y0 < y1 and y0 < two.y1:
+                if two.x0 >= x1:
+                    right = min(right, two.x0 - x1)
+                elif two.x1 <= x0:
+                    left = min(left, x0 - two.x1)
+            elif two.x0 < x1 and x0 < two.x1:
+                if two.y0 >= y1:
+                    above = min(above, two.y0 - y1)
+                else:
+                    below = min(below, y0 - two.y1)
+        sides += [_share(gap_across, gap) for gap in (right, left) if gap < math.inf]
+        sides += [_share(gap_down, gap) for gap in (above, below) if gap < math.inf]
+    return sum(sides) / len(sides) if sides else 1.0
+
+
+def _share(wanted: float, gap: float) -> float:
+    return (wanted + TOLERANCE) / (max(wanted, gap) + TOLERANCE)
+
+
+def proportion(box: Rect) -> float:
+    """1 where width to height is a pleasing proportion, less by twice the difference: Ngo, Teo and Byrne 2000 (from
+    memory).  Our own: of groups higher than wide only the square pleases, for a tower leaves most of a wall blank."""
+    if box.height > box.width:
+        return 2 * box.width / box.height - 1
+    return 1 - 2 * min(abs(box.height / box.width - best) for best in PROPORTIONS)

@@ -1,0 +1,118 @@
+"""The part of the wall that frames may take: inside its edges or outline, clear of what is on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+
+from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.model import Wall
+from templates_gen.record import Record
+
+NEAREST = 14
+"""Places each way that are tried for a frame that has to move.  Our own design, no source."""
+
+MOST_MOVED = 4
+"""Frames that may be in the way of something for an arrangement to be worth mending.  Our own design, no source."""
+
+SLIDES = 24
+"""Halvings when a frame is slid inward from beyond an outline: to a ten-millionth of the way.  Our own design."""
+
+
+class Room(Record, frozen=True):
+    """Where frames may be (wall mm): `taken` are the features with what they want clear; gaps are between frames."""
+
+    wall: Wall
+    taken: tuple[Rect, ...]
+    gap_across: float
+    gap_down: float
+
+    def free(self, rect: Rect) -> bool:
+        """True when the rectangle lies on the wall and clear of its features."""
+        return not any(map(rect.overlaps, self.taken)) and self.inside(rect)
+
+    def inside(self, rect: Rect) -> bool:
+        """True when the rectangle lies on the wall, with what is to be clear at its edges."""
+        if not self.wall.rect.grown(-self.wall.clear).holds(rect):
+            return False
+        if not self.wall.outline:
+            return True
+        from templates_gen.outline import outline_holds
+
+        return outline_holds(self.wall.outline, rect, self.wall.clear)
+
+    def apart(self, rect: Rect, others: Iterable[Rect]) -> bool:
+        """True when the rectangle keeps the gap to all others, across or down."""
+        across, down = self.gap_across - TOLERANCE, self.gap_down - TOLERANCE
+        return not any(
+            rect.x0 - other.x1 < across and other.x0 - rect.x1 < across
+            and rect.y0 - other.y1 < down and other.y0 - rect.y1 < down
+            for other in others
+        )  # fmt: skip
+
+
+def room_of(wall: Wall, gap_across: float, gap_down: float) -> Room:
+    """The room on a wall."""
+    return Room(wall, tuple(item.rect.grown(item.clear) for item in wall.features), gap_across, gap_down)
+
+
+def settled(wanted: Mapping[int, Rect], fixed: Sequence[Rect], room: Room) -> dict[int, Rect] | int:
+    """The rectangles where they are wanted, or as near to it as the room allows, the gaps kept; else for how many
+    there is no place.
+
+    `fixed` frames stay.  Those nearest to the middle settle first; each that is in the way moves to the nearest place
+    beside another frame, a feature or the wall's edge.
+    """
+    astray = sum(not (room.free(rect) and room.apart(rect, fixed)) for rect in wanted.values())
+    if astray == 0:
+        return dict(wanted)
+    if astray > MOST_MOVED:
+        return astray
+    x = sum(rect.cx for rect in wanted.values()) / len(wanted)
+    y = sum(rect.cy for rect in wanted.values()) / len(wanted)
+    found: dict[int, Rect] = {}
+    for at in sorted(wanted, key=lambda at: (abs(wanted[at].cx - x) + abs(wanted[at].cy - y), at)):
+        place = _nearest(wanted[at], [*fixed, *found.values()], room)
+        if place is None:
+            return 1
+        found[at] = place
+    return found
+
+
+def _nearest(rect: Rect, others: Sequence[Rect], room: Room) -> Rect | None:
+    """The free place nearest to the rectangle's own: as it is, slid down under an outline, or beside something."""
+    for place in (rect, _slid_down(rect, room)):
+        if place and room.free(place) and room.apart(place, others):
+            return place
+    xs, ys = _places(rect, others, room)
+    for _, dx, dy in sorted((dx * dx + dy * dy, dx, dy) for dx in xs[:NEAREST] for dy in ys[:NEAREST]):
+        moved = rect.shifted(dx, dy)
+        if room.apart(moved, others) and room.free(moved):
+            return moved
+    return None
+
+
+def _places(rect: Rect, others: Sequence[Rect], room: Room) -> tuple[list[float], list[float]]:
+    """How far the rectangle may be moved across and up to stand beside something, or in line with it."""
+    xs, ys = [0.0], [0.0]
+    for other in others:
+        xs += [other.x1 + room.gap_across - rect.x0, other.x0 - room.gap_across - rect.x1, other.x0 - rect.x0,
+               other.x1 - rect.x1]  # fmt: skip
+        ys += [other.y1 + room.gap_down - rect.y0, other.y0 - room.gap_down - rect.y1, other.y0 - rect.y0,
+               other.y1 - rect.y1]  # fmt: skip
+    for other in room.taken:
+        xs += [other.x1 - rect.x0, other.x0 - rect.x1]
+        ys += [other.y1 - rect.y0, other.y0 - rect.y1]
+    xs += [-rect.x0, room.wall.width - rect.x1]
+    ys += [room.wall.height - rect.y1, -rect.y0]
+    return sorted(set(xs), key=abs), sorted(set(ys), key=abs)
+
+
+def _slid_down(rect: Rect, room: Room) -> Rect | None:
+    """The rectangle moved straight down as little as it takes to lie inside an outline; None for plain walls."""
+    if not room.wall.outline or rect.y0 <= 0 or not room.inside(rect.shifted(0.0, -rect.y0)):
+        return None
+    low, high = rect.y0, 0.0  # moved by `low` it is inside, by `high` perhaps not
+    for _ in range(SLIDES):
+        middle = (low + high) / 2
+        low, high = (middle, high) if room.inside(rect.shifted(0.0, -middle)) else (low, middle)
+    return rect.shifted(0.0, -low)

@@ -1,0 +1,83 @@
+"""What a person may wish of an arrangement that is computed, and how far one is from it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import pairwise
+
+from templates_gen.geometry import Rect, bounds
+from templates_gen.record import Record
+
+IN_LINE = 0.5
+"""mm; what a tape measure can show.  Common practice, no source."""
+
+
+class Wishes(Record, frozen=True, kw_only=True):
+    """What is wished of an arrangement that is to be found.
+
+    `largest` is "centre" or ""; `pins` are frames with the place of their middles from centre line and level line
+    (mm); the frames of each of `together` are neighbours, those of each of `same_height` have their middles level;
+    `heavy_low` is to have heavy frames low.
+    """
+
+    largest: str = ""
+    pins: tuple[tuple[str, float, float], ...] = ()
+    together: tuple[tuple[str, ...], ...] = ()
+    same_height: tuple[tuple[str, ...], ...] = ()
+    heavy_low: bool = False
+
+
+def unmet(wishes: Wishes, rects: Mapping[str, Rect], gap: float) -> Iterator[tuple[tuple[str, ...], str]]:
+    """The wishes that an arrangement does not grant: the frames, and in a few words what was wished of them."""
+    for names in wishes.together:
+        if _parted(names, rects, gap) > IN_LINE:
+            yield names, f"{', '.join(names)} together"
+    for names in wishes.same_height:
+        if _uneven(names, rects) > IN_LINE:
+            yield names, f"{', '.join(names)} at the same height"
+    if wishes.largest == "centre" and not _holds_middle(rects):
+        yield (largest_of(rects),), "the largest frame in the middle"
+
+
+def regret(wishes: Wishes, rects: Mapping[str, Rect], gap: float) -> float:
+    """How far the arrangement is from what was wished: 0 when all is met, about 1 for a wish missed by the group's
+    size.  Our own design, no source."""
+    box = bounds(rects.values())
+    size = math.hypot(box.width, box.height)
+    return sum(_distances(wishes, rects, gap, box)) / size
+
+
+def _distances(wishes: Wishes, rects: Mapping[str, Rect], gap: float, box: Rect) -> Iterator[float]:
+    """mm, each with an eighth of a gap on top so that the last millimetre counts, too."""
+    for names in wishes.together:
+        yield _missed(_parted(names, rects, gap), gap)
+    for names in wishes.same_height:
+        yield _missed(_uneven(names, rects), gap)
+    if wishes.largest == "centre" and not _holds_middle(rects):
+        largest = rects[largest_of(rects)]
+        yield math.hypot(largest.cx - box.cx, largest.cy - box.cy) + gap
+
+
+def _missed(distance: float, gap: float) -> float:
+    return distance + gap if distance > IN_LINE else 0.0
+
+
+def _parted(names: Sequence[str], rects: Mapping[str, Rect], gap: float) -> float:
+    """How much further than a gap the frames are from each other, one after the other (mm)."""
+    return sum(max(0.0, rects[one].gap_to(rects[two]) - 1.6 * gap) for one, two in pairwise(names))
+
+
+def _uneven(names: Sequence[str], rects: Mapping[str, Rect]) -> float:
+    middles = [rects[name].cy for name in names]
+    return max(middles) - min(middles)
+
+
+def largest_of(rects: Mapping[str, Rect]) -> str:
+    """The frame of the largest area, the first of several."""
+    return max(rects, key=lambda name: rects[name].width * rects[name].height)
+
+
+def _holds_middle(rects: Mapping[str, Rect]) -> bool:
+    box = bounds(rects.values())
+    return rects[largest_of(rects)].has_point(box.cx, box.cy)

@@ -1,0 +1,54 @@
+"""An arrangement's score in words, and for a machine."""
+
+from __future__ import annotations
+
+from templates_gen.arranging.score import WEIGHTS, Score, score
+from templates_gen.planning import Plan
+
+SEEN, MUCH = 0.03, 0.15
+"""How much heavier one side is that is worth a word, and a strong one.  Our own design, no source."""
+
+COMPACT, LOOSE = 0.9, 0.75
+"""Shares of a group's rectangle that are filled.  Our own design, no source."""
+
+
+def plan_score(plan: Plan) -> Score | None:
+    """The score of a plan's arrangement about its centre line; None for a single frame, and for frames that climb with
+    a stair, for which balance about an upright line means nothing."""
+    if len(plan.frames) < 2 or plan.slope:
+        return None
+    group = plan.job.group
+    return score([hung.rect for hung in plan.frames], group.gap_across, group.gap_down, plan.centre_line)
+
+
+def score_words(found: Score) -> str:
+    """The score and what it comes from, in one line."""
+    parts = (
+        _heavy(found.left_heavy, "left", "right", "on the "),
+        _heavy(found.top_heavy, "top", "bottom", "at the "),
+        f"{_filled(found.compactness)}: it fills {_percent(found.compactness)} of its rectangle",
+        f"{_percent(found.alignment)} of edges and middles in line",
+    )
+    return f"arrangement scores {100 * found.total:.0f} of 100: {'; '.join(parts)}"
+
+
+def _heavy(by: float, one: str, other: str, where: str) -> str:
+    if abs(by) < SEEN:
+        return f"balanced {one} and {other}"
+    return f"{'a little ' if abs(by) < MUCH else ''}heavy {where}{one if by > 0 else other}: {_percent(abs(by))}"
+
+
+def _percent(share: float) -> str:
+    return f"{100 * share:.0f} %"
+
+
+def _filled(share: float) -> str:
+    return "compact" if share >= COMPACT else "loose" if share < LOOSE else "fairly compact"
+
+
+def score_data(found: Score | None) -> dict[str, float] | None:
+    """The measures for a machine, each from 0 to 1 (`left_heavy` and `top_heavy` from -1), to 0.001."""
+    if found is None:
+        return None
+    names = ("total", *WEIGHTS, "left_heavy", "top_heavy")
+    return {name: round(float(getattr(found, name)), 3) + 0.0 for name in names}

@@ -1,0 +1,29 @@
+"""An arrangement that was found by computing: what could not be had, and how to keep it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from templates_gen.arranging.wishes import unmet
+from templates_gen.findings.finding import NOTE, WARN, Finding
+from templates_gen.planning import Plan
+
+
+def _wish_unmet(plan: Plan) -> Iterator[Finding]:
+    group = plan.job.group
+    rects = {hung.frame.id: hung.rect for hung in plan.frames}
+    for names, wish in unmet(group.wishes, rects, max(group.gap_across, group.gap_down)) if group.wishes else ():
+        text = f"Wished for, and not had in the arrangement that was found: {wish}. Ask for less, or place by hand."
+        yield Finding(WARN, "wish-unmet", names, text)
+
+
+def _arrangement_found(plan: Plan) -> Iterator[Finding]:
+    if plan.job.group.arrangement == "salon":
+        text = (
+            "The places of the frames were found by computing. Once the client has agreed, keep them in the job file "
+            "(command options, --pick), so that a later version of this program changes none."
+        )
+        yield Finding(NOTE, "arrangement-found", (), text)
+
+
+RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_wish_unmet, _arrangement_found)
