@@ -133,7 +133,8 @@ class Frame(Record, frozen=True, kw_only=True):
     `estimated`: the weight is not weighed but worked out from what the frame is made of; `lacking` names what that
     would still need.  `glazing` is "glass", "acrylic", "none", or "" when it is not told.  `worked_out` is the outside
     size that print, mat and moulding come to, where they are given; `listed` is what the job file says of the size of a
-    frame that was measured since.
+    frame that was measured since.  `image` is the path of its picture; `image_missing`: there is no such file.  `face`
+    is how wide the moulding is from the front, `mat` how much of each side of the mat shows within it (mm).
     """
 
     id: str
@@ -148,6 +149,9 @@ class Frame(Record, frozen=True, kw_only=True):
     hanger: Hanger = field(default_factory=lambda: Hanger(kind="wire"))
     fixing: Fixing = field(default_factory=Fixing)
     image: str = ""
+    image_missing: bool = False
+    face: float | None = None
+    mat: Sides | None = None
     glazing: str = ""
     worked_out: tuple[float, float] | None = None
     listed: tuple[float | None, float | None] = (None, None)
@@ -226,8 +230,8 @@ class Paper(Record, frozen=True, kw_only=True):
 class Job(Record, frozen=True, kw_only=True):
     """Everything there is to know before anything is computed.
 
-    `ignored` names what the file gives that nothing computes with yet; `sources` are the files it was read from, and
-    `moved_to` the one among them that the wall is from, where that is not the job file.
+    `sources` are the files it was read from, and `moved_to` the one among them that the wall is from, where that is not
+    the job file.
     """
 
     title: str
@@ -240,7 +244,6 @@ class Job(Record, frozen=True, kw_only=True):
     frames: tuple[Frame, ...]
     paper: Paper
     accuracy: Accuracy = field(default_factory=Accuracy)
-    ignored: tuple[str, ...] = ()
     sources: tuple[tuple[str, bytes], ...] = ()
     moved_to: str = ""
 

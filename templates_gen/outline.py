@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from functools import cache
+from itertools import pairwise
 
 import shapely
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import TOLERANCE, Rect
+
+Segment = tuple[float, float, float, float]
+"""A straight line from (x0, y0) to (x1, y1) in mm."""
 
 
 def check_outline(outline: Sequence[tuple[float, float]]) -> None:
@@ -34,3 +39,24 @@ def _grown(outline: tuple[tuple[float, float], ...], by: float) -> shapely.Polyg
 def room_inside(outline: Sequence[tuple[float, float]], rect: Rect) -> float:
     """How far the rectangle, which lies inside the outline, is from its nearest edge (mm)."""
     return float(shapely.Polygon(outline).exterior.distance(shapely.box(rect.x0, rect.y0, rect.x1, rect.y1)))
+
+
+def hatched(
+    rects: Sequence[Rect], outline: Sequence[tuple[float, float]], step: float
+) -> tuple[list[Segment], list[Segment]]:
+    """Hatching of what the rectangles cover of an outline, and its edges: straight lines (x0, y0, x1, y1) in mm.
+
+    The lines rise to the right at 45° and are `step` apart; where rectangles overlap they are drawn once.
+    """
+    covered = shapely.union_all([shapely.box(rect.x0, rect.y0, rect.x1, rect.y1) for rect in rects])
+    area = covered & shapely.Polygon(outline)
+    x0, y0, x1, y1 = area.bounds
+    count, apart = math.ceil((x1 - x0 + y1 - y0) / (step * math.sqrt(2))), step * math.sqrt(2)
+    rising = [((x0, y1 - at), (x0 + at, y1)) for at in (apart * (number + 0.5) for number in range(count))]
+    return _segments(area & shapely.MultiLineString(rising)), _segments(shapely.boundary(area))
+
+
+def _segments(shape: shapely.Geometry) -> list[Segment]:
+    """The straight pieces of lines, sorted: the order that shapely gives them in is nobody's promise."""
+    parts = [shapely.get_coordinates(part).tolist() for part in shapely.get_parts(shape)]
+    return sorted((*start, *end) for points in parts for start, end in pairwise(points))

@@ -12,14 +12,17 @@ from templates_gen.pdf import MADE_BY
 
 _OUR_JSON = re.compile(rb'\s*\{\s*"format":\s*1,')
 
+_PAGES = (b"%PDF-", b"<?xml", b"\x89PNG")
+"""How files of pages and pictures begin; in those of ours MADE_BY stands somewhere."""
+
 
 def is_ours(path: Path) -> bool:
-    """True for a PDF or a JSON report that this program wrote."""
+    """True for a PDF, an SVG or PNG picture, or a JSON report that this program wrote."""
     try:
         content = path.read_bytes()
     except OSError:
         return False
-    if content.startswith(b"%PDF-"):
+    if content.startswith(_PAGES):
         return MADE_BY.encode() in content
     return bool(_OUR_JSON.match(content))
 

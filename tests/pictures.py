@@ -1,40 +1,58 @@
-"""The pictures of the README, made from a sample by the project itself: `python -m tests.pictures`."""
+"""The pictures of the README and of the samples, made by the project itself: `python -m tests.pictures`."""
 
 from __future__ import annotations
 
 import io
+from collections.abc import Iterator
 from pathlib import Path
 
 import pypdf
 import pypdfium2
 
 from templates_gen import make_template, read_job
+from templates_gen.proofing.making import make_proof
+from tests.artwork import PICTURES
 
 SAMPLES = Path(__file__).parent.parent / "samples"
 
-PAGES = {"first-page": "How to print and tape", "hanging-day": "The hanging day", "sheet": "Sheet A1"}
+PAGES = {
+    "first-page": "How to print and tape", "hanging-day": "The hanging day", "sheet": "Sheet A1", "proof": "Proof",
+}  # fmt: skip
 """Picture, and the page it shows by its line in the outline."""
 
 DOTS_PER_INCH = 75.0
 """Small enough for a repository, large enough to read the headings.  Our own design, no source."""
 
+COLOURS = {"proof": 48}
+"""Of a picture in colours; the others are in 16 greys."""
+
 
 def pictures(sample: str) -> dict[str, bytes]:
-    """PNG files by name, of one sample's template."""
-    made = make_template(read_job(SAMPLES / f"{sample}.toml"))
-    document = pypdfium2.PdfDocument(made.pdf)
-    reader = pypdf.PdfReader(io.BytesIO(made.pdf))
-    numbers = {entry.title: reader.get_destination_page_number(entry) for entry in reader.outline}
-    found = {}
-    for name, title in PAGES.items():
-        page = document[numbers[title]].render(scale=DOTS_PER_INCH / 72).to_pil().convert("L")
-        out = io.BytesIO()
-        page.quantize(16).save(out, "PNG", optimize=True)
-        found[f"{sample}-{name}.png"] = out.getvalue()
-    return found
+    """PNG files by name, of one sample's template and proof."""
+    job = read_job(SAMPLES / f"{sample}.toml")
+    pages = dict([*labelled(make_template(job).pdf), *labelled(make_proof(job).content)])
+    return {f"{sample}-{name}.png": small_png(pages[label], COLOURS.get(name)) for name, label in PAGES.items()}
+
+
+def labelled(pdf: bytes) -> Iterator[tuple[str, pypdfium2.PdfPage]]:
+    """The pages of a file by their labels."""
+    document = pypdfium2.PdfDocument(pdf)
+    for number in range(len(document)):
+        yield document.get_page_label(number), document[number]
+
+
+def small_png(page: pypdfium2.PdfPage, colours: int | None) -> bytes:
+    image = page.render(scale=DOTS_PER_INCH / 72 * (1.4 if colours else 1.0)).to_pil()
+    out = io.BytesIO()
+    (image.quantize(colours) if colours else image.convert("L").quantize(16)).save(out, "PNG", optimize=True)
+    return out.getvalue()
 
 
 if __name__ == "__main__":
-    for name, content in pictures("fern-prints").items():
+    artwork = {f"images/{name}.png": draw() for name, draw in PICTURES.items()}
+    (SAMPLES / "images").mkdir(exist_ok=True)
+    for name, content in artwork.items():
+        (SAMPLES / name).write_bytes(content)
+    for name, content in (artwork | pictures("fern-prints")).items():
         (SAMPLES / name).write_bytes(content)
         print(f"samples/{name}: {len(content)} bytes")

@@ -87,7 +87,7 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     ("furniture-clearance", "note", (), over_bench(256.0), over_bench(254.0)),  # 10 in, rounded to 255 mm
     ("group-off-centre", "note", (), off_centre(1.1), off_centre(0.9)),
     ("drop-missing", "note", ("A",), job(frame(drop=None)), job(frame(drop=80.0))),
-    ("not-computed-yet", "note", (), job(ignored=("depth of A",)), job(ignored=())),
+    ("image-missing", "note", ("A",), job(frame(image="a.png", image_missing=True)), job(frame(image="a.png"))),
     *BEHIND,
     *WIRE,
     *FOUND,

@@ -113,7 +113,6 @@ def test_the_fields_of_a_wall_are_read(tmp_path):
     assert (wall.wiring, wall.worktop, wall.behind) == ("de", True, ("bathroom", "kitchen"))
     assert (wall.public, wall.earthquake, wall.built) == (True, True, 1965)
     assert wall.features[0].use == "bed"
-    assert job.ignored == ()
 
 
 @pytest.mark.parametrize(

@@ -1,5 +1,7 @@
 """Where the nail goes: worked examples for every hanger and fixing, in both units."""
 
+from pathlib import Path
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -27,7 +29,7 @@ def points(item: Frame) -> list[tuple[str, float, float]]:
 def as_read(unit: str = "mm", **fields: object) -> Frame:
     """A frame as the job file gives it."""
     table = read_table({"id": "A", "width": 400, "height": 500} | fields, FrameTable, unit, "frame")
-    return build_frame(table, None, Fixing(), unit, "frame")
+    return build_frame(table, None, Fixing(), unit, "frame", Path())
 
 
 def test_a_wire_bears_at_the_centre_line_plus_half_the_height_less_the_drop():

@@ -180,12 +180,6 @@ def _group_off_centre(plan: Plan) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-def _not_computed(plan: Plan) -> Iterator[Finding]:
-    if plan.job.ignored:
-        text = f"Not computed yet, so it changes nothing here: {'; '.join(plan.job.ignored)}."
-        yield Finding(NOTE, "not-computed-yet", (), text)
-
-
 RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
     _frames_too_close,
     _frame_off_wall,
@@ -197,5 +191,4 @@ RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
     _furniture_clearance,
     _group_off_centre,
     _drop_missing,
-    _not_computed,
 )

@@ -1,11 +1,11 @@
-"""What a frame is made of: does its size go with its parts, and is its weight weighed or worked out."""
+"""What a frame is made of: does its size go with its parts, is its weight weighed, and is its picture there."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.findings.words import listed, same_words
+from templates_gen.findings.words import MOST_NAMES, listed, same_words
 from templates_gen.geometry import TOLERANCE
 from templates_gen.model import Frame
 from templates_gen.planning import Plan
@@ -77,6 +77,21 @@ def _weight_unfinished(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "weight-unfinished", names, text)
 
 
+def _image_missing(plan: Plan) -> Iterator[Finding]:
+    frames = [hung.frame for hung in plan.frames if hung.frame.image_missing]
+    if frames:
+        paths = ", ".join(frame.image for frame in frames[:MOST_NAMES])
+        text = (
+            f"The image of {listed([frame.id for frame in frames])} is not there ({paths}): a proof shows a blank in "
+            "its place. The template needs none."
+        )
+        yield Finding(NOTE, "image-missing", tuple(frame.id for frame in frames), text)
+
+
 RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
-    _size_differs, _measured_otherwise, _weight_estimated, _weight_unfinished,
-)  # fmt: skip
+    _size_differs,
+    _measured_otherwise,
+    _weight_estimated,
+    _weight_unfinished,
+    _image_missing,
+)

@@ -79,6 +79,16 @@ def contents_within(outside: Size, moulding: Moulding) -> Size:
     return _grown(outside, -_border(moulding))
 
 
+def mat_shown(mat: Mat, moulding: Moulding | None) -> tuple[float, float, float, float]:
+    """How much of the mat's sides (top, right, bottom, left) the moulding leaves to see: w - r + a/2.
+
+    Where no moulding is given, of one with the usual rabbet and allowance (framers' trade texts).
+    """
+    hidden = moulding.rabbet - moulding.allowance / 2 if moulding else RABBET - ALLOWANCE / 2
+    top, right, bottom, left = (side - hidden for side in mat.sides)
+    return top, right, bottom, left
+
+
 def _border(moulding: Moulding) -> float:
     return moulding.allowance + 2 * (moulding.face - moulding.rabbet)
 

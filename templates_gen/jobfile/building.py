@@ -10,7 +10,7 @@ from typing import Any
 
 from templates_gen.errors import InputError
 from templates_gen.jobfile.exactness import build_accuracy
-from templates_gen.jobfile.framing import build_fixing, build_frame, unused_fields
+from templates_gen.jobfile.framing import build_fixing, build_frame
 from templates_gen.jobfile.grouping import build_group
 from templates_gen.jobfile.listing import frame_rows, measured_rows, some
 from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes
@@ -49,7 +49,8 @@ def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
     fixing = build_fixing(default, "fixing")
     measured, measured_source = measured_rows(job, path, [fields["id"] for _, fields in rows])
     frames = tuple(
-        _frame(table, where, measured.get(str(table.id)), types, fixing, job.unit) for table, where in tables
+        _frame(table, where, measured.get(str(table.id)), types, fixing, job.unit, path.parent)
+        for table, where in tables
     )
     wall = build_wall(raw.get("wall", {}), job.unit)
     group_table = read_table(raw.get("group", {}), GroupTable, job.unit, "group")
@@ -64,7 +65,6 @@ def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
         frames=frames,
         paper=build_paper(read_table(raw.get("paper", {}), PaperTable, job.unit, "paper"), job.unit, path.parent),
         accuracy=build_accuracy(read_table(raw.get("accuracy", {}), AccuracyTable, job.unit, "accuracy"), "accuracy"),
-        ignored=_ignored(tables, types),
         sources=((path.name, content), *csv_source, *measured_source),
     )
 
@@ -76,12 +76,13 @@ def _frame(
     types: Mapping[str, FrameTable],
     fixing: Fixing,
     unit: str,
+    beside: Path,
 ) -> Frame:
     if measured is None:
-        return build_frame(table, _type_of(table, types, where), fixing, unit, where)
+        return build_frame(table, _type_of(table, types, where), fixing, unit, where, beside)
     where, values = f"{where}, measured in {measured[0]}", measured[1]
     shared = _type_of(table if values.type is None else values, types, where)
-    return build_frame(table, shared, fixing, unit, where, values)
+    return build_frame(table, shared, fixing, unit, where, beside, values)
 
 
 def check_tables(raw: Mapping[str, Any]) -> None:
@@ -138,15 +139,6 @@ def _unique(frames: Sequence[Frame]) -> Sequence[Frame]:
             )
         seen.add(frame.id)
     return frames
-
-
-def _ignored(tables: Sequence[tuple[FrameTable, str]], types: Mapping[str, FrameTable]) -> tuple[str, ...]:
-    """What the frames give and nothing computes with yet, field by field."""
-    by_field: dict[str, list[str]] = {}
-    for table, where in tables:
-        for name in unused_fields(table, _type_of(table, types, where)):
-            by_field.setdefault(name, []).append(str(table.id))
-    return tuple(f"{name} of {some(ids)}" for name, ids in by_field.items())
 
 
 def _last_change(path: Path) -> str:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import os
+from pathlib import Path
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from templates_gen.errors import InputError
+from templates_gen.holding.framesize import mat_shown
 from templates_gen.holding.weighing import Estimate, estimate
 from templates_gen.jobfile.parts import build_parts, check_parts, worked_out
 from templates_gen.jobfile.tables import FixingKind, FixingTable, FrameTable, HangerKind, HangerTable
@@ -14,7 +17,6 @@ from templates_gen.model import Fixing, Frame, Hanger
 PAIRS = ("rings", "keyholes", "cleat")
 """The hangers with two bearing points or screws, whose left and right matter."""
 
-UNUSED_FIELDS = ("image",)
 
 
 def build_frame(
@@ -23,9 +25,10 @@ def build_frame(
     fixing: Fixing,
     unit: str,
     where: str,
+    beside: Path,
     measured: FrameTable | None = None,
 ) -> Frame:
-    """The finished frame; bare numbers inside a text such as "8 x 10" are in `unit`.
+    """The finished frame; bare numbers inside a text such as "8 x 10" are in `unit`, an image is looked for `beside`.
 
     What is `measured` goes before what its own table gives, and that before what its type shares.
 
@@ -38,6 +41,7 @@ def build_frame(
     check_parts(parts, size, where)
     weighed, own_fixing = given["weight"], given["fixing"]
     weight = estimate(parts, size, given["depth"]) if weighed is None else Estimate(weighed)
+    image = beside / given["image"] if given["image"] else None
     return Frame(
         id=given["id"],
         title=given["title"] or "",
@@ -48,7 +52,10 @@ def build_frame(
         weight=weight.weight,
         estimated=weighed is None and weight.weight is not None,
         drop=given["drop"],
-        image=given["image"] or "",
+        image=str(image or ""),
+        image_missing=image is not None and not os.path.exists(image),
+        face=parts.moulding.face if parts.moulding else None,
+        mat=mat_shown(parts.mat, parts.moulding) if parts.mat else None,
         hanger=_hanger((shared, table, measured), f"{where}, hanger"),
         fixing=fixing if own_fixing is None else build_fixing(own_fixing, f"{where}, fixing"),
         glazing=parts.glazing.kind if parts.glazing else "",
@@ -56,12 +63,6 @@ def build_frame(
         listed=_listed(table, shared) if measured else (None, None),
         lacking=weight.lacking,
     )
-
-
-def unused_fields(table: FrameTable, shared: FrameTable | None) -> list[str]:
-    """The names of the given fields that nothing computes with yet."""
-    given = _merged(table, shared)
-    return [name for name in UNUSED_FIELDS if given[name] is not None]
 
 
 def build_fixing(table: FixingTable | FixingKind, where: str) -> Fixing:

@@ -117,11 +117,12 @@ def _widest(lines: Sequence[str], height: float, lettering: Lettering) -> float:
 
 def _lines(hung: Hung, unit: str, broken: bool) -> list[str]:
     """Size and drop, each in one line, or broken in two where a frame is narrow."""
-    lines = [f"{_size(hung, unit)} · {_size(hung, other_unit(unit))}", *_drops(hung, unit)]
+    lines = [f"{size_words(hung, unit)} · {size_words(hung, other_unit(unit))}", *_drops(hung, unit)]
     return [part for line in lines for part in line.split(" · ")] if broken else lines
 
 
-def _size(hung: Hung, unit: str) -> str:
+def size_words(hung: Hung, unit: str) -> str:
+    """The frame's outside size as it is shown."""
     width, height = hung.rect.width, hung.rect.height
     return f"{show(width, unit).rpartition(' ')[0]} × {show(height, unit)}"
 

@@ -1,4 +1,4 @@
-"""What can be on a page: five kinds of mark, forms drawn once and placed often, and finished pages.
+"""What can be on a page: six kinds of mark, forms drawn once and placed often, and finished pages.
 
 A finished `Template` holds positions and items and leaves nothing to decide.  All lengths are millimetres,
 y up; where an item's coordinates start from is said by what holds it (a form, the wall, or a page).
@@ -32,7 +32,10 @@ def shifted(matrix: Matrix, dx: float, dy: float) -> Matrix:
 
 
 class Line(Record, frozen=True):
-    """A straight line; `dash` holds lengths of dash and gap in mm, `phase` where in that pattern it starts."""
+    """A straight line, black or `grey` up to 1, white.
+
+    `dash` holds lengths of dash and gap in mm, `phase` is where in that pattern it starts.
+    """
 
     x0: float
     y0: float
@@ -41,20 +44,22 @@ class Line(Record, frozen=True):
     width: float
     dash: tuple[float, ...] = ()
     phase: float = 0.0
+    grey: float = 0.0
 
 
 class Circle(Record, frozen=True):
-    """A circle, open (`width` of its line) or filled."""
+    """A circle, open (`width` of its line) or filled, black or `grey` up to 1, white."""
 
     x: float
     y: float
     radius: float
     width: float
     filled: bool = False
+    grey: float = 0.0
 
 
 class Polygon(Record, frozen=True):
-    """A closed outline, filled (black, or grey from 0 black to 1 white) or drawn as a line of `width`."""
+    """A closed outline, filled or drawn as a line of `width`, black or `grey` up to 1, white."""
 
     points: tuple[tuple[float, float], ...]
     width: float = 0.0
@@ -86,7 +91,23 @@ class Use(Record, frozen=True):
     y: float
 
 
-Item = Line | Circle | Polygon | Text | Use
+class Pixels(Record, frozen=True):
+    """A picture as every kind of file keeps it: JPEG data, its size in pixels, and whether it has no colours."""
+
+    jpeg: bytes
+    width: int
+    height: int
+    grey: bool
+
+
+class Picture(Record, frozen=True):
+    """Pixels that fill a box."""
+
+    pixels: Pixels
+    box: Rect
+
+
+Item = Line | Circle | Polygon | Text | Use | Picture
 
 
 class Form(Record, frozen=True):

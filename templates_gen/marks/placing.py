@@ -14,17 +14,18 @@ AIR = 1.0
 class Room:
     """A region (mm) with what is already taken in it.
 
-    `taken` must never be drawn over; `lines` are better left uncrossed, but may be where nothing else is free.
+    `taken` must never be drawn over, nor may anything come nearer to it than `air` (mm); `lines` are better left
+    uncrossed, but may be where nothing else is free.
     """
 
-    def __init__(self, region: Rect) -> None:
-        self.region = region
+    def __init__(self, region: Rect, air: float = AIR) -> None:
+        self.region, self.air = region, air
         self.taken: list[Rect] = []
         self.lines: list[Rect] = []
 
     def fits(self, box: Rect, uncrossed: bool = True) -> bool:
         """True when the box lies in the region and on nothing that is taken (or, if wanted, on no line)."""
-        if not self.region.holds(box) or _on_any(box, self.taken, AIR):
+        if not self.region.holds(box) or _on_any(box, self.taken, self.air):
             return False
         return not (uncrossed and _on_any(box, self.lines, 0.0))
 
@@ -56,12 +57,12 @@ class Room:
         room = self.region.meet(within)
         if room is None or room.width < width or room.height < height:
             return
-        about = room.grown(AIR)
+        about = room.grown(self.air)
         taken = [box for box in self.taken if box.overlaps(about)]
         lines = [line for line in self.lines if line.overlaps(room)]
         for crossed in (lines, []) if crossing else (lines,):
-            for box in _spots(width, height, x, y, room, [box.grown(AIR) for box in taken] + crossed):
-                if not _on_any(box, taken, AIR) and not _on_any(box, crossed, 0.0):
+            for box in _spots(width, height, x, y, room, [box.grown(self.air) for box in taken] + crossed):
+                if not _on_any(box, taken, self.air) and not _on_any(box, crossed, 0.0):
                     yield box
 
 

@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Matrix
+from templates_gen.marks.items import Matrix, Pixels
 from templates_gen.record import Draft, Record, field
 
 if TYPE_CHECKING:
@@ -74,6 +74,7 @@ class Drawing:
     def __init__(self, font_use: Callable[[Font], FontUse]) -> None:
         self.fonts: dict[str, FontUse] = {}
         self.forms: dict[str, str] = {}
+        self.pictures: dict[Pixels, str] = {}
         self._font_use = font_use
         self._parts: list[str] = []
         self._x = self._y = 0.0
@@ -87,6 +88,7 @@ class Drawing:
         self._width: float | None = None
         self._dash: tuple[tuple[float, ...], float] | None = None
         self._grey: float | None = None
+        self._line_grey: float | None = None
 
     def begin(self, matrix: Matrix, window: Rect | None = None) -> None:
         """Draw under this matrix until `end`; with a window, nothing outside it shows.
@@ -113,8 +115,11 @@ class Drawing:
         x, y = self._x, self._y
         self._parts.append(f"{x0 - x:.4f} {y0 - y:.4f} m {x1 - x:.4f} {y1 - y:.4f} l S")
 
-    def pen(self, width: float, dash: tuple[float, ...] = (), phase: float = 0.0) -> None:
-        """Set the width and the dashes of the lines that follow; a dash of no length is a full line."""
+    def pen(self, width: float, dash: tuple[float, ...] = (), phase: float = 0.0, grey: float = 0.0) -> None:
+        """Set width, dashes and grey (0 to 1) of the lines that follow; a dash of no length is a full line."""
+        if grey != self._line_grey:
+            self._line_grey = grey
+            self._parts.append(f"{_number(grey)} G")
         if width != self._width:
             self._width = width
             self._parts.append(f"{_number(width)} w")
@@ -130,10 +135,10 @@ class Drawing:
             self._grey = grey
             self._parts.append(f"{_number(grey)} g")
 
-    def circle(self, x: float, y: float, radius: float, filled: bool = False) -> None:
-        """A circle of four Bézier curves: black when filled, else a line in the pen set by `pen`."""
-        if filled:
-            self._fill(0.0)
+    def circle(self, x: float, y: float, radius: float, grey: float | None = None) -> None:
+        """A circle of four Bézier curves: filled with a grey from 0 to 1, or else a line in the pen set by `pen`."""
+        if grey is not None:
+            self._fill(grey)
         x, y, r, k = x - self._x, y - self._y, radius, radius * ROUND
         points = (
             (x + r, y),
@@ -144,7 +149,7 @@ class Drawing:
         )  # fmt: skip
         told = [f"{px:.4f} {py:.4f}" for px, py in points]
         curves = " ".join(f"{' '.join(told[i : i + 3])} c" for i in (1, 4, 7, 10))
-        self._parts.append(f"{told[0]} m {curves} {'h f' if filled else 's'}")
+        self._parts.append(f"{told[0]} m {curves} {'s' if grey is None else 'h f'}")
 
     def polygon(self, points: Sequence[tuple[float, float]], grey: float | None = None) -> None:
         """A closed outline: filled with a grey from 0 to 1, or else a line in the pen set by `pen`."""
@@ -160,6 +165,12 @@ class Drawing:
         """Place a form with its origin at (x, y)."""
         name = self.forms.setdefault(form, f"X{len(self.forms) + 1}")
         self._parts.append(f"q 1 0 0 1 {x - self._x:.4f} {y - self._y:.4f} cm /{name} Do Q")
+
+    def picture(self, pixels: Pixels, box: Rect) -> None:
+        """Fill a box with a picture."""
+        name = self.pictures.setdefault(pixels, f"P{len(self.pictures) + 1}")
+        size, place = f"{box.width:.4f} 0 0 {box.height:.4f}", f"{box.x0 - self._x:.4f} {box.y0 - self._y:.4f}"
+        self._parts.append(f"q {size} {place} cm /{name} Do Q")
 
     def letters(self, x: float, y: float, size: float, runs: Sequence[Run], angle: int) -> None:
         """Runs one after the other from (x, y), at a font size in mm, turned by 0 or 90 degrees."""

@@ -214,8 +214,10 @@ class Objects:
         return self._document.Reference(_object(value), key)
 
     def stream(self, content: bytes, entries: dict[str, Any], key: str | None = None) -> Any:
-        """Number a stream, compressed; the reference to it."""
+        """Number a stream, compressed unless its entries name a filter of its own; the reference to it."""
         self._digest.update(content)
+        if "Filter" in entries:
+            return self._document.Reference(PDFStream(_object(entries), content), key)
         # small window and memory: 1.4 to 2.8 times quicker than zlib.compress on pages, same size (measured)
         squeeze = zlib.compressobj(6, zlib.DEFLATED, 12, 5)
         packed = squeeze.compress(content) + squeeze.flush()

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from templates_gen.geometry import Rect
+from templates_gen.marks.items import Pixels
 from templates_gen.pdf import MADE_BY
 from templates_gen.pdf.drawing import Drawing, FontUse
 from templates_gen.pdf.engine import Font, Objects, text, text_bytes
@@ -37,6 +38,7 @@ class PdfFile:
             "Producer": f"({MADE_BY})",
         }
         self._fonts: dict[Font, FontUse] = {}
+        self._pictures: dict[Pixels, Any] = {}
         self._outline: list[tuple[str, Any]] = []
         self._labels: list[Any] = []
         self._files: list[tuple[str, Any]] = []
@@ -103,7 +105,23 @@ class PdfFile:
         at = self._objects.reference
         fonts = {name: at(name) for name in drawing.fonts}
         forms = {name: at(_form_key(form)) for form, name in drawing.forms.items()}
-        return {kind: used for kind, used in (("Font", fonts), ("XObject", forms)) if used}
+        pictures = {name: self._picture(pixels) for pixels, name in drawing.pictures.items()}
+        return {kind: used for kind, used in (("Font", fonts), ("XObject", forms | pictures)) if used}
+
+    def _picture(self, pixels: Pixels) -> Any:
+        """The picture's data, put into the file the first time (ISO 32000-1, 8.9.5); its JPEG data as it is."""
+        if pixels not in self._pictures:
+            entries = {
+                "Type": "/XObject",
+                "Subtype": "/Image",
+                "Width": pixels.width,
+                "Height": pixels.height,
+                "ColorSpace": "/DeviceGray" if pixels.grey else "/DeviceRGB",
+                "BitsPerComponent": 8,
+                "Filter": "/DCTDecode",
+            }
+            self._pictures[pixels] = self._objects.stream(pixels.jpeg, entries)
+        return self._pictures[pixels]
 
     def _outlines(self) -> Any:
         at, last = self._objects.reference, len(self._outline) - 1

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Circle, Form, Item, Line, Page, Polygon, Template, Text, Use
+from templates_gen.marks.items import Circle, Form, Item, Line, Page, Picture, Polygon, Template, Text, Use
 from templates_gen.pdf.drawing import Drawing
 from templates_gen.pdf.file import PdfFile
 
@@ -75,6 +75,7 @@ class _Pen:
             Circle: _circle,
             Polygon: _polygon,
             Use: _use,
+            Picture: _picture,
             Text: self._text,
         }
 
@@ -91,23 +92,27 @@ class _Pen:
 
 
 def _line(item: Line, drawing: Drawing) -> None:
-    drawing.pen(item.width, item.dash, item.phase)
+    drawing.pen(item.width, item.dash, item.phase, item.grey)
     drawing.line(item.x0, item.y0, item.x1, item.y1)
 
 
 def _circle(item: Circle, drawing: Drawing) -> None:
     if not item.filled:
-        drawing.pen(item.width)
-    drawing.circle(item.x, item.y, item.radius, item.filled)
+        drawing.pen(item.width, grey=item.grey)
+    drawing.circle(item.x, item.y, item.radius, item.grey if item.filled else None)
 
 
 def _polygon(item: Polygon, drawing: Drawing) -> None:
     if item.filled:
         drawing.polygon(item.points, item.grey)
     else:
-        drawing.pen(item.width)
+        drawing.pen(item.width, grey=item.grey)
         drawing.polygon(item.points)
 
 
 def _use(item: Use, drawing: Drawing) -> None:
     drawing.use(item.form, item.x, item.y)
+
+
+def _picture(item: Picture, drawing: Drawing) -> None:
+    drawing.picture(item.pixels, item.box)

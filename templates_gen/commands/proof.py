@@ -1,0 +1,62 @@
+"""The command `proof`."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from templates_gen.commands.common import (
+    FILE,
+    STOPPED,
+    about,
+    check_results,
+    force_option,
+    job_argument,
+    show_findings,
+)
+
+
+@click.command()
+@job_argument
+@click.option("-o", "--output", type=FILE, metavar="FILE", help="A .pdf, .svg or .png; else JOB-proof.pdf.")
+@click.option("--paper", metavar="SIZE", help="a4, letter, a3, tabloid, ...; else as the job says.")
+@click.option("--sign", is_flag=True, help="With a line for the client to sign on.")
+@click.option("--zones", is_flag=True, help="For who hangs: the nails, and where cables may run.")
+@click.option("--dpi", type=click.FloatRange(20, 1200), default=150, metavar="N", help="Of a .png; 150 if not given.")
+@click.option("--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts.")
+@force_option
+@click.pass_context
+def proof(
+    context: click.Context, job: Path, output: Path | None, paper: str | None, sign: bool, zones: bool, dpi: float,
+    fonts: tuple[Path, ...], force: bool,
+) -> None:  # fmt: skip
+    """Draw the wall to scale with frames and pictures, for the client to say yes.
+
+    It is drawn even when something stops the template: what was found is shown,
+    and the exit code is then 1.
+
+    \b
+    Example:
+      templates-gen proof samples/fern-prints.toml -o fern-proof.pdf --sign
+    """
+    import templates_gen as tg
+    from templates_gen.findings import stops
+    from templates_gen.making import on_paper
+    from templates_gen.output import write_result
+    from templates_gen.proofing.drawing import Asked
+    from templates_gen.proofing.making import ending_of, make_proof
+
+    target = output or job.with_name(f"{job.stem}-proof.pdf")
+    ending = ending_of(target)
+    with about(job):
+        read = on_paper(tg.read_job(job), paper)
+        check_results(job, read, [target], force)
+        findings = tg.find(tg.plan_wall(read))
+        made = make_proof(read, ending, Asked(sign, zones), dpi, fonts)
+    show_findings(findings)
+    write_result(target, made.content, force)
+    click.echo(f"{target}: the wall at 1:{made.scale}")
+    if stops(findings):
+        click.echo("drawn all the same, to be talked about; no template before what is marked stop is settled", err=True)
+        context.exit(STOPPED)

@@ -1,0 +1,142 @@
+"""What is on or in front of the wall, each kind by a plain outline, with its name."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.blocks import shortened
+from templates_gen.marks.items import Circle, Item, Line, Text
+from templates_gen.marks.placing import Room
+from templates_gen.marksizes import H18, H25, HAIR, NARROW
+from templates_gen.model import Feature
+from templates_gen.proofing.shapes import box, level, upright
+
+FILL, LINE = 0.92, 0.35
+"""Grey of what stands before the wall, and of its lines.  Our own design, no source."""
+
+REACH, LONGEST = 9.0, 60.0
+"""mm that a name may reach beyond its feature, and that it may be long.  Our own design, no source."""
+
+
+def outline(feature: Feature, rect: Rect) -> Iterator[Item]:
+    """The feature as it is drawn in this rectangle of the page (mm)."""
+    fill = FILL if feature.kind in ("furniture", "pipe", "radiator") else 1.0
+    yield from box(rect, NARROW, fill, LINE)
+    yield from _INSIDE.get(feature.kind, _nothing)(rect)
+
+
+def _nothing(_: Rect) -> Iterator[Item]:
+    yield from ()
+
+
+def _door(rect: Rect) -> Iterator[Item]:
+    """A door: the line of its casing at both sides and the head, and two panels."""
+    inset = 0.07 * rect.width
+    yield from box(Rect(rect.x0 + inset, rect.y0, rect.x1 - inset, rect.y1 - inset), HAIR, None, LINE)
+    yield from box(_panel(rect, 0.07, 0.42), HAIR, None, LINE)
+    yield from box(_panel(rect, 0.48, 0.90), HAIR, None, LINE)
+
+
+def _panel(door: Rect, low: float, high: float) -> Rect:
+    inset = 0.17 * door.width
+    return Rect(door.x0 + inset, door.y0 + low * door.height, door.x1 - inset, door.y0 + high * door.height)
+
+
+def _window(rect: Rect) -> Iterator[Item]:
+    """A window: its casing, and a cross of glazing bars."""
+    pane = _glass(rect)
+    yield from box(pane, HAIR, None, LINE)
+    yield upright(pane, 0.5, HAIR, LINE)
+    yield level(pane, 0.5, HAIR, LINE)
+
+
+def _glass(window: Rect) -> Rect:
+    return window.grown(-0.05 * min(window.width, window.height))
+
+
+def _left_pane(window: Rect) -> Rect:
+    glass = _glass(window)
+    return Rect(glass.x0, glass.cy, glass.cx, glass.y1)
+
+
+def _outlet(rect: Rect) -> Iterator[Item]:
+    yield Circle(rect.cx, rect.cy, 0.3 * min(rect.width, rect.height), HAIR, grey=LINE)
+
+
+def _switch(rect: Rect) -> Iterator[Item]:
+    yield from box(Rect.about(rect.cx, rect.cy, 0.4 * rect.width, 0.5 * rect.height), HAIR, None, LINE)
+
+
+def _light(rect: Rect) -> Iterator[Item]:
+    """A light: the crossed circle of IEC 60617 (from memory)."""
+    radius = 0.4 * min(rect.width, rect.height)
+    reach = radius / 2**0.5
+    yield Circle(rect.cx, rect.cy, radius, HAIR, grey=LINE)
+    for way in (1, -1):
+        yield Line(rect.cx - reach, rect.cy - way * reach, rect.cx + reach, rect.cy + way * reach, HAIR, grey=LINE)
+
+
+def _thermostat(rect: Rect) -> Iterator[Item]:
+    radius = 0.33 * min(rect.width, rect.height)
+    yield Circle(rect.cx, rect.cy, radius, HAIR, grey=LINE)
+    yield Line(rect.cx, rect.cy, rect.cx, rect.cy + radius, HAIR, grey=LINE)
+
+
+def _vent(rect: Rect) -> Iterator[Item]:
+    yield from (level(rect, share / 5, HAIR, LINE) for share in range(1, 5))
+
+
+def _radiator(rect: Rect) -> Iterator[Item]:
+    yield from (upright(rect, share / 10, HAIR, LINE) for share in range(1, 10))
+
+
+_INSIDE: Mapping[str, Callable[[Rect], Iterator[Item]]] = {
+    "door": _door,
+    "window": _window,
+    "outlet": _outlet,
+    "switch": _switch,
+    "light": _light,
+    "thermostat": _thermostat,
+    "vent": _vent,
+    "radiator": _radiator,
+}
+
+_PLACES: Mapping[str, Callable[[Rect], Rect]] = {
+    "furniture": lambda rect: rect,
+    "other": lambda rect: rect,
+    "door": lambda rect: _panel(rect, 0.48, 0.90),
+    "window": _left_pane,
+}
+"""Where in a feature its name stands if there is room."""
+
+
+def names(features: Sequence[tuple[Feature, Rect]], room: Room, lettering: Lettering) -> Iterator[Item]:
+    """The names of features (with their rectangles on the page) that find room: in furniture, beside the others."""
+    large = [(feature, rect) for feature, rect in features if feature.kind in _PLACES]
+    beside = [(feature, rect) for feature, rect in features if feature.kind not in _PLACES]
+    room.take(*(rect for _, rect in beside))
+    for feature, rect in large:
+        label = _name(feature.name, _PLACES[feature.kind](rect).grown(-0.8), room, lettering)
+        if label is None:
+            beside.append((feature, rect))
+        else:
+            yield label
+    room.take(*(rect for _, rect in large))
+    for feature, rect in beside:
+        label = _name(feature.name, rect.grown(REACH), room, lettering)
+        if label is not None:
+            yield label
+
+
+def _name(name: str, place: Rect, room: Room, lettering: Lettering) -> Text | None:
+    """The name as near to the middle of the place as there is room."""
+    for height in (H25, H18):
+        text = shortened(name, height, False, LONGEST, lettering)
+        ink = lettering.box(Text(0.0, 0.0, text, height))
+        spot = room.nearest(ink.width, ink.height, place.cx, place.cy, place)
+        if spot is not None:
+            room.take(spot)
+            return Text(spot.x0 - ink.x0, spot.y0 - ink.y0, text, height)
+    return None

@@ -1,0 +1,113 @@
+"""The frames as they will hang: moulding, mat and picture, or a blank that says what goes there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.blocks import block, shortened, wrapped
+from templates_gen.marks.framelabels import size_words
+from templates_gen.marks.items import Item, Picture, Pixels, Polygon, Text
+from templates_gen.marks.placing import Room
+from templates_gen.marksizes import H5, H18, H25, H35, HAIR, MEDIUM
+from templates_gen.planning import Hung
+from templates_gen.proofing.shapes import box, corners
+from templates_gen.proofing.view import View
+
+FACE, SHARE = 15.0, 0.08
+"""mm of moulding drawn where it is not given, but at most this share of a side.  Our own design, no source."""
+
+MOULDING, BLANK = 0.62, 0.95
+"""Greys.  Our own design, no source."""
+
+STYLES = tuple(
+    (count, *heights) for count in (2, 1, 0) for heights in ((H5, H25), (H35, H25), (H35, H18), (H25, H18))
+)
+"""How a blank may be lettered, the best first: lines under its id, heights of id and lines; all alike if possible."""
+
+CAPTION_OFF = 0.7
+"""mm between a frame and the capitals of its caption.  Our own design, no source."""
+
+
+def opening(hung: Hung) -> Rect:
+    """What the moulding leaves to see of the frame's inside (wall mm)."""
+    face = hung.frame.face
+    usual = min(FACE, SHARE * min(hung.rect.width, hung.rect.height))
+    return hung.rect.grown(-(usual if face is None else face))
+
+
+def window(hung: Hung) -> Rect:
+    """What mat and moulding leave to see (wall mm); a mat that leaves nothing is not counted."""
+    inside = opening(hung)
+    top, right, bottom, left = (max(0.0, side) for side in hung.frame.mat or (0.0, 0.0, 0.0, 0.0))
+    across, down = inside.width - left - right, inside.height - bottom - top
+    return Rect.sized(inside.x0 + left, inside.y0 + bottom, across, down) if across > 0 < down else inside
+
+
+def frame_items(hung: Hung, view: View) -> Iterator[Item]:
+    """Moulding and mat, without the picture."""
+    yield from box(view.rect(hung.rect), MEDIUM, MOULDING)
+    yield from box(view.rect(opening(hung)), HAIR, 1.0)
+    if window(hung) != opening(hung):
+        yield from box(view.rect(window(hung)), HAIR, 1.0, 0.4)
+
+
+def picture_items(hung: Hung, view: View, pixels: Pixels | None) -> Iterator[Item]:
+    """The picture, whole and as large as the window allows, in its middle; a light blank where there is none."""
+    place = view.rect(window(hung))
+    if pixels is None:
+        yield Polygon(corners(place.grown(-HAIR / 2)), grey=BLANK)
+        return
+    scale = min(place.width / pixels.width, place.height / pixels.height)
+    yield Picture(pixels, Rect.about(place.cx, place.cy, pixels.width * scale, pixels.height * scale))
+
+
+def labels(
+    frames: Sequence[Hung], view: View, pictures: Mapping[str, Pixels], room: Room, lettering: Lettering
+) -> Iterator[Item]:
+    """What says which frame is which: in a blank itself, under a picture where there is room."""
+    room.take(*(view.rect(hung.rect) for hung in frames))
+    blanks = [hung for hung in frames if hung.frame.id not in pictures]
+    ways = [{hung.frame.id: _blank_label(hung, view, style, lettering) for hung in blanks} for style in STYLES]
+    alike = [way for way in ways if all(way.values())][:1]
+    for hung in frames:
+        if hung.frame.id in pictures:
+            yield from _caption(hung, view, room, lettering)
+        else:
+            yield from next((label for way in alike or ways if (label := way[hung.frame.id])), ())
+
+
+def _caption(hung: Hung, view: View, room: Room, lettering: Lettering) -> Iterator[Item]:
+    """Its id under the frame's foot, or over its head; nothing where both places are taken."""
+    rect = view.rect(hung.rect)
+    name = shortened(hung.frame.id, H18, False, rect.width, lettering)
+    for y in (rect.y0 - CAPTION_OFF - H18, rect.y1 + CAPTION_OFF):
+        item = Text(rect.x0, y, name, H18)
+        if name and room.fits(lettering.box(item), uncrossed=False):
+            room.take(lettering.box(item))
+            yield item
+            return
+
+
+def _blank_label(hung: Hung, view: View, style: tuple[int, float, float], lettering: Lettering) -> tuple[Text, ...]:
+    """The id, and under it title and missing picture or none of them; empty where the window has no room for it."""
+    count, large, small = style
+    frame, place = hung.frame, view.rect(window(hung)).grown(-0.8)
+    lines = [line for line in (frame.title, "picture missing" if frame.image else "") if line][:count]
+    parts = [part for line in lines for part in wrapped(line, small, False, place.width, lettering)]
+    label = block([(frame.id, large, True), *((part, small, False) for part in parts)], lettering)
+    if label.width > place.width or label.height > place.height:
+        return ()
+    return tuple(label.at(place.cx - label.width / 2, place.cy - label.height / 2, "middle"))
+
+
+def frame_key(frames: Sequence[Hung], unit: str) -> Iterator[tuple[str, ...]]:
+    """What every frame is, at length and in short: id, title and size; id and title.
+
+    A mark of direction after each part keeps them in this order, whichever way their letters run.
+    """
+    sizes = {hung.frame.id: size_words(hung, unit) for hung in frames}
+    for sized in (sizes, dict.fromkeys(sizes, "")):
+        parts = [(hung.frame.id, hung.frame.title, sized[hung.frame.id]) for hung in frames]
+        yield tuple("\u200e  ".join(filter(None, part)) for part in parts)

@@ -1,0 +1,140 @@
+"""Pictures of any common kind, made small enough for a proof; and pixels written as PNG.  Only here is Pillow known."""
+
+from __future__ import annotations
+
+import io
+import math
+from pathlib import Path
+
+from PIL import Image, ImageCms, PngImagePlugin, UnidentifiedImageError
+
+from templates_gen.errors import InputError
+from templates_gen.marks.items import Pixels
+from templates_gen.pdf import MADE_BY
+
+KINDS = ("JPEG", "PNG", "TIFF", "WEBP", "GIF", "BMP", "PPM")
+"""Pillow's names of the kinds that are read; all others are left to a program for pictures."""
+
+MOST_PIXELS = 105_000_000
+"""More than so many are refused: one takes 4 bytes while it is read, and 500 MB are the most that a proof is to take.
+Our own bound, no source."""
+
+BAND = 256
+"""Rows of a picture that are made smaller at a time, so that there is no second copy of it.  Our own design."""
+
+QUALITY = 90
+"""Of JPEG, in the scale of libjpeg: no loss that an eye sees on paper.  Common practice, no source."""
+
+ORIENTATION = 0x0112
+"""The tag that says how a picture is to be turned (Exif 2.32, 4.6.4)."""
+
+TURNS = {
+    2: Image.Transpose.FLIP_LEFT_RIGHT,
+    3: Image.Transpose.ROTATE_180,
+    4: Image.Transpose.FLIP_TOP_BOTTOM,
+    5: Image.Transpose.TRANSPOSE,
+    6: Image.Transpose.ROTATE_270,
+    7: Image.Transpose.TRANSVERSE,
+    8: Image.Transpose.ROTATE_90,
+}
+"""What brings a picture of each orientation upright (Exif 2.32, 4.6.4)."""
+
+SIDEWAYS = (5, 6, 7, 8)
+"""The orientations whose rows are upright (Exif 2.32, 4.6.4)."""
+
+# Our own bound comes right after a picture's size is known, and says what to do; Pillow's would warn in its own words.
+Image.MAX_IMAGE_PIXELS = None
+
+
+def read_picture(path: Path, most: tuple[int, int], where: str) -> Pixels:
+    """The picture of a file, upright, on white, no larger than `most` pixels across and down.
+
+    Raises InputError, naming the file, for one that is no picture, is cut short or broken, or has too many pixels.
+    """
+    try:
+        with Image.open(path, formats=KINDS) as image:
+            return _pixels(image, most, path, where)
+    except InputError:
+        raise
+    except UnidentifiedImageError:
+        kinds = "JPEG, PNG, TIFF, WebP, GIF or BMP"
+        raise InputError(where, f"{path} is no picture that can be read, expected {kinds}") from None
+    except OSError as error:
+        problem = error.strerror or f"broken or cut short ({error})"
+        raise InputError(where, f"{path} cannot be read: {problem}", "save or copy the picture again") from None
+    except Exception as wrong:  # broken data can stop a decoder anywhere, with any exception
+        problem = f"{path} cannot be read: broken ({str(wrong) or type(wrong).__name__})"
+        raise InputError(where, problem, "save or copy the picture again") from None
+
+
+def _pixels(image: Image.Image, most: tuple[int, int], path: Path, where: str) -> Pixels:
+    size, orientation = f"{image.width} × {image.height} pixels", image.getexif().get(ORIENTATION, 1)
+    turn, profile = TURNS.get(orientation), image.info.get("icc_profile")
+    across, down = most[::-1] if orientation in SIDEWAYS else most
+    # a JPEG picture can be read at a half, a quarter or an eighth of its size
+    image.draft(None, (across, down))
+    if image.width * image.height > MOST_PIXELS:
+        problem = f"{path} has {size}, expected at most {MOST_PIXELS / 1e6:.0f} million"
+        raise InputError(where, problem, "save it smaller: a proof needs a few hundred pixels")
+    small = _in_srgb(_smaller(image, across, down), profile)
+    small = small if turn is None else small.transpose(turn)
+    out = io.BytesIO()
+    small.save(out, "JPEG", quality=QUALITY, subsampling=0)
+    return Pixels(out.getvalue(), small.width, small.height, small.mode == "L")
+
+
+def _smaller(image: Image.Image, across: int, down: int) -> Image.Image:
+    """The picture within this size (never larger than it is), in grey, RGB or CMYK, band by band."""
+    scale = min(1.0, across / image.width, down / image.height)
+    step = max(1, math.floor(1 / scale / 2))  # whole steps to about twice the size, then exactly to it
+    image.load()
+    small: Image.Image | None = None
+    for top in range(0, image.height, BAND * step):
+        band = _plain(image.crop((0, top, image.width, min(image.height, top + BAND * step)))).reduce(step)
+        if small is None:
+            small = Image.new(band.mode, (band.width, math.ceil(image.height / step)))
+        small.paste(band, (0, top // step))
+    assert small is not None
+    size = max(1, round(image.width * scale)), max(1, round(image.height * scale))
+    return small if small.size == size else small.resize(size, Image.Resampling.LANCZOS)
+
+
+def _plain(band: Image.Image) -> Image.Image:
+    """The same in grey, RGB or CMYK with 8 bits; what shows through is white."""
+    if band.mode in ("L", "RGB", "CMYK"):
+        return band if "transparency" not in band.info else _on_white(band)
+    if band.mode.startswith("I"):  # 16 bits of grey, in a mode of 16 or of 32
+        return band.convert("I").point(lambda value: value / 257).convert("L")
+    if band.mode in ("1", "F"):
+        return band.convert("L")
+    return _on_white(band) if band.has_transparency_data else band.convert("RGB")
+
+
+def _on_white(band: Image.Image) -> Image.Image:
+    clear = band.convert("RGBA")
+    white = Image.new("RGB", clear.size, "white")
+    white.paste(clear, mask=clear.getchannel("A"))
+    return white
+
+
+def _in_srgb(image: Image.Image, profile: bytes | None) -> Image.Image:
+    """The colours as a screen shows them: by the picture's own profile where it has a usable one."""
+    if profile:
+        try:
+            own = ImageCms.ImageCmsProfile(io.BytesIO(profile))
+            found = ImageCms.profileToProfile(image, own, ImageCms.createProfile("sRGB"), outputMode="RGB")
+        except (ImageCms.PyCMSError, OSError):
+            found = None  # for another kind of picture, or broken: the numbers are taken as they are
+        if found is not None:
+            return found
+    return image if image.mode == "L" else image.convert("RGB")
+
+
+def as_png(size: tuple[int, int], pixels: bytes, dots_per_inch: float) -> bytes:
+    """Pixels (RGB, from the upper left row by row) as a PNG file that says how large it is to be shown."""
+    image = Image.frombytes("RGB", size, pixels)
+    about = PngImagePlugin.PngInfo()
+    about.add_text("Software", MADE_BY)
+    out = io.BytesIO()
+    image.save(out, "PNG", optimize=True, dpi=(dots_per_inch, dots_per_inch), pnginfo=about)
+    return out.getvalue()

@@ -1,0 +1,48 @@
+"""Rectangles and smooth outlines as marks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from templates_gen.geometry import Rect
+from templates_gen.marks.items import Item, Line, Polygon
+
+Points = tuple[tuple[float, float], ...]
+
+
+def corners(rect: Rect) -> Points:
+    """The corners of a rectangle, from the lower left one round."""
+    return ((rect.x0, rect.y0), (rect.x1, rect.y0), (rect.x1, rect.y1), (rect.x0, rect.y1))
+
+
+def box(rect: Rect, width: float, fill: float | None = 1.0, grey: float = 0.0) -> Iterator[Item]:
+    """A rectangle filled with a grey (None for nothing) within a line of this width and grey."""
+    if fill is not None:
+        yield Polygon(corners(rect), grey=fill)
+    yield Polygon(corners(rect), width, False, grey)
+
+
+def level(rect: Rect, share: float, width: float, grey: float = 0.0) -> Line:
+    """A level line across a rectangle, at this share of its height."""
+    y = rect.y0 + share * rect.height
+    return Line(rect.x0, y, rect.x1, y, width, grey=grey)
+
+
+def upright(rect: Rect, share: float, width: float, grey: float = 0.0) -> Line:
+    """An upright line through a rectangle, at this share of its width."""
+    x = rect.x0 + share * rect.width
+    return Line(x, rect.y0, x, rect.y1, width, grey=grey)
+
+
+def rounded(points: Sequence[tuple[float, float]], times: int = 3) -> Points:
+    """A closed outline with its corners cut off again and again, each side at a quarter and at three quarters.
+
+    Corner cutting of Chaikin, 1974 (from memory).
+    """
+    found = tuple(points)
+    for _ in range(times):
+        ends = zip(found, (*found[1:], found[0]), strict=True)
+        found = tuple(
+            (ax + share * (bx - ax), ay + share * (by - ay)) for (ax, ay), (bx, by) in ends for share in (0.25, 0.75)
+        )
+    return found

@@ -1,0 +1,92 @@
+"""How large the wall is drawn on a page: the scale, which way the page lies, and where the wall stands on it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from templates_gen.errors import InputError
+from templates_gen.geometry import Rect, bounds
+from templates_gen.marks.firstfile import first_paper
+from templates_gen.marks.flow import LEADING
+from templates_gen.marksizes import H18
+from templates_gen.planning import Plan
+from templates_gen.record import Record
+from templates_gen.sheets.sheet import Page, page_of
+
+SCALES = (2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
+"""1:2, 1:5, 1:10 and so on: the reduced scales of ISO 5455 (its series from memory)."""
+
+LEFT, RIGHT, TOP, FOOT = 15.0, 24.0, 15.0, 24.0
+"""mm beside, above and below the wall for its dimensions.  Our own design, no source."""
+
+
+TITLE, SIGNATURE, LINE = 19.0, 14.0, H18 * LEADING
+"""mm of the band for title and scale, for a signature, and for a line of small text.  Our own design, no source."""
+
+
+class Band(Record, frozen=True):
+    """What stands under the wall besides title and scale: lines of small text, and whether there is one to sign on."""
+
+    lines: tuple[str, ...]
+    sign: bool
+
+    @property
+    def height(self) -> float:
+        return TITLE + len(self.lines) * LINE + (SIGNATURE if self.sign else 0.0)
+
+
+class View(Record, frozen=True):
+    """The wall at 1 to `scale` on a page: `x0`, `y0` is where its lower left corner lies (page mm).
+
+    `band` is what stands below it, `below` the part of the page for that (page mm).
+    """
+
+    page: Page
+    scale: int
+    x0: float
+    y0: float
+    band: Band
+    below: Rect
+
+    def point(self, x: float, y: float) -> tuple[float, float]:
+        """A point of the wall on the page (mm)."""
+        return self.x0 + x / self.scale, self.y0 + y / self.scale
+
+    def rect(self, rect: Rect) -> Rect:
+        """A rectangle of the wall on the page (mm)."""
+        return Rect(*self.point(rect.x0, rect.y0), *self.point(rect.x1, rect.y1))
+
+
+def proof_view(plan: Plan, band_in: Callable[[float], Band]) -> View:
+    """The largest usual scale at which the wall fits on one page of the job's paper, above its band.
+
+    `band_in` gives the band for a page that has room so wide (mm).  The page lies whichever way lets the wall be
+    larger, else as the wall does.  Raises InputError for paper that no scale makes the wall fit on.
+    """
+    whole, paper = extent(plan), plan.job.paper
+    paper = paper if paper.kind == "sheets" else first_paper(paper, plan.job.unit)
+    pages = [page_of(paper, turned) for turned in (False, True)]
+    if (whole.width > whole.height) != (paper.width > paper.height):
+        pages.reverse()
+    laid = [(page, band_in(page.printable.width)) for page in pages]
+    fitting = [(scale, *way) for scale in SCALES for way in laid if _fits(whole, scale, *way)]
+    if not fitting:
+        problem = f"found {paper.width:g} × {paper.height:g} mm, too small for a proof"
+        raise InputError("paper, size", problem, "choose larger paper, such as a4 or letter")
+    scale, page, band = fitting[0]
+    area, foot = page.printable, page.printable.y0 + band.height
+    x0 = area.x0 + LEFT + (area.width - LEFT - RIGHT - whole.width / scale) / 2 - whole.x0 / scale
+    y0 = foot + FOOT + (area.y1 - foot - FOOT - TOP - whole.height / scale) / 2 - whole.y0 / scale
+    return View(page, scale, x0, y0, band, Rect(area.x0, area.y0, area.x1, foot))
+
+
+def extent(plan: Plan) -> Rect:
+    """The wall, and what reaches beyond it (wall mm)."""
+    wall = plan.job.wall
+    return bounds([wall.rect, plan.group, *(feature.rect for feature in wall.features)])
+
+
+def _fits(whole: Rect, scale: int, page: Page, band: Band) -> bool:
+    room = page.printable
+    across = room.width - LEFT - RIGHT >= whole.width / scale
+    return across and room.height - band.height - TOP - FOOT >= whole.height / scale

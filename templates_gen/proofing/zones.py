@@ -1,0 +1,58 @@
+"""For the installer: where cables may run behind the wall, lightly hatched, and where the nails go."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templates_gen.behind.wiring import zones
+from templates_gen.marks.items import Item, Line
+from templates_gen.marksizes import HAIR, MEDIUM
+from templates_gen.planning import Plan
+from templates_gen.proofing.view import View
+
+STEP = 2.5
+"""mm between hatching lines on paper.  Our own design, no source."""
+
+HATCH, EDGE = 0.45, (1.5, 1.0)
+"""Grey of the hatching, and the dashes of a zone's edge (mm).  Our own design, no source."""
+
+ARM = 1.2
+"""mm of a nail's cross on paper.  Our own design, no source."""
+
+LOOK = (
+    "Look with a detector before you nail, inside and outside the hatching: cables and pipes may run behind any spot. "
+    "Where in doubt, ask a licensed electrician or plumber."
+)
+
+UNKNOWN = "By whose rule the cables of this wall were laid is not given (wall.wiring), so no zones are drawn."
+
+
+def zone_items(plan: Plan, view: View) -> Iterator[Item]:
+    """The zones of the wall as hatching with a dashed edge, lines that meet across zones drawn once (page mm)."""
+    found = zones(plan.job.wall)
+    if not found:
+        return
+    from templates_gen.outline import hatched
+
+    wall = plan.job.wall
+    outline = wall.outline or ((0.0, 0.0), (wall.width, 0.0), (wall.width, wall.height), (0.0, wall.height))
+    inside, edges = hatched([zone.rect for zone in found], outline, STEP * view.scale)
+    for x0, y0, x1, y1 in inside:
+        yield Line(*view.point(x0, y0), *view.point(x1, y1), HAIR, grey=HATCH)
+    for x0, y0, x1, y1 in edges:
+        yield Line(*view.point(x0, y0), *view.point(x1, y1), HAIR, EDGE, grey=HATCH)
+
+
+def nail_items(plan: Plan, view: View) -> Iterator[Item]:
+    """A small cross at every nail point."""
+    for nail in plan.nails:
+        x, y = view.point(nail.x, nail.y)
+        yield Line(x - ARM, y, x + ARM, y, MEDIUM)
+        yield Line(x, y - ARM, x, y + ARM, MEDIUM)
+
+
+def legend(plan: Plan) -> tuple[str, ...]:
+    """What hatching and crosses mean, and the caution that goes with them."""
+    sources = tuple(dict.fromkeys(zone.source for zone in zones(plan.job.wall)))
+    hatching = f"Hatched: zones where cables may run ({'; '.join(sources)})." if sources else UNKNOWN
+    return f"Crosses: nails. {hatching}", LOOK
