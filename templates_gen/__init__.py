@@ -9,7 +9,8 @@ One function for each phase, each from one finished value to the next:
     draw_template(plan, findings, sheets, lettering) -> Template
     write_pdf(template, lettering) -> bytes
 
-and `make_template(job)` for all of them after the first; after hanging, `correct(plan, readings)`.
+and `make_template(job)` for all of them after the first; `make_proof(job)` for the picture of the wall; after hanging,
+`correct(plan, readings)`.
 """
 
 from __future__ import annotations
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
     from templates_gen.pdf.writing import write_pdf
     from templates_gen.planning import Plan, plan_wall
     from templates_gen.printing.profile import Printer, Readings, measured
+    from templates_gen.proofing.making import Proof, make_proof
     from templates_gen.sheets.sheet import SheetPlan, plan_sheets
 
 __version__ = "0.1.0"
@@ -38,6 +40,7 @@ _HOME = {
     "Finding": "findings", "InputError": "errors", "Job": "model", "Lettering": "lettering", "Made": "making",
     "OutputError": "errors", "Plan": "planning", "SheetPlan": "sheets.sheet", "Template": "marks.items",
     "TemplatesError": "errors", "draw_template": "marks.drawing", "find": "findings", "make_template": "making",
+    "Proof": "proofing.making", "make_proof": "proofing.making",
     "Printer": "printing.profile", "Readings": "printing.profile", "measured": "printing.profile",
     "plan_sheets": "sheets.sheet", "correct": "correcting", "plan_wall": "planning", "read_job": "jobfile.building",
     "write_pdf": "pdf.writing",
@@ -52,6 +55,7 @@ __all__ = [
     "OutputError",
     "Plan",
     "Printer",
+    "Proof",
     "Readings",
     "SheetPlan",
     "Template",
@@ -59,6 +63,7 @@ __all__ = [
     "correct",
     "draw_template",
     "find",
+    "make_proof",
     "make_template",
     "measured",
     "plan_sheets",

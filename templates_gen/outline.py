@@ -42,14 +42,15 @@ def room_inside(outline: Sequence[tuple[float, float]], rect: Rect) -> float:
 
 
 def hatched(
-    rects: Sequence[Rect], outline: Sequence[tuple[float, float]], step: float
+    rects: Sequence[Rect], outline: Sequence[tuple[float, float]], step: float, smooth: float
 ) -> tuple[list[Segment], list[Segment]]:
     """Hatching of what the rectangles cover of an outline, and its edges: straight lines (x0, y0, x1, y1) in mm.
 
-    The lines rise to the right at 45° and are `step` apart; where rectangles overlap they are drawn once.
+    The lines rise to the right at 45° and are `step` apart; where rectangles overlap they are drawn once.  Corners
+    that stand out by less than `smooth` (mm) are left out: rectangles that follow a slope make stairs of it.
     """
     covered = shapely.union_all([shapely.box(rect.x0, rect.y0, rect.x1, rect.y1) for rect in rects])
-    area = covered & shapely.Polygon(outline)
+    area = (covered & shapely.Polygon(outline)).simplify(smooth)
     x0, y0, x1, y1 = area.bounds
     count, apart = math.ceil((x1 - x0 + y1 - y0) / (step * math.sqrt(2))), step * math.sqrt(2)
     rising = [((x0, y1 - at), (x0 + at, y1)) for at in (apart * (number + 0.5) for number in range(count))]

@@ -11,10 +11,11 @@ from functools import cache
 from itertools import combinations
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Form, Item, Line, Page, Polygon, Text, Use
+from templates_gen.lettering import Lettering
+from templates_gen.marks.items import Form, Item, Line, Polygon, Template, Text, Use
 from templates_gen.record import replace
 from templates_gen.sheets.sheet import Sheet
-from tests.made import NAMES, Everything, made
+from tests.made import NAMES, made
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
 
@@ -45,7 +46,7 @@ class OnPage:
 def pages(name: str) -> tuple[OnPage, ...]:
     """Every page of a job."""
     done = made(name)
-    return tuple(_page(done, number, page) for number, page in enumerate(done.template.pages, 1))
+    return tuple(on_page(done.template, done.lettering, number) for number in range(1, len(done.template.pages) + 1))
 
 
 def sheet_pages(name: str) -> Iterator[tuple[Sheet, OnPage]]:
@@ -61,8 +62,10 @@ def to_page_mm(sheet: Sheet, x: float, y: float) -> tuple[float, float]:
     return (a * x + c * y + e) * POINT, (b * x + d * y + f) * POINT
 
 
-def _page(done: Everything, number: int, page: Page) -> OnPage:
-    forms = {form.name: form for form in done.template.forms}
+def on_page(template: Template, lettering: Lettering, number: int) -> OnPage:
+    """Page `number` of a template, counting from 1."""
+    page = template.pages[number - 1]
+    forms = {form.name: form for form in template.forms}
     texts, nails, lines = [], [], []
     dx = dy = 0.0
     if page.to_page is not None:
@@ -71,7 +74,7 @@ def _page(done: Everything, number: int, page: Page) -> OnPage:
     clip = page.window.shifted(dx, dy) if page.window else None
     for part, x, y, within in ((page.page_items, 0.0, 0.0, None), (page.wall_items, dx, dy, clip)):
         for item, form in _flat(part, forms, x, y):
-            box = _box(done, item)
+            box = _box(lettering, item)
             seen = box if within is None else box.meet(within)
             if isinstance(item, Use):
                 nails.append((item.x, item.y))
@@ -100,9 +103,9 @@ def _flat(items: Iterable[Item], forms: Mapping[str, Form], dx: float, dy: float
                 yield Line(x0, y0, x1, y1, item.width), ""
 
 
-def _box(done: Everything, item: Item) -> Rect:
+def _box(lettering: Lettering, item: Item) -> Rect:
     if isinstance(item, Text):
-        return done.lettering.box(item)
+        return lettering.box(item)
     if isinstance(item, Line):
         return Rect(min(item.x0, item.x1), min(item.y0, item.y1), max(item.x0, item.x1), max(item.y0, item.y1))
     return Rect(0.0, 0.0, 0.0, 0.0)

@@ -170,8 +170,9 @@ class _Reader:
 
     def place(self, name: str) -> None:
         form = self.resources["/XObject"][name]
-        inner = _matrix(form.get("/Matrix", UNIT))
-        matrix = times(inner, self.state.matrix)
+        if form["/Subtype"] == "/Image":
+            return
+        matrix = times(_matrix(form.get("/Matrix", UNIT)), self.state.matrix)
         reader = _Reader(self.marks, self.pdf, form.get("/Resources", {}), matrix, self.state.width)
         reader.state.dash = self.state.dash
         reader.read(form)
@@ -186,9 +187,8 @@ class _Reader:
         self.text_matrix = _matrix(numbers)
 
     def show(self, value: Any) -> None:
-        parts = value if isinstance(value, list) else [value]
         names = _meanings(self.resources["/Font"][self.font])
-        for part in parts:
+        for part in value if isinstance(value, list) else [value]:
             if isinstance(part, str | bytes):
                 codes = part if isinstance(part, bytes) else _bytes(part)
                 self.text += [names.get(codes[i : i + 2], "") for i in range(0, len(codes), 2)]

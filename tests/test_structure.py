@@ -10,24 +10,27 @@ import pytest
 from tests.importing import FILES, foreign, imported, neighbours, tree
 
 LAYERS = {  # part of the package: the parts it may not import from
-    "correcting": ("pdf", "commands"),
-    "jobfile": ("sheets", "marks", "pdf", "commands"),
-    "sheets": ("jobfile", "pdf", "commands"),
-    "marks": ("jobfile", "pdf", "commands"),
+    "correcting": ("pdf", "proofing", "commands"),
+    "jobfile": ("sheets", "marks", "pdf", "proofing", "commands"),
+    "sheets": ("jobfile", "pdf", "proofing", "commands"),
+    "marks": ("jobfile", "pdf", "proofing", "commands"),
     "printing": ("jobfile", "pdf", "commands"),
-    "papers": ("jobfile", "pdf", "commands"),
-    "pdf": ("sheets", "jobfile", "commands"),
+    "papers": ("jobfile", "pdf", "proofing", "commands"),
+    "pdf": ("sheets", "jobfile", "proofing", "commands"),
+    "proofing": ("jobfile", "commands"),
 }
 
 OWNERS = {  # library: the one file that knows it
     "bidi": "pdf.direction",
+    "PIL": "proofing.imaging",
     "msgspec": "record",
+    "pypdfium2": "proofing.pixels",
     "reportlab": "pdf.engine",
     "shapely": "outline",
     "uharfbuzz": "pdf.engine",
 }
 
-HEAVY = ("reportlab", "msgspec", "shapely", "numpy", "pypdf", "uharfbuzz", "bidi", "csv", "json", "tomllib")
+HEAVY = ("reportlab", "msgspec", "shapely", "numpy", "pypdf", "uharfbuzz", "bidi", "PIL", "pypdfium2", "csv", "json", "tomllib")
 LONGEST = 250  # lines of a file: our own rule
 
 

@@ -112,7 +112,7 @@ def _figures(
     """
     length = piece[1] - piece[0]
     told = (show(length, unit), H25, OFF), (show(length, other_unit(unit)), H18, -OFF - H18)
-    wide = max(lettering.width(text, height) for text, height, _ in told) + 2 * TICK
+    wide = max(lettering.width(text, height) for text, height, _ in told) + 3 * TICK
     for count, along in product((2, 1), _places(chain, piece, view, wide)):
         texts = [_figure(chain, view, along, *line) for line in told[:count]]
         boxes = [lettering.box(text) for text in texts]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from itertools import pairwise
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
@@ -64,10 +65,10 @@ def _layers(
     rows = chains(plan, view)
     lines = (*(line for row in rows for line in extension_lines(row, view)), *both_lines(plan, view))
     room = Room(view.page.printable, AIR)
-    room.lines = [_about(line) for line in lines]
+    room.lines = [_about(line) for line in (*lines, *_edges(view.rect(plan.job.wall.rect)))]
     person, figure_items = figure(plan, view)
-    dimensions = [item for row in rows for item in dimension_items(row, plan, view, room, lettering)]
     told = tuple(labels(plan.frames, view, pictures, room, lettering))
+    dimensions = [item for row in rows for item in dimension_items(row, plan, view, room, lettering)]
     room.take(person)
     height = _figure_label(plan, person, room, lettering)
     features = [(feature, view.rect(feature.rect)) for feature in plan.job.wall.features]
@@ -92,6 +93,11 @@ def _layers(
 
 def _all(parts: Iterable[Iterable[Item]]) -> tuple[Item, ...]:
     return tuple(item for part in parts for item in part)
+
+
+def _edges(rect: Rect) -> Iterable[Line]:
+    ends = pairwise((*corners(rect), corners(rect)[0]))
+    return [Line(*start, *end, MEDIUM) for start, end in ends]
 
 
 def _about(line: Line) -> Rect:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.geometry import Rect
@@ -70,12 +71,17 @@ def labels(
     room.take(*(view.rect(hung.rect) for hung in frames))
     blanks = [hung for hung in frames if hung.frame.id not in pictures]
     ways = [{hung.frame.id: _blank_label(hung, view, style, lettering) for hung in blanks} for style in STYLES]
-    alike = [way for way in ways if all(way.values())][:1]
+    alike = [way for way in ways if all(way.values())][:1] or ways
+    inside = Room(view.page.printable, room.air)  # labels of frames that overlap, which a proof may show
     for hung in frames:
         if hung.frame.id in pictures:
             yield from _caption(hung, view, room, lettering)
-        else:
-            yield from next((label for way in alike or ways if (label := way[hung.frame.id])), ())
+            continue
+        label = next((label for way in alike if (label := way[hung.frame.id])), ())
+        boxes = [lettering.box(text) for text in label]
+        if all(map(inside.fits, boxes)):
+            inside.take(*boxes)
+            yield from label
 
 
 def _caption(hung: Hung, view: View, room: Room, lettering: Lettering) -> Iterator[Item]:
@@ -105,9 +111,13 @@ def _blank_label(hung: Hung, view: View, style: tuple[int, float, float], letter
 def frame_key(frames: Sequence[Hung], unit: str) -> Iterator[tuple[str, ...]]:
     """What every frame is, at length and in short: id, title and size; id and title.
 
-    A mark of direction after each part keeps them in this order, whichever way their letters run.
+    A mark of direction after what is read from the right keeps the parts in this order (UAX #9, 2.6).
     """
     sizes = {hung.frame.id: size_words(hung, unit) for hung in frames}
     for sized in (sizes, dict.fromkeys(sizes, "")):
         parts = [(hung.frame.id, hung.frame.title, sized[hung.frame.id]) for hung in frames]
-        yield tuple("\u200e  ".join(filter(None, part)) for part in parts)
+        yield tuple("  ".join(map(_marked, filter(None, part))) for part in parts)
+
+
+def _marked(text: str) -> str:
+    return text + "\u200e" if any(unicodedata.bidirectional(char) in ("R", "AL") for char in text) else text

@@ -15,12 +15,16 @@ from templates_gen.pdf import MADE_BY
 KINDS = ("JPEG", "PNG", "TIFF", "WEBP", "GIF", "BMP", "PPM")
 """Pillow's names of the kinds that are read; all others are left to a program for pictures."""
 
-MOST_PIXELS = 105_000_000
-"""More than so many are refused: one takes 4 bytes while it is read, and 500 MB are the most that a proof is to take.
-Our own bound, no source."""
+MOST_BYTES = 400_000_000
+"""A picture that takes more than so many while it is read is refused: a proof as a whole keeps within 500 MB, and 100
+million pixels in colours may be read.  Our own bound, no source."""
 
-BAND = 256
-"""Rows of a picture that are made smaller at a time, so that there is no second copy of it.  Our own design."""
+BYTES = {"1": 1.0, "L": 1.0, "P": 1.0, "I;16": 2.0}
+"""Of a pixel in Pillow's modes; all others take 4."""
+
+BAND = 16
+"""Rows of a picture that become one row of a smaller one, and so many of those, are read at a time: then there is no
+second copy of the whole.  Our own design, no source."""
 
 QUALITY = 90
 """Of JPEG, in the scale of libjpeg: no loss that an eye sees on paper.  Common practice, no source."""
@@ -68,19 +72,31 @@ def read_picture(path: Path, most: tuple[int, int], where: str) -> Pixels:
 
 
 def _pixels(image: Image.Image, most: tuple[int, int], path: Path, where: str) -> Pixels:
-    size, orientation = f"{image.width} × {image.height} pixels", image.getexif().get(ORIENTATION, 1)
+    whole, orientation = image.size, image.getexif().get(ORIENTATION, 1)
     turn, profile = TURNS.get(orientation), image.info.get("icc_profile")
     across, down = most[::-1] if orientation in SIDEWAYS else most
     # a JPEG picture can be read at a half, a quarter or an eighth of its size
     image.draft(None, (across, down))
-    if image.width * image.height > MOST_PIXELS:
-        problem = f"{path} has {size}, expected at most {MOST_PIXELS / 1e6:.0f} million"
-        raise InputError(where, problem, "save it smaller: a proof needs a few hundred pixels")
+    if _held(image, whole) > MOST_BYTES:
+        problem = f"{path} has {whole[0]} × {whole[1]} pixels, too many to be read at once"
+        raise InputError(where, problem, "save it smaller: a proof needs a few hundred pixels across")
     small = _in_srgb(_smaller(image, across, down), profile)
     small = small if turn is None else small.transpose(turn)
     out = io.BytesIO()
     small.save(out, "JPEG", quality=QUALITY, subsampling=0)
     return Pixels(out.getvalue(), small.width, small.height, small.mode == "L")
+
+
+def _held(image: Image.Image, whole: tuple[int, int]) -> float:
+    """The bytes that a picture takes while it is read at its present size, when its `whole` size is another."""
+    held = image.width * image.height * BYTES.get(image.mode, 4.0)
+    if image.format == "WEBP":
+        return 2 * held  # its decoder has a copy of its own
+    if image.format == "JPEG" and "progressive" in image.info:
+        # libjpeg keeps 2 bytes for every value of the whole picture, of which colours may have fewer than brightness
+        values = [across * down for _, across, down, _ in getattr(image, "layer", [(0, 1, 1, 0)])]
+        held += whole[0] * whole[1] * 2 * sum(values) / max(values)
+    return held
 
 
 def _smaller(image: Image.Image, across: int, down: int) -> Image.Image:
@@ -136,5 +152,5 @@ def as_png(size: tuple[int, int], pixels: bytes, dots_per_inch: float) -> bytes:
     about = PngImagePlugin.PngInfo()
     about.add_text("Software", MADE_BY)
     out = io.BytesIO()
-    image.save(out, "PNG", optimize=True, dpi=(dots_per_inch, dots_per_inch), pnginfo=about)
+    image.save(out, "PNG", dpi=(dots_per_inch, dots_per_inch), pnginfo=about)
     return out.getvalue()

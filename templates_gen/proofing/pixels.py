@@ -13,8 +13,8 @@ from templates_gen.errors import InputError
 POINTS = 72
 """To an inch (ISO 32000-1, 8.3.2.3)."""
 
-MOST_PIXELS = 200_000_000
-"""Of a page; more is taken for a slip.  Our own bound, no source."""
+MOST_PIXELS = 40_000_000
+"""Of a page: A0 at 150 dots per inch, and no more than 500 MB while it is written.  Our own bound, no source."""
 
 
 def page_pixels(pdf: bytes, dots_per_inch: float) -> tuple[tuple[int, int], bytes]:
@@ -36,5 +36,5 @@ def page_pixels(pdf: bytes, dots_per_inch: float) -> tuple[tuple[int, int], byte
     raw.FPDF_RenderPageBitmapWithMatrix(
         bitmap, page, ctypes.byref(matrix), ctypes.byref(whole), raw.FPDF_ANNOT | raw.FPDF_REVERSE_BYTE_ORDER
     )
-    rows = bytes(bitmap.buffer)
+    rows = memoryview(bitmap.buffer).cast("B")
     return (width, height), b"".join(rows[start : start + 3 * width] for start in range(0, len(rows), bitmap.stride))

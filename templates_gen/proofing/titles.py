@@ -70,7 +70,7 @@ def band_items(plan: Plan, view: View, lettering: Lettering) -> Iterator[Item]:
     yield from bar
     yield Text(band.x1, band.y1 - 16.4, PRINTED, H18, "right")
     for number, line in enumerate(view.band.lines, 1):
-        yield Text(band.x0, band.y1 - TITLE - number * LINE + 0.6, line, H18)
+        yield Text(band.x0, band.y1 - TITLE - number * LINE + 1.0, line, H18)
     if view.band.sign:
         yield from _signature(band, lettering)
 

@@ -16,11 +16,11 @@ from templates_gen.sheets.sheet import Page, page_of
 SCALES = (2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
 """1:2, 1:5, 1:10 and so on: the reduced scales of ISO 5455 (its series from memory)."""
 
-LEFT, RIGHT, TOP, FOOT = 15.0, 24.0, 15.0, 24.0
+LEFT, RIGHT, TOP, FOOT = 12.5, 21.0, 12.5, 21.0
 """mm beside, above and below the wall for its dimensions.  Our own design, no source."""
 
 
-TITLE, SIGNATURE, LINE = 19.0, 14.0, H18 * LEADING
+TITLE, SIGNATURE, LINE = 18.0, 13.0, H18 * LEADING
 """mm of the band for title and scale, for a signature, and for a line of small text.  Our own design, no source."""
 
 

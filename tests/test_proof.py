@@ -1,0 +1,257 @@
+"""The proof: the wall where it must be, to the scale that is stated, alike in all three kinds of file."""
+
+from __future__ import annotations
+
+import io
+from functools import cache
+from xml.etree import ElementTree as Xml
+
+import numpy as np
+import pypdf
+import pypdfium2
+import pypdfium2.raw as pdfium
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from PIL import Image
+
+from templates_gen.geometry import Rect
+from templates_gen.jobfile.building import read_job
+from templates_gen.lettering import Lettering
+from templates_gen.marks.items import POINT, Template
+from templates_gen.model import Feature, Job, Wall
+from templates_gen.planning import plan_wall
+from templates_gen.proofing.drawing import Asked, draw_proof, view_of
+from templates_gen.proofing.making import make_proof
+from templates_gen.proofing.view import SCALES, View
+from templates_gen.record import replace
+from tests.jobs import SAMPLES, Spot, frame, group, job, paper
+from tests.made import GENERATED, SAMPLE_NAMES
+from tests.page_texts import on_page, overlapping
+from tests.pdf_reading import page_marks
+
+DOTS = 300.0
+TOLERANCE = 0.01
+"""mm that boxes of lettering may share: far below what an eye sees.  Common practice, no source."""
+
+PLAIN, ALL = Asked(), Asked(sign=True, zones=True)
+SVG = "{http://www.w3.org/2000/svg}"  # namespace of SVG 2, W3C
+EDGE = 0.25
+"""mm: the width that a frame's outside edge is drawn with (ISO 128-2 series, from memory)."""
+
+all_jobs = pytest.mark.parametrize("name", (*SAMPLE_NAMES, *GENERATED))
+samples = pytest.mark.parametrize("name", SAMPLE_NAMES)
+
+
+@cache
+def job_of(name: str) -> Job:
+    return read_job(SAMPLES / f"{name}.toml") if name in SAMPLE_NAMES else GENERATED[name]()
+
+
+def drawn(of: Job, asked: Asked = PLAIN) -> tuple[Template, View, Lettering]:
+    """The proof without its pictures, in place of which there are blanks."""
+    plan, lettering = plan_wall(of), Lettering()
+    view = view_of(plan, asked, lettering)
+    return draw_proof(plan, view, {}, asked, lettering), view, lettering
+
+
+def colliding(of: Job, asked: Asked) -> list[tuple[str, str]]:
+    template, view, lettering = drawn(of, asked)
+    page = on_page(template, lettering, 1)
+    outside = [text.text for text in page.texts if not view.page.printable.grown(TOLERANCE).holds(text.box)]
+    return [*overlapping(page.texts, TOLERANCE), *((text, "the margin") for text in outside)]
+
+
+def svg_frames(svg: bytes) -> list[tuple[float, ...]]:
+    """Left, top, right and lower edge of each frame, in mm from the page's upper left corner."""
+    frames = Xml.fromstring(svg).find(f"{SVG}g[@class='frames']")
+    edges = [line.get("points", "") for line in frames if float(line.get("stroke-width", 0)) == EDGE]
+    corners = [[tuple(map(float, pair.split(","))) for pair in points.split()] for points in edges]
+    return [(min(xs), min(ys), max(xs), max(ys)) for xs, ys in (zip(*found, strict=True) for found in corners)]
+
+
+def dark_edges(image: np.ndarray, frame: tuple[float, ...]) -> tuple[float, ...]:
+    """The middles of the dark lines nearest to where a frame's edges should be, in pixels from the upper left."""
+    x0, y0, x1, y1 = (side * DOTS / 25.4 for side in frame)
+    column, row = round(x0 + (x1 - x0) / 4), round(y0 + (y1 - y0) / 4)
+    lines = (image[row], x0), (image[:, column], y0), (image[row], x1), (image[:, column], y1)
+    return tuple(dark_middle(line, at) for line, at in lines)
+
+
+def dark_middle(line: np.ndarray, at: float) -> float:
+    start = round(at) - 6
+    near = np.flatnonzero(line[start : start + 13] < 80)
+    assert near.size
+    return start + float(near.mean()) + 0.5
+
+
+def page_image(pdf: bytes) -> np.ndarray:
+    """The first page by PDFium's own way of making it fill a bitmap, which may stretch it by part of a pixel."""
+    return np.asarray(pypdfium2.PdfDocument(pdf)[0].render(scale=DOTS / 72).to_pil().convert("L"))
+
+
+@samples
+def test_pdf_svg_and_png_show_the_frames_at_the_same_place(name: str) -> None:
+    found = {ending: make_proof(job_of(name), ending, dots=DOTS).content for ending in ("pdf", "svg", "png")}
+    frames = svg_frames(found["svg"])
+    assert len(frames) == len(job_of(name).frames)
+    for image in (np.asarray(Image.open(io.BytesIO(found["png"])).convert("L")), page_image(found["pdf"])):
+        for frame in frames:
+            wanted = [side * DOTS / 25.4 for side in frame]
+            assert dark_edges(image, frame) == pytest.approx(wanted, abs=1.0)
+
+
+@samples
+def test_the_wall_is_drawn_to_the_scale_that_is_stated(name: str) -> None:
+    """From the file: distances to the wall's left end and floor, times the scale, are those of the plan."""
+    made, plan = make_proof(job_of(name), "svg"), plan_wall(job_of(name))
+    root = Xml.fromstring(made.content)
+    assert f"SCALE 1:{made.scale}" in [text.text for text in root.iter(f"{SVG}text")]
+    wall = root.find(f"{SVG}g[@class='wall']/{SVG}polygon").get("points", "")
+    points = [tuple(map(float, pair.split(","))) for pair in wall.split()]
+    left, floor = min(x for x, _ in points), max(y for _, y in points)
+    for (x0, y0, x1, y1), hung in zip(svg_frames(made.content), plan.frames, strict=True):
+        on_wall = [(x0 - left), (floor - y1), (x1 - left), (floor - y0)]
+        rect = hung.rect
+        assert [side * made.scale for side in on_wall] == pytest.approx([rect.x0, rect.y0, rect.x1, rect.y1], abs=0.01)
+
+
+@samples
+def test_the_pdf_has_the_same_edges_as_the_svg(name: str) -> None:
+    page = pypdf.PdfReader(io.BytesIO(make_proof(job_of(name)).content)).pages[0]
+    height = float(page.mediabox.height) * POINT
+    lines = [line for line in page_marks(page).segments if line.width * POINT == pytest.approx(EDGE, abs=1e-3)]
+    ends = np.array([[x * POINT, height - y * POINT] for line in lines for x, y in ((line.x0, line.y0),)])
+    for x0, y0, x1, y1 in svg_frames(make_proof(job_of(name), "svg").content):
+        for corner in ((x0, y0), (x1, y0), (x1, y1), (x0, y1)):
+            assert np.abs(ends - corner).max(axis=1).min() < 0.001
+
+
+@all_jobs
+@pytest.mark.parametrize("asked", [PLAIN, ALL])
+def test_no_two_texts_overlap_and_none_lies_in_the_margin(name: str, asked: Asked) -> None:
+    assert colliding(job_of(name), asked) == []
+
+
+@pytest.mark.parametrize("on", ["a5", "letter", "a3", "arch d"])
+def test_lettering_keeps_apart_on_any_paper(on: str) -> None:
+    wired = replace(job_of("fern-prints").wall, wiring="de")
+    assert colliding(replace(job_of("fern-prints"), wall=wired, paper=paper(on)), ALL) == []
+    assert colliding(replace(GENERATED["twelve, a4, marks"](), paper=paper(on)), ALL) == []
+
+
+walls = st.tuples(st.integers(600, 60_000), st.integers(500, 6_000))
+sizes = st.lists(st.tuples(st.integers(20, 900), st.integers(20, 900)), min_size=1, max_size=7)
+KINDS = ("outlet", "switch", "light", "thermostat", "vent", "radiator", "door", "window", "pipe", "furniture", "other")
+things = st.lists(
+    st.tuples(st.sampled_from(KINDS), *(st.integers(0, 3000),) * 2, *(st.integers(20, 2000),) * 2), max_size=6
+)
+
+
+@settings(max_examples=25, deadline=None)
+@given(walls, sizes, things, st.sampled_from(["mm", "cm", "in"]))
+def test_lettering_keeps_apart_on_any_wall(wall, frames, features, unit) -> None:
+    """Frames may overlap, or reach beyond the wall: it is drawn all the same, and all of it is on the page."""
+    made = tuple(Feature(kind=kind, name=f"{kind} {n}", rect=Rect.sized(*box)) for n, (kind, *box) in enumerate(features))
+    items = [frame(f"F{number}", *size, title="A title") for number, size in enumerate(frames)]
+    of = job(*items, unit=unit, group=group((tuple(item.id for item in items),)),
+             wall=Wall(name="", width=float(wall[0]), height=float(wall[1]), features=made))  # fmt: skip
+    assert colliding(of, PLAIN) == []
+    template, view, _ = drawn(of)
+    page = Rect(0.0, 0.0, view.page.width * POINT, view.page.height * POINT)
+    forms = {form.name: form for form in template.forms}
+    for form in (forms["frames"], forms["wall"]):
+        for item in form.items:
+            points = getattr(item, "points", ())
+            assert all(page.has_point(x, y) for x, y in points)
+
+
+def test_frames_over_each_other_are_drawn_and_their_labels_kept_apart() -> None:
+    spots = tuple((name, Spot(point="centre", x=at, y=0.0)) for name, at in (("A", 0.0), ("B", 30.0), ("C", 900.0)))
+    placed = group((("A", "B", "C"),), arrangement="placed", spots=spots)
+    of = job(frame("A", title="Under"), frame("B", title="Over"), frame("C"), group=placed)
+    assert colliding(of, ALL) == []
+    assert len(svg_frames(make_proof(of, "svg").content)) == 3
+
+
+@samples
+def test_the_next_larger_scale_would_not_fit(name: str) -> None:
+    """ISO 5455 (from memory): 1:2, 1:5, 1:10 and so on; the chosen one is the largest that the page has room for."""
+    _, view, _ = drawn(job_of(name))
+    assert SCALES[:6] == (2, 5, 10, 20, 50, 100)
+    larger, wall = SCALES[SCALES.index(view.scale) - 1], job_of(name).wall
+    room = view.page.printable
+    for width, height in ((room.width, room.height), (room.height, room.width)):
+        # the dimensions take about 30 mm both ways, and the title 18 mm: our own design
+        assert wall.width / larger > width - 30 or wall.height / larger > height - 18 - 30
+
+
+def test_a_proof_says_what_a_client_has_to_know() -> None:
+    texts = [text.text for text in on_page(*drawn(job_of("fern-prints"), Asked(sign=True))[::2], 1).texts]
+    for words in ("Fern prints", "Larkfield Village Library · reading room, east · 2026-03-14", "SCALE 1:20",
+                  "Agreed, to be hung as shown", "Date", "bench", "switch", "150 in", "3810 mm", "96 in", "5 ft 7 in"):  # fmt: skip
+        assert words in texts
+    # worked out by hand here: 12' 6" wall, 43 3/4 in of group in its middle; 36 in from the floor: the bench and 8 in
+    assert {"43 3/4 in", "53 1/8 in", "36 in", "75 in"} <= set(texts)
+
+
+def test_layers_are_groups_of_their_own_and_pictures_are_in_the_file() -> None:
+    svg = make_proof(job_of("fern-prints"), "svg").content
+    root = Xml.fromstring(svg)
+    classes = [group.get("class") for group in root.findall(f"{SVG}g")]
+    assert classes == [
+        "lines", "wall", "features", "furniture", "figure", "frames", "pictures", "names", "dimensions", "title",
+    ]  # fmt: skip
+    images = root.findall(f".//{SVG}image")
+    assert len(images) == 5
+    assert all(image.get("href", "").startswith("data:image/jpeg;base64,") for image in images)
+    zoned = Xml.fromstring(make_proof(with_wiring(), "svg", ALL).content)
+    assert {"zones", "nails"} <= {group.get("class") for group in zoned.findall(f"{SVG}g")}
+
+
+def with_wiring() -> Job:
+    return replace(job_of("seed-drawers"), wall=replace(job_of("seed-drawers").wall, wiring="uk"))
+
+
+def test_hatching_keeps_to_the_zones_and_to_the_wall() -> None:
+    """UK: within 150 mm of the top of the wall and of its corners (BS 7671, 522.6.202(i)); 12 mm for smoothed slopes."""
+    of = with_wiring()
+    template, view, _ = drawn(of, ALL)
+    zones = next(form for form in template.forms if form.name == "zones")
+    assert len(zones.items) > 50
+    for line in zones.items:
+        for x, y in ((line.x0, line.y0), (line.x1, line.y1)):
+            wall_x, wall_y = (x - view.x0) * view.scale, (y - view.y0) * view.scale
+            roof = min(2500.0, 2050.0 + wall_x * 450 / 1200)  # the sample's corners
+            assert -13 < wall_x < 3013 and -1 < wall_y < roof + 13
+            deep = 150 * (1200**2 + 450**2) ** 0.5 / 1200 + 50 * 450 / 1200 + 13  # along the axis, in pieces of 50 mm
+            assert wall_x < 163 or wall_x > 2837 or roof - wall_y < deep
+
+
+@pytest.mark.parametrize("ending", ["pdf", "svg", "png"])
+def test_the_same_job_gives_the_same_bytes(ending: str) -> None:
+    assert make_proof(job_of("fern-prints"), ending).content == make_proof(job_of("fern-prints"), ending).content
+
+
+def test_the_pdf_is_one_page_that_is_not_to_be_scaled() -> None:
+    document = pypdfium2.PdfDocument(make_proof(job_of("fern-prints")).content)
+    assert len(document) == 1
+    # 0 is "none" in the header of PDFium; pypdfium2 calls it without its own layer
+    assert pdfium.FPDF_VIEWERREF_GetPrintScaling(document.raw) == 0
+
+
+def test_a_roll_or_one_piece_has_its_proof_on_ordinary_paper() -> None:
+    _, view, _ = drawn(replace(job_of("fern-prints"), paper=replace(paper("a4"), kind="roll", height=5000.0)))
+    # letter for a job in inches: 8 1/2 x 11 in (PWG 5101.1, na_letter), in points
+    assert sorted((view.page.width, view.page.height)) == [612, 792]
+
+
+def test_text_in_any_script_keeps_its_length_in_the_svg() -> None:
+    root = Xml.fromstring(make_proof(job_of("alphabet-column"), "svg").content)
+    texts = {text.text: text for text in root.iter(f"{SVG}text")}
+    assert texts["א"].get("direction") == "rtl" and texts["α"].get("direction") is None
+    lettering = Lettering()
+    size = float(texts["SCALE 1:20"].get("font-size", 0))
+    wide = lettering.width("SCALE 1:20", 3.5, bold=True)  # ISO 3098-1 height (from memory)
+    assert size == pytest.approx(lettering.size(3.5, bold=True), abs=1e-4)
+    assert float(texts["SCALE 1:20"].get("textLength", 0)) == pytest.approx(wide, abs=1e-4)
