@@ -70,9 +70,9 @@ def svg_frames(svg: bytes) -> list[tuple[float, ...]]:
     return [(min(xs), min(ys), max(xs), max(ys)) for xs, ys in (zip(*found, strict=True) for found in corners)]
 
 
-def dark_edges(image: np.ndarray, frame: tuple[float, ...]) -> tuple[float, ...]:
+def dark_edges(image: np.ndarray, edges: tuple[float, ...]) -> tuple[float, ...]:
     """The middles of the dark lines nearest to where a frame's edges should be, in pixels from the upper left."""
-    x0, y0, x1, y1 = (side * DOTS / 25.4 for side in frame)
+    x0, y0, x1, y1 = (side * DOTS / 25.4 for side in edges)
     column, row = round(x0 + (x1 - x0) / 4), round(y0 + (y1 - y0) / 4)
     lines = (image[row], x0), (image[:, column], y0), (image[row], x1), (image[:, column], y1)
     return tuple(dark_middle(line, at) for line, at in lines)
@@ -96,9 +96,9 @@ def test_pdf_svg_and_png_show_the_frames_at_the_same_place(name: str) -> None:
     frames = svg_frames(found["svg"])
     assert len(frames) == len(job_of(name).frames)
     for image in (np.asarray(Image.open(io.BytesIO(found["png"])).convert("L")), page_image(found["pdf"])):
-        for frame in frames:
-            wanted = [side * DOTS / 25.4 for side in frame]
-            assert dark_edges(image, frame) == pytest.approx(wanted, abs=1.0)
+        for edges in frames:
+            wanted = [side * DOTS / 25.4 for side in edges]
+            assert dark_edges(image, edges) == pytest.approx(wanted, abs=1.0)
 
 
 @samples
@@ -152,7 +152,8 @@ things = st.lists(
 @given(walls, sizes, things, st.sampled_from(["mm", "cm", "in"]))
 def test_lettering_keeps_apart_on_any_wall(wall, frames, features, unit) -> None:
     """Frames may overlap, or reach beyond the wall: it is drawn all the same, and all of it is on the page."""
-    made = tuple(Feature(kind=kind, name=f"{kind} {n}", rect=Rect.sized(*box)) for n, (kind, *box) in enumerate(features))
+    rects = [(kind, Rect.sized(*box)) for kind, *box in features]
+    made = tuple(Feature(kind=kind, name=f"{kind} {number}", rect=rect) for number, (kind, rect) in enumerate(rects))
     items = [frame(f"F{number}", *size, title="A title") for number, size in enumerate(frames)]
     of = job(*items, unit=unit, group=group((tuple(item.id for item in items),)),
              wall=Wall(name="", width=float(wall[0]), height=float(wall[1]), features=made))  # fmt: skip
@@ -189,7 +190,8 @@ def test_the_next_larger_scale_would_not_fit(name: str) -> None:
 def test_a_proof_says_what_a_client_has_to_know() -> None:
     texts = [text.text for text in on_page(*drawn(job_of("fern-prints"), Asked(sign=True))[::2], 1).texts]
     for words in ("Fern prints", "Larkfield Village Library · reading room, east · 2026-03-14", "SCALE 1:20",
-                  "Agreed, to be hung as shown", "Date", "bench", "switch", "150 in", "3810 mm", "96 in", "5 ft 7 in"):  # fmt: skip
+                  "Agreed, to be hung as shown", "Date", "bench", "switch", "150 in", "3810 mm", "96 in",
+                  "5 ft 7 in"):  # fmt: skip
         assert words in texts
     # worked out by hand here: 12' 6" wall, 43 3/4 in of group in its middle; 36 in from the floor: the bench and 8 in
     assert {"43 3/4 in", "53 1/8 in", "36 in", "75 in"} <= set(texts)
@@ -214,7 +216,7 @@ def with_wiring() -> Job:
 
 
 def test_hatching_keeps_to_the_zones_and_to_the_wall() -> None:
-    """UK: within 150 mm of the top of the wall and of its corners (BS 7671, 522.6.202(i)); 12 mm for smoothed slopes."""
+    """UK: within 150 mm of the top of the wall and of its corners (BS 7671, 522.6.202(i)); 12 mm for slopes."""
     of = with_wiring()
     template, view, _ = drawn(of, ALL)
     zones = next(form for form in template.forms if form.name == "zones")

@@ -30,7 +30,10 @@ OWNERS = {  # library: the one file that knows it
     "uharfbuzz": "pdf.engine",
 }
 
-HEAVY = ("reportlab", "msgspec", "shapely", "numpy", "pypdf", "uharfbuzz", "bidi", "PIL", "pypdfium2", "csv", "json", "tomllib")
+HEAVY = (
+    "reportlab", "msgspec", "shapely", "numpy", "pypdf", "uharfbuzz", "bidi", "csv", "json", "tomllib", "PIL",
+    "pypdfium2",
+)  # fmt: skip
 LONGEST = 250  # lines of a file: our own rule
 
 

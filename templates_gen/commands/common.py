@@ -66,13 +66,15 @@ def check_results(
 ) -> None:
     """Raises OutputError, before any work is done, when a result would replace what it may not.
 
-    That is something not ours without `force`, and with or without it the job's own files, what else was `given` to
-    the command, or another result.
+    That is something not ours without `force`, and with or without it the job's own files, its pictures, what else was
+    `given` to the command, or another result.
     """
     from templates_gen.errors import OutputError
     from templates_gen.output import check_place
 
-    taken = {os.path.realpath(path.parent / name): "the job's own file" for name, _ in job.sources}
+    own = [path.parent / name for name, _ in job.sources]
+    own += [Path(frame.image) for frame in job.frames if frame.image]
+    taken = {os.path.realpath(name): "the job's own file" for name in own}
     taken |= {os.path.realpath(file): "a file that is read" for file in filter(None, given)}
     for result in filter(None, results):
         real = os.path.realpath(result)

@@ -23,12 +23,12 @@ from templates_gen.commands.common import (
 @click.option("--paper", metavar="SIZE", help="a4, letter, a3, tabloid, ...; else as the job says.")
 @click.option("--sign", is_flag=True, help="With a line for the client to sign on.")
 @click.option("--zones", is_flag=True, help="For who hangs: the nails, and where cables may run.")
-@click.option("--dpi", type=click.FloatRange(20, 1200), default=150, metavar="N", help="Of a .png; 150 if not given.")
+@click.option("--dpi", type=click.IntRange(20, 1200), default=150, metavar="N", help="Of a .png; 150 if not given.")
 @click.option("--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts.")
 @force_option
 @click.pass_context
 def proof(
-    context: click.Context, job: Path, output: Path | None, paper: str | None, sign: bool, zones: bool, dpi: float,
+    context: click.Context, job: Path, output: Path | None, paper: str | None, sign: bool, zones: bool, dpi: int,
     fonts: tuple[Path, ...], force: bool,
 ) -> None:  # fmt: skip
     """Draw the wall to scale with frames and pictures, for the client to say yes.
@@ -58,5 +58,5 @@ def proof(
     write_result(target, made.content, force)
     click.echo(f"{target}: the wall at 1:{made.scale}")
     if stops(findings):
-        click.echo("drawn all the same, to be talked about; no template before what is marked stop is settled", err=True)
+        click.echo("drawn all the same, to talk about; no template before what is marked stop is settled", err=True)
         context.exit(STOPPED)

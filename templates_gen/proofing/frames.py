@@ -97,10 +97,10 @@ def _caption(hung: Hung, view: View, room: Room, lettering: Lettering) -> Iterat
 
 
 def _blank_label(hung: Hung, view: View, style: tuple[int, float, float], lettering: Lettering) -> tuple[Text, ...]:
-    """The id, and under it title and missing picture or none of them; empty where the window has no room for it."""
+    """The id, and under it the title, and that its picture is not there; empty where the window has no room for it."""
     count, large, small = style
     frame, place = hung.frame, view.rect(window(hung)).grown(-0.8)
-    lines = [line for line in (frame.title, "picture missing" if frame.image else "") if line][:count]
+    lines = [line for line in (frame.title, "no picture" if frame.image else "") if line][:count]
     parts = [part for line in lines for part in wrapped(line, small, False, place.width, lettering)]
     label = block([(frame.id, large, True), *((part, small, False) for part in parts)], lettering)
     if label.width > place.width or label.height > place.height:

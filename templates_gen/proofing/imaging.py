@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import math
+import warnings
 from pathlib import Path
 
 from PIL import Image, ImageCms, PngImagePlugin, UnidentifiedImageError
@@ -56,7 +57,7 @@ def read_picture(path: Path, most: tuple[int, int], where: str) -> Pixels:
     Raises InputError, naming the file, for one that is no picture, is cut short or broken, or has too many pixels.
     """
     try:
-        with Image.open(path, formats=KINDS) as image:
+        with warnings.catch_warnings(action="ignore"), Image.open(path, formats=KINDS) as image:
             return _pixels(image, most, path, where)
     except InputError:
         raise
@@ -72,14 +73,15 @@ def read_picture(path: Path, most: tuple[int, int], where: str) -> Pixels:
 
 
 def _pixels(image: Image.Image, most: tuple[int, int], path: Path, where: str) -> Pixels:
-    whole, orientation = image.size, image.getexif().get(ORIENTATION, 1)
-    turn, profile = TURNS.get(orientation), image.info.get("icc_profile")
-    across, down = most[::-1] if orientation in SIDEWAYS else most
+    whole, profile = image.size, image.info.get("icc_profile")
     # a JPEG picture can be read at a half, a quarter or an eighth of its size
-    image.draft(None, (across, down))
+    image.draft(None, (max(most), max(most)))
     if _held(image, whole) > MOST_BYTES:
         problem = f"{path} has {whole[0]} × {whole[1]} pixels, too many to be read at once"
         raise InputError(where, problem, "save it smaller: a proof needs a few hundred pixels across")
+    orientation = image.getexif().get(ORIENTATION, 1)  # of a PNG picture it may be found at the very end
+    turn = TURNS.get(orientation)
+    across, down = most[::-1] if orientation in SIDEWAYS else most
     small = _in_srgb(_smaller(image, across, down), profile)
     small = small if turn is None else small.transpose(turn)
     out = io.BytesIO()
