@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from itertools import pairwise
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
@@ -65,14 +64,16 @@ def _layers(
     rows = chains(plan, view)
     lines = (*(line for row in rows for line in extension_lines(row, view)), *both_lines(plan, view))
     room = Room(view.page.printable, AIR)
-    room.lines = [_about(line) for line in (*lines, *_edges(view.rect(plan.job.wall.rect)))]
+    room.lines = [_about(line) for line in lines]
     person, figure_items = figure(plan, view)
     told = tuple(labels(plan.frames, view, pictures, room, lettering))
     dimensions = [item for row in rows for item in dimension_items(row, plan, view, room, lettering)]
     room.take(person)
-    height = _figure_label(plan, person, room, lettering)
+    within = Room(view.rect(plan.job.wall.rect), AIR)
+    within.taken, within.lines = room.taken, room.lines
+    height = _figure_label(plan, person, within, lettering)
     features = [(feature, view.rect(feature.rect)) for feature in plan.job.wall.features]
-    named = tuple(names(features, room, lettering))
+    named = tuple(names(features, within, lettering))
     furniture = [(feature, rect) for feature, rect in features if feature.kind == "furniture"]
     others = [(feature, rect) for feature, rect in features if feature.kind != "furniture"]
     return {
@@ -93,11 +94,6 @@ def _layers(
 
 def _all(parts: Iterable[Iterable[Item]]) -> tuple[Item, ...]:
     return tuple(item for part in parts for item in part)
-
-
-def _edges(rect: Rect) -> Iterable[Line]:
-    ends = pairwise((*corners(rect), corners(rect)[0]))
-    return [Line(*start, *end, MEDIUM) for start, end in ends]
 
 
 def _about(line: Line) -> Rect:

@@ -16,7 +16,10 @@ from templates_gen.proofing.shapes import box, level, upright
 FILL, LINE = 0.92, 0.35
 """Grey of what stands before the wall, and of its lines.  Our own design, no source."""
 
-REACH, LONGEST = 9.0, 60.0
+AROUND = 0.6
+"""mm about a name, so that two of them are never read as one.  Our own design, no source."""
+
+REACH, LONGEST = 10.0, 60.0
 """mm that a name may reach beyond its feature, and that it may be long.  Our own design, no source."""
 
 
@@ -135,8 +138,8 @@ def _name(name: str, place: Rect, room: Room, lettering: Lettering) -> Text | No
     for height in (H25, H18):
         text = shortened(name, height, False, LONGEST, lettering)
         ink = lettering.box(Text(0.0, 0.0, text, height))
-        spot = room.nearest(ink.width, ink.height, place.cx, place.cy, place)
+        spot = room.nearest(ink.width + 2 * AROUND, ink.height + 2 * AROUND, place.cx, place.cy, place)
         if spot is not None:
             room.take(spot)
-            return Text(spot.x0 - ink.x0, spot.y0 - ink.y0, text, height)
+            return Text(spot.x0 + AROUND - ink.x0, spot.y0 + AROUND - ink.y0, text, height)
     return None

@@ -19,11 +19,11 @@ from templates_gen.proofing.view import View
 FACE, SHARE = 15.0, 0.08
 """mm of moulding drawn where it is not given, but at most this share of a side.  Our own design, no source."""
 
-MOULDING, BLANK = 0.62, 0.95
-"""Greys.  Our own design, no source."""
+MOULDING, BLANK, MAT = 0.62, 0.95, 0.4
+"""Greys of a moulding, a blank, and the edge of a mat.  Our own design, no source."""
 
 STYLES = tuple(
-    (count, *heights) for count in (2, 1, 0) for heights in ((H5, H25), (H35, H25), (H35, H18), (H25, H18))
+    (count, *heights) for count in (2, 1, 0) for heights in ((H5, H25), (H35, H25), (H35, H18), (H25, H18), (H18, H18))
 )
 """How a blank may be lettered, the best first: lines under its id, heights of id and lines; all alike if possible."""
 
@@ -47,21 +47,24 @@ def window(hung: Hung) -> Rect:
 
 
 def frame_items(hung: Hung, view: View) -> Iterator[Item]:
-    """Moulding and mat, without the picture."""
+    """The moulding, and within it white: mat, or what a picture leaves."""
     yield from box(view.rect(hung.rect), MEDIUM, MOULDING)
     yield from box(view.rect(opening(hung)), HAIR, 1.0)
-    if window(hung) != opening(hung):
-        yield from box(view.rect(window(hung)), HAIR, 1.0, 0.4)
 
 
 def picture_items(hung: Hung, view: View, pixels: Pixels | None) -> Iterator[Item]:
-    """The picture, whole and as large as the window allows, in its middle; a light blank where there is none."""
+    """The picture, whole and as large as the window allows, in its middle; a light blank where there is none.
+
+    The edge of a mat comes last: it lies on the picture.
+    """
     place = view.rect(window(hung))
     if pixels is None:
         yield Polygon(corners(place.grown(-HAIR / 2)), grey=BLANK)
-        return
-    scale = min(place.width / pixels.width, place.height / pixels.height)
-    yield Picture(pixels, Rect.about(place.cx, place.cy, pixels.width * scale, pixels.height * scale))
+    else:
+        scale = min(place.width / pixels.width, place.height / pixels.height)
+        yield Picture(pixels, Rect.about(place.cx, place.cy, pixels.width * scale, pixels.height * scale))
+    if window(hung) != opening(hung):
+        yield from box(place, HAIR, None, MAT)
 
 
 def labels(
@@ -74,12 +77,11 @@ def labels(
     alike = [way for way in ways if all(way.values())][:1] or ways
     inside = Room(view.page.printable, room.air)  # labels of frames that overlap, which a proof may show
     for hung in frames:
-        if hung.frame.id in pictures:
-            yield from _caption(hung, view, room, lettering)
-            continue
-        label = next((label for way in alike if (label := way[hung.frame.id])), ())
+        label = next((label for way in alike if (label := way.get(hung.frame.id))), ())
         boxes = [lettering.box(text) for text in label]
-        if all(map(inside.fits, boxes)):
+        if not label:
+            yield from _caption(hung, view, room, lettering)
+        elif all(map(inside.fits, boxes)):
             inside.take(*boxes)
             yield from label
 
@@ -97,13 +99,14 @@ def _caption(hung: Hung, view: View, room: Room, lettering: Lettering) -> Iterat
 
 
 def _blank_label(hung: Hung, view: View, style: tuple[int, float, float], lettering: Lettering) -> tuple[Text, ...]:
-    """The id, and under it the title, and that its picture is not there; empty where the window has no room for it."""
+    """The id, and under it the title, and that its picture is not there; empty where the window lacks room."""
     count, large, small = style
     frame, place = hung.frame, view.rect(window(hung)).grown(-0.8)
     lines = [line for line in (frame.title, "no picture" if frame.image else "") if line][:count]
     parts = [part for line in lines for part in wrapped(line, small, False, place.width, lettering)]
     label = block([(frame.id, large, True), *((part, small, False) for part in parts)], lettering)
-    if label.width > place.width or label.height > place.height:
+    cut = " ".join(parts).split() != " ".join(lines).split()
+    if cut or label.width > place.width or label.height > place.height:
         return ()
     return tuple(label.at(place.cx - label.width / 2, place.cy - label.height / 2, "middle"))
 

@@ -61,7 +61,8 @@ def band_items(plan: Plan, view: View, lettering: Lettering) -> Iterator[Item]:
     width = band.width - max(reach, lettering.width(PRINTED, H18)) - 8.0
     where = " · ".join(part for part in (job.client, job.wall.name, job.date) if part)
     sizes = f"Proof. Sizes in {UNITS[job.unit]}, {UNITS[other_unit(job.unit)]} beside them."
-    told = ((job.title, H5, True, 8.0), (where, H25, False, 12.6), (sizes, H18, False, 16.4))
+    large = H5 if lettering.width(job.title, H5, True) <= width else H35
+    told = ((job.title, large, True, 7.5), (where, H25, False, 12.4), (sizes, H18, False, 16.4))
     for text, height, bold, down in told:
         cut = shortened(text, height, bold, width, lettering)
         if cut:
