@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pypdf
 import pypdfium2
+from PIL import Image
 
 from templates_gen import make_template, read_job
 from templates_gen.proofing.making import make_proof
@@ -23,7 +24,7 @@ PAGES = {
 DOTS_PER_INCH = 75.0
 """Small enough for a repository, large enough to read the headings.  Our own design, no source."""
 
-COLOURS = {"proof": 48}
+COLOURS = {"proof": 64}
 """Of a picture in colours; the others are in 16 greys."""
 
 
@@ -43,8 +44,9 @@ def labelled(pdf: bytes) -> Iterator[tuple[str, pypdfium2.PdfPage]]:
 
 def small_png(page: pypdfium2.PdfPage, colours: int | None) -> bytes:
     image = page.render(scale=DOTS_PER_INCH / 72 * (1.4 if colours else 1.0)).to_pil()
+    few = image.quantize(colours, Image.Quantize.MAXCOVERAGE) if colours else image.convert("L").quantize(16)
     out = io.BytesIO()
-    (image.quantize(colours) if colours else image.convert("L").quantize(16)).save(out, "PNG", optimize=True)
+    few.save(out, "PNG", optimize=True)
     return out.getvalue()
 
 

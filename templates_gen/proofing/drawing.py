@@ -69,7 +69,7 @@ def _layers(
     told = tuple(labels(plan.frames, view, pictures, room, lettering))
     dimensions = [item for row in rows for item in dimension_items(row, plan, view, room, lettering)]
     room.take(person)
-    within = Room(view.rect(plan.job.wall.rect), AIR)
+    within = Room(view.rect(plan.job.wall.rect), AIR)  # what names things on the wall stays on it
     within.taken, within.lines = room.taken, room.lines
     height = _figure_label(plan, person, within, lettering)
     features = [(feature, view.rect(feature.rect)) for feature in plan.job.wall.features]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from templates_gen.geometry import Rect
 from templates_gen.marks.items import Circle, Item, Polygon
 from templates_gen.planning import Plan
@@ -17,9 +15,10 @@ WORDS = {"in": "5 ft 7 in", "cm": "1.7 m", "mm": "1.7 m"}
 """The figure's height as people say it; 1.7 m is 66.9 in."""
 
 GREY = 0.84
+"""Light enough to stand behind everything else.  Our own design, no source."""
 
-STEP = 25.0
-"""mm between the places that are tried.  Our own design, no source."""
+TRIES = 100
+"""So many places along the wall are tried.  Our own design, no source."""
 
 HEAD_AT, HEAD = 0.936, 0.055
 """Middle and radius of the head in body heights: the eyes are at 0.936, chin to crown is 0.130 (Drillis and Contini,
@@ -51,15 +50,9 @@ def _place(plan: Plan) -> Rect:
     """Where the figure stands (wall mm)."""
     wall, group = plan.job.wall, plan.group
     width = WIDTH * HEIGHT
-    best = min(_tries(wall.width, width), key=lambda x: (_hidden(plan, Rect.about(x, HEIGHT / 2, width, HEIGHT)),
-               abs(max(group.x0 - x, x - group.x1)), x))  # fmt: skip
-    return Rect.about(best, HEIGHT / 2, width, HEIGHT)
-
-
-def _tries(wall: float, width: float) -> Iterator[float]:
-    spare = max(0.0, wall - width)
-    count = max(1, int(spare / STEP))
-    yield from (width / 2 + spare * number / count for number in range(count + 1))
+    spare = max(0.0, wall.width - width)
+    places = [Rect.sized(spare * number / TRIES, 0.0, width, HEIGHT) for number in range(TRIES + 1)]
+    return min(places, key=lambda place: (_hidden(plan, place), abs(place.gap_to(group)), place))
 
 
 def _hidden(plan: Plan, place: Rect) -> float:
