@@ -9,6 +9,7 @@ from templates_gen.holding.framesize import (
     Moulding,
     contents_size,
     contents_within,
+    mat_shown,
     outside_size,
     rabbet_size,
     sight_size,
@@ -66,3 +67,20 @@ def test_a_frame_is_two_faces_larger_than_what_is_seen_of_its_contents(width, he
     stick = Moulding(face=face)
     sight, outside = sight_size((width, height), stick), outside_size((width, height), stick)
     assert (outside[0] - sight[0], outside[1] - sight[1]) == pytest.approx((2 * face, 2 * face), abs=1e-9)
+
+
+def test_what_the_lip_leaves_to_see_of_a_mat():
+    """Worked out by hand here: of 2 1/2 in the lip hides 1/4 in, less half of 1/8 in of play."""
+    mat = Mat(sides=(2.5 * INCH, 2.5 * INCH, 3 * INCH, 2.5 * INCH))
+    shown = (2.3125 * INCH, 2.3125 * INCH, 2.8125 * INCH, 2.3125 * INCH)
+    assert mat_shown(mat, STICK) == pytest.approx(shown)
+    assert mat_shown(mat, None) == pytest.approx(shown)  # the usual rabbet and play, which that stick has
+
+
+@given(st.floats(10, 100), st.floats(20, 200))
+def test_moulding_shown_mat_and_window_make_up_the_outside(face, side):
+    stick, mat = Moulding(face=face + 10), Mat(sides=(side,) * 4)
+    contents = contents_size((300.0, 200.0), mat)
+    window = window_size(contents, mat)
+    shown = mat_shown(mat, stick)[0]
+    assert window[0] + 2 * (shown + stick.face) == pytest.approx(outside_size(contents, stick)[0])

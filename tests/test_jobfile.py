@@ -30,7 +30,7 @@ def read(tmp_path):
 def test_what_is_assumed_where_nothing_is_given(read):
     least = MINIMAL.replace('title = "Tile rubbings"', "").replace('unit = "mm"', "")
     job = read(least.replace(least[least.index("wiring") : least.index("[[frame]]")], ""))
-    assert (job.title, job.client, job.unit, job.ignored) == ("job", "", "mm", ())
+    assert (job.title, job.client, job.unit) == ("job", "", "mm")
     assert job.frames == (Frame(id="A", width=300.0, height=200.0, drop=60.0),)
     # 57 in from the floor and 2 1/2 in apart: common practice
     assert job.group == Group(

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import io
-from functools import cache
 from xml.etree import ElementTree as Xml
 
 import numpy as np
@@ -11,63 +10,24 @@ import pypdf
 import pypdfium2
 import pypdfium2.raw as pdfium
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 from PIL import Image
 
-from templates_gen.geometry import Rect
-from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import POINT, Template
-from templates_gen.model import Feature, Job, Wall
+from templates_gen.marks.items import POINT
+from templates_gen.model import Job
 from templates_gen.planning import plan_wall
-from templates_gen.proofing.drawing import Asked, draw_proof, view_of
+from templates_gen.proofing.drawing import Asked
 from templates_gen.proofing.making import make_proof
-from templates_gen.proofing.view import SCALES, View
+from templates_gen.proofing.view import SCALES
 from templates_gen.record import replace
-from tests.jobs import SAMPLES, Spot, frame, group, job, paper
-from tests.made import GENERATED, SAMPLE_NAMES
-from tests.page_texts import on_page, overlapping
+from tests.jobs import paper
+from tests.made import SAMPLE_NAMES
+from tests.page_texts import on_page
 from tests.pdf_reading import page_marks
+from tests.proofs import ALL, EDGE, SVG, drawn, job_of, svg_frames
 
 DOTS = 300.0
-TOLERANCE = 0.01
-"""mm that boxes of lettering may share: far below what an eye sees.  Common practice, no source."""
-
-PLAIN, ALL = Asked(), Asked(sign=True, zones=True)
-SVG = "{http://www.w3.org/2000/svg}"  # namespace of SVG 2, W3C
-EDGE = 0.25
-"""mm: the width that a frame's outside edge is drawn with (ISO 128-2 series, from memory)."""
-
-all_jobs = pytest.mark.parametrize("name", (*SAMPLE_NAMES, *GENERATED))
 samples = pytest.mark.parametrize("name", SAMPLE_NAMES)
-
-
-@cache
-def job_of(name: str) -> Job:
-    return read_job(SAMPLES / f"{name}.toml") if name in SAMPLE_NAMES else GENERATED[name]()
-
-
-def drawn(of: Job, asked: Asked = PLAIN) -> tuple[Template, View, Lettering]:
-    """The proof without its pictures, in place of which there are blanks."""
-    plan, lettering = plan_wall(of), Lettering()
-    view = view_of(plan, asked, lettering)
-    return draw_proof(plan, view, {}, asked, lettering), view, lettering
-
-
-def colliding(of: Job, asked: Asked) -> list[tuple[str, str]]:
-    template, view, lettering = drawn(of, asked)
-    page = on_page(template, lettering, 1)
-    outside = [text.text for text in page.texts if not view.page.printable.grown(TOLERANCE).holds(text.box)]
-    return [*overlapping(page.texts, TOLERANCE), *((text, "the margin") for text in outside)]
-
-
-def svg_frames(svg: bytes) -> list[tuple[float, ...]]:
-    """Left, top, right and lower edge of each frame, in mm from the page's upper left corner."""
-    frames = Xml.fromstring(svg).find(f"{SVG}g[@class='frames']")
-    edges = [line.get("points", "") for line in frames if float(line.get("stroke-width", 0)) == EDGE]
-    corners = [[tuple(map(float, pair.split(","))) for pair in points.split()] for points in edges]
-    return [(min(xs), min(ys), max(xs), max(ys)) for xs, ys in (zip(*found, strict=True) for found in corners)]
 
 
 def dark_edges(image: np.ndarray, edges: tuple[float, ...]) -> tuple[float, ...]:
@@ -125,54 +85,6 @@ def test_the_pdf_has_the_same_edges_as_the_svg(name: str) -> None:
     for x0, y0, x1, y1 in svg_frames(make_proof(job_of(name), "svg").content):
         for corner in ((x0, y0), (x1, y0), (x1, y1), (x0, y1)):
             assert np.abs(ends - corner).max(axis=1).min() < 0.001
-
-
-@all_jobs
-@pytest.mark.parametrize("asked", [PLAIN, ALL])
-def test_no_two_texts_overlap_and_none_lies_in_the_margin(name: str, asked: Asked) -> None:
-    assert colliding(job_of(name), asked) == []
-
-
-@pytest.mark.parametrize("on", ["a5", "letter", "a3", "arch d"])
-def test_lettering_keeps_apart_on_any_paper(on: str) -> None:
-    wired = replace(job_of("fern-prints").wall, wiring="de")
-    assert colliding(replace(job_of("fern-prints"), wall=wired, paper=paper(on)), ALL) == []
-    assert colliding(replace(GENERATED["twelve, a4, marks"](), paper=paper(on)), ALL) == []
-
-
-walls = st.tuples(st.integers(600, 60_000), st.integers(500, 6_000))
-sizes = st.lists(st.tuples(st.integers(20, 900), st.integers(20, 900)), min_size=1, max_size=7)
-KINDS = ("outlet", "switch", "light", "thermostat", "vent", "radiator", "door", "window", "pipe", "furniture", "other")
-things = st.lists(
-    st.tuples(st.sampled_from(KINDS), *(st.integers(0, 3000),) * 2, *(st.integers(20, 2000),) * 2), max_size=6
-)
-
-
-@settings(max_examples=25, deadline=None)
-@given(walls, sizes, things, st.sampled_from(["mm", "cm", "in"]))
-def test_lettering_keeps_apart_on_any_wall(wall, frames, features, unit) -> None:
-    """Frames may overlap, or reach beyond the wall: it is drawn all the same, and all of it is on the page."""
-    rects = [(kind, Rect.sized(*box)) for kind, *box in features]
-    made = tuple(Feature(kind=kind, name=f"{kind} {number}", rect=rect) for number, (kind, rect) in enumerate(rects))
-    items = [frame(f"F{number}", *size, title="A title") for number, size in enumerate(frames)]
-    of = job(*items, unit=unit, group=group((tuple(item.id for item in items),)),
-             wall=Wall(name="", width=float(wall[0]), height=float(wall[1]), features=made))  # fmt: skip
-    assert colliding(of, PLAIN) == []
-    template, view, _ = drawn(of)
-    page = Rect(0.0, 0.0, view.page.width * POINT, view.page.height * POINT)
-    forms = {form.name: form for form in template.forms}
-    for form in (forms["frames"], forms["wall"]):
-        for item in form.items:
-            points = getattr(item, "points", ())
-            assert all(page.has_point(x, y) for x, y in points)
-
-
-def test_frames_over_each_other_are_drawn_and_their_labels_kept_apart() -> None:
-    spots = tuple((name, Spot(point="centre", x=at, y=0.0)) for name, at in (("A", 0.0), ("B", 30.0), ("C", 900.0)))
-    placed = group((("A", "B", "C"),), arrangement="placed", spots=spots)
-    of = job(frame("A", title="Under"), frame("B", title="Over"), frame("C"), group=placed)
-    assert colliding(of, ALL) == []
-    assert len(svg_frames(make_proof(of, "svg").content)) == 3
 
 
 @samples

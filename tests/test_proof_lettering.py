@@ -1,0 +1,79 @@
+"""The lettering of proofs: nothing collides and nothing is cut off, whatever the wall, the frames and the paper."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from templates_gen.geometry import Rect
+from templates_gen.marks.items import POINT
+from templates_gen.model import Feature, Job, Wall
+from templates_gen.proofing.drawing import Asked
+from templates_gen.proofing.making import make_proof
+from templates_gen.record import replace
+from tests.jobs import Spot, frame, group, job, paper
+from tests.made import GENERATED, SAMPLE_NAMES
+from tests.page_texts import on_page, overlapping
+from tests.proofs import ALL, PLAIN, drawn, job_of, svg_frames
+
+TOLERANCE = 0.01
+"""mm that boxes of lettering may share: far below what an eye sees.  Common practice, no source."""
+
+
+all_jobs = pytest.mark.parametrize("name", (*SAMPLE_NAMES, *GENERATED))
+
+
+def colliding(of: Job, asked: Asked) -> list[tuple[str, str]]:
+    template, view, lettering = drawn(of, asked)
+    page = on_page(template, lettering, 1)
+    outside = [text.text for text in page.texts if not view.page.printable.grown(TOLERANCE).holds(text.box)]
+    return [*overlapping(page.texts, TOLERANCE), *((text, "the margin") for text in outside)]
+
+
+@all_jobs
+@pytest.mark.parametrize("asked", [PLAIN, ALL])
+def test_no_two_texts_overlap_and_none_lies_in_the_margin(name: str, asked: Asked) -> None:
+    assert colliding(job_of(name), asked) == []
+
+
+@pytest.mark.parametrize("on", ["a5", "letter", "a3", "arch d"])
+def test_lettering_keeps_apart_on_any_paper(on: str) -> None:
+    wired = replace(job_of("fern-prints").wall, wiring="de")
+    assert colliding(replace(job_of("fern-prints"), wall=wired, paper=paper(on)), ALL) == []
+    assert colliding(replace(GENERATED["twelve, a4, marks"](), paper=paper(on)), ALL) == []
+
+
+walls = st.tuples(st.integers(600, 60_000), st.integers(500, 6_000))
+sizes = st.lists(st.tuples(st.integers(20, 900), st.integers(20, 900)), min_size=1, max_size=7)
+KINDS = ("outlet", "switch", "light", "thermostat", "vent", "radiator", "door", "window", "pipe", "furniture", "other")
+things = st.lists(
+    st.tuples(st.sampled_from(KINDS), *(st.integers(0, 3000),) * 2, *(st.integers(20, 2000),) * 2), max_size=6
+)
+
+
+@settings(max_examples=25, deadline=None)
+@given(walls, sizes, things, st.sampled_from(["mm", "cm", "in"]))
+def test_lettering_keeps_apart_on_any_wall(wall, frames, features, unit) -> None:
+    """Frames may overlap, or reach beyond the wall: it is drawn all the same, and all of it is on the page."""
+    rects = [(kind, Rect.sized(*box)) for kind, *box in features]
+    made = tuple(Feature(kind=kind, name=f"{kind} {number}", rect=rect) for number, (kind, rect) in enumerate(rects))
+    items = [frame(f"F{number}", *size, title="A title") for number, size in enumerate(frames)]
+    of = job(*items, unit=unit, group=group((tuple(item.id for item in items),)),
+             wall=Wall(name="", width=float(wall[0]), height=float(wall[1]), features=made))  # fmt: skip
+    assert colliding(of, PLAIN) == []
+    template, view, _ = drawn(of)
+    page = Rect(0.0, 0.0, view.page.width * POINT, view.page.height * POINT)
+    forms = {form.name: form for form in template.forms}
+    for form in (forms["frames"], forms["wall"]):
+        for item in form.items:
+            points = getattr(item, "points", ())
+            assert all(page.has_point(x, y) for x, y in points)
+
+
+def test_frames_over_each_other_are_drawn_and_their_labels_kept_apart() -> None:
+    spots = tuple((name, Spot(point="centre", x=at, y=0.0)) for name, at in (("A", 0.0), ("B", 30.0), ("C", 900.0)))
+    placed = group((("A", "B", "C"),), arrangement="placed", spots=spots)
+    of = job(frame("A", title="Under"), frame("B", title="Over"), frame("C"), group=placed)
+    assert colliding(of, ALL) == []
+    assert len(svg_frames(make_proof(of, "svg").content)) == 3
