@@ -12,14 +12,17 @@ import pypdfium2.raw as pdfium
 import pytest
 from PIL import Image
 
+from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import POINT
 from templates_gen.model import Job
 from templates_gen.planning import plan_wall
 from templates_gen.proofing.drawing import Asked
 from templates_gen.proofing.making import make_proof
+from templates_gen.proofing.steps import outline_of, tread_at
 from templates_gen.proofing.view import SCALES
 from templates_gen.record import replace
+from templates_gen.stairs import Stairs
 from tests.jobs import paper
 from tests.made import SAMPLE_NAMES
 from tests.page_texts import on_page
@@ -31,18 +34,19 @@ samples = pytest.mark.parametrize("name", SAMPLE_NAMES)
 
 
 def dark_edges(image: np.ndarray, edges: tuple[float, ...]) -> tuple[float, ...]:
-    """The middles of the dark lines nearest to where a frame's edges should be, in pixels from the upper left."""
+    """Where a frame's edges are in the image, in pixels from the upper left, near to where they should be."""
     x0, y0, x1, y1 = (side * DOTS / 25.4 for side in edges)
     column, row = round(x0 + (x1 - x0) / 4), round(y0 + (y1 - y0) / 4)
-    lines = (image[row], x0), (image[:, column], y0), (image[row], x1), (image[:, column], y1)
-    return tuple(dark_middle(line, at) for line, at in lines)
+    lines = (image[row], x0, 1), (image[:, column], y0, 1), (image[row], x1, -1), (image[:, column], y1, -1)
+    return tuple(dark_start(*line) for line in lines)
 
 
-def dark_middle(line: np.ndarray, at: float) -> float:
-    start = round(at) - 6
-    near = np.flatnonzero(line[start : start + 13] < 80)
-    assert near.size
-    return start + float(near.mean()) + 0.5
+def dark_start(line: np.ndarray, at: float, inward: int) -> float:
+    """The middle of the edge's line, which begins, coming from outside, where it is dark for the first time."""
+    half = EDGE / 2 * DOTS / 25.4
+    places = range(round(at) - 7 * inward, round(at) + 7 * inward, inward)
+    first = next(place for place in places if line[place] < 128)
+    return first + half if inward > 0 else first + 1 - half
 
 
 def page_image(pdf: bytes) -> np.ndarray:
@@ -169,3 +173,38 @@ def test_text_in_any_script_keeps_its_length_in_the_svg() -> None:
     wide = lettering.width("SCALE 1:20", 3.5, bold=True)  # ISO 3098-1 height (from memory)
     assert size == pytest.approx(lettering.size(3.5, bold=True), abs=1e-4)
     assert float(texts["SCALE 1:20"].get("textLength", 0)) == pytest.approx(wide, abs=1e-4)
+
+
+STAIR = Stairs(x=500.0, y=190.0, slope=190.0 / 250.0, run=250.0, rise=190.0, top=950.0)
+"""Five nosings, 250 mm from each other and 190 mm above each other, and a landing."""
+
+
+def test_a_stair_has_its_treads_a_riser_below_each_nosing_and_its_landing() -> None:
+    points = outline_of(STAIR, 4000.0)
+    # worked out by hand here
+    treads = [(500, 190), (750, 190), (750, 380), (1000, 380), (1000, 570), (1250, 570), (1250, 760), (1500, 760)]
+    assert points == ((500, 0), *treads, (1500, 950), (4000, 950), (4000, 0))
+    assert [tread_at(STAIR, x) for x in (499, 501, 749, 751, 1499, 1501, 3000)] == [0, 190, 190, 380, 760, 950, 950]
+
+
+def test_a_stair_to_the_left_is_the_mirror_image_and_a_pitch_alone_is_a_slope() -> None:
+    left = replace(STAIR, x=3500.0, slope=-STAIR.slope)
+    assert outline_of(left, 4000.0) == tuple((4000 - x, y) for x, y in outline_of(STAIR, 4000.0))
+    plain = replace(STAIR, run=None, rise=None)
+    assert outline_of(plain, 4000.0) == ((500, 0), (500, 190), (1500, 950), (4000, 950), (4000, 0))
+    on = replace(plain, top=None)
+    assert outline_of(on, 4000.0)[2] == pytest.approx((4000, 190 + 3500 * 0.76))
+
+
+@samples
+def test_the_figure_stands_on_the_floor_or_a_tread_and_hides_no_frame(name: str) -> None:
+    template, view, _ = drawn(job_of(name))
+    body, head = next(form.items for form in template.forms if form.name == "figure")[:2]
+    feet, wall = min(y for _, y in body.points), job_of(name).wall
+    stand = tread_at(wall.stairs, (head.x - view.x0) * view.scale) if wall.stairs else 0.0
+    assert (feet - view.y0) * view.scale == pytest.approx(stand, abs=10.0)  # its feet are rounded
+    tall = (head.y + head.radius - feet) * view.scale
+    assert tall == pytest.approx(1700.0, abs=20.0)
+    sides = [x for x, _ in body.points]
+    figure = Rect(min(sides), feet, max(sides), head.y + head.radius)
+    assert not any(view.rect(hung.rect).overlaps(figure) for hung in plan_wall(job_of(name)).frames)

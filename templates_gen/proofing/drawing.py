@@ -15,6 +15,7 @@ from templates_gen.proofing.features import names, outline
 from templates_gen.proofing.figure import WORDS, figure
 from templates_gen.proofing.frames import frame_items, labels, picture_items
 from templates_gen.proofing.shapes import corners
+from templates_gen.proofing.steps import stair_items
 from templates_gen.proofing.titles import band_items, band_of
 from templates_gen.proofing.view import View, proof_view
 from templates_gen.proofing.zones import legend, nail_items, zone_items
@@ -79,6 +80,7 @@ def _layers(
     return {
         "lines": lines,
         "wall": tuple(_wall(plan, view)),
+        "stairs": tuple(stair_items(plan.job.wall, view)),
         "features": _all(outline(*item) for item in others),
         "furniture": _all(outline(*item) for item in furniture),
         "figure": (*figure_items, *height),

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from templates_gen.geometry import Rect
 from templates_gen.marks.items import Circle, Item, Polygon
+from templates_gen.model import Wall
 from templates_gen.planning import Plan
 from templates_gen.proofing.shapes import rounded
+from templates_gen.proofing.steps import tread_at
 from templates_gen.proofing.view import View
 
 HEIGHT = 1700.0
@@ -37,7 +39,7 @@ WIDTH = 0.4
 
 
 def figure(plan: Plan, view: View) -> tuple[Rect, list[Item]]:
-    """The figure on the floor where it hides least, near the group; and the rectangle that it takes (page mm)."""
+    """The figure on floor or stair where it hides least, near the group; and the rectangle that it takes (page mm)."""
     place = view.rect(_place(plan))
     size = place.height
     body = (*HALF, *((-x, y) for x, y in reversed(HALF[1:-1])))
@@ -51,7 +53,9 @@ def _place(plan: Plan) -> Rect:
     wall, group = plan.job.wall, plan.group
     width = WIDTH * HEIGHT
     spare = max(0.0, wall.width - width)
-    places = [Rect.sized(spare * number / TRIES, 0.0, width, HEIGHT) for number in range(TRIES + 1)]
+    middles = [width / 2 + spare * number / TRIES for number in range(TRIES + 1)]
+    floors = [tread_at(wall.stairs, x) if wall.stairs else 0.0 for x in middles]
+    places = [Rect.sized(x - width / 2, floor, width, HEIGHT) for x, floor in zip(middles, floors, strict=True)]
     return min(places, key=lambda place: (_hidden(plan, place), abs(place.gap_to(group)), place))
 
 
@@ -61,8 +65,12 @@ def _hidden(plan: Plan, place: Rect) -> float:
     rects = [*(hung.rect for hung in plan.frames), *(feature.rect for feature in wall.features)]
     met = [part for rect in rects if (part := rect.meet(place))]
     hidden = sum(part.width * part.height for part in met)
-    if wall.outline:
-        from templates_gen.outline import outline_holds
+    return hidden if _on_wall(wall, place) else hidden + place.width * place.height
 
-        hidden += 0.0 if outline_holds(wall.outline, place) else place.width * place.height
-    return hidden
+
+def _on_wall(wall: Wall, place: Rect) -> bool:
+    if not wall.outline:
+        return wall.rect.holds(place)
+    from templates_gen.outline import outline_holds
+
+    return outline_holds(wall.outline, place)
