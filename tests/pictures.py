@@ -6,7 +6,6 @@ import io
 from collections.abc import Iterator
 from pathlib import Path
 
-import pypdf
 import pypdfium2
 from PIL import Image
 

@@ -127,3 +127,12 @@ def test_the_images_of_a_sample_are_found_beside_it(tmp_path: Path, monkeypatch:
     monkeypatch.chdir(tmp_path)
     assert run("proof", "samples/fern-prints.toml", "-o", "a.svg").code == 0
     assert (tmp_path / "a.svg").read_text(encoding="utf-8").count("data:image/jpeg") == 5
+
+
+def test_the_same_group_on_another_wall(small: Path) -> None:
+    (small / "hall.toml").write_text("[wall]\nname = 'the hall'\nwidth = 2500\nheight = 2400\n")
+    ran = run("proof", "job.toml", "--wall", "hall.toml")
+    assert (ran.code, ran.out) == (0, "job-hall-proof.pdf: the wall at 1:20\n")
+    assert run("proof", "job.toml", "--wall", "hall.toml", "-o", "a.svg").code == 0
+    said = (small / "a.svg").read_text(encoding="utf-8")
+    assert "the hall" in said and "2500 mm" in said and "4000 mm" not in said

@@ -13,13 +13,16 @@ from templates_gen.commands.common import (
     check_results,
     force_option,
     job_argument,
+    job_on,
     show_findings,
+    wall_option,
 )
 
 
 @click.command()
 @job_argument
 @click.option("-o", "--output", type=FILE, metavar="FILE", help="A .pdf, .svg or .png; else JOB-proof.pdf.")
+@wall_option
 @click.option("--paper", metavar="SIZE", help="a4, letter, a3, tabloid, ...; else as the job says.")
 @click.option("--sign", is_flag=True, help="With a line for the client to sign on.")
 @click.option("--zones", is_flag=True, help="For who hangs: the nails, and where cables may run.")
@@ -28,8 +31,8 @@ from templates_gen.commands.common import (
 @force_option
 @click.pass_context
 def proof(
-    context: click.Context, job: Path, output: Path | None, paper: str | None, sign: bool, zones: bool, dpi: int,
-    fonts: tuple[Path, ...], force: bool,
+    context: click.Context, job: Path, output: Path | None, wall: Path | None, paper: str | None, sign: bool,
+    zones: bool, dpi: int, fonts: tuple[Path, ...], force: bool,
 ) -> None:  # fmt: skip
     """Draw the wall to scale with frames and pictures, for the client to say yes.
 
@@ -47,11 +50,11 @@ def proof(
     from templates_gen.proofing.drawing import Asked
     from templates_gen.proofing.making import ending_of, make_proof
 
-    target = output or job.with_name(f"{job.stem}-proof.pdf")
+    target = output or job.with_name(f"{'-'.join([job.stem, *([wall.stem] if wall else []), 'proof'])}.pdf")
     ending = ending_of(target)
     with about(job):
-        read = on_paper(tg.read_job(job), paper)
-        check_results(job, read, [target], force)
+        read = on_paper(job_on(job, wall), paper)
+        check_results(job, read, [target], force, [wall])
         findings = tg.find(tg.plan_wall(read))
         made = make_proof(read, ending, Asked(sign, zones), dpi, fonts)
     show_findings(findings)

@@ -12,7 +12,7 @@ from templates_gen.errors import InputError
 from templates_gen.jobfile.exactness import build_accuracy
 from templates_gen.jobfile.framing import build_fixing, build_frame
 from templates_gen.jobfile.grouping import build_group
-from templates_gen.jobfile.listing import frame_rows, measured_rows, some
+from templates_gen.jobfile.listing import frame_rows, measured_rows
 from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes
 from templates_gen.jobfile.tables import AccuracyTable, FixingTable, FrameTable, GroupTable, JobTable, PaperTable
 from templates_gen.jobfile.typed import nearest, read_table
