@@ -132,9 +132,8 @@ class Frame(Record, frozen=True, kw_only=True):
 
     `estimated`: the weight is not weighed but worked out from what the frame is made of; `lacking` names what that
     would still need.  `glazing` is "glass", "acrylic", "none", or "" when it is not told.  `worked_out` is the outside
-    size that print, mat and moulding come to, where they are given; `listed` is what the job file says of the size of a
-    frame that was measured since.  `image` is the path of its picture; `image_missing`: there is no such file.  `face`
-    is how wide the moulding is from the front, `mat` how much of each side of the mat shows within it (mm).
+    size that print, mat and moulding come to; `listed` is the listed size of a frame that was measured since.  `image`
+    is the path of its picture, `face` how wide the moulding is, `mat` how much of it shows on each side (mm).
     """
 
     id: str
@@ -230,8 +229,7 @@ class Paper(Record, frozen=True, kw_only=True):
 class Job(Record, frozen=True, kw_only=True):
     """Everything there is to know before anything is computed.
 
-    `sources` are the files it was read from, and `moved_to` the one among them that the wall is from, where that is not
-    the job file.
+    `sources` are the files it was read from; `moved_to` is that of the wall, where it is not the job file.
     """
 
     title: str

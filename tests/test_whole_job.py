@@ -129,8 +129,8 @@ def test_the_wall_of_a_whole_job_file(whole):
 def test_the_frames_of_a_whole_job_file(whole, tmp_path):
     one, two = whole.frames
     assert one == Frame(
-        id="A", title="Hart's-tongue", type="tall", width=16 * INCH, height=20 * INCH, depth=1.25 * INCH, weight=4.2 * POUND,
-        drop=3.125 * INCH, image=str(tmp_path / "images/fern-a.jpg"), image_missing=True,
+        id="A", title="Hart's-tongue", type="tall", width=16 * INCH, height=20 * INCH, depth=1.25 * INCH,
+        weight=4.2 * POUND, drop=3.125 * INCH, image=str(tmp_path / "images/fern-a.jpg"), image_missing=True,
         fixing=Fixing(kind="nail", diameter=1.8),
     )  # fmt: skip
     # rings seen from the back change sides
