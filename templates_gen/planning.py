@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from templates_gen.arranging.computed import arranged
+from templates_gen.arranging.computed import arranged, pile_of
 from templates_gen.arranging.rows import arrange
-from templates_gen.arranging.salon import Watch
+from templates_gen.arranging.salon import Pile, Watch
 from templates_gen.geometry import Rect, bounds
 from templates_gen.hanging import Bearing, Nail, bearings, nails
-from templates_gen.model import SIDES, Feature, Frame, Group, Job, Wall
+from templates_gen.model import SIDES, Feature, Frame, Group, Job, Spot, Wall
 from templates_gen.reading_order import reading_order
-from templates_gen.record import Record
+from templates_gen.record import Record, replace
 
 OVER_FEATURE = 45.0
 """mm from the top of a feature with frames on its sides alone up to the level line: room for the target and the line's
@@ -74,9 +74,30 @@ def _arranged(job: Job, watch: Watch | None) -> tuple[dict[str, Rect], float, fl
     if group.arrangement != "salon":
         rects = arrange(group, {frame.id: (frame.width, frame.height) for frame in job.frames})
         return rects, centre, _level_line(group, wall, rects)
-    hung = arranged(job, centre, lambda box: _level_line(group, wall, {"": box}), watch)
-    level = group.height.at if group.height.by == "centre" else bounds(hung.values()).cy
+    hung = arranged(job, free_pile(job, group), watch)
+    level = _origin(group, hung)
     return {name: rect.shifted(-centre, -level) for name, rect in hung.items()}, centre, level
+
+
+def free_pile(job: Job, group: Group) -> Pile:
+    """The frames of a job to be arranged with this group's gaps and wishes, where it hangs."""
+    return pile_of(job, group, centre_line(group, job.wall), lambda box: _level_line(group, job.wall, {"": box}))
+
+
+def placed(job: Job, rects: Mapping[str, Rect]) -> Job:
+    """The job with its frames placed at these rectangles (wall mm), its lines where they were."""
+    centre, level = centre_line(job.group, job.wall), _origin(job.group, rects)
+    spots = tuple((name, Spot(point="centre", x=rect.cx - centre, y=rect.cy - level)) for name, rect in rects.items())
+    group = Group(
+        arrangement="placed", rows=(tuple(rects),), gap_across=job.group.gap_across, gap_down=job.group.gap_down,
+        spots=spots, centre_on=job.group.centre_on, height=job.group.height,
+    )  # fmt: skip
+    return replace(job, group=group)
+
+
+def _origin(group: Group, rects: Mapping[str, Rect]) -> float:
+    """The height that frames with free places are measured from: the level line, or the group's middle."""
+    return group.height.at if group.height.by == "centre" else bounds(rects.values()).cy
 
 
 def _hung(frame: Frame, rect: Rect) -> Hung:

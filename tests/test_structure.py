@@ -10,6 +10,8 @@ import pytest
 from tests.importing import FILES, foreign, imported, neighbours, tree
 
 LAYERS = {  # part of the package: the parts it may not import from
+    "arranging": ("jobfile", "sheets", "marks", "pdf", "proofing", "commands"),
+    "choosing": ("pdf", "commands"),
     "correcting": ("pdf", "proofing", "commands"),
     "jobfile": ("sheets", "marks", "pdf", "proofing", "commands"),
     "sheets": ("jobfile", "pdf", "proofing", "commands"),

@@ -17,14 +17,10 @@ MASS_PER_AREA = 1e-5
 _KEPT: dict[Any, Arranged] = {}
 
 
-def arranged(job: Job, centre: float, level: Callable[[Rect], float], watch: Watch | None = None) -> dict[str, Rect]:
-    """The rectangle of every frame (wall mm) about an upright line at x = `centre`.
-
-    `level` tells how high the middle of a group goes that has this bounding box about (0, 0).  Raises InputError when
-    there is no room for the frames.
-    """
+def arranged(job: Job, pile: Pile, watch: Watch | None = None) -> dict[str, Rect]:
+    """The rectangle of every frame of a job (wall mm), whose pile this is.  Raises InputError when there is no room."""
     key = (job.group, tuple((item.id, item.width, item.height, item.weight) for item in job.frames), job.wall)
-    found = _KEPT.get(key) or salon(pile_of(job, job.group, centre, level), watch)
+    found = _KEPT.get(key) or salon(pile, watch)
     if found is None:
         raise InputError(
             "group, arrangement", "no arrangement of these frames with their gaps has room on this wall",
@@ -35,7 +31,10 @@ def arranged(job: Job, centre: float, level: Callable[[Rect], float], watch: Wat
 
 
 def pile_of(job: Job, group: Group, centre: float, level: Callable[[Rect], float]) -> Pile:
-    """What there is to arrange for a job, with this group's gaps and wishes."""
+    """What there is to arrange for a job, with this group's gaps and wishes, about an upright line at x = `centre`.
+
+    `level` tells how high the middle of a group goes that has this bounding box about (0, 0).
+    """
     room = room_of(job.wall, group.gap_across, group.gap_down)
     pins = group.wishes.pins if group.wishes else ()
     middle = level(Rect(0.0, 0.0, 0.0, 0.0))

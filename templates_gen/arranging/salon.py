@@ -101,8 +101,7 @@ def search(pile: Pile, watch: Watch) -> Iterator[Arranged]:
     if not pile.names:
         yield Arranged(cost(pile.pinned, pile), dict(pile.pinned))
         return
-    sizes = dict(zip(pile.names, pile.sizes, strict=True))
-    plain = [(_plain(group, sizes, pile), group) for group in orderly(pile.group, sizes)]
+    plain = plain_arrangements(pile)
     yield from (found for found, _ in plain if found.rects)
     starts = _starts(pile, [group for _, group in sorted(plain, key=lambda item: item[0].cost)])
     steps = _steps(len(pile.names)) // len(starts)
@@ -117,9 +116,14 @@ def _steps(count: int) -> int:
     return int(min(STEPS + STEPS_PER_FRAME * count, MOST_WORK / count**2))
 
 
-def _plain(group: Group, sizes: Mapping[str, Size], pile: Pile) -> Arranged:
-    rects = arrange(group, sizes)
-    return _on_wall({at: rects[name] for at, name in enumerate(pile.names)}, pile)
+def plain_arrangements(pile: Pile) -> list[tuple[Arranged, Group]]:
+    """All plain rows, columns and grids on the wall, with the groups that they are; some without room."""
+    sizes = dict(zip(pile.names, pile.sizes, strict=True))
+    found = []
+    for group in orderly(pile.group, sizes) if sizes else ():
+        rects = arrange(group, sizes)
+        found.append((_on_wall({at: rects[name] for at, name in enumerate(pile.names)}, pile), group))
+    return found
 
 
 def _starts(pile: Pile, best: Sequence[Group]) -> list[Sketch]:

@@ -24,12 +24,17 @@ def plan_score(plan: Plan) -> Score | None:
 def score_words(found: Score) -> str:
     """The score and what it comes from, in one line."""
     parts = (
-        _heavy(found.left_heavy, "left", "right", "on the "),
-        _heavy(found.top_heavy, "top", "bottom", "at the "),
+        lean_words(found),
         f"{_filled(found.compactness)}: it fills {_percent(found.compactness)} of its rectangle",
         f"{_percent(found.alignment)} of edges and middles in line",
     )
     return f"arrangement scores {100 * found.total:.0f} of 100: {'; '.join(parts)}"
+
+
+def lean_words(found: Score) -> str:
+    """Where the weight of an arrangement lies."""
+    sides = (found.left_heavy, "left", "right", "on the "), (found.top_heavy, "top", "bottom", "at the ")
+    return "; ".join(_heavy(*side) for side in sides)
 
 
 def _heavy(by: float, one: str, other: str, where: str) -> str:

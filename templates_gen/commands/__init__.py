@@ -8,6 +8,7 @@ from templates_gen.commands.check import check
 from templates_gen.commands.correct import correct
 from templates_gen.commands.labels import labels
 from templates_gen.commands.measure import measure
+from templates_gen.commands.options import options
 from templates_gen.commands.printer import printer
 from templates_gen.commands.proof import proof
 from templates_gen.commands.schedule import schedule
@@ -26,5 +27,5 @@ def program() -> None:
     """
 
 
-for command in (template, check, proof, measure, labels, schedule, printer, correct):
+for command in (template, check, options, proof, measure, labels, schedule, printer, correct):
     program.add_command(command)

@@ -1,0 +1,99 @@
+"""Several arrangements of the same frames that differ in kind, the best of each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from templates_gen.arranging.salon import Arranged, Enough, Pile, Watch, plain_arrangements, search
+from templates_gen.arranging.score import about_line
+from templates_gen.geometry import Rect, bounds
+from templates_gen.record import Record, replace
+
+ALIKE = 0.68
+"""Of the frames' area that two arrangements share when laid on each other (or on the other's mirror image): with more,
+they are variants of one.  Our own design, no source: set by looking at pages of results."""
+
+SEARCHES = 3
+"""Searches with other random numbers, for variety.  Our own design, no source."""
+
+
+class Choice(Record, frozen=True):
+    """An arrangement to choose: its kind in words, where its frames are (wall mm), and what it costs (see `salon`)."""
+
+    kind: str
+    rects: Mapping[str, Rect]
+    cost: float
+
+
+def variety(pile: Pile, count: int, watch: Watch | None = None) -> tuple[Choice, ...]:
+    """Up to so many arrangements, the best first, no two alike; the best of plain rows or columns is always one.
+
+    `watch` may raise `Enough` to have the best so far.  The same pile gives the same choices.
+    """
+    found = sorted(_plain(pile), key=lambda item: item.cost)
+    kept = found[:1]
+    try:
+        for number in range(SEARCHES):
+            for arranged in search(_seeded(pile, number), _part(watch, number)):
+                found.append(Choice(_kind(arranged, pile), arranged.rects, arranged.cost))
+    except Enough:
+        pass
+    for choice in sorted(found, key=lambda item: item.cost):
+        if len(kept) >= count:
+            break
+        if not any(alike(choice.rects, other.rects) for other in kept):
+            kept.append(choice)
+    return tuple(sorted(kept, key=lambda item: item.cost))
+
+
+def _plain(pile: Pile) -> Iterator[Choice]:
+    for arranged, group in plain_arrangements(pile):
+        if arranged.rects:
+            yield Choice(kind_words(group.arrangement, group.rows), arranged.rects, arranged.cost)
+
+
+def kind_words(arrangement: str, rows: Sequence[Sequence[str]]) -> str:
+    """A plain arrangement in words: "in 2 rows", "in a column"."""
+    if arrangement in ("rows", "columns"):
+        noun = arrangement[:-1]
+        return f"in a {noun}" if len(rows) == 1 else f"in {len(rows)} {arrangement}"
+    return f"in a grid, {len(rows[0])} across" if arrangement == "grid" and rows else arrangement
+
+
+def _kind(arranged: Arranged, pile: Pile) -> str:
+    axes = about_line(bounds(arranged.rects.values()), pile.centre)
+    return "mirrored" if shared(arranged.rects, mirrored(arranged.rects, axes.cx)) > 1 - 1e-6 else "salon"
+
+
+def _seeded(pile: Pile, number: int) -> Pile:
+    return pile._replace(group=replace(pile.group, seed=pile.group.seed + number))
+
+
+def _part(watch: Watch | None, number: int) -> Watch:
+    """One search's share of what the watch is told."""
+    return lambda done: watch((number + done) / SEARCHES) if watch else None
+
+
+def alike(one: Mapping[str, Rect], two: Mapping[str, Rect]) -> bool:
+    """True when two arrangements are variants of one, as they are or in the mirror."""
+    box = bounds(one.values())
+    return max(shared(one, two), shared(mirrored(one, box.cx), two)) > ALIKE
+
+
+def mirrored(rects: Mapping[str, Rect], x: float) -> dict[str, Rect]:
+    """The mirror image about an upright line."""
+    return {name: Rect(2 * x - rect.x1, rect.y0, 2 * x - rect.x0, rect.y1) for name, rect in rects.items()}
+
+
+def shared(one: Mapping[str, Rect], two: Mapping[str, Rect]) -> float:
+    """The share of the frames' area that both cover with their middles on each other, whichever frames they are."""
+    a, b = bounds(one.values()), bounds(two.values())
+    dx, dy = a.cx - b.cx, a.cy - b.cy
+    moved = [rect.shifted(dx, dy) for rect in two.values()]
+    both = sum(_overlap(rect, other) for rect in one.values() for other in moved)
+    return both / sum(rect.width * rect.height for rect in one.values())
+
+
+def _overlap(one: Rect, two: Rect) -> float:
+    part = one.meet(two)
+    return part.width * part.height if part else 0.0

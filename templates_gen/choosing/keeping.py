@@ -1,0 +1,89 @@
+"""The chosen arrangement goes into a job file: the same file, its group placed frame by frame."""
+
+from __future__ import annotations
+
+import re
+
+from templates_gen.errors import InputError
+from templates_gen.jobfile.reading import parse_toml
+from templates_gen.model import Group, Height, Job
+from templates_gen.units import MM
+
+_HEADER = re.compile(r"^\s*\[\[?\s*([\w\"'.\s-]+?)\s*\]\]?\s*(#.*)?$")
+
+
+def kept(text: str, job: Job, comment: str) -> str:
+    """The text of a job file with its group as that of this job, whose frames are placed; all else as it was.
+
+    Raises InputError where the group of the file is not written as a table of its own.
+    """
+    tables = _tables(text)
+    own = [at for at, (name, _) in enumerate(tables) if name == "group"] or [len(tables)]
+    others = ["".join(lines) for name, lines in tables if name != "group"]
+    before, after = ("".join(part).strip("\n") for part in (others[: own[0]], others[own[0] :]))
+    written = group_table(job.group, job.unit, comment)
+    new = "\n\n".join(filter(None, [before, written, after])) + "\n"
+    if not _only_the_group_differs(text, new):
+        hint = "write it as a table of its own, under [group]"
+        raise InputError("group", "cannot be replaced as it is written", hint)
+    return new
+
+
+def _tables(text: str) -> list[tuple[str, list[str]]]:
+    """The lines of each table under the first part of its name; comments just above a header belong to it."""
+    tables: list[tuple[str, list[str]]] = [("", [])]
+    for line in text.splitlines(keepends=True):
+        if header := _HEADER.match(line):
+            above, lines = tables[-1][1], [line]
+            while above and above[-1].startswith("#"):
+                lines.insert(0, above.pop())
+            tables.append((header[1].split(".")[0].strip().strip("\"'"), lines))
+        else:
+            tables[-1][1].append(line)
+    return tables
+
+
+def _only_the_group_differs(before: str, after: str) -> bool:
+    try:
+        one, two = (parse_toml(text.encode(), "") for text in (before, after))
+    except InputError:  # a group that is written twice now
+        return False
+    return {**one, "group": None} == {**two, "group": None} and isinstance(two["group"], dict)
+
+
+def group_table(group: Group, unit: str, comment: str) -> str:
+    """The [group] table of placed frames, to be adjusted by hand."""
+    rows = [
+        "[group]",
+        f'arrangement = "placed"          # {comment}',
+        f'gap_across = "{exact(group.gap_across, unit)}"',
+        f'gap_down = "{exact(group.gap_down, unit)}"',
+        f"centre_on = {_centre_on(group, unit)}",
+        f"height = {_height(group.height, unit)}",
+        "",
+        "[group.place]                   # middles of the frames, from the centre line and the level line",
+    ]
+    for name, spot in group.spots:
+        rows.append(f'{_quoted(name)} = {{ centre = ["{exact(spot.x, unit)}", "{exact(spot.y, unit)}"] }}')
+    return "\n".join(rows)
+
+
+def _centre_on(group: Group, unit: str) -> str:
+    return _quoted(group.centre_on) if isinstance(group.centre_on, str) else f'"{exact(group.centre_on, unit)}"'
+
+
+def _height(height: Height, unit: str) -> str:
+    at = f'"{exact(height.at, unit)}"'
+    where = f"above = {_quoted(height.feature)}, by" if height.by == "above" else height.by
+    return f"{{ {where} = {at} }}"
+
+
+def exact(mm: float, unit: str) -> str:
+    """A distance to a ten-millionth of its size: what is read again keeps its gaps."""
+    return f"{mm / MM[unit] + 0.0:.11g} {unit}"
+
+
+def _quoted(text: str) -> str:
+    """A TOML basic string (TOML 1.0.0, String)."""
+    escaped = text.replace("\\", "\\\\").replace('"', '\\"')
+    return '"' + "".join(c if c.isprintable() else f"\\U{ord(c):08x}" for c in escaped) + '"'

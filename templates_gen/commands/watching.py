@@ -1,0 +1,62 @@
+"""A search that takes its time: a progress bar on a terminal, and Ctrl-C for the best so far."""
+
+from __future__ import annotations
+
+import signal
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any
+
+import click
+
+SLOW = 1.0
+"""Seconds before a progress bar appears.  Common practice, no source."""
+
+
+class Watching:
+    """Is told how far a search is; `stopped` when the user wanted no more of it."""
+
+    def __init__(self) -> None:
+        self.stopped = False
+        self._start = time.monotonic()
+        self._bar: Any = None
+        self._steps = 0
+
+    def __call__(self, done: float) -> None:
+        """How much is done, from 0 to 1.  Raises Enough once the user has pressed Ctrl-C."""
+        if self.stopped:
+            from templates_gen.arranging.salon import Enough
+
+            raise Enough
+        if self._bar is None and sys.stderr.isatty() and time.monotonic() - self._start > SLOW:
+            self._bar = click.progressbar(
+                length=100, label="looking for arrangements (Ctrl-C: the best so far)", file=sys.stderr
+            )
+        if self._bar is not None and int(100 * done) > self._steps:
+            self._bar.update(int(100 * done) - self._steps)
+            self._steps = int(100 * done)
+
+    def close(self) -> None:
+        """Take the bar off."""
+        if self._bar is not None:
+            self._bar.render_finish()
+
+
+@contextmanager
+def watching() -> Iterator[Watching]:
+    """Watch a search; Ctrl-C ends it with what it has, a second one ends the program."""
+    watch = Watching()
+
+    def stop(*_: object) -> None:
+        if watch.stopped:
+            raise KeyboardInterrupt
+        watch.stopped = True
+
+    before = signal.signal(signal.SIGINT, stop)
+    try:
+        yield watch
+    finally:
+        signal.signal(signal.SIGINT, before)
+        watch.close()

@@ -1,0 +1,227 @@
+"""Arrangements to choose from: different in kind, drawn to scale, and the chosen one kept exactly."""
+
+from __future__ import annotations
+
+import io
+import shutil
+import signal
+import subprocess
+import sys
+import time
+import tomllib
+from itertools import combinations
+
+import pypdf
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from templates_gen.arranging import salon as searching
+from templates_gen.arranging.salon import Enough
+from templates_gen.arranging.variety import alike, mirrored, shared
+from templates_gen.choosing.keeping import kept
+from templates_gen.choosing.options import Option, options
+from templates_gen.choosing.page import layout_of, options_page
+from templates_gen.errors import InputError
+from templates_gen.geometry import Rect, bounds
+from templates_gen.jobfile.building import read_job
+from templates_gen.lettering import Lettering
+from templates_gen.marks.items import POINT, Polygon
+from templates_gen.planning import placed, plan_wall
+from tests.jobs import SAMPLES, frame, group, job, paper
+from tests.page_texts import on_page, overlapping
+from tests.running import run
+
+FREE = ("paste-papers", "fern-prints", "loom-drawings", "tile-rubbings")
+"""Samples whose frames have free places."""
+
+
+@pytest.fixture(scope="module", autouse=True)
+def short_searches():
+    """A quarter of the usual steps, for the tests' sake."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(searching, "_steps", lambda count: 1500)
+        yield
+
+
+@pytest.fixture(scope="module")
+def found(short_searches) -> tuple[Option, ...]:
+    return options(read_job(SAMPLES / "paste-papers.toml"), 6)
+
+
+def rects_of(option: Option) -> dict[str, Rect]:
+    return {hung.frame.id: hung.rect for hung in option.plan.frames}
+
+
+def test_options_are_numbered_by_score_and_no_two_are_alike(found):
+    assert [option.number for option in found] == [1, 2, 3, 4, 5, 6]
+    for one, two in combinations(found, 2):
+        assert not alike(rects_of(one), rects_of(two))
+    assert any(option.kind.startswith("in ") for option in found)  # rows, columns or a grid: always one
+    assert len({option.kind for option in found}) > 1
+    for option in found:
+        assert option.findings == () and option.sheets > 0
+        assert option.plan.group.y0 == pytest.approx(850.0 + 200.0)
+
+
+def test_a_mirror_image_is_alike_and_another_shape_is_not():
+    rects = {"a": Rect(0, 0, 400, 500), "b": Rect(450, 0, 650, 300)}
+    assert alike(rects, mirrored(rects, 999.0))
+    assert shared(rects, {"a": Rect(0, 0, 200, 300), "b": Rect(250, 0, 650, 500)}) < 1
+    assert not alike(rects, {"a": Rect(0, 0, 400, 500), "b": Rect(0, 550, 200, 850)})
+
+
+@pytest.mark.parametrize("name", ["a4", "letter", "a3", "a5"])
+@pytest.mark.parametrize("count", [2, 5, 6])
+def test_the_page_keeps_texts_apart_and_draws_frames_to_scale(found, name, count):
+    lettering = Lettering(())
+    template, layout = options_page(found[:count], paper(name), lettering), layout_of(found[:count], paper(name))
+    page = on_page(template, lettering, 1)
+    inside = layout.page.printable.grown(0.01)
+    assert overlapping(page.texts, 0.01) == []
+    assert [text.text for text in page.texts if not inside.holds(text.box)] == []
+    drawn = {
+        (round(max(xs) - min(xs), 6), round(max(ys) - min(ys), 6))
+        for item in template.pages[0].page_items
+        if isinstance(item, Polygon)
+        for xs, ys in [tuple(zip(*item.points, strict=True))]
+    }
+    for hung in found[0].plan.frames:
+        size = hung.rect.width / layout.scale, hung.rect.height / layout.scale
+        assert any(size == pytest.approx(other, abs=1e-5) for other in drawn)
+    assert 0 < POINT < 1
+
+
+def test_where_frames_are_on_the_page_is_where_they_are_on_the_wall(found):
+    """Read from the file as another library has it: the outlines of the first option, from its wall's corner."""
+    own = paper("a4")
+    layout, lettering = layout_of(found, own), Lettering(())
+    boxes = {
+        (item.points[0], item.points[2])
+        for item in options_page(found, own, lettering).pages[0].page_items
+        if isinstance(item, Polygon)
+    }
+    cell, wall = layout.cells[0], found[0].plan.job.wall
+    for hung in found[0].plan.frames:
+        left = cell.x0 + hung.rect.x0 / layout.scale
+        top = cell.y1 - (wall.height - hung.rect.y1) / layout.scale
+        assert any(a[0] == pytest.approx(left) and b[1] == pytest.approx(top) for a, b in boxes)
+
+
+@pytest.mark.parametrize("name", FREE)
+def test_the_chosen_arrangement_is_kept_to_a_thousandth_of_a_millimetre(name, tmp_path):
+    for path in SAMPLES.glob("*.toml"):
+        shutil.copy(path, tmp_path)
+    for path in SAMPLES.glob("*.csv"):
+        shutil.copy(path, tmp_path)
+    source = tmp_path / f"{name}.toml"
+    job = read_job(source)
+    plan = plan_wall(job)
+    rects = {hung.frame.id: hung.rect.shifted(11.1 * at, 7.77 * at) for at, hung in enumerate(plan.frames)}
+    target = tmp_path / "kept.toml"
+    text = source.read_text(encoding="utf-8")
+    target.write_text(kept(text, placed(job, rects), "a comment"), encoding="utf-8")
+    again = plan_wall(read_job(target))
+    lines = (again.centre_line, again.level_line)
+    assert lines[0] == pytest.approx(plan.centre_line)
+    for hung in again.frames:
+        rect = rects[hung.frame.id]
+        if job.group.height.by != "centre":  # hung by an edge, the group keeps that edge where it was
+            edge = "y1" if job.group.height.by == "top" else "y0"
+            rect = rect.shifted(0.0, getattr(again.group, edge) - getattr(bounds(rects.values()), edge))
+        assert (hung.rect.x0, hung.rect.y0) == pytest.approx((rect.x0, rect.y0), abs=1e-6)
+    before, after = tomllib.loads(text), tomllib.loads(target.read_text(encoding="utf-8"))
+    assert {**before, "group": 0} == {**after, "group": 0}
+    written = target.read_text(encoding="utf-8").splitlines()
+    outside = text.split("[group]")[0].splitlines() + text.partition("[[frame]]")[2].splitlines()
+    assert [line for line in outside if line and line not in written] == []  # comments, too
+
+
+ids = st.text(st.characters(codec="utf-8", categories=["L", "N", "P", "S", "Zs"]), min_size=1, max_size=8)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(ids.filter(lambda t: t.strip() and t.isprintable()), min_size=2, max_size=4, unique=True))
+def test_frames_of_any_name_are_kept(names):
+    asked = job(*(frame(name) for name in names), group=group((tuple(names),)))
+    rects = {name: Rect.sized(500.0 * at, 1000.0, 400.0, 500.0) for at, name in enumerate(names)}
+    text = kept('[job]\ntitle = "x"\n', placed(asked, rects), "a comment")
+    assert list(tomllib.loads(text)["group"]["place"]) == names
+
+
+def test_a_group_written_in_one_line_is_not_guessed_at():
+    asked = placed(job(), {"A": Rect.sized(0.0, 0.0, 400.0, 500.0)})
+    with pytest.raises(InputError, match="cannot be replaced as it is written"):
+        kept('group = { arrangement = "row" }\n[job]\ntitle = "x"\n', asked, "")
+
+
+@pytest.mark.parametrize(
+    ("of", "told"),
+    [("lock-keepers", "'stairs', whose frames have their places"), ("kiln-tiles", "'around', whose frames have")],
+)
+def test_what_is_bound_to_the_wall_has_no_options(of, told):
+    with pytest.raises(InputError, match=told):
+        options(read_job(SAMPLES / f"{of}.toml"), 4)
+
+
+def test_a_single_frame_has_no_options():
+    with pytest.raises(InputError, match="found a single frame"):
+        options(job(), 4)
+
+
+def test_a_search_ended_early_gives_what_there_is():
+    def watch(done: float) -> None:
+        raise Enough
+
+    early = options(read_job(SAMPLES / "paste-papers.toml"), 4, watch)
+    assert early and all(option.kind.startswith("in ") for option in early)
+
+
+def test_the_command_shows_the_page_and_keeps_what_is_picked(tmp_path, found):
+    shutil.copy(SAMPLES / "paste-papers.toml", tmp_path / "job.toml")
+    shown = run("options", tmp_path / "job.toml")
+    assert (shown.code, shown.err) == (0, "")
+    assert f" 1  {found[0].kind}" in shown.out and max(map(len, shown.out.splitlines()[:-1])) <= 80
+    text = pypdf.PdfReader(io.BytesIO((tmp_path / "job-options.pdf").read_bytes())).pages[0].extract_text()
+    assert "Paste papers: options" in text
+    picked = run("options", tmp_path / "job.toml", "--pick", "3", "-o", tmp_path / "third.toml")
+    assert picked.code == 0
+    plan = plan_wall(read_job(tmp_path / "third.toml"))
+    for hung in plan.frames:
+        rect = rects_of(found[2])[hung.frame.id]
+        assert (hung.rect.x0, hung.rect.y0) == pytest.approx((rect.x0, rect.y0), abs=1e-6)
+    assert run("check", tmp_path / "third.toml").code == 0
+
+
+def test_a_pick_that_cannot_be_is_refused(tmp_path):
+    path = tmp_path / "two.toml"
+    path.write_text(
+        '[wall]\nwidth = 3000\nheight = 2500\n[[frame]]\nid = "a"\nwidth = 300\nheight = 400\n'
+        '[[frame]]\nid = "b"\nwidth = 300\nheight = 400\n',
+        encoding="utf-8",
+    )
+    beyond = run("options", path, "--pick", "9")
+    assert beyond.code == 2 and "found 9, expected 1 to" in beyond.err
+    (tmp_path / "elsewhere").mkdir()
+    assert run("options", path, "--pick", "1", "-o", tmp_path / "elsewhere" / "x.toml").code == 0
+    (tmp_path / "m.csv").write_text("id,drop\na,80\n", encoding="utf-8")
+    path.write_text('[job]\nmeasured = "m.csv"\n' + path.read_text(encoding="utf-8"), encoding="utf-8")
+    other = run("options", path, "--pick", "1", "-o", tmp_path / "elsewhere" / "y.toml")
+    assert other.code == 2 and "the job names files beside it: m.csv" in other.err
+    assert run("options", path, "--pick", "1", "-o", path).code == 2  # never the job file itself
+
+
+def test_ctrl_c_gives_the_best_so_far(tmp_path):
+    frames = "".join(f'[[frame]]\nid = "f{at}"\nwidth = {200 + 17 * at}\nheight = 300\n' for at in range(20))
+    path = tmp_path / "many.toml"
+    path.write_text(f"[wall]\nwidth = 9000\nheight = 3000\n{frames}", encoding="utf-8")
+    run_ = subprocess.Popen(
+        [sys.executable, "-m", "templates_gen", "options", str(path), "--count", "2"],
+        stdout=subprocess.PIPE, stderr=subprocess.PIPE, encoding="utf-8",
+    )  # fmt: skip
+    time.sleep(2.0)
+    run_.send_signal(signal.SIGINT)
+    out, err = run_.communicate(timeout=60)
+    assert run_.returncode == 0, err
+    assert "stopped early" in err and "2 options on one page" in out
+    assert (tmp_path / "many-options.pdf").exists()
