@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import os
 import re
+from collections.abc import Mapping
 from pathlib import Path
 
 from templates_gen.errors import OutputError
@@ -44,6 +45,14 @@ def write_result(path: Path, content: bytes, force: bool = False) -> None:
     finally:
         with contextlib.suppress(OSError):
             beside.unlink()
+
+
+def write_results(files: Mapping[Path, bytes], force: bool = False) -> None:
+    """Write several results, none of them when one may not be written.  Raises OutputError."""
+    for path in files:
+        check_place(path, force)
+    for path, content in files.items():
+        write_result(path, content, force)
 
 
 def check_place(path: Path, force: bool = False) -> None:

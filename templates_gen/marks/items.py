@@ -139,7 +139,8 @@ class Page(Record, frozen=True):
 class Template(Record, frozen=True):
     """The whole file: pages in order, the forms they place, and what the file says about itself.
 
-    `page_size` is in whole PDF points; `attachments` are (file name, content) pairs that travel inside.
+    `page_size` is in whole PDF points; `attachments` are (file name, content) pairs that travel inside,
+    the job file first.
     """
 
     title: str

@@ -72,12 +72,17 @@ class PdfFile:
         if title:
             self._outline.append((title, here))
 
-    def attach(self, name: str, content: bytes) -> None:
-        """Let a file travel inside under this name (ISO 32000-1, 7.11.4)."""
+    def attach(self, name: str, content: bytes, relation: str) -> None:
+        """Let a file travel inside under this name (ISO 32000-1, 7.11.4).
+
+        `relation` says what it is to the pages: "Source", what they are made from, or "Supplement" (ISO 32000-2,
+        7.11.3, from memory).
+        """
         entries = {"Type": "/EmbeddedFile", "Params": {"Size": len(content)}}
         stream = self._objects.stream(content, entries)
         told = text(name)
-        spec = {"Type": "/Filespec", "F": told, "UF": told, "EF": {"F": stream, "UF": stream}}
+        inside = {"F": stream, "UF": stream}
+        spec = {"Type": "/Filespec", "F": told, "UF": told, "EF": inside, "AFRelationship": f"/{relation}"}
         self._files.append((name, self._objects.add(spec)))
 
     def save(self) -> bytes:

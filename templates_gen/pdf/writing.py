@@ -24,8 +24,8 @@ def write_pdf(template: Template, lettering: Lettering) -> bytes:
         _draw_page(page, drawing, pen)
         forms.add_used_by(drawing)
         file.add_page(drawing, page.label, page.title)
-    for name, content in template.attachments:
-        file.attach(name, content)
+    for number, (name, content) in enumerate(template.attachments):
+        file.attach(name, content, "Supplement" if number else "Source")
     return file.save()
 
 
