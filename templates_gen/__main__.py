@@ -8,6 +8,7 @@ import sys
 import click
 
 from templates_gen.commands import program
+from templates_gen.commands.common import show_error
 from templates_gen.errors import TemplatesError
 
 INTERRUPTED = 130  # 128 + SIGINT, as shells report it
@@ -22,10 +23,7 @@ def main() -> None:
         code = program.main(standalone_mode=False)
         sys.stdout.flush()
     except TemplatesError as error:
-        problem, *hints = str(error).split("\n")
-        click.echo(f"error: {problem}", err=True)
-        for hint in hints:
-            click.echo(click.wrap_text(hint.strip(), 80, "  ", "  "), err=True)
+        show_error(error)
         code = error.exit_code
     except click.ClickException as error:
         error.show()

@@ -6,7 +6,7 @@ a fortieth of the time of a frozen dataclass, which decides how fast the program
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any, TypeVar
 
 import msgspec
@@ -40,4 +40,12 @@ def convert(raw: object, table: type[_TableT], decode: Callable[[type, object], 
         raise ValueError(str(error)) from None
 
 
-__all__ = ["Draft", "Record", "Table", "convert", "field", "replace"]
+def json_schemas(tables: Sequence[type[Table]], custom: Callable[[type], dict[str, Any]]) -> dict[str, dict[str, Any]]:
+    """The JSON Schemas of tables and of those that they refer to, under `#/$defs/`, by the name of the table.
+
+    `custom` tells how a type is written that is none of JSON's.
+    """
+    return msgspec.json.schema_components(tables, schema_hook=custom, ref_template="#/$defs/{name}")[1]
+
+
+__all__ = ["Draft", "Record", "Table", "convert", "field", "json_schemas", "replace"]

@@ -24,12 +24,13 @@ class Ran:
     err: str
 
 
-def run(*arguments: str | Path) -> Ran:
-    """The program run in this process, from the current folder."""
+def run(*arguments: str | Path, typed: str = "") -> Ran:
+    """The program run in this process, from the current folder, with this on its standard input."""
     out, err = io.StringIO(), io.StringIO()
     code = 0
     with (
         mock.patch.object(sys, "argv", ["templates-gen", *map(str, arguments)]),
+        mock.patch.object(sys, "stdin", io.StringIO(typed)),
         contextlib.redirect_stdout(out),
         contextlib.redirect_stderr(err),
     ):

@@ -16,7 +16,7 @@ from templates_gen.commands.common import (
     job_argument,
     job_on,
     report_option,
-    show_findings,
+    show_checked,
     wall_option,
     write_json,
 )
@@ -43,10 +43,10 @@ def check(
     Example:
       templates-gen check samples/fern-prints.toml
     """
-    from templates_gen.arranging.words import score_data, score_words
-    from templates_gen.exactness.checking import TOO_MANY, check_job
+    from templates_gen.arranging.words import score_data
+    from templates_gen.exactness.checking import check_job
     from templates_gen.exactness.tapewords import tape_data, tape_words
-    from templates_gen.exactness.words import check_words, error_data
+    from templates_gen.exactness.words import error_data
     from templates_gen.findings import stops
     from templates_gen.schedule import findings_data
     from templates_gen.units import lines_of
@@ -73,12 +73,7 @@ def check(
         for line in tape_words(found, read.unit):
             click.echo("\n".join(lines_of(line, 79, later=" " * 6)))
     else:
-        show_findings(findings, err=False)
-        scored = [score_words(checked.score)] if checked.score else []
-        lines = check_words(expected, read.unit) if expected else ()
-        for line in (*scored, *((TOO_MANY,) if checked.many else lines)):
-            click.echo(click.wrap_text(line, 80, subsequent_indent=" " * 6))
-        click.echo(_summary([finding.level for finding in findings]))
+        show_checked(checked, read.unit)
     context.exit(STOPPED if stops(findings) else 0)
 
 
@@ -89,10 +84,3 @@ def _tape_check(job: Job, taped: str) -> TapeCheck:
 
     plan = tg.plan_wall(job)
     return tape_check(plan, tg.plan_sheets(plan, job.paper), read_taped(taped, job.unit))
-
-
-def _summary(levels: list[str]) -> str:
-    if not levels:
-        return "nothing found"
-    counts = [f"{levels.count(level)} {level}" for level in ("stop", "warn", "note") if level in levels]
-    return f"found: {', '.join(counts)}"

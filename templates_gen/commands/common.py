@@ -5,14 +5,20 @@ from __future__ import annotations
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
+from templates_gen.commands.completing import job_files, paper_names, printer_names
+from templates_gen.commands.kept import kept_printers
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from templates_gen.errors import TemplatesError
+    from templates_gen.exactness.checking import Checked
     from templates_gen.findings import Finding
     from templates_gen.model import Job
     from templates_gen.printing.profile import Printer
@@ -20,13 +26,19 @@ if TYPE_CHECKING:
 STOPPED = 1
 """Exit code of a job with a stopping finding."""
 
-COLOURS = {"stop": "red", "warn": "yellow", "note": "cyan"}
+COLOURS = {"stop": "red", "warn": "yellow", "note": "cyan", "no": "yellow"}
 
 FILE = click.Path(path_type=Path)
 
-job_argument = click.argument("job", type=FILE, metavar="JOB")
+job_argument = click.argument("job", type=FILE, metavar="JOB", shell_complete=job_files)
 
-wall_option = click.option("--wall", type=FILE, metavar="OTHER.toml", help="Hang the same group on that file's wall.")
+paper_option = partial(click.option, "--paper", metavar="SIZE", shell_complete=paper_names)
+
+printer_option = partial(click.option, "--printer", metavar="NAME", shell_complete=printer_names)
+
+wall_option = click.option(
+    "--wall", type=FILE, metavar="OTHER.toml", shell_complete=job_files, help="Hang the same group on that file's wall."
+)
 
 report_option = click.option("--report", type=FILE, metavar="FILE.json", help="Write what a machine may read.")
 
@@ -97,7 +109,7 @@ def show_finding(level: str, text: str, err: bool = True) -> None:
     width = min(100, shutil.get_terminal_size().columns)
     words = click.wrap_text(text, width, initial_indent=" " * 6, subsequent_indent=" " * 6)
     styled = click.style(level, fg=COLOURS[level], bold=True)
-    click.echo(f"{styled}{words[4:]}", err=err, color=False if os.environ.get("NO_COLOR") else None)
+    click.echo(f"{styled}{words[len(level) :]}", err=err, color=no_colour())
 
 
 def counted(number: int, word: str) -> str:
@@ -105,11 +117,33 @@ def counted(number: int, word: str) -> str:
     return f"{number} {word}{'s' if number != 1 else ''}"
 
 
-def kept_printers() -> Path:
-    """The folder that printers' profiles are kept in.  Raises OutputError when the user has no home folder."""
-    from templates_gen.printing.store import profile_folder
+def no_colour() -> bool | None:
+    """False where the user wants no colour and no bold letters, else None: click then asks the terminal."""
+    return False if os.environ.get("NO_COLOR") else None
 
-    return profile_folder(Path(click.get_app_dir("templates-gen")))
+
+def show_checked(checked: Checked, unit: str, err: bool = False) -> None:
+    """Everything there is to say about a job before paper is used."""
+    from templates_gen.arranging.words import score_words
+    from templates_gen.exactness.checking import TOO_MANY
+    from templates_gen.exactness.words import check_words
+
+    show_findings(checked.findings, err)
+    scored = [score_words(checked.score)] if checked.score else []
+    lines = check_words(checked.expected, unit) if checked.expected else ()
+    for line in (*scored, *((TOO_MANY,) if checked.many else lines)):
+        click.echo(click.wrap_text(line, 80, subsequent_indent=" " * 6), err=err)
+    levels = [finding.level for finding in checked.findings]
+    counts = [f"{levels.count(level)} {level}" for level in ("stop", "warn", "note") if level in levels]
+    click.echo(f"found: {', '.join(counts)}" if counts else "nothing found", err=err)
+
+
+def show_error(error: TemplatesError) -> None:
+    """What is wrong in one line on stderr, and what to do below it."""
+    problem, *hints = str(error).split("\n")
+    click.echo(f"error: {problem}", err=True)
+    for hint in hints:
+        click.echo(click.wrap_text(hint.strip(), 80, "  ", "  "), err=True)
 
 
 def printer_named(name: str) -> Printer:

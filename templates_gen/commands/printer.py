@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.common import FILE, as_json, force_option, kept_printers, show_finding
+from templates_gen.commands.common import FILE, as_json, force_option, paper_option, show_finding
+from templates_gen.commands.completing import printer_names
+from templates_gen.commands.kept import kept_printers
 
 if TYPE_CHECKING:
     from templates_gen.printing.profile import Printer
-
-name_argument = click.argument("name", metavar="NAME")
 
 format_option = click.option(
     "--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to show it."
@@ -32,7 +32,7 @@ def printer() -> None:
 
 @printer.command()
 @click.option("-o", "--output", type=FILE, metavar="FILE.pdf", default="scale-page.pdf", help="Where to write it.")
-@click.option("--paper", metavar="SIZE", default="a4", help="a4 (if not given), letter, a3, tabloid, ...")
+@paper_option(default="a4", help="a4 (if not given), letter, a3, tabloid, ...")
 @force_option
 def page(output: Path, paper: str, force: bool) -> None:
     """Write the scale page: what to print and measure, and how to record it.
@@ -53,8 +53,8 @@ def page(output: Path, paper: str, force: bool) -> None:
 
 
 @printer.command()
-@name_argument
-@click.option("--paper", metavar="SIZE", required=True, help="The paper the scale page was printed on.")
+@click.argument("name", metavar="NAME")
+@paper_option(required=True, help="The paper the scale page was printed on.")
 @click.option("--across", metavar="L", required=True, help="The level rule as measured, corner 1 to 2.")
 @click.option("--along", metavar="L", required=True, help="The plumb rule as measured, corner 1 to 3.")
 @click.option("--diagonals", metavar="D1 D2", nargs=2, help="Both diagonals as measured, 1 to 4 and 3 to 2.")
@@ -91,7 +91,7 @@ def record(
 
 
 @printer.command()
-@name_argument
+@click.argument("name", metavar="NAME", shell_complete=printer_names)
 @format_option
 def show(name: str, form: str) -> None:
     """Show what is known of a printer, and how surely.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import os
+import time
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
@@ -14,12 +15,21 @@ from templates_gen.jobfile.framing import build_fixing, build_frame
 from templates_gen.jobfile.grouping import build_group
 from templates_gen.jobfile.listing import frame_rows, measured_rows
 from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes
-from templates_gen.jobfile.tables import AccuracyTable, FixingTable, FrameTable, GroupTable, JobTable, PaperTable
+from templates_gen.jobfile.tables import (
+    AccuracyTable,
+    FixingTable,
+    FrameTable,
+    GroupTable,
+    JobFile,
+    JobTable,
+    PaperTable,
+)
 from templates_gen.jobfile.typed import nearest, read_table
 from templates_gen.jobfile.walling import build_paper, build_wall
 from templates_gen.model import Fixing, Frame, Job
 
-KNOWN_TABLES = ["job", "wall", "group", "frame_type", "frame", "fixing", "paper", "accuracy"]
+KNOWN_TABLES = list(JobFile.__struct_fields__)
+
 
 def read_job(path: Path | str) -> Job:
     """The job of a TOML file and of the spreadsheet it names, checked and complete.
@@ -29,12 +39,16 @@ def read_job(path: Path | str) -> Job:
     path = Path(path)
     content = read_bytes(path)
     try:
-        return _build(parse_toml(content, ""), content, path)
+        return build_job(parse_toml(content, ""), path, content)
     except InputError as error:
         raise error if error.where.startswith(str(path)) else error.inside(path.name) from None
 
 
-def _build(raw: dict[str, Any], content: bytes, path: Path) -> Job:
+def build_job(raw: dict[str, Any], path: Path, content: bytes = b"") -> Job:
+    """The job of a job file's tables as they are written; what they name is looked for beside `path`.
+
+    Raises InputError.
+    """
     check_tables(raw)
     check_text(raw)
     job = _job_table(raw.get("job", {}))
@@ -142,10 +156,13 @@ def _unique(frames: Sequence[Frame]) -> Sequence[Frame]:
 
 
 def _last_change(path: Path) -> str:
-    """The day of the job file's last change: what is printed is the same for the same file, whenever it is printed."""
+    """The day of the job file's last change: what is printed is the same for the same file, whenever it is printed.
+
+    Today for one that is not written yet.
+    """
     stamp = os.environ.get("SOURCE_DATE_EPOCH", "")
     try:
-        seconds = int(stamp) if stamp else int(path.stat().st_mtime)
+        seconds = int(stamp) if stamp else int(path.stat().st_mtime if path.exists() else time.time())
         return datetime.datetime.fromtimestamp(seconds, tz=datetime.UTC if stamp else None).date().isoformat()
     except (ValueError, OSError, OverflowError):
         raise InputError("SOURCE_DATE_EPOCH", f"found {stamp!r}, expected seconds since 1970") from None

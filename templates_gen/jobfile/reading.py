@@ -16,13 +16,13 @@ LARGEST = 20_000_000
 _DELIMITERS = ",;\t|"
 
 
-def read_bytes(path: Path) -> bytes:
+def read_bytes(path: Path, largest: int = LARGEST, kind: str = "a job file") -> bytes:
     """The content of a file.  Raises InputError when it is not there, not a file, not readable or far too large."""
     try:
         if path.is_dir():
             raise InputError(str(path), "found a folder, expected a file")
-        if path.stat().st_size > LARGEST:
-            raise InputError(str(path), f"found more than {LARGEST // 1_000_000} MB, expected a job file")
+        if path.stat().st_size > largest:
+            raise InputError(str(path), f"found more than {largest // 1_000_000} MB, expected {kind}")
         return path.read_bytes()
     except FileNotFoundError:
         raise InputError(str(path), "there is no such file", _near(path)) from None
@@ -36,7 +36,7 @@ def parse_toml(content: bytes, where: str) -> dict[str, Any]:
     import tomllib
 
     try:
-        return tomllib.loads(_text(content, where))
+        return tomllib.loads(decoded(content, where))
     except ValueError as error:  # tomllib's own errors, and a number of thousands of digits
         raise InputError(where, f"is not valid TOML: {error}", 'text goes in quotes, as in  width = "14 3/8"') from None
     except RecursionError:
@@ -55,7 +55,7 @@ def parse_csv(
     import csv
     import io
 
-    text = _text(content, where)
+    text = decoded(content, where)
     first, *_ = text.splitlines() or [""]
     if not first.strip():
         raise InputError(where, "has no header line, expected one such as id,title,type,width,height,drop")
@@ -105,7 +105,8 @@ def _fields(header: Sequence[str], row: Sequence[str], where: str) -> dict[str, 
     return fields
 
 
-def _text(content: bytes, where: str) -> str:
+def decoded(content: bytes, where: str) -> str:
+    """The text of a file in UTF-8, or in UTF-16 with its mark.  Raises InputError."""
     try:
         if content.startswith((b"\xff\xfe", b"\xfe\xff")):
             return content.decode("utf-16")

@@ -223,3 +223,14 @@ class AccuracyTable(Table):
     nailing: Length | None = None
     placing: Length | None = None
     string: bool = True
+
+
+class JobFile(Table):
+    job: JobTable | None = None
+    wall: WallTable | None = None
+    group: GroupTable | None = None
+    frame_type: dict[str, FrameTable] | None = None
+    frame: list[FrameTable] | None = None
+    fixing: FixingTable | None = None
+    paper: PaperTable | None = None
+    accuracy: AccuracyTable | None = None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from functools import cache
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from templates_gen.errors import InputError
@@ -109,6 +110,12 @@ def _known(unknown: str, annotation: Any) -> str:
 def _nearest_choice(found: object, annotation: Any) -> str:
     near = nearest(found, _choices(annotation)) if isinstance(found, str) else ""
     return f"did you mean {near!r}?" if near else ""
+
+
+@cache
+def choices(table: type[Table], field: str) -> tuple[str, ...]:
+    """The words that a field of a table may be, in their order."""
+    return tuple(_choices(get_type_hints(table)[field]))
 
 
 def nearest(word: str, known: list[str]) -> str:

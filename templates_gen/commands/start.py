@@ -1,0 +1,185 @@
+"""The command `start`: a first job file, by questions, from a sample, or out of a template."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from templates_gen.commands.common import FILE, force_option, no_colour, show_checked, show_finding
+from templates_gen.commands.completing import sample_names
+
+if TYPE_CHECKING:
+    from templates_gen.errors import TemplatesError
+    from templates_gen.model import Job
+    from templates_gen.starting.interview import Interview
+    from templates_gen.starting.questions import Question
+
+HELLO = (
+    "One question at a time. Enter leaves open what may stay open, ? explains, < goes back, Ctrl-C leaves."
+    " Nothing is written before the end."
+)
+
+
+@click.command()
+@click.argument("job", type=FILE, metavar="[JOB.toml]", required=False)
+@click.option(
+    "--sample", "sample_name", metavar="[NAME]", is_flag=False, flag_value="", shell_complete=sample_names,
+    help="Write this sample instead; without a name, list them.",
+)  # fmt: skip
+@click.option("--from", "pdf", type=FILE, metavar="FILE.pdf", help="Take the job out of a printed template instead.")
+@force_option
+def start(job: Path | None, sample_name: str | None, pdf: Path | None, force: bool) -> None:
+    """Make a job file: by answering questions, from a sample, or out of a
+    template.
+
+    \b
+    Example:
+      templates-gen start --sample fern-prints my-ferns.toml
+    """
+    if sample_name is not None and pdf is not None:
+        raise click.UsageError("--sample and --from are two ways to a job: give one of them")
+    if sample_name is not None:
+        _from_sample(sample_name, job, force)
+    elif pdf is not None:
+        from templates_gen.starting.taken import from_template
+
+        _write(from_template(pdf, job), force)
+    else:
+        _ask(job, force)
+
+
+def _from_sample(name: str, job: Path | None, force: bool) -> None:
+    from templates_gen.starting.taken import sample, sample_lines
+
+    if name:
+        _write(sample(name, job or Path(f"{name}.toml")), force)
+        return
+    lines = sample_lines()
+    width = max(map(len, lines))
+    for known, line in lines.items():
+        gap = " " * (width + 2)
+        click.echo(click.wrap_text(line, 80, f"{known:{width}}  ", gap))
+
+
+def _write(files: dict[Path, bytes], force: bool) -> None:
+    """Write a job file and what lies beside it, and say what to do with it."""
+    from templates_gen.output import write_results
+
+    write_results(files, force)
+    job, *beside = files
+    walls = [path for path in beside if path.suffix == job.suffix]
+    for path in beside:
+        click.echo(f"{path}: {'the wall it was moved to' if path in walls else 'its spreadsheet'}")
+    moved = "".join(f" --wall {path}" for path in walls)
+    click.echo(f"{job}: a job; next  templates-gen check {job}{moved}")
+
+
+def _ask(job: Path | None, force: bool) -> None:
+    """Ask for a job, question by question, and write it at the end."""
+    from templates_gen.output import check_place
+    from templates_gen.starting.interview import begin
+    from templates_gen.starting.jobtext import job_text
+
+    if job is not None:
+        check_place(job, force)
+    state, shown = begin("" if job is None else str(job)), [""]
+    click.echo(click.wrap_text(HELLO, 80), err=True)
+    while (question := state.question) is not None:
+        if question.begins:
+            shown = _show_wall(state, shown)
+        state = _next(state, question, force)
+    _write({Path(state.tables["file"]): job_text(state.tables).encode()}, force)
+
+
+def _next(state: Interview, question: Question, force: bool) -> Interview:
+    """The interview after one line was typed: one answer further, one back, or where it was."""
+    from templates_gen.errors import TemplatesError
+    from templates_gen.output import check_place
+    from templates_gen.starting.interview import BACK, answered, taken_back
+
+    typed = _typed(question).strip()
+    if typed == "?":
+        click.echo(click.wrap_text(question.means, 80, "  ", "  "), err=True)
+        return state
+    if typed in BACK:
+        return taken_back(state)
+    try:
+        return answered(state, typed, lambda path: check_place(path, force))
+    except TemplatesError as error:
+        show_finding("no", _without_place(error))
+        return state
+
+
+def _without_place(error: TemplatesError) -> str:
+    """What is wrong with an answer: where it will stand in the job file is no help yet."""
+    from templates_gen.errors import InputError
+
+    parts = (error.problem, error.hint) if isinstance(error, InputError) else (str(error),)
+    return "; ".join(filter(None, parts))
+
+
+def _typed(question: Question) -> str:
+    """What is typed as the answer.  Raises InputError when there is nothing more to read."""
+    from templates_gen.errors import InputError
+
+    click.echo(click.style(question.ask, bold=True) + _details(question), err=True, color=no_colour())
+    click.echo("> ", nl=False, err=True)
+    try:
+        typed = input()
+    except (EOFError, UnicodeDecodeError) as error:
+        click.echo(err=True)
+        if isinstance(error, EOFError) and sys.stdin.isatty():
+            raise click.Abort from None
+        ended = "ended" if isinstance(error, EOFError) else "are no text in the terminal's encoding"
+        problem, hint = f"the answers {ended} at the question “{question.ask}”", "Nothing was written."
+        raise InputError("start", problem, hint) from None
+    if not sys.stdin.isatty():
+        click.echo(typed, err=True)
+    return typed
+
+
+def _details(question: Question) -> str:
+    """What may be answered, behind the question or, where that is too long, below it."""
+    default = question.default or question.open
+    parts = [*([", ".join(question.choices)] if question.choices else []), *([f"Enter: {default}"] if default else [])]
+    if not parts:
+        return ""
+    details = f"({'; '.join(parts)})"
+    if len(question.ask) + len(details) < 80:
+        return f" {details}"
+    return "\n" + click.wrap_text(details, 80, "  ", "  ")
+
+
+def _show_wall(state: Interview, shown: list[str]) -> list[str]:
+    """Show the wall if it looks other than it did last, and at the end what there is to say about it."""
+    from templates_gen.planning import plan_wall
+    from templates_gen.starting.interview import job_so_far
+    from templates_gen.starting.picture import LINES, PLAIN, wall_picture
+
+    job = job_so_far(state.tables)
+    hung = plan_wall(job).frames if state.tables.get("frame") else ()
+    signs = LINES if _can_show(LINES.wall + LINES.frame + LINES.feature) else PLAIN
+    picture = wall_picture(job.wall, [(item.frame.id, item.rect) for item in hung], job.unit, signs)
+    if picture != shown:
+        click.echo("\n".join(["", *picture, ""]), err=True)
+    if state.tables.get("paper"):  # all is told but where to write it
+        _show_found(job)
+    return picture
+
+
+def _can_show(signs: str) -> bool:
+    try:
+        signs.encode(sys.stderr.encoding or "utf-8")  # a stream without one takes any letter
+    except UnicodeEncodeError:
+        return False
+    return True
+
+
+def _show_found(job: Job) -> None:
+    """What the command check says of the job."""
+    from templates_gen.exactness.checking import check_job
+
+    show_checked(check_job(job), job.unit, err=True)

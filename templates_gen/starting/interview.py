@@ -1,0 +1,134 @@
+"""An interview as it goes on: every answer is checked by reading the job so far, and every one can be taken back.
+
+A state is a frozen value.  It keeps the answers only; the question and the tables are what these lead to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from templates_gen.errors import InputError
+from templates_gen.jobfile.building import build_job
+from templates_gen.jobfile.framing import PAIRS
+from templates_gen.jobfile.reading import check_text
+from templates_gen.jobfile.typed import nearest
+from templates_gen.model import Job
+from templates_gen.record import Record
+from templates_gen.starting.questions import Question, Tables, interview
+
+CheckFile = Callable[[Path], None]
+
+BACK = ("<", "back")
+
+
+class Interview(Record, frozen=True):
+    """The answers so far, the tables they make, and the next question: None when all is told."""
+
+    answers: tuple[str, ...]
+    tables: Tables
+    question: Question | None
+    file: str
+
+
+def begin(file: str = "") -> Interview:
+    """An interview before its first answer; `file` is where the job is to go, if that is known."""
+    return _after((), file)
+
+
+def answered(state: Interview, text: str, check_file: CheckFile | None = None) -> Interview:
+    """The interview with one more answer.  Raises InputError, or what `check_file` raises, for one that will not do."""
+    if state.question is None:
+        raise ValueError("nothing is asked any more")
+    answer = _completed(" ".join(text.split()), state.question)
+    after = _after((*state.answers, answer), state.file)
+    if "file" in after.tables and check_file is not None:
+        check_file(Path(after.tables["file"]))
+    job_so_far(after.tables)
+    return after
+
+
+def taken_back(state: Interview) -> Interview:
+    """The interview without its last answer; at its first question it stays there."""
+    return _after(state.answers[:-1], state.file)
+
+
+def job_so_far(tables: Tables) -> Job:
+    """The job that the tables make, as the job file's own reader builds it, with a stand-in for all that is not told.
+
+    Raises InputError where the tables cannot be a job.
+    """
+    frames = [_frame(frame, number) for number, frame in enumerate(tables.get("frame", []), 1)] or [_frame({}, 1)]
+    wall = {"width": "10 m", "height": "10 m", **tables.get("wall", {})}
+    filled = {
+        "job": tables.get("job", {}),
+        "wall": wall | {"feature": [_FEATURE | feature for feature in wall.get("feature", [])]},
+        "frame": frames,
+        "fixing": _fixing(tables.get("fixing", {})),
+        "group": _group(tables.get("group", {}), [frame["id"] for frame in frames]),
+        "paper": tables.get("paper", {}),
+    }
+    check_text(filled)
+    return build_job(filled, Path("job.toml"))
+
+
+def _after(answers: tuple[str, ...], file: str) -> Interview:
+    tables: Tables = {}
+    asking = interview(tables, file)
+    question: Question | None = next(asking)
+    try:
+        for answer in answers:
+            question = asking.send(answer)
+    except StopIteration:
+        question = None
+    return Interview(answers, tables, question, file)
+
+
+def _completed(text: str, question: Question) -> str:
+    """What the answer stands for: a default for nothing, a choice for how it begins.  Raises InputError."""
+    if not text:
+        if not question.default and not question.open:
+            raise InputError("", "found nothing, expected an answer", question.means)
+        return question.default
+    try:
+        text.encode()
+    except UnicodeEncodeError:
+        raise InputError("", "found what is no UTF-8 text") from None
+    return _chosen(text, question.choices) if question.choices else text
+
+
+def _chosen(text: str, choices: tuple[str, ...]) -> str:
+    found = [choice for choice in choices if choice.casefold() == text.casefold()]
+    found = found or [choice for choice in choices if choice.casefold().startswith(text.casefold())]
+    if len(found) == 1:
+        return found[0]
+    near = nearest(text, list(choices))
+    hint = f"did you mean {near!r}?" if near else ""
+    raise InputError("", f"found {text!r}, expected one of {', '.join(found or choices)}", hint)
+
+
+_FEATURE: dict[str, Any] = {"left": "0 m", "bottom": "0 m", "width": "1 m", "height": "1 m"}
+
+
+def _frame(frame: Tables, number: int) -> Tables:
+    filled = {"id": f"frame {number}", "width": "1 m", "height": "1 m", **frame}
+    if isinstance(filled.get("hanger"), dict) and filled["hanger"]["kind"] in PAIRS:
+        filled["hanger"] = {"left": "1 mm", "right": "1 mm", **filled["hanger"]}
+    return filled
+
+
+def _fixing(fixing: Tables) -> Tables:
+    return {"below": "1 mm", **fixing} if fixing.get("kind") == "hook" else fixing
+
+
+def _group(group: Tables, ids: list[str]) -> Tables:
+    """As a grid, about twice as wide as high, before it is told how the frames sit."""
+    if "arrangement" not in group:
+        return {"arrangement": "grid", "across": max(1, round((2 * len(ids)) ** 0.5)), **group}
+    listed: dict[str, Tables] = {"grid": {"across": 1}, "rows": {"rows": [ids]}, "columns": {"columns": [ids]}}
+    filled: Tables = {**listed.get(group["arrangement"], {}), **group}
+    height = group.get("height")
+    if height is not None and not set(height) - {"above"}:
+        filled["height"] = {**height, "by": "1 m"} if height else {"centre": "1 m"}
+    return filled

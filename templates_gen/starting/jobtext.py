@@ -1,0 +1,85 @@
+"""Answers become the text of a job file, with a comment beside what the first of each kind means."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from templates_gen.starting.questions import Tables
+from templates_gen.starting.words import FIELDS
+
+HEAD = """\
+# A job for templates-gen, made by its command start.  Change what you like; # begins a remark.
+# Lengths are written as people write them: "14 3/8", "1' 2 3/8\\"", "36.5 cm"; without a unit they are in the
+# one below.  A line that begins with # and has a = is left open: take the # away, and put in your value.
+"""
+
+ORDER = {
+    "job": ("title", "client", "unit"),
+    "wall": ("width", "height", "build", "wiring"),
+    "feature": ("kind", "name", "left", "bottom", "width", "height", "clear"),
+    "frame": ("id", "title", "width", "height", "weight", "hanger", "drop"),
+    "fixing": ("kind", "below"),
+    "group": ("arrangement", "rows", "columns", "across", "align", "gap", "centre_on", "height"),
+    "paper": ("size",),
+}
+"""The fields of every table in the order they are written."""
+
+COLUMN = 34
+"""Where comments begin, unless the value is longer: then the comment stands above it.  Our own design, no source."""
+
+
+def job_text(tables: Tables) -> str:
+    """The job file of these tables: values as they were typed, comments for a person.
+
+    Read again, it is the same tables.
+    """
+    lines = [HEAD]
+    for name in ("job", "wall"):
+        lines += [f"[{name}]", *_fields(name, tables[name]), ""]
+    for number, feature in enumerate(tables["wall"].get("feature", [])):
+        lines += ["[[wall.feature]]", *_fields("feature", feature, first=number == 0), ""]
+    lines += ["[group]", *_fields("group", tables["group"]), ""]
+    for number, frame in enumerate(tables["frame"]):
+        lines += ["[[frame]]", *_fields("frame", frame, first=number == 0), ""]
+    for name in ("fixing", "paper"):
+        lines += [f"[{name}]", *_fields(name, tables[name]), ""]
+    return "\n".join(lines)
+
+
+def _fields(kind: str, table: Tables, first: bool = True) -> Iterator[str]:
+    """The lines of one table; of the first of its kind with comments and what it leaves open."""
+    for name in ORDER[kind]:
+        words = FIELDS[f"{kind}.{name}"]
+        if name in table:
+            yield from _line(f"{name} = {_value(table[name])}", words.means if first else "")
+        elif name == "drop":
+            yield from _unmeasured(table, f"# drop = {words.example}", words.means)
+        elif words.example and first:
+            yield from _line(f"# {name} = {words.example}", words.means)
+
+
+def _unmeasured(frame: Tables, example: str, means: str) -> Iterator[str]:
+    """What is still to be measured of a frame; within a table in a line there is no place for a remark."""
+    hanger = frame["hanger"]
+    if isinstance(hanger, str) or hanger["kind"] == "cleat":
+        yield from _line(example, f"not measured yet; {means}")
+        return
+    missing = [name for name in ("drop_left", "drop_right") if name not in hanger]
+    if missing:
+        yield f"# not measured yet: {' and '.join(missing)} of the hanger, down from the top edge, seen from behind"
+
+
+def _line(field: str, means: str) -> Iterator[str]:
+    if means and len(field) >= COLUMN:
+        yield f"# {means}"
+    yield f"{field:{COLUMN}}# {means}" if means and len(field) < COLUMN else field
+
+
+def _value(value: Any) -> str:
+    """A value as TOML."""
+    if isinstance(value, str):
+        return '"' + value.replace("\\", "\\\\").replace('"', '\\"') + '"'
+    if isinstance(value, Mapping):
+        return f"{{ {', '.join(f'{name} = {_value(inner)}' for name, inner in value.items())} }}"
+    return f"[{', '.join(map(_value, value))}]" if isinstance(value, list) else str(value)

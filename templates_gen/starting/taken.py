@@ -1,0 +1,99 @@
+"""A job that is there already, taken to a new place with its spreadsheets: a sample, or out of a printed template."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path, PurePosixPath, PureWindowsPath
+
+import templates_gen
+from templates_gen.errors import InputError
+from templates_gen.jobfile.reading import decoded, parse_toml, read_bytes
+from templates_gen.jobfile.typed import nearest
+from templates_gen.pdf.attached import attached
+
+SCHEMA_LINE = "#:schema "
+"""How a TOML file names its schema to an editor: an open convention of TOML language servers (from memory)."""
+
+LARGEST_PDF = 500_000_000
+"""Bytes.  A template of 2,000 frames has far fewer; this keeps a wrong file from filling the memory.  No source."""
+
+SPREADSHEETS = ("frames", "measured")
+"""The fields of [job] that name another file."""
+
+_NAMING = re.compile(rf"""^(\s*(?:{"|".join(SPREADSHEETS)})\s*=\s*)(["'])(.*?)\2""", re.MULTILINE)
+
+Files = dict[Path, bytes]
+
+
+def samples_folder() -> Path:
+    """Where the samples are: in the installed package, or beside it in a working copy."""
+    package = Path(templates_gen.__file__).parent
+    inside = package / "samples"
+    return inside if inside.is_dir() else package.parent / "samples"
+
+
+def sample_names() -> list[str]:
+    """The names of the samples, sorted."""
+    return sorted(path.stem for path in samples_folder().glob("*.toml"))
+
+
+def sample_lines() -> dict[str, str]:
+    """What each sample is, in its own first line, by its name."""
+    return {name: _sample(name).partition("\n")[0].lstrip("# ") for name in sample_names()}
+
+
+def sample(name: str, job: Path) -> Files:
+    """The files of a sample, its job file as `job` and its spreadsheets beside it.  Raises InputError."""
+    names = sample_names()
+    if name not in names:
+        near = nearest(name, names)
+        hint = f"did you mean {near!r}?" if near else f"samples: {', '.join(names)}"
+        raise InputError("--sample", f"found {name!r}, expected the name of a sample", hint)
+    content = _sample(name).encode()
+    beside = {job.parent / sheet: read_bytes(samples_folder() / sheet) for sheet in _spreadsheets(content, name)}
+    return {job: content, **beside}
+
+
+def _sample(name: str) -> str:
+    """The text of a sample, without the schema that lies beside the samples only."""
+    path = samples_folder() / f"{name}.toml"
+    lines = decoded(read_bytes(path), path.name).splitlines(keepends=True)
+    return "".join(line for line in lines if not line.startswith(SCHEMA_LINE))
+
+
+def from_template(pdf: Path, job: Path | None) -> Files:
+    """The job inside a template, as `job` or else under its own name in the current folder, and what else is inside.
+
+    Beside it come to lie its spreadsheets, and the file of the wall that it was moved to.
+
+    Raises InputError for a file that this program did not make or that holds no job, and for an odd name in it.
+    """
+    files = attached(read_bytes(pdf, LARGEST_PDF, "a template"), pdf.name)
+    for name in files:
+        _check_name(name, pdf.name)
+    name = next(iter(files))
+    target, content = job or Path(name), files.pop(name)
+    wanted = _spreadsheets(content, pdf.name)
+    for sheet in map(_last_part, wanted):
+        if sheet not in files:
+            raise InputError(pdf.name, f"has no {sheet!r} inside, which its job names")
+    if wanted != [*map(_last_part, wanted)]:  # one was in another folder, and comes to lie beside the job
+        content = _NAMING.sub(lambda found: f'{found[1]}"{_last_part(found[3])}"', decoded(content, pdf.name)).encode()
+    return {target: content, **{target.parent / other: files[other] for other in files}}
+
+
+def _check_name(name: str, where: str) -> None:
+    """Raises InputError for an attachment that would land in another folder, out of sight, or nowhere."""
+    plain = PurePosixPath(name).name == name == PureWindowsPath(name).name
+    if not plain or not name.isprintable() or name.startswith((".", "-")):
+        raise InputError(where, f"has an attachment named {name!r}, expected the plain name of a file")
+
+
+def _spreadsheets(content: bytes, where: str) -> list[str]:
+    """The spreadsheets that a job file names.  Raises InputError where it is none."""
+    job = parse_toml(content, where).get("job", {})
+    return [job[name] for name in SPREADSHEETS if isinstance(job, dict) and isinstance(job.get(name), str)]
+
+
+def _last_part(path: str) -> str:
+    return PureWindowsPath(path).name

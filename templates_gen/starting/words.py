@@ -1,0 +1,83 @@
+"""The fields of a job file in the words of someone who meets them first: one place for questions and for comments."""
+
+from __future__ import annotations
+
+from templates_gen.record import Record
+
+
+class Words(Record, frozen=True):
+    """What is asked for a field, what it means (the answer to "?" and the comment in the job file), and an example.
+
+    The example is a value as TOML; a field left open stands in the job file with it, as a comment.  A field that is
+    never asked has no question, and only stands there.
+    """
+
+    ask: str
+    means: str
+    example: str = ""
+
+
+FIELDS = {
+    "job.title": Words("What is the job called?", "on every page"),
+    "job.client": Words("Who is it for?", "on every page", '"Mill Lane Bakery"'),
+    "job.unit": Words("Which unit do you measure in?", "of bare numbers, and of what is shown: in, cm or mm"),
+    "wall.width": Words("How wide is the wall?", "from its left end to its right end"),
+    "wall.height": Words("How high is it?", "from the floor to the ceiling"),
+    "wall.build": Words(
+        "What is it built of?", "drywall, plaster, masonry or timber: what fixings are reckoned with", '"drywall"'
+    ),
+    "wall.wiring": Words(
+        "By whose rule were its cables laid?", "us, uk or de; none when nobody knows. Use a detector anyhow", '"us"'
+    ),
+    "feature.kind": Words("What is on the wall or in front of it?", "things on or in front of the wall, one by one"),
+    "feature.name": Words("What do you call it?", "its name, to hang above it or to centre on it"),
+    "feature.left": Words("How far is its left side from the wall's left end?", "from the wall's left end"),
+    "feature.bottom": Words("How high above the floor does it begin?", "from the floor; 0 for what stands on it"),
+    "feature.width": Words("How wide is it?", "from its left side to its right side"),
+    "feature.height": Words("How high is it, by itself?", "from its lower edge to its top edge"),
+    "feature.clear": Words("How far do frames keep away from it?", "frames keep this far away from it", '"2 in"'),
+    "frame.id": Words("Frame {number}: what is it called for short?", "a short name, for paper and wall"),
+    "frame.title": Words("What is in it?", "its title", '"Royal fern"'),
+    "frame.width": Words("How wide is frame {id}, outside?", "outside width of the frame"),
+    "frame.height": Words("How high is frame {id}, outside?", "outside height of the frame"),
+    "frame.weight": Words("", "as weighed; what holds it is reckoned with it", '"4.2 lb"'),
+    "frame.hanger": Words("What is on its back to hang it by?", "what is on its back"),
+    "frame.drop": Words(
+        "From its top edge down to where it hangs from, how far?",
+        "from the top edge down to where it bears, a wire pulled taut; each frame has its own",
+        '"3 1/8 in"',
+    ),
+    "hanger.left": Words("From behind: how far is the left one from the frame's left side?", "to its middle"),
+    "hanger.right": Words("From behind: how far is the right one from the frame's right side?", "to its middle"),
+    "hanger.drop_left": Words("From the top edge down to where the left one bears, how far?", "measured from behind"),
+    "hanger.drop_right": Words("From the top edge down to where the right one bears, how far?", "measured from behind"),
+    "hanger.screw_below": Words(
+        "How far do the screws sit under the edge that it bears on?", "from the rail's bearing edge down to its screws"
+    ),
+    "fixing.kind": Words("What goes into the wall?", "nail, hook or screw, for every frame that says no other"),
+    "fixing.below": Words("How far does the hook's seat lie below its nail?", "from the nail down to the hook's seat"),
+    "group.arrangement": Words(
+        "How do the frames sit to each other?", "row, column, rows, columns or grid; for others see the README", '"row"'
+    ),
+    "group.rows": Words("Which frames are in which row, from the top?", "row by row from the top, each from the left"),
+    "group.columns": Words("Which frames are in which column?", "column by column, each from its top"),
+    "group.across": Words("How many frames stand in one row?", "how many frames stand in one row of the grid"),
+    "group.align": Words("What do they share?", "in a row: top, centre, bottom; in a column: left, centre, right"),
+    "group.gap": Words("How much room between two frames?", "clear room between two frames", '"2 1/2 in"'),
+    "group.centre_on": Words("Centred on what?", "wall, the name of a feature, or a distance from the left end"),
+    "group.height": Words(
+        "How high do they hang?", "centre, top or bottom above the floor, or above a feature", '{ centre = "57 in" }'
+    ),
+    "height.above": Words("Above what?", "the feature that the group hangs above"),
+    "height.by": Words("How far above it do the lowest frames end?", "from its top edge up to the lowest frame"),
+    "height.centre": Words("How high is the middle of them all?", "from the floor to the middle of the group"),
+    "height.top": Words("How high is the top of them all?", "from the floor to the highest edge of the group"),
+    "height.bottom": Words("How high is the foot of them all?", "from the floor to the lowest edge of the group"),
+    "paper.size": Words("What paper is in the printer?", "letter, a4, tabloid, a3, …; or a roll: roll 24 in"),
+    "more": Words(
+        "Another frame: the same as the last, another size, or no more?",
+        "same: with the size and the kind of hanger of the last one, its drop measured anew",
+    ),
+    "file": Words("Write the job to which file?", "a text file, to be read and changed with any editor"),
+}
+"""By table and field.  `hanger` and `height` are tables within a frame and a group."""

@@ -1,0 +1,192 @@
+"""The questions of a job: what is typed comes through unchanged, every answer is checked, and can be taken back."""
+
+import tomllib
+from pathlib import Path
+from random import Random
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from templates_gen.errors import TemplatesError
+from templates_gen.jobfile.building import build_job, read_job
+from templates_gen.planning import plan_wall
+from templates_gen.record import replace
+from templates_gen.starting.interview import answered, begin, job_so_far, taken_back
+from templates_gen.starting.jobtext import job_text
+
+LENGTHS = ("14 3/8", "14-3/8", "1' 2 3/8\"", "36.5 cm", "0.365 m", "14½", "5 ft 2 in", "12″", "7,5", "200", "365 mm")
+TEXTS = st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=12)
+OPEN_TEXTS = ("job.title", "job.client", "feature.name", "frame.title")
+SHORT = {"feature.kind": "", "more": "no"}
+MOST_ANSWERS = 40
+"""After so many there is nothing more of what can go on for ever.  Only to end the test, no source."""
+
+
+def any_answer(state, random, texts):
+    """An answer that fits the question."""
+    question = state.question
+    if len(state.answers) > MOST_ANSWERS and question.key in SHORT:
+        return SHORT[question.key]
+    if question.key in SHORT:
+        return random.choice((*question.choices, *[SHORT[question.key]] * 3))
+    if question.choices:
+        return random.choice(question.choices)
+    if question.key == "feature.name":
+        return random.choice([*texts, ""])  # the others may be taken
+    return random.choice(texts if question.key in OPEN_TEXTS else special(state).get(question.key, LENGTHS))
+
+
+def special(state):
+    """The answers to questions that ask neither for a length nor for any text."""
+    ids = [frame["id"] for frame in state.tables.get("frame", []) if "id" in frame]
+    listed = [", ".join(ids), f"{', '.join(ids[:1])} / {', '.join(ids[1:])}"]
+    return {
+        "file": ("job.toml",),
+        "frame.id": ("", f"F{len(ids) + 1}", f'no. {len(ids)} "north"'),
+        "group.across": ("1", "3"),
+        "group.centre_on": ("", "wall", "2 m"),
+        "group.columns": listed,
+        "group.rows": listed,
+        "paper.size": ("", "a3", "roll 24 in"),
+    }
+
+
+@st.composite
+def interviews(draw):
+    """A whole interview; an answer that is refused (a name twice, nothing but blanks) is followed by another."""
+    random, texts = Random(draw(st.integers(0, 2**32))), ["Ferns", *draw(st.lists(TEXTS, max_size=6))]
+    state = begin()
+    while state.question is not None:
+        try:
+            state = answered(state, any_answer(state, random, texts))
+        except TemplatesError:
+            continue
+    return state
+
+
+def tables_of(state):
+    return {name: table for name, table in state.tables.items() if name != "file"}
+
+
+@settings(max_examples=40, deadline=None)
+@given(state=interviews())
+def test_a_written_job_file_is_the_answers_and_makes_the_same_job(state, tmp_path_factory):
+    text = job_text(state.tables)
+    assert tomllib.loads(text) == tables_of(state)
+    path = tmp_path_factory.mktemp("job") / "job.toml"
+    path.write_text(text, encoding="utf-8")
+    job, built = read_job(path), build_job(tables_of(state), path)
+    assert replace(job, sources=()) == replace(built, sources=())
+    assert len(plan_wall(job).frames) == len(state.tables["frame"])
+
+
+@settings(max_examples=40, deadline=None)
+@given(state=interviews(), text=st.text(max_size=12), at=st.integers(0, 100))
+def test_whatever_is_typed_is_taken_or_refused_and_can_be_taken_back(state, text, at):
+    before = begin()
+    for answer in state.answers[: at % len(state.answers)]:
+        before = answered(before, answer)
+    try:
+        after = answered(before, text)
+    except TemplatesError as error:
+        assert str(error)
+        return
+    assert taken_back(after) == before
+    job_so_far(after.tables)
+
+
+def told(*answers):
+    state = begin()
+    for answer in answers:
+        state = answered(state, answer)
+    return state
+
+
+WALL = ("Tile rubbings", "", "mm", "4000", "2600", "", "")
+ONE = (*WALL, "", "A", "", "300", "200", "wire", "60")
+
+
+@pytest.mark.parametrize(
+    "before, wrong, words",
+    [
+        ((), "", "expected an answer"),
+        (("Tiles", ""), "yd", "expected one of in, cm, mm"),
+        (("Tiles", ""), "m", None),  # the only one that begins so
+        (WALL[:3], "4 000", "expected a length"),
+        (WALL[:3], "0", "expected the wall's width"),
+        (WALL[:3], "201 m", "at most 200 m"),  # units.LONGEST
+        (WALL[:5], "brick", "expected one of drywall"),
+        ((*WALL, "door", "", "0", "0"), "-3", "zero or more"),
+        ((*WALL, "door", "x", "0", "0", "9", "9", "", "window"), "x", "found 'x' twice"),
+        ((*WALL, ""), "A/B", "without , and /"),
+        ((*WALL, "", "A", ""), "0", "more than nothing"),
+        ((*ONE, "same"), "A", "found 'A' twice"),
+        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A / C", "found 'C', which is no frame"),
+        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A", "the frames B are missing"),
+        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A, B", None),
+        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A B", None),
+        ((*ONE, "same", "B", "", "", "no", "", "grid"), "two", "a whole number"),
+        ((*ONE, "no", ""), "the door", "expected 'wall', the name of a feature"),
+        ((*ONE, "no", "", "", ""), "a44", "expected a paper size"),
+        ((), "a\x07b", "control character"),
+        ((), "\ud800", "no UTF-8"),
+    ],
+)
+def test_an_answer_is_checked_at_once(before, wrong, words):
+    state = told(*before)
+    if words is None:
+        assert answered(state, wrong).question != state.question
+        return
+    with pytest.raises(TemplatesError) as raised:
+        answered(state, wrong)
+    assert words in str(raised.value)
+
+
+def test_another_like_the_last_has_its_size_and_hanger_and_a_drop_of_its_own():
+    rings = ("B", "", "400", "500", "rings", "30", "35", "70", "71")
+    one, two, three, four = told(
+        *ONE, "same", "B1", "Wheat", "", "other", *rings, "same", "C", "", "31", "36", "72", "", "no"
+    ).tables["frame"]
+    assert (one["width"], one["height"], one["hanger"], one["drop"]) == ("300", "200", "wire", "60")
+    assert two == {"id": "B1", "title": "Wheat", "width": "300", "height": "200", "hanger": "wire"}
+    assert three["hanger"]["drop_right"] == "71"
+    assert (four["width"], four["height"]) == ("400", "500")
+    assert four["hanger"] == {"kind": "rings", "seen_from": "back", "left": "31", "right": "36", "drop_left": "72"}
+
+
+def test_an_answer_may_be_as_short_as_it_is_clear():
+    assert told(*WALL[:5], "mas").tables["wall"]["build"] == "masonry"
+    with pytest.raises(TemplatesError, match="found 'c', expected one of column, columns"):
+        answered(told(*ONE, "same", "B", "", "", "no", ""), "c")  # column or columns
+
+
+def test_a_name_is_offered_that_no_frame_has():
+    assert told(*WALL, "", "", "", "300", "200", "wire", "60", "same").question.default == "B"
+    assert told(*WALL, "", "B", "", "300", "200", "wire", "60", "same").question.default == "A"
+
+
+def test_only_a_feature_with_a_name_of_its_own_is_offered_to_hang_above():
+    outlet = ("outlet", "", "0", "300", "80", "80", "")
+    choices = told(*WALL, *outlet, *outlet, *ONE[len(WALL) :], "no", "", "").question.choices
+    assert "above" not in choices
+    assert "above" in told(*WALL, *outlet, *ONE[len(WALL) :], "no", "", "").question.choices
+
+
+def test_the_file_is_asked_for_last_and_has_the_title_for_a_name():
+    state = told(*ONE, "no", "", "", "", "")
+    assert (state.question.key, state.question.default) == ("file", "tile-rubbings.toml")
+    refused = []
+    done = answered(state, "", refused.append)
+    assert (done.question, refused) == (None, [Path("tile-rubbings.toml")])
+    with pytest.raises(ValueError, match="nothing is asked"):
+        answered(done, "")
+
+
+def test_the_job_file_says_which_drops_are_still_to_be_measured():
+    rings = ("B", "", "400", "500", "rings", "30", "35", "70", "")
+    state = told(*ONE[:-1], "", "other", *rings, "other", "C", "", "9", "9", "", "8", "no", "", "", "", "", "", "", "")
+    text = job_text(state.tables)
+    assert text.count("not measured yet") == 2
+    assert '\n# drop = "3 1/8 in"               # not measured yet; from the top edge down' in text
+    assert "\n# not measured yet: drop_right of the hanger" in text

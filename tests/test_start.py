@@ -1,0 +1,229 @@
+"""The command `start`: typed answers become a job file, and the way from an empty folder to a printed template."""
+
+import fcntl
+import os
+import pty
+import re
+import signal
+import subprocess
+import sys
+import termios
+import time
+
+import pypdf
+import pytest
+
+from templates_gen.jobfile.building import read_job
+from templates_gen.starting.picture import LINES
+from tests.running import run, spawn
+
+ANSWERS = """\
+Fern prints
+Larkfield Village Library
+in
+12' 6"
+8'
+drywall
+us
+furniture
+bench
+45
+?
+0
+60
+28
+2
+
+
+Hart's-tongue
+11 1/4
+14 1/4
+wire
+3 1/8
+same
+
+Royal fern
+3
+<
+2 15/16
+no
+hook
+7/8
+rows
+A / B
+2 1/2
+
+above
+8
+letter
+
+"""
+"""Two frames above a bench; one question asked about, and one answer taken back and given anew."""
+
+
+@pytest.fixture
+def folder(tmp_path, monkeypatch):
+    """An empty folder, as the current one."""
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def test_a_strangers_path_from_an_empty_folder_to_a_template(folder):
+    ran = run("start", typed=ANSWERS)
+    assert (ran.code, ran.out) == (0, "fern-prints.toml: a job; next  templates-gen check fern-prints.toml\n")
+    found = run("check", "fern-prints.toml")
+    assert found.code == 0 and re.fullmatch(r"found: \d note", found.out.splitlines()[-1])
+    for command, result in AFTER_CHECK.items():
+        ran = run(command, "fern-prints.toml")
+        assert (ran.code, ran.out.partition(":")[0]) == (0, result)
+        assert (folder / result).exists()
+    texts = [page.extract_text() for page in pypdf.PdfReader(folder / "fern-prints.pdf").pages]
+    assert "Larkfield Village Library" in texts[0] and any("Royal fern" in text for text in texts)
+
+
+AFTER_CHECK = {
+    "measure": "fern-prints-measuring.pdf",
+    "template": "fern-prints.pdf",
+    "labels": "fern-prints-labels.pdf",
+}
+"""What a stranger makes of the job then, command by command, and the file that each writes."""
+
+
+def test_the_job_file_says_what_was_typed(folder):
+    run("start", "my.toml", typed=ANSWERS)
+    text = (folder / "my.toml").read_text(encoding="utf-8")
+    for line in ('width = "12\' 6\\""', 'left = "45"', 'drop = "2 15/16"', 'height = { above = "bench", by = "8" }'):
+        assert line in text
+    job = read_job(folder / "my.toml")
+    assert [frame.drop for frame in job.frames] == [3.125 * 25.4, 2.9375 * 25.4]  # 3 1/8 and 2 15/16 in: by hand here
+    assert job.frames[0].fixing.below == 0.875 * 25.4
+    remarks = [line for line in text.splitlines() if "#" in line]
+    assert len(remarks) > 25 and max(map(len, text.splitlines())) <= 120
+
+
+def test_what_is_asked_goes_to_stderr_with_what_was_typed_the_drawing_and_what_check_says(folder):
+    ran = run("start", typed=ANSWERS)
+    assert "How wide is the wall?\n> 12' 6\"\n" in ran.err
+    assert "> ?\n  from the floor; 0 for what stands on it\n" in ran.err
+    assert max(map(len, ran.err.splitlines())) <= 80
+    assert run("check", "fern-prints.toml").out in ran.err
+    drawings = ran.err.count(LINES.wall[0] + LINES.wall[2])
+    # the wall, with the bench, with A, with both frames, and as they hang; not again where nothing has changed
+    assert drawings == 5
+    hung = ran.err[ran.err.rindex(LINES.wall[0]) :]
+    assert hung.index("┏A┓") < hung.index("┏B┓") < hung.index("bench")
+
+
+def test_a_wrong_answer_is_explained_and_asked_for_again(folder):
+    ran = run("start", typed=ANSWERS.replace("12' 6\"", "12 yd\n12' 6\"", 1))
+    assert ran.code == 0
+    assert "no    found '12 yd': 'yd' is not a unit here" in ran.err
+    assert ran.err.count("How wide is the wall?") == 2
+
+
+@pytest.mark.parametrize("lines", [0, 1, 20, len(ANSWERS.splitlines()) - 1])
+def test_answers_that_end_too_early_write_nothing(lines, folder):
+    ran = run("start", "job.toml", typed="".join(ANSWERS.splitlines(keepends=True)[:lines]))
+    assert (ran.code, ran.out, list(folder.iterdir())) == (2, "", [])
+    assert re.search(r"\nerror: start: the answers ended at the question “.+\?”\n  Nothing was written.\n$", ran.err)
+
+
+def test_a_file_that_is_there_is_kept_unless_forced(folder):
+    (folder / "job.toml").write_text("mine")
+    ran = run("start", "job.toml", typed=ANSWERS)
+    assert (ran.code, ran.err.count("?")) == (2, 0)  # refused before anything is asked
+    ran = run("start", typed=ANSWERS[:-1] + "job.toml\nother.toml\n")
+    assert (ran.code, ran.out.partition(":")[0]) == (0, "other.toml")
+    assert "no    job.toml: is there already" in ran.err
+    assert (folder / "job.toml").read_text() == "mine"
+    assert run("start", "job.toml", "--force", typed=ANSWERS).code == 0
+    assert (folder / "job.toml").read_text(encoding="utf-8").startswith("# A job for templates-gen")
+
+
+def test_going_back_from_the_first_question_stays_there(folder):
+    assert run("start", typed="<\nback\n" + ANSWERS).code == 0
+
+
+def test_a_terminal_without_line_letters_gets_plain_ones(folder):
+    done = subprocess.run(
+        [sys.executable, "-m", "templates_gen", "start"], input=ANSWERS.encode(), capture_output=True, timeout=30,
+        env={**os.environ, "PYTHONIOENCODING": "ascii:backslashreplace", "PYTHONUTF8": "0"}, check=False,
+    )  # fmt: skip
+    assert done.returncode == 0
+    assert b"+A+" in done.stderr and b".----" in done.stderr and b"\\u2501" not in done.stderr
+
+
+def test_answers_that_are_no_text_are_refused(folder):
+    done = subprocess.run(
+        [sys.executable, "-m", "templates_gen", "start"], input=b"\xff\xfe\n", capture_output=True, timeout=30,
+        env={**os.environ, "PYTHONIOENCODING": "utf-8:strict"}, check=False,
+    )  # fmt: skip
+    assert done.returncode == 2 and b"Traceback" not in done.stderr
+    assert list(folder.iterdir()) == []
+
+
+def on_terminal(folder, *sent, **environment) -> tuple[int, str]:
+    """What `start` ends with and shows on a terminal when these lines are typed."""
+    ours, theirs = pty.openpty()
+    env = {name: value for name, value in os.environ.items() if name != "NO_COLOR"} | {"TERM": "xterm"} | environment
+    command = [sys.executable, "-m", "templates_gen", "start"]
+    with subprocess.Popen(
+        command, cwd=folder, env=env, stdin=theirs, stdout=theirs, stderr=theirs, start_new_session=True,
+        preexec_fn=take_terminal,
+    ) as process:  # fmt: skip
+        os.close(theirs)
+        shown = b""
+        for line in sent:
+            shown += until(ours, b"> ")
+            os.write(ours, line)
+        while part := read(ours):
+            shown += part
+        code = process.wait(timeout=30)
+    os.close(ours)
+    return code, shown.decode()
+
+
+def take_terminal() -> None:
+    """Make standard input the terminal whose keys interrupt this process."""
+    fcntl.ioctl(0, termios.TIOCSCTTY, 0)
+
+
+def until(terminal, end) -> bytes:
+    shown = b""
+    while not shown.endswith(end) and (part := read(terminal)):
+        shown += part
+    return shown
+
+
+def read(terminal) -> bytes:
+    try:
+        return os.read(terminal, 4096)
+    except OSError:  # its other end has gone
+        return b""
+
+
+@pytest.mark.parametrize("key", [b"\x03", b"\x04"], ids=["Ctrl-C", "Ctrl-D"])
+def test_leaving_at_a_terminal_ends_with_130(key, folder):
+    code, shown = on_terminal(folder, b"Fern prints\n", key)
+    assert code == 128 + signal.SIGINT  # as shells report it
+    assert shown.split()[-1] == "interrupted" and "Traceback" not in shown
+    assert list(folder.iterdir()) == []
+
+
+def test_questions_are_bold_on_a_terminal_unless_that_is_not_wanted(folder):
+    assert "\x1b[1mWho is it for?\x1b[0m" in on_terminal(folder, b"Ferns\n", b"\x03")[1]
+    assert "\x1b" not in on_terminal(folder, b"Ferns\n", b"\x03", NO_COLOR="1")[1]
+
+
+def test_an_interrupt_between_pipes_ends_with_130(folder):
+    command = [sys.executable, "-m", "templates_gen", "start"]
+    with subprocess.Popen(command, stdin=subprocess.PIPE, stderr=subprocess.PIPE, cwd=folder) as process:
+        until(process.stderr.fileno(), b"> ")
+        time.sleep(0.05)
+        process.send_signal(signal.SIGINT)
+        assert process.wait(timeout=30) == 128 + signal.SIGINT
+        assert process.stderr.read().split() == [b"interrupted"]
+
+
+def test_it_runs_as_a_process_too(folder):
+    assert spawn("start", "--sample", cwd=folder).out.startswith("alphabet-column")

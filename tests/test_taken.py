@@ -1,0 +1,156 @@
+"""A job from a sample, and out of a template that was printed."""
+
+import io
+
+import pypdf
+import pytest
+from pypdf.generic import NameObject
+
+from templates_gen.jobfile.building import read_job
+from templates_gen.record import replace
+from tests.jobs import SAMPLES
+from tests.made import SAMPLE_NAMES
+from tests.running import MINIMAL, listing, run
+
+
+@pytest.fixture
+def folder(tmp_path, monkeypatch):
+    """An empty folder, as the current one."""
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def test_samples_are_listed_with_a_line_each(folder):
+    ran = run("start", "--sample")
+    starts = [line.split()[0] for line in ran.out.splitlines() if not line.startswith(" ")]
+    assert (ran.code, ran.err, starts) == (0, "", list(SAMPLE_NAMES))
+    assert max(map(len, ran.out.splitlines())) <= 80
+    assert all(len(line.split()) > 2 for line in ran.out.splitlines()) and "#" not in ran.out
+
+
+@pytest.mark.parametrize("name", SAMPLE_NAMES)
+def test_a_sample_is_the_same_job_wherever_it_is_written(name, folder):
+    ran = run("start", "--sample", name, "mine.toml")
+    assert ran.code == 0
+    assert ran.out.splitlines()[-1] == "mine.toml: a job; next  templates-gen check mine.toml"
+    job, sample = read_job(folder / "mine.toml"), read_job(SAMPLES / f"{name}.toml")
+    assert replace(job, sources=()) == replace(sample, sources=())
+    assert not (folder / "mine.toml").read_text(encoding="utf-8").startswith("#:schema")
+
+
+def test_an_unknown_sample_is_refused_with_the_nearest(folder):
+    ran = run("start", "--sample", "fern-print")
+    assert (ran.code, ran.out) == (2, "")
+    assert "expected the name of a sample" in ran.err and "did you mean 'fern-prints'?" in ran.err
+    assert "samples: alphabet-column, fern-prints" in run("start", "--sample", "zzz").err
+
+
+def test_a_sample_replaces_nothing_neither_the_job_nor_its_spreadsheet(folder):
+    (folder / "tile-rubbings.csv").write_text("mine")
+    before = listing(folder)
+    assert run("start", "--sample", "tile-rubbings").code == 2
+    assert listing(folder) == before
+    assert run("start", "--sample", "tile-rubbings", "--force").code == 0
+
+
+@pytest.mark.parametrize("name", ["fern-prints", "tile-rubbings"])
+def test_a_template_gives_its_job_back_byte_for_byte(name, folder):
+    (folder / "first").mkdir()
+    assert run("start", "--sample", name, f"first/{name}.toml").code == 0
+    assert run("template", f"first/{name}.toml", "-o", "printed.pdf").code == 0
+    ran = run("start", "--from", "printed.pdf")
+    assert (ran.code, ran.err) == (0, "")
+    before = listing(folder / "first")
+    assert {file: (folder / file).read_bytes() for file in before} == before
+    assert run("start", "--from", "printed.pdf").code == 2  # it is there now
+
+
+def test_a_spreadsheet_from_another_folder_comes_to_lie_beside_the_job(folder):
+    (folder / "list").mkdir()
+    (folder / "list" / "frames.csv").write_text("id,width,height\nA,300,200\n")
+    (folder / "drops.csv").write_text("id,drop\nA,60\n")
+    head = MINIMAL.partition("[[frame]]")[0]
+    (folder / "job.toml").write_text(
+        head.replace('unit = "mm"', 'unit = "mm"\nframes = "list/frames.csv"  # theirs\nmeasured = "drops.csv"')
+    )
+    assert run("template", "job.toml").code == 0
+    (folder / "back").mkdir()
+    assert run("start", "--from", "job.pdf", "back/again.toml").code == 0
+    assert sorted(listing(folder / "back")) == ["again.toml", "drops.csv", "frames.csv"]
+    assert 'frames = "frames.csv"  # theirs' in (folder / "back" / "again.toml").read_text()
+    assert read_job(folder / "back" / "again.toml").frames == read_job(folder / "job.toml").frames
+
+
+def test_a_template_for_another_wall_gives_that_wall_back_too(folder):
+    assert run("start", "--sample", "fern-prints", "job.toml").code == 0
+    assert run("start", "--sample", "loom-drawings", "other.toml").code == 0
+    (folder / "back").mkdir()
+    moved = run("template", "job.toml", "--wall", "other.toml")
+    assert moved.code == 0, moved
+    ran = run("start", "--from", moved.out.partition(":")[0], "back/job.toml")
+    assert (
+        ran.out.splitlines()[-1]
+        == "back/job.toml: a job; next  templates-gen check back/job.toml --wall back/other.toml"
+    )
+    assert (folder / "back" / "other.toml").read_bytes() == (folder / "other.toml").read_bytes()
+    assert run("check", "back/job.toml", "--wall", "back/other.toml").out == (
+        run("check", "job.toml", "--wall", "other.toml").out
+    )
+
+
+def pdf_with(files: dict[str, bytes], producer: str = "templates-gen") -> bytes:
+    """A PDF file with these attachments, said to be made by `producer`."""
+    writer, out = pypdf.PdfWriter(), io.BytesIO()
+    writer.add_blank_page(100, 100)
+    writer.metadata = {"/Producer": producer}
+    for name, content in files.items():
+        item = writer.add_attachment(name, content)
+        relation = "/Supplement" if name in OTHERS else "/Source"
+        item.associated_file_relationship = NameObject(relation)  # ISO 32000-2, 7.11.3, from memory
+    writer.write(out)
+    return out.getvalue()
+
+
+OTHERS = ("a/b.csv", "note.txt")
+JOB = MINIMAL.encode()
+WITH_SHEET = MINIMAL.replace('unit = "mm"', 'unit = "mm"\nframes = "frames.csv"').encode()
+
+REFUSED = {
+    "no PDF at all": (b"id,width\n", "cannot be read as a PDF file"),
+    "an empty file": (b"", "cannot be read as a PDF file"),
+    "a broken PDF": (b"%PDF-1.7\n1 0 obj\n<<", "cannot be read as a PDF file"),
+    "of another program": (pdf_with({"job.toml": JOB}, "Paperwork 3"), "was not made by this program"),
+    "no job": (pdf_with({}), "has no job inside"),
+    "no job but a note": (pdf_with({"note.txt": b"hello there"}), "has no job inside"),
+    "two jobs": (pdf_with({"a.toml": JOB, "b.toml": JOB}), "has no job inside"),
+    "no TOML": (pdf_with({"a.toml": b"hello there"}), "is not valid TOML"),
+    "up a folder": (pdf_with({"../job.toml": JOB}), "expected the plain name of a file"),
+    "in a folder": (pdf_with({"job.toml": JOB, "a/b.csv": b"id\n"}), "expected the plain name of a file"),
+    "in a folder, with the other slash": (pdf_with({"..\\job.toml": JOB}), "expected the plain name of a file"),
+    "on another drive": (pdf_with({"C:job.toml": JOB}), "expected the plain name of a file"),
+    "from the root": (pdf_with({"/etc/job.toml": JOB}), "expected the plain name of a file"),
+    "hidden": (pdf_with({".profile": JOB}), "expected the plain name of a file"),
+    "like an option": (pdf_with({"--force": JOB}), "expected the plain name of a file"),
+    "two lines": (pdf_with({"job\n.toml": JOB}), "expected the plain name of a file"),
+    "a spreadsheet missing": (pdf_with({"job.toml": WITH_SHEET}), "has no 'frames.csv' inside"),
+}
+
+
+@pytest.mark.parametrize("name", REFUSED)
+def test_a_file_that_is_no_template_of_ours_is_refused_and_nothing_written(name, folder):
+    content, words = REFUSED[name]
+    (folder / "x.pdf").write_bytes(content)
+    ran = run("start", "--from", "x.pdf")
+    assert (ran.code, ran.out, list(folder.iterdir())) == (2, "", [folder / "x.pdf"])
+    assert ran.err.startswith("error: x.pdf: ") and words in ran.err and ran.err.count("\n") <= 2
+
+
+def test_the_same_file_with_a_plain_name_is_taken(folder):
+    (folder / "x.pdf").write_bytes(pdf_with({"job.toml": JOB}))
+    assert run("start", "--from", "x.pdf").code == 0
+    assert (folder / "job.toml").read_bytes() == JOB
+
+
+def test_two_ways_at_once_are_wrong_use(folder):
+    ran = run("start", "--sample", "fern-prints", "--from", "x.pdf")
+    assert ran.code == 2 and "give one of them" in ran.err
