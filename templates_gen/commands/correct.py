@@ -16,6 +16,7 @@ from templates_gen.commands.common import (
     job_argument,
     job_on,
     printer_named,
+    printer_option,
     report_option,
     show_finding,
     wall_option,
@@ -39,7 +40,7 @@ if TYPE_CHECKING:
 @click.option("--template", "patches", is_flag=True, help="Write a small paper for every nail that moves.")
 @click.option("-o", "--output", type=FILE, metavar="FILE", help="Where the form or the papers go.")
 @wall_option
-@click.option("--printer", metavar="NAME", help="Draw the papers so that this recorded printer prints them true.")
+@printer_option(help="Draw the papers so that this recorded printer prints them true.")
 @click.option("--format", "shape", type=click.Choice(["text", "csv", "json"]), default="text", help="How to show it.")
 @report_option
 @force_option

@@ -6,7 +6,16 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.common import FILE, about, check_results, counted, font_option, force_option, job_argument
+from templates_gen.commands.common import (
+    FILE,
+    about,
+    check_results,
+    counted,
+    font_option,
+    force_option,
+    job_argument,
+    paper_option,
+)
 
 
 @click.command()
@@ -16,7 +25,7 @@ from templates_gen.commands.common import FILE, about, check_results, counted, f
 @click.option("--pitch", nargs=2, metavar="ACROSS DOWN", help="From a label's edge to that of the next.")
 @click.option("--first", nargs=2, metavar="LEFT TOP", help="Where the first label begins, from the sheet's edges.")
 @click.option("--skip", type=click.IntRange(0), default=0, metavar="N", help="Labels that are used up already.")
-@click.option("--paper", metavar="SIZE", help="a4, letter, ...; else as the job says.")
+@paper_option(help="a4, letter, ...; else as the job says.")
 @font_option
 @force_option
 def labels(

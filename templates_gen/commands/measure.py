@@ -7,14 +7,23 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.common import FILE, about, check_results, counted, font_option, force_option, job_argument
+from templates_gen.commands.common import (
+    FILE,
+    about,
+    check_results,
+    counted,
+    font_option,
+    force_option,
+    job_argument,
+    paper_option,
+)
 
 
 @click.command()
 @job_argument
 @click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
 @click.option("--csv", type=FILE, metavar="FILE.csv", help="Write the same as a spreadsheet to be filled in.")
-@click.option("--paper", metavar="SIZE", help="a4, letter, ...; else as the job says.")
+@paper_option(help="a4, letter, ...; else as the job says.")
 @font_option
 @force_option
 def measure(

@@ -16,13 +16,16 @@ from templates_gen.commands.common import (
     font_option,
     force_option,
     job_on,
+    paper_option,
     printer_named,
+    printer_option,
     report_option,
     show_finding,
     show_findings,
     wall_option,
     write_json,
 )
+from templates_gen.commands.completing import job_files
 
 if TYPE_CHECKING:
     from templates_gen.making import Made
@@ -47,13 +50,13 @@ class _Asked(NamedTuple):
 
 
 @click.command()
-@click.argument("jobs", type=FILE, metavar="JOB...", nargs=-1, required=True)
+@click.argument("jobs", type=FILE, metavar="JOB...", nargs=-1, required=True, shell_complete=job_files)
 @click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
 @wall_option
-@click.option("--paper", metavar="SIZE", help="a4, letter, a3, tabloid, 'roll 24 in', ...; else as the job says.")
+@paper_option(help="a4, letter, a3, tabloid, 'roll 24 in', ...; else as the job says.")
 @click.option("--cover", type=click.Choice(["all", "marks", "nails"]), help="What must be on paper.")
 @font_option
-@click.option("--printer", metavar="NAME", help="Draw it so that this recorded printer prints it true.")
+@printer_option(help="Draw it so that this recorded printer prints it true.")
 @click.option("--one-piece", is_flag=True, help="One page, or as few as can be, for a print shop or plotter.")
 @click.option("--trim", type=click.Choice(["cut", "none"]), help="Whether sheets are cut before they are taped.")
 @click.option("--sheets-at-most", "most", type=click.IntRange(1), metavar="N", help="Refuse to use more; say why.")
@@ -74,7 +77,21 @@ def template(context: click.Context, /, jobs: tuple[Path, ...], printer: str | N
         raise click.UsageError("-o and --report are for one job; several jobs are written beside their files")
     if asked.one_piece and (asked.paper or "").lower().startswith("roll"):
         raise click.UsageError("--one-piece takes the size that is needed; for a roll leave it out")
-    context.exit(max([_make(job, asked) for job in jobs]))
+    context.exit(_make(jobs[0], asked) if len(jobs) == 1 else _make_each(jobs, asked))
+
+
+def _make_each(jobs: tuple[Path, ...], asked: _Asked) -> int:
+    """Make several templates, as many at once as there are cores; the worst exit code."""
+    from functools import partial
+    from importlib import import_module
+
+    from templates_gen.commands.several import each
+
+    import_module("templates_gen.making")  # once here, instead of once in every process
+    codes = each(jobs, partial(_make, asked=asked))
+    failed = len(codes) - codes.count(0)
+    click.echo(f"{codes.count(0)} written" + (f", {failed} failed" if failed else ""), err=True)
+    return max(codes)
 
 
 def _make(path: Path, asked: _Asked) -> int:
