@@ -12,6 +12,8 @@ from templates_gen.commands.options import options
 from templates_gen.commands.printer import printer
 from templates_gen.commands.proof import proof
 from templates_gen.commands.schedule import schedule
+from templates_gen.commands.schema import schema
+from templates_gen.commands.start import start
 from templates_gen.commands.template import template
 
 
@@ -27,5 +29,5 @@ def program() -> None:
     """
 
 
-for command in (template, check, options, proof, measure, labels, schedule, printer, correct):
+for command in (start, template, check, options, proof, measure, labels, schedule, printer, correct, schema):
     program.add_command(command)
