@@ -198,7 +198,7 @@ def example(command: click.Command) -> list[str]:
 @pytest.mark.parametrize("name", COMMANDS)
 def test_the_help_of_every_command_has_an_example_of_that_command(name):
     (line,) = example(COMMANDS[name])
-    assert line.startswith(f"templates-gen {name}".rstrip() + " ")
+    assert f"{line} ".startswith(f"templates-gen {name}".rstrip() + " ")
     for way in ("-h", "--help"):
         ran = run(*name.split(), way)
         assert (ran.code, ran.err) == (0, "")
