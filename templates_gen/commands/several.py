@@ -11,7 +11,7 @@ import time
 from collections.abc import Callable, Sequence
 from concurrent.futures import FIRST_COMPLETED, Future, ProcessPoolExecutor, wait
 from concurrent.futures.process import BrokenProcessPool
-from multiprocessing import get_context
+from multiprocessing import active_children, get_context
 from multiprocessing.context import BaseContext
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -26,6 +26,9 @@ Work = Callable[[Path], int]
 
 PATIENCE = 1.0
 """Seconds after which a terminal is shown how far the work is.  Our own design, no source."""
+
+GRACE = 1.0
+"""Seconds that a worker has to end by itself after an interrupt.  Our own design, no source."""
 
 BAR = 30
 """Letters that a progress bar is long.  Our own design, no source."""
@@ -45,12 +48,17 @@ def each(paths: Sequence[Path], work: Work) -> list[int]:
     workers = min(len(paths), _cores())
     if workers < 2:
         return [_show(path, _outcome(work, path)) for path in paths]
-    with ProcessPoolExecutor(workers, _processes(), _leave_quietly) as pool:
-        futures = [pool.submit(_outcome, work, path) for path in paths]
+    with ProcessPoolExecutor(workers, _processes(), _Worker.begin) as pool:
         try:
+            _hold_interrupts(True)  # until every worker knows what to do on one
+            futures = [pool.submit(_Worker.outcome, work, path) for path in paths]
+            _hold_interrupts(False)
             return _shown_in_order(paths, futures)
         except BaseException:
-            pool.shutdown(cancel_futures=True)
+            pool.shutdown(wait=False, cancel_futures=True)
+            for worker in active_children():
+                worker.join(GRACE)
+                worker.terminate()
             raise
 
 
@@ -64,13 +72,39 @@ def _cores() -> int:
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
-def _leave_quietly() -> None:
-    """An interrupt reaches every process of a terminal: a worker then ends at once, and only the first one says so."""
+def _hold_interrupts(hold: bool) -> None:
+    """Keep interrupts waiting, or let them come, where the system can; a process made meanwhile does the same."""
+    if hasattr(signal, "pthread_sigmask"):
+        signal.pthread_sigmask(signal.SIG_BLOCK if hold else signal.SIG_UNBLOCK, {signal.SIGINT})
 
-    def leave(*_: object) -> None:
-        raise SystemExit
 
-    signal.signal(signal.SIGINT, leave)
+class _Worker:
+    """What a process that works for the first one is at: an interrupt reaches every process of a terminal."""
+
+    working = left = False
+
+    @classmethod
+    def begin(cls) -> None:
+        """On an interrupt, end the job at hand and begin no other, without a word: the first process says so."""
+        signal.signal(signal.SIGINT, cls._leave)
+        _hold_interrupts(False)
+
+    @classmethod
+    def _leave(cls, *_: object) -> None:
+        cls.left = True
+        if cls.working:
+            raise SystemExit
+
+    @classmethod
+    def outcome(cls, work: Work, path: Path) -> _Outcome:
+        """The outcome of one job."""
+        cls.working = True
+        try:
+            if cls.left:
+                raise SystemExit
+            return _outcome(work, path)
+        finally:
+            cls.working = False
 
 
 def _outcome(work: Work, path: Path) -> _Outcome:
