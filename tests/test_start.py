@@ -83,6 +83,7 @@ def test_a_strangers_path_from_an_empty_folder_to_a_template(folder):
 
 AFTER_CHECK = {
     "measure": "fern-prints-measuring.pdf",
+    "proof": "fern-prints-proof.pdf",
     "template": "fern-prints.pdf",
     "labels": "fern-prints-labels.pdf",
 }

@@ -17,26 +17,18 @@ LAYERS = {  # part of the package: the parts it may not import from
     "sheets": ("jobfile", "pdf", "proofing", "commands"),
     "marks": ("jobfile", "pdf", "proofing", "commands"),
     "printing": ("jobfile", "pdf", "commands"),
-<<<<<<< HEAD
     "papers": ("jobfile", "pdf", "proofing", "commands"),
     "pdf": ("sheets", "jobfile", "proofing", "commands"),
     "proofing": ("jobfile", "commands"),
-=======
-    "papers": ("jobfile", "pdf", "commands"),
-    "pdf": ("sheets", "jobfile", "commands"),
-    "starting": ("sheets", "marks", "commands"),
->>>>>>> 7edf651 (README: first hour, completion, editors; every command in it runs in a test)
+    "starting": ("sheets", "marks", "proofing", "commands"),
 }
 
 OWNERS = {  # library: the one file that knows it
     "bidi": "pdf.direction",
     "PIL": "proofing.imaging",
     "msgspec": "record",
-<<<<<<< HEAD
-    "pypdfium2": "proofing.pixels",
-=======
     "pypdf": "pdf.attached",
->>>>>>> 7edf651 (README: first hour, completion, editors; every command in it runs in a test)
+    "pypdfium2": "proofing.pixels",
     "reportlab": "pdf.engine",
     "shapely": "outline",
     "uharfbuzz": "pdf.engine",

@@ -14,6 +14,7 @@ from templates_gen.commands.common import (
     force_option,
     job_argument,
     job_on,
+    paper_option,
     show_findings,
     wall_option,
 )
@@ -23,7 +24,7 @@ from templates_gen.commands.common import (
 @job_argument
 @click.option("-o", "--output", type=FILE, metavar="FILE", help="A .pdf, .svg or .png; else JOB-proof.pdf.")
 @wall_option
-@click.option("--paper", metavar="SIZE", help="a4, letter, a3, tabloid, ...; else as the job says.")
+@paper_option(help="a4, letter, a3, tabloid, ...; else as the job says.")
 @click.option("--sign", is_flag=True, help="With a line for the client to sign on.")
 @click.option("--zones", is_flag=True, help="For who hangs: the nails, and where cables may run.")
 @click.option("--dpi", type=click.IntRange(20, 1200), default=150, metavar="N", help="Of a .png; 150 if not given.")
