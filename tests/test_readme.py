@@ -16,7 +16,7 @@ from tests.running import run
 from tests.test_start import ANSWERS
 
 README = (SAMPLES.parent / "README.md").read_text(encoding="utf-8")
-HAVE = {"JOB": "JOB.toml", "JOB…": "JOB.toml", "[JOB]": "JOB2.toml", "NAME": "study"}
+HAVE = {"FILE": "FILE.svg", "JOB": "JOB.toml", "JOB…": "JOB.toml", "[JOB]": "JOB2.toml", "NAME": "study"}
 """What stands in the README for a word of the reader's own, and a word of ours."""
 
 MORE = {"printer record": ("--paper", "a4", "--across", "179.4", "--along", "260.4")}
