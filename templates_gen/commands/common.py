@@ -63,14 +63,22 @@ def about(path: Path) -> Iterator[None]:
 
 
 def job_on(path: Path, wall: Path | None) -> Job:
-    """The job of a file, on the wall of another where one is given.  Raises InputError."""
+    """The job of a file, on the wall of another where one is given, places that it leaves open found.
+
+    Raises InputError.
+    """
+    from templates_gen.commands.watching import find_places
+
     if wall is None:
         import templates_gen as tg
 
-        return tg.read_job(path)
-    from templates_gen.jobfile.elsewhere import read_job_on
+        job = tg.read_job(path)
+    else:
+        from templates_gen.jobfile.elsewhere import read_job_on
 
-    return read_job_on(path, wall)
+        job = read_job_on(path, wall)
+    find_places(job)
+    return job
 
 
 def check_results(

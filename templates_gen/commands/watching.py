@@ -7,9 +7,12 @@ import sys
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
+
+if TYPE_CHECKING:
+    from templates_gen.model import Job
 
 SLOW = 1.0
 """Seconds before a progress bar appears.  Common practice, no source."""
@@ -18,8 +21,9 @@ SLOW = 1.0
 class Watching:
     """Is told how far a search is; `stopped` when the user wanted no more of it."""
 
-    def __init__(self) -> None:
+    def __init__(self, label: str) -> None:
         self.stopped = False
+        self._label = label
         self._start = time.monotonic()
         self._bar: Any = None
         self._steps = 0
@@ -31,9 +35,7 @@ class Watching:
 
             raise Enough
         if self._bar is None and sys.stderr.isatty() and time.monotonic() - self._start > SLOW:
-            self._bar = click.progressbar(
-                length=100, label="looking for arrangements (Ctrl-C: the best so far)", file=sys.stderr
-            )
+            self._bar = click.progressbar(length=100, label=self._label, file=sys.stderr)
         if self._bar is not None and int(100 * done) > self._steps:
             self._bar.update(int(100 * done) - self._steps)
             self._steps = int(100 * done)
@@ -44,10 +46,26 @@ class Watching:
             self._bar.render_finish()
 
 
+def find_places(job: Job) -> None:
+    """Find the places that a job leaves open, once for all that is done with it, and show how far that is.
+
+    Raises InputError where there is no room.
+    """
+    if job.group.arrangement != "salon":
+        return
+    from templates_gen.planning import plan_wall
+
+    watch = Watching("finding places for the frames")
+    try:
+        plan_wall(job, watch)
+    finally:
+        watch.close()
+
+
 @contextmanager
 def watching() -> Iterator[Watching]:
     """Watch a search; Ctrl-C ends it with what it has, a second one ends the program."""
-    watch = Watching()
+    watch = Watching("looking for arrangements (Ctrl-C: the best so far)")
 
     def stop(*_: object) -> None:
         if watch.stopped:
