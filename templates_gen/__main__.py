@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
+import contextlib
 import gc
+import os
+import signal
 import sys
 
-import click
+ENDING = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
+"""The signals that end the program, where the system has them."""
 
-from templates_gen.commands import program
-from templates_gen.commands.common import show_error
-from templates_gen.errors import TemplatesError
-
-INTERRUPTED = 130  # 128 + SIGINT, as shells report it
+STOPPED_BY = 128  # and the signal's number: 130 for SIGINT, as shells report it
 
 
 def main() -> None:
@@ -20,20 +20,84 @@ def main() -> None:
     # default, costs a fifth of the whole run.
     gc.set_threshold(100_000)
     try:
+        code = _heeding_signals()
+    except KeyboardInterrupt as stopped:
+        _say("interrupted")
+        code = STOPPED_BY + next(iter(stopped.args), signal.SIGINT)
+    _let_go()
+    sys.exit(code)
+
+
+def _heeding_signals() -> int:
+    """Run the command; a signal unwinds it by a KeyboardInterrupt, so that it clears away what it was writing."""
+    for number in ENDING:
+        if signal.getsignal(number) != signal.SIG_IGN:  # as nohup has SIGHUP ignored
+            signal.signal(number, _stop)
+    try:
+        return _run()
+    finally:
+        _heed_no_more()
+
+
+def _stop(number: int, _: object) -> None:
+    _heed_no_more()
+    raise KeyboardInterrupt(number)
+
+
+def _heed_no_more() -> None:
+    """From now on a signal ends the program at once: the second one, and one that finds it with its work done."""
+    for number in ENDING:
+        if signal.getsignal(number) is _stop:
+            signal.signal(number, signal.SIG_DFL)
+
+
+def _run() -> int:
+    """Run the command; its exit code."""
+    import click  # from here on an interrupt is ours to tell
+
+    from templates_gen.commands import program
+    from templates_gen.commands.common import show_error
+    from templates_gen.errors import TemplatesError
+    from templates_gen.terminal import write_what_can_be_shown
+
+    write_what_can_be_shown()
+    try:
         code = program.main(standalone_mode=False)
-        sys.stdout.flush()
+        return code if isinstance(code, int) else 0
     except TemplatesError as error:
-        show_error(error)
-        code = error.exit_code
+        with contextlib.suppress(OSError):
+            show_error(error)
+        return error.exit_code
     except click.ClickException as error:
-        error.show()
-        code = error.exit_code
-    except (click.Abort, KeyboardInterrupt):
-        click.echo("interrupted", err=True)
-        code = INTERRUPTED
+        with contextlib.suppress(OSError):
+            error.show()
+        return error.exit_code
+    except click.Abort as error:
+        stopped = error.__cause__ or error.__context__  # none at the end of what is typed
+        raise KeyboardInterrupt(*(stopped.args if isinstance(stopped, KeyboardInterrupt) else ())) from None
     except (BrokenPipeError, SystemExit):
-        code = 0  # whoever read our output has gone (click then leaves by SystemExit): nobody is left to tell
-    sys.exit(code if isinstance(code, int) else 0)
+        return 0  # whoever read our output has gone (click then leaves by SystemExit): nobody is left to tell
+    except MemoryError:
+        _say("error: not enough memory for a job of this size")
+        return TemplatesError.exit_code
+    except OSError as error:
+        _say(f"error: {error.filename or 'the output cannot be written'}: {error.strerror or error}")
+        return TemplatesError.exit_code
+
+
+def _say(*lines: str) -> None:
+    """Lines on stderr, if there is still one."""
+    with contextlib.suppress(OSError):
+        print(*lines, sep="\n", file=sys.stderr)
+
+
+def _let_go() -> None:
+    """Write out what stdout still holds; where that fails it has been told, and Python need not try again."""
+    if sys.stdout is not None:
+        try:
+            sys.stdout.flush()
+        except OSError:
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 if __name__ == "__main__":

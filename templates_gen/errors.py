@@ -10,13 +10,24 @@ what was expected, and what to do.
 
 from __future__ import annotations
 
+import re
 from typing import ClassVar
+
+MOST_SAID = 500
+"""Characters of each part of a message; of a longer one, most often something quoted, the middle is left out.  Our own
+design, no source."""
+
+# what moves the cursor, ends the line, turns the reading direction, or cannot be encoded
+_UNSEEN = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
 class TemplatesError(Exception):
     """Something the user can put right; `exit_code` is what the program ends with."""
 
     exit_code: ClassVar[int] = 2
+
+    def __init__(self, message: str) -> None:
+        super().__init__(_UNSEEN.sub(lambda found: ascii(found[0])[1:-1], message))
 
 
 class InputError(TemplatesError):
@@ -27,6 +38,7 @@ class InputError(TemplatesError):
 
     def __init__(self, where: str, problem: str, hint: str = "") -> None:
         self.where, self.problem, self.hint = where, problem, hint
+        where, problem, hint = map(_short, (where, problem, hint))
         super().__init__(": ".join(part for part in (where, problem) if part) + (f"\n  {hint}" if hint else ""))
 
     def inside(self, place: str) -> InputError:
@@ -36,3 +48,8 @@ class InputError(TemplatesError):
 
 class OutputError(TemplatesError):
     """A file cannot be written, or would overwrite something that this program did not make."""
+
+
+def _short(text: str) -> str:
+    half = MOST_SAID // 2 - 3
+    return text if len(text) <= MOST_SAID else f"{text[:half]} … {text[-half:]}"

@@ -5,11 +5,18 @@ from __future__ import annotations
 import contextlib
 import os
 import re
+import time
 from collections.abc import Mapping
 from pathlib import Path
 
 from templates_gen.errors import OutputError
 from templates_gen.pdf import MADE_BY
+
+_BEGUN, _PART = ".templates-gen-", ".part"
+"""How the name of a file begins and ends that is not yet in its place."""
+
+LEFT_BEHIND = 3600.0
+"""Seconds after which such a file is taken for one left by a run that was killed.  Our own design, no source."""
 
 _OUR_JSON = re.compile(rb'\s*\{\s*"format":\s*1,')
 
@@ -19,24 +26,29 @@ _PAGES = (b"%PDF-", b"<?xml", b"\x89PNG")
 
 def is_ours(path: Path) -> bool:
     """True for a PDF, an SVG or PNG picture, or a JSON report that this program wrote."""
+    import mmap  # the file may be of any size
+
     try:
-        content = path.read_bytes()
+        with path.open("rb") as file:
+            start = file.read(64)
+            if not start.startswith(_PAGES):
+                return bool(_OUR_JSON.match(start))
+            with mmap.mmap(file.fileno(), 0, access=mmap.ACCESS_READ) as content:
+                return content.find(MADE_BY.encode()) >= 0
     except OSError:
         return False
-    if content.startswith(_PAGES):
-        return MADE_BY.encode() in content
-    return bool(_OUR_JSON.match(content))
 
 
 def write_result(path: Path, content: bytes, force: bool = False) -> None:
     """Write a result under its final name in one step.
 
-    What is there already is replaced when this program made it, or with `force`.  Raises OutputError when it may not
-    or cannot be written; nothing half-written stays behind.
+    What is there already is replaced when this program made it, or with `force`; a link stays one, and the file that it
+    leads to is replaced.  Raises OutputError when it may not or cannot be written; nothing half-written stays behind.
     """
     check_place(path, force)
     target = Path(os.path.realpath(path))
-    beside = target.with_name(f".{target.name[:100]}.{os.getpid()}.part")
+    _clear(target.parent)
+    beside = target.with_name(f"{_BEGUN}{os.urandom(6).hex()}{_PART}")
     try:
         _write(beside, content)
         os.replace(beside, target)
@@ -55,15 +67,35 @@ def write_results(files: Mapping[Path, bytes], force: bool = False) -> None:
         write_result(path, content, force)
 
 
+def _clear(folder: Path) -> None:
+    """Remove what runs left behind that were killed while they wrote; a run that still writes is younger than that."""
+    with contextlib.suppress(OSError):
+        for left in folder.glob(f"{_BEGUN}*{_PART}"):
+            if time.time() - left.lstat().st_mtime > LEFT_BEHIND:
+                left.unlink()
+
+
 def check_place(path: Path, force: bool = False) -> None:
     """Raises OutputError when a result may not go there, so that this can be known before the work is done."""
+    try:
+        _check_kind(path)
+        if path.exists() and not force and not is_ours(path):
+            raise OutputError(f"{path}: is there already and was not made by this program; give --force to replace it")
+    except OSError as error:  # a name too long, a folder that may not be searched
+        raise OutputError(f"{path}: cannot be written: {error.strerror or error}") from None
+
+
+def _check_kind(path: Path) -> None:
+    """Raises OutputError for the place of anything but a file; whatever a link leads to counts, not the link."""
     if path.is_dir():
         raise OutputError(f"{path}: is a folder, expected the name of a file")
-    folder = Path(os.path.realpath(path)).parent
-    if not folder.is_dir():
-        raise OutputError(f"{path}: there is no folder {folder}")
-    if path.exists() and not force and not is_ours(path):
-        raise OutputError(f"{path}: is there already and was not made by this program; give --force to replace it")
+    target = Path(os.path.realpath(path))
+    if not target.parent.is_dir():
+        raise OutputError(f"{path}: there is no folder {target.parent}")
+    if target.is_symlink():
+        raise OutputError(f"{path}: is a link that leads back to itself, expected the name of a file")
+    if path.exists() and not path.is_file():
+        raise OutputError(f"{path}: is a device or a pipe, expected the name of a file")
 
 
 def _write(path: Path, content: bytes) -> None:

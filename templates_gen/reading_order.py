@@ -13,22 +13,31 @@ def reading_order(rects: Mapping[str, Rect], slope: float = 0.0) -> list[str]:
     Two are in one row when at least half of the lower one lies beside the other; a row's rectangles all are so to each
     other.  `slope` is how far rows rise for every mm to the right: frames on a stair are one row.
     """
-    levelled = {name: rect.shifted(0.0, -slope * rect.cx) for name, rect in rects.items()}
-    left = sorted(levelled, key=lambda name: (-levelled[name].y1, levelled[name].x0))
+    levelled = {name: _band(rect, slope * rect.cx) for name, rect in rects.items()}
+    left = sorted(levelled, key=lambda name: (-levelled[name][1], rects[name].x0))
     order: list[str] = []
     while left:
-        row, rest = [left[0]], []
+        row, rest, bands = [left[0]], [], {levelled[left[0]]}  # thousands of frames may share a band
         for at, name in enumerate(left[1:], 1):
-            if levelled[name].y1 <= max(levelled[other].y0 for other in row):
+            band = levelled[name]
+            if band[1] <= max(foot for foot, _ in bands):
                 rest += left[at:]
                 break
-            beside = all(_beside(levelled[name], levelled[other]) for other in row)
-            (row if beside else rest).append(name)
-        order += sorted(row, key=lambda name: levelled[name].x0)
+            if band in bands or all(_beside(band, other) for other in bands):
+                row.append(name)
+                bands.add(band)
+            else:
+                rest.append(name)
+        order += sorted(row, key=lambda name: rects[name].x0)
         left = rest
     return order
 
 
-def _beside(one: Rect, two: Rect) -> bool:
-    shared = min(one.y1, two.y1) - max(one.y0, two.y0)
-    return shared >= min(one.height, two.height) / 2
+def _band(rect: Rect, rise: float) -> tuple[float, float]:
+    """From which height to which it reaches (mm), once its row is level; rounded, for equal frames to share it."""
+    return round(rect.y0 - rise, 6), round(rect.y1 - rise, 6)
+
+
+def _beside(one: tuple[float, float], two: tuple[float, float]) -> bool:
+    shared = min(one[1], two[1]) - max(one[0], two[0])
+    return shared >= min(one[1] - one[0], two[1] - two[0]) / 2

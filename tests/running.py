@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import io
 import os
+import signal
 import subprocess
 import sys
 from collections.abc import Mapping
@@ -28,6 +29,7 @@ def run(*arguments: str | Path, typed: str = "") -> Ran:
     """The program run in this process, from the current folder, with this on its standard input."""
     out, err = io.StringIO(), io.StringIO()
     code = 0
+    handlers = {number: signal.getsignal(number) for number in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)}
     with (
         mock.patch.object(sys, "argv", ["templates-gen", *map(str, arguments)]),
         mock.patch.object(sys, "stdin", io.StringIO(typed)),
@@ -38,6 +40,9 @@ def run(*arguments: str | Path, typed: str = "") -> Ran:
             main()
         except SystemExit as ended:
             code = ended.code if isinstance(ended.code, int) else 1
+        finally:
+            for number, handler in handlers.items():  # those of the tests themselves
+                signal.signal(number, handler)
     return Ran(code, out.getvalue(), err.getvalue())
 
 

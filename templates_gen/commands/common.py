@@ -81,6 +81,16 @@ def job_on(path: Path, wall: Path | None) -> Job:
     return job
 
 
+def place_beside(job: Path, name: str) -> Path:
+    """The place of a result of this name beside the job file.  Raises OutputError for a job out of a pipe or device."""
+    from templates_gen.errors import OutputError
+
+    folder = Path(os.path.realpath(job.parent))  # that of /dev/stdin, say, whatever stands behind it
+    if not job.is_file() or folder == Path("/dev") or folder.is_relative_to("/proc"):
+        raise OutputError(f"{job}: is no file that a result can stand beside\n  say where it goes with -o FILE")
+    return job.with_name(name)
+
+
 def check_results(
     path: Path, job: Job, results: Sequence[Path | None], force: bool, given: Sequence[Path | None] = ()
 ) -> None:

@@ -15,6 +15,7 @@ from templates_gen.commands.common import (
     force_option,
     job_argument,
     job_on,
+    place_beside,
     printer_named,
     printer_option,
     report_option,
@@ -64,9 +65,9 @@ def correct(
     if printer is not None and not patches:
         raise click.UsageError("--printer goes with --template")
     known = printer_named(printer) if printer is not None else None
-    place = output or job.with_name(f"{job.stem}-{'readings' if form else 'patches'}.pdf")
     with about(job):
         read = job_on(job, wall)
+        place = output or place_beside(job, f"{job.stem}-{'readings' if form else 'patches'}.pdf")
         written = [place if form or patches else None, report]
         check_results(job, read, written, force, [readings, wall])
         plan = tg.plan_wall(read)

@@ -87,6 +87,9 @@ class _Worker:
     def begin(cls) -> None:
         """On an interrupt, end the job at hand and begin no other, without a word: the first process says so."""
         signal.signal(signal.SIGINT, cls._leave)
+        for name in ("SIGTERM", "SIGHUP"):  # these end it at once; what the first process does on them is its own
+            if hasattr(signal, name):
+                signal.signal(getattr(signal, name), signal.SIG_DFL)
         _hold_interrupts(False)
 
     @classmethod

@@ -17,6 +17,7 @@ from templates_gen.commands.common import (
     force_option,
     job_on,
     paper_option,
+    place_beside,
     printer_named,
     printer_option,
     report_option,
@@ -133,11 +134,10 @@ class _Places:
     """Where the template goes, and its first pages where they are a file of their own."""
 
     def __init__(self, path: Path, asked: _Asked, job: Job) -> None:
-        own = path.with_suffix(".pdf")
-        elsewhere = own.with_name(f"{path.stem}-{asked.wall.stem}.pdf") if asked.wall else own
-        self.output = asked.output or elsewhere
-        self.paper, first = job.paper, self.output.with_name(f"{self.output.stem}-first-pages.pdf")
-        self.first = first if job.paper.kind != "sheets" else None
+        name = f"{path.stem}-{asked.wall.stem}.pdf" if asked.wall else f"{path.stem}.pdf"
+        self.output, self.paper = asked.output or place_beside(path, name), job.paper
+        large = job.paper.kind != "sheets"
+        self.first = self.output.parent / f"{self.output.stem}-first-pages.pdf" if large else None
 
     def write(self, made: Made, asked: _Asked) -> None:
         """Write all there is, and say what it is."""

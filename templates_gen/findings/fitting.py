@@ -18,32 +18,59 @@ LEAST_ABOVE, MOST_ABOVE = 100.0, 255.0
 """mm (4-10 in) between furniture and the group above it: 6-8 in is usual, 4 and 10 in are the ends of what is
 advised.  Common practice in interior design texts, no standard."""
 
+MOST_PAIRS = 50
+"""So many pairs of frames that overlap, or are too close, are named.  Our own design, no source."""
+
 FURNITURE_SOURCE = "common practice in interior design"
 
 
-def _pairs(plan: Plan) -> Iterator[tuple[Hung, Hung]]:
-    """Pairs of frames that may touch: a sweep from left to right, so that far frames are never compared."""
-    reach = max(plan.job.group.gap_across, plan.job.group.gap_down)
-    near: list[Hung] = []
-    for hung in sorted(plan.frames, key=lambda item: item.rect.x0):
-        near = [other for other in near if other.rect.x1 + reach > hung.rect.x0]
+def _too_close(plan: Plan) -> tuple[list[tuple[Hung, Hung]], list[tuple[Hung, Hung]]]:
+    """Pairs of frames that overlap, and pairs nearer than the gap, the left one first; not many more than are named.
+
+    A sweep along the group's longer side, so that far frames are never compared.
+    """
+    group = plan.job.group
+    start, end = ("x0", "x1") if plan.group.width >= plan.group.height else ("y0", "y1")
+    reach = max(group.gap_across, group.gap_down)
+    overlapping, close, near = [], [], list[Hung]()
+    for hung in sorted(plan.frames, key=lambda item: getattr(item.rect, start)):
+        before = getattr(hung.rect, start) - reach
+        near = [other for other in near if getattr(other.rect, end) > before]
         for other in near:
-            yield other, hung
+            if other.rect.overlaps(hung.rect):
+                overlapping.append((other, hung))
+            elif reach and not _clear(other.rect, hung.rect, group.gap_across, group.gap_down):
+                close.append((other, hung))
         near.append(hung)
+        if len(overlapping) > MOST_PAIRS:
+            break
+        if len(close) > MOST_PAIRS:
+            reach = 0.0  # enough of these; the sweep goes on for what overlaps
+    return _from_left(overlapping), _from_left(close)
+
+
+def _from_left(pairs: list[tuple[Hung, Hung]]) -> list[tuple[Hung, Hung]]:
+    ordered = [(one, two) if one.rect.x0 <= two.rect.x0 else (two, one) for one, two in pairs]
+    return sorted(ordered, key=lambda pair: (pair[1].rect.x0, pair[0].rect.x0))
 
 
 def _frames_too_close(plan: Plan) -> Iterator[Finding]:
     unit, group = plan.job.unit, plan.job.group
-    for one, two in _pairs(plan):
+    overlapping, close = _too_close(plan)
+    for one, two in overlapping[:MOST_PAIRS]:
         names = (one.frame.id, two.frame.id)
-        if one.rect.overlaps(two.rect):
-            depth = show_both(-one.rect.gap_to(two.rect), unit)
-            yield Finding(STOP, "frames-overlap", names, f"Frames {names[0]} and {names[1]} overlap by {depth}.")
-        elif not _clear(one.rect, two.rect, group.gap_across, group.gap_down):
-            gap = show_both(max(0.0, one.rect.gap_to(two.rect)), unit)
-            wanted = " and ".join(show_both(each, unit) for each in dict.fromkeys((group.gap_across, group.gap_down)))
-            text = f"Frames {names[0]} and {names[1]} are {gap} apart; the gap wanted is {wanted}."
-            yield Finding(WARN, "frames-close", names, text)
+        depth = show_both(-one.rect.gap_to(two.rect), unit)
+        yield Finding(STOP, "frames-overlap", names, f"Frames {names[0]} and {names[1]} overlap by {depth}.")
+    if len(overlapping) > MOST_PAIRS:
+        yield Finding(STOP, "frames-overlap", (), "More frames overlap than are named here.")
+    wanted = " and ".join(show_both(each, unit) for each in dict.fromkeys((group.gap_across, group.gap_down)))
+    for one, two in close[:MOST_PAIRS]:
+        names = (one.frame.id, two.frame.id)
+        gap = show_both(max(0.0, one.rect.gap_to(two.rect)), unit)
+        text = f"Frames {names[0]} and {names[1]} are {gap} apart; the gap wanted is {wanted}."
+        yield Finding(WARN, "frames-close", names, text)
+    if len(close) > MOST_PAIRS:
+        yield Finding(WARN, "frames-close", (), f"More frames are less than {wanted} apart than are named here.")
 
 
 def _clear(one: Rect, two: Rect, across: float, down: float) -> bool:

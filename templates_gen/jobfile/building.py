@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 import os
 import time
+import unicodedata
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
@@ -145,13 +146,15 @@ def _type_of(table: FrameTable, types: Mapping[str, FrameTable], where: str) -> 
 
 
 def _unique(frames: Sequence[Frame]) -> Sequence[Frame]:
-    seen: set[str] = set()
+    """The same frames.  Raises InputError when the ids of two look the same on paper."""
+    seen: dict[str, str] = {}
     for frame in frames:
-        if frame.id in seen:
-            raise InputError(
-                f"frame {frame.id}, id", f"found {frame.id!r} twice, expected each frame to have its own id"
-            )
-        seen.add(frame.id)
+        shown = " ".join(unicodedata.normalize("NFC", frame.id).split())
+        if shown in seen:
+            found = "twice" if seen[shown] == frame.id else f"and {seen[shown]!r}, which look the same"
+            where = f"frame {frame.id}, id"
+            raise InputError(where, f"found {frame.id!r} {found}, expected each frame to have its own id")
+        seen[shown] = frame.id
     return frames
 
 

@@ -17,6 +17,8 @@ from templates_gen.model import Fixing, Frame, Hanger
 PAIRS = ("rings", "keyholes", "cleat")
 """The hangers with two bearing points or screws, whose left and right matter."""
 
+LEAST_SIDE = 1.0
+"""mm.  A frame of less is taken for a slip.  Our own design, no source."""
 
 
 def build_frame(
@@ -108,8 +110,8 @@ def _size(given: dict[str, Any], axis: int, built: tuple[float, float] | None, w
     if value is None:
         hint = "or give 'print' and 'moulding', with its 'face', to have it worked out"
         raise InputError(where, f"{side!r} is missing, expected the outside {side} of the frame", hint)
-    if value <= 0:
-        raise InputError(f"{where}, {side}", "found 0, expected more than nothing")
+    if value < LEAST_SIDE:
+        raise InputError(f"{where}, {side}", f"found {value:g} mm, expected {LEAST_SIDE:g} mm or more")
     return float(value)
 
 

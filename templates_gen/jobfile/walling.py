@@ -34,6 +34,9 @@ STUD_SLACK = 10.0
 """mm for each stud on the way that a second one may be off a given spacing.  Our own design, no source."""
 
 
+LEAST_STUDS = 100.0
+"""mm from one stud's centre to the next: less is taken for a slip.  Our own design, no source."""
+
 FIRST_YEAR, LAST_YEAR = 1000, 2999
 """Any other year that a wall was built in is taken for a slip.  Common practice, no source."""
 
@@ -108,6 +111,9 @@ def _studs(table: StudsTable | None, unit: str) -> Studs | None:
         spacing = _measured_spacing(abs(table.second - table.first), table.spacing)
         confirmed = True
     width = STUD_WIDTH if table.width is None else table.width
+    if spacing < LEAST_STUDS:
+        found = f"found {spacing:g} mm from one to the next"
+        raise InputError("wall, studs", f"{found}, expected {LEAST_STUDS:g} mm or more")
     if not 0 < width < spacing:
         found = f"found studs {width:g} mm wide every {spacing:g} mm"
         raise InputError("wall, studs", f"{found}, expected room between them")

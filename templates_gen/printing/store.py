@@ -46,10 +46,16 @@ def profile_folder(config: Path) -> Path:
 
     It need not be there yet, but the user's home must: nothing is made where no user is.
     """
-    home = Path(os.path.expanduser("~"))
-    if not config.is_absolute() or (config.is_relative_to(home) and not home.is_dir()):
+    home = Path(os.environ.get("HOME", os.path.expanduser("~")))  # an empty one is none, though it passes for /
+    if not config.is_absolute() or not _has_home(config, home):
         raise OutputError(f"{config}: there is no home folder to keep printers in\n  set HOME or XDG_CONFIG_HOME")
     return config / "printers"
+
+
+def _has_home(config: Path, home: Path) -> bool:
+    if not home.is_absolute():
+        return bool(os.environ.get("XDG_CONFIG_HOME"))
+    return home.is_dir() or not config.is_relative_to(home)
 
 
 def checked_name(name: str) -> str:

@@ -1,0 +1,33 @@
+"""Text for a terminal or a pipe that cannot show every sign."""
+
+from __future__ import annotations
+
+import codecs
+import sys
+
+_PLAIN = str.maketrans("“”„‘’′″–—−·×≈≤≥…", "''''''\"---|x~<>.")
+"""The signs that our own messages use, and what is nearest to them among those that every terminal has."""
+
+
+def write_what_can_be_shown() -> None:
+    """From now on what stdout and stderr cannot show is written plainer or, a letter, by its number (`\\u05d0`)."""
+    codecs.register_error("plainer", _plainer)
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)  # there may be no stream, or one of a test
+        if reconfigure:
+            reconfigure(errors="plainer")
+
+
+def _plainer(error: UnicodeError) -> tuple[str | bytes, int]:
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    found = error.object[error.start : error.end]
+    return "".join(map(_shown, found)), error.end
+
+
+def _shown(sign: str) -> str:
+    plain = sign.translate(_PLAIN)
+    if plain.isascii():
+        return plain
+    units = sign.encode("utf-16-be", "surrogatepass")  # as JSON escapes it, for JSON may be what is written
+    return "".join(f"\\u{units[at]:02x}{units[at + 1]:02x}" for at in range(0, len(units), 2))
