@@ -33,15 +33,25 @@ def _heeding_signals() -> int:
     for number in ENDING:
         if signal.getsignal(number) != signal.SIG_IGN:  # as nohup has SIGHUP ignored
             signal.signal(number, _stop)
+    before, sys.unraisablehook = sys.unraisablehook, _lost
     try:
         return _run()
     finally:
         _heed_no_more()
+        sys.unraisablehook = before
 
 
 def _stop(number: int, _: object) -> None:
     _heed_no_more()
     raise KeyboardInterrupt(number)
+
+
+def _lost(failed: sys.UnraisableHookArgs) -> None:
+    """A signal that came in a callback of Python's own, which lets no exception out, ends the program all the same."""
+    if isinstance(failed.exc_value, KeyboardInterrupt):
+        _say("interrupted")
+        os._exit(STOPPED_BY + next(iter(failed.exc_value.args), signal.SIGINT))
+    sys.__unraisablehook__(failed)
 
 
 def _heed_no_more() -> None:

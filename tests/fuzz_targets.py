@@ -127,7 +127,7 @@ def _job(content: bytes, folder: Path) -> bool:
     path = folder / "job.toml"
     path.write_bytes(content)
     shutil.copy(SAMPLES / "tile-rubbings.csv", folder)
-    return _taken(lambda: _worked(read_job(path)), path)
+    return _taken(lambda: read_job(path), path) and _taken(lambda: _worked(read_job(path)), path, WHOLE)
 
 
 def _worked(job: tg.Job) -> None:

@@ -28,6 +28,11 @@ WRITING = {  # every way to name a result
     "form": ["correct", "job.toml", "--form", "-o"],
     "correct": ["correct", "job.toml", "hung.csv", "--report"],
     "scale page": ["printer", "page", "-o"],
+    "proof": ["proof", "job.toml", "-o"],
+    "options": ["options", "job.toml", "-o"],
+    "labels": ["labels", "job.toml", "-o"],
+    "measure": ["measure", "job.toml", "-o"],
+    "start": ["start", "--sample", "fern-prints"],
 }
 
 READING = {  # every way to name what is read
@@ -37,12 +42,17 @@ READING = {  # every way to name what is read
     "wall": ["template", "job.toml", "--wall"],
     "font": ["template", "job.toml", "--font"],
     "correct": ["correct", "job.toml"],
+    "proof": ["proof"],
+    "options": ["options"],
+    "labels": ["labels"],
+    "measure": ["measure"],
+    "start": ["start", "new.toml", "--from"],
 }
 
 
 @pytest.fixture
 def folder(tmp_path, monkeypatch):
-    (tmp_path / "job.toml").write_text(MINIMAL)
+    (tmp_path / "job.toml").write_text(f'{MINIMAL}[[frame]]\nid = "B"\nwidth = 310\nheight = 200\ndrop = 60\n')
     (tmp_path / "hung.csv").write_text(HANGING)
     monkeypatch.chdir(tmp_path)
     return tmp_path
@@ -66,13 +76,14 @@ def test_a_result_goes_nowhere_but_to_a_file_even_by_force(way, place, folder):
 @pytest.mark.parametrize("way", WRITING)
 def test_a_disk_that_is_full_leaves_what_was_there(way, folder):
     before = listing(folder)
-    result = subprocess.run(
-        [*PROGRAM, *WRITING[way], "result"], capture_output=True, text=True, timeout=60, check=False,
-        # a file may not grow over 20 bytes: the same error as on a full disk but for its words
-        preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (20, 20)),
-    )  # fmt: skip
-    assert result.returncode == 2 and "cannot be written: File too large" in result.stderr
-    assert len(result.stderr.splitlines()) == 1 and result.stdout == ""
+    limits = resource.getrlimit(resource.RLIMIT_FSIZE)
+    # no file may grow over 20 bytes: the same error as on a full disk but for its words
+    resource.setrlimit(resource.RLIMIT_FSIZE, (20, limits[1]))
+    try:
+        ran = run(*WRITING[way], "result.pdf")
+    finally:
+        resource.setrlimit(resource.RLIMIT_FSIZE, limits)
+    assert "cannot be written: File too large" in one_message(ran)
     assert listing(folder) == before
 
 

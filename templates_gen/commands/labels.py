@@ -15,6 +15,7 @@ from templates_gen.commands.common import (
     force_option,
     job_argument,
     paper_option,
+    place_beside,
 )
 
 
@@ -59,7 +60,7 @@ def labels(
 
     with about(job):
         read = tg.read_job(job)
-        output = output or job.with_name(f"{job.stem}-labels.pdf")
+        output = output or place_beside(job, f"{job.stem}-labels.pdf")
         check_results(job, read, [output], force)
         asked = (("--label", size), ("--pitch", pitch), ("--first", first))
         lengths = (_lengths(pair, name, read.unit) for name, pair in asked)

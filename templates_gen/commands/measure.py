@@ -16,6 +16,7 @@ from templates_gen.commands.common import (
     force_option,
     job_argument,
     paper_option,
+    place_beside,
 )
 
 
@@ -48,7 +49,7 @@ def measure(
 
     with about(job):
         read = tg.read_job(job)
-        output = output or job.with_name(f"{job.stem}-measuring.pdf")
+        output = output or place_beside(job, f"{job.stem}-measuring.pdf")
         check_results(job, read, [output, csv], force)
         lettering, own = job_lettering(read, fonts), own_paper(read, paper)
         sheet = measuring_sheet(read, own, lettering)

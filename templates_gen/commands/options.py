@@ -7,7 +7,14 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.common import FILE, about, check_results, force_option, job_argument
+from templates_gen.commands.common import (
+    FILE,
+    about,
+    check_results,
+    force_option,
+    job_argument,
+    place_beside,
+)
 
 if TYPE_CHECKING:
     from templates_gen.choosing.options import Option
@@ -41,9 +48,9 @@ def options(job: Path, count: int, pick: int | None, output: Path | None, paper:
     from templates_gen.commands.watching import watching
     from templates_gen.papers.paper import own_paper
 
-    target = output or job.with_name(f"{job.stem}-{'options.pdf' if pick is None else f'{pick}.toml'}")
     with about(job):
         read = tg.read_job(job)
+        target = output or place_beside(job, f"{job.stem}-{'options.pdf' if pick is None else f'{pick}.toml'}")
         check_results(job, read, [target], force)
         own = own_paper(read, paper)
         with watching() as watch:
@@ -83,6 +90,7 @@ def _keep(path: Path, job: Job, found: tuple[Option, ...], pick: int, target: Pa
     """Write the job file with the arrangement picked.  Raises InputError when there is none of that number."""
     from templates_gen.choosing.keeping import kept
     from templates_gen.errors import InputError
+    from templates_gen.jobfile.reading import decoded
     from templates_gen.output import write_result
 
     if pick > len(found):
@@ -92,6 +100,6 @@ def _keep(path: Path, job: Job, found: tuple[Option, ...], pick: int, target: Pa
         raise InputError("--output", problem, f"the job names files beside it: {', '.join(names[:3])}")
     option = found[pick - 1]
     comment = f"option {pick} of {path.name}: {option.kind}, scores {option.score:.0f} of 100"
-    text = kept(path.read_text(encoding="utf-8-sig"), option.plan.job, comment)
+    text = kept(decoded(job.sources[0][1], path.name), option.plan.job, comment)
     write_result(target, text.encode(), force)
     click.echo(f"{target}: {option.kind}, frame by frame under [group.place]")

@@ -15,6 +15,7 @@ from templates_gen.commands.common import (
     job_argument,
     job_on,
     paper_option,
+    place_beside,
     show_findings,
     wall_option,
 )
@@ -51,10 +52,11 @@ def proof(
     from templates_gen.proofing.drawing import Asked
     from templates_gen.proofing.making import ending_of, make_proof
 
-    target = output or job.with_name(f"{'-'.join([job.stem, *([wall.stem] if wall else []), 'proof'])}.pdf")
-    ending = ending_of(target)
+    ending = ending_of(output or Path("proof.pdf"))
     with about(job):
         read = on_paper(job_on(job, wall), paper)
+        name = "-".join([job.stem, *([wall.stem] if wall else []), "proof"])
+        target = output or place_beside(job, f"{name}.pdf")
         check_results(job, read, [target], force, [wall])
         findings = tg.find(tg.plan_wall(read))
         made = make_proof(read, ending, Asked(sign, zones), dpi, fonts)

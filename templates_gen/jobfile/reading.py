@@ -13,6 +13,9 @@ from templates_gen.spreadsheet import plain
 LARGEST = 20_000_000
 """Bytes.  A job file is a few kilobytes; this keeps a wrong file from filling the memory.  No source."""
 
+MOST_NUMBER = 10**15
+"""A larger whole number than a float holds exactly.  Our own design, no source."""
+
 _DELIMITERS = ",;\t|"
 
 
@@ -131,10 +134,12 @@ def _near(path: Path) -> str:
 
 
 def check_text(value: object, where: str = "") -> None:
-    """Raises InputError for a control character in any text of the tables: it would garble paper and terminal."""
+    """Raises InputError for a number too large for any use, or a control character, which would garble the paper."""
     if isinstance(value, str):
         if bad := next((char for char in value if unicodedata.category(char) == "Cc"), ""):
             raise InputError(where, f"found the control character U+{ord(bad):04X} in a text, expected plain text")
+    elif isinstance(value, int) and abs(value) > MOST_NUMBER:
+        raise InputError(where, f"found a number of {len(str(abs(value)))} figures, expected a smaller one")
     elif isinstance(value, Mapping):
         for key, inner in value.items():
             check_text(key, where)

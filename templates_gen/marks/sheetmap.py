@@ -25,6 +25,11 @@ LEAST_HEIGHT, CELL = 68.0, 11.0
 """mm that the map is high, and that a sheet on it should be, both ways.  Our own design, no source."""
 
 
+LEGIBLE = 6.0
+"""mm.  On a map with a smaller sheet, one of many hundreds, nobody could tell names and numbers apart: it has
+none, for to look for room for each beside all others would take minutes.  Our own design, no source."""
+
+
 def map_height(plan: Plan, sheets: SheetPlan, place: Rect) -> float:
     """How high the map has to be so that names and numbers can be told apart, within most of the place (mm)."""
     area = _area(plan, sheets)
@@ -39,7 +44,8 @@ def _area(plan: Plan, sheets: SheetPlan) -> Rect:
 
 def sheet_map(plan: Plan, sheets: SheetPlan, place: Rect, lettering: Lettering) -> Iterator[Item]:
     """The map as large as the place (page mm) allows, in its middle, with a line of key at its foot."""
-    keyed = [*_key(sheets, place)]
+    legible = min(_sides(plan, sheets, place)) >= LEGIBLE
+    keyed = [*_key(sheets, place)] if legible else []
     yield from keyed
     place = Rect(place.x0, place.y0 + (KEY if keyed else 0.0), place.x1, place.y1)
     area = _area(plan, sheets)
@@ -53,7 +59,16 @@ def sheet_map(plan: Plan, sheets: SheetPlan, place: Rect, lettering: Lettering) 
     yield from (Polygon(_corners(at(sheet.cell)), NARROW, False) for sheet in sheets.sheets)
     yield from _lines(plan, at)
     yield from (Circle(nail.x * scale + dx, nail.y * scale + dy, 0.7, 0.0, True) for nail in plan.nails)
-    yield from _names(plan, sheets, at, scale, lettering)
+    if legible:
+        yield from _names(plan, sheets, at, scale, lettering)
+
+
+def _sides(plan: Plan, sheets: SheetPlan, place: Rect) -> tuple[float, float]:
+    """Width and height of the narrowest and the lowest sheet on the map (mm)."""
+    area = _area(plan, sheets)
+    scale = min(place.width / area.width, (place.height - KEY) / area.height)
+    cells = [sheet.cell for sheet in sheets.sheets]
+    return scale * min(cell.width for cell in cells), scale * min(cell.height for cell in cells)
 
 
 def _lines(plan: Plan, at: Callable[[Rect], Rect]) -> Iterator[Item]:
