@@ -81,7 +81,7 @@ REFUSED = {  # what is refused, with words of the message
     "a fraction of thousands of figures": (
         swapped("width = 300", f'width = "1/{"9" * 5000}"'), ("frame 1 (A), width", "99..."),
     ),
-    "a frame narrower than any": (swapped("width = 300", "width = 5e-324"), ("frame 1 (A), width", "1 mm or more")),
+    "a frame narrower than any": (swapped("width = 300", "width = 5e-324"), ("frame 1 (A), width", "1 mm at least")),
     "studs like a comb": (
         swapped("height = 2600", "height = 2600\nstuds = { first = 0, spacing = 0.001, width = 0.0001 }"),
         ("wall, studs", "0.001 mm", "100 mm or more"),

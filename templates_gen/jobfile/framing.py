@@ -111,7 +111,8 @@ def _size(given: dict[str, Any], axis: int, built: tuple[float, float] | None, w
         hint = "or give 'print' and 'moulding', with its 'face', to have it worked out"
         raise InputError(where, f"{side!r} is missing, expected the outside {side} of the frame", hint)
     if value < LEAST_SIDE:
-        raise InputError(f"{where}, {side}", f"found {value:g} mm, expected {LEAST_SIDE:g} mm or more")
+        expected = f"more than nothing: {LEAST_SIDE:g} mm at least"
+        raise InputError(f"{where}, {side}", f"found {value:g} mm, expected {expected}")
     return float(value)
 
 

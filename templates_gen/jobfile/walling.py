@@ -111,12 +111,12 @@ def _studs(table: StudsTable | None, unit: str) -> Studs | None:
         spacing = _measured_spacing(abs(table.second - table.first), table.spacing)
         confirmed = True
     width = STUD_WIDTH if table.width is None else table.width
-    if spacing < LEAST_STUDS:
-        found = f"found {spacing:g} mm from one to the next"
-        raise InputError("wall, studs", f"{found}, expected {LEAST_STUDS:g} mm or more")
     if not 0 < width < spacing:
         found = f"found studs {width:g} mm wide every {spacing:g} mm"
         raise InputError("wall, studs", f"{found}, expected room between them")
+    if spacing < LEAST_STUDS:
+        found = f"found {spacing:g} mm from one to the next"
+        raise InputError("wall, studs", f"{found}, expected {LEAST_STUDS:g} mm or more")
     return Studs(first=table.first, spacing=spacing, width=width, confirmed=confirmed)
 
 
