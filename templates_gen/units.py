@@ -62,7 +62,8 @@ _QUANTITY = re.compile(
 def parse_length(value: object, unit: str) -> float:
     """Millimetres of a size as people write it; a bare number is in `unit` ("in", "cm" or "mm").
 
-    Raises ValueError, saying what was found and an example, for anything negative, ambiguous or not a length.
+    Bare fractions but halves are on no metric tape: in a job of cm or mm they are ambiguous.  Raises ValueError, saying
+    what was found and an example, for anything negative, ambiguous or not a length.
     """
     length = parse_offset(value, unit)
     if length < 0:
@@ -154,6 +155,8 @@ def _unit(
         return "in"  # 5' 2 is five feet two inches to anyone who writes it
     if found or not bare:
         raise ValueError(f"found {_shown(text)}, expected {example}")
+    if bare != "in" and (match["part"] or match["fraction"] or "/2").partition("/")[2] != "2":
+        raise ValueError(f"found {_shown(text)}, which may be inches or {bare}: write the unit behind it")
     return bare
 
 

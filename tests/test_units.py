@@ -66,6 +66,15 @@ def test_what_is_not_a_size_is_refused_with_an_example(written):
         parse_length(written, "in")
 
 
+@pytest.mark.parametrize("written", ["5/8", "2 5/8", "⅜", "1-3/16"])
+def test_a_bare_fraction_in_a_metric_job_is_likely_inches_and_refused(written):
+    for unit in ("mm", "cm"):
+        with pytest.raises(ValueError, match=f"may be inches or {unit}: write the unit"):
+            parse_length(written, unit)
+        assert parse_length(f"{written} {unit}", unit) > 0
+    assert parse_length("2 1/2", "cm") == parse_length("2½", "cm") == 25.0
+
+
 def test_an_offset_may_be_negative_as_a_whole():
     assert parse_offset("-14 3/8", "in") == pytest.approx(-14.375 * 25.4)
     assert parse_offset(-10, "cm") == -100.0
