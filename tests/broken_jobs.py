@@ -69,7 +69,7 @@ GROUP: dict[str, Case] = {
     "a frame twice in the rows": (added('[group]\narrangement = "rows"\nrows = [["A", "A"]]'), ("'A' twice",)),
     "a frame left out of the rows": (
         added('[[frame]]\nid = "B"\nwidth = 1\nheight = 1\n[group]\narrangement = "rows"\nrows = [["A"]]'),
-        ("group, rows", "frames B are missing"),
+        ("group, rows", "frame B is missing"),
     ),
     "rows that are not given": (added('[group]\narrangement = "rows"'), ("group, rows", "lists of frame ids")),
     "an empty row": (added('[group]\narrangement = "rows"\nrows = [["A"], []]'), ("group, rows",)),
@@ -172,7 +172,7 @@ HEAD = '[job]\nframes = "frames.csv"\n[wall]\nwidth = 4000\nheight = 2600\n'
 SPREADSHEETS: dict[str, tuple[bytes, tuple[str, ...]]] = {
     "an empty spreadsheet": (b"", ("frames.csv", "no header line")),
     "a header and nothing else": (b"id,width,height\n", ("0 frames",)),
-    "a header of no known name": (b"name,size\nA,3\n", ("frames.csv, line 2",)),
+    "a header of no known name": (b"name,size\nA,3\n", ("frames.csv", "no column that is known", "such as id")),
     "a misspelt column": (b"id,widht,height\nA,3,3\n", ("frames.csv, line 2 (A)", "'widht'", "did you mean 'width'?")),
     "a cell too many": (b"id,width\nA,3,4\n", ("frames.csv, line 2", "3 cells", "expected 2")),
     "a cell under no name": (b"id,,width\nA,x,3\n", ("frames.csv, line 2", "'x'", "without a name")),

@@ -60,7 +60,7 @@ AROUND: dict[str, Case] = {
         ),
         ("group, around", "2 features"),
     ),
-    "no frame around": (around('around = "bench"'), ("group, around", "frames A are missing")),
+    "no frame around": (around('around = "bench"'), ("group, around", "frame A is missing")),
     "a frame twice around": (around('around = "bench"\nleft = ["A"]\nright = ["A"]'), ("group, around", "'A' twice")),
     "a height around a feature": (
         around('around = "bench"\nleft = ["A"]\nheight = { centre = 1500 }'),

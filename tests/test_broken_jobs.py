@@ -94,7 +94,7 @@ def test_a_job_file_too_large_to_be_one_is_refused_unread(folder):
 
 @pytest.mark.parametrize(
     ("frames", "words"),
-    [("no.csv", "no.csv: there is no such file"), (".", "found a folder"), ("job.toml", "job.toml, line ")],
+    [("no.csv", "no.csv: there is no such file"), (".", "found a folder"), ("job.toml", "has no column that is known")],
 )
 def test_a_spreadsheet_that_is_not_one_is_refused(frames, words, folder):
     (folder / "job.toml").write_text(HEAD.replace("frames.csv", frames))
@@ -118,7 +118,7 @@ def test_a_job_with_a_stopping_finding_ends_with_one_and_writes_nothing(folder):
     ran = run("template", "job.toml")
     assert ran.code == 1
     assert ran.out == ""
-    assert "Frame A reaches beyond the wall." in ran.err
+    assert "Frame A reaches beyond the wall: " in ran.err
     assert ran.err.splitlines()[-1] == "error: job.toml: not printed, because of what is marked stop"
     assert listing(folder) == before
 

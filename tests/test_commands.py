@@ -52,7 +52,7 @@ def test_check_ends_with_one_when_something_stops_the_job(small):
     (small / "job.toml").write_text(MINIMAL.replace("width = 300", "width = 4300"))
     ran = run("check", "job.toml")
     assert (ran.code, ran.err) == (1, "")
-    assert ran.out.startswith("stop  Frame A reaches beyond the wall.\n")
+    assert ran.out.startswith("stop  Frame A reaches beyond the wall: 150 mm")
     assert ran.out.splitlines()[-1] == "found: 1 stop"
 
 
@@ -125,6 +125,15 @@ def test_the_schedule_as_a_spreadsheet_has_a_row_for_every_nail(name, folder):
     by_hand = [[nail["x"], nail["y"]] for frame in data["frames"] for nail in frame["nails"]]
     at = [header.index(column) for column in ("nail", "x_mm", "y_mm")]
     assert [[float(row[at[1]]), float(row[at[2]])] for row in rows if row[at[0]]] == by_hand
+
+
+@pytest.mark.parametrize("form", ["txt", "csv", "json"])
+def test_the_schedule_goes_into_a_file_by_its_ending(form, small):
+    ran = run("schedule", "job.toml", "-o", f"s.{form}")
+    assert (ran.code, ran.out, ran.err) == (0, f"s.{form}: the schedule\n", "")
+    shown = run("schedule", "job.toml", "--format", {"txt": "text"}.get(form, form)).out
+    assert (small / f"s.{form}").read_text(encoding="utf-8-sig") == shown
+    assert run("schedule", "job.toml", "-o", "job.toml", "--force").code == 2
 
 
 def test_a_title_that_a_spreadsheet_would_run_is_disarmed(small):

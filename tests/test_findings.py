@@ -142,7 +142,7 @@ def test_frames_of_which_the_same_is_to_be_said_share_one_finding_with_the_right
     of = job(*frames, group=group((("A", "B"),), height=Height(by="centre", at=2400.0)))
     (shows,), (off,), (differs,) = (named(rule, of) for rule in ("hook-would-show", "frame-off-wall", "size-differs"))
     assert shows.about == shows.nails == ("A", "B") and shows.text.startswith("Nails A, B: 12 mm · 1/2 in above")
-    assert off.text == "Frames A, B reach beyond the wall."
+    assert off.text == "Frames A, B reach beyond the wall: 50 mm · 1 15/16 in at the top."  # 2400 + 250 - 2600
     assert differs.text.startswith("Frames A, B: given as 400 mm × 500 mm")
 
 

@@ -70,7 +70,7 @@ def test_it_is_drawn_even_if_something_stops_the_template(small: Path) -> None:
     (small / "job.toml").write_text(MINIMAL.replace("width = 300", "width = 4300"))
     ran = run("proof", "job.toml", "-o", "a.pdf")
     assert (ran.code, ran.out) == (1, "a.pdf: the wall at 1:20\n")
-    assert ran.err.startswith("stop  Frame A reaches beyond the wall.\n")
+    assert ran.err.startswith("stop  Frame A reaches beyond the wall: 150 mm")
     assert "drawn all the same" in ran.err.splitlines()[-1]
     assert left(small) == ["a.pdf"]
 
@@ -119,6 +119,7 @@ def test_a_job_without_a_rule_for_its_cables_says_so_where_zones_are_asked_for(s
     (small / "job.toml").write_text(MINIMAL.replace('wiring = "uk"\n', ""))
     assert run("proof", "job.toml", "-o", "a.svg", "--zones").code == 0
     said = (small / "a.svg").read_text(encoding="utf-8")
+    assert "hatching" not in said
     assert "wall.wiring" in said and "Look with a detector" in said and 'class="zones"' not in said
 
 

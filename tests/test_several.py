@@ -42,7 +42,8 @@ def test_each_job_is_told_together_in_order_and_none_stops_the_others(cores, fol
         "a.toml:", "note  No nail yet for frame A: measure the drop, or mark it by hand on the drop rule.",
         "b.toml:", "error: b.toml, frame 1 (A), width: found 'wide', expected a length such as"
         """ "14 3/8", "1' 2 3/8\\"", "36.5 cm" or "365 mm\"""",
-        "c.toml:", "stop  Frame A reaches beyond the wall.",
+        "c.toml:",
+        "stop  Frame A reaches beyond the wall: 150 mm · 5 7/8 in at the left, 150 mm · 5 7/8 in at the right.",
         "error: c.toml: not printed, because of what is marked stop",
         "2 written, 2 failed",
     ]  # fmt: skip

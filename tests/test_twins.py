@@ -62,6 +62,9 @@ def test_what_is_not_measured_yet_is_asked_for():
     assert said(frame("A"), frame("B", drop=None)) == (
         "Frames A, B are of one size: each nail is for its own frame. Before frame B changes places, measure its drop."
     )
+    assert said(frame("A"), frame("B", drop=None), frame("C", drop=None)).endswith(
+        "Before frames B, C change places, measure their drops."
+    )
     assert "of which frames A, C hang alike" in said(frame("A"), frame("B", drop=None), frame("C"))
 
 

@@ -84,7 +84,21 @@ def _frame_off_wall(plan: Plan) -> Iterator[Finding]:
     names = tuple(hung.frame.id for hung in plan.frames if not _on_wall(plan, hung.rect))
     if names:
         verb = "reaches" if len(names) == 1 else "reach"
-        yield Finding(STOP, "frame-off-wall", names, f"{capital(listed(names))} {verb} beyond the wall.")
+        text = f"{capital(listed(names))} {verb} beyond the wall{_how_far_off(plan)}."
+        yield Finding(STOP, "frame-off-wall", names, text)
+
+
+def _how_far_off(plan: Plan) -> str:
+    """By how much the group reaches beyond each edge of the wall; nothing of that for a wall with an outline."""
+    wall, group = plan.job.wall, plan.group
+    if wall.outline:
+        return ""
+    beyond = {
+        "at the left": -group.x0, "at the right": group.x1 - wall.width,
+        "at the top": group.y1 - wall.height, "at the floor": -group.y0,
+    }  # fmt: skip
+    told = [f"{show_both(mm, plan.job.unit)} {edge}" for edge, mm in beyond.items() if mm > TOLERANCE]
+    return f": {', '.join(told)}"
 
 
 def _on_wall(plan: Plan, rect: Rect) -> bool:

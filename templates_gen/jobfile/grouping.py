@@ -114,7 +114,8 @@ def _each_once(used: list[str], ids: list[str], where: str) -> None:
         if count > 1:
             raise InputError(where, f"found {name!r} twice, expected each frame once")
     if missing := [name for name in ids if name not in counted]:
-        raise InputError(where, f"the frames {', '.join(missing)} are missing, expected every frame once")
+        verb = "s {} are" if len(missing) > 1 else " {} is"
+        raise InputError(where, f"frame{verb.format(', '.join(missing))} missing, expected every frame once")
 
 
 def _spots(table: GroupTable, unit: str, where: str) -> tuple[tuple[str, Spot], ...]:
