@@ -10,7 +10,9 @@ import pytest
 
 from templates_gen.correcting import correct
 from templates_gen.correcting.patches import patch_pages
+from templates_gen.geometry import Rect, bounds
 from templates_gen.lettering import Lettering
+from templates_gen.marks.items import Line, Text
 from templates_gen.model import Fixing, Hanger
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall
@@ -155,6 +157,17 @@ def test_every_patch_shows_the_new_hole_as_far_from_the_old_as_the_nail_moves(pr
             asked = a * right + c * up, b * right + d * up
             comes = kx * asked[0] + ky * math.sin(skew) * asked[1], ky * math.cos(skew) * asked[1]
             assert [length * POINT for length in comes] == pytest.approx([right, up], abs=0.001)
+
+
+@pytest.mark.parametrize("right", [-60.0, -25.0, 0.0, 25.0, 60.0])
+def test_no_word_on_a_patch_lies_on_another_or_on_a_line(right, tmp_path):
+    plan, lettering = plan_wall(job(frame("A"), frame("B"))), Lettering()
+    (page,) = patch_pages(plan, corrections(plan, tmp_path, A=(-14.0, 0.0, -right)), lettering).pages
+    boxes = [lettering.box(item) for item in page.page_items if isinstance(item, Text)]
+    lines = [bounds([Rect(item.x0, item.y0, item.x0, item.y0), Rect(item.x1, item.y1, item.x1, item.y1)]).grown(0.1)
+             for item in page.page_items if isinstance(item, Line)]  # fmt: skip
+    for at, box in enumerate(boxes):
+        assert not any(box.overlaps(other) for other in (*boxes[:at], *lines))
 
 
 def test_a_larger_hook_is_shown_by_its_seat_where_the_frame_will_bear(tmp_path):

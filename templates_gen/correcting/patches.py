@@ -189,8 +189,13 @@ def _patch(cell: Rect, patch: Patch, lettering: Lettering) -> Iterator[Item]:
     ends = Line(cell.x0 + 2, y, cell.x1 - 2, y, MEDIUM), Line(x, cell.y0 + 2, x, top, HAIR)
     yield from unbroken(ends, holes)
     yield Text(cell.x0 + 3, y + 1.2, "level", H25)
-    yield Text(x + 1.2, cell.y0 + 3, "plumb", H18)
-    yield Text(cell.x0 + 3, cell.y0 + 3, "ring: old hole, cross: new", H18)
+    legend = "ring: old hole, cross: new"
+    if x >= cell.cx:  # the legend goes where there is more room beside the plumb line
+        yield Text(x + 1.2, cell.y0 + 3, "plumb", H18)
+        yield Text(cell.x0 + 3, cell.y0 + 3, legend, H18)
+    else:
+        yield Text(x - 1.2, cell.y0 + 3, "plumb", H18, "right")
+        yield Text(cell.x1 - 3, cell.y0 + 3, legend, H18, "right")
 
 
 def _cross(x: float, y: float) -> Iterator[Item]:
