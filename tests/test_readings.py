@@ -83,6 +83,10 @@ def test_any_unit_and_any_delimiter(read):
     assert pose.up == pytest.approx((66.9375 * 25.4 + 1701.0) / 2 - 1700.0)
 
 
+def test_the_column_of_the_frames_may_be_called_as_in_every_other_spreadsheet(read):
+    assert read("frame,left,right\nA,1700,1700\n") == read("id,left,right\nA,1700,1700\n")
+
+
 def test_frames_come_in_the_order_of_the_plan_and_blank_rows_are_left_out(read):
     assert [pose.hung.frame.id for pose in read("frame,left,right\nC,1700,1700\nA,,\nB,1700,1700\n")] == ["B", "C"]
 

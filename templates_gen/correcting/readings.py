@@ -70,7 +70,7 @@ def read_readings(path: Path, plan: Plan) -> tuple[Reading, ...]:
 
     Bare numbers are in the job's unit.  Raises InputError, naming row and column, for what cannot be used.
     """
-    rows = parse_csv(read_bytes(path), path.name, ReadingTable.__struct_fields__)
+    rows = parse_csv(read_bytes(path), path.name, ReadingTable.__struct_fields__, {"id": "frame"})
     frames = {" ".join(hung.frame.id.split()): hung for hung in plan.frames}
     found: dict[str, Reading] = {}
     for line, fields in rows:

@@ -65,6 +65,9 @@ def parse_csv(
     if not first.strip():
         raise InputError(where, "has no header line, expected one such as id,title,type,width,height,drop")
     delimiter = max(_DELIMITERS, key=lambda sign: _hits(first, sign, {*known, *(nested or {})}))
+    if not _hits(first, delimiter, {*known, *(nested or {})}):
+        hint = "its first line names the columns; save a spreadsheet as CSV UTF-8"
+        raise InputError(where, f"has no column that is known here, such as {', '.join(list(known)[:3])}", hint)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
     try:
         header = _header(next(reader), where, nested or {})
