@@ -23,11 +23,12 @@ ARM = 1.2
 """mm of a nail's cross on paper.  Our own design, no source."""
 
 LOOK = (
-    "Look with a detector before you nail, inside and outside the hatching: cables and pipes may run behind any spot. "
+    "Look with a detector before you nail{everywhere}: cables and pipes may run behind any spot. "
     "Where in doubt, ask a licensed electrician or plumber."
 )
 
-UNKNOWN = "By whose rule the cables of this wall were laid is not given (wall.wiring), so no zones are drawn."
+UNKNOWN = "By whose rule the cables of this wall were laid is not known (wall.wiring), so no zones are drawn."
+NO_BOXES = "The job gives no outlet, switch, light or thermostat on this wall, so no zones are drawn."
 
 
 def zone_items(plan: Plan, view: View) -> Iterator[Item]:
@@ -57,5 +58,8 @@ def nail_items(plan: Plan, view: View) -> Iterator[Item]:
 def legend(plan: Plan) -> tuple[str, ...]:
     """What hatching and crosses mean, and the caution that goes with them."""
     sources = tuple(dict.fromkeys(zone.source for zone in zones(plan.job.wall)))
-    hatching = f"Hatched: zones where cables may run ({'; '.join(sources)})." if sources else UNKNOWN
-    return f"Crosses: nails. {hatching}", LOOK
+    if sources:
+        hatching = f"Hatched: zones where cables may run ({'; '.join(sources)})."
+    else:
+        hatching = UNKNOWN if plan.job.wall.wiring in ("", "none") else NO_BOXES
+    return f"Crosses: nails. {hatching}", LOOK.format(everywhere=", inside and outside the hatching" if sources else "")
