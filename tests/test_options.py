@@ -181,7 +181,8 @@ def test_the_command_shows_the_page_and_keeps_what_is_picked(tmp_path, found):
     shutil.copy(SAMPLES / "paste-papers.toml", tmp_path / "job.toml")
     shown = run("options", tmp_path / "job.toml")
     assert (shown.code, shown.err) == (0, "")
-    assert f" 1  {found[0].kind}" in shown.out and max(map(len, shown.out.splitlines()[:-1])) <= 80
+    assert f" 1  {found[0].kind}" in shown.out and max(map(len, shown.out.splitlines()[:-2])) <= 80
+    assert shown.out.endswith("job.toml --pick N -o NEW-JOB.toml\n")
     text = pypdf.PdfReader(io.BytesIO((tmp_path / "job-options.pdf").read_bytes())).pages[0].extract_text()
     assert "Paste papers: options" in text
     picked = run("options", tmp_path / "job.toml", "--pick", "3", "-o", tmp_path / "third.toml")

@@ -27,7 +27,7 @@ HEAD, FOOT = 16.0, 8.0
 BETWEEN = 7.0
 """mm between two options.  Our own design, no source."""
 
-LINES = 5
+LINES = 6
 """Lines of words under each picture.  Our own design, no source."""
 
 LINE = 3.6
@@ -110,6 +110,8 @@ def _option_items(option: Option, cell: Rect, layout: Layout, lettering: Letteri
     y = wall.y0 - 3.5 - H7
     yield Text(cell.x0, y, f"{option.number}", H7, bold=True)
     told = [line for text in option_lines(option) for line in wrapped(text, H18, False, cell.width - indent, lettering)]
+    if len(told) > LINES:
+        told[LINES - 1] += " …"
     for at, line in enumerate(told[:LINES]):
         yield Text(cell.x0 + indent, y + H7 - H18 - at * LINE, line, H18)
 

@@ -69,6 +69,7 @@ def options(job: Path, count: int, pick: int | None, output: Path | None, paper:
     if watch.stopped:
         click.echo("stopped early: --pick knows only what a whole search finds", err=True)
     click.echo(f"{target}: {len(found)} options on one page of {own.name} paper")
+    click.echo(f"to keep one:  templates-gen options {job} --pick N -o NEW-JOB.toml")
 
 
 def _page(found: tuple[Option, ...], job: Job, paper: Paper) -> bytes:
@@ -102,4 +103,4 @@ def _keep(path: Path, job: Job, found: tuple[Option, ...], pick: int, target: Pa
     comment = f"option {pick} of {path.name}: {option.kind}, scores {option.score:.0f} of 100"
     text = kept(decoded(job.sources[0][1], path.name), option.plan.job, comment)
     write_result(target, text.encode(), force)
-    click.echo(f"{target}: {option.kind}, frame by frame under [group.place]")
+    click.echo(f"{target}: {option.kind}, frame by frame under [group.place]; next  templates-gen check {target}")
