@@ -123,7 +123,7 @@ ONE = (*WALL, "", "A", "", "300", "200", "wire", "60")
         ((*WALL, "", "A", ""), "0", "more than nothing"),
         ((*ONE, "same"), "A", "found 'A' twice"),
         ((*ONE, "same", "B", "", "", "no", "", "rows"), "A / C", "found 'C', which is no frame"),
-        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A", "the frames B are missing"),
+        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A", "frame B is missing"),
         ((*ONE, "same", "B", "", "", "no", "", "rows"), "A, B", None),
         ((*ONE, "same", "B", "", "", "no", "", "rows"), "A B", None),
         ((*ONE, "same", "B", "", "", "no", "", "grid"), "two", "a whole number"),
@@ -188,5 +188,7 @@ def test_the_job_file_says_which_drops_are_still_to_be_measured():
     state = told(*ONE[:-1], "", "other", *rings, "other", "C", "", "9", "9", "", "8", "no", "", "", "", "", "", "", "")
     text = job_text(state.tables)
     assert text.count("not measured yet") == 2
-    assert '\n# drop = "3 1/8 in"               # not measured yet; from the top edge down' in text
+    assert text.count("\n# drop = ") == 2  # what a drop is, is said once
+    assert '\n# drop = "7.9 cm"                 # not measured yet; from the top edge down' in text
+    assert '\n# drop = "7.9 cm"                 # not measured yet\n' in text
     assert "\n# not measured yet: drop_right of the hanger" in text

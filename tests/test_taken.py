@@ -67,6 +67,16 @@ def test_a_template_gives_its_job_back_byte_for_byte(name, folder):
     assert run("start", "--from", "printed.pdf").code == 2  # it is there now
 
 
+def test_a_spreadsheet_that_is_there_already_as_it_is_in_the_template_is_no_hindrance(folder):
+    assert run("start", "--sample", "tile-rubbings").code == 0
+    assert run("template", "tile-rubbings.toml").code == 0
+    assert run("start", "--from", "tile-rubbings.pdf", "again.toml").code == 0
+    assert (folder / "again.toml").read_bytes() == (folder / "tile-rubbings.toml").read_bytes()
+    (folder / "tile-rubbings.csv").write_text("mine")
+    assert run("start", "--from", "tile-rubbings.pdf", "once-more.toml").code == 2
+    assert (folder / "tile-rubbings.csv").read_text() == "mine"
+
+
 def test_a_spreadsheet_from_another_folder_comes_to_lie_beside_the_job(folder):
     (folder / "list").mkdir()
     (folder / "list" / "frames.csv").write_text("id,width,height\nA,300,200\n")

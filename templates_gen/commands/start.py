@@ -68,13 +68,22 @@ def _write(files: dict[Path, bytes], force: bool) -> None:
     """Write a job file and what lies beside it, and say what to do with it."""
     from templates_gen.output import write_results
 
-    write_results(files, force)
     job, *beside = files
+    there = [path for path in beside if _holds(path, files[path])]
+    write_results({path: content for path, content in files.items() if path not in there}, force)
     walls = [path for path in beside if path.suffix == job.suffix]
     for path in beside:
         click.echo(f"{path}: {'the wall it was moved to' if path in walls else 'its spreadsheet'}")
     moved = "".join(f" --wall {path}" for path in walls)
     click.echo(f"{job}: a job; next  templates-gen check {job}{moved}")
+
+
+def _holds(path: Path, content: bytes) -> bool:
+    """True for a file that is there already, byte for byte, such as a spreadsheet beside the job."""
+    try:
+        return path.read_bytes() == content
+    except OSError:
+        return False
 
 
 def _ask(job: Path | None, force: bool) -> None:
@@ -144,7 +153,8 @@ def _typed(question: Question) -> str:
 def _details(question: Question) -> str:
     """What may be answered, behind the question or, where that is too long, below it."""
     default = question.default or question.open
-    parts = [*([", ".join(question.choices)] if question.choices else []), *([f"Enter: {default}"] if default else [])]
+    parts = [", ".join(question.choices), f"such as {question.example}" if question.example else ""]
+    parts = [part for part in (*parts, f"Enter: {default}" if default else "") if part]
     if not parts:
         return ""
     details = f"({'; '.join(parts)})"
@@ -164,7 +174,8 @@ def _show_wall(state: Interview, shown: list[str]) -> list[str]:
     signs = LINES if _can_show(LINES.wall + LINES.frame + LINES.feature) else PLAIN
     picture = wall_picture(job.wall, [(item.frame.id, item.rect) for item in hung], job.unit, signs)
     if picture != shown:
-        click.echo("\n".join(["", *picture, ""]), err=True)
+        not_yet = ["in no order yet: how they hang is asked below"] if hung and "group" not in state.tables else []
+        click.echo("\n".join(["", *picture, *not_yet, ""]), err=True)
     if state.tables.get("paper"):  # all is told but where to write it
         _show_found(job)
     return picture

@@ -34,36 +34,37 @@ def job_text(tables: Tables) -> str:
 
     Read again, it is the same tables.
     """
-    lines = [HEAD]
+    lines, metric = [HEAD], tables["job"]["unit"] != "in"
     for name in ("job", "wall"):
-        lines += [f"[{name}]", *_fields(name, tables[name]), ""]
+        lines += [f"[{name}]", *_fields(name, tables[name], metric), ""]
     for number, feature in enumerate(tables["wall"].get("feature", [])):
-        lines += ["[[wall.feature]]", *_fields("feature", feature, first=number == 0), ""]
-    lines += ["[group]", *_fields("group", tables["group"]), ""]
+        lines += ["[[wall.feature]]", *_fields("feature", feature, metric, first=number == 0), ""]
+    lines += ["[group]", *_fields("group", tables["group"], metric), ""]
     for number, frame in enumerate(tables["frame"]):
-        lines += ["[[frame]]", *_fields("frame", frame, first=number == 0), ""]
+        lines += ["[[frame]]", *_fields("frame", frame, metric, first=number == 0), ""]
     for name in ("fixing", "paper"):
-        lines += [f"[{name}]", *_fields(name, tables[name]), ""]
+        lines += [f"[{name}]", *_fields(name, tables[name], metric), ""]
     return "\n".join(lines)
 
 
-def _fields(kind: str, table: Tables, first: bool = True) -> Iterator[str]:
+def _fields(kind: str, table: Tables, metric: bool, first: bool = True) -> Iterator[str]:
     """The lines of one table; of the first of its kind with comments and what it leaves open."""
     for name in ORDER[kind]:
         words = FIELDS[f"{kind}.{name}"]
+        example = (words.metric if metric else "") or words.example
         if name in table:
             yield from _line(f"{name} = {_value(table[name])}", words.means if first else "")
         elif name == "drop":
-            yield from _unmeasured(table, f"# drop = {words.example}", words.means)
-        elif words.example and first:
-            yield from _line(f"# {name} = {words.example}", words.means)
+            yield from _unmeasured(table, f"# drop = {example}", words.means if first else "")
+        elif example and first:
+            yield from _line(f"# {name} = {example}", words.means)
 
 
 def _unmeasured(frame: Tables, example: str, means: str) -> Iterator[str]:
     """What is still to be measured of a frame; within a table in a line there is no place for a remark."""
     hanger = frame["hanger"]
     if isinstance(hanger, str) or hanger["kind"] == "cleat":
-        yield from _line(example, f"not measured yet; {means}")
+        yield from _line(example, "; ".join(filter(None, ["not measured yet", means])))
         return
     missing = [name for name in ("drop_left", "drop_right") if name not in hanger]
     if missing:

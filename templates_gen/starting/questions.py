@@ -32,7 +32,8 @@ Tables = dict[str, Any]
 
 
 class Question(Record, frozen=True, kw_only=True):
-    """What is asked for the field `key`: `means` explains it in a line, `choices`, if any, are the only answers.
+    """What is asked for the field `key`: `means` explains it in a line, `choices`, if any, are the only answers,
+    and `example` shows how to write one.
 
     When nothing is typed, `default` is the answer; without one the field is left open where `open` says what that
     means, and else an answer is needed.  `begins` is set where one thing is told and the next begins.
@@ -41,6 +42,7 @@ class Question(Record, frozen=True, kw_only=True):
     key: str
     ask: str
     means: str
+    example: str = ""
     choices: tuple[str, ...] = ()
     default: str = ""
     open: str = ""
@@ -179,19 +181,21 @@ def _group(group: Tables, tables: Tables) -> Asking:
 def _listing(group: Tables, frames: Sequence[Tables]) -> Asking:
     kind, ids = group["arrangement"], [frame["id"] for frame in frames]
     if kind in ("rows", "columns"):
-        example = f"names with a comma between, and a slash where the next of the {kind} begins: {_example(ids)}"
-        text = yield _question(f"group.{kind}", means=example)
+        means = f"names with a comma between, and a slash where the next of the {kind} begins: {_example(ids)}"
+        text = yield _question(f"group.{kind}", means=means, example=_example(ids))
         group[kind] = [_names(part, ids) for part in text.split("/")]
     elif kind == "grid":
         text = yield _question("group.across")
         group["across"] = _count(text)
     side = 0 if kind in ("column", "columns") else 1
     if len({(frame["width"], frame["height"])[side] for frame in frames}) > 1:
-        yield from _fill(group, "group.align", choices=ALIGNMENTS[kind], default="centre")
+        line = {"line": "row" if side else "column"}
+        yield from _fill(group, "group.align", line, choices=ALIGNMENTS[kind], default="centre")
 
 
 def _example(ids: Sequence[str]) -> str:
-    return f"{', '.join(ids[:-1])} / {ids[-1]}"
+    half = (len(ids) + 1) // 2
+    return f"{', '.join(ids[:half])} / {', '.join(ids[half:])}"
 
 
 def _names(text: str, ids: Iterable[str]) -> list[str]:

@@ -8,13 +8,14 @@ from templates_gen.record import Record
 class Words(Record, frozen=True):
     """What is asked for a field, what it means (the answer to "?" and the comment in the job file), and an example.
 
-    The example is a value as TOML; a field left open stands in the job file with it, as a comment.  A field that is
-    never asked has no question, and only stands there.
+    The example is a value as TOML, with another for a job in cm or mm; a field left open stands in the job file with
+    it, as a comment.  A field that is never asked has no question, and only stands there.
     """
 
     ask: str
     means: str
     example: str = ""
+    metric: str = ""
 
 
 FIELDS = {
@@ -35,17 +36,20 @@ FIELDS = {
     "feature.bottom": Words("How high above the floor does it begin?", "from the floor; 0 for what stands on it"),
     "feature.width": Words("How wide is it?", "from its left side to its right side"),
     "feature.height": Words("How high is it, by itself?", "from its lower edge to its top edge"),
-    "feature.clear": Words("How far do frames keep away from it?", "frames keep this far away from it", '"2 in"'),
+    "feature.clear": Words(
+        "How far do frames keep away from it?", "frames keep this far away from it", '"2 in"', '"5 cm"'
+    ),
     "frame.id": Words("Frame {number}: what is it called for short?", "a short name, for paper and wall"),
     "frame.title": Words("What is in it?", "its title", '"Royal fern"'),
     "frame.width": Words("How wide is frame {id}, outside?", "outside width of the frame"),
     "frame.height": Words("How high is frame {id}, outside?", "outside height of the frame"),
-    "frame.weight": Words("", "as weighed; what holds it is reckoned with it", '"4.2 lb"'),
+    "frame.weight": Words("", "as weighed; what holds it is reckoned with it", '"4.2 lb"', '"1.9 kg"'),
     "frame.hanger": Words("What is on its back to hang it by?", "what is on its back"),
     "frame.drop": Words(
         "From its top edge down to where it hangs from, how far?",
         "from the top edge down to where it bears, a wire pulled taut; each frame has its own",
         '"3 1/8 in"',
+        '"7.9 cm"',
     ),
     "hanger.left": Words("From behind: how far is the left one from the frame's left side?", "to its middle"),
     "hanger.right": Words("From behind: how far is the right one from the frame's right side?", "to its middle"),
@@ -62,11 +66,16 @@ FIELDS = {
     "group.rows": Words("Which frames are in which row, from the top?", "row by row from the top, each from the left"),
     "group.columns": Words("Which frames are in which column?", "column by column, each from its top"),
     "group.across": Words("How many frames stand in one row?", "how many frames stand in one row of the grid"),
-    "group.align": Words("What do they share?", "in a row: top, centre, bottom; in a column: left, centre, right"),
-    "group.gap": Words("How much room between two frames?", "clear room between two frames", '"2 1/2 in"'),
+    "group.align": Words(
+        "What lines up in each {line}?", "in a row: top, centre, bottom; in a column: left, centre, right"
+    ),
+    "group.gap": Words("How much room between two frames?", "clear room between two frames", '"2 1/2 in"', '"6 cm"'),
     "group.centre_on": Words("Centred on what?", "wall, the name of a feature, or a distance from the left end"),
     "group.height": Words(
-        "How high do they hang?", "centre, top or bottom above the floor, or above a feature", '{ centre = "57 in" }'
+        "How high do they hang?",
+        "centre, top or bottom above the floor, or above a feature",
+        '{ centre = "57 in" }',
+        '{ centre = "145 cm" }',
     ),
     "height.above": Words("Above what?", "the feature that the group hangs above"),
     "height.by": Words("How far above it do the lowest frames end?", "from its top edge up to the lowest frame"),
