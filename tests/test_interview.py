@@ -185,9 +185,9 @@ def test_the_file_is_asked_for_last_and_has_the_title_for_a_name():
 
 def test_the_job_file_says_which_drops_are_still_to_be_measured():
     rings = ("B", "", "400", "500", "rings", "30", "35", "70", "")
-    state = told(*ONE[:-1], "", "other", *rings, "other", "C", "", "9", "9", "", "8", "no", "", "", "", "", "", "", "")
+    state = told(*ONE[:-1], "", "other", *rings, "other", "C", "", "9", "9", "", "", "no", "", "", "", "", "", "", "")
     text = job_text(state.tables)
-    assert text.count("not measured yet") == 2
+    assert text.count("not measured yet") == 3
     assert text.count("\n# drop = ") == 2  # what a drop is, is said once
     assert '\n# drop = "7.9 cm"                 # not measured yet; from the top edge down' in text
     assert '\n# drop = "7.9 cm"                 # not measured yet\n' in text
