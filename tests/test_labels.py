@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pypdf
 import pytest
 
+from templates_gen.exactness.neighbours import neighbours
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import Polygon, Text
@@ -14,7 +16,8 @@ from templates_gen.papers.labels import labels
 from templates_gen.papers.labelsheet import label_sheet
 from templates_gen.papers.paper import own_paper
 from templates_gen.planning import plan_wall
-from tests.jobs import frame, group, job
+from templates_gen.record import replace
+from tests.jobs import Spot, frame, group, job
 from tests.made import made
 from tests.papers import FIRST, LABEL, PITCH, POINT, marks, paper
 from tests.running import MINIMAL, run
@@ -145,3 +148,21 @@ def test_what_does_not_fit_the_sheet_is_refused(options: tuple[str, ...], words:
 def test_the_command_says_where_the_labels_are_and_how_many(small: Path) -> None:
     ran = run("labels", "job.toml")
     assert (ran.code, ran.out, ran.err) == (0, "job-labels.pdf: 1 label on 1 page of a4 paper\n", "")
+
+
+def test_on_another_wall_the_labels_give_the_heights_there(small: Path) -> None:
+    (small / "hall.toml").write_text("[wall]\nwidth = 3000\nheight = 2400\n[group]\nheight = { top = 2000 }\n")
+    ran = run("labels", "job.toml", "--wall", "hall.toml")
+    assert (ran.code, ran.out) == (0, "job-hall-labels.pdf: 1 label on 1 page of a4 paper\n")
+    assert "top edge 2000 mm" in pypdf.PdfReader(small / "job-hall-labels.pdf").pages[0].extract_text()
+
+
+@pytest.mark.parametrize(("off", "told"), [(0.0, True), (25.0, True), (90.0, False)])
+def test_frames_placed_by_hand_a_little_off_the_gap_are_neighbours_all_the_same(off: float, told: bool) -> None:
+    """A gap of 60 mm and frames of 400 by 500: C stands `off` more to the right of B; A and B, and C above D, keep it."""
+    at = {"A": (-460.0, 0.0), "B": (0.0, 0.0), "C": (460.0 + off, 0.0), "D": (460.0 + off, -560.0)}
+    spots = tuple((name, Spot(point="centre", x=x, y=y)) for name, (x, y) in at.items())
+    asked = replace(group((tuple("ABCD"),)), arrangement="placed", spots=spots, gap_across=60.0, gap_down=60.0)
+    plan = plan_wall(job(*map(frame, "ABCD"), group=asked))
+    pairs = {pair.one.frame.id + pair.two.frame.id for pair in neighbours(plan)}
+    assert pairs == ({"AB", "BC", "CD"} if told else {"AB", "CD"})

@@ -91,6 +91,11 @@ def place_beside(job: Path, name: str) -> Path:
     return job.with_name(name)
 
 
+def paper_beside(job: Path, wall: Path | None, what: str) -> Path:
+    """Likewise of a paper about a job: `JOB-what.pdf`, or `JOB-WALL-what.pdf` for another wall."""
+    return place_beside(job, "-".join([job.stem, *([wall.stem] if wall else []), what]) + ".pdf")
+
+
 def check_results(
     path: Path, job: Job, results: Sequence[Path | None], force: bool, given: Sequence[Path | None] = ()
 ) -> None:

@@ -14,8 +14,10 @@ from templates_gen.commands.common import (
     font_option,
     force_option,
     job_argument,
+    job_on,
+    paper_beside,
     paper_option,
-    place_beside,
+    wall_option,
 )
 
 
@@ -26,6 +28,7 @@ from templates_gen.commands.common import (
 @click.option("--pitch", nargs=2, metavar="ACROSS DOWN", help="From a label's edge to that of the next.")
 @click.option("--first", nargs=2, metavar="LEFT TOP", help="Where the first label begins, from the sheet's edges.")
 @click.option("--skip", type=click.IntRange(0), default=0, metavar="N", help="Labels that are used up already.")
+@wall_option
 @paper_option(help="a4, letter, ...; else as the job says.")
 @font_option
 @force_option
@@ -36,6 +39,7 @@ def labels(
     pitch: tuple[str, str] | None,
     first: tuple[str, str] | None,
     skip: int,
+    wall: Path | None,
     paper: str | None,
     fonts: tuple[Path, ...],
     force: bool,
@@ -59,9 +63,9 @@ def labels(
     from templates_gen.pdf.writing import write_pdf
 
     with about(job):
-        read = tg.read_job(job)
-        output = output or place_beside(job, f"{job.stem}-labels.pdf")
-        check_results(job, read, [output], force)
+        read = job_on(job, wall)
+        output = output or paper_beside(job, wall, "labels")
+        check_results(job, read, [output], force, [wall])
         asked = (("--label", size), ("--pitch", pitch), ("--first", first))
         lengths = (_lengths(pair, name, read.unit) for name, pair in asked)
         own = own_paper(read, paper)

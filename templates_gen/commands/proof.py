@@ -14,8 +14,8 @@ from templates_gen.commands.common import (
     force_option,
     job_argument,
     job_on,
+    paper_beside,
     paper_option,
-    place_beside,
     show_findings,
     wall_option,
 )
@@ -55,8 +55,7 @@ def proof(
     ending = ending_of(output or Path("proof.pdf"))
     with about(job):
         read = on_paper(job_on(job, wall), paper)
-        name = "-".join([job.stem, *([wall.stem] if wall else []), "proof"])
-        target = output or place_beside(job, f"{name}.pdf")
+        target = output or paper_beside(job, wall, "proof")
         check_results(job, read, [target], force, [wall])
         findings = tg.find(tg.plan_wall(read))
         made = make_proof(read, ending, Asked(sign, zones), dpi, fonts)
