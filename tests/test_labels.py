@@ -159,7 +159,7 @@ def test_on_another_wall_the_labels_give_the_heights_there(small: Path) -> None:
 
 @pytest.mark.parametrize(("off", "told"), [(0.0, True), (25.0, True), (90.0, False)])
 def test_frames_placed_by_hand_a_little_off_the_gap_are_neighbours_all_the_same(off: float, told: bool) -> None:
-    """A gap of 60 mm and frames of 400 by 500: C stands `off` more to the right of B; A and B, and C above D, keep it."""
+    """A gap of 60 mm, frames of 400 by 500: C stands `off` more to the right of B; A and B, and C and D, keep it."""
     at = {"A": (-460.0, 0.0), "B": (0.0, 0.0), "C": (460.0 + off, 0.0), "D": (460.0 + off, -560.0)}
     spots = tuple((name, Spot(point="centre", x=x, y=y)) for name, (x, y) in at.items())
     asked = replace(group((tuple("ABCD"),)), arrangement="placed", spots=spots, gap_across=60.0, gap_down=60.0)
