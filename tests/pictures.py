@@ -16,7 +16,7 @@ from tests.artwork import PICTURES
 SAMPLES = Path(__file__).parent.parent / "samples"
 
 PAGES = {
-    "first-page": "How to print and tape", "hanging-day": "The hanging day", "sheet": "Sheet A1", "proof": "Proof",
+    "first-page": "How to print and tape", "hanging-day": "The hanging day", "sheet": "Sheet A1", "proof": "Fern prints",
 }  # fmt: skip
 """Picture, and the page it shows by its line in the outline."""
 
@@ -30,15 +30,16 @@ COLOURS = {"proof": 64}
 def pictures(sample: str) -> dict[str, bytes]:
     """PNG files by name, of one sample's template and proof."""
     job = read_job(SAMPLES / f"{sample}.toml")
-    pages = dict([*labelled(make_template(job).pdf), *labelled(make_proof(job).content)])
-    return {f"{sample}-{name}.png": small_png(pages[label], COLOURS.get(name)) for name, label in PAGES.items()}
+    pages = dict([*outlined(make_template(job).pdf), *outlined(make_proof(job).content)])
+    return {f"{sample}-{name}.png": small_png(pages[line], COLOURS.get(name)) for name, line in PAGES.items()}
 
 
-def labelled(pdf: bytes) -> Iterator[tuple[str, pypdfium2.PdfPage]]:
-    """The pages of a file by their labels."""
+def outlined(pdf: bytes) -> Iterator[tuple[str, pypdfium2.PdfPage]]:
+    """The pages of a file by their lines in its outline."""
     document = pypdfium2.PdfDocument(pdf)
-    for number in range(len(document)):
-        yield document.get_page_label(number), document[number]
+    for line in document.get_toc():
+        if (place := line.get_dest()) is not None:
+            yield line.get_title(), document[place.get_index()]
 
 
 def small_png(page: pypdfium2.PdfPage, colours: int | None) -> bytes:

@@ -1,17 +1,20 @@
 """The README: every command in it runs, and its drawing is what the program draws."""
 
+import io
 import json
 import re
 import shlex
 import shutil
 
 import pytest
+from PIL import Image
 
 from templates_gen.commands import program
 from templates_gen.jobfile.building import read_job
 from templates_gen.planning import plan_wall
 from templates_gen.starting.picture import wall_picture
 from tests.jobs import SAMPLES
+from tests.pictures import pictures
 from tests.running import run
 from tests.test_start import ANSWERS
 
@@ -89,3 +92,11 @@ def test_the_job_of_the_readme_is_one(folder):
     (folder / "readme.toml").write_text(text, encoding="utf-8")
     assert run("check", "readme.toml").code == 0
     assert run("template", "readme.toml").code == 0
+
+
+def test_the_pictures_of_the_readme_are_those_that_are_made():
+    """Each page is found, and each picture has the size of the one in the repository: how letters look may differ."""
+    made = pictures("fern-prints")
+    assert {f"samples/{name}" for name in made} == set(re.findall(r"\]\((samples/.*?\.png)\)", README))
+    for name, content in made.items():
+        assert Image.open(io.BytesIO(content)).size == Image.open(SAMPLES / name).size
