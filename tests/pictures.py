@@ -16,7 +16,8 @@ from tests.artwork import PICTURES
 SAMPLES = Path(__file__).parent.parent / "samples"
 
 PAGES = {
-    "first-page": "How to print and tape", "hanging-day": "The hanging day", "sheet": "Sheet A1", "proof": "Fern prints",
+    "first-page": "How to print and tape",
+    "hanging-day": "The hanging day", "sheet": "Sheet A1", "proof": "Fern prints",
 }  # fmt: skip
 """Picture, and the page it shows by its line in the outline."""
 
