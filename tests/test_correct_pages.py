@@ -103,6 +103,8 @@ def test_on_another_wall_the_readings_are_against_that(sample):
     # the group's foot is at 36 in over the bench, and at 37 there: an inch higher, so read an inch lower
     told = json.loads(run("correct", "fern-prints.toml", HUNG.name, "--wall", "hall.toml", "--format", "json").out)
     own = json.loads(run("correct", "fern-prints.toml", HUNG.name, "--format", "json").out)
+    form = run("correct", "fern-prints.toml", "--form", "--wall", "hall.toml")
+    assert form.out == "fern-prints-hall-readings.pdf: 1 page\n"  # the form for its own wall keeps its name
     for one, two in zip(told["frames"], own["frames"], strict=True):
         assert one["found"]["up"] - two["found"]["up"] == pytest.approx(-25.4, abs=0.11)
 

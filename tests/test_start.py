@@ -176,6 +176,7 @@ def on_terminal(folder, *sent, **environment) -> tuple[int, str]:
         shown = b""
         for line in sent:
             shown += until(ours, b"> ")
+            time.sleep(0.05)  # until it reads: an interrupt just before that is lost in it
             os.write(ours, line)
         while part := read(ours):
             shown += part

@@ -15,7 +15,7 @@ from templates_gen.commands.common import (
     force_option,
     job_argument,
     job_on,
-    place_beside,
+    paper_beside,
     printer_named,
     printer_option,
     report_option,
@@ -67,7 +67,7 @@ def correct(
     known = printer_named(printer) if printer is not None else None
     with about(job):
         read = job_on(job, wall)
-        place = output or place_beside(job, f"{job.stem}-{'readings' if form else 'patches'}.pdf")
+        place = output or paper_beside(job, wall, "readings" if form else "patches")
         written = [place if form or patches else None, report]
         check_results(job, read, written, force, [readings, wall])
         plan = tg.plan_wall(read)
