@@ -45,6 +45,11 @@ class Rect(Record, frozen=True, order=True):
     def cy(self) -> float:
         return (self.y0 + self.y1) / 2
 
+    @property
+    def corners(self) -> tuple[tuple[float, float], ...]:
+        """The four corners, from the lower left one round, against the clock."""
+        return (self.x0, self.y0), (self.x1, self.y0), (self.x1, self.y1), (self.x0, self.y1)
+
     def shifted(self, dx: float, dy: float) -> Rect:
         """The same rectangle moved by (dx, dy)."""
         return Rect(self.x0 + dx, self.y0 + dy, self.x1 + dx, self.y1 + dy)

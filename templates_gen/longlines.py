@@ -57,7 +57,7 @@ def nosing_line(wall: Wall) -> Ends | None:
 
 def wall_edges(wall: Wall) -> list[Ends]:
     """The sides of the wall, all around."""
-    corners = wall.outline or ((0.0, 0.0), (wall.width, 0.0), (wall.width, wall.height), (0.0, wall.height))
+    corners = wall.outline or wall.rect.corners
     return [(*one, *two) for one, two in pairwise((*corners, corners[0]))]
 
 

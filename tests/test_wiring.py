@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.behind.edges import wall_edges
+from templates_gen.behind.edges import edge_pieces
 from templates_gen.behind.entries import Entry, depth_of, entries, tip_below
 from templates_gen.behind.wiring import cable_depth, nail_zones, zones
 from templates_gen.findings import find
@@ -186,7 +186,7 @@ def test_nothing_within_the_band_under_a_slope_is_missed(x, under, left):
 
 
 def test_a_rectangle_has_four_edges():
-    assert [(edge.side, edge.stretch) for edge in wall_edges(DE)] == [
+    assert [(edge.side, edge.stretch) for edge in edge_pieces(DE)] == [
         ("floor", 1.0), ("right", 1.0), ("top", 1.0), ("left", 1.0)
     ]  # fmt: skip
 

@@ -41,10 +41,9 @@ class Edge(Record, frozen=True):
         return Rect(rect.x0 - far, rect.y0, rect.x1 - near, rect.y1)
 
 
-def wall_edges(wall: Wall) -> tuple[Edge, ...]:
+def edge_pieces(wall: Wall) -> tuple[Edge, ...]:
     """Every edge of the wall, a sloping one in pieces; one steeper than 45° counts as upright."""
-    width, height = wall.width, wall.height
-    corners = wall.outline or ((0.0, 0.0), (width, 0.0), (width, height), (0.0, height))
+    corners = wall.outline or wall.rect.corners
     if _area(corners) < 0:
         corners = corners[::-1]
     ends = zip(corners, (*corners[1:], corners[0]), strict=True)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from templates_gen.behind.edges import FLOOR, LEFT, RIGHT, TOP, wall_edges
+from templates_gen.behind.edges import FLOOR, LEFT, RIGHT, TOP, edge_pieces
 from templates_gen.behind.entries import Entry, entries
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.model import Feature, Wall
@@ -71,14 +71,14 @@ def zones(wall: Wall) -> tuple[Zone, ...]:
 
 
 def _uk_edges(wall: Wall) -> Iterator[Zone]:
-    for edge in wall_edges(wall):
+    for edge in edge_pieces(wall):
         if edge.side != FLOOR:
             place = "the top of the wall" if edge.side == TOP else "a corner with the next wall"
             yield Zone(edge.band(0.0, UK_EDGE), f"within {show_both(UK_EDGE, 'mm')} of {place}", UK_SOURCE)
 
 
 def _de_edges(wall: Wall) -> Iterator[Zone]:
-    for edge in wall_edges(wall):
+    for edge in edge_pieces(wall):
         if edge.side in (LEFT, RIGHT):
             yield Zone(edge.band(*DE_UPRIGHT), f"{_span(DE_UPRIGHT)} beside a corner of the wall", DE_SOURCE)
             continue

@@ -11,11 +11,11 @@ from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened, wrapped
 from templates_gen.marks.items import Item, Line, Page, Polygon, Template, Text
+from templates_gen.marks.shapes import box
 from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.model import Paper
 from templates_gen.planning import Hung, Plan
 from templates_gen.proofing.features import outline
-from templates_gen.proofing.shapes import box, corners
 from templates_gen.proofing.view import SCALES, Band, View, extent
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import Page as PaperPage
@@ -126,7 +126,7 @@ def _view(plan: Plan, cell: Rect, layout: Layout) -> View:
 def _wall_items(plan: Plan, view: View) -> Iterator[Item]:
     wall = plan.job.wall
     rect = view.rect(wall.rect)
-    yield Polygon(tuple(view.point(x, y) for x, y in wall.outline) or corners(rect), NARROW, False)
+    yield Polygon(tuple(view.point(x, y) for x, y in wall.outline or wall.rect.corners), NARROW, False)
     yield Line(rect.x0, rect.y0, rect.x1, rect.y0, WIDE)
     for feature in wall.features:
         yield from outline(feature, view.rect(feature.rect))

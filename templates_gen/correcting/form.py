@@ -97,7 +97,7 @@ def _ticks(place: Rect) -> Iterator[Item]:
     y = place.y0 + 3.0
     yield Text(place.x0, y, "Top edges measured from the", H35)
     for x, words in ((place.x0 + 70.0, "floor"), (place.x0 + 95.0, "level line")):
-        yield Polygon(((x, y - 0.5), (x + 4, y - 0.5), (x + 4, y + 3.5), (x, y + 3.5)), NARROW, False)
+        yield Polygon(Rect.sized(x, y - 0.5, 4.0, 4.0).corners, NARROW, False)
         yield Text(x + 6.0, y, words, H35)
 
 

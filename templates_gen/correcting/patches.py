@@ -168,8 +168,7 @@ def _row(place: Rect, row: Sequence[Patch], width: float, lettering: Lettering) 
 
 def _patch(cell: Rect, patch: Patch, lettering: Lettering) -> Iterator[Item]:
     """One paper in its cell, its old hole as far from the middle as its new ones need."""
-    corners = ((cell.x0, cell.y0), (cell.x1, cell.y0), (cell.x1, cell.y1), (cell.x0, cell.y1))
-    yield Polygon(corners, NARROW, False)
+    yield Polygon(cell.corners, NARROW, False)
     x, y = cell.cx - patch.box.cx, cell.cy - patch.box.cy
     yield from _head(cell, patch, lettering)
     yield Circle(x, y, RING, WIDE)

@@ -133,9 +133,7 @@ def _cautions(flow: Flow) -> None:
     flow.need(height)
     drop = flow.area.y1 - flow.top + 1.5
     box = Rect(flow.area.x0, flow.top - height, flow.area.x1, flow.top)
-    flow.pages[-1].append(
-        Polygon(((box.x0, box.y0), (box.x1, box.y0), (box.x1, box.y1), (box.x0, box.y1)), MEDIUM, False)
-    )
+    flow.pages[-1].append(Polygon(box.corners, MEDIUM, False))
     flow.pages[-1].extend(
         Text(item.x, item.y - drop, item.text, item.height, item.anchor, 0, item.bold)
         for item in inner.pages[0]

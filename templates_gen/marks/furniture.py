@@ -144,8 +144,7 @@ def title_ground(
     on_page = [y - part.sheet.window.y0 + area.y0 for y in levels]
     for box in (lettering.box(title).grown(0.4) for title in titles if title.text):
         if not any(box.y0 - 1.0 < y < box.y1 + 1.0 for y in on_page):
-            corners = ((box.x0, box.y0), (box.x1, box.y0), (box.x1, box.y1), (box.x0, box.y1))
-            yield Polygon(corners, grey=1.0)
+            yield Polygon(box.corners, grey=1.0)
 
 
 def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet, told: Callable[[float, str], str]) -> str:

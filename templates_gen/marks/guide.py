@@ -47,10 +47,10 @@ def _tools(flow: Flow, plan: Plan) -> None:
         if x > flow.area.x0 and x + width - 5.0 > flow.area.x1:
             x, flow.top = flow.area.x0, flow.top - line
         y = flow.top - TICK
-        corners = ((x, y), (x + TICK, y), (x + TICK, y + TICK), (x, y + TICK))
         flow.pages[-1] += [
-            Polygon(corners, NARROW, False), Text(x + TICK + 1.5, y + (TICK - H25) / 2, words, H25),
-        ]  # fmt: skip
+            Polygon(Rect.sized(x, y, TICK, TICK).corners, NARROW, False),
+            Text(x + TICK + 1.5, y + (TICK - H25) / 2, words, H25),
+        ]
         x += width
     flow.top -= line
 

@@ -55,8 +55,8 @@ def sheet_map(plan: Plan, sheets: SheetPlan, place: Rect, lettering: Lettering) 
     def at(rect: Rect) -> Rect:
         return Rect(rect.x0 * scale + dx, rect.y0 * scale + dy, rect.x1 * scale + dx, rect.y1 * scale + dy)
 
-    yield from (Polygon(_corners(at(hung.rect)), 0.0, True, 0.88) for hung in plan.frames)
-    yield from (Polygon(_corners(at(sheet.cell)), NARROW, False) for sheet in sheets.sheets)
+    yield from (Polygon(at(hung.rect).corners, 0.0, True, 0.88) for hung in plan.frames)
+    yield from (Polygon(at(sheet.cell).corners, NARROW, False) for sheet in sheets.sheets)
     yield from _lines(plan, at)
     yield from (Circle(nail.x * scale + dx, nail.y * scale + dy, 0.7, 0.0, True) for nail in plan.nails)
     if legible:
@@ -90,10 +90,6 @@ def _key(sheets: SheetPlan, place: Rect) -> Iterator[Item]:
     if sheets.joins:
         yield from arrow_head(place.x0 + 2.4, place.y0 + H25 / 2, True)
         yield Text(place.x0 + 4.5, place.y0, KEY_WORDS, H25)
-
-
-def _corners(rect: Rect) -> tuple[tuple[float, float], ...]:
-    return ((rect.x0, rect.y0), (rect.x1, rect.y0), (rect.x1, rect.y1), (rect.x0, rect.y1))
 
 
 def _names(

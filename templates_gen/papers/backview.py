@@ -64,12 +64,8 @@ def back_view(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
 def _outline(back: Back) -> Iterator[Item]:
     rect = back.rect
     inner = rect.grown(-0.07 * min(rect.width, rect.height))
-    yield Polygon(_corners(rect), WIDE, False)
-    yield Polygon(_corners(inner), HAIR, False)
-
-
-def _corners(rect: Rect) -> tuple[tuple[float, float], ...]:
-    return ((rect.x0, rect.y0), (rect.x1, rect.y0), (rect.x1, rect.y1), (rect.x0, rect.y1))
+    yield Polygon(rect.corners, WIDE, False)
+    yield Polygon(inner.corners, HAIR, False)
 
 
 def level_arrow(x0: float, x1: float, y: float, letter: str, below: bool = False) -> Iterator[Item]:
@@ -96,7 +92,7 @@ def upright_arrow(x: float, y0: float, y1: float, letter: str, side: int) -> Ite
 
 def _letter(x: float, y: float, letter: str) -> Iterator[Item]:
     """A letter on white ground, in the middle of x."""
-    yield Polygon(_corners(Rect(x - 1.4, y - 0.5, x + 1.4, y + H35 + 0.5)), 0.0, True, 1.0)
+    yield Polygon(Rect(x - 1.4, y - 0.5, x + 1.4, y + H35 + 0.5).corners, 0.0, True, 1.0)
     yield Text(x, y, letter, H35, "middle", 0, True)
 
 
@@ -108,7 +104,7 @@ def _nail(x: float, y: float) -> Circle:
 def _ring(x: float, y: float) -> Iterator[Item]:
     """A ring on its strap, pulled up so that its upper inside is at (x, y)."""
     yield Circle(x, y - 1.3, 1.3, MEDIUM)
-    yield Polygon(_corners(Rect(x - 0.8, y - 5.6, x + 0.8, y - 2.6)), NARROW, False)
+    yield Polygon(Rect(x - 0.8, y - 5.6, x + 0.8, y - 2.6).corners, NARROW, False)
 
 
 def wire_depths(frame: Frame) -> tuple[float, float, float]:

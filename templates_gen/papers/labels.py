@@ -79,8 +79,7 @@ def _too_small(spot: Rect) -> InputError:
 def _frame(spot: Rect, sheet: LabelSheet) -> Iterator[Item]:
     """The lines to cut along, where there are any, and the arrow."""
     if sheet.cut:
-        corners = ((spot.x0, spot.y0), (spot.x1, spot.y0), (spot.x1, spot.y1), (spot.x0, spot.y1))
-        yield Polygon(corners, HAIR, False)
+        yield Polygon(spot.corners, HAIR, False)
     free = _free(spot, sheet)
     yield from _arrow(free.x1 - ARROW / 2, free.y1, min(free.height, 3.5 * ARROW))
 

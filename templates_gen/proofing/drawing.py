@@ -14,7 +14,6 @@ from templates_gen.proofing.dimensions import both_lines, chains, dimension_item
 from templates_gen.proofing.features import names, outline
 from templates_gen.proofing.figure import WORDS, figure
 from templates_gen.proofing.frames import frame_items, labels, picture_items
-from templates_gen.proofing.shapes import corners
 from templates_gen.proofing.steps import stair_items
 from templates_gen.proofing.titles import band_items, band_of
 from templates_gen.proofing.view import View, proof_view
@@ -105,7 +104,7 @@ def _about(line: Line) -> Rect:
 def _wall(plan: Plan, view: View) -> Iterable[Item]:
     """The wall's outline, and the floor as a heavy line."""
     wall = plan.job.wall
-    points = tuple(view.point(x, y) for x, y in wall.outline) or corners(view.rect(wall.rect))
+    points = tuple(view.point(x, y) for x, y in wall.outline or wall.rect.corners)
     yield Polygon(points, MEDIUM, False)
     floor = view.rect(wall.rect)
     y = floor.y0 - HEAVY / 2

@@ -9,9 +9,9 @@ from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened
 from templates_gen.marks.items import Circle, Item, Line, Text
 from templates_gen.marks.placing import Room
+from templates_gen.marks.shapes import box, level, upright
 from templates_gen.marksizes import H18, H25, HAIR, NARROW
 from templates_gen.model import Feature
-from templates_gen.proofing.shapes import box, level, upright
 
 FILL, LINE = 0.92, 0.35
 """Grey of what stands before the wall, and of its lines.  Our own design, no source."""

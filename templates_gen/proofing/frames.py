@@ -11,9 +11,9 @@ from templates_gen.marks.blocks import block, shortened, wrapped
 from templates_gen.marks.framelabels import size_words
 from templates_gen.marks.items import Item, Picture, Pixels, Polygon, Text
 from templates_gen.marks.placing import Room
+from templates_gen.marks.shapes import box
 from templates_gen.marksizes import H5, H18, H25, H35, HAIR, MEDIUM
 from templates_gen.planning import Hung
-from templates_gen.proofing.shapes import box, corners
 from templates_gen.proofing.view import View
 
 FACE, SHARE = 15.0, 0.08
@@ -59,7 +59,7 @@ def picture_items(hung: Hung, view: View, pixels: Pixels | None) -> Iterator[Ite
     """
     place = view.rect(window(hung))
     if pixels is None:
-        yield Polygon(corners(place.grown(-HAIR / 2)), grey=BLANK)
+        yield Polygon(place.grown(-HAIR / 2).corners, grey=BLANK)
     else:
         scale = min(place.width / pixels.width, place.height / pixels.height)
         yield Picture(pixels, Rect.about(place.cx, place.cy, pixels.width * scale, pixels.height * scale))

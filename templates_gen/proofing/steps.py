@@ -7,9 +7,9 @@ from collections.abc import Iterator
 
 from templates_gen.geometry import TOLERANCE
 from templates_gen.marks.items import Item, Polygon
+from templates_gen.marks.shapes import Points
 from templates_gen.marksizes import NARROW
 from templates_gen.model import Wall
-from templates_gen.proofing.shapes import Points
 from templates_gen.proofing.view import View
 from templates_gen.stairs import Stairs
 

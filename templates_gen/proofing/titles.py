@@ -11,7 +11,6 @@ from templates_gen.marks.items import Item, Line, Polygon, Text
 from templates_gen.marksizes import H5, H18, H25, H35, HAIR, NARROW
 from templates_gen.planning import Plan
 from templates_gen.proofing.frames import frame_key
-from templates_gen.proofing.shapes import corners
 from templates_gen.proofing.view import LINE, TITLE, Band, View
 from templates_gen.units import INCH, other_unit
 
@@ -85,8 +84,8 @@ def scale_bar(plan: Plan, view: View) -> tuple[list[Item], float]:
     items: list[Item] = []
     for part in range(parts):
         rect = Rect.sized(x0 + part * long, y, long, 1.2)
-        items.append(Polygon(corners(rect), grey=0.0 if part % 2 == 0 else 1.0))
-        items.append(Polygon(corners(rect), HAIR, False))
+        items.append(Polygon(rect.corners, grey=0.0 if part % 2 == 0 else 1.0))
+        items.append(Polygon(rect.corners, HAIR, False))
     figures = (0, "0", "left"), (1, f"{step:g}", "middle"), (parts, f"{parts * step:g} {name}", "right")
     for part, words, anchor in figures:
         items.append(Text(x0 + part * long, y - 0.9 - H18, words, H18, anchor))

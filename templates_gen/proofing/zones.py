@@ -39,7 +39,7 @@ def zone_items(plan: Plan, view: View) -> Iterator[Item]:
     from templates_gen.outline import hatched
 
     wall = plan.job.wall
-    outline = wall.outline or ((0.0, 0.0), (wall.width, 0.0), (wall.width, wall.height), (0.0, wall.height))
+    outline = wall.outline or wall.rect.corners
     inside, edges = hatched([zone.rect for zone in found], outline, STEP * view.scale, SMOOTH * view.scale)
     for x0, y0, x1, y1 in inside:
         yield Line(*view.point(x0, y0), *view.point(x1, y1), HAIR, grey=HATCH)

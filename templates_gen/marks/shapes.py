@@ -10,16 +10,11 @@ from templates_gen.marks.items import Item, Line, Polygon
 Points = tuple[tuple[float, float], ...]
 
 
-def corners(rect: Rect) -> Points:
-    """The corners of a rectangle, from the lower left one round."""
-    return ((rect.x0, rect.y0), (rect.x1, rect.y0), (rect.x1, rect.y1), (rect.x0, rect.y1))
-
-
 def box(rect: Rect, width: float, fill: float | None = 1.0, grey: float = 0.0) -> Iterator[Item]:
     """A rectangle filled with a grey (None for nothing) within a line of this width and grey."""
     if fill is not None:
-        yield Polygon(corners(rect), grey=fill)
-    yield Polygon(corners(rect), width, False, grey)
+        yield Polygon(rect.corners, grey=fill)
+    yield Polygon(rect.corners, width, False, grey)
 
 
 def level(rect: Rect, share: float, width: float, grey: float = 0.0) -> Line:
