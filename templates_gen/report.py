@@ -45,7 +45,7 @@ def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, 
         "joins": [{"over": page_of[join.over], "under": page_of[join.under]} for join in sheets.joins],
         "rules": [
             _rule_data(page, rule, sheets.page.matrix)
-            for page in range(1, pages + 1)
+            for page in sorted({1, *page_of.values()})
             for rule in rules(sheets.page, paper.overlap, plan.job.unit)
         ],
         "nails": _nails(plan, sheets, page_of),

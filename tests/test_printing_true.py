@@ -142,7 +142,7 @@ def test_a_printed_sheet_is_the_wall_turned_and_moved_and_nothing_else(name, way
 @pytest.mark.parametrize(("name", "way"), CASES)
 def test_every_rule_measures_what_it_says_once_printed(name, way, templates):
     done = templates[name]
-    assert len(done.report["rules"]) == 2 * len(done.reader.pages)
+    assert len(done.report["rules"]) == 2 * (1 + len(done.sheets.sheets))
     for rule in done.report["rules"]:
         drawn = [
             s for s in done.marks[rule["page"] - 1].segments

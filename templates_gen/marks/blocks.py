@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import Rect
@@ -9,12 +10,15 @@ from templates_gen.lettering import Lettering
 from templates_gen.marks.items import Text
 from templates_gen.record import Record
 
-LEADING = 22 / 14
+LEAST_LEADING = 22 / 14
 """Least distance of base lines in lettering heights: ISO 3098-1, lettering type A with capital letters that carry
 accents (from memory)."""
 
 BETWEEN = 0.35
 """Least free space between the ink of two lines, in lettering heights.  Our own design, no source."""
+
+_TOGETHER = re.compile(r"\S+(?:(?<=\d)\s+(?:\d+/\d+|in|cm|mm|lb|kg|N|%|\(\d+\))(?=\W|$)\S*)*(?:\s+·(?=\s))?")
+"""A word; with a number goes its fraction, its unit, or a number in brackets, and with all a raised dot after them."""
 
 LineOfText = tuple[str, float, bool]
 """Text, capital height in mm, bold."""
@@ -42,7 +46,7 @@ def block(lines: Sequence[LineOfText], lettering: Lettering) -> Block:
     for line in kept:
         ink = ink_of(line, lettering)
         step = below + BETWEEN * line[1] + ink.y1 if placed else ink.y1
-        down += max(step, LEADING * line[1]) if placed else step
+        down += max(step, LEAST_LEADING * line[1]) if placed else step
         below, width = -ink.y0, max(width, ink.width)
         placed.append((line, down))
     return Block(tuple(placed), width, down + below)
@@ -68,12 +72,15 @@ def shortened(text: str, height: float, bold: bool, width: float, lettering: Let
 
 
 def wrapped(text: str, height: float, bold: bool, width: float, lettering: Lettering) -> list[str]:
-    """The text in lines no wider than `width` (mm), broken at spaces; a word that is wider is cut."""
+    """The text in lines no wider than `width` (mm), broken at spaces; a word that is wider is cut.
+
+    A length stays with its unit, if there is room for both, and no line begins with a raised dot.
+    """
     space = lettering.width(" ", height, bold)
     lines: list[str] = []
     line: list[str] = []
     far = 0.0
-    for word in text.split():
+    for word in _words(text, height, bold, width, lettering):
         wide = lettering.width(word, height, bold)
         if line and far + space + wide > width:
             lines.append(" ".join(line))
@@ -83,3 +90,10 @@ def wrapped(text: str, height: float, bold: bool, width: float, lettering: Lette
         far += wide + (space if line else 0.0)
         line.append(word)
     return [*lines, " ".join(line)] if line else lines
+
+
+def _words(text: str, height: float, bold: bool, width: float, lettering: Lettering) -> Iterator[str]:
+    """What a line is not broken in: words, and numbers with what belongs to them where that is not too wide."""
+    for words in _TOGETHER.findall(text):
+        whole = " ".join(words.split())
+        yield from [whole] if lettering.width(whole, height, bold) <= width else whole.split()

@@ -64,11 +64,11 @@ def _forms(plan: Plan, sheets: SheetPlan, labels: Labels) -> Iterator[Form]:
 
 def _pages_before(before: FirstPages, sheets: SheetPlan) -> Iterator[Page]:
     for number, items in enumerate(before.pages):
-        page_items = (Use(RULES_FORM, 0.0, 0.0), *items)
+        ruled = () if number else (Use(RULES_FORM, 0.0, 0.0),)
         yield Page(
             label=str(number + 1),
             title=before.titles.get(number, ""),
-            page_items=page_items,
+            page_items=(*ruled, *items),
             page_matrix=sheets.page.matrix,
         )
 

@@ -25,15 +25,21 @@ from templates_gen.marksizes import H7, H25, MEDIUM, RULE_END
 from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Plan
 from templates_gen.record import Record
+from templates_gen.sheets.sheet import Page as SheetPage
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.units import show_both
 
 LEVEL_WORDS = {"stop": "stop", "warn": "decide", "note": "note"}
 
 
-def text_area(sheets: SheetPlan) -> Rect:
+def text_area(page: SheetPage) -> Rect:
+    """The part of a page without rules that is free for text (page mm)."""
+    return page.printable.grown(-3.0)
+
+
+def area_beside_rules(page: SheetPage, overlap: float) -> Rect:
     """The part of a page that is free for text beside the rules (page mm)."""
-    area, inset = sheets.page.printable, sheets.paper.overlap / 2 + RULE_END + 4
+    area, inset = page.printable, overlap / 2 + RULE_END + 4
     return Rect(area.x0 + inset, area.y0 + inset, area.x1 - 2.0, area.y1 - 2.0)
 
 
@@ -46,8 +52,10 @@ class FirstPages(Record, frozen=True):
 
     @property
     def titles(self) -> dict[int, str]:
-        """Lines of the outline, by page."""
-        return {self.schedule: "Schedule", self.guide: "The hanging day", 0: "How to print and tape"}
+        """Lines of the outline, by page: what begins on each."""
+        begins = ((0, "How to print and tape"), (self.schedule, "Schedule"), (self.guide, "The hanging day"))
+        pages = sorted({page for page, _ in begins})
+        return {at: " · ".join(title for page, title in begins if page == at) for at in pages}
 
 
 def first_pages(
@@ -55,9 +63,11 @@ def first_pages(
 ) -> FirstPages:
     """What stands before the sheets: how to print and tape, findings, cautions, the schedule, and the hanging day.
 
-    `area` (page mm) is where it stands on pages of their own; else it stands beside the rules of the sheets' pages.
+    `area` (page mm) is where it stands on pages of their own; else the first page is printed as the sheets are, and
+    has their rules, to be measured before any other is printed.
     """
-    flow = Flow(area or text_area(sheets), lettering)
+    ruled = area_beside_rules(sheets.page, sheets.paper.overlap)
+    flow = Flow(area, lettering) if area else Flow(ruled, lettering, text_area(sheets.page))
     _title(flow, plan)
     _printing(flow, plan, sheets)
     wanted, left = map_height(plan, sheets, flow.area), flow.top - flow.area.y0 - 14.0
@@ -108,7 +118,7 @@ def _expected(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     """The expected error, in a few lines."""
     expected = expected_error(plan, sheets)
     if expected is not None:
-        flow.heading("How exact it will be")
+        flow.heading("How exact it will be", follows=24.0)
         for words in first_page_words(expected, plan.job.unit):
             flow.paragraph(words)
 
@@ -123,14 +133,10 @@ def _findings(flow: Flow, findings: Sequence[Finding]) -> None:
 
 def _cautions(flow: Flow) -> None:
     """The cautions in a box, all on one page."""
-    inner = Flow(Rect(flow.area.x0 + 3, flow.area.y0, flow.area.x1 - 3, flow.area.y1), flow.lettering)
-    inner.heading("Take care")
-    for words in CAUTIONS:
-        inner.paragraph(words)
-        inner.space(0.8)
-    height = inner.area.y1 - inner.top + 4.0
     flow.space(4.0)
-    flow.need(height)
+    flow.need(_depth(_caution_words(flow)))
+    inner = _caution_words(flow)  # anew, for the next page may be wider
+    height = _depth(inner)
     drop = flow.area.y1 - flow.top + 1.5
     box = Rect(flow.area.x0, flow.top - height, flow.area.x1, flow.top)
     flow.pages[-1].append(Polygon(box.corners, MEDIUM, False))
@@ -140,6 +146,21 @@ def _cautions(flow: Flow) -> None:
         if isinstance(item, Text)
     )
     flow.top -= height
+
+
+def _caution_words(flow: Flow) -> Flow:
+    """The words of the box, as if it stood at the top of a page."""
+    inner = Flow(Rect(flow.area.x0 + 3, flow.area.y0, flow.area.x1 - 3, flow.area.y1), flow.lettering)
+    inner.heading("Take care")
+    for words in CAUTIONS:
+        inner.paragraph(words)
+        inner.space(0.8)
+    return inner
+
+
+def _depth(words: Flow) -> float:
+    """How high a box around these words is (mm)."""
+    return words.area.y1 - words.top + 4.0
 
 
 def _schedule(flow: Flow, plan: Plan, findings: Sequence[Finding]) -> int:
@@ -156,12 +177,8 @@ def _schedule(flow: Flow, plan: Plan, findings: Sequence[Finding]) -> int:
     if flagged:
         flow.paragraph(KEY, bold=True)
     flow.space(2.0)
-    shares: tuple[float, ...] = (0.07, 0.13, 0.165, 0.10, 0.10, 0.115, 0.15, 0.17)
-    widths = [share * flow.area.width for share in shares]
-    flow.table(schedule.HEADER, schedule.rows(plan, flagged), widths, strong=has_mark)
+    flow.table(schedule.HEADER, schedule.rows(plan, flagged), strong=has_mark)
     if lines := carried(plan, findings):
         flow.heading("What every nail carries and goes into", follows=30.0)
-        shares = (0.12, 0.21, 0.19, 0.09, 0.27, 0.12)
-        widths = [share * flow.area.width for share in shares]
-        flow.table(CARRIED_HEADER, carried_rows(lines, flagged), widths, strong=has_mark)
+        flow.table(CARRIED_HEADER, carried_rows(lines, flagged), strong=has_mark)
     return begins

@@ -3,23 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from itertools import accumulate
+from itertools import accumulate, compress
 
-from templates_gen.geometry import Rect
+from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import ink_of, shortened, wrapped
 from templates_gen.marks.items import Item, Line, Text
 from templates_gen.marksizes import H25, H35, HAIR, NARROW
 
-LEADING = 1.75
-"""Distance of base lines in lettering heights; ISO 3098-1 asks for 22/14 at least (from memory)."""
+LEADING = 1.65
+"""Distance of base lines of running text in lettering heights: a little more than `LEAST_LEADING`, for long lines.
+Our own design, no source."""
+
+
+AIR = 2.0
+"""mm between a cell and the next column at least.  Our own design, no source."""
 
 
 class Flow:
-    """Fills an area (page mm) from the top, and goes on on a next page when it is full."""
+    """Fills an area (page mm) from the top, and goes on on a next page, in the area `after`, when it is full."""
 
-    def __init__(self, area: Rect, lettering: Lettering) -> None:
+    def __init__(self, area: Rect, lettering: Lettering, after: Rect | None = None) -> None:
         self.area, self.lettering = area, lettering
+        self._after = after or area
         self.pages: list[list[Item]] = [[]]
         self.top = area.y1
 
@@ -32,25 +38,28 @@ class Flow:
         """A new page when less than this is left of the present one."""
         if self.top - height < self.area.y0 and self.pages[-1]:
             self.pages.append([])
+            self.area = self._after
             self.top = self.area.y1
 
     def heading(self, text: str, height: float = H35, follows: float = 12.0) -> None:
         """A bold line that stays on one page with what follows it (at least `follows` mm)."""
         self.space(height)
         self.need(height * LEADING + follows)
-        self._line(text, height, True, self.area.x0)
+        self._line(text, height, True)
         self.top -= 0.8
 
     def paragraph(
         self, text: str, height: float = H25, indent: float = 0.0, lead: str = "", bold: bool = False
     ) -> None:
-        """Wrapped text; `lead` (a number, a word) stands before its first line in the indent."""
-        x = self.area.x0 + indent
-        for number, line in enumerate(wrapped(text, height, bold, self.area.x1 - x, self.lettering)):
+        """Wrapped text, all on one page if it can be; `lead` (a number, a word) stands before it in the indent."""
+        count = len(wrapped(text, height, bold, self.area.width - indent, self.lettering))
+        self.need(min(count * height * LEADING, self.area.height))
+        # anew, for the next page may be wider
+        for number, line in enumerate(wrapped(text, height, bold, self.area.width - indent, self.lettering)):
             self.need(height * LEADING)
             if lead and number == 0:
                 self.pages[-1].append(Text(self.area.x0, self._base(line, height, bold), lead, height, bold=True))
-            self._line(line, height, bold, x)
+            self._line(line, height, bold, indent)
 
     def steps(self, texts: Iterable[str]) -> None:
         """Numbered steps."""
@@ -62,21 +71,29 @@ class Flow:
         self,
         header: Sequence[str],
         rows: Iterable[Sequence[str]],
-        widths: Sequence[float],
+        widths: Sequence[float] | None = None,
         height: float = H25,
         strong: Callable[[Sequence[str]], bool] = lambda row: False,
     ) -> None:
-        """A table whose cells are cut to the columns' `widths` (mm); its header comes again on every page.
+        """A table; its header comes again on every page, and a row for which `strong` is true is bold.
 
-        A row for which `strong` is true is bold.
+        Its columns are `widths` wide (mm); or else as wide as their cells want, and those with nothing in them are left
+        out.  A cell has two lines at most.
         """
-        self._cells(self._columns(header, widths, height, True), widths, height, True)
-        for row in rows:
-            columns = self._columns(row, widths, height, strong(row))
+        lines = [(header, True), *((row, strong(row)) for row in rows)]
+        if widths is None:
+            filled = [any(cells) for cells in zip(*(row for row, _ in lines[1:]), strict=True)]
+            lines = [(tuple(compress(row, filled)), bold) for row, bold in lines]
+        across = widths or self._widths(lines, height)
+        self._cells(self._columns(lines[0][0], across, height, True), across, height, True)
+        for row, bold in lines[1:]:
+            columns = self._columns(row, across, height, bold)
             if self.top - max(map(len, columns)) * height * LEADING - 1.6 < self.area.y0:
                 self.need(self.area.height)
-                self._cells(self._columns(header, widths, height, True), widths, height, True)
-            self._cells(columns, widths, height, strong(row), HAIR)
+                across = widths or self._widths(lines, height)  # this page may be wider
+                self._cells(self._columns(lines[0][0], across, height, True), across, height, True)
+                columns = self._columns(row, across, height, bold)
+            self._cells(columns, across, height, bold, HAIR)
 
     def picture(self, height: float, draw: Callable[[Rect], Iterable[Item]]) -> None:
         """A drawing of this height across the whole area."""
@@ -85,17 +102,34 @@ class Flow:
         self.pages[-1].extend(draw(place))
         self.top -= height
 
-    def _line(self, text: str, height: float, bold: bool, x: float) -> None:
-        self.pages[-1].append(Text(x, self._base(text, height, bold), text, height, bold=bold))
+    def _line(self, text: str, height: float, bold: bool, indent: float = 0.0) -> None:
+        self.pages[-1].append(Text(self.area.x0 + indent, self._base(text, height, bold), text, height, bold=bold))
         ink = ink_of((text, height, bold), self.lettering)
         self.top -= max(height * LEADING, ink.height + 0.3 * height)
 
     def _base(self, text: str, height: float, bold: bool) -> float:
         return self.top - ink_of((text, height, bold), self.lettering).y1
 
+    def _widths(self, lines: Sequence[tuple[Sequence[str], bool]], height: float) -> list[float]:
+        """How wide every column is: as wide as its widest cell, and what is left of the area shared out between them.
+
+        Where that is too much, the widest columns are made narrower, all to one width.
+        """
+        wanted = [
+            max(self.lettering.width(row[column], height, bold) for row, bold in lines) + AIR
+            for column in range(len(lines[0][0]))
+        ]
+        free = self.area.width
+        for place, column in enumerate(sorted(range(len(wanted)), key=wanted.__getitem__)):
+            wanted[column] = min(wanted[column], free / (len(wanted) - place))
+            free -= wanted[column]
+        return [width + free / len(wanted) for width in wanted]
+
     def _columns(self, row: Sequence[str], widths: Sequence[float], height: float, bold: bool) -> list[list[str]]:
         """The lines, one or two, of each cell of a row."""
-        return [self._in_two(cell, width - 2.0, height, bold) for cell, width in zip(row, widths, strict=True)]
+        return [
+            self._in_two(cell, width - AIR + TOLERANCE, height, bold) for cell, width in zip(row, widths, strict=True)
+        ]
 
     def _cells(
         self, columns: list[list[str]], widths: Sequence[float], height: float, bold: bool, line: float = NARROW

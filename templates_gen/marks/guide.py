@@ -1,4 +1,4 @@
-"""The hanging guide: one page to have at the wall, with the tools to tick off and the day in pictures."""
+"""The hanging guide, on one page to have at the wall: the tools to tick off and the day in pictures."""
 
 from __future__ import annotations
 
@@ -20,13 +20,16 @@ from templates_gen.sheets.sheet import SheetPlan
 GUTTER, LEAST_WIDTH, LEAST_HEIGHT = 5.0, 40.0, 18.0
 """mm between two pictures; how wide one has to be for its words, and how high.  Our own design, no source."""
 
+SHARE = 0.72
+"""How much of a page it takes at least: a short table may stand above it.  Our own design, no source."""
+
 TICK = 3.2
 """mm; side of a box to tick off.  Our own design, no source."""
 
 
 def guide(flow: Flow, plan: Plan, sheets: SheetPlan) -> int:
-    """The guide on a page of its own; the number (from 0) of that page."""
-    flow.need(flow.area.height)
+    """The guide, all on one page; the number (from 0) of that page."""
+    flow.need(SHARE * flow.area.height)
     begins = len(flow.pages) - 1
     flow.heading("The hanging day")
     _tools(flow, plan)
