@@ -22,7 +22,7 @@ from tests.pdf_reading import Marks
 CLOSE = 0.01  # mm; far below a pencil's line.  Common practice, no source
 WIDE = 0.35  # mm; a frame's outline, ISO 128-2 series (from memory)
 HAIR = 0.13  # mm; a blank, the same series
-BLANK = 42.0  # mm; our own design, no source
+BLANK = 38.0  # mm; our own design, no source
 
 
 def one_frame(drawn: Frame, unit: str = "mm") -> Marks:

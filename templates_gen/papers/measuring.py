@@ -20,7 +20,7 @@ from templates_gen.sheets.sheet import page_of
 PITCH = 11.5
 """mm from blank to blank: a pencil writes figures 8 mm high in them.  Our own design, no source."""
 
-BLANK, UNIT, LETTER, WORDS = 42.0, 10.0, 6.0, 50.0
+BLANK, UNIT, LETTER, WORDS = 38.0, 10.0, 6.0, 54.0
 """mm: width of a blank, of the unit behind it, of the letter and of the words before it.  Our own design, no source."""
 
 LINE = 3.6
@@ -86,8 +86,9 @@ def _entry(frame: Frame, unit: str, drawing: float) -> _Entry:
 
 def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
     """What stands at the top of a page: all there is to know on the first, a reminder on the others."""
-    flow = Flow(area, lettering)
-    flow.paragraph(shortened(f"Measuring sheet · {job.title}", H5, True, area.width - 25.0, lettering), H5, bold=True)
+    flow, name = Flow(area, lettering), ": measuring sheet"
+    room = area.width - 25.0 - lettering.width(name, H5, True)  # the page's number stands in the corner
+    flow.paragraph(shortened(job.title, H5, True, room, lettering) + name, H5, bold=True)
     if first:
         for number, words in enumerate(_DIRECTIONS, 1):
             flow.paragraph(words, indent=5.0, lead=f"{number}")
