@@ -73,3 +73,16 @@ def test_a_column_with_nothing_in_it_is_left_out(strong: bool) -> None:
     assert [(text.text, text.bold) for text in texts(flow.pages[0])] == [
         ("nail", True), ("found", True), ("A", strong), ("1", strong), ("B", False),
     ]  # fmt: skip
+
+
+def test_a_table_with_its_heading_is_not_parted_where_it_fits_on_half_a_page() -> None:
+    """The heading and a row fit at the foot of the page, all five rows do not: all begins on the next one."""
+    flow = Flow(Rect(0, 0, 90, 100), LETTERING)
+    flow.paragraph("above", 60.0)
+
+    def write(flow: Flow) -> None:
+        flow.heading("What every nail carries")
+        flow.table(("nail", "found"), [(f"{number}", "1") for number in range(5)])
+
+    assert flow.together(write) == 1
+    assert [len(texts(page)) for page in flow.pages] == [1, 13]

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from functools import partial
 
 from templates_gen import schedule
 from templates_gen.carrying import HEADER as CARRIED_HEADER
@@ -21,10 +22,10 @@ from templates_gen.marks.guide import guide
 from templates_gen.marks.items import Item, Polygon, Text
 from templates_gen.marks.sheetmap import map_height, sheet_map
 from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, printer_words, rule_words, shop_words
-from templates_gen.marksizes import H7, H25, MEDIUM, RULE_END
+from templates_gen.marksizes import H7, H25, H35, MEDIUM, RULE_END
 from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Plan
-from templates_gen.record import Record
+from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import Page as SheetPage
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.units import show_both
@@ -76,10 +77,12 @@ def first_pages(
     flow.picture(height, lambda place: sheet_map(plan, sheets, place, lettering))
     flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
     flow.steps(day_before(plan, sheets))
-    _expected(flow, plan, sheets)
+    flow.together(partial(_expected, plan=plan, sheets=sheets))
     _findings(flow, findings)
-    _cautions(flow)
-    schedule_page = _schedule(flow, plan, findings)
+    flow.together(_cautions)
+    flagged = flagged_nails(plan, findings)
+    schedule_page = flow.together(partial(_schedule, plan=plan, flagged=flagged))
+    flow.together(partial(_carried, plan=plan, findings=findings, flagged=flagged))
     guide_page = guide(flow, plan, sheets)
     return FirstPages(flow.pages, schedule_page, guide_page)
 
@@ -118,7 +121,7 @@ def _expected(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     """The expected error, in a few lines."""
     expected = expected_error(plan, sheets)
     if expected is not None:
-        flow.heading("How exact it will be", follows=24.0)
+        flow.heading("How exact it will be")
         for words in first_page_words(expected, plan.job.unit):
             flow.paragraph(words)
 
@@ -132,43 +135,27 @@ def _findings(flow: Flow, findings: Sequence[Finding]) -> None:
 
 
 def _cautions(flow: Flow) -> None:
-    """The cautions in a box, all on one page."""
-    flow.space(4.0)
-    flow.need(_depth(_caution_words(flow)))
-    inner = _caution_words(flow)  # anew, for the next page may be wider
-    height = _depth(inner)
-    drop = flow.area.y1 - flow.top + 1.5
-    box = Rect(flow.area.x0, flow.top - height, flow.area.x1, flow.top)
-    flow.pages[-1].append(Polygon(box.corners, MEDIUM, False))
-    flow.pages[-1].extend(
-        Text(item.x, item.y - drop, item.text, item.height, item.anchor, 0, item.bold)
-        for item in inner.pages[0]
-        if isinstance(item, Text)
-    )
-    flow.top -= height
-
-
-def _caution_words(flow: Flow) -> Flow:
-    """The words of the box, as if it stood at the top of a page."""
+    """The cautions in a box."""
     inner = Flow(Rect(flow.area.x0 + 3, flow.area.y0, flow.area.x1 - 3, flow.area.y1), flow.lettering)
     inner.heading("Take care")
     for words in CAUTIONS:
         inner.paragraph(words)
         inner.space(0.8)
-    return inner
+    flow.space(H35)
+    flow.picture(inner.area.y1 - inner.top + 4.0, partial(_boxed, words=inner))
 
 
-def _depth(words: Flow) -> float:
-    """How high a box around these words is (mm)."""
-    return words.area.y1 - words.top + 4.0
+def _boxed(place: Rect, words: Flow) -> Iterator[Item]:
+    """One page of words, moved into a box."""
+    yield Polygon(place.corners, MEDIUM, False)
+    down = words.area.y1 - place.y1 + 1.5
+    yield from (replace(item, y=item.y - down) for item in words.pages[0] if isinstance(item, Text))
 
 
-def _schedule(flow: Flow, plan: Plan, findings: Sequence[Finding]) -> int:
-    """The schedule on the same pages, and what every nail carries; the page it begins on."""
-    flagged = flagged_nails(plan, findings)
-    flow.space(3.0)
-    flow.heading("Schedule", follows=30.0)
-    begins, unit = len(flow.pages) - 1, plan.job.unit
+def _schedule(flow: Flow, plan: Plan, flagged: frozenset[str]) -> None:
+    """The schedule, with a mark at the nails that are flagged."""
+    unit = plan.job.unit
+    flow.heading("Schedule")
     flow.paragraph(
         f"Centre line {show_both(plan.centre_line, unit)} from the wall's left end; level line "
         f"{show_both(plan.level_line, unit)} above the floor."
@@ -178,7 +165,10 @@ def _schedule(flow: Flow, plan: Plan, findings: Sequence[Finding]) -> int:
         flow.paragraph(KEY, bold=True)
     flow.space(2.0)
     flow.table(schedule.HEADER, schedule.rows(plan, flagged), strong=has_mark)
+
+
+def _carried(flow: Flow, plan: Plan, findings: Sequence[Finding], flagged: frozenset[str]) -> None:
+    """What every nail carries and goes into, where that is known of any."""
     if lines := carried(plan, findings):
-        flow.heading("What every nail carries and goes into", follows=30.0)
+        flow.heading("What every nail carries and goes into")
         flow.table(CARRIED_HEADER, carried_rows(lines, flagged), strong=has_mark)
-    return begins

@@ -16,6 +16,9 @@ LEADING = 1.65
 Our own design, no source."""
 
 
+FIRST = 30.0
+"""mm of something long that are on the page it begins on, at least.  Our own design, no source."""
+
 AIR = 2.0
 """mm between a cell and the next column at least.  Our own design, no source."""
 
@@ -40,6 +43,16 @@ class Flow:
             self.pages.append([])
             self.area = self._after
             self.top = self.area.y1
+
+    def together(self, write: Callable[[Flow], None]) -> int:
+        """What this writes, all on one page unless it takes more than half of one; the page (from 0) it begins on."""
+        trial = Flow(self.area, self.lettering)
+        write(trial)
+        depth = trial.area.y1 - trial.top + H35 if len(trial.pages) == 1 else self.area.height
+        self.need(depth if depth <= self.area.height / 2 else FIRST)
+        begins = len(self.pages) - 1
+        write(self)
+        return begins
 
     def heading(self, text: str, height: float = H35, follows: float = 12.0) -> None:
         """A bold line that stays on one page with what follows it (at least `follows` mm)."""
