@@ -50,9 +50,9 @@ def test_a_paragraph_stays_whole_and_takes_the_next_pages_width() -> None:
 @given(st.lists(st.tuples(words, words, words), min_size=1, max_size=8))
 def test_no_cell_is_cut_or_broken_where_the_page_is_wide_enough(rows: list[tuple[str, str, str]]) -> None:
     widest = [max(LETTERING.width(cell, 2.5) for cell in column) for column in zip(*rows, strict=True)]
-    flow = Flow(Rect(0, 0, max(60.0, sum(widest) + 3 * AIR), 500), LETTERING)
-    flow.table(("a", "b", "c"), rows)
-    assert [text.text for text in texts(flow.pages[0])[3:]] == [cell for row in rows for cell in row]
+    flow = Flow(Rect(0, 0, sum(widest) + 3 * AIR, 500), LETTERING)
+    flow.table(("", "", ""), rows)
+    assert [text.text for text in texts(flow.pages[0])] == [cell for row in rows for cell in row]
     for text in texts(flow.pages[0]):
         assert text.x + LETTERING.width(text.text, 2.5) <= flow.area.x1 + 1e-6
 

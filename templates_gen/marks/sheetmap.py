@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 from templates_gen.geometry import Rect, bounds
 from templates_gen.lettering import Lettering
-from templates_gen.longlines import centre_spans, level_spans, pitch_line
+from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line
 from templates_gen.marks.items import Circle, Item, Line, Polygon, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marks.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.marks.tapemarks import arrow_head, tape_marks
 from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW
 from templates_gen.planning import Plan
+from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import SheetPlan
 
 KEY = 5.5
@@ -20,6 +21,8 @@ KEY = 5.5
 
 KEY_WORDS = "points from the sheet on top to the one under it; the numbers beside it are the order of taping"
 
+SIZES = (H35, H25, H18)
+"""Heights of the sheets' names, largest first.  Our own design, no source."""
 
 LEAST_HEIGHT, CELL = 68.0, 11.0
 """mm that the map is high, and that a sheet on it should be, both ways.  Our own design, no source."""
@@ -95,22 +98,44 @@ def _key(sheets: SheetPlan, place: Rect) -> Iterator[Item]:
 def _names(
     plan: Plan, sheets: SheetPlan, at: Callable[[Rect], Rect], scale: float, lettering: Lettering
 ) -> Iterator[Item]:
-    """The names of the sheets in their upper left corners, and of the frames where there is room."""
+    """The names of the sheets in their upper left corners, the marks of taping, and the names of frames with room.
+
+    The sheets' names are as large as leaves room for the number of every step of taping.
+    """
+    steps = len(set(taping_order(sheets).joins.values()))
+    for largest in range(len(SIZES)):
+        room = _taken(plan, at, scale)
+        items = list(_sheet_names(sheets, SIZES[largest:], at, room, lettering))
+        marks = list(tape_marks(sheets, at, room, lettering))
+        if len({item.text for item in marks if isinstance(item, Text)}) == steps:
+            break
+    yield from (*items, *marks)
+    for hung in plan.frames:
+        rect: Rect = at(hung.rect)
+        yield from _name(hung.frame.id, H25, False, rect, (rect.cx, rect.cy), room, lettering)
+
+
+def _taken(plan: Plan, at: Callable[[Rect], Rect], scale: float) -> Room:
+    """The map with the nails taken; names are better not written over the long lines."""
     room = Room(Rect(-1e6, -1e6, 1e6, 1e6))
     level = at(Rect(plan.group.x0, plan.level_line, plan.group.x1, plan.level_line))
     centre = at(Rect(plan.centre_line, plan.group.y0, plan.centre_line, plan.group.y1))
     room.lines = [level.grown(0.3), centre.grown(0.3)]
+    if ends := pitch_line(plan):
+        room.lines += [at(box) for box in pieces(ends, 1.0 / scale)]
     for nail in plan.nails:
         room.take(at(Rect.about(nail.x, nail.y, 2.0 / scale, 2.0 / scale)))
+    return room
+
+
+def _sheet_names(
+    sheets: SheetPlan, sizes: Sequence[float], at: Callable[[Rect], Rect], room: Room, lettering: Lettering
+) -> Iterator[Item]:
     for sheet in sheets.sheets:
         cell: Rect = at(sheet.cell)
-        fitting = (h for h in (H35, H25, H18) if lettering.width(sheet.name, h, True) < cell.width - 1.5)
-        height = next((h for h in fitting if 3.5 * h < cell.height), H18)
+        fitting = (size for size in sizes if lettering.width(sheet.name, size, True) < cell.width - 1.5)
+        height = next((size for size in fitting if 3.5 * size < cell.height), sizes[-1])
         yield from _name(sheet.name, height, True, cell, (cell.x0, cell.y1), room, lettering)
-    yield from tape_marks(sheets, at, room, lettering)
-    for hung in plan.frames:
-        rect: Rect = at(hung.rect)
-        yield from _name(hung.frame.id, H25, False, rect, (rect.cx, rect.cy), room, lettering)
 
 
 def _name(
