@@ -5,8 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from templates_gen.findings import Finding, find
+from templates_gen.geometry import Rect
 from templates_gen.model import Fixing, Frame, Group, Hanger, Height, Job, Paper, Spot, Wall
 from templates_gen.papersizes import DEFAULT_MARGIN, SIZES
+from templates_gen.planning import plan_wall
 
 SAMPLES = Path(__file__).parent.parent / "samples"
 
@@ -38,4 +41,14 @@ def job(*frames: Frame, **more: Any) -> Job:
     return Job(frames=frames, **(values | more))
 
 
-__all__ = ["SAMPLES", "Fixing", "Hanger", "Height", "Spot", "frame", "group", "job", "paper"]
+def sides(rect: Rect) -> tuple[float, float, float, float]:
+    """Left, bottom, right and top (mm)."""
+    return rect.x0, rect.y0, rect.x1, rect.y1
+
+
+def named(rule: str, of: Job) -> list[Finding]:
+    """The findings of this rule about a job."""
+    return [found for found in find(plan_wall(of)) if found.rule == rule]
+
+
+__all__ = ["SAMPLES", "Fixing", "Hanger", "Height", "Spot", "frame", "group", "job", "named", "paper", "sides"]

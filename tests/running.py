@@ -60,6 +60,14 @@ def spawn(*arguments: str | Path, cwd: Path, env: Mapping[str, str] | None = Non
     return Ran(done.returncode, done.stdout, done.stderr)
 
 
+def read_terminal(terminal: int) -> bytes:
+    """The next bytes from a terminal, none when its other end has gone."""
+    try:
+        return os.read(terminal, 4096)
+    except OSError:
+        return b""
+
+
 def listing(folder: Path) -> dict[str, bytes | None]:
     """Every file below a folder with its content, and every folder."""
     return {

@@ -9,7 +9,7 @@ from templates_gen.geometry import Rect
 from templates_gen.longlines import centre_spans, level_spans
 from templates_gen.model import Feature, Group, Wall
 from templates_gen.planning import OVER_FEATURE, Plan, plan_wall
-from tests.jobs import Height, frame, group, job
+from tests.jobs import Height, frame, group, job, sides
 from tests.made import made
 
 side = st.floats(min_value=20.0, max_value=1500.0)
@@ -20,10 +20,6 @@ def about(rows, feature: Feature = WINDOW, **more) -> Group:
     """A group around a feature: left, above, right, below."""
     height = Height(by="around", at=0.0)
     return group(rows, "around", height=height, around=feature, centre_on=feature.name, **more)
-
-
-def corners(rect: Rect) -> tuple[float, float, float, float]:
-    return rect.x0, rect.y0, rect.x1, rect.y1
 
 
 @st.composite
@@ -83,7 +79,7 @@ def test_the_same_sizes_on_both_sides_hang_as_mirror_images(case):
     placed = arrange(asked, sizes)
     for one, two in zip((*left, *above, *below), (*right, *above[::-1], *below[::-1]), strict=True):
         a, b = placed[one], placed[two]
-        assert corners(b) == pytest.approx((-a.x1, a.y0, -a.x0, a.y1), abs=1e-6)
+        assert sides(b) == pytest.approx((-a.x1, a.y0, -a.x0, a.y1), abs=1e-6)
 
 
 def plan(rows, sizes, **more) -> Plan:
@@ -101,7 +97,7 @@ def test_a_window_worked_out_by_hand():
         "A": (250.0, 300.0), "B": (200.0, 200.0), "C": (400.0, 300.0), "D": (400.0, 200.0), "E": (300.0, 400.0),
     }  # fmt: skip
     done = plan(rows, sizes, gap=20.0, gap_around=40.0)
-    found = {hung.frame.id: corners(hung.rect) for hung in done.frames}
+    found = {hung.frame.id: sides(hung.rect) for hung in done.frames}
     assert found == {
         "A": pytest.approx((1210, 1460, 1460, 1760)), "B": pytest.approx((1260, 1240, 1460, 1440)),
         "C": pytest.approx((1590, 2140, 1990, 2440)), "D": pytest.approx((2010, 2140, 2410, 2340)),

@@ -7,7 +7,7 @@ from templates_gen.findings import find
 from templates_gen.geometry import Rect
 from templates_gen.model import Feature, Group, Job, Wall
 from templates_gen.planning import plan_wall
-from tests.jobs import Height, Spot, frame, group, job
+from tests.jobs import Height, Spot, frame, group, job, sides
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)
 
@@ -15,14 +15,10 @@ TWO_ROWS = (("A", "B"), ("C",))
 SIZES = {"A": (200.0, 300.0), "B": (300.0, 200.0), "C": (400.0, 250.0)}
 
 
-def corners(rect: Rect) -> tuple[float, float, float, float]:
-    return rect.x0, rect.y0, rect.x1, rect.y1
-
-
 def placed_at(made: dict[str, Rect], expected: dict[str, tuple[float, float, float, float]]) -> None:
     assert list(made) == list(expected)
     for name, numbers in expected.items():
-        assert corners(made[name]) == pytest.approx(numbers, abs=1e-9), name
+        assert sides(made[name]) == pytest.approx(numbers, abs=1e-9), name
 
 
 # Every rectangle below: left, bottom, right, top in mm about the group's middle, worked out by hand here.
@@ -126,8 +122,8 @@ def test_a_grid_sets_a_frame_across_and_aligns_it_down_its_cell(set_, align, lef
     asked = group(TWO_ROWS, "grid", gap_across=40.0, gap_down=50.0, set=set_, align=align)
     made = arrange(asked, SIZES)
     foot = {"top": 100.0, "centre": 50.0, "bottom": 0.0}[align]  # 200 high in a row of 300 from 0
-    assert corners(made["A"]) == pytest.approx((left, top - 300, left + 200, top))
-    assert corners(made["B"]) == pytest.approx((70, foot, 370, foot + 200))
+    assert sides(made["A"]) == pytest.approx((left, top - 300, left + 200, top))
+    assert sides(made["B"]) == pytest.approx((70, foot, 370, foot + 200))
 
 
 @pytest.mark.parametrize(
@@ -149,7 +145,7 @@ def test_a_placed_frame_has_the_named_point_at_its_spot(point, expected):
         spots=(("A", Spot(point=point, x=100.0, y=100.0)),),
         height=Height(by="centre", at=1450.0),
     )
-    assert corners(arrange(asked, SIZES)["A"]) == pytest.approx(expected)
+    assert sides(arrange(asked, SIZES)["A"]) == pytest.approx(expected)
 
 
 def test_placed_frames_stay_where_they_are_put_and_are_not_centred():

@@ -22,12 +22,6 @@ def one_message(ran: Ran) -> str:
     return ran.err
 
 
-@pytest.fixture
-def folder(tmp_path, monkeypatch):
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
-
-
 @pytest.mark.parametrize("name", [*BROKEN, *PLACES])
 def test_a_broken_job_is_refused_with_one_message_and_nothing_left_behind(name, folder):
     text, words = (BROKEN | PLACES)[name]

@@ -33,14 +33,6 @@ def folder(tmp_path, monkeypatch):
     return tmp_path
 
 
-@pytest.fixture
-def small(tmp_path, monkeypatch):
-    """A folder with one small job file, as the current folder."""
-    (tmp_path / "job.toml").write_text(MINIMAL)
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
-
-
 @pytest.mark.parametrize("name", NAMES)
 def test_check_shows_its_findings_on_stdout_and_ends_with_nought(name, folder):
     ran = run("check", f"samples/{name}.toml")

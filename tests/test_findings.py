@@ -8,7 +8,7 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from templates_gen import findings
-from templates_gen.findings import Finding, find, stops
+from templates_gen.findings import find, stops
 from templates_gen.geometry import Rect
 from templates_gen.model import Feature, Fixing, Group, Hanger, Job, Wall
 from templates_gen.planning import plan_wall
@@ -18,7 +18,7 @@ from tests.finding_cases_found import CASES as FOUND
 from tests.finding_cases_holding import CASES as HOLDING
 from tests.finding_cases_stairs import CASES as STAIRS
 from tests.finding_cases_wire import CASES as WIRE
-from tests.jobs import Height, Spot, frame, group, job
+from tests.jobs import Height, Spot, frame, group, job, named
 
 
 def placed(apart: float) -> Job:
@@ -94,10 +94,6 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     *HOLDING,
     *STAIRS,
 ]
-
-
-def named(rule: str, of: Job) -> list[Finding]:
-    return [found for found in find(plan_wall(of)) if found.rule == rule]
 
 
 @pytest.mark.parametrize(("rule", "level", "about", "wrong", "right"), CASES)

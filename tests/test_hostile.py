@@ -16,12 +16,6 @@ SECONDS = 6.0
 more.  Our own design, no source."""
 
 
-@pytest.fixture
-def folder(tmp_path, monkeypatch):
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
-
-
 def job(*ids: str, group: str = "", wall: str = "width = 9000\nheight = 2600", size: str = "width = 300\nheight = 200",
         title: str = "t") -> str:  # fmt: skip
     frames = "".join(f'[[frame]]\nid = "{name}"\n{size}\ndrop = 60\n' for name in ids)

@@ -20,7 +20,7 @@ from templates_gen.record import replace
 from tests.jobs import Spot, frame, group, job
 from tests.made import made
 from tests.papers import FIRST, LABEL, PITCH, POINT, marks, paper
-from tests.running import MINIMAL, run
+from tests.running import run
 
 CLOSE = 0.01  # mm; far below what a cutter or an eye sees.  Common practice, no source
 A4 = (595 * POINT, 841 * POINT)  # ISO 216 in whole points, floored: worked out by hand here
@@ -115,13 +115,6 @@ def test_a_long_title_is_wrapped_before_it_is_cut_and_one_without_end_is_cut_wit
     (page,) = labels(plan_wall(endless), label_sheet(own_paper(endless), "mm"), Lettering()).pages
     cut = [item.text for item in page.page_items if isinstance(item, Text) and "…" in item.text]
     assert len(cut) == 1 and title.startswith(cut[0].rstrip("…"))
-
-
-@pytest.fixture
-def small(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    (tmp_path / "job.toml").write_text(MINIMAL)
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
 
 
 @pytest.mark.parametrize(

@@ -19,7 +19,7 @@ from tests import test_read_back as marks
 from tests import test_read_back_drop_rules as drop_rules
 from tests import test_read_back_lines as lines
 from tests.made import LARGE, made
-from tests.running import MINIMAL, run
+from tests.running import run
 from tests.wall_reading import CLOSE, NARROW, is_upright, shown, wide
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
@@ -160,13 +160,6 @@ def test_the_print_shop_is_told_the_size_and_what_the_rules_measure(name: str) -
         assert f"{side * POINT:.0f} mm" in words
     for rule in done.report["rules"]:
         assert f"{rule['length']:.0f} mm" in words
-
-
-@pytest.fixture
-def small(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    (tmp_path / "job.toml").write_text(MINIMAL)
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
 
 
 def test_the_command_names_both_files_and_their_sizes(small: Path) -> None:

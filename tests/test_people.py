@@ -2,17 +2,10 @@
 
 import pytest
 
-from templates_gen.findings import Finding, find
 from templates_gen.findings.people import use_of
 from templates_gen.holding.weightclasses import weight_class
-from templates_gen.model import Job
-from templates_gen.planning import plan_wall
 from tests.finding_cases_behind import POUND, deep, feature, metric, on, over, shaken
-from tests.jobs import frame
-
-
-def named(rule: str, of: Job) -> list[Finding]:
-    return [found for found in find(plan_wall(of)) if found.rule == rule]
+from tests.jobs import frame, named
 
 
 def test_each_unit_is_held_to_the_figures_that_the_standard_prints_for_it():

@@ -11,7 +11,7 @@ import time
 
 import pytest
 
-from tests.running import MINIMAL, spawn
+from tests.running import MINIMAL, read_terminal, spawn
 
 PROGRAM = [sys.executable, "-m", "templates_gen"]
 
@@ -29,18 +29,10 @@ def on_terminal(folder, *arguments, **environment) -> str:
     env = {name: value for name, value in os.environ.items() if name != "NO_COLOR"} | {"TERM": "xterm"} | environment
     with subprocess.Popen([*PROGRAM, *arguments], cwd=folder, env=env, stdout=theirs, stderr=theirs) as process:
         os.close(theirs)
-        shown = b"".join(iter(lambda: read(ours), b""))
+        shown = b"".join(iter(lambda: read_terminal(ours), b""))
         process.wait(timeout=30)
     os.close(ours)
     return shown.decode()
-
-
-def read(terminal: int) -> bytes:
-    """The next bytes from a terminal, none when its other end has gone."""
-    try:
-        return os.read(terminal, 4096)
-    except OSError:
-        return b""
 
 
 def test_it_runs_as_a_module(folder):

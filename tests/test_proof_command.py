@@ -14,13 +14,6 @@ from tests.running import MINIMAL, run
 STARTS = {"pdf": b"%PDF-1.7", "svg": b"<?xml", "png": b"\x89PNG"}
 
 
-@pytest.fixture
-def small(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    (tmp_path / "job.toml").write_text(MINIMAL)
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
-
-
 def left(folder: Path) -> list[str]:
     return sorted(path.name for path in folder.iterdir() if path.name != "job.toml")
 

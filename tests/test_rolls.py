@@ -77,13 +77,6 @@ def test_a_small_group_takes_a_short_piece_of_a_roll() -> None:
     assert 430.0 < min(sheets.page.width, sheets.page.height) * POINT < 600.0
 
 
-@pytest.fixture
-def small(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    (tmp_path / "job.toml").write_text(MINIMAL)
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
-
-
 def test_a_roll_in_the_job_file_is_as_good_as_one_in_the_command(small: Path) -> None:
     (small / "file.toml").write_text(MINIMAL + '\n[paper]\nsize = "roll 24 in"\n')
     assert run("template", "file.toml").code == 0

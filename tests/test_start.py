@@ -15,7 +15,7 @@ import pytest
 
 from templates_gen.jobfile.building import read_job
 from templates_gen.starting.picture import LINES
-from tests.running import run, spawn
+from tests.running import read_terminal, run, spawn
 
 ANSWERS = """\
 Fern prints
@@ -59,13 +59,6 @@ letter
 
 """
 """Two frames above a bench; one question asked about, and one answer taken back and given anew."""
-
-
-@pytest.fixture
-def folder(tmp_path, monkeypatch):
-    """An empty folder, as the current one."""
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
 
 
 def test_a_strangers_path_from_an_empty_folder_to_a_template(folder):
@@ -178,7 +171,7 @@ def on_terminal(folder, *sent, **environment) -> tuple[int, str]:
             shown += until(ours, b"> ")
             time.sleep(0.05)  # until it reads: an interrupt just before that is lost in it
             os.write(ours, line)
-        while part := read(ours):
+        while part := read_terminal(ours):
             shown += part
         code = process.wait(timeout=30)
     os.close(ours)
@@ -192,16 +185,9 @@ def take_terminal() -> None:
 
 def until(terminal, end) -> bytes:
     shown = b""
-    while not shown.endswith(end) and (part := read(terminal)):
+    while not shown.endswith(end) and (part := read_terminal(terminal)):
         shown += part
     return shown
-
-
-def read(terminal) -> bytes:
-    try:
-        return os.read(terminal, 4096)
-    except OSError:  # its other end has gone
-        return b""
 
 
 @pytest.mark.parametrize("key", [b"\x03", b"\x04"], ids=["Ctrl-C", "Ctrl-D"])

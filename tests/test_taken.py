@@ -13,13 +13,6 @@ from tests.made import SAMPLE_NAMES
 from tests.running import MINIMAL, listing, run
 
 
-@pytest.fixture
-def folder(tmp_path, monkeypatch):
-    """An empty folder, as the current one."""
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
-
-
 def test_samples_are_listed_with_a_line_each(folder):
     ran = run("start", "--sample")
     starts = [line.split()[0] for line in ran.out.splitlines() if not line.startswith(" ")]

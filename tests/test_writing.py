@@ -11,45 +11,37 @@ OUTPUTS = [["template", "job.toml", "-o"], ["check", "job.toml", "--report"], ["
            ["template", "job.toml", "-o", "made.pdf", "--report"]]  # fmt: skip
 
 
-@pytest.fixture
-def folder(tmp_path, monkeypatch):
-    """A folder with one small job file, as the current folder."""
-    (tmp_path / "job.toml").write_text(MINIMAL)
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
-
-
 @pytest.mark.parametrize("command", OUTPUTS)
-def test_a_file_that_is_not_ours_stays_and_nothing_else_is_written(command, folder):
-    (folder / "notes.txt").write_text("mine")
-    before = listing(folder)
+def test_a_file_that_is_not_ours_stays_and_nothing_else_is_written(command, small):
+    (small / "notes.txt").write_text("mine")
+    before = listing(small)
     ran = run(*command, "notes.txt")
     assert (ran.code, ran.out) == (2, "")
     assert ran.err.startswith("error: ") and "--force" in ran.err
     assert "notes.txt: is there already and was not made by this program" in ran.err
-    assert listing(folder) == before
+    assert listing(small) == before
 
 
 @pytest.mark.parametrize("content", [b"", b"%PDF-1.4\n%somebody else's", b'{"format": 2}', b"[1]"])
-def test_only_our_own_kinds_of_file_are_replaced(content, folder):
-    (folder / "job.pdf").write_bytes(content)
+def test_only_our_own_kinds_of_file_are_replaced(content, small):
+    (small / "job.pdf").write_bytes(content)
     assert run("template", "job.toml").code == 2
-    assert (folder / "job.pdf").read_bytes() == content
+    assert (small / "job.pdf").read_bytes() == content
 
 
 @pytest.mark.parametrize("command", OUTPUTS)
-def test_force_replaces_what_is_not_ours(command, folder):
-    (folder / "notes.txt").write_text("mine")
+def test_force_replaces_what_is_not_ours(command, small):
+    (small / "notes.txt").write_text("mine")
     assert run(*command, "notes.txt", "--force").code == 0
-    assert (folder / "notes.txt").read_bytes() != b"mine"
+    assert (small / "notes.txt").read_bytes() != b"mine"
 
 
 @pytest.mark.parametrize("command", OUTPUTS)
-def test_what_the_program_made_it_replaces_with_the_same_bytes(command, folder):
+def test_what_the_program_made_it_replaces_with_the_same_bytes(command, small):
     assert run(*command, "result").code == 0
-    before = listing(folder)
+    before = listing(small)
     assert run(*command, "result").code == 0
-    assert listing(folder) == before
+    assert listing(small) == before
 
 
 @pytest.mark.parametrize("command", OUTPUTS)
@@ -61,38 +53,38 @@ def test_what_the_program_made_it_replaces_with_the_same_bytes(command, folder):
         ("job.toml/x.pdf", "there is no folder"),
     ],
 )
-def test_a_place_that_cannot_be_written_is_refused_and_nothing_is_left(command, place, words, folder):
-    (folder / "there").mkdir()
-    before = listing(folder)
+def test_a_place_that_cannot_be_written_is_refused_and_nothing_is_left(command, place, words, small):
+    (small / "there").mkdir()
+    before = listing(small)
     ran = run(*command, place)
     assert (ran.code, ran.out) == (2, "")
     assert ran.err.startswith("error: ") and f"{place}: " in ran.err and words in ran.err
-    assert listing(folder) == before
+    assert listing(small) == before
 
 
 @pytest.mark.parametrize("command", OUTPUTS)
-def test_a_refusal_names_the_place_as_it_was_typed(command, folder):
-    (folder / "notes.txt").write_text("mine")
+def test_a_refusal_names_the_place_as_it_was_typed(command, small):
+    (small / "notes.txt").write_text("mine")
     assert run(*command, "notes.txt").err.startswith("error: notes.txt: ")
 
 
-def test_a_report_in_the_place_of_the_template_is_refused(folder):
-    before = listing(folder)
+def test_a_report_in_the_place_of_the_template_is_refused(small):
+    before = listing(small)
     ran = run("template", "job.toml", "-o", "result", "--report", "result")
     assert (ran.code, ran.out) == (2, "")
-    assert listing(folder) == before
+    assert listing(small) == before
 
 
 @pytest.mark.parametrize("option", ["-o", "--report"])
-def test_the_job_file_is_not_replaced_by_what_is_made_of_it_even_by_force(option, folder):
+def test_the_job_file_is_not_replaced_by_what_is_made_of_it_even_by_force(option, small):
     run("template", "job.toml", option, "job.toml", "--force")
-    assert (folder / "job.toml").read_text() == MINIMAL
+    assert (small / "job.toml").read_text() == MINIMAL
 
 
 @pytest.mark.parametrize("step", ["os.replace", "os.fsync"])
-def test_a_failure_while_writing_leaves_the_old_file_and_nothing_half_written(step, folder, monkeypatch):
+def test_a_failure_while_writing_leaves_the_old_file_and_nothing_half_written(step, small, monkeypatch):
     assert run("template", "job.toml").code == 0
-    before = listing(folder)
+    before = listing(small)
 
     def full(*_: object) -> None:
         raise OSError(28, "No space left on device")
@@ -101,17 +93,17 @@ def test_a_failure_while_writing_leaves_the_old_file_and_nothing_half_written(st
     ran = run("template", "job.toml", "--paper", "a3")
     assert (ran.code, ran.out) == (2, "")
     assert ran.err == "error: job.pdf: cannot be written: No space left on device\n"
-    assert listing(folder) == before
+    assert listing(small) == before
 
 
-def test_a_link_is_followed_and_stays_a_link(folder):
-    (folder / "real").mkdir()
-    (folder / "job.pdf").symlink_to(folder / "real" / "job.pdf")
+def test_a_link_is_followed_and_stays_a_link(small):
+    (small / "real").mkdir()
+    (small / "job.pdf").symlink_to(small / "real" / "job.pdf")
     assert run("template", "job.toml").code == 0
-    assert (folder / "job.pdf").is_symlink()
-    assert (folder / "real" / "job.pdf").read_bytes().startswith(b"%PDF-")
+    assert (small / "job.pdf").is_symlink()
+    assert (small / "real" / "job.pdf").read_bytes().startswith(b"%PDF-")
 
 
-def test_a_library_user_gets_the_same_refusal(folder):
+def test_a_library_user_gets_the_same_refusal(small):
     with pytest.raises(OutputError, match="was not made by this program"):
-        output.write_result(folder / "job.toml", b"{}")
+        output.write_result(small / "job.toml", b"{}")

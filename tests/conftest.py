@@ -1,0 +1,20 @@
+"""Folders that many tests begin in."""
+
+import pytest
+
+from tests.running import MINIMAL
+
+
+@pytest.fixture
+def folder(tmp_path, monkeypatch):
+    """An empty folder, as the current one."""
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+@pytest.fixture
+def small(tmp_path, monkeypatch):
+    """A folder with one small job file, as the current one."""
+    (tmp_path / "job.toml").write_text(MINIMAL)
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
