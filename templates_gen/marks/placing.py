@@ -6,6 +6,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import product
 
 from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.items import Text
+from templates_gen.record import replace
 
 AIR = 1.0
 """mm kept free around lettering.  ISO 3098-1 asks for gaps of 2/14 h at least; ours is more, our own design."""
@@ -64,6 +67,21 @@ class Room:
             for box in _spots(width, height, x, y, room, [box.grown(self.air) for box in taken] + crossed):
                 if not _on_any(box, taken, self.air) and not _on_any(box, crossed, 0.0):
                     yield box
+
+
+def placed_near(
+    text: Text, x: float, y: float, within: Rect, room: Room, lettering: Lettering, around: float = 0.0
+) -> Text | None:
+    """The text where it is free, inside `within` and nearest to (x, y) by its middle; None where it is free nowhere.
+
+    The room it takes from now on is its ink, and so much `around` it (mm).  Wherever the text stands, it is moved.
+    """
+    ink = lettering.box(replace(text, x=0.0, y=0.0))
+    box = room.nearest(ink.width + 2 * around, ink.height + 2 * around, x, y, within)
+    if box is None:
+        return None
+    room.take(box)
+    return replace(text, x=box.x0 + around - ink.x0, y=box.y0 + around - ink.y0)
 
 
 def _spots(width: float, height: float, x: float, y: float, room: Rect, near: Sequence[Rect]) -> Iterator[Rect]:

@@ -8,7 +8,7 @@ from templates_gen.geometry import Rect, bounds
 from templates_gen.lettering import Lettering
 from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line
 from templates_gen.marks.items import Circle, Item, Line, Polygon, Text
-from templates_gen.marks.placing import Room
+from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marks.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.marks.tapemarks import arrow_head, tape_marks
 from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW
@@ -23,6 +23,9 @@ KEY_WORDS = "points from the sheet on top to the one under it; the numbers besid
 
 SIZES = (H35, H25, H18)
 """Heights of the sheets' names, largest first.  Our own design, no source."""
+
+EDGE = 0.6
+"""mm: a name stays this far inside its sheet or frame.  Our own design, no source."""
 
 LEAST_HEIGHT, CELL = 68.0, 11.0
 """mm that the map is high, and that a sheet on it should be, both ways.  Our own design, no source."""
@@ -112,7 +115,8 @@ def _names(
     yield from (*items, *marks)
     for hung in plan.frames:
         rect: Rect = at(hung.rect)
-        yield from _name(hung.frame.id, H25, False, rect, (rect.cx, rect.cy), room, lettering)
+        if name := placed_near(Text(0.0, 0.0, hung.frame.id, H25), rect.cx, rect.cy, rect.grown(-EDGE), room, lettering):
+            yield name
 
 
 def _taken(plan: Plan, at: Callable[[Rect], Rect], scale: float) -> Room:
@@ -135,15 +139,6 @@ def _sheet_names(
         cell: Rect = at(sheet.cell)
         fitting = (size for size in sizes if lettering.width(sheet.name, size, True) < cell.width - 1.5)
         height = next((size for size in fitting if 3.5 * size < cell.height), sizes[-1])
-        yield from _name(sheet.name, height, True, cell, (cell.x0, cell.y1), room, lettering)
-
-
-def _name(
-    name: str, height: float, bold: bool, inside: Rect, near: tuple[float, float], room: Room, lettering: Lettering
-) -> Iterator[Item]:
-    """A name inside a rectangle, as near to a point as there is room; nothing where there is none."""
-    ink = lettering.box(Text(0, 0, name, height, bold=bold))
-    box = room.nearest(ink.width, ink.height, *near, inside.grown(-0.6))
-    if box is not None:
-        room.take(box)
-        yield Text(box.x0 - ink.x0, box.y0 - ink.y0, name, height, bold=bold)
+        text = Text(0.0, 0.0, sheet.name, height, bold=True)
+        if name := placed_near(text, cell.x0, cell.y1, cell.grown(-EDGE), room, lettering):
+            yield name

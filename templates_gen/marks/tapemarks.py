@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import Item, Polygon, Text
-from templates_gen.marks.placing import Room
+from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marksizes import H18, MEDIUM
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import SheetPlan
@@ -77,11 +77,10 @@ def _free(line: Rect, join_upright: bool, room: Room) -> Rect | None:
 
 def _number(number: str, head: Rect, needed: bool, room: Room, lettering: Lettering) -> Iterator[Item]:
     """The number close beside the arrow head, on either side of the join; a little farther off if it is `needed`."""
-    ink = lettering.box(Text(0, 0, number, H18, bold=True))
+    text = Text(0.0, 0.0, number, H18, bold=True)
+    ink = lettering.box(text)
     for far in (1.6, 3.5) if needed else (1.6,):
         around = head.grown(max(ink.width, ink.height) + far)
-        box = room.nearest(ink.width, ink.height, head.cx + 2.0, head.cy + 2.0, around)
-        if box is not None:
-            room.take(box)
-            yield Text(box.x0 - ink.x0, box.y0 - ink.y0, number, H18, bold=True)
+        if found := placed_near(text, head.cx + 2.0, head.cy + 2.0, around, room, lettering):
+            yield found
             return

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import Item, Line, Text
-from templates_gen.marks.placing import Room
+from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marksizes import H25, HAIR, WIDE
 from templates_gen.sheets.covered import ARM, Covered
 from templates_gen.sheets.sheet import Join, RegisterMark, Sheet
@@ -80,9 +80,6 @@ def along_join(
     """The first of the texts that fits into the strip along a join, as near as can be to a point (wall mm)."""
     for text in words:
         item = Text(0.0, 0.0, text, H25, angle=90 if upright else 0)
-        ink = lettering.box(item)
-        box = room.nearest(ink.width, ink.height, *near, strip)
-        if box is not None:
-            room.take(box)
-            yield Text(box.x0 - ink.x0, box.y0 - ink.y0, text, H25, angle=item.angle)
+        if found := placed_near(item, *near, strip, room, lettering):
+            yield found
             return

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import POINT, Form, Item, Line, Page, Pixels, Polygon, Template, Text, Use
-from templates_gen.marks.placing import Room
+from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marksizes import H18, HEAVY, MEDIUM
 from templates_gen.planning import Plan
 from templates_gen.proofing.dimensions import both_lines, chains, dimension_items, extension_lines
@@ -113,10 +113,7 @@ def _wall(plan: Plan, view: View) -> Iterable[Item]:
 
 def _figure_label(plan: Plan, person: Rect, room: Room, lettering: Lettering) -> tuple[Text, ...]:
     """How tall the figure is, beside its head."""
-    words = WORDS[plan.job.unit]
-    ink = lettering.box(Text(0.0, 0.0, words, H18))
-    spot = room.nearest(ink.width, ink.height, person.cx, person.y1, person.grown(ink.width + 4.0))
-    if spot is None:
-        return ()
-    room.take(spot)
-    return (Text(spot.x0 - ink.x0, spot.y0 - ink.y0, words, H18),)
+    words = Text(0.0, 0.0, WORDS[plan.job.unit], H18)
+    about = person.grown(lettering.box(words).width + 4.0)
+    found = placed_near(words, person.cx, person.y1, about, room, lettering)
+    return (found,) if found else ()

@@ -8,7 +8,7 @@ from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened
 from templates_gen.marks.items import Circle, Item, Line, Text
-from templates_gen.marks.placing import Room
+from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marks.shapes import box, level, upright
 from templates_gen.marksizes import H18, H25, HAIR, NARROW
 from templates_gen.model import Feature
@@ -137,9 +137,6 @@ def _name(name: str, place: Rect, room: Room, lettering: Lettering) -> Text | No
     """The name as near to the middle of the place as there is room."""
     for height in (H25, H18):
         text = shortened(name, height, False, LONGEST, lettering)
-        ink = lettering.box(Text(0.0, 0.0, text, height))
-        spot = room.nearest(ink.width + 2 * AROUND, ink.height + 2 * AROUND, place.cx, place.cy, place)
-        if spot is not None:
-            room.take(spot)
-            return Text(spot.x0 + AROUND - ink.x0, spot.y0 + AROUND - ink.y0, text, height)
+        if found := placed_near(Text(0.0, 0.0, text, height), place.cx, place.cy, place, room, lettering, AROUND):
+            return found
     return None
