@@ -115,7 +115,8 @@ def _names(
     yield from (*items, *marks)
     for hung in plan.frames:
         rect: Rect = at(hung.rect)
-        if name := placed_near(Text(0.0, 0.0, hung.frame.id, H25), rect.cx, rect.cy, rect.grown(-EDGE), room, lettering):
+        text = Text(0.0, 0.0, hung.frame.id, H25)
+        if name := placed_near(text, rect.cx, rect.cy, rect.grown(-EDGE), room, lettering):
             yield name
 
 
