@@ -13,12 +13,13 @@ from templates_gen.geometry import Rect, bounds
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened
 from templates_gen.marks.firstfile import first_paper
+from templates_gen.marks.firstpages import area_beside_rules
 from templates_gen.marks.flow import Flow
 from templates_gen.marks.furniture import RULES_FORM, rules, rules_form
 from templates_gen.marks.items import Circle, Item, Line, Page, Polygon, Template, Text, Use
 from templates_gen.marks.strokes import unbroken
 from templates_gen.marks.wording import PRINT_WORDS, rule_words
-from templates_gen.marksizes import H5, H7, H18, H25, HAIR, HEAVY, MEDIUM, NARROW, RULE_END, WIDE
+from templates_gen.marksizes import H5, H7, H18, H25, HAIR, HEAVY, MEDIUM, NARROW, WIDE
 from templates_gen.model import Fixing
 from templates_gen.planning import Plan
 from templates_gen.printing.profile import Printer
@@ -109,9 +110,7 @@ def patch_pages(plan: Plan, done: Sequence[Cured], lettering: Lettering, printer
     """
     job, paper = plan.job, plan.job.paper
     page = page_of(paper if paper.kind == "sheets" else first_paper(paper, job.unit), False, printer)
-    inset = paper.overlap / 2 + RULE_END + 4
-    reach = page.printable
-    flow = Flow(Rect(reach.x0 + inset, reach.y0 + inset, reach.x1 - 2.0, reach.y1 - 2.0), lettering)
+    flow = Flow(area_beside_rules(page, paper.overlap), lettering)
     _words(flow, plan, rule_words(rules(page, paper.overlap, job.unit), job.unit))
     _fill(flow, patches(done, job.unit))
     pages = tuple(

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.sheets.joins import JOIN_MIN, pieces
-from templates_gen.sheets.strips import HAIR, Box, Line, line_of, within
+from templates_gen.sheets.strips import SLACK, Box, Line, line_of, within
 
 Rows = list[list[Rect]]
 
@@ -33,7 +33,7 @@ def aligned(rows: Rows, boxes: Sequence[Box], width: float) -> Rows:
 def _row(row: list[Rect], known: Sequence[float], boxes: Sequence[Box], width: float) -> list[Rect]:
     if not row or not known:
         return row
-    line = line_of(within(boxes, row[0].y0, row[0].y1 + HAIR))
+    line = line_of(within(boxes, row[0].y0, row[0].y1 + SLACK))
     cells = list(row)
     for at in range(len(cells) + 1):
         left = cells[at - 1] if at else None

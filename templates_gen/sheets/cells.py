@@ -16,7 +16,7 @@ from templates_gen.record import Record
 from templates_gen.sheets.align import aligned
 from templates_gen.sheets.joins import JOIN_MIN, shared_sides
 from templates_gen.sheets.layouts import Rows, layouts, patchwork
-from templates_gen.sheets.strips import HAIR, MOST_CELLS, Box
+from templates_gen.sheets.strips import MOST_CELLS, SLACK, Box
 
 LARGER = "choose larger paper or smaller margins"
 
@@ -142,7 +142,7 @@ def _ways(boxes: Sequence[Box], printables: Sequence[Printable], overlap: float)
     wide = max((b.x1 - b.x0 for b in boxes if b.firm_x), default=0.0)
     high = max((b.y1 - b.y0 for b in boxes if b.firm_y), default=0.0)
     need = max(wide, JOIN_MIN), max(high, JOIN_MIN)
-    step = overlap - HAIR
+    step = overlap - SLACK
     fitting = [p for p in printables if p.width - step >= need[0] and p.height - step >= need[1]]
     if not fitting:
         offers = " or ".join(f"{p.width - overlap:.0f} × {p.height - overlap:.0f} mm" for p in printables)
@@ -192,7 +192,7 @@ def _least_distance(cells: Sequence[Rect], whole: Sequence[Rect]) -> float:
     by_left = sorted(cells)
     least = inf
     for item in whole:
-        before = by_left[: bisect_right(by_left, item.x0 + HAIR, key=lambda c: c.x0)]
+        before = by_left[: bisect_right(by_left, item.x0 + SLACK, key=lambda c: c.x0)]
         cell = next(c for c in reversed(before) if c.holds(item))
         sides = (item.x0 - cell.x0, item.y0 - cell.y0, cell.x1 - item.x1, cell.y1 - item.y1)
         least = min(least, *sides)

@@ -11,8 +11,8 @@ from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.sheets.joins import bridged
 from templates_gen.sheets.settle import runs_of, settle_heights, settle_strip
 from templates_gen.sheets.strips import (
-    HAIR,
     MOST_CELLS,
+    SLACK,
     Box,
     Line,
     Span,
@@ -125,7 +125,7 @@ def _with_runs(boxes: Sequence[Box], spans: Sequence[Span], width: float, gaps: 
     for i, (y0, y1) in enumerate(spans):
         joined = i + 1 < len(spans) and spans[i + 1][0] == y1
         # nothing lies just above the top of a stack, but a line or a rounding may lie right on it
-        line = line_of(within(boxes, y0, y1 if joined else y1 + HAIR))
+        line = line_of(within(boxes, y0, y1 if joined else y1 + SLACK))
         strips.append((line, (y0, y1), runs_of(cells_along(line, width, gaps) or [])))
     return strips
 

@@ -16,7 +16,7 @@ from typing import NamedTuple
 
 from templates_gen.geometry import TOLERANCE
 
-HAIR = TOLERANCE / 2
+SLACK = TOLERANCE / 2
 """A cell may be this much (mm) larger than the paper allows, so that content which fits exactly is not split
 by the rounding of a sum.  Common practice, no source."""
 
