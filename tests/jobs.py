@@ -51,4 +51,27 @@ def named(rule: str, of: Job) -> list[Finding]:
     return [found for found in find(plan_wall(of)) if found.rule == rule]
 
 
-__all__ = ["SAMPLES", "Fixing", "Hanger", "Height", "Spot", "frame", "group", "job", "named", "paper", "sides"]
+
+ROWS = 5
+"""Rows of frames on a wide wall: what grows with the frames is the wall's width.  Our own design, no source."""
+
+
+def many(count: int, across: int | None = None) -> Job:
+    """A job of so many frames, no two of one size, `across` of them in a row.
+
+    It is built in memory, for its wall is wider than a job file may say (`jobfile/`); no limit of the program is
+    changed, and the sheet plan's own (`MOST_CELLS`) holds.
+    """
+    across = across or max(1, count // ROWS)
+    names = [f"{number}" for number in range(1, count + 1)]
+    rows = tuple(tuple(names[at : at + across]) for at in range(0, count, across))
+    frames = [
+        frame(name, 300.0 + 37 * at % 200 + at / 1000, 400.0 + 53 * at % 150, 80.0, title=f"Fern {name}")
+        for at, name in enumerate(names)
+    ]
+    high, wide = len(rows) * 620.0 + 1000.0, across * 570.0 + 2000.0
+    middle = Height(by="centre", at=high / 2)
+    return job(*frames, group=group(rows, height=middle), wall=Wall(name="", width=wide, height=high + 500.0))
+
+
+__all__ = ["SAMPLES", "Fixing", "Hanger", "Height", "Spot", "frame", "group", "job", "many", "named", "paper", "sides"]

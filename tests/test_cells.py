@@ -10,6 +10,7 @@ from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
 from templates_gen.sheets.cells import CellPlan, Clearance, Printable, plan_cells
 from templates_gen.sheets.joins import pieces
+from templates_gen.sheets.strips import Box, Boxes, within
 from tests.sheet_baselines import Units, best_offset, fewest, fewest_along, fixed_grid
 
 A4 = (Printable(196, 277, False), Printable(283, 190, True))
@@ -263,3 +264,11 @@ def test_no_cut_runs_along_a_line(whole, spread, connected):
                 continue
             upright = line.height >= line.width
             assert (shared.width if upright else shared.height) >= 20 - SLOP
+
+
+@settings(deadline=None)
+@given(st.lists(areas | lines | marks, max_size=12), st.lists(st.floats(-1500, 1500), min_size=2, max_size=2))
+def test_a_strip_finds_its_content_as_if_it_had_looked_at_all(rects, ends):
+    boxes = [Box(r.x0, r.y0, r.x1, r.y1, True, False) for r in rects]
+    for low, high in ([*sorted(ends)], *((r.y0, r.y1) for r in rects)):
+        assert Boxes(boxes).within(low, high) == within(sorted(boxes), low, high)

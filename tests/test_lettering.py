@@ -180,7 +180,7 @@ def test_a_file_that_is_no_font_is_refused(tmp_path: Path) -> None:
         Lettering((tmp_path / "none.ttf",))
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(st.text(max_size=20), st.booleans())
 def test_any_text_is_drawn_or_refused(text: str, bold: bool) -> None:
     item = Text(50, 50, text, 5, "middle", 0, bold)

@@ -11,6 +11,7 @@ ten pages would take hours.
 from __future__ import annotations
 
 import random
+from functools import cache
 
 import numpy as np
 import pytest
@@ -30,17 +31,23 @@ MATCH_ALONE = Accuracy(
 ALL = Accuracy(scale=0.1, string=False)
 
 
+@cache
+def _turned_and_found(name: str, seed: int) :
+    """Where marks and nails are found on pages that each lie turned and shifted in their own way."""
+    chance = random.Random(seed)
+    how = {
+        page: Disturbance(turn=chance.uniform(-0.01, 0.01), shift=(chance.uniform(-3, 3), chance.uniform(-3, 3)))
+        for page, *_ in sheets_of(name)
+    }
+    return found_in_pixels(name, how)
+
+
 class Walls:
     """A job papered, nailed and hung `TIMES` over."""
 
     def __init__(self, name: str, accuracy: Accuracy, seed: int) -> None:
         self.done, self.accuracy, self.random = made(name), accuracy, np.random.default_rng(seed)
-        chance = random.Random(seed)
-        how = {
-            page: Disturbance(turn=chance.uniform(-0.01, 0.01), shift=(chance.uniform(-3, 3), chance.uniform(-3, 3)))
-            for page, *_ in sheets_of(name)
-        }
-        seen, nails = found_in_pixels(name, how)
+        seen, nails = _turned_and_found(name, seed)
         report = self.done.report
         wall = {kind: {one["name"]: complex(one["x"], one["y"]) for one in report[kind]}
                 for kind in ("register_marks", "nails")}  # fmt: skip

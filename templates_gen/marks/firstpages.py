@@ -20,7 +20,7 @@ from templates_gen.marks.flow import Flow
 from templates_gen.marks.furniture import rules
 from templates_gen.marks.guide import guide
 from templates_gen.marks.items import Item, Polygon, Text
-from templates_gen.marks.sheetmap import map_height, sheet_map
+from templates_gen.marks.mappages import map_pages
 from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, printer_words, rule_words, shop_words
 from templates_gen.marksizes import H7, H25, H35, MEDIUM, RULE_END
 from templates_gen.pitchwords import pitch_words
@@ -71,10 +71,7 @@ def first_pages(
     flow = Flow(area, lettering) if area else Flow(ruled, lettering, text_area(sheets.page))
     _title(flow, plan)
     _printing(flow, plan, sheets)
-    wanted, left = map_height(plan, sheets, flow.area), flow.top - flow.area.y0 - 14.0
-    height = left if 0.75 * wanted <= left < wanted else wanted  # a little smaller rather than on the next page
-    flow.heading("The sheets", follows=height)
-    flow.picture(height, lambda place: sheet_map(plan, sheets, place, lettering))
+    map_pages(flow, plan, sheets)
     flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
     flow.steps(day_before(plan, sheets))
     flow.together(partial(_expected, plan=plan, sheets=sheets))

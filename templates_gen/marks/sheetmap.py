@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from templates_gen.geometry import Rect, bounds
 from templates_gen.lettering import Lettering
@@ -13,7 +13,6 @@ from templates_gen.marks.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.marks.tapemarks import arrow_head, tape_marks
 from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW
 from templates_gen.planning import Plan
-from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import SheetPlan
 
 KEY = 5.5
@@ -31,59 +30,60 @@ LEAST_HEIGHT, CELL = 68.0, 11.0
 """mm that the map is high, and that a sheet on it should be, both ways.  Our own design, no source."""
 
 
-LEGIBLE = 6.0
-"""mm.  On a map with a smaller sheet, one of many hundreds, nobody could tell names and numbers apart: it has
-none, for to look for room for each beside all others would take minutes.  Our own design, no source."""
-
-
 def map_height(plan: Plan, sheets: SheetPlan, place: Rect) -> float:
     """How high the map has to be so that names and numbers can be told apart, within most of the place (mm)."""
-    area = _area(plan, sheets)
+    area = map_area(plan, sheets)
     least = min(min(sheet.cell.width, sheet.cell.height) for sheet in sheets.sheets)
     wanted = max(LEAST_HEIGHT, CELL / least * area.height + KEY)
     return min(wanted, max(LEAST_HEIGHT, 0.7 * place.height), place.width / area.width * area.height + 2 * KEY)
 
 
-def _area(plan: Plan, sheets: SheetPlan) -> Rect:
+def map_area(plan: Plan, sheets: SheetPlan) -> Rect:
+    """The part of the wall that the map shows (mm)."""
     return bounds([plan.group, *(sheet.cell for sheet in sheets.sheets)])
 
 
-def sheet_map(plan: Plan, sheets: SheetPlan, place: Rect, lettering: Lettering) -> Iterator[Item]:
-    """The map as large as the place (page mm) allows, in its middle, with a line of key at its foot."""
-    legible = min(_sides(plan, sheets, place)) >= LEGIBLE
-    keyed = [*_key(sheets, place)] if legible else []
+def sheet_map(
+    plan: Plan, sheets: SheetPlan, steps: Mapping[tuple[str, str], int], lettering: Lettering, place: Rect
+) -> Iterator[Item]:
+    """The map as large as the place (page mm) allows, in its middle, with a line of key at its foot.
+
+    `steps` are the numbers that the joins are taped in (by the names of upper and lower sheet).
+    """
+    keyed = [*_key(sheets, place)]
     yield from keyed
     place = Rect(place.x0, place.y0 + (KEY if keyed else 0.0), place.x1, place.y1)
-    area = _area(plan, sheets)
+    area = map_area(plan, sheets)
+    scale, at = to_map(area, place)
+    yield from frames_on_map(plan, at)
+    yield from (Polygon(at(sheet.cell).corners, NARROW, False) for sheet in sheets.sheets)
+    yield from _lines(plan, area, at)
+    nails = (at(Rect(nail.x, nail.y, nail.x, nail.y)) for nail in plan.nails)
+    yield from (Circle(spot.x0, spot.y0, 0.7, 0.0, True) for spot in nails)
+    yield from _names(plan, sheets, steps, at, scale, lettering)
+
+
+def to_map(area: Rect, place: Rect) -> tuple[float, Callable[[Rect], Rect]]:
+    """The scale of a map that shows this area of the wall in the place, and what brings a rectangle there."""
     scale = min(place.width / area.width, place.height / area.height)
     dx, dy = place.cx - area.cx * scale, place.cy - area.cy * scale
-
-    def at(rect: Rect) -> Rect:
-        return Rect(rect.x0 * scale + dx, rect.y0 * scale + dy, rect.x1 * scale + dx, rect.y1 * scale + dy)
-
-    yield from (Polygon(at(hung.rect).corners, 0.0, True, 0.88) for hung in plan.frames)
-    yield from (Polygon(at(sheet.cell).corners, NARROW, False) for sheet in sheets.sheets)
-    yield from _lines(plan, at)
-    yield from (Circle(nail.x * scale + dx, nail.y * scale + dy, 0.7, 0.0, True) for nail in plan.nails)
-    if legible:
-        yield from _names(plan, sheets, at, scale, lettering)
+    return scale, lambda rect: Rect(
+        rect.x0 * scale + dx, rect.y0 * scale + dy, rect.x1 * scale + dx, rect.y1 * scale + dy
+    )
 
 
-def _sides(plan: Plan, sheets: SheetPlan, place: Rect) -> tuple[float, float]:
-    """Width and height of the narrowest and the lowest sheet on the map (mm)."""
-    area = _area(plan, sheets)
-    scale = min(place.width / area.width, (place.height - KEY) / area.height)
-    cells = [sheet.cell for sheet in sheets.sheets]
-    return scale * min(cell.width for cell in cells), scale * min(cell.height for cell in cells)
+def frames_on_map(plan: Plan, at: Callable[[Rect], Rect]) -> Iterator[Item]:
+    """The frames as grey areas."""
+    return (Polygon(at(hung.rect).corners, 0.0, True, 0.88) for hung in plan.frames)
 
 
-def _lines(plan: Plan, at: Callable[[Rect], Rect]) -> Iterator[Item]:
-    """The long lines; those that run across the group stand out a little from it."""
+def _lines(plan: Plan, area: Rect, at: Callable[[Rect], Rect]) -> Iterator[Item]:
+    """The long lines where they cross the area; those that run across the group stand out a little from it."""
     x, y, out = plan.centre_line, plan.level_line, 0.0 if plan.slope or plan.job.group.around else 2.0
-    for low, high in centre_spans(plan):
+    for low, high in centre_spans(plan) if area.x0 <= x <= area.x1 else ():
         line = at(Rect(x, low, x, high))
         yield Line(line.x0, line.y0 - out, line.x0, line.y1 + out, HAIR, CENTRE_DASH)
-    for low, high in level_spans(plan):
+    for low, high in level_spans(plan) if area.y0 <= y <= area.y1 else ():
         line = at(Rect(low, y, high, y))
         yield Line(line.x0 - out, line.y0, line.x1 + out, line.y0, HAIR)
     if ends := pitch_line(plan):
@@ -99,18 +99,23 @@ def _key(sheets: SheetPlan, place: Rect) -> Iterator[Item]:
 
 
 def _names(
-    plan: Plan, sheets: SheetPlan, at: Callable[[Rect], Rect], scale: float, lettering: Lettering
+    plan: Plan,
+    sheets: SheetPlan,
+    steps: Mapping[tuple[str, str], int],
+    at: Callable[[Rect], Rect],
+    scale: float,
+    lettering: Lettering,
 ) -> Iterator[Item]:
     """The names of the sheets in their upper left corners, the marks of taping, and the names of frames with room.
 
     The sheets' names are as large as leaves room for the number of every step of taping.
     """
-    steps = len(set(taping_order(sheets).joins.values()))
+    wanted = len({steps[join.over, join.under] for join in sheets.joins})
     for largest in range(len(SIZES)):
         room = _taken(plan, at, scale)
         items = list(_sheet_names(sheets, SIZES[largest:], at, room, lettering))
-        marks = list(tape_marks(sheets, at, room, lettering))
-        if len({item.text for item in marks if isinstance(item, Text)}) == steps:
+        marks = list(tape_marks(sheets, steps, at, room, lettering))
+        if len({item.text for item in marks if isinstance(item, Text)}) == wanted:
             break
     yield from (*items, *marks)
     for hung in plan.frames:

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import Item, Polygon, Text
 from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marksizes import H18, MEDIUM
-from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import SheetPlan
 
 HEAD, HALF = 1.7, 1.0
@@ -27,9 +26,16 @@ def arrow_head(x: float, y: float, upright: bool) -> Iterator[Item]:
         yield Polygon(((x - HALF, y + HEAD / 2), (x + HALF, y + HEAD / 2), (x, y - HEAD / 2)))
 
 
-def tape_marks(sheets: SheetPlan, at: Callable[[Rect], Rect], room: Room, lettering: Lettering) -> Iterator[Item]:
+def tape_marks(
+    sheets: SheetPlan,
+    steps: Mapping[tuple[str, str], int],
+    at: Callable[[Rect], Rect],
+    room: Room,
+    lettering: Lettering,
+) -> Iterator[Item]:
     """An arrow head and a number for every join that has room for them on the map; `at` brings the wall to the map.
 
+    `steps` are the numbers of the joins, by the names of their upper and lower sheet.
     The longest joins come first, and the numbers of steps that have none yet.  They keep off the sheets' sides where
     they can.
     """
@@ -41,11 +47,11 @@ def tape_marks(sheets: SheetPlan, at: Callable[[Rect], Rect], room: Room, letter
             heads.append((join, head))
             yield from arrow_head(head.cx, head.cy, join.upright)
     room.lines += [side for sheet in sheets.sheets for side in sides(at(sheet.cell))]
-    numbers, told = taping_order(sheets).joins, set[int]()
-    steps = [(numbers[join.over, join.under], head) for join, head in heads]
-    firsts = {number: which for which, (number, _) in reversed(list(enumerate(steps)))}
-    for which in sorted(range(len(steps)), key=lambda which: (firsts[steps[which][0]] != which, which)):
-        number, head = steps[which]
+    told = set[int]()
+    marked = [(steps[join.over, join.under], head) for join, head in heads]
+    firsts = {number: which for which, (number, _) in reversed(list(enumerate(marked)))}
+    for which in sorted(range(len(marked)), key=lambda which: (firsts[marked[which][0]] != which, which)):
+        number, head = marked[which]
         found = list(_number(f"{number}", head, number not in told, room, lettering))
         told |= {number} if found else set()
         yield from found

@@ -75,7 +75,11 @@ class Font:
             if letter is None:
                 return None
             advance, left, low, right, high = letter
-            x0, y0, x1, y1 = min(x0, pen + left), min(y0, low), max(x1, pen + right), max(y1, high)
+            # comparisons instead of min and max: asked for every letter, twice as quick
+            x0 = pen + left if pen + left < x0 else x0
+            y0 = low if low < y0 else y0
+            x1 = pen + right if pen + right > x1 else x1
+            y1 = high if high > y1 else y1
             pen += advance
         return pen, Rect(x0, y0, max(x1, pen), y1)
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.sheets.joins import JOIN_MIN, pieces
-from templates_gen.sheets.strips import SLACK, Box, Line, line_of, within
+from templates_gen.sheets.strips import SLACK, Box, Boxes, Line, line_of
 
 Rows = list[list[Rect]]
 
@@ -19,7 +20,7 @@ def aligned(rows: Rows, boxes: Sequence[Box], width: float) -> Rows:
 
     Every cell keeps its content and at most `width` (mm); what hangs together still does.
     """
-    boxes = sorted(boxes)
+    boxes = Boxes(boxes)
     moved: Rows = []
     known: list[float] = []
     for row in rows:
@@ -30,10 +31,10 @@ def aligned(rows: Rows, boxes: Sequence[Box], width: float) -> Rows:
     return moved if max(pieces(after), default=0) <= max(pieces(before), default=0) else rows
 
 
-def _row(row: list[Rect], known: Sequence[float], boxes: Sequence[Box], width: float) -> list[Rect]:
+def _row(row: list[Rect], known: Sequence[float], boxes: Boxes, width: float) -> list[Rect]:
     if not row or not known:
         return row
-    line = line_of(within(boxes, row[0].y0, row[0].y1 + SLACK))
+    line = line_of(boxes.within(row[0].y0, row[0].y1 + SLACK))
     cells = list(row)
     for at in range(len(cells) + 1):
         left = cells[at - 1] if at else None
@@ -48,8 +49,9 @@ def _row(row: list[Rect], known: Sequence[float], boxes: Sequence[Box], width: f
 
 
 def _near(side: float, known: Sequence[float]) -> float | None:
-    """The known side that is nearest, if near enough and not the same."""
-    best = min(known, key=lambda other: abs(other - side))
+    """The known side (of those from left to right) that is nearest, if near enough and not the same."""
+    after = bisect_left(known, side)
+    best = min(known[max(0, after - 1) : after + 1], key=lambda other: abs(other - side))
     return best if 0 < abs(best - side) < NEAR else None
 
 

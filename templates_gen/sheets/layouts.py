@@ -14,6 +14,7 @@ from templates_gen.sheets.strips import (
     MOST_CELLS,
     SLACK,
     Box,
+    Boxes,
     Line,
     Span,
     best_strips,
@@ -38,7 +39,7 @@ def layouts(boxes: Sequence[Box], width: float, height: float, connected: bool, 
     When the cells have to be connected there are three starts: everything covered, every strip without a gap,
     and blank stretches left out.  The first needs no bridges, the last the most.
     """
-    boxes = sorted(boxes)
+    boxes = Boxes(boxes)
     starts = [(boxes, True)]
     if connected:
         starts = [(_covered(boxes), True), (boxes, False), *starts]
@@ -62,7 +63,7 @@ def patchwork(
     The wall is halved, by a cut that leaves equally many firm boxes on either side, until strips fit.  None
     when even that fails.  With `connected` every section is covered up to its cuts, so that they join.
     """
-    boxes = sorted(boxes)
+    boxes = Boxes(boxes)
     wanted = _covered(boxes) if connected else boxes
     found = best_strips(wanted, width, height, True, MOST_CELLS)
     if found:
@@ -81,11 +82,11 @@ def patchwork(
     return rows
 
 
-def _covered(boxes: Sequence[Box], region: Rect = EVERYWHERE) -> list[Box]:
+def _covered(boxes: Sequence[Box], region: Rect = EVERYWHERE) -> Boxes:
     """The boxes with one more that asks for all the wall between them, or for that part in the region."""
     left, bottom = min(b.x0 for b in boxes), min(b.y0 for b in boxes)
     right, top = max(b.x1 for b in boxes), max(b.y1 for b in boxes)
-    return sorted(_clipped([*boxes, Box(left, bottom, right, top, False, False)], region))
+    return Boxes(_clipped([*boxes, Box(left, bottom, right, top, False, False)], region))
 
 
 def _clipped(boxes: Sequence[Box], part: Rect) -> list[Box]:
@@ -119,13 +120,13 @@ def _parts(region: Rect, upright: bool, at: float) -> tuple[Rect, Rect]:
     return Rect(x0, y0, x1, at), Rect(x0, at, x1, y1)
 
 
-def _with_runs(boxes: Sequence[Box], spans: Sequence[Span], width: float, gaps: bool) -> Strips:
+def _with_runs(boxes: Boxes, spans: Sequence[Span], width: float, gaps: bool) -> Strips:
     """Every strip with its content and its runs of cells, still flush with the left end of the content."""
     strips: Strips = []
     for i, (y0, y1) in enumerate(spans):
         joined = i + 1 < len(spans) and spans[i + 1][0] == y1
         # nothing lies just above the top of a stack, but a line or a rounding may lie right on it
-        line = line_of(within(boxes, y0, y1 if joined else y1 + SLACK))
+        line = line_of(boxes.within(y0, y1 if joined else y1 + SLACK))
         strips.append((line, (y0, y1), runs_of(cells_along(line, width, gaps) or [])))
     return strips
 

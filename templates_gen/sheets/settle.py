@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from templates_gen.geometry import TOLERANCE
-from templates_gen.sheets.strips import Box, Line, Span, cells_along, line_of, within
+from templates_gen.sheets.strips import Boxes, Line, Span, cells_along, line_of
 
 HALVINGS = 30
 """Bisection steps: a slack of 1 m is then known to a millionth of a mm.  Plain arithmetic."""
@@ -57,7 +57,7 @@ def settle_strip(
 
 
 def settle_heights(
-    boxes: Sequence[Box], strips: list[Span], width: float, height: float, gaps: bool, sides: Span
+    boxes: Boxes, strips: list[Span], width: float, height: float, gaps: bool, sides: Span
 ) -> list[Span]:
     """The strips with the spare height spread over both ends of each stack, at the same number of cells."""
     stacks = runs_of(strips)
@@ -77,12 +77,12 @@ def settle_heights(
     return [strip for stack in moved for strip in stack]
 
 
-def _content_top(boxes: Sequence[Box], stack: list[Span]) -> float:
-    return max(stack[-1][0], *(b.y1 for b in within(boxes, *stack[-1])))
+def _content_top(boxes: Boxes, stack: list[Span]) -> float:
+    return max(stack[-1][0], *(b.y1 for b in boxes.within(*stack[-1])))
 
 
 def _shift_stack(
-    boxes: Sequence[Box], stack: list[Span], end: float, floor: float, width: float, height: float, gaps: bool
+    boxes: Boxes, stack: list[Span], end: float, floor: float, width: float, height: float, gaps: bool
 ) -> list[Span]:
     """A stack with its inner cuts moved down so that its last strip is not the only one with spare height.
 
@@ -91,21 +91,20 @@ def _shift_stack(
     tight = [*stack[:-1], (stack[-1][0], end)]
     spare = max(0.0, height - (tight[-1][1] - tight[-1][0])) / 2
     cost = sum(_count(boxes, strip, width, gaps) for strip in stack)
-    upright = line_of(sorted(b.turned() for b in boxes if b.firm_y))
     for share in SHARES if len(stack) > 1 else ():
         down = spare * share
         cuts = [stack[0][0] - down, *[s[1] - down for s in stack[:-1]], tight[-1][1]]
         trial = list(pairwise(cuts))
         closed = [*trial[:-1], (trial[-1][0], stack[-1][1])]  # a line on the very top stays in
-        if cuts[1] <= floor + TOLERANCE or any(upright.cut_at_most(t) != t for t in cuts[1:-1]):
+        if cuts[1] <= floor + TOLERANCE or any(boxes.upright.cut_at_most(t) != t for t in cuts[1:-1]):
             continue
         if sum(_count(boxes, strip, width, gaps) for strip in closed) <= cost:
             return trial
     return tight
 
 
-def _count(boxes: Sequence[Box], strip: Span, width: float, gaps: bool) -> float:
-    cells = cells_along(line_of(within(boxes, *strip)), width, gaps)
+def _count(boxes: Boxes, strip: Span, width: float, gaps: bool) -> float:
+    cells = cells_along(line_of(boxes.within(*strip)), width, gaps)
     return float("inf") if cells is None else len(cells)
 
 

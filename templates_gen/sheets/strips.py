@@ -11,10 +11,12 @@ from __future__ import annotations
 import heapq
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import cached_property
 from itertools import count
 from typing import NamedTuple
 
-from templates_gen.geometry import TOLERANCE
+from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.near import Near
 
 SLACK = TOLERANCE / 2
 """A cell may be this much (mm) larger than the paper allows, so that content which fits exactly is not split
@@ -69,6 +71,26 @@ def within(boxes: Iterable[Box], y0: float, y1: float) -> list[Box]:
     return [b for b in boxes if b.y0 < y1 and (b.y1 > y0 or b.y0 >= y0)]
 
 
+class Boxes(tuple[Box, ...]):
+    """Boxes in order of their left sides, which know what each strip has to do with."""
+
+    def __new__(cls, boxes: Iterable[Box]) -> Boxes:
+        return super().__new__(cls, sorted(boxes))
+
+    @cached_property
+    def _near(self) -> Near[Box]:
+        return Near((Rect(0.0, b.y0, 0.0, b.y1), b) for b in self)
+
+    @cached_property
+    def upright(self) -> Line:
+        """All of them seen from the bottom up."""
+        return line_of(sorted(b.turned() for b in self))
+
+    def within(self, y0: float, y1: float) -> list[Box]:
+        """Those that a strip from `y0` to `y1` has to do with, found without a look at all."""
+        return within(self._near.about(Rect(0.0, y0, 0.0, y1)), y0, y1)
+
+
 def line_of(boxes: Sequence[Box]) -> Line:
     """The content of a strip from its boxes, which must be in order of their left sides."""
     line = Line([], [], [], [])
@@ -111,9 +133,9 @@ def cells_along(line: Line, width: float, gaps: bool) -> list[Span] | None:
 
 
 def best_strips(
-    boxes: Sequence[Box], width: float, height: float, gaps: bool, limit: int
+    boxes: Boxes, width: float, height: float, gaps: bool, limit: int
 ) -> tuple[int, list[Span]] | None:
-    """The fewest cells for all boxes (sorted by left side): their number and the strips, bottom up.
+    """The fewest cells for all boxes: their number and the strips, bottom up.
 
     None when cuts right across the wall cannot keep the firm boxes in one piece, or take more than `limit`
     cells.  Of two states with equally many cells only the one with the higher cut is kept.  That loses
@@ -121,10 +143,11 @@ def best_strips(
     the higher cut too, as a part of a strip holds fewer boxes and needs no more cells.  The cost of a strip
     rises with its top only where content enters, so only the tops just below such a rise can be of use.
     """
-    upright = line_of(sorted(b.turned() for b in boxes))
+    upright = boxes.upright
     entries = sorted({b.y0 for b in boxes if not b.firm_y} | set(upright.firm_lo))
+    bottoms = sorted(b.y0 for b in boxes)
     order = count()
-    lowest = min((b.y0 for b in boxes), default=0.0)
+    lowest = bottoms[0] if bottoms else 0.0
     heap: list[tuple[int, float, int, object]] = [(0, -lowest, next(order), None)]
     highest = float("-inf")
     while heap and heap[0][0] <= limit:
@@ -132,14 +155,22 @@ def best_strips(
         if -y <= highest:
             continue
         highest = -y
-        rest = within(boxes, highest, float("inf"))
-        if not rest:
+        bottom = _content_from(upright, bottoms, highest)
+        if bottom is None:
             return cells, _unwind(trail)
-        bottom = max(highest, min(b.y0 for b in rest))
         tops = _tops(upright, entries, bottom, bottom + height)
-        for more, top in _stairs(tops, _cost(within(rest, bottom, bottom + height), width, gaps)):
+        for more, top in _stairs(tops, _cost(boxes.within(bottom, bottom + height), width, gaps)):
             heapq.heappush(heap, (cells + more, -top, next(order), ((bottom, top), trail)))
     return None
+
+
+def _content_from(upright: Line, bottoms: list[float], at: float) -> float | None:
+    """Where the content that is not below `at` begins, `at` itself within content; None when there is no more."""
+    i = bisect_right(upright.all_hi, at)
+    if i < len(upright.all_lo) and upright.all_lo[i] < at:
+        return at
+    i = bisect_left(bottoms, at)
+    return bottoms[i] if i < len(bottoms) else None
 
 
 def _tops(upright: Line, entries: list[float], bottom: float, most: float) -> list[float]:

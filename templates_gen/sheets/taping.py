@@ -8,7 +8,8 @@ new piece.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from heapq import heappop, heappush
 from itertools import groupby, pairwise, permutations
 
 from templates_gen.record import Record
@@ -20,6 +21,11 @@ Meeting = tuple[float, float, int, int]
 
 Links = dict[int, dict[int, tuple[tuple[float, float], tuple[float, float]]]]
 """For every sheet the sheets it is joined to, each with the two marks that they share."""
+
+Run = tuple[int, ...]
+"""The sheets of a block, by their numbers in the plan."""
+
+Rank = tuple[int, float, int]
 
 FIRM = 106.0
 """mm between two marks by which a block is held firmly: on fewer it turns by more than the 0.6° that people recognise
@@ -114,33 +120,46 @@ def _stand_ins(
     return ((x, y - half), (x, y + half)) if join.upright else ((x - half, y), (x + half, y))
 
 
-def _laid(runs: Sequence[tuple[int, ...]], links: Links, rows: bool) -> Iterator[Block]:
+def _laid(runs: Sequence[Run], links: Links, rows: bool) -> Iterator[Block]:
     """The blocks, each laid when it meets enough of what is there; the marks of a row count by x, of a column by y."""
     run_of = {sheet: run for run in runs for sheet in run}
     waiting = {run: at for at, run in enumerate(runs)}
-    met: dict[tuple[int, ...], list[Meeting]] = {}  # of every block that could be laid now
+    met: dict[Run, list[Meeting]] = {}
+    ready: list[tuple[Rank, Run]] = []  # a heap of what could be laid now; a block ranks ever higher as it meets more
+    since: dict[Run, int] = {}
     pieces = 0
     while waiting:
-        run = _next(waiting, met, rows)
+        while ready and ready[0][1] not in waiting:
+            heappop(ready)
+        run = ready[0][1] if ready else next(iter(waiting))
         del waiting[run]
         laid = _outermost(met.pop(run, ()), rows)
         pieces += laid is None
         yield Block(run, tuple(_fit(links, one, two) for one, two in pairwise(run)), laid, pieces)
-        for under in run:
-            for over, ends in links[under].items():
-                if run_of[over] in waiting:
-                    met.setdefault(run_of[over], []).extend((x, y, under, over) for x, y in ends)
+        for other in _meet(run, links, run_of, waiting, met):
+            rank = _rank(waiting[other], since.setdefault(other, len(since)), met[other], rows)
+            heappush(ready, (rank, other))
 
 
-def _next(
-    waiting: Mapping[tuple[int, ...], int], met: Mapping[tuple[int, ...], Sequence[Meeting]], rows: bool
-) -> tuple[int, ...]:
-    """The first block in order that is held firmly; else the one with its marks farthest apart; else a new piece."""
-    axis = 0 if rows else 1
-    apart = {run: max(at[axis] for at in marks) - min(at[axis] for at in marks) for run, marks in met.items()}
-    if firm := [run for run in met if apart[run] >= FIRM]:
-        return min(firm, key=lambda run: waiting[run])
-    return max(apart, key=lambda run: apart[run]) if apart else next(iter(waiting))
+def _meet(
+    run: Run, links: Links, run_of: Mapping[int, Run], waiting: Mapping[Run, int], met: dict[Run, list[Meeting]]
+) -> Iterable[Run]:
+    """The blocks that wait and meet this one, which is there now; their marks are added to those `met`."""
+    found: dict[Run, None] = {}
+    for under in run:
+        for over, ends in links[under].items():
+            if (other := run_of[over]) in waiting:
+                found[other] = None
+                met.setdefault(other, []).extend((x, y, under, over) for x, y in ends)
+    return found
+
+
+def _rank(place: int, since: int, met: Sequence[Meeting], rows: bool) -> Rank:
+    """Least for the block to be laid first: those held firmly in their order, then the one with its marks farthest
+    apart, of equals the one that has met something for longest."""
+    along = [mark[0 if rows else 1] for mark in met]
+    apart = max(along) - min(along)
+    return (0, place, 0) if apart >= FIRM else (1, -apart, since)
 
 
 def _fit(links: Links, under: int, over: int) -> Fit:

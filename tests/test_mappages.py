@@ -1,0 +1,70 @@
+"""The map of many sheets, in parts: every sheet on one of them, large enough to be told apart."""
+
+from __future__ import annotations
+
+from collections import Counter
+from functools import cache
+
+import pytest
+
+from templates_gen.geometry import Rect
+from templates_gen.lettering import Lettering
+from templates_gen.marks.firstpages import area_beside_rules
+from templates_gen.marks.flow import Flow
+from templates_gen.marks.items import Polygon, Text
+from templates_gen.marks.mappages import LEAST_CELL, map_pages
+from templates_gen.planning import Plan, plan_wall
+from templates_gen.sheets.order import taping_order
+from templates_gen.sheets.sheet import SheetPlan, plan_sheets
+from tests.jobs import many
+
+
+@cache
+def planned(across: int, count: int = 120) -> tuple[Plan, SheetPlan]:
+    plan = plan_wall(many(count, across))
+    return plan, plan_sheets(plan, plan.job.paper)
+
+
+def pages_of(plan: Plan, sheets: SheetPlan) -> tuple[list[list[Text]], list[list[Rect]], Flow]:
+    """The texts and the open outlines on every page of the map."""
+    flow = Flow(area_beside_rules(sheets.page, sheets.paper.overlap), Lettering())
+    map_pages(flow, plan, sheets)
+    texts = [[item for item in page if isinstance(item, Text)] for page in flow.pages]
+    outlines = [[box(item) for item in page if isinstance(item, Polygon) and not item.filled] for page in flow.pages]
+    return texts, outlines, flow
+
+
+def box(outline: Polygon) -> Rect:
+    xs, ys = zip(*outline.points, strict=True)
+    return Rect(min(xs), min(ys), max(xs), max(ys))
+
+
+@pytest.mark.parametrize("across", [40, 12])
+def test_every_sheet_is_on_one_part_and_on_the_page(across: int) -> None:
+    plan, sheets = planned(across)
+    texts, outlines, flow = pages_of(plan, sheets)
+    parts = Counter(item.text for page in texts for item in page if item.text.startswith("The sheets, part"))
+    assert len(parts) >= 2 and set(parts.values()) == {1}
+    names = Counter(item.text for page in texts for item in page if item.bold)
+    assert all(names[sheet.name] <= 1 for sheet in sheets.sheets)
+    assert sum(names[sheet.name] for sheet in sheets.sheets) >= 0.95 * len(sheets.sheets)
+    drawn = [side for page in outlines for side in page]
+    assert len(drawn) == len(sheets.sheets) + len(parts)  # the parts' own outlines are on the overview
+    assert all(flow.area.grown(1e-6).holds(side) for side in drawn)
+
+
+@pytest.mark.parametrize("across", [40, 12])
+def test_sheets_can_be_told_apart_and_steps_of_taping_found(across: int) -> None:
+    plan, sheets = planned(across)
+    texts, outlines, _ = pages_of(plan, sheets)
+    widths = sorted(min(side.width, side.height) for page in outlines for side in page)
+    assert widths[len(widths) // 2] >= LEAST_CELL
+    steps = {f"{number}" for number in taping_order(sheets).joins.values()}
+    told = {item.text for page in texts for item in page}
+    assert len(steps & told) >= 0.9 * len(steps)
+
+
+def test_a_map_that_can_be_read_is_one() -> None:
+    texts, outlines, _ = pages_of(*planned(5, 20))
+    assert not [item for page in texts for item in page if "part" in item.text]
+    assert sum(map(len, outlines)) == len(planned(5, 20)[1].sheets)
