@@ -93,7 +93,8 @@ def test_a_folder_that_may_not_be_written_is_said():
         (folder / "job.toml").write_text(MINIMAL)
         folder.chmod(0o555)
         command = [sys.executable, "-c", AS_NOBODY]
-        done = subprocess.run(command, cwd=folder, capture_output=True, text=True, check=False)
+        env = os.environ | {"PYTHONPATH": str(Path(__file__).parent.parent)}
+        done = subprocess.run(command, cwd=folder, env=env, capture_output=True, text=True, check=False, timeout=60)
         assert names(folder) == ["job.toml"]
     assert (done.returncode, done.stderr) == (2, "error: out.pdf: cannot be written: Permission denied\n")
 
