@@ -206,6 +206,17 @@ def test_the_help_of_every_command_has_an_example_of_that_command(name):
         assert line in ran.out and max(map(len, ran.out.splitlines())) <= 80
 
 
+def test_the_help_lists_every_command_in_the_order_of_the_work_each_in_one_whole_line():
+    lines = run("--help").out.partition("Plan:")[2].splitlines()
+    told = [line.split(maxsplit=1) for line in lines if line.startswith("  ")]
+    assert [name for name, _ in told] == [
+        "start", "check", "options", "proof", "measure", "template", "schedule", "labels", "correct", "printer",
+        "schema",
+    ]  # fmt: skip
+    assert {name for name, _ in told} == set(program.commands)
+    assert all(words.endswith(".") and "..." not in words for _, words in told)
+
+
 @pytest.mark.parametrize("line", examples())
 def test_every_example_of_the_help_runs(line, folder):
     called, *arguments = shlex.split(line)

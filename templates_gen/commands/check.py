@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from templates_gen.model import Job
 
 
-@click.command()
+@click.command(short_help="Show everything wrong or risky, before paper is used.")
 @job_argument
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to show it.")
 @wall_option

@@ -21,7 +21,7 @@ from templates_gen.commands.common import (
 )
 
 
-@click.command()
+@click.command(short_help="Write a label for the back of every frame.")
 @job_argument
 @click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
 @click.option("--label", "size", nargs=2, metavar="WIDTH HEIGHT", help="Size of a label; else about 90 x 50 mm.")

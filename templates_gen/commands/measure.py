@@ -20,7 +20,7 @@ from templates_gen.commands.common import (
 )
 
 
-@click.command()
+@click.command(short_help="Write a sheet to measure the frames with, from behind.")
 @job_argument
 @click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
 @click.option("--csv", type=FILE, metavar="FILE.csv", help="Write the same as a spreadsheet to be filled in.")

@@ -20,7 +20,7 @@ format_option = click.option(
 )
 
 
-@click.group()
+@click.group(short_help="Measure a printer, so that templates measure true.")
 def printer() -> None:
     """Measure a printer once, and print templates that measure true.
 
@@ -30,7 +30,7 @@ def printer() -> None:
     """
 
 
-@printer.command()
+@printer.command(short_help="Write the scale page, to print and measure.")
 @click.option("-o", "--output", type=FILE, metavar="FILE.pdf", default="scale-page.pdf", help="Where to write it.")
 @paper_option(default="a4", help="a4 (if not given), letter, a3, tabloid, ...")
 @force_option

@@ -21,7 +21,7 @@ from templates_gen.commands.common import (
 )
 
 
-@click.command()
+@click.command(short_help="Draw the wall to scale, for the client to say yes.")
 @job_argument
 @click.option("-o", "--output", type=FILE, metavar="FILE", help="A .pdf, .svg or .png; else JOB-proof.pdf.")
 @wall_option

@@ -20,7 +20,7 @@ from templates_gen.commands.common import (
 )
 
 
-@click.command()
+@click.command(short_help="Show every frame and every nail: heights and distances.")
 @job_argument
 @click.option("--format", "form", type=click.Choice(["text", "csv", "json"]), help="Else by FILE, or text.")
 @click.option("-o", "--output", type=FILE, metavar="FILE", help="Write it there: .txt, .csv or .json.")

@@ -50,7 +50,7 @@ class _Asked(NamedTuple):
     printer: Printer | None
 
 
-@click.command()
+@click.command(short_help="Write the full-scale template.")
 @click.argument("jobs", type=FILE, metavar="JOB...", nargs=-1, required=True, shell_complete=job_files)
 @click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
 @wall_option
