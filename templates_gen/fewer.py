@@ -11,6 +11,7 @@ from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Printer
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.words import counted
 
 LARGER = {"in": ("tabloid", "a3"), "cm": ("a3", "tabloid"), "mm": ("a3", "tabloid")}
 """The larger sheets that office printers and copy shops have.  Common practice, no source."""
@@ -38,7 +39,7 @@ def too_many(job: Job, most: int, printer: Printer | None = None) -> list[str]:
     tried = list(_tried(job))
     fitting = [way for way in tried if way.sheets <= most] or sorted(tried, key=lambda way: way.sheets)[:1]
     width = max((len(way.options) for way in fitting), default=0)
-    first = f"needs {_sheets(needed)} of {job.paper.name} paper, but at most {most} may be used"
+    first = f"needs {counted(needed, 'sheet')} of {job.paper.name} paper, but at most {most} may be used"
     if not any(way.sheets <= most for way in fitting):
         return [f"{first}; nothing does with so few, the fewest are:", *_lines(fitting, width)]
     return [f"{first}; this would do:", *_lines(fitting, width)]
@@ -46,11 +47,7 @@ def too_many(job: Job, most: int, printer: Printer | None = None) -> list[str]:
 
 def _lines(ways: list[Instead], width: int) -> Iterator[str]:
     for way in ways:
-        yield f"  {way.options:{width}}  {_sheets(way.sheets)}{way.about}"
-
-
-def _sheets(count: int) -> str:
-    return f"{count} sheet{'s' if count > 1 else ''}"
+        yield f"  {way.options:{width}}  {counted(way.sheets, 'sheet')}{way.about}"
 
 
 def _tried(job: Job) -> Iterator[Instead]:

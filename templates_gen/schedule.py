@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
@@ -17,6 +16,7 @@ from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Hung, Plan
 from templates_gen.spreadsheet import as_csv as table_csv
 from templates_gen.units import other_unit, show, show_both
+from templates_gen.words import lines_of
 
 HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line")
 
@@ -77,6 +77,8 @@ def _directed(mm: float, unit: str, positive: str, negative: str, zero: str) -> 
 COLUMNS = (13, 12, 14, 19, 21)
 """Widths of the text schedule's columns: 79 in all, for a terminal of 80."""
 
+WIDTH = sum(COLUMNS)
+
 
 def as_text(plan: Plan, findings: Sequence[Finding] = ()) -> str:
     """The schedule for a terminal: for every nail a line in the job's unit and one in the other system.
@@ -110,7 +112,7 @@ def _headline(hung: Hung, unit: str) -> str:
     frame = hung.frame
     size = f"{_bare(hung.rect.width, unit)} × {show(hung.rect.height, unit)}"
     line = "  ".join(part for part in (frame.id, frame.title, size, weight_words(frame, unit)) if part)
-    return line if len(line) <= sum(COLUMNS) else f"{line[: sum(COLUMNS) - 1]}…"
+    return line if len(line) <= WIDTH else f"{line[: WIDTH - 1]}…"
 
 
 def _seen(findings: Sequence[Finding], numbers: set[int]) -> list[str]:
@@ -118,12 +120,8 @@ def _seen(findings: Sequence[Finding], numbers: set[int]) -> list[str]:
     lines = [] if not numbers else ["", "found:"]
     for number, finding in enumerate(findings, 1):
         if number in numbers:
-            lines += _wrapped(f"{number:>3} {finding.level}  {finding.sourced}", 10)
+            lines += lines_of(f"{number:>3} {finding.level}  {finding.sourced}", WIDTH, later=" " * 10)
     return lines
-
-
-def _wrapped(text: str, indent: int) -> list[str]:
-    return textwrap.wrap(text, sum(COLUMNS), subsequent_indent=" " * indent)
 
 
 def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str], about: Mapping[str, Carried]) -> Iterator[str]:
@@ -151,7 +149,8 @@ def _carried_lines(line: Carried | None) -> list[str]:
     load = f"carries {line.load}" if line.load else ""
     see = f"see {', '.join(map(str, line.see))}" if line.see else ""
     words = (load, line.fixing, line.stud, f"cables: {line.cables}", see)
-    return _wrapped(" " * COLUMNS[0] + "; ".join(filter(None, words)), COLUMNS[0])
+    indent = " " * COLUMNS[0]
+    return lines_of("; ".join(filter(None, words)), WIDTH, indent, indent)
 
 
 def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:

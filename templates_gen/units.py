@@ -219,12 +219,3 @@ def show_mass(kg: float, unit: str) -> str:
 def show_mass_both(kg: float, unit: str) -> str:
     """The weight in the job's system and then in the other."""
     return f"{show_mass(kg, unit)} · {show_mass(kg, other_unit(unit))}"
-
-
-def lines_of(text: str, width: int, first: str = "", later: str = "") -> list[str]:
-    """The text in lines for a terminal that part no number from its fraction or unit; `first` and `later` indent."""
-    import textwrap
-
-    tied = re.sub(r"(?<=\d) (?=\d+/\d|(?:in|mm|cm)\b)", "\u00a0", text)
-    lines = textwrap.wrap(tied, width, initial_indent=first, subsequent_indent=later)
-    return [line.replace("\u00a0", " ") for line in lines]

@@ -13,6 +13,7 @@ from templates_gen.planning import Plan, free_pile, placed, plan_wall
 from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.units import other_unit, show
+from templates_gen.words import counted
 
 BOUND = ("stairs", "around")
 """Arrangements that are bound to something on the wall: there is nothing to choose."""
@@ -70,7 +71,7 @@ def _option(number: int, kind: str, plan: Plan) -> Option:
 def option_lines(option: Option) -> tuple[str, str, str]:
     """Three lines about an option: kind and score, size, and paper with what was found."""
     group, unit = option.plan.group, option.plan.job.unit
-    sheets = "no sheet plan on this paper" if option.sheets is None else _counted(option.sheets, "sheet")
+    sheets = "no sheet plan on this paper" if option.sheets is None else counted(option.sheets, "sheet")
     levels = [finding.level for finding in option.findings]
     told = [f"{levels.count(level)} {level}: {_rules(option, level)}" for level in (STOP, WARN) if level in levels]
     size, other = (f"{show(group.width, name)} × {show(group.height, name)}" for name in (unit, other_unit(unit)))
@@ -85,7 +86,3 @@ def _rules(option: Option, level: str) -> str:
     """The rules of the findings of a level, in their own words as they are named."""
     names = dict.fromkeys(finding.rule.replace("-", " ") for finding in option.findings if finding.level == level)
     return ", ".join(names)
-
-
-def _counted(number: int, noun: str) -> str:
-    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"

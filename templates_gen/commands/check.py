@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import click
 
 from templates_gen.commands.common import (
+    INDENT,
     STOPPED,
     about,
     as_json,
@@ -18,6 +19,7 @@ from templates_gen.commands.common import (
     report_option,
     show_checked,
     wall_option,
+    wrapped,
     write_json,
 )
 
@@ -49,7 +51,6 @@ def check(
     from templates_gen.exactness.words import error_data
     from templates_gen.findings import stops
     from templates_gen.schedule import findings_data
-    from templates_gen.units import lines_of
 
     with about(job):
         read = job_on(job, wall)
@@ -71,7 +72,7 @@ def check(
         click.echo(as_json(data))
     elif found is not None:  # the paper is printed and taped: it is late for what was found before
         for line in tape_words(found, read.unit):
-            click.echo("\n".join(lines_of(line, 79, later=" " * 6)))
+            click.echo(wrapped(line, later=INDENT))
     else:
         show_checked(checked, read.unit)
     context.exit(STOPPED if stops(findings) else 0)

@@ -28,6 +28,12 @@ STOPPED = 1
 
 COLOURS = {"stop": "red", "warn": "yellow", "note": "cyan", "no": "yellow"}
 
+INDENT = " " * 6
+"""Before what goes on below a finding's level."""
+
+WIDEST = 100
+"""Letters in a line, however wide the terminal is.  Common practice, no source."""
+
 FILE = click.Path(path_type=Path)
 
 job_argument = click.argument("job", type=FILE, metavar="JOB", shell_complete=job_files)
@@ -127,17 +133,18 @@ def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
 
 def show_finding(level: str, text: str, err: bool = True) -> None:
     """One finding of this level, likewise."""
-    import shutil
-
-    width = min(100, shutil.get_terminal_size().columns)
-    words = click.wrap_text(text, width, initial_indent=" " * 6, subsequent_indent=" " * 6)
+    words = wrapped(text, INDENT, INDENT)
     styled = click.style(level, fg=COLOURS[level], bold=True)
     click.echo(f"{styled}{words[len(level) :]}", err=err, color=no_colour())
 
 
-def counted(number: int, word: str) -> str:
-    """So many of a thing: `1 sheet`, `3 sheets`."""
-    return f"{number} {word}{'s' if number != 1 else ''}"
+def wrapped(text: str, first: str = "", later: str = "") -> str:
+    """The text in lines for the terminal, with these before the first and the others."""
+    import shutil
+
+    from templates_gen.words import lines_of
+
+    return "\n".join(lines_of(text, min(WIDEST, shutil.get_terminal_size().columns), first, later))
 
 
 def no_colour() -> bool | None:
@@ -155,7 +162,7 @@ def show_checked(checked: Checked, unit: str, err: bool = False) -> None:
     scored = [score_words(checked.score)] if checked.score else []
     lines = check_words(checked.expected, unit) if checked.expected else ()
     for line in (*scored, *((TOO_MANY,) if checked.many else lines)):
-        click.echo(click.wrap_text(line, 80, subsequent_indent=" " * 6), err=err)
+        click.echo(wrapped(line, later=INDENT), err=err)
     levels = [finding.level for finding in checked.findings]
     counts = [f"{levels.count(level)} {level}" for level in ("stop", "warn", "note") if level in levels]
     click.echo(f"found: {', '.join(counts)}" if counts else "nothing found", err=err)
@@ -166,7 +173,7 @@ def show_error(error: TemplatesError) -> None:
     problem, *hints = str(error).split("\n")
     click.echo(f"error: {problem}", err=True)
     for hint in hints:
-        click.echo(click.wrap_text(hint.strip(), 80, "  ", "  "), err=True)
+        click.echo(wrapped(hint.strip(), "  ", "  "), err=True)
 
 
 def printer_named(name: str) -> Printer:

@@ -121,10 +121,10 @@ def _write_pages(plan: Plan, place: Path, force: bool, draw: Callable[[Lettering
     from templates_gen.lettering import Lettering
     from templates_gen.output import write_result
     from templates_gen.pdf.writing import write_pdf
+    from templates_gen.words import counted
 
     font = plan.job.paper.font
     lettering = Lettering((Path(font),) if font else ())
     template = draw(lettering)
     write_result(place, write_pdf(template, lettering), force)
-    count = len(template.pages)
-    click.echo(f"{place}: {count} page{'s' if count > 1 else ''}", err=err)
+    click.echo(f"{place}: {counted(len(template.pages), 'page')}", err=err)

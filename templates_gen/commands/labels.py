@@ -10,7 +10,6 @@ from templates_gen.commands.common import (
     FILE,
     about,
     check_results,
-    counted,
     font_option,
     force_option,
     job_argument,
@@ -61,6 +60,7 @@ def labels(
     from templates_gen.papers.labelsheet import label_sheet
     from templates_gen.papers.paper import own_paper
     from templates_gen.pdf.writing import write_pdf
+    from templates_gen.words import counted
 
     with about(job):
         read = job_on(job, wall)

@@ -11,7 +11,6 @@ from templates_gen.commands.common import (
     FILE,
     about,
     check_results,
-    counted,
     font_option,
     force_option,
     job_argument,
@@ -46,6 +45,7 @@ def measure(
     from templates_gen.papers.measuring import measuring_sheet
     from templates_gen.papers.paper import own_paper
     from templates_gen.pdf.writing import write_pdf
+    from templates_gen.words import counted
 
     with about(job):
         read = tg.read_job(job)

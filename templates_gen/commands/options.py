@@ -14,6 +14,7 @@ from templates_gen.commands.common import (
     force_option,
     job_argument,
     place_beside,
+    wrapped,
 )
 
 if TYPE_CHECKING:
@@ -65,7 +66,7 @@ def options(job: Path, count: int, pick: int | None, output: Path | None, paper:
     for option in found:
         for at, line in enumerate(option_lines(option)):
             lead = f"{option.number:>2}  " if at == 0 else "    "
-            click.echo(click.wrap_text(line, 80, lead, "    "))
+            click.echo(wrapped(line, lead, "    "))
     if watch.stopped:
         click.echo("stopped early: --pick knows only what a whole search finds", err=True)
     click.echo(f"{target}: {len(found)} options on one page of {own.name} paper")

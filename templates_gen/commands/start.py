@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.common import FILE, force_option, no_colour, show_checked, show_finding
+from templates_gen.commands.common import FILE, force_option, no_colour, show_checked, show_finding, wrapped
 from templates_gen.commands.completing import sample_names
 
 if TYPE_CHECKING:
@@ -60,8 +60,7 @@ def _from_sample(name: str, job: Path | None, force: bool) -> None:
     lines = sample_lines()
     width = max(map(len, lines))
     for known, line in lines.items():
-        gap = " " * (width + 2)
-        click.echo(click.wrap_text(line, 80, f"{known:{width}}  ", gap))
+        click.echo(wrapped(line, f"{known:{width}}  ", " " * (width + 2)))
 
 
 def _write(files: dict[Path, bytes], force: bool) -> None:
@@ -95,7 +94,7 @@ def _ask(job: Path | None, force: bool) -> None:
     if job is not None:
         check_place(job, force)
     state, shown = begin("" if job is None else str(job)), [""]
-    click.echo(click.wrap_text(HELLO, 80), err=True)
+    click.echo(wrapped(HELLO), err=True)
     while (question := state.question) is not None:
         if question.begins:
             shown = _show_wall(state, shown)
@@ -111,7 +110,7 @@ def _next(state: Interview, question: Question, force: bool) -> Interview:
 
     typed = _typed(question).strip()
     if typed == "?":
-        click.echo(click.wrap_text(question.means, 80, "  ", "  "), err=True)
+        click.echo(wrapped(question.means, "  ", "  "), err=True)
         return state
     if typed in BACK:
         return taken_back(state)
@@ -160,7 +159,7 @@ def _details(question: Question) -> str:
     details = f"({'; '.join(parts)})"
     if len(question.ask) + len(details) < 80:
         return f" {details}"
-    return "\n" + click.wrap_text(details, 80, "  ", "  ")
+    return "\n" + wrapped(details, "  ", "  ")
 
 
 def _show_wall(state: Interview, shown: list[str]) -> list[str]:

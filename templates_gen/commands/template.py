@@ -12,7 +12,6 @@ from templates_gen.commands.common import (
     STOPPED,
     about,
     check_results,
-    counted,
     font_option,
     force_option,
     job_on,
@@ -142,6 +141,7 @@ class _Places:
     def write(self, made: Made, asked: _Asked) -> None:
         """Write all there is, and say what it is."""
         from templates_gen.output import write_result
+        from templates_gen.words import counted
 
         write_result(self.output, made.pdf, asked.force)
         if self.first is not None and made.first is not None:

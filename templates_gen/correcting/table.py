@@ -23,7 +23,7 @@ from templates_gen.correcting.words import (
 from templates_gen.planning import Plan
 from templates_gen.schedule import tenth
 from templates_gen.spreadsheet import as_csv as table_csv
-from templates_gen.units import lines_of
+from templates_gen.words import lines_of
 
 COLUMNS = (20, 28, 28)
 """Widths of the moves' columns: 76 in all, for a terminal of 80."""

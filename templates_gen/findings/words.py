@@ -11,11 +11,6 @@ MOST_NAMES = 8
 WHO_DECIDES = "The maker's rating and the wall decide; where in doubt, ask a professional."
 
 
-def counted(number: int, what: str) -> str:
-    """The number and the noun: "1 hook", "2 hooks"."""
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"
-
-
 def listed(names: Sequence[str], noun: str = "frame") -> str:
     """The noun with each name once: "frame A", "frames A, B", "nails A, B, C, D, E, F, G and 5 more"."""
     names = tuple(dict.fromkeys(names))

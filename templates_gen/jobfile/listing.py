@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -10,6 +10,7 @@ from templates_gen.errors import InputError
 from templates_gen.jobfile.reading import parse_csv, read_bytes
 from templates_gen.jobfile.tables import FrameTable, HangerTable, JobTable
 from templates_gen.jobfile.typed import nearest, read_table
+from templates_gen.words import some
 
 NESTED = {name: f"hanger.{name}" for name in HangerTable.__struct_fields__ if name != "kind"}
 """A spreadsheet may name the fields of a hanger by themselves: `drop_left` for `hanger.drop_left`."""
@@ -82,8 +83,3 @@ def _check_id(fields: object, where: str) -> None:
     name = fields.get("id") if isinstance(fields, Mapping) else None
     if not isinstance(name, str) or not name.strip() or not name.isprintable() or len(name) > 200:
         raise InputError(f"{where}, id", f'found {name!r}, expected a short name such as "A", in quotes')
-
-
-def some(ids: Sequence[str]) -> str:
-    """Names in a row, the first of them where there are many."""
-    return ", ".join(ids) if len(ids) <= 6 else f"{', '.join(ids[:5])} and {len(ids) - 5} more"

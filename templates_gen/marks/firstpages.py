@@ -29,6 +29,7 @@ from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import Page as SheetPage
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.units import show_both
+from templates_gen.words import counted
 
 LEVEL_WORDS = {"stop": "stop", "warn": "decide", "note": "note"}
 
@@ -107,9 +108,8 @@ def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     flow.paragraph(rule_words(both, plan.job.unit), bold=True)
     if sheets.printer:
         flow.paragraph(printer_words(sheets.printer))
-    count = len(sheets.sheets)
     flow.paragraph(
-        f"Paper {sheets.paper.name}, {count} sheet{'s' if count > 1 else ''} of wall"
+        f"Paper {sheets.paper.name}, {counted(len(sheets.sheets), 'sheet')} of wall"
         + (", printed lying on their side." if sheets.page.width > sheets.page.height else ".")
     )
 

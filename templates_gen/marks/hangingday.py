@@ -16,6 +16,7 @@ from templates_gen.record import Record
 from templates_gen.sheets.order import Order, taping_order
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.units import show_both
+from templates_gen.words import counted
 
 _FIXINGS = {"nail": "nail", "hook": "picture hook", "screw": "screw"}
 
@@ -36,7 +37,7 @@ def own_tools(plan: Plan) -> Iterator[str]:
         yield "straight batten"
     kinds = Counter(hung.frame.fixing.kind for hung in plan.frames for _ in hung.bearings)
     for kind, count in kinds.items():
-        yield f"{count} {_FIXINGS[kind]}{'s' if count > 1 else ''}"
+        yield counted(count, _FIXINGS[kind])
     yield from dict.fromkeys("screwdriver" if kind == "screw" else "hammer" for kind in kinds)
 
 

@@ -1,0 +1,34 @@
+"""Plain words and lines of them: what every part of the program says alike."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+MOST_NAMED = 6
+"""Names that a hint lists in full; a longer list ends in how many more there are.  Our own design."""
+
+
+def counted(number: int, noun: str) -> str:
+    """The number and the noun: "1 hook", "2 hooks"."""
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
+
+
+def some(names: Sequence[str]) -> str:
+    """Names in a row, the first of them where there are many."""
+    if len(names) <= MOST_NAMED:
+        return ", ".join(names)
+    shown = MOST_NAMED - 1
+    return f"{', '.join(names[:shown])} and {len(names) - shown} more"
+
+
+def lines_of(text: str, width: int, first: str = "", later: str = "") -> list[str]:
+    """The text in lines of so many letters that part no number from its fraction or unit, and no option or file's name.
+
+    `first` and `later` stand before the first line and the others.
+    """
+    import textwrap
+
+    tied = re.sub(r"(?<=\d) (?=\d+/\d|(?:in|mm|cm|m|lb|kg|N)\b|%)", "\u00a0", text)
+    lines = textwrap.wrap(tied, width, initial_indent=first, subsequent_indent=later, break_on_hyphens=False)
+    return [line.replace("\u00a0", " ") for line in lines]
