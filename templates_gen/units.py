@@ -191,8 +191,11 @@ def show(mm: float, unit: str) -> str:
 
 
 def exact(mm: float, unit: str) -> str:
-    """The length with nothing rounded that could be measured, for a file that is read again: `3.125 in`."""
-    return f"{mm / MM[unit]:.8g} {unit}"
+    """The length to eleven figures, for a file that is read again: `3.125 in`.
+
+    Nothing is rounded that could be measured, nor so much that a sum over a wall is another.
+    """
+    return f"{mm / MM[unit] + 0.0:.11g} {unit}"
 
 
 def exact_mass(kg: float, unit: str) -> str:

@@ -7,7 +7,8 @@ import re
 from templates_gen.errors import InputError
 from templates_gen.jobfile.reading import parse_toml
 from templates_gen.model import Group, Height, Job
-from templates_gen.units import MM
+from templates_gen.toml import toml
+from templates_gen.units import exact
 
 _HEADER = re.compile(r"^\s*\[\[?\s*([\w\"'.\s-]+?)\s*\]\]?\s*(#.*)?$")
 
@@ -53,37 +54,25 @@ def _only_the_group_differs(before: str, after: str) -> bool:
 
 def group_table(group: Group, unit: str, comment: str) -> str:
     """The [group] table of placed frames, to be adjusted by hand."""
-    rows = [
+    lines = [
         "[group]",
         f'arrangement = "placed"          # {comment}',
-        f'gap_across = "{exact(group.gap_across, unit)}"',
-        f'gap_down = "{exact(group.gap_down, unit)}"',
-        f"centre_on = {_centre_on(group, unit)}",
-        f"height = {_height(group.height, unit)}",
+        f"gap_across = {toml(exact(group.gap_across, unit))}",
+        f"gap_down = {toml(exact(group.gap_down, unit))}",
+        f"centre_on = {toml(_centre_on(group, unit))}",
+        f"height = {toml(_height(group.height, unit))}",
         "",
         "[group.place]                   # middles of the frames, from the centre line and the level line",
     ]
     for name, spot in group.spots:
-        rows.append(f'{_quoted(name)} = {{ centre = ["{exact(spot.x, unit)}", "{exact(spot.y, unit)}"] }}')
-    return "\n".join(rows)
+        lines.append(f"{toml(name)} = {toml({'centre': [exact(spot.x, unit), exact(spot.y, unit)]})}")
+    return "\n".join(lines)
 
 
 def _centre_on(group: Group, unit: str) -> str:
-    return _quoted(group.centre_on) if isinstance(group.centre_on, str) else f'"{exact(group.centre_on, unit)}"'
+    return group.centre_on if isinstance(group.centre_on, str) else exact(group.centre_on, unit)
 
 
-def _height(height: Height, unit: str) -> str:
-    at = f'"{exact(height.at, unit)}"'
-    where = f"above = {_quoted(height.feature)}, by" if height.by == "above" else height.by
-    return f"{{ {where} = {at} }}"
-
-
-def exact(mm: float, unit: str) -> str:
-    """A distance to a ten-millionth of its size: what is read again keeps its gaps."""
-    return f"{mm / MM[unit] + 0.0:.11g} {unit}"
-
-
-def _quoted(text: str) -> str:
-    """A TOML basic string (TOML 1.0.0, String)."""
-    escaped = text.replace("\\", "\\\\").replace('"', '\\"')
-    return '"' + "".join(c if c.isprintable() else f"\\U{ord(c):08x}" for c in escaped) + '"'
+def _height(height: Height, unit: str) -> dict[str, str]:
+    at = exact(height.at, unit)
+    return {"above": height.feature, "by": at} if height.by == "above" else {height.by: at}

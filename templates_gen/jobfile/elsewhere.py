@@ -15,6 +15,7 @@ from templates_gen.jobfile.typed import read_length, read_table
 from templates_gen.jobfile.walling import build_wall
 from templates_gen.model import Job, Wall
 from templates_gen.record import replace
+from templates_gen.units import exact
 
 
 def read_job_on(path: Path, other: Path) -> Job:
@@ -67,7 +68,7 @@ def _placed(own: GroupTable, other: GroupTable, given: set[str], unit: str, wall
     if isinstance(table.centre_on, str) and not table.centre_on[:1].isdigit():
         return table
     distance = read_length(table.centre_on, unit, "group, centre_on")
-    return replace(table, centre_on=f"{distance:.9f} mm")  # so that it is read in the unit it was written in
+    return replace(table, centre_on=exact(distance, "mm"))  # so that it is read in the unit it was written in
 
 
 CENTRE_HINT = 'give it here:  [group] centre_on = "wall", the name of a feature, or a distance from the left end'

@@ -17,6 +17,7 @@ from templates_gen.output import write_result
 from templates_gen.papersizes import paper_size
 from templates_gen.printing.profile import Printer, Readings, measured
 from templates_gen.record import Table, convert
+from templates_gen.toml import toml
 
 _NAME = re.compile(r"\w(?:[\w .-]{0,38}[\w-])?")
 
@@ -121,20 +122,15 @@ def _path(folder: Path, name: str) -> Path:
 
 def _written(printer: Printer) -> str:
     given = printer.readings
-    lines = [
-        "# What was measured on the scale page of a printer.  Lengths in mm.",
-        "format = 1",
-        f'name = "{printer.name}"',
-        f'paper = "{printer.paper}"',
-        f'date = "{printer.date}"',
-        f"asked_across = {given.asked_across!r}",
-        f"asked_along = {given.asked_along!r}",
-        f"across = {given.across!r}",
-        f"along = {given.along!r}",
-        *([f"diagonals = [{given.diagonals[0]!r}, {given.diagonals[1]!r}]"] if given.diagonals else []),
-        f"reading_error = {given.reading_error!r}",
-    ]
-    return "\n".join(lines) + "\n"
+    fields = {
+        "format": 1, "name": printer.name, "paper": printer.paper, "date": printer.date,
+        "asked_across": given.asked_across, "asked_along": given.asked_along,
+        "across": given.across, "along": given.along,
+        **({"diagonals": given.diagonals} if given.diagonals else {}),
+        "reading_error": given.reading_error,
+    }  # fmt: skip
+    lines = [f"{name} = {toml(value)}" for name, value in fields.items()]
+    return "\n".join(["# What was measured on the scale page of a printer.  Lengths in mm.", *lines, ""])
 
 
 def _read(content: bytes, path: Path) -> Printer:

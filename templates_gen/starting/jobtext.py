@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Iterator
 
 from templates_gen.starting.questions import Tables
 from templates_gen.starting.words import FIELDS
+from templates_gen.toml import toml
 
 HEAD = """\
 # A job for templates-gen, made by its command start.  Change what you like; # begins a remark.
@@ -53,7 +53,7 @@ def _fields(kind: str, table: Tables, metric: bool, first: bool = True) -> Itera
         words = FIELDS[f"{kind}.{name}"]
         example = (words.metric if metric else "") or words.example
         if name in table:
-            yield from _line(f"{name} = {_value(table[name])}", words.means if first else "")
+            yield from _line(f"{name} = {toml(table[name])}", words.means if first else "")
         elif name == "drop":
             yield from _unmeasured(table, f"# drop = {example}", words.means if first else "")
         elif example and first:
@@ -75,12 +75,3 @@ def _line(field: str, means: str) -> Iterator[str]:
     if means and len(field) >= COLUMN:
         yield f"# {means}"
     yield f"{field:{COLUMN}}# {means}" if means and len(field) < COLUMN else field
-
-
-def _value(value: Any) -> str:
-    """A value as TOML."""
-    if isinstance(value, str):
-        return '"' + value.replace("\\", "\\\\").replace('"', '\\"') + '"'
-    if isinstance(value, Mapping):
-        return f"{{ {', '.join(f'{name} = {_value(inner)}' for name, inner in value.items())} }}"
-    return f"[{', '.join(map(_value, value))}]" if isinstance(value, list) else str(value)

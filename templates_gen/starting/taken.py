@@ -10,6 +10,7 @@ from templates_gen.errors import InputError
 from templates_gen.jobfile.reading import decoded, parse_toml, read_bytes
 from templates_gen.jobfile.typed import nearest
 from templates_gen.pdf.attached import attached
+from templates_gen.toml import toml
 
 SCHEMA_LINE = "#:schema "
 """How a TOML file names its schema to an editor: an open convention of TOML language servers (from memory)."""
@@ -78,7 +79,8 @@ def from_template(pdf: Path, job: Path | None) -> Files:
         if sheet not in files:
             raise InputError(pdf.name, f"has no {sheet!r} inside, which its job names")
     if wanted != [*map(_last_part, wanted)]:  # one was in another folder, and comes to lie beside the job
-        content = _NAMING.sub(lambda found: f'{found[1]}"{_last_part(found[3])}"', decoded(content, pdf.name)).encode()
+        text = decoded(content, pdf.name)
+        content = _NAMING.sub(lambda found: found[1] + toml(_last_part(found[3])), text).encode()
     return {target: content, **{target.parent / other: files[other] for other in files}}
 
 
