@@ -4,13 +4,14 @@
     ├── InputError            the job file, a spreadsheet or an option cannot be used (exit 2)
     └── OutputError           a result cannot be written where it was asked for (exit 2)
 
-They are raised deep and turned into text in one place (`commands`).  A message says where, what was found,
+They are raised deep and turned into text in one place (`__main__`).  A message says where, what was found,
 what was expected, and what to do.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import ClassVar
 
 MOST_SAID = 500
@@ -53,3 +54,12 @@ class OutputError(TemplatesError):
 def _short(text: str) -> str:
     half = MOST_SAID // 2 - 3
     return text if len(text) <= MOST_SAID else f"{text[:half]} … {text[-half:]}"
+
+
+def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
+    """The hint for a word that is not known: the one of the `known` most like it, capitals or not, else `otherwise`."""
+    import difflib  # only when something is wrong
+
+    plain = {one.lower(): one for one in known}
+    near = difflib.get_close_matches(word.lower(), plain, 1, 0.6)
+    return f"did you mean {plain[near[0]]!r}?" if near else otherwise

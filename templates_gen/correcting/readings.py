@@ -6,13 +6,14 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.reading import check_text, parse_csv, read_bytes
 from templates_gen.jobfile.tables import Length, Offset
-from templates_gen.jobfile.typed import nearest, read_table
+from templates_gen.jobfile.typed import read_table
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record, Table
 from templates_gen.units import MM, show_both
+from templates_gen.words import some
 
 MOST_OFF = 100.0
 """mm.  A frame so far from its place is taken for one read from another edge.  Our own design, no source."""
@@ -88,15 +89,13 @@ def read_readings(path: Path, plan: Plan) -> tuple[Reading, ...]:
 
 
 def _frame(name: object, frames: Mapping[str, Hung], where: str) -> Hung:
-    """The frame of this id, with or without the quote that keeps a spreadsheet from taking it for a formula."""
+    """The frame of this id."""
     if not isinstance(name, str):
         raise InputError(f"{where}, frame", "is blank, expected the id of the frame that was measured")
-    for known in (name, name.removeprefix("'")):
-        if known in frames:
-            return frames[known]
-    near = nearest(name, list(frames))
-    hint = f"did you mean {near!r}?" if near else f"frames: {', '.join(list(frames)[:20])}"
-    raise InputError(f"{where}, frame", f"found {name!r}, which is no frame of this job", hint)
+    if name not in frames:
+        hint = did_you_mean(name, frames, f"frames: {some(list(frames))}")
+        raise InputError(f"{where}, frame", f"found {name!r}, which is no frame of this job", hint)
+    return frames[name]
 
 
 def _reading(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> Reading | None:

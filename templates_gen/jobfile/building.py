@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.exactness import build_accuracy
 from templates_gen.jobfile.framing import build_fixing, build_frame
 from templates_gen.jobfile.grouping import build_group
@@ -25,7 +25,7 @@ from templates_gen.jobfile.tables import (
     JobTable,
     PaperTable,
 )
-from templates_gen.jobfile.typed import nearest, read_table
+from templates_gen.jobfile.typed import read_table
 from templates_gen.jobfile.walling import build_paper, build_wall
 from templates_gen.model import Fixing, Frame, Job
 
@@ -104,8 +104,7 @@ def check_tables(raw: Mapping[str, Any]) -> None:
     """Raises InputError for a table that no job file has."""
     for name in raw:
         if name not in KNOWN_TABLES:
-            near = nearest(name, KNOWN_TABLES)
-            hint = f"did you mean {near!r}?" if near else f"known tables: {', '.join(KNOWN_TABLES)}"
+            hint = did_you_mean(name, KNOWN_TABLES, f"known tables: {', '.join(KNOWN_TABLES)}")
             raise InputError("", f"unknown table {name!r}", hint)
 
 
@@ -139,8 +138,7 @@ def _type_of(table: FrameTable, types: Mapping[str, FrameTable], where: str) -> 
     if table.type is None:
         return None
     if table.type not in types:
-        near = nearest(table.type, list(types))
-        hint = f"did you mean {near!r}?" if near else f"types: {', '.join(types) or 'none'}"
+        hint = did_you_mean(table.type, types, f"types: {', '.join(types) or 'none'}")
         raise InputError(f"{where}, type", f"found {table.type!r}, expected the name of a [frame_type.…] table", hint)
     return types[table.type]
 

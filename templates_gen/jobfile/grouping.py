@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.tables import GroupTable, SpotTable
-from templates_gen.jobfile.typed import nearest, read_table
+from templates_gen.jobfile.typed import read_table
 from templates_gen.jobfile.whereabouts import centre_of, feature_around, gap_around, height_of, slope_of
 from templates_gen.jobfile.wishing import build_wishes
 from templates_gen.model import SIDES, Frame, Group, Spot, Wall
@@ -109,8 +109,7 @@ def _each_once(used: list[str], ids: list[str], where: str) -> None:
     known, counted = set(ids), Counter(used)
     for name, count in counted.items():
         if name not in known:
-            near = nearest(name, ids)
-            raise InputError(where, f"found {name!r}, which is no frame", f"did you mean {near!r}?" if near else "")
+            raise InputError(where, f"found {name!r}, which is no frame", did_you_mean(name, ids))
         if count > 1:
             raise InputError(where, f"found {name!r} twice, expected each frame once")
     if missing := [name for name in ids if name not in counted]:

@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.reading import parse_csv, read_bytes
 from templates_gen.jobfile.tables import FrameTable, HangerTable, JobTable
-from templates_gen.jobfile.typed import nearest, read_table
+from templates_gen.jobfile.typed import read_table
 from templates_gen.words import some
 
 NESTED = {name: f"hanger.{name}" for name in HangerTable.__struct_fields__ if name != "kind"}
@@ -65,8 +65,7 @@ def measured_rows(
         _check_id(fields, where)
         name = fields["id"]
         if name not in known:
-            near = nearest(name, known)
-            hint = f"did you mean {near!r}?" if near else f"frames: {some(known)}"
+            hint = did_you_mean(name, known, f"frames: {some(known)}")
             raise InputError(f"{where}, id", f"found {name!r}, expected the id of a frame of the job", hint)
         if name in found:
             raise InputError(f"{where}, id", f"found {name!r} twice, expected each frame to be measured once")

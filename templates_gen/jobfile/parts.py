@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.holding.framesize import (
     Mat,
     Moulding,
@@ -18,7 +18,7 @@ from templates_gen.holding.framesize import (
 )
 from templates_gen.holding.weighing import BACKINGS, GLAZINGS, USUAL, WOODS, Parts, Sheet
 from templates_gen.jobfile.tables import Length, MatTable, MouldingTable, PartTable
-from templates_gen.jobfile.typed import nearest, read_length, read_table
+from templates_gen.jobfile.typed import read_length, read_table
 
 THICKEST = 30.0
 """mm.  Thicker glazing or backing is taken for a slip of the unit.  Common practice, no source."""
@@ -136,7 +136,5 @@ def _sheet(value: str | PartTable | None, kinds: Mapping[str, float], unit: str,
 def _known(name: str, known: list[str], where: str) -> str:
     plain = " ".join(name.lower().split())
     if plain not in known:
-        near = nearest(plain, known)
-        hint = f"did you mean {near!r}?" if near else ""
-        raise InputError(where, f"found {name!r}, expected one of {', '.join(known)}", hint)
+        raise InputError(where, f"found {name!r}, expected one of {', '.join(known)}", did_you_mean(plain, known))
     return plain

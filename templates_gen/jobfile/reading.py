@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.spreadsheet import plain
 
 LARGEST = 20_000_000
@@ -126,14 +126,12 @@ def decoded(content: bytes, where: str) -> str:
 
 
 def _near(path: Path) -> str:
-    from templates_gen.jobfile.typed import nearest
 
     try:
         names = [entry.name for entry in path.parent.iterdir()]
     except OSError:
         return ""
-    near = nearest(path.name, names)
-    return f"did you mean {near!r}?" if near else ""
+    return did_you_mean(path.name, names)
 
 
 def check_text(value: object, where: str = "") -> None:

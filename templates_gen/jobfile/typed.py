@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from functools import cache
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.tables import Length, Mass, Offset
 from templates_gen.record import Table, convert
 from templates_gen.units import parse_length, parse_mass, parse_offset
@@ -103,27 +103,17 @@ def _choices(annotation: Any) -> list[str]:
 def _known(unknown: str, annotation: Any) -> str:
     tables = _tables_in(annotation)
     fields = list(tables[0].__struct_fields__) if tables else []
-    near = nearest(unknown, fields)
-    return f"did you mean {near!r}?" if near else f"known fields: {', '.join(fields)}"
+    return did_you_mean(unknown, fields, f"known fields: {', '.join(fields)}")
 
 
 def _nearest_choice(found: object, annotation: Any) -> str:
-    near = nearest(found, _choices(annotation)) if isinstance(found, str) else ""
-    return f"did you mean {near!r}?" if near else ""
+    return did_you_mean(found, _choices(annotation)) if isinstance(found, str) else ""
 
 
 @cache
 def choices(table: type[Table], field: str) -> tuple[str, ...]:
     """The words that a field of a table may be, in their order."""
     return tuple(_choices(get_type_hints(table)[field]))
-
-
-def nearest(word: str, known: list[str]) -> str:
-    """The known word most like this one, capitals or not, or "" when none is near."""
-    import difflib  # only when something is wrong
-
-    plain = {one.lower(): one for one in known}
-    return next((plain[near] for near in difflib.get_close_matches(word.lower(), plain, 1, 0.6)), "")
 
 
 _PLAIN_WORDS = {

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.tables import GroupTable
-from templates_gen.jobfile.typed import nearest, read_length
+from templates_gen.jobfile.typed import read_length
 from templates_gen.model import Feature, Height, Wall
 from templates_gen.units import INCH
 
@@ -102,7 +102,6 @@ def _feature(
         raise InputError(where, f"found {name!r}, which is {len(found)} features", "give each a name of its own")
     if not found:
         names = [feature.name for feature in features]
-        near = nearest(name, [*also, *names])
-        hint = f"did you mean {near!r}?" if near else f"features: {', '.join(filter(None, names)) or 'none'}"
+        hint = did_you_mean(name, [*also, *names], f"features: {', '.join(filter(None, names)) or 'none'}")
         raise InputError(where, f"found {name!r}, expected {expected}", hint)
     return found[0]

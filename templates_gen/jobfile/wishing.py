@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen.arranging.wishes import Wishes
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.tables import GroupTable
-from templates_gen.jobfile.typed import nearest
 
 FIELDS = ("largest", "pin", "together", "same_height", "heavy_low", "seed")
 """The fields of a group that only an arrangement to be found has."""
@@ -43,6 +42,5 @@ def _lists(lists: list[list[str]] | None, ids: Sequence[str], where: str) -> tup
 
 def _known(name: str, ids: Sequence[str], where: str) -> str:
     if name not in ids:
-        near = nearest(name, list(ids))
-        raise InputError(where, f"found {name!r}, which is no frame", f"did you mean {near!r}?" if near else "")
+        raise InputError(where, f"found {name!r}, which is no frame", did_you_mean(name, ids))
     return name

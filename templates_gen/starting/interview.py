@@ -9,11 +9,10 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.building import build_job
 from templates_gen.jobfile.framing import PAIRS
 from templates_gen.jobfile.reading import check_text
-from templates_gen.jobfile.typed import nearest
 from templates_gen.model import Job
 from templates_gen.record import Record
 from templates_gen.starting.questions import Question, Tables, interview
@@ -103,9 +102,7 @@ def _chosen(text: str, choices: tuple[str, ...]) -> str:
     found = found or [choice for choice in choices if choice.casefold().startswith(text.casefold())]
     if len(found) == 1:
         return found[0]
-    near = nearest(text, list(choices))
-    hint = f"did you mean {near!r}?" if near else ""
-    raise InputError("", f"found {text!r}, expected one of {', '.join(found or choices)}", hint)
+    raise InputError("", f"found {text!r}, expected one of {', '.join(found or choices)}", did_you_mean(text, choices))
 
 
 _FEATURE: dict[str, Any] = {"left": "0 m", "bottom": "0 m", "width": "1 m", "height": "1 m"}

@@ -38,12 +38,12 @@ def wall_picture(wall: Wall, frames: Sequence[tuple[str, Rect]], unit: str, sign
     across, up = max(1, round(wall.width / cell)), max(1, round(wall.height / cell / TALL))
     grid = [[" "] * across for _ in range(up)]
     for feature in wall.features:
-        box = _Cells.of(feature.rect, cell, across, up)
+        box = _Cells.of(feature.rect, cell, up)
         box.fill(grid, signs.feature)
         if len(feature.name) <= box.room:
             box.write(grid, feature.name)
     for name, rect in frames:
-        box = _Cells.of(rect, cell, across, up)
+        box = _Cells.of(rect, cell, up)
         box.fill(grid, " ")
         box.edge(grid, signs.frame)
         box.write(grid, name)
@@ -69,7 +69,7 @@ class _Cells(Record, frozen=True):
     bottom: int
 
     @classmethod
-    def of(cls, rect: Rect, cell: float, across: int, up: int) -> _Cells:
+    def of(cls, rect: Rect, cell: float, up: int) -> _Cells:
         """The cells of a rectangle on the wall, at least one each way, and nothing of it where the wall is not."""
         left, right = _span(rect.x0 / cell, rect.x1 / cell)
         low, high = _span(rect.y0 / cell / TALL, rect.y1 / cell / TALL)

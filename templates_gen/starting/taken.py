@@ -6,9 +6,8 @@ import re
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 import templates_gen
-from templates_gen.errors import InputError
+from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.reading import decoded, parse_toml, read_bytes
-from templates_gen.jobfile.typed import nearest
 from templates_gen.pdf.attached import attached
 from templates_gen.toml import toml
 
@@ -47,8 +46,7 @@ def sample(name: str, job: Path) -> Files:
     """The files of a sample, its job file as `job` and its spreadsheets beside it.  Raises InputError."""
     names = sample_names()
     if name not in names:
-        near = nearest(name, names)
-        hint = f"did you mean {near!r}?" if near else f"samples: {', '.join(names)}"
+        hint = did_you_mean(name, names, f"samples: {', '.join(names)}")
         raise InputError("--sample", f"found {name!r}, expected the name of a sample", hint)
     content = _sample(name).encode()
     beside = {job.parent / sheet: read_bytes(samples_folder() / sheet) for sheet in _spreadsheets(content, name)}
