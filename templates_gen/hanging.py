@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from templates_gen.geometry import Rect
 from templates_gen.holding.wire import drop_at_two, hung_wire
-from templates_gen.model import Fixing, Frame
+from templates_gen.model import Frame
 from templates_gen.record import Record
 
 GRAVITY = 9.80665
@@ -20,6 +20,10 @@ class Bearing(Record, frozen=True):
     side: str
     x: float
     drop: float | None
+
+    def nail_of(self, frame: str) -> str:
+        """The name of the nail under it, given its frame's id: "A", "B left"."""
+        return f"{frame} {self.side}".rstrip()
 
 
 class Nail(Record, frozen=True):
@@ -66,13 +70,9 @@ def _first(own: float | None, common: float | None) -> float | None:
 def nail_rise(frame: Frame) -> float:
     """How far the nail point lies above the bearing point (mm, negative when below).
 
-    A hook's nail is `below` above its seat; the screws of a cleat are `screw_below` under the edge it bears on; what
-    bears on a bare nail or screw rests on its upper side, half a diameter above its centre.
+    That is the fixing's own rise, but the screws of a cleat are `screw_below` under the edge it bears on.
     """
-    fixing: Fixing = frame.fixing
-    if frame.hanger.kind == "cleat":
-        return -(frame.hanger.screw_below or 0.0)
-    return fixing.below or 0.0 if fixing.kind == "hook" else -fixing.diameter / 2
+    return -(frame.hanger.screw_below or 0.0) if frame.hanger.kind == "cleat" else frame.fixing.rise
 
 
 def nails(frame: Frame, rect: Rect) -> tuple[Nail, ...]:
@@ -82,7 +82,7 @@ def nails(frame: Frame, rect: Rect) -> tuple[Nail, ...]:
     pull = _pull(frame, load)
     return tuple(
         Nail(
-            name=f"{frame.id} {point.side}".rstrip(),
+            name=point.nail_of(frame.id),
             frame=frame.id,
             side=point.side,
             x=point.x,

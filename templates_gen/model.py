@@ -122,6 +122,11 @@ class Fixing(Record, frozen=True, kw_only=True):
     angle: float | None = None
 
     @property
+    def rise(self) -> float:
+        """How far its nail point lies above what bears on it: on a hook's seat, or on a nail's upper side (mm)."""
+        return self.below or 0.0 if self.kind == "hook" else -self.diameter / 2
+
+    @property
     def called(self) -> str:
         """What it is called in a list: "nail", "hook with 2 nails"."""
         return self.kind if self.nails == 1 else f"{self.kind} with {self.nails} nails"
@@ -227,10 +232,8 @@ class Paper(Record, frozen=True, kw_only=True):
 
 
 class Job(Record, frozen=True, kw_only=True):
-    """Everything there is to know before anything is computed.
-
-    `sources` are the files it was read from; `moved_to` is that of the wall, where it is not the job file.
-    """
+    """All there is to know before anything is computed; `sources` are the files it was read from, `moved_to` is that
+    of the wall, where it is not the job file."""
 
     title: str
     client: str
@@ -244,7 +247,3 @@ class Job(Record, frozen=True, kw_only=True):
     accuracy: Accuracy = field(default_factory=Accuracy)
     sources: tuple[tuple[str, bytes], ...] = ()
     moved_to: str = ""
-
-    def frame(self, frame_id: str) -> Frame:
-        """The frame with this id."""
-        return next(frame for frame in self.frames if frame.id == frame_id)

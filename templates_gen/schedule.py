@@ -49,7 +49,7 @@ def rows(plan: Plan, flagged: frozenset[str] = frozenset()) -> Iterator[tuple[st
 
 def _flagged_one(hung: Hung, flagged: frozenset[str]) -> str:
     """The name of a nail that is flagged before its drop is measured; "" when none is."""
-    names = (f"{hung.frame.id} {bearing.side}".rstrip() for bearing in hung.bearings if bearing.drop is None)
+    names = (bearing.nail_of(hung.frame.id) for bearing in hung.bearings if bearing.drop is None)
     return next((name for name in names if name in flagged), "")
 
 
@@ -140,7 +140,7 @@ def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str], about: Mapping[
         yield f"    {none_yet}: measure the drop, or mark it by hand on the drop rule"
         for bearing in hung.bearings:
             if bearing.drop is None:
-                yield from _carried_lines(about.get(f"{hung.frame.id} {bearing.side}".rstrip()))
+                yield from _carried_lines(about.get(bearing.nail_of(hung.frame.id)))
 
 
 def _carried_lines(line: Carried | None) -> list[str]:

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from templates_gen.printing.fit import fit_affine, fit_similarity
+from tests.fits import fit_affine, fit_similarity
 
 # Ghilani & Wolf, Adjustment Computations, example of a two-dimensional conformal coordinate transformation
 GIVEN = ((121.622, -128.066), (141.228, 187.718), (175.802, 135.728))

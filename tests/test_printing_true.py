@@ -13,9 +13,9 @@ import pypdf
 import pypdfium2
 import pytest
 
-from templates_gen.printing.fit import fit_similarity
 from templates_gen.printing.profile import Printer
 from templates_gen.printing.store import load, profile_folder
+from tests.fits import fit_similarity
 from tests.jobs import SAMPLES
 from tests.made import Everything, made, make
 from tests.pdf_reading import Marks, moved, page_marks

@@ -37,7 +37,7 @@ def _entries(hung: Hung) -> Iterator[Entry]:
         yield Entry(nail.name, nail.frame, nail.x, nail.y - tip, nail.y)
     for bearing in hung.bearings:
         if bearing.drop is None:
-            name = f"{hung.frame.id} {bearing.side}".rstrip()
+            name = bearing.nail_of(hung.frame.id)
             yield Entry(name, hung.frame.id, bearing.x, hung.rect.cy - tip, hung.rect.y1)
 
 

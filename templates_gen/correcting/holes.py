@@ -93,8 +93,7 @@ def _cure(move: Move, frame: Frame, correction: Correction, needed: float) -> Cu
     if kind == "cleat":
         return Cure("rail", needed)
     # from the old nail up to the new one: as far as the bearing goes up, and as much more as the seat lies lower
-    old_seat = (fixing.below or 0.0) if fixing.kind == "hook" else -fixing.diameter / 2
-    below = math.sqrt(needed**2 - move.right**2) - move.up + old_seat
+    below = math.sqrt(needed**2 - move.right**2) - move.up + fixing.rise
     drops = [bearing.drop for bearing in correction.pose.hung.bearings if bearing.drop is not None]
     hidden = bool(drops) and min(drops) - below >= HOOK_MARGIN
     return Cure("hook", below) if hidden and kind != "keyholes" and fixing.kind != "screw" else Cure("fill")

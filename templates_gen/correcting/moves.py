@@ -149,4 +149,4 @@ def _rigid(pose: Pose) -> tuple[Move, ...]:
 
 def _names(hung: Hung) -> list[str]:
     """The names of a frame's nails, those too that were marked by hand for want of a drop."""
-    return [f"{hung.frame.id} {bearing.side}".rstrip() for bearing in hung.bearings]
+    return [bearing.nail_of(hung.frame.id) for bearing in hung.bearings]

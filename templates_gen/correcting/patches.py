@@ -25,6 +25,7 @@ from templates_gen.planning import Plan
 from templates_gen.printing.profile import Printer
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import page_of
+from templates_gen.spreadsheet import NOTHING
 
 # mm; our own design, no source
 RING, CIRCLE, ARM = 2.0, 3.0, 7.0
@@ -86,7 +87,7 @@ def _first(cure: Cure) -> tuple[str, ...]:
 
 def _lines(move: Move, several: bool, unit: str) -> Iterator[str]:
     for words in (up_words(move, unit), aside_words(move, unit)):
-        if words != "–":
+        if words != NOTHING:
             yield f"{_side(move)} hook {words}" if several else words
 
 
@@ -99,8 +100,7 @@ def _hole(move: Move, cure: Cure, fixing: Fixing, several: bool) -> Hole:
     words = _side(move) if several else ""
     if cure.way != "hook":
         return Hole(words, move.right, move.up, False, move)
-    lower = (fixing.below or 0.0) if fixing.kind == "hook" else -fixing.diameter / 2
-    return Hole("seat", move.right, move.up - lower, True, move)
+    return Hole("seat", move.right, move.up - fixing.rise, True, move)
 
 
 def patch_pages(plan: Plan, done: Sequence[Cured], lettering: Lettering, printer: Printer | None = None) -> Template:

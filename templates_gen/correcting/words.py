@@ -10,6 +10,7 @@ from templates_gen.correcting.moves import Correction, Limits, Move
 from templates_gen.findings.words import listed
 from templates_gen.model import Fixing
 from templates_gen.planning import Hung, Plan
+from templates_gen.spreadsheet import NOTHING
 from templates_gen.units import DIVISION, INCH, show_both
 
 LEVEL_FIRST = 2.0
@@ -61,7 +62,9 @@ def aside_words(move: Move, unit: str) -> str:
 
 
 def _way(mm: float, positive: str, negative: str, unit: str) -> str:
-    return f"{positive if mm > 0 else negative} {show_both(abs(mm), unit)}" if abs(mm) >= DIVISION[unit] / 2 else "–"
+    if abs(mm) < DIVISION[unit] / 2:
+        return NOTHING
+    return f"{positive if mm > 0 else negative} {show_both(abs(mm), unit)}"
 
 
 def what_to_do(cured: Cured, unit: str) -> Iterator[str]:

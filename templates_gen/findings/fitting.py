@@ -190,7 +190,7 @@ def _would_show(hung: Hung, nail: Nail, unit: str) -> str:
 
 
 def _drop_missing(plan: Plan) -> Iterator[Finding]:
-    missing = {f"{hung.frame.id} {bearing.side}".rstrip(): hung.frame.id
+    missing = {bearing.nail_of(hung.frame.id): hung.frame.id
                for hung in plan.frames for bearing in hung.bearings if bearing.drop is None}  # fmt: skip
     if missing:
         names = tuple(dict.fromkeys(missing.values()))

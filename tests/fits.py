@@ -1,4 +1,5 @@
-"""Least-squares fits between two sets of points: a similarity (Helmert, four parameters) and an affine map.
+"""Least-squares fits between two sets of points, for what was measured on paper: a similarity (Helmert, four
+parameters) and an affine map.
 
 Both are for points measured in any one unit; residuals are fitted minus given points, in the unit of the given ones.
 """
