@@ -11,7 +11,7 @@ from templates_gen.marks.drawing import draw_template
 from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.marks.items import POINT
 from templates_gen.model import Job
-from templates_gen.papersizes import MOST_SIDE, checked_size, paper_size, roll_width
+from templates_gen.papersizes import MOST_SIDE, paper_size, roll_width
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Printer
@@ -70,10 +70,9 @@ def on_paper(
     paper = job.paper
     if size is not None:
         roll = roll_width(size, "--paper")
-        width, height = (roll, MOST_SIDE) if roll else checked_size(*paper_size(size, "--paper"), "--paper")
+        width, height = (roll, MOST_SIDE) if roll else paper_size(size, "--paper")
         first = paper if roll and paper.kind == "sheets" else None
-        paper = replace(
-            paper, name=size, width=width, height=height, kind="roll" if roll else "sheets", first=first
-        )  # fmt: skip
+        kind = "roll" if roll else "sheets"
+        paper = replace(paper, name=size, width=width, height=height, kind=kind, first=first)
     paper = replace(paper, cover=cover or paper.cover, trim=trim or paper.trim)
     return replace(job, paper=large_page(paper) if one_piece else paper)

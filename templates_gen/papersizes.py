@@ -77,13 +77,13 @@ def roll_width(name: str, where: str) -> float | None:
 def paper_size(name: str, where: str) -> tuple[float, float]:
     """Width and height in mm, upright, of a paper by its name or its PWG 5101.1 self-describing name.
 
-    Raises InputError for an unknown name, naming the known ones.
+    Raises InputError for an unknown name, naming the known ones, and for a size that no page of a template can have.
     """
     key = " ".join(re.split(r"[\s_-]+", name.strip().lower()))
     if key in SIZES:
         return SIZES[key]
     if match := _PWG.fullmatch(name.strip()):
         scale = INCH if match[3].lower() == "in" else 1.0
-        return float(match[1]) * scale, float(match[2]) * scale
+        return checked_size(float(match[1]) * scale, float(match[2]) * scale, where)
     known = f"known: {', '.join(SIZES)}, [width, height], or {ROLLS}"
     raise InputError(where, f"found {name!r}, expected a paper size", known)

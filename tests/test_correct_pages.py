@@ -88,7 +88,8 @@ def test_the_readings_are_not_written_over(sample):
 
 
 def test_the_form_goes_by_its_ending_and_comes_back_without_readings(sample):
-    assert run("correct", "fern-prints.toml", "--form").out == "fern-prints-readings.pdf: 1 page\n"
+    said = run("correct", "fern-prints.toml", "--form").out
+    assert said == "fern-prints-readings.pdf: 5 frames on 1 page of letter paper\n"
     texts = " ".join(text.text for page in pypdf.PdfReader(sample / "fern-prints-readings.pdf").pages
                      for text in page_marks(page).texts)  # fmt: skip
     for words in ("Hart's-tongue", "67 in", "14 in above", "21 7/8 in left", "556 mm left", "1702 mm"):
@@ -274,3 +275,12 @@ def test_the_least_size_of_a_hook_is_never_told_too_small(sample):
     (b,) = [frame for frame in data["frames"] if frame["id"] == "B"]
     assert b["moves"][0]["hook_below"] == 26.5
     assert any("its seat 1 1/16 in · 27 mm or more below its nail" in words for words in b["text"])
+
+
+def test_the_papers_take_paper_of_sheets_and_no_roll(sample):
+    ran = run("correct", "fern-prints.toml", HUNG.name, "--template", "--paper", "a4", "--wall", "fern-prints.toml")
+    assert ran.err.startswith("fern-prints-fern-prints-patches.pdf: ") and ran.err.endswith(" of a4 paper\n")
+    box = pypdf.PdfReader(sample / "fern-prints-fern-prints-patches.pdf").pages[0].mediabox
+    assert (box.width, box.height) == (595, 841)  # 210 × 297 mm is 595.3 × 841.9 points: by hand here, whole ones
+    ran = run("correct", "fern-prints.toml", "--form", "--paper", "roll 24 in")
+    assert ran.code == 2 and "--paper: found 'roll 24 in', expected sheets" in ran.err

@@ -224,5 +224,5 @@ def test_ctrl_c_gives_the_best_so_far(tmp_path):
     run_.send_signal(signal.SIGINT)
     out, err = run_.communicate(timeout=60)
     assert run_.returncode == 0, err
-    assert "stopped early" in err and "2 options on one page" in out
+    assert "stopped early" in err and "2 options on 1 page" in out
     assert (tmp_path / "many-options.pdf").exists()

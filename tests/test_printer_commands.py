@@ -59,7 +59,7 @@ def meets(line, box):
 
 def test_the_scale_page_says_how_it_is_recorded(folder):
     ran = run("printer", "page", "--paper", "Super  B")
-    assert (ran.code, ran.out, ran.err) == (0, "scale-page.pdf: a scale page for super b paper\n", "")
+    assert (ran.code, ran.out, ran.err) == (0, "scale-page.pdf: the scale page on 1 page of super b paper\n", "")
     (page,) = pypdf.PdfReader("scale-page.pdf").pages
     text = " ".join(page.extract_text().split())
     assert 'templates-gen printer record NAME --paper "super b" --across L1 --along L2 --diagonals D1 D2' in text

@@ -14,13 +14,14 @@ from templates_gen.commands.common import (
     as_json,
     check_results,
     force_option,
+    format_option,
     job_argument,
     job_on,
     report_option,
     show_checked,
     wall_option,
     wrapped,
-    write_json,
+    write_report,
 )
 
 if TYPE_CHECKING:
@@ -30,15 +31,16 @@ if TYPE_CHECKING:
 
 @click.command(short_help="Show everything wrong or risky, before paper is used.")
 @job_argument
-@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to show it.")
+@format_option("json")
 @wall_option
 @click.option("--taped", metavar="a=L,b=L,width=L", help="What was measured on the taped paper: is it true?")
 @report_option
 @force_option
 @click.pass_context
 def check(
-    context: click.Context, job: Path, form: str, wall: Path | None, taped: str | None, report: Path | None, force: bool
-) -> None:
+    context: click.Context, job: Path, shape: str, wall: Path | None, taped: str | None, report: Path | None,
+    force: bool,
+) -> None:  # fmt: skip
     """Show everything wrong or risky about a job, before paper is used.
 
     \b
@@ -66,9 +68,8 @@ def check(
     }
     if found is not None:
         data["taped"] = tape_data(found, read.unit)
-    if report is not None:
-        write_json(report, data, force)
-    if form == "json":
+    write_report(report, data, force)
+    if shape == "json":
         click.echo(as_json(data))
     elif found is not None:  # the paper is printed and taped: it is late for what was found before
         for line in tape_words(found, read.unit):

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
@@ -20,8 +20,12 @@ if TYPE_CHECKING:
     from templates_gen.errors import TemplatesError
     from templates_gen.exactness.checking import Checked
     from templates_gen.findings import Finding
+    from templates_gen.lettering import Lettering
+    from templates_gen.marks.items import Template
     from templates_gen.model import Job
     from templates_gen.printing.profile import Printer
+
+Decorated = TypeVar("Decorated", bound=Callable[..., Any])
 
 STOPPED = 1
 """Exit code of a job with a stopping finding."""
@@ -38,7 +42,14 @@ FILE = click.Path(path_type=Path)
 
 job_argument = click.argument("job", type=FILE, metavar="JOB", shell_complete=job_files)
 
-paper_option = partial(click.option, "--paper", metavar="SIZE", shell_complete=paper_names)
+output_option = partial(
+    click.option, "-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file."
+)
+
+paper_option = partial(
+    click.option, "--paper", metavar="SIZE", shell_complete=paper_names,
+    help="a4, letter, a3, tabloid, ...; else as the job says.",
+)  # fmt: skip
 
 printer_option = partial(click.option, "--printer", metavar="NAME", shell_complete=printer_names)
 
@@ -46,13 +57,19 @@ wall_option = click.option(
     "--wall", type=FILE, metavar="OTHER.toml", shell_complete=job_files, help="Hang the same group on that file's wall."
 )
 
-report_option = click.option("--report", type=FILE, metavar="FILE.json", help="Write what a machine may read.")
+report_option = click.option("--report", type=FILE, metavar="FILE.json", help="Write a report for a machine.")
 
 force_option = click.option("--force", is_flag=True, help="Replace a file that is not ours.")
 
 font_option = click.option(
     "--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts."
 )
+
+
+def format_option(*kinds: str) -> Callable[[Decorated], Decorated]:
+    """The option of how to show what is found: as text, or as one of these."""
+    choice = click.Choice(["text", *kinds])
+    return click.option("--format", "shape", type=choice, default="text", help="How to show it.")
 
 
 @contextmanager
@@ -87,19 +104,17 @@ def job_on(path: Path, wall: Path | None) -> Job:
     return job
 
 
-def place_beside(job: Path, name: str) -> Path:
-    """The place of a result of this name beside the job file.  Raises OutputError for a job out of a pipe or device."""
+def place_beside(job: Path, wall: Path | None, what: str = "", ending: str = ".pdf") -> Path:
+    """Where a result goes of which nothing is said: beside the job file, as JOB-WALL-WHAT.pdf.
+
+    Raises OutputError for a job out of a pipe or device.
+    """
     from templates_gen.errors import OutputError
 
     folder = Path(os.path.realpath(job.parent))  # that of /dev/stdin, say, whatever stands behind it
     if not job.is_file() or folder == Path("/dev") or folder.is_relative_to("/proc"):
         raise OutputError(f"{job}: is no file that a result can stand beside\n  say where it goes with -o FILE")
-    return job.with_name(name)
-
-
-def paper_beside(job: Path, wall: Path | None, what: str) -> Path:
-    """Likewise of a paper about a job: `JOB-what.pdf`, or `JOB-WALL-what.pdf` for another wall."""
-    return place_beside(job, "-".join([job.stem, *([wall.stem] if wall else []), what]) + ".pdf")
+    return job.with_name("-".join(filter(None, [job.stem, wall.stem if wall else "", what])) + ending)
 
 
 def check_results(
@@ -187,11 +202,25 @@ def printer_named(name: str) -> Printer:
     return known
 
 
-def write_json(path: Path, data: dict[str, Any], force: bool) -> None:
-    """Write a report.  Raises OutputError."""
+def write_pages(
+    place: Path, template: Template, lettering: Lettering, what: str, paper: str, force: bool, err: bool = False
+) -> None:
+    """Write pages, and say what is on how many of which paper.  Raises InputError or OutputError."""
+    from templates_gen.output import write_result
+    from templates_gen.pdf.writing import write_pdf
+    from templates_gen.words import counted
+
+    write_result(place, write_pdf(template, lettering), force)
+    click.echo(f"{place}: {what} on {counted(len(template.pages), 'page')} of {paper} paper", err=err)
+
+
+def write_report(path: Path | None, data: dict[str, Any], force: bool) -> None:
+    """Write a report where one is asked for, and say so beside the results.  Raises OutputError."""
     from templates_gen.output import write_result
 
-    write_result(path, (as_json(data) + "\n").encode(), force)
+    if path is not None:
+        write_result(path, (as_json(data) + "\n").encode(), force)
+        click.echo(f"{path}: a report for a machine", err=True)
 
 
 def as_json(data: dict[str, Any]) -> str:

@@ -12,24 +12,25 @@ from templates_gen.commands.common import (
     about,
     as_json,
     check_results,
+    font_option,
     force_option,
+    format_option,
     job_argument,
     job_on,
-    paper_beside,
+    output_option,
+    paper_option,
+    place_beside,
     printer_named,
     printer_option,
     report_option,
     show_finding,
     wall_option,
-    write_json,
+    write_pages,
+    write_report,
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from templates_gen.correcting.holes import Cured
-    from templates_gen.lettering import Lettering
-    from templates_gen.marks.items import Template
     from templates_gen.planning import Plan
     from templates_gen.printing.profile import Printer
 
@@ -39,15 +40,17 @@ if TYPE_CHECKING:
 @click.argument("readings", type=FILE, metavar="[READINGS.csv]", required=False)
 @click.option("--form", is_flag=True, help="Write a blank form for the readings: FILE.pdf, or FILE.csv to fill in.")
 @click.option("--template", "patches", is_flag=True, help="Write a small paper for every nail that moves.")
-@click.option("-o", "--output", type=FILE, metavar="FILE", help="Where the form or the papers go.")
+@output_option(metavar="FILE", help="Where the form or the papers go; else beside the job file.")
 @wall_option
+@paper_option()
+@font_option
 @printer_option(help="Draw the papers so that this recorded printer prints them true.")
-@click.option("--format", "shape", type=click.Choice(["text", "csv", "json"]), default="text", help="How to show it.")
+@format_option("csv", "json")
 @report_option
 @force_option
 def correct(
     job: Path, readings: Path | None, form: bool, patches: bool, output: Path | None, wall: Path | None,
-    printer: str | None, shape: str, report: Path | None, force: bool,
+    paper: str | None, fonts: tuple[Path, ...], printer: str | None, shape: str, report: Path | None, force: bool,
 ) -> None:  # fmt: skip
     """Say which nails move, where to and how far, from what was measured after
     hanging.
@@ -57,74 +60,82 @@ def correct(
       templates-gen correct samples/fern-prints.toml samples/fern-prints-hung.csv
     """
     import templates_gen as tg
+    from templates_gen.correcting.table import as_data
+    from templates_gen.papers.paper import own_paper
+    from templates_gen.record import replace
 
+    _check_use(form, patches, readings, output, report, printer)
+    known = printer_named(printer) if printer is not None else None
+    with about(job):
+        read = job_on(job, wall)
+        place = output or place_beside(job, wall, "readings" if form else "patches")
+        read = replace(read, paper=own_paper(read, paper))
+        written = [place if form or patches else None, report]
+        check_results(job, read, written, force, [readings, wall])
+        plan = tg.plan_wall(read)
+    if readings is None:
+        _write_form(plan, place, fonts, force)
+        return
+    done = tg.correct(plan, readings)
+    if report is not None:
+        write_report(report, as_data(plan, done), force)
+    _show(plan, done, shape)
+    if patches:
+        _write_patches(plan, done, place, fonts, known, force)
+
+
+def _check_use(
+    form: bool, patches: bool, readings: Path | None, output: Path | None, report: Path | None, printer: str | None
+) -> None:
     if form == (readings is not None):
         raise click.UsageError("give READINGS.csv, or else --form for a blank one")
     if (form and (patches or report)) or (output is not None and not (form or patches)):
         raise click.UsageError("-o goes with --form or --template; --template and --report with READINGS.csv")
     if printer is not None and not patches:
         raise click.UsageError("--printer goes with --template")
-    known = printer_named(printer) if printer is not None else None
-    with about(job):
-        read = job_on(job, wall)
-        place = output or paper_beside(job, wall, "readings" if form else "patches")
-        written = [place if form or patches else None, report]
-        check_results(job, read, written, force, [readings, wall])
-        plan = tg.plan_wall(read)
-    if readings is None:
-        _write_form(plan, place, force)
-        return
-    done = tg.correct(plan, readings)
-    _show(plan, done, shape, report, force)
-    if patches:
-        _write_patches(plan, done, place, known, force)
 
 
-def _show(plan: Plan, done: tuple[Cured, ...], shape: str, report: Path | None, force: bool) -> None:
+def _show(plan: Plan, done: tuple[Cured, ...], shape: str) -> None:
     from templates_gen.correcting.table import as_csv, as_data, as_text
 
-    if report is not None:
-        write_json(report, as_data(plan, done), force)
     if shape == "json":
         click.echo(as_json(as_data(plan, done)))
     else:
         click.echo(as_csv(plan, done) if shape == "csv" else as_text(plan, done), nl=shape == "text")
 
 
-def _write_form(plan: Plan, place: Path, force: bool) -> None:
+def _write_form(plan: Plan, place: Path, fonts: tuple[Path, ...], force: bool) -> None:
     """The blank form, as a spreadsheet where the file's ending says so."""
     from templates_gen.correcting.form import form_csv, form_pages
+    from templates_gen.making import job_lettering
+    from templates_gen.output import write_result
+    from templates_gen.words import counted
 
+    frames = counted(len(plan.frames), "frame")
     if place.suffix.lower() == ".csv":
-        from templates_gen.output import write_result
-
         write_result(place, form_csv(plan).encode(), force)
-        click.echo(f"{place}: a row for every frame, to fill in")
+        click.echo(f"{place}: {frames} to fill in")
         return
-    _write_pages(plan, place, force, lambda lettering: form_pages(plan, lettering), err=False)
+    lettering = job_lettering(plan.job, fonts)
+    write_pages(place, form_pages(plan, lettering), lettering, frames, plan.job.paper.name, force)
 
 
-def _write_patches(plan: Plan, done: tuple[Cured, ...], place: Path, known: Printer | None, force: bool) -> None:
+def _write_patches(
+    plan: Plan, done: tuple[Cured, ...], place: Path, fonts: tuple[Path, ...], known: Printer | None, force: bool
+) -> None:
+    """The papers for the nails that move; that they were written goes to stderr, for the table is the result."""
     from templates_gen.correcting.patches import patch_pages
+    from templates_gen.making import job_lettering
     from templates_gen.printing.correction import paper_doubt
+    from templates_gen.words import counted
 
     if known is not None and (doubt := paper_doubt(known, plan.job.paper)):
         show_finding("warn", doubt)
-    if not any(cured.correction.moves for cured in done):
+    moves = [move for cured in done for move in cured.correction.moves]
+    if not moves:
         click.echo(f"{place}: not written, for no nail moves", err=True)
         return
-    _write_pages(plan, place, force, lambda lettering: patch_pages(plan, done, lettering, known))
-
-
-def _write_pages(plan: Plan, place: Path, force: bool, draw: Callable[[Lettering], Template], err: bool = True) -> None:
-    """Draw the pages and write them; what was written goes to stderr (`err`) where a table is the result."""
-    from templates_gen.lettering import Lettering
-    from templates_gen.output import write_result
-    from templates_gen.pdf.writing import write_pdf
-    from templates_gen.words import counted
-
-    font = plan.job.paper.font
-    lettering = Lettering((Path(font),) if font else ())
-    template = draw(lettering)
-    write_result(place, write_pdf(template, lettering), force)
-    click.echo(f"{place}: {counted(len(template.pages), 'page')}", err=err)
+    lettering = job_lettering(plan.job, fonts)
+    template = patch_pages(plan, done, lettering, known)
+    nails = counted(len({move.old for move in moves}), "nail")
+    write_pages(place, template, lettering, nails, plan.job.paper.name, force, err=True)

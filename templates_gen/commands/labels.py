@@ -7,38 +7,39 @@ from pathlib import Path
 import click
 
 from templates_gen.commands.common import (
-    FILE,
     about,
     check_results,
     font_option,
     force_option,
     job_argument,
     job_on,
-    paper_beside,
+    output_option,
     paper_option,
+    place_beside,
     wall_option,
+    write_pages,
 )
 
 
 @click.command(short_help="Write a label for the back of every frame.")
 @job_argument
-@click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
+@output_option()
+@wall_option
 @click.option("--label", "size", nargs=2, metavar="WIDTH HEIGHT", help="Size of a label; else about 90 x 50 mm.")
 @click.option("--pitch", nargs=2, metavar="ACROSS DOWN", help="From a label's edge to that of the next.")
 @click.option("--first", nargs=2, metavar="LEFT TOP", help="Where the first label begins, from the sheet's edges.")
 @click.option("--skip", type=click.IntRange(0), default=0, metavar="N", help="Labels that are used up already.")
-@wall_option
-@paper_option(help="a4, letter, ...; else as the job says.")
+@paper_option()
 @font_option
 @force_option
 def labels(
     job: Path,
     output: Path | None,
+    wall: Path | None,
     size: tuple[str, str] | None,
     pitch: tuple[str, str] | None,
     first: tuple[str, str] | None,
     skip: int,
-    wall: Path | None,
     paper: str | None,
     fonts: tuple[Path, ...],
     force: bool,
@@ -55,26 +56,21 @@ def labels(
     """
     import templates_gen as tg
     from templates_gen.making import job_lettering
-    from templates_gen.output import write_result
     from templates_gen.papers.labels import labels as draw_labels
     from templates_gen.papers.labelsheet import label_sheet
     from templates_gen.papers.paper import own_paper
-    from templates_gen.pdf.writing import write_pdf
     from templates_gen.words import counted
 
     with about(job):
         read = job_on(job, wall)
-        output = output or paper_beside(job, wall, "labels")
-        check_results(job, read, [output], force, [wall])
+        place = output or place_beside(job, wall, "labels")
+        check_results(job, read, [place], force, [wall])
         asked = (("--label", size), ("--pitch", pitch), ("--first", first))
         lengths = (_lengths(pair, name, read.unit) for name, pair in asked)
         own = own_paper(read, paper)
         sheet, lettering = label_sheet(own, read.unit, *lengths), job_lettering(read, fonts)
         drawn = draw_labels(tg.plan_wall(read), sheet, lettering, skip)
-        pdf = write_pdf(drawn, lettering)
-    write_result(output, pdf, force)
-    pages = counted(len(drawn.pages), "page")
-    click.echo(f"{output}: {counted(len(read.frames), 'label')} on {pages} of {own.name} paper")
+        write_pages(place, drawn, lettering, counted(len(read.frames), "label"), own.name, force)
 
 
 def _lengths(pair: tuple[str, str] | None, where: str, unit: str) -> tuple[float, float] | None:

@@ -14,16 +14,18 @@ from templates_gen.commands.common import (
     font_option,
     force_option,
     job_argument,
+    output_option,
     paper_option,
     place_beside,
+    write_pages,
 )
 
 
 @click.command(short_help="Write a sheet to measure the frames with, from behind.")
 @job_argument
-@click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
+@output_option()
 @click.option("--csv", type=FILE, metavar="FILE.csv", help="Write the same as a spreadsheet to be filled in.")
-@paper_option(help="a4, letter, ...; else as the job says.")
+@paper_option()
 @font_option
 @force_option
 def measure(
@@ -44,19 +46,15 @@ def measure(
     from templates_gen.papers.measures import to_fill_in
     from templates_gen.papers.measuring import measuring_sheet
     from templates_gen.papers.paper import own_paper
-    from templates_gen.pdf.writing import write_pdf
     from templates_gen.words import counted
 
     with about(job):
         read = tg.read_job(job)
-        output = output or place_beside(job, f"{job.stem}-measuring.pdf")
-        check_results(job, read, [output, csv], force)
+        place = output or place_beside(job, None, "measuring")
+        check_results(job, read, [place, csv], force)
         lettering, own = job_lettering(read, fonts), own_paper(read, paper)
         sheet = measuring_sheet(read, own, lettering)
-        pdf = write_pdf(sheet, lettering)
-    write_result(output, pdf, force)
-    pages = counted(len(sheet.pages), "page")
-    click.echo(f"{output}: {counted(len(read.frames), 'frame')} on {pages} of {own.name} paper")
+        write_pages(place, sheet, lettering, counted(len(read.frames), "frame"), own.name, force)
     if csv is not None:
         write_result(csv, to_fill_in(read).encode("utf-8-sig"), force)
         beside = Path(os.path.relpath(csv, job.parent)).as_posix()

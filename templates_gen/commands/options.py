@@ -8,18 +8,20 @@ from typing import TYPE_CHECKING
 import click
 
 from templates_gen.commands.common import (
-    FILE,
     about,
     check_results,
+    font_option,
     force_option,
     job_argument,
+    output_option,
+    paper_option,
     place_beside,
     wrapped,
 )
 
 if TYPE_CHECKING:
     from templates_gen.choosing.options import Option
-    from templates_gen.model import Job, Paper
+    from templates_gen.model import Job
 
 MOST = 12
 """Options that one page has room for.  Our own design, no source."""
@@ -29,10 +31,14 @@ MOST = 12
 @job_argument
 @click.option("--count", type=click.IntRange(2, MOST), default=6, metavar="N", help="At most so many; 6 if not given.")
 @click.option("--pick", type=click.IntRange(1, MOST), metavar="N", help="Keep this one as a job of placed frames.")
-@click.option("-o", "--output", type=FILE, metavar="FILE", help="The page, JOB-options.pdf; the job, JOB-N.toml.")
-@click.option("--paper", metavar="SIZE", help="a4, letter, a3, tabloid, ...; else as the job says.")
+@output_option(metavar="FILE", help="The page, else JOB-options.pdf; the job, else JOB-N.toml.")
+@paper_option()
+@font_option
 @force_option
-def options(job: Path, count: int, pick: int | None, output: Path | None, paper: str | None, force: bool) -> None:
+def options(
+    job: Path, count: int, pick: int | None, output: Path | None, paper: str | None, fonts: tuple[Path, ...],
+    force: bool,
+) -> None:  # fmt: skip
     """Find different arrangements of the same frames, and show them on one page.
 
     They are numbered from the best score down; the same job gives the same
@@ -44,14 +50,18 @@ def options(job: Path, count: int, pick: int | None, output: Path | None, paper:
       templates-gen options samples/paste-papers.toml --pick 2 -o paste-two.toml
     """
     import templates_gen as tg
-    from templates_gen.choosing.options import option_lines
     from templates_gen.choosing.options import options as found_options
+    from templates_gen.choosing.page import options_page
     from templates_gen.commands.watching import watching
+    from templates_gen.making import job_lettering
+    from templates_gen.output import write_result
     from templates_gen.papers.paper import own_paper
+    from templates_gen.pdf.writing import write_pdf
+    from templates_gen.words import counted
 
     with about(job):
         read = tg.read_job(job)
-        target = output or place_beside(job, f"{job.stem}-{'options.pdf' if pick is None else f'{pick}.toml'}")
+        target = output or place_beside(job, None, *(("options",) if pick is None else (f"{pick}", ".toml")))
         check_results(job, read, [target], force)
         own = own_paper(read, paper)
         with watching() as watch:
@@ -59,27 +69,21 @@ def options(job: Path, count: int, pick: int | None, output: Path | None, paper:
         if pick is not None:
             _keep(job, read, found, pick, target, force)
             return
-        content = _page(found, read, own)
-    from templates_gen.output import write_result
-
-    write_result(target, content, force)
-    for option in found:
-        for at, line in enumerate(option_lines(option)):
-            lead = f"{option.number:>2}  " if at == 0 else "    "
-            click.echo(wrapped(line, lead, "    "))
+        lettering = job_lettering(read, fonts)
+        write_result(target, write_pdf(options_page(found, own, lettering), lettering), force)
+    _show(found)
     if watch.stopped:
         click.echo("stopped early: --pick knows only what a whole search finds", err=True)
-    click.echo(f"{target}: {len(found)} options on one page of {own.name} paper")
+    click.echo(f"{target}: {counted(len(found), 'option')} on 1 page of {own.name} paper")
     click.echo(f"to keep one:  templates-gen options {job} --pick N -o NEW-JOB.toml")
 
 
-def _page(found: tuple[Option, ...], job: Job, paper: Paper) -> bytes:
-    from templates_gen.choosing.page import options_page
-    from templates_gen.making import job_lettering
-    from templates_gen.pdf.writing import write_pdf
+def _show(found: tuple[Option, ...]) -> None:
+    from templates_gen.choosing.options import option_lines
 
-    lettering = job_lettering(job)
-    return write_pdf(options_page(found, paper, lettering), lettering)
+    for option in found:
+        for at, line in enumerate(option_lines(option)):
+            click.echo(wrapped(line, f"{option.number:>2}  " if at == 0 else "    ", "    "))
 
 
 def _beside(job: Job) -> list[str]:

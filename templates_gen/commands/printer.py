@@ -8,17 +8,20 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.common import FILE, as_json, force_option, paper_option, show_finding
+from templates_gen.commands.common import (
+    as_json,
+    force_option,
+    format_option,
+    output_option,
+    paper_option,
+    show_finding,
+    write_pages,
+)
 from templates_gen.commands.completing import printer_names
 from templates_gen.commands.kept import kept_printers
 
 if TYPE_CHECKING:
     from templates_gen.printing.profile import Printer
-
-format_option = click.option(
-    "--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to show it."
-)
-
 
 @click.group(short_help="Measure a printer, so that templates measure true.")
 def printer() -> None:
@@ -31,7 +34,7 @@ def printer() -> None:
 
 
 @printer.command(short_help="Write the scale page, to print and measure.")
-@click.option("-o", "--output", type=FILE, metavar="FILE.pdf", default="scale-page.pdf", help="Where to write it.")
+@output_option(default="scale-page.pdf", help="Where to write it; else scale-page.pdf.")
 @paper_option(default="a4", help="a4 (if not given), letter, a3, tabloid, ...")
 @force_option
 def page(output: Path, paper: str, force: bool) -> None:
@@ -42,14 +45,12 @@ def page(output: Path, paper: str, force: bool) -> None:
       templates-gen printer page --paper letter -o scale-page.pdf
     """
     from templates_gen.lettering import Lettering
-    from templates_gen.output import check_place, write_result
-    from templates_gen.pdf.writing import write_pdf
+    from templates_gen.output import check_place
     from templates_gen.printing.scalepage import scale_of, scale_page
 
     check_place(output, force)
     lettering, scale = Lettering(), scale_of(paper)
-    write_result(output, write_pdf(scale_page(scale, lettering), lettering), force)
-    click.echo(f"{output}: a scale page for {scale.paper} paper")
+    write_pages(output, scale_page(scale, lettering), lettering, "the scale page", scale.paper, force)
 
 
 @printer.command()
@@ -92,8 +93,8 @@ def record(
 
 @printer.command()
 @click.argument("name", metavar="NAME", shell_complete=printer_names)
-@format_option
-def show(name: str, form: str) -> None:
+@format_option("json")
+def show(name: str, shape: str) -> None:
     """Show what is known of a printer, and how surely.
 
     \b
@@ -104,7 +105,7 @@ def show(name: str, form: str) -> None:
     from templates_gen.printing.store import load
 
     known = load(kept_printers(), name)
-    if form == "json":
+    if shape == "json":
         click.echo(as_json({"format": 1, "printer": printer_data(known)}))
         return
     for line in _shown(known):
@@ -113,8 +114,8 @@ def show(name: str, form: str) -> None:
 
 
 @printer.command(name="list")
-@format_option
-def list_printers(form: str) -> None:
+@format_option("json")
+def list_printers(shape: str) -> None:
     """Show every printer that was recorded.
 
     \b
@@ -128,7 +129,7 @@ def list_printers(form: str) -> None:
     printers = [one for one in found if isinstance(one, Printer)]
     for error in (one for one in found if not isinstance(one, Printer)):
         show_finding("warn", str(error))
-    if form == "json":
+    if shape == "json":
         click.echo(as_json({"format": 1, "printers": [printer_data(known) for known in printers]}))
         return
     for known in printers:
@@ -140,12 +141,9 @@ def list_printers(form: str) -> None:
 def _length(value: str, where: str) -> float:
     """A length above zero in mm.  Raises InputError."""
     from templates_gen.errors import InputError
-    from templates_gen.units import parse_length
+    from templates_gen.jobfile.typed import read_length
 
-    try:
-        length = parse_length(value, "mm")
-    except ValueError as error:
-        raise InputError(where, str(error)) from None
+    length = read_length(value, "mm", where)
     if length <= 0:
         raise InputError(where, f"found {value!r}, expected a length above zero")
     return length

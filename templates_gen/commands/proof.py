@@ -7,15 +7,16 @@ from pathlib import Path
 import click
 
 from templates_gen.commands.common import (
-    FILE,
     STOPPED,
     about,
     check_results,
+    font_option,
     force_option,
     job_argument,
     job_on,
-    paper_beside,
+    output_option,
     paper_option,
+    place_beside,
     show_findings,
     wall_option,
 )
@@ -23,13 +24,13 @@ from templates_gen.commands.common import (
 
 @click.command(short_help="Draw the wall to scale, for the client to say yes.")
 @job_argument
-@click.option("-o", "--output", type=FILE, metavar="FILE", help="A .pdf, .svg or .png; else JOB-proof.pdf.")
+@output_option(metavar="FILE", help="A .pdf, .svg or .png; else JOB-proof.pdf.")
 @wall_option
-@paper_option(help="a4, letter, a3, tabloid, ...; else as the job says.")
+@paper_option()
 @click.option("--sign", is_flag=True, help="With a line for the client to sign on.")
 @click.option("--zones", is_flag=True, help="For who hangs: the nails, and where cables may run.")
 @click.option("--dpi", type=click.IntRange(20, 1200), default=150, metavar="N", help="Of a .png; 150 if not given.")
-@click.option("--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts.")
+@font_option
 @force_option
 @click.pass_context
 def proof(
@@ -55,7 +56,7 @@ def proof(
     ending = ending_of(output or Path("proof.pdf"))
     with about(job):
         read = on_paper(job_on(job, wall), paper)
-        target = output or paper_beside(job, wall, "proof")
+        target = output or place_beside(job, wall, "proof")
         check_results(job, read, [target], force, [wall])
         findings = tg.find(tg.plan_wall(read))
         made = make_proof(read, ending, Asked(sign, zones), dpi, fonts)

@@ -15,6 +15,7 @@ from templates_gen.commands.common import (
     font_option,
     force_option,
     job_on,
+    output_option,
     paper_option,
     place_beside,
     printer_named,
@@ -23,7 +24,7 @@ from templates_gen.commands.common import (
     show_finding,
     show_findings,
     wall_option,
-    write_json,
+    write_report,
 )
 from templates_gen.commands.completing import job_files
 
@@ -51,7 +52,7 @@ class _Asked(NamedTuple):
 
 @click.command(short_help="Write the full-scale template.")
 @click.argument("jobs", type=FILE, metavar="JOB...", nargs=-1, required=True, shell_complete=job_files)
-@click.option("-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file.")
+@output_option()
 @wall_option
 @paper_option(help="a4, letter, a3, tabloid, 'roll 24 in', ...; else as the job says.")
 @click.option("--cover", type=click.Choice(["all", "marks", "nails"]), help="What must be on paper.")
@@ -133,8 +134,7 @@ class _Places:
     """Where the template goes, and its first pages where they are a file of their own."""
 
     def __init__(self, path: Path, asked: _Asked, job: Job) -> None:
-        name = f"{path.stem}-{asked.wall.stem}.pdf" if asked.wall else f"{path.stem}.pdf"
-        self.output, self.paper = asked.output or place_beside(path, name), job.paper
+        self.output, self.paper = asked.output or place_beside(path, asked.wall), job.paper
         large = job.paper.kind != "sheets"
         self.first = self.output.parent / f"{self.output.stem}-first-pages.pdf" if large else None
 
@@ -146,8 +146,7 @@ class _Places:
         write_result(self.output, made.pdf, asked.force)
         if self.first is not None and made.first is not None:
             write_result(self.first, made.first, asked.force)
-        if asked.report is not None:
-            write_json(asked.report, made.report, asked.force)
+        write_report(asked.report, made.report, asked.force)
         sheets = counted(made.sheets, "sheet")
         size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
         if self.first is None:

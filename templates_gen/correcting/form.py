@@ -60,8 +60,8 @@ def _from_lines(hung: Hung, plan: Plan, unit: str) -> tuple[str, str]:
 
 def form_pages(plan: Plan, lettering: Lettering) -> Template:
     """The form on the job's own paper, or a common one where that is a roll.  Raises InputError."""
-    job, paper = plan.job, plan.job.paper
-    page = page_of(paper if paper.kind == "sheets" else first_paper(paper, job.unit), turned=False)
+    job = plan.job
+    page = page_of(first_paper(job.paper, job.unit), turned=False)
     flow = Flow(page.printable.grown(-3.0), lettering)
     flow.paragraph(f"{job.title}: as it hangs", H7, bold=True)
     flow.paragraph(" · ".join(part for part in (job.client, job.wall.name, job.date) if part) or "After hanging", H25)

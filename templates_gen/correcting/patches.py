@@ -109,7 +109,7 @@ def patch_pages(plan: Plan, done: Sequence[Cured], lettering: Lettering, printer
     Raises InputError for a character that no font has.
     """
     job, paper = plan.job, plan.job.paper
-    page = page_of(paper if paper.kind == "sheets" else first_paper(paper, job.unit), False, printer)
+    page = page_of(first_paper(paper, job.unit), False, printer)
     flow = Flow(area_beside_rules(page, paper.overlap), lettering)
     _words(flow, plan, rule_words(rules(page, paper.overlap, job.unit), job.unit))
     _fill(flow, patches(done, job.unit))

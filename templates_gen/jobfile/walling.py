@@ -150,7 +150,7 @@ def build_paper(table: PaperTable, unit: str, beside: Path) -> Paper:
 
 def _paper_size(size: object, unit: str, where: str) -> tuple[str, float, float]:
     if isinstance(size, str):
-        return size, *checked_size(*paper_size(size, where), where)
+        return size, *paper_size(size, where)
     if isinstance(size, list) and len(size) == 2:
         width, height = (read_length(side, unit, where) for side in size)
         return f"{width:g} × {height:g} mm", *checked_size(width, height, where)

@@ -16,7 +16,9 @@ from templates_gen.sheets.sheet import SheetPlan, page_of
 
 
 def first_paper(paper: Paper, unit: str) -> Paper:
-    """What the first pages are printed on: the job's own paper, else letter where inches are used and a4 elsewhere."""
+    """The sheets that the first pages are printed on: the job's own, else letter where inches are used, or a4."""
+    if paper.kind == "sheets":
+        return paper
     name = "letter" if unit == "in" else "a4"
     width, height = SIZES[name]
     plain = replace(paper, name=name, width=width, height=height, margin=DEFAULT_MARGIN, kind="sheets", first=None)

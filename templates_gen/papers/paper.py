@@ -2,19 +2,22 @@
 
 from __future__ import annotations
 
+from templates_gen.errors import InputError
 from templates_gen.marks.firstfile import first_paper
 from templates_gen.model import Job, Paper
-from templates_gen.papersizes import checked_size, paper_size
+from templates_gen.papersizes import paper_size, roll_width
 from templates_gen.record import replace
 
 
 def own_paper(job: Job, size: str | None = None) -> Paper:
     """The paper of this size, or the job's sheets, or what the first pages of a roll or of one piece are printed on.
 
-    Raises InputError for an unknown size.
+    Raises InputError for an unknown size, and for a roll.
     """
-    paper = job.paper if job.paper.kind == "sheets" else first_paper(job.paper, job.unit)
+    paper = first_paper(job.paper, job.unit)
     if size is None:
         return paper
-    width, height = checked_size(*paper_size(size, "--paper"), "--paper")
+    if roll_width(size, "--paper"):
+        raise InputError("--paper", f"found {size!r}, expected sheets", "a roll is for the template alone")
+    width, height = paper_size(size, "--paper")
     return replace(paper, name=size, width=width, height=height)

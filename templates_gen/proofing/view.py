@@ -63,8 +63,7 @@ def proof_view(plan: Plan, band_in: Callable[[float], Band]) -> View:
     `band_in` gives the band for a page that has room so wide (mm).  The page lies whichever way lets the wall be
     larger, else as the wall does.  Raises InputError for paper that no scale makes the wall fit on.
     """
-    whole, paper = extent(plan), plan.job.paper
-    paper = paper if paper.kind == "sheets" else first_paper(paper, plan.job.unit)
+    whole, paper = extent(plan), first_paper(plan.job.paper, plan.job.unit)
     pages = [page_of(paper, turned) for turned in (False, True)]
     if (whole.width > whole.height) != (paper.width > paper.height):
         pages.reverse()
