@@ -222,3 +222,8 @@ def show_mass(kg: float, unit: str) -> str:
 def show_mass_both(kg: float, unit: str) -> str:
     """The weight in the job's system and then in the other."""
     return f"{show_mass(kg, unit)} · {show_mass(kg, other_unit(unit))}"
+
+
+def tenth(mm: float) -> float:
+    """A length as it is written for machines: to 0.1 mm, and never as a negative nought."""
+    return round(mm, 1) + 0.0

@@ -5,15 +5,15 @@ import io
 
 import pytest
 
-from templates_gen.carrying import Carried, carried
 from templates_gen.findings import find
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import first_pages
 from templates_gen.marks.items import Text
 from templates_gen.model import Fixing, Hanger, Job, Studs
 from templates_gen.planning import plan_wall
-from templates_gen.schedule import as_csv, as_data, as_text
 from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.telling.carrying import Carried, carried
+from templates_gen.telling.schedule import as_csv, as_data, as_text
 from tests.finding_cases_behind import feature, on
 from tests.jobs import frame, job
 

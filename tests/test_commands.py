@@ -11,7 +11,7 @@ import click
 import pytest
 
 from templates_gen.commands import program
-from templates_gen.schedule import CSV_HEADER
+from templates_gen.telling.schedule import CSV_HEADER
 from tests.jobs import SAMPLES
 from tests.running import MINIMAL, run
 

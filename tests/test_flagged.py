@@ -5,15 +5,15 @@ import json
 import pytest
 
 from templates_gen.findings import Finding, find
-from templates_gen.flagged import KEY, flagged_nails
 from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import first_pages
 from templates_gen.marks.items import Text
 from templates_gen.model import Fixing, Hanger
 from templates_gen.planning import plan_wall
-from templates_gen.schedule import as_data, as_text, rows
 from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.telling.flagged import KEY, flagged_nails
+from templates_gen.telling.schedule import as_data, as_text, rows
 from tests.finding_cases_behind import feature, on
 from tests.jobs import frame
 from tests.running import MINIMAL, run

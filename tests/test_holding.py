@@ -19,7 +19,7 @@ from templates_gen.holding.fixings import (
 )
 from templates_gen.model import Fixing, Studs, Wall
 from templates_gen.planning import plan_wall
-from templates_gen.schedule import as_data
+from templates_gen.telling.schedule import as_data
 from tests.finding_cases_holding import on_board, pair
 from tests.jobs import frame, job
 

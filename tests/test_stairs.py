@@ -14,8 +14,8 @@ from templates_gen.jobfile.building import read_job
 from templates_gen.longlines import REACH, centre_spans, level_spans
 from templates_gen.model import Job, Wall
 from templates_gen.planning import Plan, plan_wall
-from templates_gen.schedule import as_data, as_text
 from templates_gen.stairs import Stairs
+from templates_gen.telling.schedule import as_data, as_text
 from tests.broken_places import with_stairs
 from tests.jobs import Height, frame, group, job
 from tests.made import made

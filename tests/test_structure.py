@@ -20,6 +20,7 @@ LAYERS = {  # part of the package: the parts it may not import from
     "papers": ("jobfile", "pdf", "proofing", "commands"),
     "pdf": ("sheets", "jobfile", "proofing", "commands"),
     "proofing": ("jobfile", "commands"),
+    "telling": ("jobfile", "sheets", "marks", "pdf", "proofing", "commands"),
     "starting": ("sheets", "marks", "proofing", "commands"),
 }
 

@@ -21,7 +21,7 @@ from templates_gen.holding.weighing import (
 )
 from templates_gen.model import Hanger
 from templates_gen.planning import plan_wall
-from templates_gen.schedule import as_csv, as_data, as_text
+from templates_gen.telling.schedule import as_csv, as_data, as_text
 from tests.jobs import frame, job
 
 # All weights below worked out by hand here, for contents of 16 x 20 in = 406.4 x 508 mm

@@ -13,7 +13,7 @@ from templates_gen.holding.wire import hung_wire
 from templates_gen.model import Fixing, Hanger, Job
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace
-from templates_gen.schedule import as_data
+from templates_gen.telling.schedule import as_data
 from tests.finding_cases_wire import wired
 from tests.jobs import frame, job
 

@@ -51,8 +51,7 @@ def check(
     from templates_gen.exactness.checking import check_job
     from templates_gen.exactness.tapewords import tape_data, tape_words
     from templates_gen.exactness.words import error_data
-    from templates_gen.findings import stops
-    from templates_gen.schedule import findings_data
+    from templates_gen.findings import findings_data, stops
 
     with about(job):
         read = job_on(job, wall)

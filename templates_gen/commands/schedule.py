@@ -38,7 +38,7 @@ def schedule(
     """
     import templates_gen as tg
     from templates_gen.output import write_result
-    from templates_gen.schedule import as_csv, as_data, as_text
+    from templates_gen.telling.schedule import as_csv, as_data, as_text
 
     shape = shape or ({".csv": "csv", ".json": "json"}.get(output.suffix.lower(), "text") if output else "text")
     with about(job):

@@ -14,9 +14,9 @@ from templates_gen.marks.flow import Flow
 from templates_gen.marks.items import Item, Line, Page, Polygon, Template, Text
 from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW
 from templates_gen.planning import Hung, Plan
-from templates_gen.schedule import sideways, upward
 from templates_gen.sheets.sheet import page_of
 from templates_gen.spreadsheet import as_csv
+from templates_gen.telling.lines import sideways, upward
 from templates_gen.units import other_unit, show, show_both
 
 COLUMNS = (

@@ -21,8 +21,8 @@ from templates_gen.correcting.words import (
     what_to_do,
 )
 from templates_gen.planning import Plan
-from templates_gen.schedule import tenth
 from templates_gen.spreadsheet import as_csv as table_csv
+from templates_gen.units import tenth
 from templates_gen.words import lines_of
 
 COLUMNS = (20, 28, 28)

@@ -7,7 +7,7 @@ ever says that a wall, a nail or a spot is safe.  Each file holds the rules of o
 from __future__ import annotations
 
 from templates_gen.findings import behind, board, building, fitting, found, holding, parts, people, stairs, twins, wire
-from templates_gen.findings.finding import NOTE, STOP, WARN, Finding, stops
+from templates_gen.findings.finding import NOTE, STOP, WARN, Finding, findings_data, stops
 from templates_gen.planning import Plan
 
 PARTS = (fitting, found, stairs, behind, people, building, wire, holding, board, parts, twins)
@@ -20,4 +20,4 @@ def find(plan: Plan) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda finding: (STOP, WARN, NOTE).index(finding.level)))
 
 
-__all__ = ["NOTE", "RULES", "STOP", "WARN", "Finding", "find", "stops"]
+__all__ = ["NOTE", "RULES", "STOP", "WARN", "Finding", "find", "findings_data", "stops"]

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import Any
+
 from templates_gen.record import Record
 
 STOP, WARN, NOTE = "stop", "warn", "note"
@@ -30,3 +33,10 @@ class Finding(Record, frozen=True):
 def stops(findings: tuple[Finding, ...]) -> bool:
     """True when one of them keeps the template from being printed."""
     return any(finding.level == STOP for finding in findings)
+
+
+def findings_data(findings: Sequence[Finding]) -> list[dict[str, Any]]:
+    """Findings for a machine."""
+    return [
+        {"level": f.level, "rule": f.rule, "about": list(f.about), "text": f.text, "source": f.source} for f in findings
+    ]

@@ -5,14 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import partial
 
-from templates_gen import schedule
-from templates_gen.carrying import HEADER as CARRIED_HEADER
-from templates_gen.carrying import carried, carried_rows
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import first_page_words
 from templates_gen.findings import Finding
 from templates_gen.findings.words import capital
-from templates_gen.flagged import KEY, flagged_nails, has_mark
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.daysteps import day_before
@@ -23,11 +19,15 @@ from templates_gen.marks.items import Item, Polygon, Text
 from templates_gen.marks.mappages import map_pages
 from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, printer_words, rule_words, shop_words
 from templates_gen.marksizes import H7, H25, H35, MEDIUM, RULE_END
-from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Plan
 from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import Page as SheetPage
 from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.telling import schedule
+from templates_gen.telling.carrying import HEADER as CARRIED_HEADER
+from templates_gen.telling.carrying import carried, carried_rows
+from templates_gen.telling.flagged import KEY, flagged_nails, has_mark
+from templates_gen.telling.lines import pitch_words
 from templates_gen.units import show_both
 from templates_gen.words import counted
 

@@ -12,9 +12,9 @@ from templates_gen.marks.items import Item, Line, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marks.strokes import inside
 from templates_gen.marksizes import H25, H35
-from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Plan
 from templates_gen.record import replace
+from templates_gen.telling.lines import pitch_words
 from templates_gen.units import show_both
 
 STEP = 5.0

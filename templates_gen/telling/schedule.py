@@ -6,16 +6,16 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from templates_gen.behind.wiring import nail_zones
-from templates_gen.carrying import Carried, carried
-from templates_gen.findings import Finding
-from templates_gen.flagged import KEY, flagged_nails, with_mark
+from templates_gen.findings import Finding, findings_data
 from templates_gen.holding.fixings import wanted_hooks
 from templates_gen.holding.studs import on_stud
 from templates_gen.holding.weighing import weight_words
-from templates_gen.pitchwords import pitch_words
 from templates_gen.planning import Hung, Plan
 from templates_gen.spreadsheet import as_csv as table_csv
-from templates_gen.units import other_unit, show, show_both
+from templates_gen.telling.carrying import Carried, carried
+from templates_gen.telling.flagged import KEY, flagged_nails, with_mark
+from templates_gen.telling.lines import pitch_words, sideways, upward
+from templates_gen.units import other_unit, show, show_both, tenth
 from templates_gen.words import lines_of
 
 HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line")
@@ -55,23 +55,6 @@ def _flagged_one(hung: Hung, flagged: frozenset[str]) -> str:
 
 def _bare(mm: float, unit: str) -> str:
     return show(mm, unit).rpartition(" ")[0]
-
-
-def sideways(mm: float, unit: str) -> str:
-    """A distance from the centre line in words: `12 3/8 in left`."""
-    return _directed(mm, unit, "right", "left", "on the line")
-
-
-def upward(mm: float, unit: str) -> str:
-    """A distance from the level line in words: `3 in above`."""
-    return _directed(mm, unit, "above", "below", "on the line")
-
-
-def _directed(mm: float, unit: str, positive: str, negative: str, zero: str) -> str:
-    text = show(abs(mm), unit)
-    if text.partition(" ")[0] in ("0", "0.0"):
-        return zero
-    return f"{text} {positive if mm > 0 else negative}"
 
 
 COLUMNS = (13, 12, 14, 19, 21)
@@ -172,18 +155,6 @@ def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
 def _pitch_data(plan: Plan) -> dict[str, float]:
     """The pitch line: its rise for every mm to the right, and how high it is straight above the nosings (mm)."""
     return {"slope": round(plan.slope, 6), "above_nosings": tenth(plan.job.group.height.at)}
-
-
-def findings_data(findings: Sequence[Finding]) -> list[dict[str, Any]]:
-    """Findings for a machine."""
-    return [
-        {"level": f.level, "rule": f.rule, "about": list(f.about), "text": f.text, "source": f.source} for f in findings
-    ]
-
-
-def tenth(mm: float) -> float:
-    """A length as it is written for machines: to 0.1 mm, and never as a negative nought."""
-    return round(mm, 1) + 0.0
 
 
 def _frame_data(hung: Hung, plan: Plan, zones: Mapping[str, Sequence[str]], flagged: frozenset[str]) -> dict[str, Any]:

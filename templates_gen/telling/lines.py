@@ -1,4 +1,4 @@
-"""A stair's pitch line in words, the same on paper and on screen."""
+"""Distances from the centre line and the level line, and a stair's pitch line, in words: on paper and on screen."""
 
 from __future__ import annotations
 
@@ -15,3 +15,20 @@ def pitch_words(plan: Plan) -> tuple[str, ...]:
     high, how = show_both(plan.job.group.height.at, unit), f"climbing at {stairs.pitch:.1f}°"
     step = f", {show(stairs.rise, unit)} up for {show(stairs.run, unit)} along" if stairs.run and stairs.rise else ""
     return f"pitch line {high} above the nosings", f"{how}{step}"
+
+
+def sideways(mm: float, unit: str) -> str:
+    """A distance from the centre line in words: `12 3/8 in left`."""
+    return _directed(mm, unit, "right", "left")
+
+
+def upward(mm: float, unit: str) -> str:
+    """A distance from the level line in words: `3 in above`."""
+    return _directed(mm, unit, "above", "below")
+
+
+def _directed(mm: float, unit: str, positive: str, negative: str) -> str:
+    text = show(abs(mm), unit)
+    if text.partition(" ")[0] in ("0", "0.0"):
+        return "on the line"
+    return f"{text} {positive if mm > 0 else negative}"
