@@ -33,6 +33,9 @@ LINES = 6
 LINE = 3.6
 """mm from one of these to the next.  Our own design, no source."""
 
+LEAST_WIDTH = 55.0
+"""mm; a narrower option has no room for its words.  Our own design, no source."""
+
 AIR = 0.7
 """mm of a frame that its id leaves free.  Our own design, no source."""
 
@@ -81,7 +84,7 @@ def layout_of(options: Sequence[Option], paper: Paper) -> Layout:
             cells = _cells(page.printable, across, len(options))
             room = Rect(0.0, 0.0, cells[0].width, cells[0].height - LINES * LINE - 1.5)
             scale = next((s for s in SCALES if whole.width / s <= room.width and whole.height / s <= room.height), None)
-            if scale is not None and cells[0].width >= 55.0 and (best is None or scale < best[0]):
+            if scale is not None and cells[0].width >= LEAST_WIDTH and (best is None or scale < best[0]):
                 best = (scale, page, cells)
     if best is None:
         raise InputError("paper, size", f"{paper.name} is too small for {len(options)} options", "choose a4 or letter")

@@ -24,8 +24,10 @@ OFFERED = ("row", "rows", "column", "columns", "grid")
 """The arrangements that a few answers can tell; the others take a place for every frame, or a wall with stairs."""
 
 PAPER = {"in": "letter", "cm": "a4", "mm": "a4"}
+"""What is in most printers where people measure in a unit.  Common practice, no source."""
 
 ON_FLOOR = ("door", "furniture")
+"""Features that begin at the floor unless something else is said."""
 
 Tables = dict[str, Any]
 """The tables of a job file as they are written, and under "file" where it goes."""
