@@ -105,7 +105,8 @@ def test_on_another_wall_the_readings_are_against_that(sample):
     told = json.loads(run("correct", "fern-prints.toml", HUNG.name, "--wall", "hall.toml", "--format", "json").out)
     own = json.loads(run("correct", "fern-prints.toml", HUNG.name, "--format", "json").out)
     form = run("correct", "fern-prints.toml", "--form", "--wall", "hall.toml")
-    assert form.out == "fern-prints-hall-readings.pdf: 1 page\n"  # the form for its own wall keeps its name
+    # the form for its own wall keeps its name
+    assert form.out == "fern-prints-hall-readings.pdf: 5 frames on 1 page of letter paper\n"
     for one, two in zip(told["frames"], own["frames"], strict=True):
         assert one["found"]["up"] - two["found"]["up"] == pytest.approx(-25.4, abs=0.11)
 
