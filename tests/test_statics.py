@@ -45,7 +45,9 @@ def test_a_wire_that_rises_half_way_to_the_top_of_a_frame():
 def test_a_wire_at_sixty_degrees_over_thirds():
     # rings at the edges of a frame F wide, fixings F / 3 apart: L = F / 3 + (2 F / 3) / cos 60° = 5 F / 3, and it
     # rises F tan 60° / 3 = 0.577 F: worked out by hand here
-    assert statics.wire_rise(300.0, 500.0, 100.0) / 300.0 == pytest.approx(0.577, abs=6e-4)
+    length = statics.wire_length_at(60.0, 300.0, 100.0)
+    assert length == pytest.approx(500.0)
+    assert statics.wire_rise(300.0, length, 100.0) / 300.0 == pytest.approx(0.577, abs=6e-4)
 
 
 # c = D (D − s) / (4 h) for D = 400, L = 430: worked out by hand here
@@ -53,6 +55,20 @@ def test_a_wire_at_sixty_degrees_over_thirds():
 def test_how_far_under_its_rings_the_centre_of_mass_has_to_lie(apart, expected):
     wire = statics.hang_wire(400.0, statics.wire_rise(400.0, 430.0, apart), apart)
     assert statics.least_mass_depth(wire) == pytest.approx(expected, abs=0.06)
+
+
+def test_the_greatest_ratio_of_tensions_that_friction_bears():
+    # exp(2 · 0.2 · 21.53 π / 180) = exp(0.1503) = 1.162: worked out by hand here
+    assert statics.friction_ratio(0.2, 21.53) == pytest.approx(1.162, abs=6e-4)
+
+
+def test_how_crooked_a_frame_hangs_by_its_rings():
+    # two fixings 200 mm apart, one 1 mm too high: atan(1 / 200) = 0.286°; 2.09 mm: 0.6°: worked out by hand here
+    assert statics.ring_tilt(1.0, 200.0) == pytest.approx(0.286, abs=6e-4)
+    assert statics.ring_tilt(2.09, 200.0) == pytest.approx(0.6, abs=2e-3)
+    # a frame 400 wide, 4.19 mm out of level at its ends: 0.6°; 8 mm over 3 m, as DIN 18202 allows a wall: 0.153°
+    assert statics.ring_tilt(4.19, 400.0) == pytest.approx(0.6, abs=6e-4)
+    assert statics.ring_tilt(8.0, 3000.0) == pytest.approx(0.153, abs=6e-4)
 
 
 def test_how_much_slip_shows():
@@ -76,6 +92,15 @@ def hung(separation: float, slope: float, share: float) -> statics.HungWire:
     return statics.hang_wire(separation, slope * (separation - apart) / 2, apart)
 
 
+@given(SEPARATION, SLOPE, st.floats(min_value=-0.9, max_value=0.9))
+def test_off_the_middle_the_wire_is_as_long_as_before(separation, slope, share):
+    wire = hung(separation, slope, 0.0)
+    off = share * separation / 2
+    rise = statics.rise_off_centre(separation, wire.length, off)
+    parts = math.hypot(separation / 2 - off, rise) + math.hypot(separation / 2 + off, rise)
+    assert parts == pytest.approx(wire.length, rel=1e-9)
+
+
 @given(SEPARATION, SLOPE, SHARE, SHARE)
 def test_the_same_wire_on_other_fixings_is_as_long(separation, slope, one, two):
     wire = hung(separation, slope, one)
@@ -87,7 +112,7 @@ def test_the_same_wire_on_other_fixings_is_as_long(separation, slope, one, two):
 @given(SEPARATION, SHARE, st.floats(min_value=1.0, max_value=89.0))
 def test_a_wire_cut_for_an_angle_rises_at_it(separation, share, angle):
     apart = share * separation
-    length = apart + (separation - apart) / math.cos(math.radians(angle))  # both slanting parts are hypotenuses
+    length = statics.wire_length_at(angle, separation, apart)
     wire = statics.hang_wire(separation, statics.wire_rise(separation, length, apart), apart)
     assert wire.angle == pytest.approx(angle, abs=1e-6)
 

@@ -82,9 +82,23 @@ def wire_rise(separation: float, length: float, apart: float = 0.0) -> float:
     return math.sqrt((length - separation) * (length + separation - 2 * apart)) / 2
 
 
+def wire_length_at(angle: float, separation: float, apart: float = 0.0) -> float:
+    """The length of wire (mm) that rises at an angle (degrees, under 90): L = s + (D − s) / cos θ."""
+    return apart + (separation - apart) / math.cos(math.radians(angle))
+
+
 def tension(angle: float) -> float:
     """The wire's tension in parts of the weight: T = W / (2 sin θ), as two slanting parts carry W (degrees, over 0)."""
     return 1 / (2 * math.sin(math.radians(angle)))
+
+
+def rise_off_centre(separation: float, length: float, off: float) -> float:
+    """How far a wire rises (mm) over one fixing `off` the middle, the frame held level: h₁ √(1 − (2 e / L)²).
+
+    The two parts of the wire are L long together, so the fixing lies on an ellipse with the rings as its foci and the
+    half axes L / 2 and h₁.  Only friction holds a frame so.  Needs |off| <= length / 2.
+    """
+    return wire_rise(separation, length) * math.sqrt(1 - (2 * off / length) ** 2)
 
 
 def least_mass_depth(wire: HungWire) -> float:
@@ -128,3 +142,16 @@ def slip_to_tilt(wire: HungWire, mass_depth: float, tilt: float) -> float:
     stiff = mass_depth + wire.separation * wire.apart / (4 * wire.rise)
     turning = wire.rise * wire.separation**2 / 2 + 2 * half**2 * stiff
     return max(0.0, math.radians(tilt) * turning / ((wire.length - wire.apart) / 2 * wire.separation))
+
+
+def friction_ratio(friction: float, angle: float) -> float:
+    """The greatest ratio of the tensions at a wire's two ends before it slips: exp(2 μ θ), angle in degrees.
+
+    The capstan equation (textbook statics, from memory): the wire turns by 2 θ, over one fixing or over two.
+    """
+    return math.exp(2 * friction * math.radians(angle))
+
+
+def ring_tilt(error: float, apart: float) -> float:
+    """How crooked (degrees) a frame hangs by its rings on two fixings `apart`, one `error` too high: atan(e / s)."""
+    return math.degrees(math.atan2(error, apart))
