@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import io
 import os
+import select
 import signal
 import subprocess
 import sys
@@ -61,9 +62,9 @@ def spawn(*arguments: str | Path, cwd: Path, env: Mapping[str, str] | None = Non
 
 
 def read_terminal(terminal: int) -> bytes:
-    """The next bytes from a terminal, none when its other end has gone."""
+    """The next bytes from a terminal; none when its other end has gone, or has been silent for half a minute."""
     try:
-        return os.read(terminal, 4096)
+        return os.read(terminal, 4096) if select.select([terminal], [], [], 30.0)[0] else b""
     except OSError:
         return b""
 

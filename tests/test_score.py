@@ -9,6 +9,7 @@ from templates_gen.arranging.measures import (
     compactness,
     equilibrium,
     evenness,
+    mass_distance,
     proportion,
     side_weights,
     symmetry,
@@ -33,15 +34,16 @@ def balance(rects: list[Rect]) -> float:
     return 1 - (abs(across) + abs(up)) / 2
 
 
-# The formulas of Ngo, Teo and Byrne, Visual Mathematics 2(4), 2000, worked out for these by hand
+# The formulas of Ngo, Teo and Byrne, Visual Mathematics 2(4), 2000, worked out for these by hand, as is the distance
 @pytest.mark.parametrize(
-    ("rects", "balanced", "even"),
-    [(THREE, 0.7092, 0.9713), (UNEVEN, 0.6463, 0.9337), (PAIR, 1.0, 1.0)],
+    ("rects", "balanced", "even", "off"),
+    [(THREE, 0.7092, 0.9713, 6.953), (UNEVEN, 0.6463, 0.9337, 13.265), (PAIR, 1.0, 1.0, 0.0)],
 )
-def test_balance_and_equilibrium_of_worked_examples(rects, balanced, even):
+def test_balance_equilibrium_and_centre_of_mass_of_worked_examples(rects, balanced, even, off):
     box = bounds(rects)
     assert balance(rects) == pytest.approx(balanced, abs=5e-5)
     assert equilibrium(rects, box) == pytest.approx(even, abs=5e-5)
+    assert mass_distance(rects, box) == pytest.approx(off, abs=5e-4)
 
 
 def test_the_sides_weights_of_the_worked_example():

@@ -9,6 +9,7 @@ from templates_gen.arranging.measures import (
     compactness,
     equilibrium,
     evenness,
+    mass_distance,
     proportion,
     side_weights,
     symmetry,
@@ -27,7 +28,8 @@ WEIGHTS = {
 class Score(Record, frozen=True):
     """The measures of an arrangement, each from 0 (bad) to 1, and how much heavier one side is.
 
-    `left_heavy` and `top_heavy` run from -1 to 1: the difference of the two sides' moments over the larger.
+    `left_heavy` and `top_heavy` run from -1 to 1: the difference of the two sides' moments over the larger.  `mass_off`
+    is how far the centre of mass lies from the middle, in per cent.
     """
 
     balance: float
@@ -39,6 +41,7 @@ class Score(Record, frozen=True):
     proportion: float
     left_heavy: float
     top_heavy: float
+    mass_off: float
 
     @property
     def total(self) -> float:
@@ -50,7 +53,8 @@ def score(rects: Sequence[Rect], gap_across: float, gap_down: float, centre: flo
     """The score of an arrangement with these gaps wanted (mm), about an upright line at x = `centre`, or its middle."""
     axes = _axes(bounds(rects), centre)
     left, top = side_weights(rects, axes)
-    return Score(**dict(_measures(rects, gap_across, gap_down, centre)), left_heavy=left, top_heavy=top)
+    off = mass_distance(rects, axes)
+    return Score(**dict(_measures(rects, gap_across, gap_down, centre)), left_heavy=left, top_heavy=top, mass_off=off)
 
 
 def total(

@@ -52,8 +52,8 @@ def _filled(share: float) -> str:
 
 
 def score_data(found: Score | None) -> dict[str, float] | None:
-    """The measures for a machine, each from 0 to 1 (`left_heavy` and `top_heavy` from -1), to 0.001."""
+    """The measures for a machine, each from 0 to 1 (`left_heavy` and `top_heavy` from -1, `mass_off` in per cent), to 0.001."""
     if found is None:
         return None
-    names = ("total", *WEIGHTS, "left_heavy", "top_heavy")
+    names = ("total", *WEIGHTS, "left_heavy", "top_heavy", "mass_off")
     return {name: round(float(getattr(found, name)), 3) + 0.0 for name in names}
