@@ -52,7 +52,8 @@ def _filled(share: float) -> str:
 
 
 def score_data(found: Score | None) -> dict[str, float] | None:
-    """The measures for a machine, each from 0 to 1 (`left_heavy` and `top_heavy` from -1, `mass_off` in per cent), to 0.001."""
+    """The measures for a machine, to 0.001: each from 0 to 1, `left_heavy` and `top_heavy` from -1, `mass_off` in per
+    cent."""
     if found is None:
         return None
     names = ("total", *WEIGHTS, "left_heavy", "top_heavy", "mass_off")
