@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import partial
 
-from templates_gen.exactness.expected import expected_error
+from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.exactness.words import first_page_words
 from templates_gen.findings import Finding
 from templates_gen.findings.words import capital
@@ -75,12 +75,12 @@ def first_pages(
     map_pages(flow, plan, sheets)
     flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
     flow.steps(day_before(plan, sheets))
-    flow.together(partial(_expected, plan=plan, sheets=sheets))
+    flow.together(partial(_expected, expected=expected_error(plan, sheets), unit=plan.job.unit))
     _findings(flow, findings)
     flow.together(_cautions)
     flagged = flagged_nails(plan, findings)
-    schedule_page = flow.together(partial(_schedule, plan=plan, flagged=flagged))
-    flow.together(partial(_carried, plan=plan, findings=findings, flagged=flagged))
+    schedule_page = flow.together(partial(_schedule, plan=plan, flagged=flagged), lines=len(plan.frames))
+    flow.together(partial(_carried, plan=plan, findings=findings, flagged=flagged), lines=len(plan.nails))
     guide_page = guide(flow, plan, sheets)
     return FirstPages(flow.pages, schedule_page, guide_page)
 
@@ -114,12 +114,11 @@ def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     )
 
 
-def _expected(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
+def _expected(flow: Flow, expected: Expected | None, unit: str) -> None:
     """The expected error, in a few lines."""
-    expected = expected_error(plan, sheets)
     if expected is not None:
         flow.heading("How exact it will be")
-        for words in first_page_words(expected, plan.job.unit):
+        for words in first_page_words(expected, unit):
             flow.paragraph(words)
 
 

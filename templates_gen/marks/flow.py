@@ -44,11 +44,16 @@ class Flow:
             self.area = self._after
             self.top = self.area.y1
 
-    def together(self, write: Callable[[Flow], None]) -> int:
-        """What this writes, all on one page unless it takes more than half of one; the page (from 0) it begins on."""
-        trial = Flow(self.area, self.lettering)
-        write(trial)
-        depth = trial.area.y1 - trial.top + H35 if len(trial.pages) == 1 else self.area.height
+    def together(self, write: Callable[[Flow], None], lines: int = 0) -> int:
+        """What this writes, all on one page unless it takes more than half of one; the page (from 0) it begins on.
+
+        `lines` is how many lines it has at least: it is not tried when they alone take more than that.
+        """
+        depth = lines * H25 * LEADING
+        if depth <= self.area.height / 2:
+            trial = Flow(self.area, self.lettering)
+            write(trial)
+            depth = trial.area.y1 - trial.top + H35 if len(trial.pages) == 1 else self.area.height
         self.need(depth if depth <= self.area.height / 2 else FIRST)
         begins = len(self.pages) - 1
         write(self)

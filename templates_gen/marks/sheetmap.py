@@ -23,6 +23,10 @@ KEY_WORDS = "points from the sheet on top to the one under it; the numbers besid
 SIZES = (H35, H25, H18)
 """Heights of the sheets' names, largest first.  Our own design, no source."""
 
+MOST_TRIED = 60
+"""Sheets on a map for whose steps' numbers room is made by smaller names: with more, the names are small as it is, and
+trying again would take long.  Our own design, no source."""
+
 EDGE = 0.6
 """mm: a name stays this far inside its sheet or frame.  Our own design, no source."""
 
@@ -111,7 +115,7 @@ def _names(
     The sheets' names are as large as leaves room for the number of every step of taping.
     """
     wanted = len({steps[join.over, join.under] for join in sheets.joins})
-    for largest in range(len(SIZES)):
+    for largest in range(len(SIZES) if len(sheets.sheets) <= MOST_TRIED else 1):
         room = _taken(plan, at, scale)
         items = list(_sheet_names(sheets, SIZES[largest:], at, room, lettering))
         marks = list(tape_marks(sheets, steps, at, room, lettering))
