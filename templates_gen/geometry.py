@@ -11,6 +11,10 @@ TOLERANCE = 1e-6
 show, far above the rounding of float sums over 50 m.  Common practice, no source."""
 
 
+Size = tuple[float, float]
+"""Width and height (mm)."""
+
+
 class Rect(Record, frozen=True, order=True):
     """A rectangle with sides along the axes: left, bottom, right, top in mm (`x0 <= x1`, `y0 <= y1`)."""
 

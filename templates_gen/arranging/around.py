@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen.arranging.along import length, starts
-from templates_gen.geometry import Rect
+from templates_gen.geometry import Rect, Size
 from templates_gen.model import Group
-
-Size = tuple[float, float]
 
 FRACTION = {"top": 1.0, "centre": 0.5, "bottom": 0.0}
 """How much of the room that a side column leaves beside the feature lies under the column."""

@@ -13,9 +13,7 @@ from collections.abc import Sequence
 from random import Random
 from typing import NamedTuple
 
-from templates_gen.geometry import TOLERANCE, Rect
-
-Size = tuple[float, float]
+from templates_gen.geometry import TOLERANCE, Rect, Size
 
 MOST_SPREAD = 0.6
 """Of a gap, that it may grow for two blocks to end flush.  Our own design, no source."""
@@ -115,25 +113,30 @@ SHARES = (0.0, 0.5, 0.5, 1.0)
 """The middle twice as often as an end: it suits most groups.  Our own design, no source."""
 
 
+SWAPS, TURNS, KEPT = 0.35, 0.3, 0.7
+"""Shares of the changes that swap two frames, and that turn or reset a cut (the rest swap a frame and a cut); and how
+often a cut that is turned keeps its share.  Our own design, no source."""
+
+
 def changed(line: Line, sizes: Sequence[Size], random: Random) -> Line:
     """The line with one small change: two frames swapped, a cut turned or reset, or a frame and a cut swapped."""
     if len(line) < 3:
         return line
     signs = list(line)
     kind = random.random()
-    if kind < 0.35:
+    if kind < SWAPS:
         frames = {at: sizes[sign] for at, sign in enumerate(signs) if not isinstance(sign, Cut)}
         one = random.choice(list(frames))
         others = [at for at, size in frames.items() if size != frames[one]]
         two = random.choice(others or list(frames))
         signs[one], signs[two] = signs[two], signs[one]
-    elif kind < 0.65:
+    elif kind < SWAPS + TURNS:
         cuts = [at for at, sign in enumerate(signs) if isinstance(sign, Cut)]
         at, cut = random.choice(cuts), random.choice(SHARES)
         old = signs[at]
         assert isinstance(old, Cut)
         turned = random.random() < 0.5
-        signs[at] = Cut(old.beside != turned, old.share if turned and random.random() < 0.7 else cut)
+        signs[at] = Cut(old.beside != turned, old.share if turned and random.random() < KEPT else cut)
     else:
         _swap_frame_and_cut(signs, random)
     return tuple(signs)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.arranging.partition import partition
-from templates_gen.arranging.rows import Size
+from templates_gen.geometry import Size
 from templates_gen.model import Group
 from templates_gen.record import replace
 

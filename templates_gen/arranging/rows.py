@@ -11,10 +11,8 @@ from collections.abc import Callable, Mapping, Sequence
 from templates_gen.arranging.along import length, starts
 from templates_gen.arranging.around import around
 from templates_gen.arranging.climbing import climbing
-from templates_gen.geometry import Rect, bounds
+from templates_gen.geometry import Rect, Size, bounds
 from templates_gen.model import Group, Spot
-
-Size = tuple[float, float]
 
 
 def arrange(group: Group, sizes: Mapping[str, Size]) -> dict[str, Rect]:

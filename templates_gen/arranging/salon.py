@@ -13,13 +13,13 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from random import Random
 from typing import NamedTuple
 
-from templates_gen.arranging.blocks import SHARES, Cut, Line, Size, built, chained, changed, joined, place
+from templates_gen.arranging.blocks import SHARES, Cut, Line, built, chained, changed, joined, place
 from templates_gen.arranging.orderly import orderly
 from templates_gen.arranging.room import Room, settled
 from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.score import total
 from templates_gen.arranging.wishes import regret
-from templates_gen.geometry import TOLERANCE, Rect, bounds
+from templates_gen.geometry import TOLERANCE, Rect, Size, bounds
 from templates_gen.model import Group
 
 HOT, COLD = 0.02, 0.001
@@ -31,6 +31,9 @@ number of frames, which is what scoring one takes.  Our own design, measured on 
 
 NO_ROOM = 10.0
 """What an arrangement without room costs at least: more than any with room."""
+
+SPINE_CHANGES, SPINE_SWAPS = 0.15, 0.1
+"""Shares of the changes of a mirrored sketch that are to its spine, and that swap two frames there.  Our own design."""
 
 MOST_SINGLES = 4
 """Frames without a twin that a mirrored arrangement may stack in its middle.  Our own design, no source."""
@@ -47,9 +50,10 @@ class Enough(Exception):  # noqa: N818  (no error: a wish to stop)
 
 
 class Pile(NamedTuple):
-    """What is to be arranged, and where: `hung` turns rectangles about (0, 0) into wall mm, the rooms into reach.
+    """What is to be arranged in a room, about an upright line at x = `centre` (wall mm).
 
-    `pinned` frames have their place already (wall mm); `masses` weigh the frames for the wish to have heavy ones low.
+    `level` tells how high the middle of a group goes that has this bounding box about (0, 0).  `pinned` frames have
+    their place already (wall mm); `masses` weigh the frames for the wish to have heavy ones low.
     """
 
     names: tuple[str, ...]
@@ -168,8 +172,8 @@ def _anneal(sketch: Sketch, pile: Pile, random: Random, steps: int) -> Iterator[
 
 def _varied(sketch: Sketch, sizes: Sequence[Size], random: Random) -> Sketch:
     chance = random.random()
-    if sketch.twins is not None and chance < 0.15:
-        if len(sketch.spine) > 1 and chance < 0.1:
+    if sketch.twins is not None and chance < SPINE_CHANGES:
+        if len(sketch.spine) > 1 and chance < SPINE_SWAPS:
             spine = list(sketch.spine)
             one, two = random.sample(range(len(spine)), 2)
             spine[one], spine[two] = spine[two], spine[one]

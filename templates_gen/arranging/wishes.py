@@ -9,6 +9,9 @@ from itertools import pairwise
 from templates_gen.geometry import Rect, bounds
 from templates_gen.record import Record
 
+TOGETHER = 1.6
+"""Gaps between two frames that are together still: as far as a gap may be spread.  Our own design, no source."""
+
 IN_LINE = 0.5
 """mm; what a tape measure can show.  Common practice, no source."""
 
@@ -65,7 +68,7 @@ def _missed(distance: float, gap: float) -> float:
 
 def _parted(names: Sequence[str], rects: Mapping[str, Rect], gap: float) -> float:
     """How much further than a gap the frames are from each other, one after the other (mm)."""
-    return sum(max(0.0, rects[one].gap_to(rects[two]) - 1.6 * gap) for one, two in pairwise(names))
+    return sum(max(0.0, rects[one].gap_to(rects[two]) - TOGETHER * gap) for one, two in pairwise(names))
 
 
 def _uneven(names: Sequence[str], rects: Mapping[str, Rect]) -> float:

@@ -27,6 +27,10 @@ HEAD, FOOT = 16.0, 8.0
 BETWEEN = 7.0
 """mm between two options.  Our own design, no source."""
 
+UNDER_TITLE, UNDER_WALL, AFTER_NUMBER = 5.5, 3.5, 3.0
+"""mm from the title to the line under it, from a picture to the words under it, and from an option's number to its
+words.  Our own design, no source."""
+
 LINES = 6
 """Lines of words under each picture.  Our own design, no source."""
 
@@ -58,7 +62,7 @@ def options_page(options: Sequence[Option], paper: Paper, lettering: Lettering) 
     title = shortened(f"{job.title}: options", H7, True, area.width, lettering)
     items: list[Item] = [
         Text(area.x0, area.y1 - H7 - 0.5, title, H7, bold=True),
-        Text(area.x0, area.y1 - H7 - 5.5, _subtitle(plan, layout.scale), H25),
+        Text(area.x0, area.y1 - H7 - UNDER_TITLE, _subtitle(plan, layout.scale), H25),
         Text(area.x0, area.y0 + 1.0, "Keep one:  templates-gen options JOB --pick N -o NEW-JOB.toml", H25),
     ]
     for option, cell in zip(options, layout.cells, strict=True):
@@ -109,8 +113,8 @@ def _option_items(option: Option, cell: Rect, layout: Layout, lettering: Letteri
     for hung in option.plan.frames:
         yield from _frame_items(hung, view, lettering)
     wall = view.rect(option.plan.job.wall.rect)
-    indent = lettering.width(f"{option.number}", H7, True) + 3.0
-    y = wall.y0 - 3.5 - H7
+    indent = lettering.width(f"{option.number}", H7, True) + AFTER_NUMBER
+    y = wall.y0 - UNDER_WALL - H7
     yield Text(cell.x0, y, f"{option.number}", H7, bold=True)
     told = [line for text in option_lines(option) for line in wrapped(text, H18, False, cell.width - indent, lettering)]
     if len(told) > LINES:

@@ -5,11 +5,9 @@ The contents (mat or print, glass, backing) lie in the moulding's rabbet; frames
 
 from __future__ import annotations
 
+from templates_gen.geometry import Size
 from templates_gen.record import Record
 from templates_gen.units import MM
-
-Size = tuple[float, float]
-"""Width and height in mm."""
 
 INCH = MM["in"]
 

@@ -5,7 +5,8 @@ An estimate leaves out the print, the hanger and the fittings; it is shown as an
 
 from __future__ import annotations
 
-from templates_gen.holding.framesize import INCH, Mat, Moulding, Size, contents_within, window_size
+from templates_gen.geometry import Size
+from templates_gen.holding.framesize import INCH, Mat, Moulding, contents_within, window_size
 from templates_gen.model import Frame
 from templates_gen.record import Record
 from templates_gen.units import show_mass_both

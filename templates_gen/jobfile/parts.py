@@ -7,10 +7,10 @@ from collections.abc import Mapping
 from typing import Any
 
 from templates_gen.errors import InputError, did_you_mean
+from templates_gen.geometry import Size
 from templates_gen.holding.framesize import (
     Mat,
     Moulding,
-    Size,
     contents_size,
     contents_within,
     outside_size,
