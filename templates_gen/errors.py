@@ -19,7 +19,7 @@ MOST_SAID = 500
 design, no source."""
 
 # what moves the cursor, ends the line, turns the reading direction, or cannot be encoded
-_UNSEEN = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
+_UNSEEN = "[\x00-\x09\x0b-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]"
 
 
 class TemplatesError(Exception):
@@ -28,7 +28,7 @@ class TemplatesError(Exception):
     exit_code: ClassVar[int] = 2
 
     def __init__(self, message: str) -> None:
-        super().__init__(_UNSEEN.sub(lambda found: ascii(found[0])[1:-1], message))
+        super().__init__(re.sub(_UNSEEN, lambda found: ascii(found[0])[1:-1], message))
 
 
 class InputError(TemplatesError):

@@ -16,10 +16,11 @@ from tests.jobs import SAMPLES
 from tests.running import MINIMAL, run
 
 NAMES = sorted(path.stem for path in SAMPLES.glob("*.toml"))
+MAIN = {name: program.get_command(click.Context(program), name) for name in program.commands}
 COMMANDS = {
     "": program,
-    **program.commands,
-    **{f"{name} {inner}": command for name, group in program.commands.items() if isinstance(group, click.Group)
+    **MAIN,
+    **{f"{name} {inner}": command for name, group in MAIN.items() if isinstance(group, click.Group)
        for inner, command in group.commands.items()},
 }  # fmt: skip
 

@@ -2,37 +2,48 @@
 
 from __future__ import annotations
 
+from importlib import import_module
+
 import click
 
-from templates_gen.commands.check import check
-from templates_gen.commands.correct import correct
-from templates_gen.commands.labels import labels
-from templates_gen.commands.measure import measure
-from templates_gen.commands.options import options
-from templates_gen.commands.printer import printer
-from templates_gen.commands.proof import proof
-from templates_gen.commands.schedule import schedule
-from templates_gen.commands.schema import schema
-from templates_gen.commands.start import start
-from templates_gen.commands.template import template
-
 BY_STEP = {
-    "Plan": (start, check, options, proof),
-    "Measure and print": (measure, template, schedule, labels),
-    "After hanging": (correct,),
-    "Set up once": (printer, schema),
+    "Plan": {
+        "start": "Make a job file: by questions, from a sample, out of a template.",
+        "check": "Show everything wrong or risky, before paper is used.",
+        "options": "Show different arrangements of the same frames on one page.",
+        "proof": "Draw the wall to scale, for the client to say yes.",
+    },
+    "Measure and print": {
+        "measure": "Write a sheet to measure the frames with, from behind.",
+        "template": "Write the full-scale template.",
+        "schedule": "Show every frame and every nail: heights and distances.",
+        "labels": "Write a label for the back of every frame.",
+    },
+    "After hanging": {"correct": "Say which nails move, from what was measured on the wall."},
+    "Set up once": {
+        "printer": "Measure a printer, so that templates measure true.",
+        "schema": "Show the JSON Schema of a job file, for editors.",
+    },
 }
-"""The commands in the order of the work."""
+"""What each command is for, in the order of the work.  Every command has a file of its name."""
 
 
 class _InOrder(click.Group):
-    """A group whose help lists its commands by the steps of the work, not by the alphabet."""
+    """A group that imports a command when it is asked for, and lists all by the steps of the work."""
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        known = self.commands.get(cmd_name)
+        if known is None:
+            return None
+        command: click.Command = getattr(import_module(f"{__name__}.{cmd_name}"), cmd_name)
+        command.short_help = known.short_help
+        return command
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         widest = max(map(len, self.commands))
         for step, commands in BY_STEP.items():
             with formatter.section(step):
-                formatter.write_dl([(f"{command.name:{widest}}", command.get_short_help_str()) for command in commands])
+                formatter.write_dl([(f"{name:{widest}}", summary) for name, summary in commands.items()])
 
 
 @click.group(cls=_InOrder, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 80})
@@ -47,6 +58,6 @@ def program() -> None:
     """
 
 
-for commands in BY_STEP.values():
-    for command in commands:
-        program.add_command(command)
+for _commands in BY_STEP.values():
+    for _name, _summary in _commands.items():
+        program.add_command(click.Command(_name, short_help=_summary))  # its name; what it does is imported

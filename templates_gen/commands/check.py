@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from templates_gen.model import Job
 
 
-@click.command(short_help="Show everything wrong or risky, before paper is used.")
+@click.command()
 @job_argument
 @format_option("json")
 @wall_option

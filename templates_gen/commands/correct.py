@@ -35,7 +35,7 @@ if TYPE_CHECKING:
     from templates_gen.printing.profile import Printer
 
 
-@click.command(short_help="Say which nails move, from what was measured on the wall.")
+@click.command()
 @job_argument
 @click.argument("readings", type=FILE, metavar="[READINGS.csv]", required=False)
 @click.option("--form", is_flag=True, help="Write a blank form for the readings: FILE.pdf, or FILE.csv to fill in.")

@@ -21,7 +21,7 @@ from templates_gen.commands.common import (
 )
 
 
-@click.command(short_help="Write a label for the back of every frame.")
+@click.command()
 @job_argument
 @output_option()
 @wall_option

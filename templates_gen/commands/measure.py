@@ -21,7 +21,7 @@ from templates_gen.commands.common import (
 )
 
 
-@click.command(short_help="Write a sheet to measure the frames with, from behind.")
+@click.command()
 @job_argument
 @output_option()
 @click.option("--csv", type=FILE, metavar="FILE.csv", help="Write the same as a spreadsheet to be filled in.")

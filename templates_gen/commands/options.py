@@ -27,7 +27,7 @@ MOST = 12
 """Options that one page has room for.  Our own design, no source."""
 
 
-@click.command(short_help="Show different arrangements of the same frames on one page.")
+@click.command()
 @job_argument
 @click.option("--count", type=click.IntRange(2, MOST), default=6, metavar="N", help="At most so many; 6 if not given.")
 @click.option("--pick", type=click.IntRange(1, MOST), metavar="N", help="Keep this one as a job of placed frames.")

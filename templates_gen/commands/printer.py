@@ -23,7 +23,7 @@ from templates_gen.commands.kept import kept_printers
 if TYPE_CHECKING:
     from templates_gen.printing.profile import Printer
 
-@click.group(short_help="Measure a printer, so that templates measure true.")
+@click.group()
 def printer() -> None:
     """Measure a printer once, and print templates that measure true.
 

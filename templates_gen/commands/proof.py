@@ -22,7 +22,7 @@ from templates_gen.commands.common import (
 )
 
 
-@click.command(short_help="Draw the wall to scale, for the client to say yes.")
+@click.command()
 @job_argument
 @output_option(metavar="FILE", help="A .pdf, .svg or .png; else JOB-proof.pdf.")
 @wall_option

@@ -20,7 +20,7 @@ from templates_gen.commands.common import (
 )
 
 
-@click.command(short_help="Show every frame and every nail: heights and distances.")
+@click.command()
 @job_argument
 @click.option("--format", "shape", type=click.Choice(["text", "csv", "json"]), help="Else by FILE, or text.")
 @output_option(metavar="FILE", help="Write it there: .txt, .csv or .json.")

@@ -7,7 +7,7 @@ import click
 from templates_gen.commands.common import as_json
 
 
-@click.command(short_help="Show the JSON Schema of a job file, for editors.")
+@click.command()
 def schema() -> None:
     """Show the JSON Schema of a job file, for editors that complete and check
     TOML by one.

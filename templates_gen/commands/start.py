@@ -23,7 +23,7 @@ HELLO = (
 )
 
 
-@click.command(short_help="Make a job file: by questions, from a sample, out of a template.")
+@click.command()
 @click.argument("job", type=FILE, metavar="[JOB.toml]", required=False)
 @click.option(
     "--sample", "sample_name", metavar="[NAME]", is_flag=False, flag_value="", shell_complete=sample_names,

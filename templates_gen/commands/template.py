@@ -50,7 +50,7 @@ class _Asked(NamedTuple):
     printer: Printer | None
 
 
-@click.command(short_help="Write the full-scale template.")
+@click.command()
 @click.argument("jobs", type=FILE, metavar="JOB...", nargs=-1, required=True, shell_complete=job_files)
 @output_option()
 @wall_option
