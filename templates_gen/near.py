@@ -16,28 +16,31 @@ SIDE = 400.0
 
 
 class Near(Generic[T]):
-    """Things kept under the squares of a coarse grid that their rectangle (mm) touches."""
+    """Things kept under the squares of a coarse grid, `side` mm wide, that their rectangle (mm) touches."""
 
-    def __init__(self, things: Iterable[tuple[Rect, T]] = ()) -> None:
+    def __init__(self, things: Iterable[tuple[Rect, T]] = (), side: float = SIDE) -> None:
+        self._side = side
         self._squares: dict[tuple[int, int], list[tuple[int, T]]] = defaultdict(list)
         self._count = 0
         for rect, thing in things:
             self.add(rect, thing)
 
+    def __len__(self) -> int:
+        return self._count
+
     def add(self, rect: Rect, thing: T) -> None:
         """Keep one more thing."""
-        for square in _squares(rect):
+        for square in self._touched(rect):
             self._squares[square].append((self._count, thing))
         self._count += 1
 
     def about(self, rect: Rect) -> list[T]:
         """Everything that may touch the rectangle, each once, in the order it was added; not all of it does."""
         found: dict[int, T] = {}
-        for square in _squares(rect):
+        for square in self._touched(rect):
             found.update(self._squares.get(square, ()))
         return [found[number] for number in sorted(found)]
 
-
-def _squares(rect: Rect) -> Iterator[tuple[int, int]]:
-    columns = range(int(rect.x0 // SIDE), int(rect.x1 // SIDE) + 1)
-    return product(columns, range(int(rect.y0 // SIDE), int(rect.y1 // SIDE) + 1))
+    def _touched(self, rect: Rect) -> Iterator[tuple[int, int]]:
+        columns = range(int(rect.x0 // self._side), int(rect.x1 // self._side) + 1)
+        return product(columns, range(int(rect.y0 // self._side), int(rect.y1 // self._side) + 1))

@@ -102,13 +102,14 @@ class Flow:
         if widths is None:
             filled = [any(cells) for cells in zip(*(row for row, _ in lines[1:]), strict=True)]
             lines = [(tuple(compress(row, filled)), bold) for row, bold in lines]
-        across = widths or self._widths(lines, height)
+        wanted = [] if widths else self._wanted(lines, height)
+        across = widths or self._shared_out(wanted)
         self._cells(self._columns(lines[0][0], across, height, True), across, height, True)
         for row, bold in lines[1:]:
             columns = self._columns(row, across, height, bold)
             if self.top - max(map(len, columns)) * height * LEADING - 1.6 < self.area.y0:
                 self.need(self.area.height)
-                across = widths or self._widths(lines, height)  # this page may be wider
+                across = widths or self._shared_out(wanted)  # this page may be wider
                 self._cells(self._columns(lines[0][0], across, height, True), across, height, True)
                 columns = self._columns(row, across, height, bold)
             self._cells(columns, across, height, bold, HAIR)
@@ -128,20 +129,23 @@ class Flow:
     def _base(self, text: str, height: float, bold: bool) -> float:
         return self.top - ink_of((text, height, bold), self.lettering).y1
 
-    def _widths(self, lines: Sequence[tuple[Sequence[str], bool]], height: float) -> list[float]:
-        """How wide every column is: as wide as its widest cell, and what is left of the area shared out between them.
-
-        Where that is too much, the widest columns are made narrower, all to one width.
-        """
-        wanted = [
+    def _wanted(self, lines: Sequence[tuple[Sequence[str], bool]], height: float) -> list[float]:
+        """How wide every column is by its widest cell."""
+        return [
             max(self.lettering.width(row[column], height, bold) for row, bold in lines) + AIR
             for column in range(len(lines[0][0]))
         ]
-        free = self.area.width
-        for place, column in enumerate(sorted(range(len(wanted)), key=wanted.__getitem__)):
-            wanted[column] = min(wanted[column], free / (len(wanted) - place))
-            free -= wanted[column]
-        return [width + free / len(wanted) for width in wanted]
+
+    def _shared_out(self, wanted: Sequence[float]) -> list[float]:
+        """The columns as wide as they want to be, and what is left of the area shared out between them.
+
+        Where that is too much, the widest columns are made narrower, all to one width.
+        """
+        widths, free = list(wanted), self.area.width
+        for place, column in enumerate(sorted(range(len(widths)), key=widths.__getitem__)):
+            widths[column] = min(widths[column], free / (len(widths) - place))
+            free -= widths[column]
+        return [width + free / len(widths) for width in widths]
 
     def _columns(self, row: Sequence[str], widths: Sequence[float], height: float, bold: bool) -> list[list[str]]:
         """The lines, one or two, of each cell of a row."""

@@ -48,10 +48,11 @@ def map_pages(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
         flow.picture(height, partial(sheet_map, plan, sheets, steps, flow.lettering))
         return
     flow.paragraph(f"On one map they would be too small to tell apart: it follows in {len(parts)} parts.")
+    size = _size(sheets)
     flow.picture(height - H25 * LEADING, partial(_overview, plan, sheets, parts, flow.lettering))
     for number, part in enumerate(parts, 1):
         area = map_area(part.plan, part.sheets)
-        scale = min(flow.area.width / area.width, LARGER * CELL / _size(sheets))
+        scale = min(flow.area.width / area.width, LARGER * CELL / size)
         height = min(HIGHEST * flow.area.height, scale * area.height + KEY)
         flow.heading(f"The sheets, part {number} of {len(parts)}", follows=height)
         flow.picture(height, partial(sheet_map, part.plan, part.sheets, steps, flow.lettering))

@@ -3,15 +3,37 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import product
+from heapq import heappop, heappush
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import Text
+from templates_gen.near import Near
 from templates_gen.record import replace
 
 AIR = 1.0
 """mm kept free around lettering.  ISO 3098-1 asks for gaps of 2/14 h at least; ours is more, our own design."""
+
+
+MANY, GRID = 100, 10.0
+"""From so many boxes on those at a place are looked up on a grid of squares this large (mm).  Our own design; measured:
+40 and 200 boxes, or squares of 5 and 20 mm, are no quicker."""
+
+
+class Boxes(list[Rect]):
+    """Rectangles that become more, of which those at a place are wanted."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._near = Near[Rect](side=GRID)
+
+    def at(self, place: Rect) -> list[Rect]:
+        """Those that share area with the place, in the order in which they came."""
+        if len(self) < MANY:
+            return [box for box in self if box.overlaps(place)]
+        for box in self[len(self._near) :]:
+            self._near.add(box, box)
+        return [box for box in self._near.about(place) if box.overlaps(place)]
 
 
 class Room:
@@ -23,8 +45,7 @@ class Room:
 
     def __init__(self, region: Rect, air: float = AIR) -> None:
         self.region, self.air = region, air
-        self.taken: list[Rect] = []
-        self.lines: list[Rect] = []
+        self.taken, self.lines = Boxes(), Boxes()
 
     def fits(self, box: Rect, uncrossed: bool = True) -> bool:
         """True when the box lies in the region and on nothing that is taken (or, if wanted, on no line)."""
@@ -60,13 +81,20 @@ class Room:
         room = self.region.meet(within)
         if room is None or room.width < width or room.height < height:
             return
-        about = room.grown(self.air)
-        taken = [box for box in self.taken if box.overlaps(about)]
-        lines = [line for line in self.lines if line.overlaps(room)]
+        near = self.near(room)
+        middles = Rect(room.x0 + width / 2, room.y0 + height / 2, room.x1 - width / 2, room.y1 - height / 2)
+        taken = [_kept_off(box.grown(self.air), width, height) for box in near.taken]
+        lines = [_kept_off(line, width, height) for line in near.lines]
         for crossed in (lines, []) if crossing else (lines,):
-            for box in _spots(width, height, x, y, room, [box.grown(self.air) for box in taken] + crossed):
-                if not _on_any(box, taken, self.air) and not _on_any(box, crossed, 0.0):
-                    yield box
+            for at_x, at_y in _free_points(x, y, middles, taken + crossed):
+                yield Rect.about(at_x, at_y, width, height)
+
+    def near(self, place: Rect) -> Room:
+        """The room with only what lies at a place (mm), for many questions about it."""
+        near = Room(self.region, self.air)
+        near.taken += self.taken.at(place.grown(self.air))
+        near.lines += self.lines.at(place)
+        return near
 
 
 def placed_near(
@@ -84,19 +112,33 @@ def placed_near(
     return replace(text, x=box.x0 + around - ink.x0, y=box.y0 + around - ink.y0)
 
 
-def _spots(width: float, height: float, x: float, y: float, room: Rect, near: Sequence[Rect]) -> Iterator[Rect]:
-    """Boxes that touch what is near or the room's sides, nearest to (x, y) first: the best place is one of them."""
-    half_w, half_h = width / 2, height / 2
-    xs = {x, room.x0 + half_w, room.x1 - half_w}
-    xs |= {side for box in near for side in (box.x0 - half_w, box.x1 + half_w)}
-    ys = {y, room.y0 + half_h, room.y1 - half_h}
-    ys |= {side for box in near for side in (box.y0 - half_h, box.y1 + half_h)}
-    middles = product(
-        [at for at in xs if room.x0 + half_w <= at <= room.x1 - half_w],
-        [at for at in ys if room.y0 + half_h <= at <= room.y1 - half_h],
-    )
-    for at_x, at_y in sorted(middles, key=lambda at: ((at[0] - x) ** 2 + (at[1] - y) ** 2, at)):
-        yield Rect.about(at_x, at_y, width, height)
+def _kept_off(box: Rect, width: float, height: float) -> Rect:
+    """Where the middle of something of this size cannot be, that shares no area with the box."""
+    return Rect(box.x0 - width / 2, box.y0 - height / 2, box.x1 + width / 2, box.y1 + height / 2)
+
+
+def _free_points(x: float, y: float, within: Rect, blocked: Sequence[Rect]) -> Iterator[tuple[float, float]]:
+    """Points in none of the blocked rectangles, the nearest to (x, y) first: the best is among those level with a side
+    and upright with a side.
+
+    Those of an upright are found when no other upright can have a nearer one than is known.
+    """
+    xs = {min(max(x, within.x0), within.x1), within.x0, within.x1, *(at for box in blocked for at in (box.x0, box.x1))}
+    ys = {min(max(y, within.y0), within.y1), within.y0, within.y1, *(at for box in blocked for at in (box.y0, box.y1))}
+    upward = [(at, (at - y) ** 2) for at in ys if within.y0 <= at <= within.y1]
+    found: list[tuple[float, float, float]] = []
+    for far, at_x in sorted(((at - x) ** 2, at) for at in xs if within.x0 <= at <= within.x1):
+        while found and found[0][0] < far:
+            yield heappop(found)[1:]
+        spans = [(box.y0, box.y1) for box in blocked if box.x0 < at_x < box.x1]
+        for at_y, up in upward:
+            for low, high in spans:
+                if low < at_y < high:
+                    break
+            else:
+                heappush(found, (far + up, at_x, at_y))
+    while found:
+        yield heappop(found)[1:]
 
 
 def _on_any(box: Rect, others: Iterable[Rect], air: float) -> bool:

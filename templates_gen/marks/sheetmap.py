@@ -134,7 +134,7 @@ def _taken(plan: Plan, at: Callable[[Rect], Rect], scale: float) -> Room:
     room = Room(Rect(-1e6, -1e6, 1e6, 1e6))
     level = at(Rect(plan.group.x0, plan.level_line, plan.group.x1, plan.level_line))
     centre = at(Rect(plan.centre_line, plan.group.y0, plan.centre_line, plan.group.y1))
-    room.lines = [level.grown(0.3), centre.grown(0.3)]
+    room.lines += [level.grown(0.3), centre.grown(0.3)]
     if ends := pitch_line(plan):
         room.lines += [at(box) for box in pieces(ends, 1.0 / scale)]
     for nail in plan.nails:

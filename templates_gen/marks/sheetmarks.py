@@ -141,7 +141,7 @@ def _room(plan: Plan, part: Shown) -> Room:
     if _target(plan).overlaps(part.sheet.window):
         room.take(_target(plan))
     window, x, y = part.sheet.window, plan.centre_line, plan.level_line
-    room.lines = [Rect(x - 1.5, window.y0, x + 1.5, window.y1), Rect(window.x0, y - 7.0, window.x1, y + 6.0)]
+    room.lines += [Rect(x - 1.5, window.y0, x + 1.5, window.y1), Rect(window.x0, y - 7.0, window.x1, y + 6.0)]
     slanting = (pitch_line(plan), nosing_line(plan.job.wall), *wall_edges(plan.job.wall))
     shown = (line for ends in slanting if ends for line in inside(Line(*ends, 0.0), window))
     room.lines += [box.grown(1.0) for line in shown for box in pieces((line.x0, line.y0, line.x1, line.y1), 5.0)]

@@ -42,7 +42,7 @@ def tape_marks(
     heads = []
     for join in sorted(sheets.joins, key=lambda join: -abs(join.x1 - join.x0 + join.y1 - join.y0)):
         line = at(Rect(join.x0, join.y0, join.x1, join.y1))
-        if head := _free(line, join.upright, room):
+        if head := _free(line, join.upright, room.near(line.grown(HEAD))):
             room.take(head)
             heads.append((join, head))
             yield from arrow_head(head.cx, head.cy, join.upright)

@@ -64,7 +64,7 @@ def _layers(
     rows = chains(plan, view)
     lines = (*(line for row in rows for line in extension_lines(row, view)), *both_lines(plan, view))
     room = Room(view.page.printable, AIR)
-    room.lines = [_about(line) for line in lines]
+    room.lines += [_about(line) for line in lines]
     person, figure_items = figure(plan, view)
     told = tuple(labels(plan.frames, view, pictures, room, lettering))
     dimensions = [item for row in rows for item in dimension_items(row, plan, view, room, lettering)]
