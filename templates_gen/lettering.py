@@ -103,7 +103,7 @@ class Lettering:
         from templates_gen.pdf.shaping import glyph_runs, plain_run
 
         base = self._base(bold)
-        if _PLAIN.fullmatch(text) and all(map(base.covers, text)):
+        if _PLAIN.fullmatch(text) and base.covers(text):
             return (plain_run(base, text),) if text else ()
         line = "".join(" " if _is_space(char) else char for char in unicodedata.normalize("NFC", text))
         found, missing = glyph_runs(line, lambda cluster: self._pick(cluster, bold))
@@ -113,7 +113,7 @@ class Lettering:
 
     def _pick(self, cluster: str, bold: bool) -> Font | None:
         for font in self._chain(bold):
-            if all(map(font.covers, cluster)):
+            if font.covers(cluster):
                 return font
         return None
 

@@ -47,6 +47,7 @@ class Font:
         self.units_per_em = int(self._face.unitsPerEm)
         self.cap_height = float(self._face.capHeight) / 1000
         self.name = bytes(self._face.name).decode("ascii", "replace")
+        self._covered = frozenset(chr(char) for char, glyph in self._glyphs.items() if glyph)
         self._plain: dict[str, Glyph] = {}
         self._letters: dict[str, tuple[float, float, float, float, float]] = {}
         self._bounds: dict[int, Rect | None] = {}
@@ -55,9 +56,9 @@ class Font:
         """The number of the glyph for this character, 0 when the font has none."""
         return self._glyphs.get(ord(char), 0)
 
-    def covers(self, char: str) -> bool:
-        """True when the font has a glyph for this character."""
-        return self.glyph(char) != 0
+    def covers(self, text: str) -> bool:
+        """True when the font has a glyph for every character of the text."""
+        return self._covered.issuperset(text)
 
     def plain(self, char: str) -> Glyph:
         """The glyph of a character that stands by itself."""

@@ -121,7 +121,7 @@ class _Pieces:
     def _font(self, shown: str) -> Font | None:
         """A blank stays in the font before it, so that a line in one script is one run."""
         before = self.found[-1].font if self.found and shown in ("", " ") else None
-        return before if before and all(map(before.covers, shown)) else self._pick(shown)
+        return before if before and before.covers(shown) else self._pick(shown)
 
     def _join(self, piece: _Piece) -> None:
         if self.found and self.found[-1].takes(piece):
