@@ -28,6 +28,28 @@ def outline_holds(outline: tuple[tuple[float, float], ...], rect: Rect, clear: f
     return bool(_grown(outline, TOLERANCE - clear).covers(shapely.box(rect.x0, rect.y0, rect.x1, rect.y1)))
 
 
+def ceiling_over(outline: tuple[tuple[float, float], ...], rect: Rect, clear: float = 0.0) -> float:
+    """How high a rectangle inside the outline can go straight up and stay `clear` of its edge: its upper side (mm)."""
+    heights = (_lowest(side, rect.x0, rect.x1) for side in _sides(outline, TOLERANCE - clear))
+    return min(height for height in heights if height is not None and height >= rect.y1)
+
+
+@cache
+def _sides(outline: tuple[tuple[float, float], ...], by: float) -> list[Segment]:
+    """The sides of the outline with its edge moved outward by this much, each from its left end; no upright ones."""
+    corners = map(tuple, shapely.get_coordinates(_grown(outline, by)).tolist())
+    ends = (sorted(ends) for ends in pairwise(corners))
+    return [(*left, *right) for left, right in ends if left[0] < right[0]]
+
+
+def _lowest(side: Segment, x0: float, x1: float) -> float | None:
+    """How low a side comes between two uprights; None where it is not between them."""
+    left, start, right, end = side
+    if left >= x1 or right <= x0:
+        return None
+    return min(start + (end - start) * (min(max(x, left), right) - left) / (right - left) for x in (x0, x1))
+
+
 @cache
 def _grown(outline: tuple[tuple[float, float], ...], by: float) -> shapely.Polygon:
     """The outline with its edge moved outward by this much; made once, for many rectangles are asked about."""

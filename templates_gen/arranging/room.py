@@ -14,9 +14,6 @@ NEAREST = 14
 MOST_MOVED = 4
 """Frames that may be in the way of something for an arrangement to be worth mending.  Our own design, no source."""
 
-SLIDES = 24
-"""Halvings when a frame is slid inward from beyond an outline: to a ten-millionth of the way.  Our own design."""
-
 
 class Room(Record, frozen=True):
     """Where frames may be (wall mm): `taken` are the features with what they want clear; gaps are between frames."""
@@ -80,9 +77,11 @@ def settled(wanted: Mapping[int, Rect], fixed: Sequence[Rect], room: Room) -> di
 
 def _nearest(rect: Rect, others: Sequence[Rect], room: Room) -> Rect | None:
     """The free place nearest to the rectangle's own: as it is, slid down under an outline, or beside something."""
-    for place in (rect, _slid_down(rect, room)):
-        if place and room.free(place) and room.apart(place, others):
-            return place
+    if room.free(rect) and room.apart(rect, others):
+        return rect
+    slid = _slid_down(rect, room)
+    if slid and room.free(slid) and room.apart(slid, others):
+        return slid
     xs, ys = _places(rect, others, room)
     for _, dx, dy in sorted((dx * dx + dy * dy, dx, dy) for dx in xs[:NEAREST] for dy in ys[:NEAREST]):
         moved = rect.shifted(dx, dy)
@@ -109,10 +108,9 @@ def _places(rect: Rect, others: Sequence[Rect], room: Room) -> tuple[list[float]
 
 def _slid_down(rect: Rect, room: Room) -> Rect | None:
     """The rectangle moved straight down as little as it takes to lie inside an outline; None for plain walls."""
-    if not room.wall.outline or rect.y0 <= 0 or not room.inside(rect.shifted(0.0, -rect.y0)):
+    wall, lowest = room.wall, rect.shifted(0.0, room.wall.clear - rect.y0)
+    if not wall.outline or rect.y0 <= lowest.y0 or not room.inside(lowest):
         return None
-    low, high = rect.y0, 0.0  # moved by `low` it is inside, by `high` perhaps not
-    for _ in range(SLIDES):
-        middle = (low + high) / 2
-        low, high = (middle, high) if room.inside(rect.shifted(0.0, -middle)) else (low, middle)
-    return rect.shifted(0.0, -low)
+    from templates_gen.outline import ceiling_over
+
+    return rect.shifted(0.0, min(0.0, ceiling_over(wall.outline, lowest, wall.clear) - rect.y1))
