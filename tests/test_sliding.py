@@ -35,6 +35,12 @@ def test_where_it_is_free_it_stays():
     assert settled({0: wanted}, [], room_of(wall(), 50.0, 50.0)) == {0: wanted}
 
 
+def test_what_stands_out_of_the_wall_moves_to_where_its_edge_is_clear():
+    wanted = Rect.sized(2800.0, 1200.0, 300.0, 400.0)
+    moved = settled({0: wanted}, [], room_of(wall(30.0, outline=()), 50.0, 50.0))[0]
+    assert moved == Rect.sized(3000.0 - 30.0 - 300.0, 1200.0, 300.0, 400.0)
+
+
 DENTED = (
     (0.0, 0.0), (3000.0, 0.0), (3000.0, 2000.0), (1700.0, 2500.0), (1500.0, 1200.0), (1400.0, 2400.0), (0.0, 700.0)
 )  # fmt: skip

@@ -16,9 +16,11 @@ MOST_MOVED = 4
 
 
 class Room(Record, frozen=True):
-    """Where frames may be (wall mm): `taken` are the features with what they want clear; gaps are between frames."""
+    """Where frames may be (wall mm): `within` is clear of the wall's edges; `taken` are the features with what they want
+    clear; gaps are between frames."""
 
     wall: Wall
+    within: Rect
     taken: tuple[Rect, ...]
     gap_across: float
     gap_down: float
@@ -29,7 +31,7 @@ class Room(Record, frozen=True):
 
     def inside(self, rect: Rect) -> bool:
         """True when the rectangle lies on the wall, with what is to be clear at its edges."""
-        if not self.wall.rect.grown(-self.wall.clear).holds(rect):
+        if not self.within.holds(rect):
             return False
         if not self.wall.outline:
             return True
@@ -49,7 +51,8 @@ class Room(Record, frozen=True):
 
 def room_of(wall: Wall, gap_across: float, gap_down: float) -> Room:
     """The room on a wall."""
-    return Room(wall, tuple(item.rect.grown(item.clear) for item in wall.features), gap_across, gap_down)
+    within = wall.rect.grown(-wall.clear)
+    return Room(wall, within, tuple(item.rect.grown(item.clear) for item in wall.features), gap_across, gap_down)
 
 
 def settled(wanted: Mapping[int, Rect], fixed: Sequence[Rect], room: Room) -> dict[int, Rect] | int:
@@ -101,8 +104,8 @@ def _places(rect: Rect, others: Sequence[Rect], room: Room) -> tuple[list[float]
     for other in room.taken:
         xs += [other.x1 - rect.x0, other.x0 - rect.x1]
         ys += [other.y1 - rect.y0, other.y0 - rect.y1]
-    xs += [-rect.x0, room.wall.width - rect.x1]
-    ys += [room.wall.height - rect.y1, -rect.y0]
+    xs += [room.within.x0 - rect.x0, room.within.x1 - rect.x1]
+    ys += [room.within.y1 - rect.y1, room.within.y0 - rect.y0]
     return sorted(set(xs), key=abs), sorted(set(ys), key=abs)
 
 
