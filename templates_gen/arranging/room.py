@@ -16,8 +16,8 @@ MOST_MOVED = 4
 
 
 class Room(Record, frozen=True):
-    """Where frames may be (wall mm): `within` is clear of the wall's edges; `taken` are the features with what they want
-    clear; gaps are between frames."""
+    """Where frames may be (wall mm): `within` is clear of the wall's edges; `taken` are the features with what they
+    want clear; gaps are between frames."""
 
     wall: Wall
     within: Rect
