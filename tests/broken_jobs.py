@@ -170,9 +170,10 @@ BROKEN = FILE | WALL | GROUP | FRAME | PAPER
 HEAD = '[job]\nframes = "frames.csv"\n[wall]\nwidth = 4000\nheight = 2600\n'
 
 SPREADSHEETS: dict[str, tuple[bytes, tuple[str, ...]]] = {
-    "an empty spreadsheet": (b"", ("frames.csv", "no header line")),
+    "an empty spreadsheet": (b"", ("frames.csv", "no header line", "such as id,")),
     "a header and nothing else": (b"id,width,height\n", ("0 frames",)),
     "a header of no known name": (b"name,size\nA,3\n", ("frames.csv", "no column that is known", "such as id")),
+    "a header without the frames' names": (b"title,width\nA,3\n", ("frames.csv: has no column 'id'",)),
     "a misspelt column": (b"id,widht,height\nA,3,3\n", ("frames.csv, line 2 (A)", "'widht'", "did you mean 'width'?")),
     "a cell too many": (b"id,width\nA,3,4\n", ("frames.csv, line 2", "3 cells", "expected 2")),
     "a cell under no name": (b"id,,width\nA,x,3\n", ("frames.csv, line 2", "'x'", "without a name")),

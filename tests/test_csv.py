@@ -54,6 +54,11 @@ def test_every_encoding_a_spreadsheet_saves_is_read(read, encoding):
     assert as_expected(read(mark + sheet("\t").encode(encoding)))
 
 
+@pytest.mark.parametrize("encoding", ["utf-16-le", "utf-16-be"])
+def test_two_bytes_a_letter_are_read_without_their_mark(read, encoding):
+    assert as_expected(read(sheet().encode(encoding)))
+
+
 def test_blank_lines_blank_cells_at_the_end_and_spaces_about_names_are_nothing(read):
     text = " ID ; Title;type ;drop;weight;;\n\n1;Salt star;tile;18.5;1.2 kg;;\n;;;;;;\n2;;tile\n"
     assert as_expected(read(text))

@@ -87,6 +87,14 @@ def test_the_column_of_the_frames_may_be_called_as_in_every_other_spreadsheet(re
     assert read("frame,left,right\nA,1700,1700\n") == read("id,left,right\nA,1700,1700\n")
 
 
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [("left,right\n1700,1700\n", "has no column 'frame'"), ("\n", "no header line, expected one such as frame,left")],
+)
+def test_a_column_or_header_that_is_missing_is_named(read, text, words):
+    assert words in str(refused(read, text))
+
+
 def test_frames_come_in_the_order_of_the_plan_and_blank_rows_are_left_out(read):
     assert [pose.hung.frame.id for pose in read("frame,left,right\nC,1700,1700\nA,,\nB,1700,1700\n")] == ["B", "C"]
 

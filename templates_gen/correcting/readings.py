@@ -44,7 +44,6 @@ class ReadingTable(Table):
 PRINTED = ("title", "plan_top", "plan_from_level", "plan_left_edge")
 """Columns that the blank form carries to be looked at; nothing is read from them."""
 
-
 SIDES = {"left": "-", "below": "-", "right": "", "above": ""}
 """What may stand behind a distance from one of the two lines, instead of a sign before it."""
 
@@ -71,7 +70,7 @@ def read_readings(path: Path, plan: Plan) -> tuple[Reading, ...]:
 
     Bare numbers are in the job's unit.  Raises InputError, naming row and column, for what cannot be used.
     """
-    rows = parse_csv(read_bytes(path), path.name, ReadingTable.__struct_fields__, {"id": "frame"})
+    rows = parse_csv(read_bytes(path), path.name, ReadingTable.__struct_fields__, "frame", {"id": "frame"})
     frames = {" ".join(hung.frame.id.split()): hung for hung in plan.frames}
     found: dict[str, Reading] = {}
     for line, fields in rows:

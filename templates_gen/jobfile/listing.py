@@ -45,7 +45,7 @@ def frame_rows(
 
 
 def _sheet_rows(content: bytes, name: str) -> list[tuple[str, Any]]:
-    found = parse_csv(content, name, FrameTable.__struct_fields__, NESTED)
+    found = parse_csv(content, name, FrameTable.__struct_fields__, "id", NESTED)
     return [(_named(fields, f"{name}, line {line}"), fields) for line, fields in found]
 
 

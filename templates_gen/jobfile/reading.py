@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -49,12 +49,12 @@ def parse_toml(content: bytes, where: str) -> dict[str, Any]:
 
 
 def parse_csv(
-    content: bytes, where: str, known: Iterable[str], nested: Mapping[str, str] | None = None
+    content: bytes, where: str, known: Sequence[str], needed: str, nested: Mapping[str, str]
 ) -> list[tuple[int, dict[str, Any]]]:
     """The rows of a spreadsheet as (line number, fields); a blank cell is left out, `hanger.kind` nests.
 
-    Any delimiter a spreadsheet writes is taken: the one that finds the most `known` names in the header.  `nested`
-    gives the full name of columns that may go by a short one.
+    Any delimiter a spreadsheet writes is taken: the one that finds the most `known` names in the header.  `needed` is
+    the column that says which frame it is; `nested` gives the full name of columns that may go by a short one.
     Raises InputError for a header it cannot use or a row longer than its header.
     """
     import csv
@@ -63,17 +63,20 @@ def parse_csv(
     text = decoded(content, where)
     first, *_ = text.splitlines() or [""]
     if not first.strip():
-        raise InputError(where, "has no header line, expected one such as id,title,type,width,height,drop")
-    delimiter = max(_DELIMITERS, key=lambda sign: _hits(first, sign, {*known, *(nested or {})}))
-    if not _hits(first, delimiter, {*known, *(nested or {})}):
+        raise InputError(where, f"has no header line, expected one such as {','.join(known[:3])}")
+    names = {*known, *nested}
+    delimiter = max(_DELIMITERS, key=lambda sign: _hits(first, sign, names))
+    if not _hits(first, delimiter, names):
         hint = "its first line names the columns; save a spreadsheet as CSV UTF-8"
-        raise InputError(where, f"has no column that is known here, such as {', '.join(list(known)[:3])}", hint)
+        raise InputError(where, f"has no column that is known here, such as {', '.join(known[:3])}", hint)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
     try:
-        header = _header(next(reader), where, nested or {})
+        header = _header(next(reader), where, nested)
         rows = [(reader.line_num, row) for row in reader if any(map(str.strip, row))]
     except csv.Error as error:
         raise InputError(where, f"is not a table: {error}") from None
+    if needed not in header:
+        raise InputError(where, f"has no column {needed!r}, expected one that says in each row which frame it is of")
     return [(line, _fields(header, row, f"{where}, line {line}")) for line, row in rows]
 
 
@@ -114,19 +117,24 @@ def _fields(header: Sequence[str], row: Sequence[str], where: str) -> dict[str, 
 
 
 def decoded(content: bytes, where: str) -> str:
-    """The text of a file in UTF-8, or in UTF-16 with its mark.  Raises InputError."""
+    """The text of a file in UTF-8 or UTF-16.  Raises InputError."""
     try:
-        if content.startswith((b"\xff\xfe", b"\xfe\xff")):
-            return content.decode("utf-16")
-        return content.decode("utf-8-sig")
+        return content.decode(_encoding(content))
     except UnicodeDecodeError as error:
         raise InputError(
             where, f"is not UTF-8 text (byte {error.start})", "save it as UTF-8, or as CSV UTF-8"
         ) from None
 
 
-def _near(path: Path) -> str:
+def _encoding(content: bytes) -> str:
+    """UTF-16 by its mark, or where that is missing by the zero beside its first letter, one of ASCII; else UTF-8."""
+    if content.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return "utf-16"
+    zeros = content[:1] == b"\0", content[1:2] == b"\0"
+    return {(True, False): "utf-16-be", (False, True): "utf-16-le"}.get(zeros, "utf-8-sig")
 
+
+def _near(path: Path) -> str:
     try:
         names = [entry.name for entry in path.parent.iterdir()]
     except OSError:
