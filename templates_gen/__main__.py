@@ -66,7 +66,7 @@ def _run() -> int:
     import click  # from here on an interrupt is ours to tell
 
     from templates_gen.commands import program
-    from templates_gen.commands.common import show_error
+    from templates_gen.commands.showing import show_error
     from templates_gen.errors import TemplatesError
     from templates_gen.terminal import write_what_can_be_shown
 

@@ -19,6 +19,7 @@ from templates_gen.geometry import Rect
 from templates_gen.marks.items import Text
 
 if TYPE_CHECKING:
+    from templates_gen.model import Job
     from templates_gen.pdf.drawing import Run
     from templates_gen.pdf.engine import Font
 
@@ -141,6 +142,11 @@ class Lettering:
 
             self._opened[path] = Font(path)
         return self._opened[path]
+
+
+def job_lettering(job: Job, fonts: tuple[Path, ...] = ()) -> Lettering:
+    """The lettering of a job's papers, with these fonts and its own.  Raises InputError for a font of no use."""
+    return Lettering((*fonts, *((Path(job.paper.font),) if job.paper.font else ())))
 
 
 def _font_path(package: str, name: str) -> Path:

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.findings import Finding, find
-from templates_gen.lettering import Lettering
+from templates_gen.lettering import job_lettering
 from templates_gen.marks.drawing import draw_template
 from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.marks.items import POINT
@@ -52,11 +52,6 @@ def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | Non
         write_pdf(template, lettering), report, findings, len(sheets.sheets),
         (sheets.page.width * POINT, sheets.page.height * POINT), write_pdf(first, lettering) if first else None,
     )  # fmt: skip
-
-
-def job_lettering(job: Job, fonts: tuple[Path, ...] = ()) -> Lettering:
-    """The lettering of a job's papers, with these fonts and its own.  Raises InputError for a font of no use."""
-    return Lettering((*fonts, *((Path(job.paper.font),) if job.paper.font else ())))
 
 
 def on_paper(

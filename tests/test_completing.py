@@ -55,7 +55,7 @@ def test_printers_that_were_recorded(folder):
 
 def test_no_home_offers_no_printer_and_no_fault(folder, monkeypatch):
     monkeypatch.delenv("XDG_CONFIG_HOME")
-    monkeypatch.setattr("templates_gen.commands.kept.click.get_app_dir", lambda _: "~/nowhere")
+    monkeypatch.setattr("templates_gen.commands.given.click.get_app_dir", lambda _: "~/nowhere")
     assert offered("template", "--printer", "") == []
 
 

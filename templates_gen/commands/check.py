@@ -7,22 +7,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.common import (
-    INDENT,
-    STOPPED,
-    about,
-    as_json,
-    check_results,
-    force_option,
-    format_option,
-    job_argument,
-    job_on,
-    report_option,
-    show_checked,
-    wall_option,
-    wrapped,
-    write_report,
-)
+from templates_gen.commands.arguments import force_option, format_option, job_argument, report_option, wall_option
+from templates_gen.commands.given import about, job_on
+from templates_gen.commands.results import check_results, write_report
+from templates_gen.commands.showing import INDENT, STOPPED, as_json, show_checked, wrapped
 
 if TYPE_CHECKING:
     from templates_gen.exactness.tapecheck import TapeCheck

@@ -7,27 +7,21 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.common import (
+from templates_gen.commands.arguments import (
     FILE,
-    about,
-    as_json,
-    check_results,
     font_option,
     force_option,
     format_option,
     job_argument,
-    job_on,
     output_option,
     paper_option,
-    place_beside,
-    printer_named,
     printer_option,
     report_option,
-    show_finding,
     wall_option,
-    write_pages,
-    write_report,
 )
+from templates_gen.commands.given import about, job_on, printer_named
+from templates_gen.commands.results import check_results, place_beside, write_pages, write_report
+from templates_gen.commands.showing import as_json, show_finding
 
 if TYPE_CHECKING:
     from templates_gen.correcting.holes import Cured
@@ -77,8 +71,7 @@ def correct(
         _write_form(plan, place, fonts, force)
         return
     done = tg.correct(plan, readings)
-    if report is not None:
-        write_report(report, as_data(plan, done), force)
+    write_report(report, as_data(plan, done), force)
     _show(plan, done, shape)
     if patches:
         _write_patches(plan, done, place, fonts, known, force)
@@ -107,7 +100,7 @@ def _show(plan: Plan, done: tuple[Cured, ...], shape: str) -> None:
 def _write_form(plan: Plan, place: Path, fonts: tuple[Path, ...], force: bool) -> None:
     """The blank form, as a spreadsheet where the file's ending says so."""
     from templates_gen.correcting.form import form_csv, form_pages
-    from templates_gen.making import job_lettering
+    from templates_gen.lettering import job_lettering
     from templates_gen.output import write_result
     from templates_gen.words import counted
 
@@ -125,7 +118,7 @@ def _write_patches(
 ) -> None:
     """The papers for the nails that move; that they were written goes to stderr, for the table is the result."""
     from templates_gen.correcting.patches import patch_pages
-    from templates_gen.making import job_lettering
+    from templates_gen.lettering import job_lettering
     from templates_gen.printing.correction import paper_doubt
     from templates_gen.words import counted
 

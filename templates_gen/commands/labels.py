@@ -6,19 +6,18 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.common import (
-    about,
-    check_results,
+from templates_gen.commands.arguments import (
     font_option,
     force_option,
     job_argument,
-    job_on,
     output_option,
     paper_option,
-    place_beside,
     wall_option,
-    write_pages,
 )
+from templates_gen.commands.given import about, job_on
+from templates_gen.commands.results import check_results, place_beside, write_pages
+
+_Pair = tuple[str, str] | None
 
 
 @click.command()
@@ -33,17 +32,9 @@ from templates_gen.commands.common import (
 @font_option
 @force_option
 def labels(
-    job: Path,
-    output: Path | None,
-    wall: Path | None,
-    size: tuple[str, str] | None,
-    pitch: tuple[str, str] | None,
-    first: tuple[str, str] | None,
-    skip: int,
-    paper: str | None,
-    fonts: tuple[Path, ...],
-    force: bool,
-) -> None:
+    job: Path, output: Path | None, wall: Path | None, size: _Pair, pitch: _Pair, first: _Pair, skip: int,
+    paper: str | None, fonts: tuple[Path, ...], force: bool,
+) -> None:  # fmt: skip
     """Write a label for the back of every frame: which it is, which way is up,
     its drop, its height, and what hangs beside it.
 
@@ -55,7 +46,7 @@ def labels(
       templates-gen labels samples/fern-prints.toml -o fern-labels.pdf
     """
     import templates_gen as tg
-    from templates_gen.making import job_lettering
+    from templates_gen.lettering import job_lettering
     from templates_gen.papers.labels import labels as draw_labels
     from templates_gen.papers.labelsheet import label_sheet
     from templates_gen.papers.paper import own_paper
@@ -73,7 +64,7 @@ def labels(
         write_pages(place, drawn, lettering, counted(len(read.frames), "label"), own.name, force)
 
 
-def _lengths(pair: tuple[str, str] | None, where: str, unit: str) -> tuple[float, float] | None:
+def _lengths(pair: _Pair, where: str, unit: str) -> tuple[float, float] | None:
     from templates_gen.jobfile.typed import read_length
 
     return (read_length(pair[0], unit, where), read_length(pair[1], unit, where)) if pair else None

@@ -7,18 +7,9 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.common import (
-    FILE,
-    about,
-    check_results,
-    font_option,
-    force_option,
-    job_argument,
-    output_option,
-    paper_option,
-    place_beside,
-    write_pages,
-)
+from templates_gen.commands.arguments import FILE, font_option, force_option, job_argument, output_option, paper_option
+from templates_gen.commands.given import about
+from templates_gen.commands.results import check_results, place_beside, write_pages
 
 
 @click.command()
@@ -41,7 +32,7 @@ def measure(
       templates-gen measure samples/fern-prints.toml -o fern-measuring.pdf
     """
     import templates_gen as tg
-    from templates_gen.making import job_lettering
+    from templates_gen.lettering import job_lettering
     from templates_gen.output import write_result
     from templates_gen.papers.measures import to_fill_in
     from templates_gen.papers.measuring import measuring_sheet

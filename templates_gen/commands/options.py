@@ -7,17 +7,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.common import (
-    about,
-    check_results,
-    font_option,
-    force_option,
-    job_argument,
-    output_option,
-    paper_option,
-    place_beside,
-    wrapped,
-)
+from templates_gen.commands.arguments import font_option, force_option, job_argument, output_option, paper_option
+from templates_gen.commands.given import about
+from templates_gen.commands.results import check_results, place_beside
+from templates_gen.commands.showing import wrapped
 
 if TYPE_CHECKING:
     from templates_gen.choosing.options import Option
@@ -53,7 +46,7 @@ def options(
     from templates_gen.choosing.options import options as found_options
     from templates_gen.choosing.page import options_page
     from templates_gen.commands.watching import watching
-    from templates_gen.making import job_lettering
+    from templates_gen.lettering import job_lettering
     from templates_gen.output import write_result
     from templates_gen.papers.paper import own_paper
     from templates_gen.pdf.writing import write_pdf

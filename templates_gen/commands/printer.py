@@ -8,20 +8,15 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.common import (
-    as_json,
-    force_option,
-    format_option,
-    output_option,
-    paper_option,
-    show_finding,
-    write_pages,
-)
+from templates_gen.commands.arguments import force_option, format_option, output_option, paper_option
 from templates_gen.commands.completing import printer_names
-from templates_gen.commands.kept import kept_printers
+from templates_gen.commands.given import kept_printers, show_doubts
+from templates_gen.commands.results import write_pages
+from templates_gen.commands.showing import as_json, show_finding
 
 if TYPE_CHECKING:
     from templates_gen.printing.profile import Printer
+
 
 @click.group()
 def printer() -> None:
@@ -86,9 +81,7 @@ def record(
     )
     known = measured(checked_name(name), scale.paper, readings, datetime.date.today().isoformat())
     save(folder, known)
-    for line in _shown(known):
-        click.echo(line)
-    _show_doubts(known)
+    _show(known)
 
 
 @printer.command()
@@ -107,10 +100,8 @@ def show(name: str, shape: str) -> None:
     known = load(kept_printers(), name)
     if shape == "json":
         click.echo(as_json({"format": 1, "printer": printer_data(known)}))
-        return
-    for line in _shown(known):
-        click.echo(line)
-    _show_doubts(known)
+    else:
+        _show(known)
 
 
 @printer.command(name="list")
@@ -149,29 +140,25 @@ def _length(value: str, where: str) -> float:
     return length
 
 
+def _show(known: Printer) -> None:
+    """Show a profile in plain words, and what is odd about it."""
+    click.echo("\n".join(_shown(known)))
+    show_doubts(known)
+
+
 def _shown(known: Printer) -> Iterator[str]:
     """A profile in plain words; the sigma of a scale is shown doubled, as what 95 of 100 such readings keep within."""
     from templates_gen.printing.profile import lean_words, sureness
 
     readings, (across, along, skew) = known.readings, sureness(known.readings)
     yield f"{known.name}: {known.paper} paper, measured {known.date}"
-    yield (
-        f"  across     {readings.across:.1f} mm for {readings.asked_across:.1f} mm:"
-        f" {known.across:.2%}, give or take {2 * across:.2%}"
-    )
-    yield (
-        f"  along      {readings.along:.1f} mm for {readings.asked_along:.1f} mm:"
-        f" {known.along:.2%}, give or take {2 * along:.2%}"
-    )
+    for way, found, asked, scale, sigma in (
+        ("across", readings.across, readings.asked_across, known.across, across),
+        ("along ", readings.along, readings.asked_along, known.along, along),
+    ):
+        yield f"  {way}     {found:.1f} mm for {asked:.1f} mm: {scale:.2%}, give or take {2 * sigma:.2%}"
     if readings.diagonals is None:
         yield "  diagonals  not measured, taken to print square"
     else:
         one, two = readings.diagonals
         yield f"  diagonals  {one:.1f} mm and {two:.1f} mm: leans {lean_words(known)}, give or take {2 * skew:.2f}°"
-
-
-def _show_doubts(known: Printer) -> None:
-    from templates_gen.printing.profile import doubts
-
-    for doubt in doubts(known):
-        show_finding("warn", doubt)

@@ -6,20 +6,17 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.common import (
-    STOPPED,
-    about,
-    check_results,
+from templates_gen.commands.arguments import (
     font_option,
     force_option,
     job_argument,
-    job_on,
     output_option,
     paper_option,
-    place_beside,
-    show_findings,
     wall_option,
 )
+from templates_gen.commands.given import about, job_on
+from templates_gen.commands.results import check_results, place_beside
+from templates_gen.commands.showing import STOPPED, show_findings
 
 
 @click.command()

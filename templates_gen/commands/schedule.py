@@ -6,18 +6,10 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.common import (
-    about,
-    as_json,
-    check_results,
-    force_option,
-    job_argument,
-    job_on,
-    output_option,
-    report_option,
-    wall_option,
-    write_report,
-)
+from templates_gen.commands.arguments import force_option, job_argument, output_option, report_option, wall_option
+from templates_gen.commands.given import about, job_on
+from templates_gen.commands.results import check_results, write_report
+from templates_gen.commands.showing import as_json
 
 
 @click.command()
@@ -46,12 +38,12 @@ def schedule(
         check_results(job, read, [report, output], force, [wall])
         plan = tg.plan_wall(read)
     findings = tg.find(plan)
-    if shape == "json":
-        text = f"{as_json(as_data(plan, findings))}\n"
+    data = as_data(plan, findings)
+    if shape == "csv":
+        text = as_csv(plan, findings)
     else:
-        text = as_csv(plan, findings) if shape == "csv" else f"{as_text(plan, findings)}\n"
+        text = f"{as_json(data) if shape == 'json' else as_text(plan, findings)}\n"
     if output is not None:
         write_result(output, text.encode("utf-8-sig" if shape == "csv" else "utf-8"), force)
-    if report is not None:
-        write_report(report, as_data(plan, findings), force)
+    write_report(report, data, force)
     click.echo(text if output is None else f"{output}: the schedule", nl=output is not None)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import click
 
-from templates_gen.commands.common import as_json
+from templates_gen.commands.showing import as_json
 
 
 @click.command()

@@ -18,7 +18,7 @@ from typing import Any, NamedTuple
 
 import click
 
-from templates_gen.commands.common import show_error
+from templates_gen.commands.showing import show_error
 from templates_gen.errors import TemplatesError
 
 Work = Callable[[Path], int]

@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.common import FILE, force_option, no_colour, show_checked, show_finding, wrapped
+from templates_gen.commands.arguments import FILE, force_option
 from templates_gen.commands.completing import sample_names
+from templates_gen.commands.showing import no_colour, show_checked, show_finding, wrapped
 
 if TYPE_CHECKING:
     from templates_gen.errors import TemplatesError

@@ -7,26 +7,20 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
-from templates_gen.commands.common import (
+from templates_gen.commands.arguments import (
     FILE,
-    STOPPED,
-    about,
-    check_results,
     font_option,
     force_option,
-    job_on,
     output_option,
     paper_option,
-    place_beside,
-    printer_named,
     printer_option,
     report_option,
-    show_finding,
-    show_findings,
     wall_option,
-    write_report,
 )
 from templates_gen.commands.completing import job_files
+from templates_gen.commands.given import about, job_on, printer_named
+from templates_gen.commands.results import check_results, place_beside, write_report
+from templates_gen.commands.showing import STOPPED, show_finding, show_findings
 
 if TYPE_CHECKING:
     from templates_gen.making import Made

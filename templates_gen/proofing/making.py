@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from templates_gen.errors import InputError
-from templates_gen.lettering import Lettering
+from templates_gen.lettering import job_lettering
 from templates_gen.marks.items import Pixels
 from templates_gen.model import Job
 from templates_gen.pdf.writing import write_pdf
@@ -52,7 +52,7 @@ def make_proof(
     font that cannot be used.
     """
     plan, asked = plan_wall(job), asked or Asked()
-    lettering = Lettering((*fonts, *((Path(job.paper.font),) if job.paper.font else ())))
+    lettering = job_lettering(job, fonts)
     view = view_of(plan, asked, lettering)
     template = draw_proof(plan, view, dict(_pictures(plan, view)), asked, lettering)
     if ending == "svg":

@@ -1,0 +1,47 @@
+"""Arguments and options that several commands take."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import partial
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+from templates_gen.commands.completing import job_files, paper_names, printer_names
+
+Decorated = TypeVar("Decorated", bound=Callable[..., Any])
+
+FILE = click.Path(path_type=Path)
+
+job_argument = click.argument("job", type=FILE, metavar="JOB", shell_complete=job_files)
+
+output_option = partial(
+    click.option, "-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file."
+)
+
+paper_option = partial(
+    click.option, "--paper", metavar="SIZE", shell_complete=paper_names,
+    help="a4, letter, a3, tabloid, ...; else as the job says.",
+)  # fmt: skip
+
+printer_option = partial(click.option, "--printer", metavar="NAME", shell_complete=printer_names)
+
+wall_option = click.option(
+    "--wall", type=FILE, metavar="OTHER.toml", shell_complete=job_files, help="Hang the same group on that file's wall."
+)
+
+report_option = click.option("--report", type=FILE, metavar="FILE.json", help="Write a report for a machine.")
+
+force_option = click.option("--force", is_flag=True, help="Replace a file that is not ours.")
+
+font_option = click.option(
+    "--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts."
+)
+
+
+def format_option(*kinds: str) -> Callable[[Decorated], Decorated]:
+    """The option of how to show what is found: as text, or as one of these."""
+    choice = click.Choice(["text", *kinds])
+    return click.option("--format", "shape", type=choice, default="text", help="How to show it.")

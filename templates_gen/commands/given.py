@@ -1,0 +1,72 @@
+"""What a command is given to work with: a job, perhaps on another wall, and a printer that was measured."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from templates_gen.commands.showing import show_finding
+
+if TYPE_CHECKING:
+    from templates_gen.model import Job
+    from templates_gen.printing.profile import Printer
+
+
+@contextmanager
+def about(path: Path) -> Iterator[None]:
+    """Whatever input is wrong inside is said with the name of the job file."""
+    from templates_gen.errors import InputError
+
+    try:
+        yield
+    except InputError as error:
+        if error.where.startswith((path.name, str(path), "--")):
+            raise
+        raise error.inside(path.name) from None
+
+
+def job_on(path: Path, wall: Path | None) -> Job:
+    """The job of a file, on the wall of another where one is given, places that it leaves open found.
+
+    Raises InputError.
+    """
+    from templates_gen.commands.watching import find_places
+
+    if wall is None:
+        import templates_gen as tg
+
+        job = tg.read_job(path)
+    else:
+        from templates_gen.jobfile.elsewhere import read_job_on
+
+        job = read_job_on(path, wall)
+    find_places(job)
+    return job
+
+
+def kept_printers() -> Path:
+    """The folder that printers' profiles are kept in.  Raises OutputError when the user has no home folder."""
+    from templates_gen.printing.store import profile_folder
+
+    return profile_folder(Path(click.get_app_dir("templates-gen")))
+
+
+def printer_named(name: str) -> Printer:
+    """The profile of this printer, with what is odd about it shown.  Raises InputError."""
+    from templates_gen.printing.store import load
+
+    known = load(kept_printers(), name)
+    show_doubts(known)
+    return known
+
+
+def show_doubts(known: Printer) -> None:
+    """What is odd about a printer's profile."""
+    from templates_gen.printing.profile import doubts
+
+    for doubt in doubts(known):
+        show_finding("warn", doubt)

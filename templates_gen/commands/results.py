@@ -1,0 +1,74 @@
+"""Where the results of a command go, and that they are written there."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from templates_gen.commands.showing import as_json
+
+if TYPE_CHECKING:
+    from templates_gen.lettering import Lettering
+    from templates_gen.marks.items import Template
+    from templates_gen.model import Job
+
+
+def place_beside(job: Path, wall: Path | None, what: str = "", ending: str = ".pdf") -> Path:
+    """Where a result goes of which nothing is said: beside the job file, as JOB-WALL-WHAT.pdf.
+
+    Raises OutputError for a job out of a pipe or device.
+    """
+    from templates_gen.errors import OutputError
+
+    folder = Path(os.path.realpath(job.parent))  # that of /dev/stdin, say, whatever stands behind it
+    if not job.is_file() or folder == Path("/dev") or folder.is_relative_to("/proc"):
+        raise OutputError(f"{job}: is no file that a result can stand beside\n  say where it goes with -o FILE")
+    return job.with_name("-".join(filter(None, [job.stem, wall.stem if wall else "", what])) + ending)
+
+
+def check_results(
+    path: Path, job: Job, results: Sequence[Path | None], force: bool, given: Sequence[Path | None] = ()
+) -> None:
+    """Raises OutputError, before any work is done, when a result would replace what it may not.
+
+    That is something not ours without `force`, and with or without it the job's own files, its pictures, what else was
+    `given` to the command, or another result.
+    """
+    from templates_gen.errors import OutputError
+    from templates_gen.output import check_place
+
+    own = [path.parent / name for name, _ in job.sources]
+    own += [Path(frame.image) for frame in job.frames if frame.image]
+    taken = {os.path.realpath(name): "the job's own file" for name in own}
+    taken |= {os.path.realpath(file): "a file that is read" for file in filter(None, given)}
+    for result in filter(None, results):
+        real = os.path.realpath(result)
+        if real in taken:
+            raise OutputError(f"{result}: is {taken[real]}, expected another name for the result")
+        taken[real] = "another result of this command"
+        check_place(result, force)
+
+
+def write_pages(
+    place: Path, template: Template, lettering: Lettering, what: str, paper: str, force: bool, err: bool = False
+) -> None:
+    """Write pages, and say what is on how many of which paper.  Raises InputError or OutputError."""
+    from templates_gen.output import write_result
+    from templates_gen.pdf.writing import write_pdf
+    from templates_gen.words import counted
+
+    write_result(place, write_pdf(template, lettering), force)
+    click.echo(f"{place}: {what} on {counted(len(template.pages), 'page')} of {paper} paper", err=err)
+
+
+def write_report(path: Path | None, data: dict[str, Any], force: bool) -> None:
+    """Write a report where one is asked for, and say so beside the results.  Raises OutputError."""
+    from templates_gen.output import write_result
+
+    if path is not None:
+        write_result(path, (as_json(data) + "\n").encode(), force)
+        click.echo(f"{path}: a report for a machine", err=True)

@@ -1,0 +1,83 @@
+"""How a command says what it has to say: findings, errors, and lines as long as the terminal is wide."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+import click
+
+if TYPE_CHECKING:
+    from templates_gen.errors import TemplatesError
+    from templates_gen.exactness.checking import Checked
+    from templates_gen.findings import Finding
+
+STOPPED = 1
+"""Exit code of a job with a stopping finding."""
+
+COLOURS = {"stop": "red", "warn": "yellow", "note": "cyan", "no": "yellow"}
+
+INDENT = " " * 6
+"""Before what goes on below a finding's level."""
+
+WIDEST = 100
+"""Letters in a line, however wide the terminal is.  Common practice, no source."""
+
+
+def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
+    """Findings in plain words, wrapped to the terminal; in colour only on a terminal."""
+    for finding in findings:
+        show_finding(finding.level, finding.sourced, err)
+
+
+def show_finding(level: str, text: str, err: bool = True) -> None:
+    """One finding of this level, likewise."""
+    words = wrapped(text, INDENT, INDENT)
+    styled = click.style(level, fg=COLOURS[level], bold=True)
+    click.echo(f"{styled}{words[len(level) :]}", err=err, color=no_colour())
+
+
+def wrapped(text: str, first: str = "", later: str = "") -> str:
+    """The text in lines for the terminal, with these before the first and the others."""
+    import shutil
+
+    from templates_gen.words import lines_of
+
+    return "\n".join(lines_of(text, min(WIDEST, shutil.get_terminal_size().columns), first, later))
+
+
+def no_colour() -> bool | None:
+    """False where the user wants no colour and no bold letters, else None: click then asks the terminal."""
+    return False if os.environ.get("NO_COLOR") else None
+
+
+def show_checked(checked: Checked, unit: str, err: bool = False) -> None:
+    """Everything there is to say about a job before paper is used."""
+    from templates_gen.arranging.words import score_words
+    from templates_gen.exactness.checking import TOO_MANY
+    from templates_gen.exactness.words import check_words
+
+    show_findings(checked.findings, err)
+    scored = [score_words(checked.score)] if checked.score else []
+    lines = check_words(checked.expected, unit) if checked.expected else ()
+    for line in (*scored, *((TOO_MANY,) if checked.many else lines)):
+        click.echo(wrapped(line, later=INDENT), err=err)
+    levels = [finding.level for finding in checked.findings]
+    counts = [f"{levels.count(level)} {level}" for level in ("stop", "warn", "note") if level in levels]
+    click.echo(f"found: {', '.join(counts)}" if counts else "nothing found", err=err)
+
+
+def show_error(error: TemplatesError) -> None:
+    """What is wrong in one line on stderr, and what to do below it."""
+    problem, *hints = str(error).split("\n")
+    click.echo(f"error: {problem}", err=True)
+    for hint in hints:
+        click.echo(wrapped(hint.strip(), "  ", "  "), err=True)
+
+
+def as_json(data: dict[str, Any]) -> str:
+    """Data as readable JSON, its keys in the order given."""
+    import json
+
+    return json.dumps(data, indent=1, ensure_ascii=False)
