@@ -91,6 +91,13 @@ def test_a_bad_wall_file_is_told_as_the_walls(files, wall, where):
     assert error.value.where == f"--wall hall.toml{where}"
 
 
+@pytest.mark.parametrize(("wall", "words"), [("no.toml", "there is no such file"), (".", "found a folder")])
+def test_a_wall_file_that_cannot_be_read_is_not_looked_for_in_the_job(files, wall, words):
+    files()
+    ran = run("check", "job.toml", "--wall", wall)
+    assert ran.code == 2 and ran.err.startswith("error: --wall") and words in ran.err and "job.toml, " not in ran.err
+
+
 def test_the_template_has_its_own_name_and_can_be_made_again_from_its_attachments(files, tmp_path):
     files()
     assert run("template", "job.toml").code == 0

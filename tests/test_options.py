@@ -10,6 +10,7 @@ import sys
 import time
 import tomllib
 from itertools import combinations
+from pathlib import Path
 
 import pypdf
 import pytest
@@ -25,6 +26,7 @@ from templates_gen.choosing.page import layout_of, options_page
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect, bounds
 from templates_gen.jobfile.building import read_job
+from templates_gen.jobfile.elsewhere import read_job_on
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import POINT, Polygon
 from templates_gen.planning import placed, plan_wall
@@ -192,6 +194,31 @@ def test_the_command_shows_the_page_and_keeps_what_is_picked(tmp_path, found):
         rect = rects_of(found[2])[hung.frame.id]
         assert (hung.rect.x0, hung.rect.y0) == pytest.approx((rect.x0, rect.y0), abs=1e-6)
     assert run("check", tmp_path / "third.toml").code == 0
+
+
+def test_options_for_another_wall_are_kept_for_that_wall(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    frames = "".join(
+        f'[[frame]]\nid = "{name}"\nwidth = {wide}\nheight = 400\n'
+        for name, wide in zip("abc", (300, 250, 200), strict=True)
+    )
+    bench = '[[wall.feature]]\nkind = "furniture"\nname = "bench"\nleft = 900\nbottom = 0\nwidth = 900\nheight = 700\n'
+    group = '[group]\ncentre_on = "bench"\nheight = { above = "bench", by = 200 }\n'
+    Path("job.toml").write_text(f"[wall]\nwidth = 3000\nheight = 2500\n{bench}{group}{frames}", encoding="utf-8")
+    hall = "[wall]\nwidth = 2000\nheight = 2600\n[group]\ncentre_on = 900\nheight = { top = 1900 }\n"
+    Path("hall.toml").write_text(hall, encoding="utf-8")
+    shown = run("options", "job.toml", "--wall", "hall.toml")
+    assert shown.code == 0 and shown.out.endswith("options job.toml --wall hall.toml --pick N -o NEW-JOB.toml\n")
+    assert Path("job-hall-options.pdf").exists()
+    picked = run("options", "job.toml", "--wall", "hall.toml", "--pick", "2")
+    assert picked.code == 0 and picked.out.endswith("check job-hall-2.toml --wall hall.toml\n")
+    there = plan_wall(read_job_on(Path("job-hall-2.toml"), Path("hall.toml")))
+    option = options(read_job_on(Path("job.toml"), Path("hall.toml")), 6)[1]
+    for hung in there.frames:
+        rect = rects_of(option)[hung.frame.id]
+        assert (hung.rect.x0, hung.rect.y0) == pytest.approx((rect.x0, rect.y0), abs=1e-6)
+    # on its own wall the group stays where it was: 200 above the bench of 700
+    assert plan_wall(read_job(Path("job-hall-2.toml"))).group.y0 == pytest.approx(900.0)
 
 
 def test_a_pick_that_cannot_be_is_refused(tmp_path):

@@ -29,13 +29,11 @@ def about(path: Path) -> Iterator[None]:
         raise error.inside(path.name) from None
 
 
-def job_on(path: Path, wall: Path | None) -> Job:
-    """The job of a file, on the wall of another where one is given, places that it leaves open found.
+def job_on(path: Path, wall: Path | None, find: bool = True) -> Job:
+    """The job of a file, on the wall of another where one is given; places that it leaves open are found, or left so.
 
     Raises InputError.
     """
-    from templates_gen.commands.watching import find_places
-
     if wall is None:
         import templates_gen as tg
 
@@ -44,7 +42,10 @@ def job_on(path: Path, wall: Path | None) -> Job:
         from templates_gen.jobfile.elsewhere import read_job_on
 
         job = read_job_on(path, wall)
-    find_places(job)
+    if find:
+        from templates_gen.commands.watching import find_places
+
+        find_places(job)
     return job
 
 

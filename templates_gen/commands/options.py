@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.arguments import font_option, force_option, job_argument, output_option, paper_option
-from templates_gen.commands.given import about
-from templates_gen.commands.results import check_results, place_beside
+from templates_gen.commands.arguments import font_option, force_option, job_argument, output_option, paper_option, wall_option
+from templates_gen.commands.given import about, job_on
+from templates_gen.commands.results import check_results, place_beside, write_pages
 from templates_gen.commands.showing import wrapped
 
 if TYPE_CHECKING:
@@ -25,12 +25,13 @@ MOST = 12
 @click.option("--count", type=click.IntRange(2, MOST), default=6, metavar="N", help="At most so many; 6 if not given.")
 @click.option("--pick", type=click.IntRange(1, MOST), metavar="N", help="Keep this one as a job of placed frames.")
 @output_option(metavar="FILE", help="The page, else JOB-options.pdf; the job, else JOB-N.toml.")
+@wall_option
 @paper_option()
 @font_option
 @force_option
 def options(
-    job: Path, count: int, pick: int | None, output: Path | None, paper: str | None, fonts: tuple[Path, ...],
-    force: bool,
+    job: Path, count: int, pick: int | None, output: Path | None, wall: Path | None, paper: str | None,
+    fonts: tuple[Path, ...], force: bool,
 ) -> None:  # fmt: skip
     """Find different arrangements of the same frames, and show them on one page.
 
@@ -42,33 +43,30 @@ def options(
     Example:
       templates-gen options samples/paste-papers.toml --pick 2 -o paste-two.toml
     """
-    import templates_gen as tg
     from templates_gen.choosing.options import options as found_options
     from templates_gen.choosing.page import options_page
     from templates_gen.commands.watching import watching
     from templates_gen.lettering import job_lettering
-    from templates_gen.output import write_result
     from templates_gen.papers.paper import own_paper
-    from templates_gen.pdf.writing import write_pdf
     from templates_gen.words import counted
 
     with about(job):
-        read = tg.read_job(job)
-        target = output or place_beside(job, None, *(("options",) if pick is None else (f"{pick}", ".toml")))
-        check_results(job, read, [target], force)
+        read = job_on(job, wall, find=False)
+        target = output or place_beside(job, wall, *(("options",) if pick is None else (f"{pick}", ".toml")))
+        check_results(job, read, [target], force, [wall])
         own = own_paper(read, paper)
         with watching() as watch:
             found = found_options(read, count, watch)
         if pick is not None:
-            _keep(job, read, found, pick, target, force)
+            _keep(job, wall, found, pick, target, force)
             return
         lettering = job_lettering(read, fonts)
-        write_result(target, write_pdf(options_page(found, own, lettering), lettering), force)
+        page = options_page(found, own, lettering)
     _show(found)
     if watch.stopped:
         click.echo("stopped early: --pick knows only what a whole search finds", err=True)
-    click.echo(f"{target}: {counted(len(found), 'option')} on 1 page of {own.name} paper")
-    click.echo(f"to keep one:  templates-gen options {job} --pick N -o NEW-JOB.toml")
+    write_pages(target, page, lettering, counted(len(found), "option"), own.name, force)
+    click.echo(f"to keep one:  templates-gen options {job}{_on(wall)} --pick N -o NEW-JOB.toml")
 
 
 def _show(found: tuple[Option, ...]) -> None:
@@ -85,13 +83,22 @@ def _beside(job: Job) -> list[str]:
     return [Path(name).name for name in named if name]
 
 
-def _keep(path: Path, job: Job, found: tuple[Option, ...], pick: int, target: Path, force: bool) -> None:
-    """Write the job file with the arrangement picked.  Raises InputError when there is none of that number."""
+def _on(wall: Path | None) -> str:
+    """What a command to be typed says of the wall."""
+    return f" --wall {wall}" if wall else ""
+
+
+def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, target: Path, force: bool) -> None:
+    """Write the job file with the arrangement picked; found for another wall, the group stays bound to its own as it
+    was, for that wall's file says what it goes by there.  Raises InputError when there is none of that number."""
+    import templates_gen as tg
     from templates_gen.choosing.keeping import kept
     from templates_gen.errors import InputError
     from templates_gen.jobfile.reading import decoded
     from templates_gen.output import write_result
+    from templates_gen.record import replace
 
+    job = tg.read_job(path)
     if pick > len(found):
         raise InputError("--pick", f"found {pick}, expected 1 to {len(found)}, which is all there is")
     if target.resolve().parent != path.resolve().parent and (names := _beside(job)):
@@ -99,6 +106,8 @@ def _keep(path: Path, job: Job, found: tuple[Option, ...], pick: int, target: Pa
         raise InputError("--output", problem, f"the job names files beside it: {', '.join(names[:3])}")
     option = found[pick - 1]
     comment = f"option {pick} of {path.name}: {option.kind}, scores {option.score:.0f} of 100"
-    text = kept(decoded(job.sources[0][1], path.name), option.plan.job, comment)
+    group = replace(option.plan.job.group, centre_on=job.group.centre_on, height=job.group.height)
+    text = kept(decoded(job.sources[0][1], path.name), replace(job, group=group), comment)
     write_result(target, text.encode(), force)
-    click.echo(f"{target}: {option.kind}, frame by frame under [group.place]; next  templates-gen check {target}")
+    check = f"templates-gen check {target}{_on(wall)}"
+    click.echo(f"{target}: {option.kind}, frame by frame under [group.place]; next  {check}")

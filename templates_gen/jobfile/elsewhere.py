@@ -26,14 +26,15 @@ def read_job_on(path: Path, other: Path) -> Job:
     job's where it says none.  Both files travel inside the template.  Raises InputError.
     """
     job = read_job(path)
-    content = read_bytes(other)
     where = f"--wall {other.name}"
     try:
+        content = read_bytes(other)
         raw = parse_toml(content, "")
         check_text(raw)
         return _moved(job, raw, (_other_name(job, other), content))
     except InputError as error:
-        raise InputError(f"{where}, {error.where}" if error.where else where, error.problem, error.hint) from None
+        inside = error.where.removeprefix(str(other))  # a file that cannot be read at all says so itself
+        raise InputError(f"{where}, {inside}" if inside else where, error.problem, error.hint) from None
 
 
 def _moved(job: Job, raw: Mapping[str, Any], source: tuple[str, bytes]) -> Job:
