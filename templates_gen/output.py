@@ -60,9 +60,20 @@ def write_result(path: Path, content: bytes, force: bool = False) -> None:
 
 
 def write_results(files: Mapping[Path, bytes], force: bool = False) -> None:
-    """Write several results, none of them when one may not be written.  Raises OutputError."""
+    """Write several results, none of them when one may not be written.  Raises OutputError.
+
+    Those in a folder beside the first one may be the first in it: then it is made.
+    """
+    home = next(iter(files)).parent
+    new = {path.parent for path in files if path.parent.parent == home and not os.path.lexists(path.parent)}
     for path in files:
-        check_place(path, force)
+        if path.parent not in new:
+            check_place(path, force)
+    for folder in new:
+        try:
+            folder.mkdir()
+        except OSError as error:
+            raise OutputError(f"{folder}: cannot be made: {error.strerror or error}") from None
     for path, content in files.items():
         write_result(path, content, force)
 

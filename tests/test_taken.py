@@ -1,6 +1,7 @@
 """A job from a sample, and out of a template that was printed."""
 
 import io
+from pathlib import Path
 
 import pypdf
 import pytest
@@ -27,8 +28,10 @@ def test_a_sample_is_the_same_job_wherever_it_is_written(name, folder):
     assert ran.code == 0
     assert ran.out.splitlines()[-1] == "mine.toml: a job; next  templates-gen check mine.toml"
     job, sample = read_job(folder / "mine.toml"), read_job(SAMPLES / f"{name}.toml")
-    # pictures stay with the samples, so that these are not the same
+    # all but the names of the files and the paths of the pictures
     assert (job.title, job.wall, job.group, job.paper) == (sample.title, sample.wall, sample.group, sample.paper)
+    pictures = [Path(frame.image).read_bytes() for frame in job.frames if frame.image]
+    assert pictures == [Path(frame.image).read_bytes() for frame in sample.frames if frame.image]
     assert plan_wall(job).nails == plan_wall(sample).nails
     assert not (folder / "mine.toml").read_text(encoding="utf-8").startswith("#:schema")
 
@@ -48,6 +51,20 @@ def test_a_sample_replaces_nothing_neither_the_job_nor_its_spreadsheet(folder):
     assert run("start", "--sample", "tile-rubbings", "--force").code == 0
 
 
+def test_a_samples_picture_replaces_nothing_and_comes_only_with_the_job(folder):
+    (folder / "images").mkdir()
+    (folder / "images" / "fern-c.png").write_text("mine")
+    before = listing(folder)
+    ran = run("start", "--sample", "fern-prints")
+    assert ran.code == 2 and "images/fern-c.png: is there already" in ran.err and listing(folder) == before
+
+
+def test_a_file_where_the_pictures_folder_should_be_is_said(folder):
+    (folder / "images").write_text("mine")
+    ran = run("start", "--sample", "fern-prints")
+    assert ran.code == 2 and ran.err.startswith("error: images") and sorted(listing(folder)) == ["images"]
+
+
 @pytest.mark.parametrize("name", ["fern-prints", "tile-rubbings"])
 def test_a_template_gives_its_job_back_byte_for_byte(name, folder):
     (folder / "first").mkdir()
@@ -55,7 +72,8 @@ def test_a_template_gives_its_job_back_byte_for_byte(name, folder):
     assert run("template", f"first/{name}.toml", "-o", "printed.pdf").code == 0
     ran = run("start", "--from", "printed.pdf")
     assert (ran.code, ran.err) == (0, "")
-    before = listing(folder / "first")
+    before = {file: content for file, content in listing(folder / "first").items() if not file.startswith("images")}
+    assert ("pictures that are not there: images/fern-a.png," in ran.out) == (name == "fern-prints")
     assert {file: (folder / file).read_bytes() for file in before} == before
     assert run("start", "--from", "printed.pdf").code == 2  # it is there now
 

@@ -7,7 +7,14 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.arguments import font_option, force_option, job_argument, output_option, paper_option, wall_option
+from templates_gen.commands.arguments import (
+    font_option,
+    force_option,
+    job_argument,
+    output_option,
+    paper_option,
+    wall_option,
+)
 from templates_gen.commands.given import about, job_on
 from templates_gen.commands.results import check_results, place_beside, write_pages
 from templates_gen.commands.showing import wrapped
@@ -62,10 +69,10 @@ def options(
             return
         lettering = job_lettering(read, fonts)
         page = options_page(found, own, lettering)
-    _show(found)
-    if watch.stopped:
-        click.echo("stopped early: --pick knows only what a whole search finds", err=True)
-    write_pages(target, page, lettering, counted(len(found), "option"), own.name, force)
+        _show(found)
+        if watch.stopped:
+            click.echo("stopped early: --pick knows only what a whole search finds", err=True)
+        write_pages(target, page, lettering, counted(len(found), "option"), own.name, force)
     click.echo(f"to keep one:  templates-gen options {job}{_on(wall)} --pick N -o NEW-JOB.toml")
 
 

@@ -67,13 +67,19 @@ def _from_sample(name: str, job: Path | None, force: bool) -> None:
 def _write(files: dict[Path, bytes], force: bool) -> None:
     """Write a job file and what lies beside it, and say what to do with it."""
     from templates_gen.output import write_results
+    from templates_gen.starting.taken import missing_pictures
+    from templates_gen.words import some
 
     job, *beside = files
     there = [path for path in beside if _holds(path, files[path])]
     write_results({path: content for path, content in files.items() if path not in there}, force)
     walls = [path for path in beside if path.suffix == job.suffix]
+    pictures = [path for path in beside if path.parent != job.parent]
     for path in beside:
-        click.echo(f"{path}: {'the wall it was moved to' if path in walls else 'its spreadsheet'}")
+        what = "the wall it was moved to" if path in walls else "a picture" if path in pictures else "its spreadsheet"
+        click.echo(f"{path}: {what}")
+    if missing := missing_pictures(job):
+        click.echo(wrapped(f"pictures that are not there: {some(missing)}; until they are, the proof shows blanks"))
     moved = "".join(f" --wall {path}" for path in walls)
     click.echo(f"{job}: a job; next  templates-gen check {job}{moved}")
 

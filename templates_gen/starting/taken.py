@@ -1,12 +1,14 @@
-"""A job that is there already, taken to a new place with its spreadsheets: a sample, or out of a printed template."""
+"""A job that is there already, taken to a new place with what lies beside it: a sample, or out of a printed template."""
 
 from __future__ import annotations
 
+import os
 import re
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 import templates_gen
 from templates_gen.errors import InputError, did_you_mean
+from templates_gen.jobfile.building import read_job
 from templates_gen.jobfile.reading import decoded, parse_toml, read_bytes
 from templates_gen.pdf.attached import attached
 from templates_gen.toml import toml
@@ -43,13 +45,15 @@ def sample_lines() -> dict[str, str]:
 
 
 def sample(name: str, job: Path) -> Files:
-    """The files of a sample, its job file as `job` and its spreadsheets beside it.  Raises InputError."""
+    """The files of a sample, its job file as `job` with its spreadsheets and pictures beside it.  Raises InputError."""
     names = sample_names()
     if name not in names:
         hint = did_you_mean(name, names, f"samples: {', '.join(names)}")
         raise InputError("--sample", f"found {name!r}, expected the name of a sample", hint)
-    content = _sample(name).encode()
-    beside = {job.parent / sheet: read_bytes(samples_folder() / sheet) for sheet in _spreadsheets(content, name)}
+    content, folder = _sample(name).encode(), samples_folder()
+    frames = read_job(folder / f"{name}.toml").frames
+    pictures = [os.path.relpath(frame.image, folder) for frame in frames if frame.image and not frame.image_missing]
+    beside = {job.parent / other: read_bytes(folder / other) for other in (*_spreadsheets(content, name), *pictures)}
     return {job: content, **beside}
 
 
@@ -80,6 +84,15 @@ def from_template(pdf: Path, job: Path | None) -> Files:
         text = decoded(content, pdf.name)
         content = _NAMING.sub(lambda found: found[1] + toml(_last_part(found[3])), text).encode()
     return {target: content, **{target.parent / other: files[other] for other in files}}
+
+
+def missing_pictures(job: Path) -> list[str]:
+    """The pictures that a job file names and that are not there; none of a job that cannot be read."""
+    try:
+        frames = read_job(job).frames
+    except InputError:
+        return []
+    return list(dict.fromkeys(frame.image for frame in frames if frame.image_missing))
 
 
 def _check_name(name: str, where: str) -> None:
