@@ -6,10 +6,10 @@ import contextlib
 import os
 import re
 import time
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from templates_gen.errors import OutputError
+from templates_gen.errors import InputError, OutputError
 from templates_gen.pdf import MADE_BY
 
 _BEGUN, _PART = ".templates-gen-", ".part"
@@ -69,13 +69,17 @@ def write_results(files: Mapping[Path, bytes], force: bool = False) -> None:
     for path in files:
         if path.parent not in new:
             check_place(path, force)
-    for folder in new:
-        try:
+    try:
+        for folder in new:
             folder.mkdir()
-        except OSError as error:
-            raise OutputError(f"{folder}: cannot be made: {error.strerror or error}") from None
-    for path, content in files.items():
-        write_result(path, content, force)
+        for path, content in files.items():
+            write_result(path, content, force)
+    except OSError as error:
+        raise OutputError(f"{error.filename}: cannot be made: {error.strerror or error}") from None
+    finally:
+        for folder in new:
+            with contextlib.suppress(OSError):
+                folder.rmdir()  # where nothing came into it
 
 
 def _clear(folder: Path) -> None:
@@ -84,6 +88,15 @@ def _clear(folder: Path) -> None:
         for left in folder.glob(f"{_BEGUN}*{_PART}"):
             if time.time() - left.lstat().st_mtime > LEFT_BEHIND:
                 left.unlink()
+
+
+def ending_of(path: Path, known: Sequence[str]) -> str:
+    """What kind of file a name asks for by its ending, one of the `known`.  Raises InputError for any other."""
+    ending = path.suffix.lower().removeprefix(".")
+    if ending not in known:
+        *others, last = (f".{one}" for one in known)
+        raise InputError(str(path), f"found the ending {path.suffix!r}, expected {', '.join(others)} or {last}")
+    return ending
 
 
 def check_place(path: Path, force: bool = False) -> None:

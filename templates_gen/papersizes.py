@@ -87,3 +87,10 @@ def paper_size(name: str, where: str) -> tuple[float, float]:
         return checked_size(float(match[1]) * scale, float(match[2]) * scale, where)
     known = f"known: {', '.join(SIZES)}, [width, height], or {ROLLS}"
     raise InputError(where, f"found {name!r}, expected a paper size", known)
+
+
+def sheet_size(name: str, where: str) -> tuple[float, float]:
+    """The same of what a sheet can be printed on.  Raises InputError for a roll, too."""
+    if roll_width(name, where):
+        raise InputError(where, f"found {name!r}, expected sheets", "a roll is for the template alone")
+    return paper_size(name, where)

@@ -129,6 +129,13 @@ def test_the_schedule_goes_into_a_file_by_its_ending(form, small):
     assert run("schedule", "job.toml", "-o", "job.toml", "--force").code == 2
 
 
+@pytest.mark.parametrize("name", ["s.xlsx", "s", "s.pdf"])
+def test_a_schedule_of_no_known_ending_is_refused_unless_its_form_is_said(name, small):
+    ran = run("schedule", "job.toml", "-o", name)
+    assert ran.code == 2 and ran.err.startswith(f"error: {name}: found the ending") and ".txt, .csv or .json" in ran.err
+    assert run("schedule", "job.toml", "-o", name, "--format", "csv").code == 0
+
+
 def test_a_title_that_a_spreadsheet_would_run_is_disarmed(small):
     (small / "job.toml").write_text(MINIMAL.replace('id = "A"', 'id = "=1+1"\ntitle = "@SUM(A1)"'))
     _, row = csv.reader(io.StringIO(run("schedule", "job.toml", "--format", "csv").out))

@@ -97,6 +97,8 @@ def test_the_form_goes_by_its_ending_and_comes_back_without_readings(sample):
     assert run("correct", "fern-prints.toml", "--form", "-o", "form.csv").code == 0
     ran = run("correct", "fern-prints.toml", "form.csv")
     assert ran.code == 2 and "holds no reading" in ran.err
+    other = run("correct", "fern-prints.toml", "--form", "-o", "form.xlsx")
+    assert other.code == 2 and "found the ending '.xlsx', expected .pdf or .csv" in other.err
 
 
 def test_on_another_wall_the_readings_are_against_that(sample):

@@ -57,6 +57,11 @@ def meets(line, box):
     return LineString([(line.x0, line.y0), (line.x1, line.y1)]).intersects(rectangle(box.x0, box.y0, box.x1, box.y1))
 
 
+def test_a_roll_has_no_scale_page(folder):
+    ran = run("printer", "page", "--paper", "roll 24 in")
+    assert ran.code == 2 and "found 'roll 24 in', expected sheets" in ran.err
+
+
 def test_the_scale_page_says_how_it_is_recorded(folder):
     ran = run("printer", "page", "--paper", "Super  B")
     assert (ran.code, ran.out, ran.err) == (0, "scale-page.pdf: the scale page on 1 page of super b paper\n", "")

@@ -101,11 +101,11 @@ def _write_form(plan: Plan, place: Path, fonts: tuple[Path, ...], force: bool) -
     """The blank form, as a spreadsheet where the file's ending says so."""
     from templates_gen.correcting.form import form_csv, form_pages
     from templates_gen.lettering import job_lettering
-    from templates_gen.output import write_result
+    from templates_gen.output import ending_of, write_result
     from templates_gen.words import counted
 
     frames = counted(len(plan.frames), "frame")
-    if place.suffix.lower() == ".csv":
+    if ending_of(place, ("pdf", "csv")) == "csv":
         write_result(place, form_csv(plan).encode(), force)
         click.echo(f"{place}: {frames} to fill in")
         return

@@ -16,7 +16,7 @@ from templates_gen.commands.arguments import (
     wall_option,
 )
 from templates_gen.commands.given import about, job_on
-from templates_gen.commands.results import check_results, place_beside, write_pages
+from templates_gen.commands.results import check_results, place_beside
 from templates_gen.commands.showing import wrapped
 
 if TYPE_CHECKING:
@@ -54,7 +54,9 @@ def options(
     from templates_gen.choosing.page import options_page
     from templates_gen.commands.watching import watching
     from templates_gen.lettering import job_lettering
+    from templates_gen.output import write_result
     from templates_gen.papers.paper import own_paper
+    from templates_gen.pdf.writing import write_pdf
     from templates_gen.words import counted
 
     with about(job):
@@ -68,11 +70,11 @@ def options(
             _keep(job, wall, found, pick, target, force)
             return
         lettering = job_lettering(read, fonts)
-        page = options_page(found, own, lettering)
-        _show(found)
-        if watch.stopped:
-            click.echo("stopped early: --pick knows only what a whole search finds", err=True)
-        write_pages(target, page, lettering, counted(len(found), "option"), own.name, force)
+        write_result(target, write_pdf(options_page(found, own, lettering), lettering), force)
+    _show(found)
+    if watch.stopped:
+        click.echo("stopped early: --pick knows only what a whole search finds", err=True)
+    click.echo(f"{target}: {counted(len(found), 'option')} on 1 page of {own.name} paper")
     click.echo(f"to keep one:  templates-gen options {job}{_on(wall)} --pick N -o NEW-JOB.toml")
 
 

@@ -46,11 +46,11 @@ def proof(
     import templates_gen as tg
     from templates_gen.findings import stops
     from templates_gen.making import on_paper
-    from templates_gen.output import write_result
+    from templates_gen.output import ending_of, write_result
     from templates_gen.proofing.drawing import Asked
-    from templates_gen.proofing.making import ending_of, make_proof
+    from templates_gen.proofing.making import ENDINGS, make_proof
 
-    ending = ending_of(output or Path("proof.pdf"))
+    ending = ending_of(output, ENDINGS) if output else "pdf"
     with about(job):
         read = on_paper(job_on(job, wall), paper)
         target = output or place_beside(job, wall, "proof")

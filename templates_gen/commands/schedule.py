@@ -29,10 +29,11 @@ def schedule(
       templates-gen schedule samples/fern-prints.toml --format csv
     """
     import templates_gen as tg
-    from templates_gen.output import write_result
+    from templates_gen.output import ending_of, write_result
     from templates_gen.telling.schedule import as_csv, as_data, as_text
 
-    shape = shape or ({".csv": "csv", ".json": "json"}.get(output.suffix.lower(), "text") if output else "text")
+    if shape is None:
+        shape = "text" if output is None else ending_of(output, ("txt", "csv", "json")).replace("txt", "text")
     with about(job):
         read = job_on(job, wall)
         check_results(job, read, [report, output], force, [wall])

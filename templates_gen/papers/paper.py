@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from templates_gen.errors import InputError
 from templates_gen.marks.firstfile import first_paper
 from templates_gen.model import Job, Paper
-from templates_gen.papersizes import paper_size, roll_width
+from templates_gen.papersizes import sheet_size
 from templates_gen.record import replace
 
 
@@ -17,7 +16,5 @@ def own_paper(job: Job, size: str | None = None) -> Paper:
     paper = first_paper(job.paper, job.unit)
     if size is None:
         return paper
-    if roll_width(size, "--paper"):
-        raise InputError("--paper", f"found {size!r}, expected sheets", "a roll is for the template alone")
-    width, height = paper_size(size, "--paper")
+    width, height = sheet_size(size, "--paper")
     return replace(paper, name=size, width=width, height=height)

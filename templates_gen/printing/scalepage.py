@@ -15,7 +15,7 @@ from templates_gen.marks.scales import Graduation, ticks_along
 from templates_gen.marks.wording import PRINT_WORDS
 from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW, WIDE
 from templates_gen.model import Paper
-from templates_gen.papersizes import DEFAULT_MARGIN, DEFAULT_OVERLAP, paper_size
+from templates_gen.papersizes import DEFAULT_MARGIN, DEFAULT_OVERLAP, sheet_size
 from templates_gen.record import Record
 from templates_gen.sheets import sheet as sheets
 from templates_gen.units import INCH, inches
@@ -59,7 +59,7 @@ def scale_of(paper: str, where: str = "--paper") -> Scale:
     paper of inches.  Raises InputError for an unknown paper.
     """
     name = " ".join(paper.split()).lower()
-    width, height = paper_size(name, where)
+    width, height = sheet_size(name, where)
     page = sheets.page_of(Paper(name=name, width=width, height=height, margin=DEFAULT_MARGIN,
                                 overlap=DEFAULT_OVERLAP, cover="marks"), turned=False)  # fmt: skip
     unit = "in" if all(abs(side / INCH * 2 - round(side / INCH * 2)) < 1e-6 for side in (width, height)) else "mm"

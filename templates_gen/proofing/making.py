@@ -6,7 +6,6 @@ import math
 from collections.abc import Iterator
 from pathlib import Path
 
-from templates_gen.errors import InputError
 from templates_gen.lettering import job_lettering
 from templates_gen.marks.items import Pixels
 from templates_gen.model import Job
@@ -19,6 +18,7 @@ from templates_gen.record import Record
 from templates_gen.units import INCH
 
 ENDINGS = ("pdf", "svg", "png")
+"""Of the files that a proof can be."""
 
 PICTURE_DOTS = 200.0
 """Dots per inch of a picture at the size it has on the proof: more than an eye makes out at arm's length.  Common
@@ -33,14 +33,6 @@ class Proof(Record, frozen=True):
 
     content: bytes
     scale: int
-
-
-def ending_of(path: Path) -> str:
-    """What kind of file a name asks for by its ending.  Raises InputError for any but .pdf, .svg and .png."""
-    ending = path.suffix.lower().removeprefix(".")
-    if ending not in ENDINGS:
-        raise InputError(str(path), f"found the ending {path.suffix!r}, expected .pdf, .svg or .png")
-    return ending
 
 
 def make_proof(

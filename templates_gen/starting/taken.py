@@ -1,4 +1,4 @@
-"""A job that is there already, taken to a new place with what lies beside it: a sample, or out of a printed template."""
+"""A job that is there already, taken to a new place with what lies beside it: a sample, or out of a template."""
 
 from __future__ import annotations
 
