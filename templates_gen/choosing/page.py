@@ -11,6 +11,7 @@ from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened, wrapped
 from templates_gen.marks.items import Item, Line, Page, Polygon, Template, Text
+from templates_gen.marks.ofjob import of_job, whose
 from templates_gen.marks.shapes import box
 from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.model import Paper
@@ -59,23 +60,17 @@ def options_page(options: Sequence[Option], paper: Paper, lettering: Lettering) 
     """One page with all options.  Raises InputError for paper too small for them."""
     plan, layout = options[0].plan, layout_of(options, paper)
     job, area = plan.job, layout.page.printable
+    subtitle = " · ".join(filter(None, [whose(job), f"wall at 1:{layout.scale} when printed at 100 %"]))
     title = shortened(f"{job.title}: options", H7, True, area.width, lettering)
     items: list[Item] = [
         Text(area.x0, area.y1 - H7 - 0.5, title, H7, bold=True),
-        Text(area.x0, area.y1 - H7 - UNDER_TITLE, _subtitle(plan, layout.scale), H25),
+        Text(area.x0, area.y1 - H7 - UNDER_TITLE, subtitle, H25),
         Text(area.x0, area.y0 + 1.0, "Keep one:  templates-gen options JOB --pick N -o NEW-JOB.toml", H25),
     ]
     for option, cell in zip(options, layout.cells, strict=True):
         items += _option_items(option, cell, layout, lettering)
     page = Page(label="options", title=job.title, page_items=tuple(items))
-    return Template(
-        f"{job.title}: options", job.client, job.language, (layout.page.width, layout.page.height), (page,)
-    )
-
-
-def _subtitle(plan: Plan, scale: int) -> str:
-    job = plan.job
-    return " · ".join(filter(None, [job.client, job.wall.name, job.date, f"wall at 1:{scale} when printed at 100 %"]))
+    return of_job(job, "options", layout.page, [page])
 
 
 def layout_of(options: Sequence[Option], paper: Paper) -> Layout:

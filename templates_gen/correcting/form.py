@@ -11,7 +11,8 @@ from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened
 from templates_gen.marks.firstfile import first_paper
 from templates_gen.marks.flow import Flow
-from templates_gen.marks.items import Item, Line, Page, Polygon, Template, Text
+from templates_gen.marks.items import Item, Line, Polygon, Template, Text
+from templates_gen.marks.ofjob import numbered, of_job, whose
 from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import page_of
@@ -64,13 +65,12 @@ def form_pages(plan: Plan, lettering: Lettering) -> Template:
     page = page_of(first_paper(job.paper, job.unit), turned=False)
     flow = Flow(page.printable.grown(-3.0), lettering)
     flow.paragraph(f"{job.title}: as it hangs", H7, bold=True)
-    flow.paragraph(" · ".join(part for part in (job.client, job.wall.name, job.date) if part) or "After hanging", H25)
+    flow.paragraph(whose(job) or "After hanging", H25)
     flow.space(2.0)
     flow.steps(_steps(plan))
     flow.picture(10.0, _ticks)
     _rows(flow, plan)
-    pages = tuple(Page(str(number), "", tuple(items)) for number, items in enumerate(flow.pages, 1))
-    return Template(f"{job.title}: as it hangs", job.client, job.language, (page.width, page.height), pages)
+    return of_job(job, "as it hangs", page, numbered(flow.pages))
 
 
 def _steps(plan: Plan) -> Iterator[str]:

@@ -10,6 +10,7 @@ from templates_gen.findings.wire import RING_ROOM
 from templates_gen.holding.statics import moved_apart
 from templates_gen.holding.wire import hung_wire
 from templates_gen.model import Fixing, Frame
+from templates_gen.planning import Hung
 from templates_gen.record import Record, replace
 from templates_gen.units import DIVISION
 
@@ -42,6 +43,10 @@ class Cured(Record, frozen=True):
     cures: tuple[Cure, ...]
     apart: float | None = None
 
+    @property
+    def hung(self) -> Hung:
+        return self.correction.pose.hung
+
 
 def least_between(fixing: Fixing) -> float:
     """How far a new hole keeps from an old one (mm)."""
@@ -50,7 +55,7 @@ def least_between(fixing: Fixing) -> float:
 
 def cured(correction: Correction, unit: str) -> Cured:
     """The correction with what to do where its holes are too near; on a wire whose rings are known it is hung wider."""
-    frame = correction.pose.hung.frame
+    frame = correction.hung.frame
     needed = least_between(frame.fixing)
     if all(move.distance >= needed for move in correction.moves):
         return Cured(correction, tuple(Cure("") for _ in correction.moves))
@@ -68,7 +73,7 @@ def _wider(correction: Correction, needed: float, step: float) -> tuple[tuple[Mo
     frame would hang crooked: its centre of mass has to be under the hook; under the middle of two it is level.
     None where the rings are not known, or leave no room.
     """
-    frame = correction.pose.hung.frame
+    frame = correction.hung.frame
     wire = hung_wire(frame)
     if wire is None:
         return None
@@ -94,6 +99,6 @@ def _cure(move: Move, frame: Frame, correction: Correction, needed: float) -> Cu
         return Cure("rail", needed)
     # from the old nail up to the new one: as far as the bearing goes up, and as much more as the seat lies lower
     below = math.sqrt(needed**2 - move.right**2) - move.up + fixing.rise
-    drops = [bearing.drop for bearing in correction.pose.hung.bearings if bearing.drop is not None]
+    drops = [bearing.drop for bearing in correction.hung.bearings if bearing.drop is not None]
     hidden = bool(drops) and min(drops) - below >= HOOK_MARGIN
     return Cure("hook", below) if hidden and kind != "keyholes" and fixing.kind != "screw" else Cure("fill")

@@ -67,6 +67,10 @@ class Correction(Record, frozen=True):
     moves: tuple[Move, ...]
 
     @property
+    def hung(self) -> Hung:
+        return self.pose.hung
+
+    @property
     def left_alone(self) -> bool:
         """True when nothing is to be done."""
         return not (self.by_hand or self.moves)

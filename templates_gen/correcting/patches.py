@@ -16,7 +16,8 @@ from templates_gen.marks.firstfile import first_paper
 from templates_gen.marks.firstpages import area_beside_rules
 from templates_gen.marks.flow import Flow
 from templates_gen.marks.furniture import RULES_FORM, rules, rules_form
-from templates_gen.marks.items import Circle, Item, Line, Page, Polygon, Template, Text, Use
+from templates_gen.marks.items import Circle, Item, Line, Polygon, Template, Text, Use
+from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marks.strokes import unbroken
 from templates_gen.marks.wording import PRINT_WORDS, rule_words
 from templates_gen.marksizes import H5, H7, H18, H25, HAIR, HEAVY, MEDIUM, NARROW, WIDE
@@ -69,7 +70,7 @@ def patches(done: Sequence[Cured], unit: str) -> tuple[Patch, ...]:
     """The papers of all nails that move, one for every old hole."""
     found = []
     for cured in done:
-        fixing = cured.correction.pose.hung.frame.fixing
+        fixing = cured.hung.frame.fixing
         pairs = list(zip(cured.correction.moves, cured.cures, strict=True))
         for old in dict.fromkeys(move.old for move, _ in pairs):
             own = [(move, cure) for move, cure in pairs if move.old == old]
@@ -113,14 +114,8 @@ def patch_pages(plan: Plan, done: Sequence[Cured], lettering: Lettering, printer
     flow = Flow(area_beside_rules(page, paper.overlap), lettering)
     _words(flow, plan, rule_words(rules(page, paper.overlap, job.unit), job.unit))
     _fill(flow, patches(done, job.unit))
-    pages = tuple(
-        Page(str(number), "", (Use(RULES_FORM, 0.0, 0.0), *items), page.matrix)
-        for number, items in enumerate(flow.pages, 1)
-    )
-    return Template(
-        f"{job.title}: moved nails", job.client, job.language, (page.width, page.height), pages,
-        (rules_form(page, paper.overlap, job.unit),),
-    )  # fmt: skip
+    pages = numbered(([Use(RULES_FORM, 0.0, 0.0), *items] for items in flow.pages), matrix=page.matrix)
+    return of_job(job, "moved nails", page, pages, [rules_form(page, paper.overlap, job.unit)])
 
 
 def _words(flow: Flow, plan: Plan, measured: str) -> None:

@@ -20,6 +20,7 @@ from templates_gen.correcting.words import (
     up_words,
     what_to_do,
 )
+from templates_gen.findings.words import listed
 from templates_gen.planning import Plan
 from templates_gen.spreadsheet import as_csv as table_csv
 from templates_gen.units import tenth
@@ -55,7 +56,7 @@ def _foot(plan: Plan, done: tuple[Cured, ...]) -> Iterator[str]:
     limits = min((cured.correction.limits for cured in done), key=lambda limits: limits.step)
     missing = not_read(plan, done)
     said = [
-        *([f"Not read: {missing}."] if missing else []),
+        *([f"Not read: {listed(missing)}."] if missing else []),
         *together(done, unit),
         *near_words(done, unit),
         f"Left alone: {limits_words(limits, unit)}. {SEEN_SOURCE}.",
@@ -66,38 +67,32 @@ def _foot(plan: Plan, done: tuple[Cured, ...]) -> Iterator[str]:
 
 
 def _frame_lines(cured: Cured, unit: str) -> Iterator[str]:
-    hung, correction = cured.correction.pose.hung, cured.correction
+    hung, correction = cured.hung, cured.correction
     name = "  ".join(part for part in (hung.frame.id, hung.frame.title, hanger_words(hung)) if part)
     yield name if len(name) <= WIDTH else f"{name[: WIDTH - 1]}…"
     yield from lines_of(f"found: {found_words(correction, unit)}", WIDTH, INDENT, INDENT)
     for move in correction.moves:
         named = move.nail.removeprefix(hung.frame.id).strip() or "nail"
-        yield (
-            "    "
-            + "".join(
-                f"{text:<{width}}"
-                for text, width in zip((named, up_words(move, unit), aside_words(move, unit)), COLUMNS, strict=True)
-            ).rstrip()
-        )
+        cells = zip((named, up_words(move, unit), aside_words(move, unit)), COLUMNS, strict=True)
+        yield INDENT + "".join(f"{text:<{width}}" for text, width in cells).rstrip()
     for words in what_to_do(cured, unit):
         yield from lines_of(words, WIDTH, INDENT, INDENT)
 
 
 def as_data(plan: Plan, done: tuple[Cured, ...]) -> dict[str, Any]:
     """The corrections for a machine; lengths in mm to 0.1 mm, turns in degrees, positive right, up and right end up."""
-    read = {cured.correction.pose.hung.frame.id for cured in done}
     return {
         "format": 1,
         "job": plan.job.title,
         "unit": plan.job.unit,
         "frames": [_frame_data(cured, plan.job.unit) for cured in done],
-        "not_read": [hung.frame.id for hung in plan.frames if hung.frame.id not in read],
+        "not_read": not_read(plan, done),
     }
 
 
 def _frame_data(cured: Cured, unit: str) -> dict[str, Any]:
     correction = cured.correction
-    pose, frame = correction.pose, correction.pose.hung.frame
+    pose, frame = correction.pose, correction.hung.frame
     return {
         "id": frame.id,
         "hanger": frame.hanger.kind,

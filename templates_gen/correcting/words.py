@@ -7,7 +7,6 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, least_between
 from templates_gen.correcting.moves import Correction, Limits, Move
-from templates_gen.findings.words import listed
 from templates_gen.model import Fixing
 from templates_gen.planning import Hung, Plan
 from templates_gen.spreadsheet import NOTHING
@@ -72,7 +71,7 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
     correction = cured.correction
     yield from _by_hand(correction, unit)
     if cured.apart is not None:
-        hooks = "two hooks instead of one" if len(correction.pose.hung.bearings) == 1 else "its hooks"
+        hooks = "two hooks instead of one" if len(correction.hung.bearings) == 1 else "its hooks"
         yield (
             f"So that the new holes keep clear of the old: hang the wire on {hooks}, {show_both(cured.apart, unit)} "
             "apart. What the wire then rises less is in the moves."
@@ -80,7 +79,7 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
     pairs = list(zip(correction.moves, cured.cures, strict=True))
     for way in dict.fromkeys(cure.way for cure in cured.cures if cure.way):
         nails = [(move, cure) for move, cure in pairs if cure.way == way]
-        yield _cure_words(way, nails, len(nails) == len(pairs), correction.pose.hung.frame.fixing, unit)
+        yield _cure_words(way, nails, len(nails) == len(pairs), correction.hung.frame.fixing, unit)
     if correction.left_alone and found_words(correction, unit) != AS_PLANNED:
         yield "Leave it: too little for most people to see."
     yield from _doubts(correction, unit)
@@ -90,7 +89,7 @@ def _by_hand(correction: Correction, unit: str) -> Iterator[str]:
     high = "right" if correction.pose.turn > 0 else "left"
     enough = "" if correction.moves else " That is enough."
     if correction.by_hand == "slide":
-        hook = "hook" if len(correction.pose.hung.bearings) == 1 else "hooks"
+        hook = "hook" if len(correction.hung.bearings) == 1 else "hooks"
         if abs(correction.pose.turn) > correction.limits.turn:
             yield f"Slide the wire on the {hook}, the {high} side down, until a level on its top edge is level.{enough}"
         else:
@@ -127,14 +126,14 @@ def near_words(done: Iterable[Cured], unit: str) -> Iterator[str]:
     """What is the same for all holes that are too near to the old ones; nothing where there are none."""
     near = [cured for cured in done if any(cure.way for cure in cured.cures)]
     if near:
-        wants = sorted({least_between(cured.correction.pose.hung.frame.fixing) for cured in near})
+        wants = sorted({least_between(cured.hung.frame.fixing) for cured in near})
         yield (
             f"A new hole nearer than {' or '.join(show_both(mm, unit) for mm in wants)} to the old would break into it "
             f"({LEAST_APART:g} mm, or {DIAMETERS:g} times the thickness: common practice, no source)."
         )
     if any(cure.way == "hook" for cured in near for cure in cured.cures):
         yield "With another hook, it is the seat, on which the frame bears, that moves so far."
-    hooks = [c.correction.pose.hung.frame.hanger for c in near if any(cure.way == "hook" for cure in c.cures)]
+    hooks = [c.hung.frame.hanger for c in near if any(cure.way == "hook" for cure in c.cures)]
     if any(hanger.kind == "wire" for hanger in hooks):
         yield (
             "A wire may go on two hooks instead: give the job ring_separation and ring_depth, and they are worked out "
@@ -189,8 +188,7 @@ def together(done: Sequence[Cured], unit: str) -> Iterator[str]:
         )
 
 
-def not_read(plan: Plan, done: tuple[Cured, ...]) -> str:
-    """The frames of which nothing was read; "" for none."""
-    read = {cured.correction.pose.hung.frame.id for cured in done}
-    names = [hung.frame.id for hung in plan.frames if hung.frame.id not in read]
-    return listed(names) if names else ""
+def not_read(plan: Plan, done: tuple[Cured, ...]) -> list[str]:
+    """The frames of which nothing was read."""
+    read = {cured.hung.frame.id for cured in done}
+    return [hung.frame.id for hung in plan.frames if hung.frame.id not in read]

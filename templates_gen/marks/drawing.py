@@ -20,6 +20,7 @@ from templates_gen.marks.furniture import (
 )
 from templates_gen.marks.items import Form, Item, Page, Template, Text, Use
 from templates_gen.marks.nailmarks import nail_form
+from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marks.placing import Room
 from templates_gen.marks.references import references
 from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on
@@ -43,16 +44,9 @@ def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, le
     ]
     names = frame_labels(plan, [(some.part.sheet, some.room) for some in begun], lettering)
     pages = [_sheet_page(plan, sheets, some, names[some.part.sheet.name], lettering) for some in begun]
-    job = plan.job
-    return Template(
-        title=job.title,
-        author=job.client,
-        language=job.language,
-        page_size=(sheets.page.width, sheets.page.height),
-        pages=(*_pages_before(before, sheets), *pages),
-        forms=tuple(_forms(plan, sheets, labels)),
-        attachments=job.sources,
-    )
+    ruled = [[Use(RULES_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
+    first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix)
+    return of_job(plan.job, "", sheets.page, (*first, *pages), _forms(plan, sheets, labels), attach=True)
 
 
 def _forms(plan: Plan, sheets: SheetPlan, labels: Labels) -> Iterator[Form]:
@@ -60,17 +54,6 @@ def _forms(plan: Plan, sheets: SheetPlan, labels: Labels) -> Iterator[Form]:
     yield from (register_form(), nail_form(), square_form())
     for hung in plan.frames:
         yield frame_form(hung, frame_rules(hung, labels), plan.job.unit)
-
-
-def _pages_before(before: FirstPages, sheets: SheetPlan) -> Iterator[Page]:
-    for number, items in enumerate(before.pages):
-        ruled = () if number else (Use(RULES_FORM, 0.0, 0.0),)
-        yield Page(
-            label=str(number + 1),
-            title=before.titles.get(number, ""),
-            page_items=(*ruled, *items),
-            page_matrix=sheets.page.matrix,
-        )
 
 
 class Begun(Record, frozen=True):

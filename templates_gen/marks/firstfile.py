@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from templates_gen.findings import Finding
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import first_pages
-from templates_gen.marks.items import Page, Template
+from templates_gen.marks.items import Template
+from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.model import Paper
 from templates_gen.papersizes import DEFAULT_MARGIN, SIZES
 from templates_gen.planning import Plan
@@ -34,14 +35,4 @@ def draw_first_pages(
         return None
     page = page_of(first_paper(paper, job.unit), turned=False)
     before = first_pages(plan, findings, sheets, lettering, page.printable.grown(-3.0))
-    return Template(
-        title=f"{job.title}: first pages",
-        author=job.client,
-        language=job.language,
-        page_size=(page.width, page.height),
-        pages=tuple(
-            Page(label=str(number), title=before.titles.get(number - 1, ""), page_items=tuple(items))
-            for number, items in enumerate(before.pages, 1)
-        ),
-        attachments=job.sources,
-    )
+    return of_job(job, "first pages", page, numbered(before.pages, before.titles), attach=True)

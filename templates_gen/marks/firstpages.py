@@ -17,6 +17,7 @@ from templates_gen.marks.furniture import rules
 from templates_gen.marks.guide import guide
 from templates_gen.marks.items import Item, Polygon, Text
 from templates_gen.marks.mappages import map_pages
+from templates_gen.marks.ofjob import whose
 from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, printer_words, rule_words, shop_words
 from templates_gen.marksizes import H7, H25, H35, MEDIUM, RULE_END
 from templates_gen.planning import Plan
@@ -88,7 +89,7 @@ def first_pages(
 def _title(flow: Flow, plan: Plan) -> None:
     job = plan.job
     flow.paragraph(job.title, H7, bold=True)
-    where = " · ".join(part for part in (job.client, job.wall.name, job.date) if part)
+    where = whose(job)
     flow.paragraph(f"{where} · hanging template at full size" if where else "Hanging template at full size", H25)
     if job.moved_to:
         made = f"templates-gen template {job.sources[0][0]} --wall {job.moved_to}"

@@ -7,7 +7,7 @@ the back.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from itertools import pairwise
 
 from templates_gen.geometry import Rect
@@ -70,24 +70,25 @@ def _outline(back: Back) -> Iterator[Item]:
 
 def level_arrow(x0: float, x1: float, y: float, letter: str, below: bool = False) -> Iterator[Item]:
     """A level arrow between two points, its letter above or below it."""
-    inside = x1 - x0 >= SHORT
-    reach = 0.0 if inside else HEAD + 1.0
-    yield Line(x0 - reach, y, x1 + reach, y, NARROW)
-    for x, way in ((x0, 1), (x1, -1)):
-        back = x + HEAD * (way if inside else -way)
-        yield Polygon(((x, y), (back, y + HALF), (back, y - HALF)))
+    yield from _arrow(x0, x1, lambda along, aside: (along, y + aside))
     yield from _letter((x0 + x1) / 2, y - 1.0 - H35 if below else y + 1.0, letter)
 
 
 def upright_arrow(x: float, y0: float, y1: float, letter: str, side: int) -> Iterator[Item]:
     """An upright arrow between two heights, its letter to the left (-1) or right (+1) of its middle."""
-    inside = y1 - y0 >= SHORT
-    reach = 0.0 if inside else HEAD + 1.0
-    yield Line(x, y0 - reach, x, y1 + reach, NARROW)
-    for y, way in ((y0, 1), (y1, -1)):
-        back = y + HEAD * (way if inside else -way)
-        yield Polygon(((x, y), (x + HALF, back), (x - HALF, back)))
+    yield from _arrow(y0, y1, lambda along, aside: (x + aside, along))
     yield from _letter(x + side * 2.2, min((y0 + y1 - H35) / 2, y1 - H35 - 1.2), letter)
+
+
+def _arrow(start: float, end: float, point: Callable[[float, float], tuple[float, float]]) -> Iterator[Item]:
+    """An arrow from start to end, its heads outside where it is short; `point` is the place on the page of what lies
+    so far along it and so far aside."""
+    inside = end - start >= SHORT
+    reach = 0.0 if inside else HEAD + 1.0
+    yield Line(*point(start - reach, 0.0), *point(end + reach, 0.0), NARROW)
+    for along, way in ((start, HEAD), (end, -HEAD)):
+        back = along + (way if inside else -way)
+        yield Polygon((point(along, 0.0), point(back, HALF), point(back, -HALF)))
 
 
 def _letter(x: float, y: float, letter: str) -> Iterator[Item]:

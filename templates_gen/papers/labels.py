@@ -10,7 +10,8 @@ from templates_gen.exactness.neighbours import neighbours
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import Block, block, shortened, wrapped
-from templates_gen.marks.items import Item, Page, Polygon, Template, Text
+from templates_gen.marks.items import Item, Polygon, Template, Text
+from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marksizes import H5, H7, H10, H14, H18, H25, H35, HAIR
 from templates_gen.papers.labelsheet import LabelSheet
 from templates_gen.planning import Hung, Plan
@@ -53,14 +54,7 @@ def labels(plan: Plan, sheet: LabelSheet, lettering: Lettering, skip: int = 0) -
         if number % sheet.count == 0 or not pages:
             pages.append([])
         pages[-1] += (*_frame(spot, sheet), *own)
-    return Template(
-        title=f"{job.title}: labels",
-        author=job.client,
-        language=job.language,
-        page_size=(sheet.page.width, sheet.page.height),
-        pages=tuple(Page(f"{number}", "", tuple(items)) for number, items in enumerate(pages, 1)),
-        attachments=job.sources,
-    )
+    return of_job(job, "labels", sheet.page, numbered(pages), attach=True)
 
 
 def _free(spot: Rect, sheet: LabelSheet) -> Rect:

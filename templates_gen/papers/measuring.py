@@ -9,7 +9,8 @@ from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened, wrapped
 from templates_gen.marks.flow import Flow
-from templates_gen.marks.items import Item, Line, Page, Template, Text
+from templates_gen.marks.items import Item, Line, Template, Text
+from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW
 from templates_gen.model import Frame, Job, Paper
 from templates_gen.papers.backview import OVER, ROOM, Back, back_view, drawn_scale, lettered
@@ -64,17 +65,9 @@ def measuring_sheet(job: Job, paper: Paper, lettering: Lettering) -> Template:
     if drawing < LEAST_DRAWING or any(entry.height > top[0].top - area.y0 for entry in entries):
         raise InputError("--paper", f"{paper.name} is too small for a measuring sheet", "choose a4, letter or larger")
     pages = list(_pages(entries, top, area, drawing, job.unit, lettering))
-    return Template(
-        title=f"{job.title}: measuring sheet",
-        author=job.client,
-        language=job.language,
-        page_size=(page.width, page.height),
-        pages=tuple(
-            Page(f"{number}", "Measuring sheet" if number == 1 else "", (*items, _number(area, number, len(pages))))
-            for number, items in enumerate(pages, 1)
-        ),
-        attachments=job.sources,
-    )
+    for number, items in enumerate(pages, 1):
+        items.append(Text(area.x1, area.y1 - H35, f"page {number} of {len(pages)}", H25, "right"))
+    return of_job(job, "measuring sheet", page, numbered(pages, {0: "Measuring sheet"}), attach=True)
 
 
 def _entry(frame: Frame, unit: str, drawing: float) -> _Entry:
@@ -102,10 +95,6 @@ def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
         flow.paragraph("Seen from the back. Pull the wire taut. Measure every frame, even if it has a twin.")
     flow.space(GAP)
     return flow
-
-
-def _number(area: Rect, number: int, of: int) -> Text:
-    return Text(area.x1, area.y1 - H35, f"page {number} of {of}", H25, "right")
 
 
 def _pages(

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import POINT, Form, Item, Line, Page, Pixels, Polygon, Template, Text, Use
+from templates_gen.marks.ofjob import of_job
 from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marksizes import H18, HEAVY, MEDIUM
 from templates_gen.planning import Plan
@@ -53,8 +54,7 @@ def draw_proof(
     forms = tuple(Form(name, box, items) for name, items in layers.items() if items)
     job = plan.job
     page = Page(label="proof", title=job.title, page_items=tuple(Use(form.name, 0.0, 0.0) for form in forms))
-    size = view.page.width, view.page.height
-    return Template(f"{job.title}: proof", job.client, job.language, size, (page,), forms)
+    return of_job(job, "proof", view.page, [page], forms)
 
 
 def _layers(

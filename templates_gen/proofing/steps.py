@@ -10,15 +10,14 @@ from templates_gen.marks.items import Item, Polygon
 from templates_gen.marks.shapes import Points
 from templates_gen.marksizes import NARROW
 from templates_gen.model import Wall
+from templates_gen.proofing.features import FILL, LINE
 from templates_gen.proofing.view import View
 from templates_gen.stairs import Stairs
 
-FILL, LINE = 0.92, 0.35
-"""Greys of a stair, as of furniture.  Our own design, no source."""
 
 
 def stair_items(wall: Wall, view: View) -> Iterator[Item]:
-    """The stair down to the floor, filled light; nothing where there is none."""
+    """The stair down to the floor, in the greys of furniture; nothing where there is none."""
     if wall.stairs is not None:
         points = tuple(view.point(*point) for point in outline_of(wall.stairs, wall.width))
         yield Polygon(points, grey=FILL)

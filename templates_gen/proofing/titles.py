@@ -8,6 +8,7 @@ from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened, wrapped
 from templates_gen.marks.items import Item, Line, Polygon, Text
+from templates_gen.marks.ofjob import whose
 from templates_gen.marksizes import H5, H18, H25, H35, HAIR, NARROW
 from templates_gen.planning import Plan
 from templates_gen.proofing.frames import frame_key
@@ -58,10 +59,9 @@ def band_items(plan: Plan, view: View, lettering: Lettering) -> Iterator[Item]:
     yield Line(band.x0, band.y1, band.x1, band.y1, NARROW)
     bar, reach = scale_bar(plan, view)
     width = band.width - max(reach, lettering.width(PRINTED, H18)) - 8.0
-    where = " · ".join(part for part in (job.client, job.wall.name, job.date) if part)
     sizes = f"Proof. Sizes in {UNITS[job.unit]}, {UNITS[other_unit(job.unit)]} beside them."
     large = H5 if lettering.width(job.title, H5, True) <= width else H35
-    told = ((job.title, large, True, 7.5), (where, H25, False, 12.4), (sizes, H18, False, 16.4))
+    told = ((job.title, large, True, 7.5), (whose(job), H25, False, 12.4), (sizes, H18, False, 16.4))
     for text, height, bold, down in told:
         cut = shortened(text, height, bold, width, lettering)
         if cut:
