@@ -96,7 +96,7 @@ def slow(_) -> int:
 
 def test_how_far_the_work_is_is_shown_on_a_terminal_only(folder, monkeypatch, capfd):
     monkeypatch.setattr(several, "_cores", lambda: 2)
-    monkeypatch.setattr(several, "PATIENCE", 0.1)
+    monkeypatch.setattr(several, "SLOW", 0.1)
     several.each(JOBS, slow)
     assert "[" not in capfd.readouterr().err
     monkeypatch.setattr("sys.stderr.isatty", lambda: True, raising=False)

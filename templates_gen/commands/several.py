@@ -19,13 +19,11 @@ from typing import Any, NamedTuple
 import click
 
 from templates_gen.commands.showing import show_error
+from templates_gen.commands.watching import SLOW
 from templates_gen.errors import TemplatesError
 
 Work = Callable[[Path], int]
 """Does one job file, says what it has to say, and gives the exit code."""
-
-PATIENCE = 1.0
-"""Seconds after which a terminal is shown how far the work is.  Our own design, no source."""
 
 GRACE = 1.0
 """Seconds that a worker has to end by itself after an interrupt.  Our own design, no source."""
@@ -131,7 +129,7 @@ def _shown_in_order(paths: Sequence[Path], futures: Sequence[Future[_Outcome]]) 
     waiting: set[Future[Any]] = set(futures)
     while waiting:
         try:
-            _, waiting = wait(waiting, timeout=PATIENCE, return_when=FIRST_COMPLETED)
+            _, waiting = wait(waiting, timeout=SLOW, return_when=FIRST_COMPLETED)
         finally:  # an interrupt too is told on a line of its own
             bar.clear()
         while len(codes) < len(futures) and futures[len(codes)].done():
@@ -162,7 +160,7 @@ class _Bar:
         self._total, self._start, self._shown = total, time.monotonic(), ""
 
     def draw(self, done: int) -> None:
-        if done < self._total and sys.stderr.isatty() and time.monotonic() - self._start >= PATIENCE:
+        if done < self._total and sys.stderr.isatty() and time.monotonic() - self._start >= SLOW:
             full = BAR * done // self._total
             self._shown = f"[{'#' * full}{'.' * (BAR - full)}] {done} of {self._total}"
             click.echo(self._shown, nl=False, err=True)

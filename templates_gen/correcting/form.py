@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from functools import partial
 from itertools import accumulate
 
+from templates_gen.correcting.readings import COLUMNS, PRINTED
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened
@@ -19,12 +20,6 @@ from templates_gen.sheets.sheet import page_of
 from templates_gen.spreadsheet import as_csv
 from templates_gen.telling.lines import sideways, upward
 from templates_gen.units import other_unit, show, show_both
-
-COLUMNS = (
-    "frame", "title", "plan_top", "plan_from_level", "plan_left_edge", "left", "right", "left_from_level",
-    "right_from_level", "tilt", "left_edge", "gap", "beside",
-)  # fmt: skip
-"""The columns of the spreadsheet; those that begin with plan say what should be measured, and are not read."""
 
 SHARES = (0.14, 0.13, 0.17, 0.135, 0.135, 0.16, 0.13)
 """Parts of the width that the form's columns take.  Our own design, no source."""
@@ -43,7 +38,7 @@ ROW = 14.0
 
 def form_csv(plan: Plan) -> str:
     """The spreadsheet to fill in, with what should be measured in the job's unit."""
-    unit, blanks = plan.job.unit, [""] * (len(COLUMNS) - 5)
+    unit, blanks = plan.job.unit, [""] * (len(COLUMNS) - len(PRINTED))
     return as_csv(
         COLUMNS,
         (

@@ -27,6 +27,10 @@ MOST_TILT = 100.0
 
 class ReadingTable(Table):
     frame: str | None = None
+    title: str | None = None
+    plan_top: str | None = None
+    plan_from_level: str | None = None
+    plan_left_edge: str | None = None
     left: Length | None = None
     right: Length | None = None
     left_from_level: Offset | None = None
@@ -35,14 +39,11 @@ class ReadingTable(Table):
     left_edge: Offset | None = None
     gap: Length | None = None
     beside: str | None = None
-    title: str | None = None
-    plan_top: str | None = None
-    plan_from_level: str | None = None
-    plan_left_edge: str | None = None
 
 
-PRINTED = ("title", "plan_top", "plan_from_level", "plan_left_edge")
-"""Columns that the blank form carries to be looked at; nothing is read from them."""
+COLUMNS = ReadingTable.__struct_fields__
+PRINTED = COLUMNS[:5]
+"""The columns that the blank form fills in: but for the frame, to be looked at only."""
 
 SIDES = {"left": "-", "below": "-", "right": "", "above": ""}
 """What may stand behind a distance from one of the two lines, instead of a sign before it."""
@@ -70,7 +71,7 @@ def read_readings(path: Path, plan: Plan) -> tuple[Reading, ...]:
 
     Bare numbers are in the job's unit.  Raises InputError, naming row and column, for what cannot be used.
     """
-    rows = parse_csv(read_bytes(path), path.name, ReadingTable.__struct_fields__, "frame", {"id": "frame"})
+    rows = parse_csv(read_bytes(path), path.name, ("frame", *COLUMNS[5:], *PRINTED[1:]), "frame", {"id": "frame"})
     frames = {" ".join(hung.frame.id.split()): hung for hung in plan.frames}
     found: dict[str, Reading] = {}
     for line, fields in rows:
@@ -99,7 +100,7 @@ def _frame(name: object, frames: Mapping[str, Hung], where: str) -> Hung:
 
 def _reading(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> Reading | None:
     """The reading of one row; None when only what the form printed is in it."""
-    if not set(fields) - {"frame", *PRINTED}:
+    if not set(fields) - {*PRINTED}:
         return None
     signed = {name: _signed(value) if isinstance(value, str) else value for name, value in fields.items()}
     table = read_table(signed, ReadingTable, plan.job.unit, where, loose=True)

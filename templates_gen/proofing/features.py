@@ -27,11 +27,8 @@ def outline(feature: Feature, rect: Rect) -> Iterator[Item]:
     """The feature as it is drawn in this rectangle of the page (mm)."""
     fill = FILL if feature.kind in ("furniture", "pipe", "radiator") else 1.0
     yield from box(rect, NARROW, fill, LINE)
-    yield from _INSIDE.get(feature.kind, _nothing)(rect)
-
-
-def _nothing(_: Rect) -> Iterator[Item]:
-    yield from ()
+    if inside := _INSIDE.get(feature.kind):
+        yield from inside(rect)
 
 
 def _door(rect: Rect) -> Iterator[Item]:

@@ -15,7 +15,6 @@ from templates_gen.proofing.view import View
 from templates_gen.stairs import Stairs
 
 
-
 def stair_items(wall: Wall, view: View) -> Iterator[Item]:
     """The stair down to the floor, in the greys of furniture; nothing where there is none."""
     if wall.stairs is not None:

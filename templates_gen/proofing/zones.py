@@ -41,10 +41,8 @@ def zone_items(plan: Plan, view: View) -> Iterator[Item]:
     wall = plan.job.wall
     outline = wall.outline or wall.rect.corners
     inside, edges = hatched([zone.rect for zone in found], outline, STEP * view.scale, SMOOTH * view.scale)
-    for x0, y0, x1, y1 in inside:
-        yield Line(*view.point(x0, y0), *view.point(x1, y1), HAIR, grey=HATCH)
-    for x0, y0, x1, y1 in edges:
-        yield Line(*view.point(x0, y0), *view.point(x1, y1), HAIR, EDGE, grey=HATCH)
+    for lines, dash in ((inside, ()), (edges, EDGE)):
+        yield from (Line(*view.point(x0, y0), *view.point(x1, y1), HAIR, dash, grey=HATCH) for x0, y0, x1, y1 in lines)
 
 
 def nail_items(plan: Plan, view: View) -> Iterator[Item]:
