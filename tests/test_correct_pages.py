@@ -9,7 +9,8 @@ import pypdf
 import pytest
 
 from templates_gen.correcting import correct
-from templates_gen.correcting.patches import patch_pages
+from templates_gen.correcting.patches import patch_pages, patches
+from templates_gen.correcting.words import what_to_do
 from templates_gen.geometry import Rect, bounds
 from templates_gen.lettering import Lettering
 from templates_gen.marks.items import Line, Text
@@ -204,6 +205,17 @@ def test_a_wire_with_known_rings_goes_on_two_hooks_beside_the_old_hole(tmp_path)
     template = patch_pages(plan, (done,), Lettering())
     ((_, near),) = holes(write_pdf(template, Lettering()), template.pages[0].page_matrix)
     assert len(near) == 2
+
+
+@pytest.mark.parametrize("kind", ["nail", "screw"])
+def test_what_the_wall_holds_it_by_is_called_what_it_is(kind, tmp_path):
+    wire = Hanger(kind="wire", ring_separation=320.0, ring_depth=150.0)
+    plan = plan_wall(job(frame("A", hanger=wire, fixing=Fixing(kind=kind)), frame("B")))
+    (done,) = corrections(plan, tmp_path, A=(-3.0, 0.0, 0.0))
+    told = " ".join(what_to_do(done, "mm"))
+    assert f"slide the wire on the {kind} until" in told and f"the wire on two {kind}s instead of one" in told
+    (patch,) = patches((done,), "mm")
+    assert any(line.startswith(f"left {kind} ") for line in patch.lines) and "hook" not in told
 
 
 def test_holes_far_enough_apart_need_no_cure_and_those_of_a_thick_screw_more(tmp_path):

@@ -174,6 +174,12 @@ def test_the_same_file_with_a_plain_name_is_taken(folder):
     assert (folder / "job.toml").read_bytes() == JOB
 
 
+def test_a_job_that_can_be_read_no_more_is_given_back_all_the_same(folder):
+    (folder / "x.pdf").write_bytes(pdf_with({"job.toml": JOB + b"odd = 1\n"}))
+    ran = run("start", "--from", "x.pdf")
+    assert (ran.code, ran.out) == (0, "job.toml: a job; next  templates-gen check job.toml\n")
+
+
 def test_two_ways_at_once_are_wrong_use(folder):
     ran = run("start", "--sample", "fern-prints", "--from", "x.pdf")
     assert ran.code == 2 and "give one of them" in ran.err

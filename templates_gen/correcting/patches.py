@@ -74,7 +74,10 @@ def patches(done: Sequence[Cured], unit: str) -> tuple[Patch, ...]:
         pairs = list(zip(cured.correction.moves, cured.cures, strict=True))
         for old in dict.fromkeys(move.old for move, _ in pairs):
             own = [(move, cure) for move, cure in pairs if move.old == old]
-            lines = (*_first(own[0][1]), *(line for move, _ in own for line in _lines(move, len(own) > 1, unit)))
+            lines = (
+                *_first(own[0][1]),
+                *(line for move, _ in own for line in _lines(move, fixing.kind if len(own) > 1 else "", unit)),
+            )
             holes = tuple(_hole(move, cure, fixing, len(own) > 1) for move, cure in own)
             found.append(Patch(old, lines, holes))
     return tuple(found)
@@ -86,10 +89,11 @@ def _first(cure: Cure) -> tuple[str, ...]:
     return (told[cure.way],) if cure.way in told else ()
 
 
-def _lines(move: Move, several: bool, unit: str) -> Iterator[str]:
+def _lines(move: Move, kind: str, unit: str) -> Iterator[str]:
+    """How far the hole moves, one of several with the `kind` of its fixing."""
     for words in (up_words(move, unit), aside_words(move, unit)):
         if words != NOTHING:
-            yield f"{_side(move)} hook {words}" if several else words
+            yield f"{_side(move)} {kind} {words}" if kind else words
 
 
 def _side(move: Move) -> str:

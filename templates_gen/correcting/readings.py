@@ -77,7 +77,7 @@ def read_readings(path: Path, plan: Plan) -> tuple[Reading, ...]:
     for line, fields in rows:
         where = f"{path.name}, line {line}"
         check_text(fields, where)
-        hung = _frame(fields.get("frame"), frames, where)
+        hung = _frame(fields.get("frame"), frames, f"{where}, frame")
         where = f"{where} ({hung.frame.id})"
         if hung.frame.id in found:
             raise InputError(f"{where}, frame", "was read in an earlier row, expected each frame once")
@@ -91,10 +91,10 @@ def read_readings(path: Path, plan: Plan) -> tuple[Reading, ...]:
 def _frame(name: object, frames: Mapping[str, Hung], where: str) -> Hung:
     """The frame of this id."""
     if not isinstance(name, str):
-        raise InputError(f"{where}, frame", "is blank, expected the id of the frame that was measured")
+        raise InputError(where, "is blank, expected the id of the frame that was measured")
     if name not in frames:
         hint = did_you_mean(name, frames, f"frames: {some(list(frames))}")
-        raise InputError(f"{where}, frame", f"found {name!r}, which is no frame of this job", hint)
+        raise InputError(where, f"found {name!r}, which is no frame of this job", hint)
     return frames[name]
 
 
@@ -166,8 +166,10 @@ def _beside(table: ReadingTable, hung: Hung, plan: Plan, where: str) -> dict[str
         raise InputError(f"{where}, {lacking}", f"is blank, expected it where {has!r} is filled in")
     if table.left_edge is not None:
         raise InputError(f"{where}, gap", "'left_edge' is filled in too, expected one of the two")
-    frames = {" ".join(other.frame.id.split()): other for other in plan.frames if other is not hung}
+    frames = {" ".join(other.frame.id.split()): other for other in plan.frames}
     other = _frame(table.beside, frames, f"{where}, beside")
+    if other is hung:
+        raise InputError(f"{where}, beside", f"found {table.beside!r}, the frame itself, expected the one beside it")
     planned = max(other.rect.x0 - hung.rect.x1, hung.rect.x0 - other.rect.x1)
     if planned < 0:
         raise InputError(f"{where}, beside", f"found {other.frame.id!r}, which hangs above or below, not beside")

@@ -71,7 +71,8 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
     correction = cured.correction
     yield from _by_hand(correction, unit)
     if cured.apart is not None:
-        hooks = "two hooks instead of one" if len(correction.hung.bearings) == 1 else "its hooks"
+        kinds = f"{correction.hung.frame.fixing.kind}s"
+        hooks = f"two {kinds} instead of one" if len(correction.hung.bearings) == 1 else f"its {kinds}"
         yield (
             f"So that the new holes keep clear of the old: hang the wire on {hooks}, {show_both(cured.apart, unit)} "
             "apart. What the wire then rises less is in the moves."
@@ -89,7 +90,8 @@ def _by_hand(correction: Correction, unit: str) -> Iterator[str]:
     high = "right" if correction.pose.turn > 0 else "left"
     enough = "" if correction.moves else " That is enough."
     if correction.by_hand == "slide":
-        hook = "hook" if len(correction.hung.bearings) == 1 else "hooks"
+        kind = correction.hung.frame.fixing.kind
+        hook = kind if len(correction.hung.bearings) == 1 else f"{kind}s"
         if abs(correction.pose.turn) > correction.limits.turn:
             yield f"Slide the wire on the {hook}, the {high} side down, until a level on its top edge is level.{enough}"
         else:
@@ -145,7 +147,8 @@ def _doubts(correction: Correction, unit: str) -> Iterator[str]:
     """What the readings cannot tell."""
     pose = correction.pose
     if correction.by_hand == "slide" and pose.right is not None and len(pose.hung.bearings) > 1:
-        yield "On two hooks it goes to one side as it is levelled: only a left edge measured when it is level counts."
+        on = f"On two {pose.hung.frame.fixing.kind}s"
+        yield f"{on} it goes to one side as it is levelled: only a left edge measured when it is level counts."
     if not correction.moves:
         return
     if correction.by_hand in ("slide", "teeth") and abs(math.degrees(pose.turn)) > LEVEL_FIRST:
