@@ -1,4 +1,4 @@
-"""Paper by name: width and height in mm, upright.
+"""Paper by name: width and height in mm, upright; and the sheets that are taken where the job has a roll.
 
 ISO 216 (A and B series); ANSI/ASME Y14.1 and the PWG 5101.1 names of the US sizes, in inches of 25.4 mm.  A table
 of our own because published lists differ in the rounding, and a rounded page is printed scaled.
@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 
 from templates_gen.errors import InputError
+from templates_gen.model import Job, Paper
+from templates_gen.record import replace
 from templates_gen.units import INCH, parse_length
 
 SIZES: dict[str, tuple[float, float]] = {
@@ -94,3 +96,25 @@ def sheet_size(name: str, where: str) -> tuple[float, float]:
     if roll_width(name, where):
         raise InputError(where, f"found {name!r}, expected sheets", "a roll is for the template alone")
     return paper_size(name, where)
+
+
+def first_paper(paper: Paper, unit: str) -> Paper:
+    """The sheets that the first pages are printed on: the job's own, else letter where inches are used, or a4."""
+    if paper.kind == "sheets":
+        return paper
+    name = "letter" if unit == "in" else "a4"
+    width, height = SIZES[name]
+    plain = replace(paper, name=name, width=width, height=height, margin=DEFAULT_MARGIN, kind="sheets", first=None)
+    return paper.first or plain
+
+
+def own_paper(job: Job, size: str | None = None) -> Paper:
+    """The paper of this size, or the job's sheets, or what the first pages of a roll or of one piece are printed on.
+
+    Raises InputError for an unknown size, and for a roll.
+    """
+    paper = first_paper(job.paper, job.unit)
+    if size is None:
+        return paper
+    width, height = sheet_size(size, "--paper")
+    return replace(paper, name=size, width=width, height=height)

@@ -13,7 +13,7 @@ from templates_gen.model import Job
 from templates_gen.papers.labels import labels
 from templates_gen.papers.labelsheet import label_sheet
 from templates_gen.papers.measuring import measuring_sheet
-from templates_gen.papers.paper import own_paper
+from templates_gen.papersizes import own_paper
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall
 from tests.made import made

@@ -14,7 +14,7 @@ from templates_gen.marks.items import Polygon, Text
 from templates_gen.model import Hanger
 from templates_gen.papers.labels import labels
 from templates_gen.papers.labelsheet import label_sheet
-from templates_gen.papers.paper import own_paper
+from templates_gen.papersizes import own_paper
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace
 from tests.jobs import Spot, frame, group, job

@@ -13,7 +13,7 @@ from templates_gen.lettering import Lettering
 from templates_gen.marks.items import Line, Text
 from templates_gen.model import Frame, Hanger
 from templates_gen.papers.measuring import measuring_sheet
-from templates_gen.papers.paper import own_paper
+from templates_gen.papersizes import own_paper
 from tests.jobs import frame, job
 from tests.made import NAMES, made
 from tests.papers import POINT, marks, paper, read_back

@@ -55,7 +55,7 @@ def correct(
     """
     import templates_gen as tg
     from templates_gen.correcting.table import as_data
-    from templates_gen.papers.paper import own_paper
+    from templates_gen.papersizes import own_paper
     from templates_gen.record import replace
 
     _check_use(form, patches, readings, output, report, printer)

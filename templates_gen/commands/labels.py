@@ -49,7 +49,7 @@ def labels(
     from templates_gen.lettering import job_lettering
     from templates_gen.papers.labels import labels as draw_labels
     from templates_gen.papers.labelsheet import label_sheet
-    from templates_gen.papers.paper import own_paper
+    from templates_gen.papersizes import own_paper
     from templates_gen.words import counted
 
     with about(job):

@@ -36,7 +36,7 @@ def measure(
     from templates_gen.output import write_result
     from templates_gen.papers.measures import to_fill_in
     from templates_gen.papers.measuring import measuring_sheet
-    from templates_gen.papers.paper import own_paper
+    from templates_gen.papersizes import own_paper
     from templates_gen.words import counted
 
     with about(job):

@@ -55,7 +55,7 @@ def options(
     from templates_gen.commands.watching import watching
     from templates_gen.lettering import job_lettering
     from templates_gen.output import write_result
-    from templates_gen.papers.paper import own_paper
+    from templates_gen.papersizes import own_paper
     from templates_gen.pdf.writing import write_pdf
     from templates_gen.words import counted
 

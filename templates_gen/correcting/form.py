@@ -10,11 +10,11 @@ from templates_gen.correcting.readings import COLUMNS, PRINTED
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened
-from templates_gen.marks.firstfile import first_paper
 from templates_gen.marks.flow import Flow
 from templates_gen.marks.items import Item, Line, Polygon, Template, Text
 from templates_gen.marks.ofjob import numbered, of_job, whose
 from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW
+from templates_gen.papersizes import first_paper
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import page_of
 from templates_gen.spreadsheet import as_csv

@@ -9,21 +9,9 @@ from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import first_pages
 from templates_gen.marks.items import Template
 from templates_gen.marks.ofjob import numbered, of_job
-from templates_gen.model import Paper
-from templates_gen.papersizes import DEFAULT_MARGIN, SIZES
+from templates_gen.papersizes import first_paper
 from templates_gen.planning import Plan
-from templates_gen.record import replace
 from templates_gen.sheets.sheet import SheetPlan, page_of
-
-
-def first_paper(paper: Paper, unit: str) -> Paper:
-    """The sheets that the first pages are printed on: the job's own, else letter where inches are used, or a4."""
-    if paper.kind == "sheets":
-        return paper
-    name = "letter" if unit == "in" else "a4"
-    width, height = SIZES[name]
-    plain = replace(paper, name=name, width=width, height=height, margin=DEFAULT_MARGIN, kind="sheets", first=None)
-    return paper.first or plain
 
 
 def draw_first_pages(

@@ -6,9 +6,9 @@ from collections.abc import Callable
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect, bounds
-from templates_gen.marks.firstfile import first_paper
 from templates_gen.marks.flow import LEADING
 from templates_gen.marksizes import H18
+from templates_gen.papersizes import first_paper
 from templates_gen.planning import Plan
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import Page, page_of
@@ -18,7 +18,6 @@ SCALES = (2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
 
 LEFT, RIGHT, TOP, FOOT = 12.5, 21.0, 12.5, 21.0
 """mm beside, above and below the wall for its dimensions.  Our own design, no source."""
-
 
 TITLE, SIGNATURE, LINE = 18.0, 13.0, H18 * LEADING
 """mm of the band for title and scale, for a signature, and for a line of small text.  Our own design, no source."""
