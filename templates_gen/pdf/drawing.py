@@ -7,10 +7,11 @@ are written with four decimals (0.0001 mm).
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from templates_gen.geometry import Rect
 from templates_gen.marks.items import Matrix, Pixels
+from templates_gen.pdf.glyph import Glyph
 from templates_gen.record import Draft, Record, field
 
 if TYPE_CHECKING:
@@ -18,16 +19,6 @@ if TYPE_CHECKING:
 
 ROUND = 0.5522847498
 """How far a Bézier quarter circle's control points lie along the tangents, for radius 1: 4/3·(√2 - 1)."""
-
-
-class Glyph(NamedTuple):
-    """A glyph of a font: how far the pen goes on, where from the pen it is drawn (em), what it stands for."""
-
-    number: int
-    advance: float
-    dx: float = 0.0
-    dy: float = 0.0
-    text: str = ""
 
 
 class Run(Record, frozen=True):

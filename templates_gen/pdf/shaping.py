@@ -11,8 +11,9 @@ from collections.abc import Callable, Iterator
 from itertools import pairwise
 
 from templates_gen.pdf.direction import levels
-from templates_gen.pdf.drawing import Glyph, Run
+from templates_gen.pdf.drawing import Run
 from templates_gen.pdf.engine import Font
+from templates_gen.pdf.glyph import Glyph
 from templates_gen.record import Draft
 
 _IGNORED = (
