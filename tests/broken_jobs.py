@@ -162,6 +162,7 @@ PAPER: dict[str, Case] = {
     "an unknown cover": (added('[paper]\ncover = "nail"'), ("paper, cover", "'nail'", "did you mean 'nails'?")),
     "a title no font can write": (swapped("Tile rubbings", "拓片"), ("拓片", "U+62D3", "--font")),
     "a font that is not there": (added('[paper]\nfont = "no.ttf"'), ("no.ttf", "no such file")),
+    "a folder for a font": (added('[paper]\nfont = "."'), ("font", "is a folder", ".ttf")),
     "a font that is no font": (added('[paper]\nfont = "job.toml"'), ("job.toml", "cannot be used")),
 }
 

@@ -165,7 +165,8 @@ class Font:
 
 def _read_face(path: Path) -> Any:
     if not path.is_file():
-        raise InputError(f"font {path}", "there is no such file", "Give the path of a TrueType font (.ttf).")
+        found = "is a folder" if path.is_dir() else "there is no such file"
+        raise InputError(f"font {path}", found, "Give the path of a TrueType font (.ttf).")
     try:
         face = TTFontFace(str(path))
         face.makeSubset([])
@@ -176,9 +177,7 @@ def _read_face(path: Path) -> Any:
             "What works is a .ttf file with TrueType outlines (not PostScript ones) that may be embedded.",
         ) from wrong
     if getattr(face, "_full_font", False):
-        raise InputError(
-            f"font {path}", "its licence bits forbid embedding a part of it", "Give another font."
-        )
+        raise InputError(f"font {path}", "its licence bits forbid embedding a part of it", "Give another font.")
     return face
 
 
