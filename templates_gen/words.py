@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-MOST_NAMED = 6
-"""Names that a hint lists in full; a longer list ends in how many more there are.  Our own design."""
+MOST_NAMED = 8
+"""Names that are listed in full; a longer list ends in how many more there are.  Our own design, no source."""
 
 
 def counted(number: int, noun: str) -> str:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from templates_gen.behind.entries import Entry, depth_of
 from templates_gen.behind.piping import WET_ROOMS, pipes_near
 from templates_gen.behind.wiring import CABLE_KINDS, UK_SOURCE, cable_depth, zones_met
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.findings.words import capital, listed
+from templates_gen.findings.words import capital, listed, once
 from templates_gen.geometry import TOLERANCE
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both
@@ -42,11 +42,11 @@ def _nails(nails: Sequence[Entry]) -> str:
 
 
 def _names(nails: Sequence[Entry]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(nail.name for nail in nails))
+    return once(nail.name for nail in nails)
 
 
 def _frames(nails: Sequence[Entry]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(nail.frame for nail in nails))
+    return once(nail.frame for nail in nails)
 
 
 def _nail_deep(plan: Plan) -> Iterator[Finding]:
@@ -110,7 +110,7 @@ def _pipes_near(plan: Plan) -> Iterator[Finding]:
             "Look with a detector before you nail; where in doubt, ask a plumber."
         )
         yield Finding(NOTE, "pipes-near", _frames(nails), text, PIPE_SOURCE, _names(nails))
-    rooms = [room for room in dict.fromkeys(plan.job.wall.behind) if room in WET_ROOMS]
+    rooms = [room for room in once(plan.job.wall.behind) if room in WET_ROOMS]
     if rooms:
         text = (
             f"Behind this wall: {', '.join(rooms)}. Do pipes run in the wall, and where? "
@@ -119,10 +119,4 @@ def _pipes_near(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "pipes-near", (), text, PIPE_SOURCE)
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
-    _cable_zone,
-    _nail_deep,
-    _pipes_near,
-    _other_side,
-    _wiring_unknown,
-)
+RULES = (_cable_zone, _nail_deep, _pipes_near, _other_side, _wiring_unknown)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.findings.words import WHO_DECIDES, capital, listed, same_words
+from templates_gen.findings.words import WHO_DECIDES, capital, listed, once, same_words
 from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.fixings import (
     METRE,
@@ -71,7 +71,7 @@ def _metre_heavy(plan: Plan) -> Iterator[Finding]:
     )
     first, end, weight = heaviest_metre([share[:2] for share in shares])
     if weight > MOST_PER_METRE + TOLERANCE:
-        names = tuple(dict.fromkeys(name for _, _, name in shares[first:end]))
+        names = once(name for _, _, name in shares[first:end])
         text = (
             f"{capital(listed(names))}: together {show_mass_both(weight, unit)} on {show_both(METRE, unit)} of board, "
             f"not known to be in studs. Trade texts hang at most {show_mass_both(MOST_PER_METRE, unit)} there. "
@@ -150,10 +150,4 @@ def _cleat_off_studs(plan: Plan) -> Iterator[Finding]:
         yield Finding(WARN, "cleat-off-studs", (hung.frame.id,), text, STUD_SOURCE)
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
-    _board_heavy,
-    _metre_heavy,
-    _cleat_off_studs,
-    _stud_missed,
-    _studs_unmeasured,
-)
+RULES = (_board_heavy, _metre_heavy, _cleat_off_studs, _stud_missed, _studs_unmeasured)

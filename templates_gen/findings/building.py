@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, Finding
 from templates_gen.findings.words import listed
@@ -54,4 +54,4 @@ def _old_house(plan: Plan) -> Iterator[Finding]:
     yield Finding(NOTE, "old-house", (), text, "40 CFR 745; 16 CFR 1304" if lead else "16 CFR 1304")
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_earthquake, _old_house)
+RULES = (_earthquake, _old_house)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
-from templates_gen.findings.words import capital, listed, same_words
+from templates_gen.findings.words import capital, listed, once, same_words
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.hanging import Nail
 from templates_gen.planning import Hung, Plan
@@ -178,7 +178,7 @@ def _hook_would_show(plan: Plan) -> Iterator[Finding]:
     frame_of = {nail.name: nail.frame for _, nail in high}
     said = ((nail.name, _would_show(hung, nail, plan.job.unit)) for hung, nail in high)
     for names, text in same_words(said, "nail"):
-        about = tuple(dict.fromkeys(frame_of[name] for name in names))
+        about = once(frame_of[name] for name in names)
         yield Finding(STOP, "hook-would-show", about, text, "common practice: 6 mm", names)
 
 
@@ -193,7 +193,7 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
     missing = {bearing.nail_of(hung.frame.id): hung.frame.id
                for hung in plan.frames for bearing in hung.bearings if bearing.drop is None}  # fmt: skip
     if missing:
-        names = tuple(dict.fromkeys(missing.values()))
+        names = once(missing.values())
         text = f"No nail yet for {listed(names)}: measure the drop, or mark it by hand on the drop rule."
         yield Finding(NOTE, "drop-missing", names, text, nails=tuple(missing))
 
@@ -221,7 +221,7 @@ def _group_off_centre(plan: Plan) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
+RULES = (
     _frames_too_close,
     _frame_off_wall,
     _wall_clearance,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from templates_gen.arranging.wishes import unmet
 from templates_gen.findings.finding import NOTE, WARN, Finding
@@ -26,4 +26,4 @@ def _arrangement_found(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "arrangement-found", (), text)
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_wish_unmet, _arrangement_found)
+RULES = (_wish_unmet, _arrangement_found)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import WHO_DECIDES, capital, listed, same_words
@@ -31,7 +31,7 @@ NDS_SOURCE = "NDS, withdrawal of nails from side grain"
 
 def _rating_exceeded(plan: Plan) -> Iterator[Finding]:
     said = ((hung.frame.id, _too_weak(hung, plan.job.unit)) for hung in plan.frames)
-    for names, text in same_words((name, words) for name, words in said if words):
+    for names, text in same_words(said):
         yield Finding(WARN, "rating-exceeded", names, text, RATING_SOURCE)
 
 
@@ -99,4 +99,4 @@ def _why_short(hung: Hung, in_wood: float, unit: str) -> tuple[str, str]:
     return f"{leaning}, and the NDS allows {bears} in a spruce stud", NDS_SOURCE
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_rating_exceeded, _nail_short, _rating_unknown)
+RULES = (_rating_exceeded, _nail_short, _rating_unknown)

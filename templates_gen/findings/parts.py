@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.findings.words import MOST_NAMES, listed, same_words
+from templates_gen.findings.words import listed, same_words
 from templates_gen.geometry import TOLERANCE
 from templates_gen.model import Frame
 from templates_gen.planning import Plan
 from templates_gen.units import show, show_both
+from templates_gen.words import some
 
 SIZE_SLACK = 3.0
 """mm between a given outside size and the one worked out: the allowance that frames are cut with, 1/8 in, rounded."""
@@ -18,7 +19,7 @@ SIZE_SLACK = 3.0
 def _size_differs(plan: Plan) -> Iterator[Finding]:
     """One for all frames of one size: an outside that is not what their print, mat and moulding come to."""
     said = ((hung.frame.id, _differs(hung.frame, plan.job.unit)) for hung in plan.frames)
-    for names, text in same_words((name, words) for name, words in said if words):
+    for names, text in same_words(said):
         yield Finding(WARN, "size-differs", names, text, "arithmetic of framers' trade texts")
 
 
@@ -80,18 +81,11 @@ def _weight_unfinished(plan: Plan) -> Iterator[Finding]:
 def _image_missing(plan: Plan) -> Iterator[Finding]:
     frames = [hung.frame for hung in plan.frames if hung.frame.image_missing]
     if frames:
-        paths = ", ".join(frame.image for frame in frames[:MOST_NAMES])
         text = (
-            f"The image of {listed([frame.id for frame in frames])} is not there ({paths}): a proof shows a blank in "
-            "its place. The template needs none."
+            f"The image of {listed([frame.id for frame in frames])} is not there "
+            f"({some([frame.image for frame in frames])}): a proof shows a blank in its place. The template needs none."
         )
         yield Finding(NOTE, "image-missing", tuple(frame.id for frame in frames), text)
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
-    _size_differs,
-    _measured_otherwise,
-    _weight_estimated,
-    _weight_unfinished,
-    _image_missing,
-)
+RULES = (_size_differs, _measured_otherwise, _weight_estimated, _weight_unfinished, _image_missing)

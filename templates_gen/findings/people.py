@@ -3,32 +3,31 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from templates_gen.behind.entries import entries
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.findings.words import capital, listed
+from templates_gen.findings.printed import Printed
+from templates_gen.findings.words import capital, listed, once
 from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
 from templates_gen.model import Feature, Frame
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import INCH, show, show_both
+from templates_gen.units import show_both
 
 ADA_SOURCE = "2010 ADA Standards, 307.2"
-ADA_INCHES = (4 * INCH, 27 * INCH, 80 * INCH)
-ADA_METRIC = (100.0, 685.0, 2030.0)
-"""mm: how far an object may stick out, and between which heights of its leading edge (307.2).  The standard prints
-both; a job is held to the figures of its own unit, and both are said as the standard says them."""
+DEEPEST, LOW_EDGE, HIGH_EDGE = Printed(4, 100), Printed(27, 685), Printed(80, 2030)
+"""How far an object may stick out, and between which heights of its leading edge (2010 ADA Standards, 307.2)."""
 
 ACCESS_RULES = "The rules on access where you are decide."
 
 LABEL_SOURCE = "Smithsonian Guidelines for Accessible Exhibition Design"
-LOW_CENTRE = {"in": 40 * INCH, "metric": 1015.0}
-"""mm, 40 in: the middle of a small item is no higher, to be seen from a chair (the same guidelines print both)."""
+LOW_CENTRE = Printed(40, 1015)
+"""The middle of a small item is no higher, to be seen from a chair (the same guidelines)."""
 
-EASY_BAND = {"in": (48 * INCH, 67 * INCH), "metric": (1220.0, 1675.0)}
-"""mm, 48 to 67 in: between them lies the middle of what people see well who stand and who sit in a wheelchair (said of
-labels; the same guidelines print both)."""
+EASY_BAND = Printed(48, 1220), Printed(67, 1675)
+"""Between them lies the middle of what people see well who stand and who sit in a wheelchair (the same guidelines, of
+labels)."""
 
 SMALL = 200.0
 """mm; a frame whose longer side is no longer counts as a small item.  Our own reading, no source."""
@@ -47,26 +46,16 @@ USES = {
 """What people lie or sit on, by words of a piece of furniture's name.  Our own list, no source."""
 
 OVER_SOURCE = "FEMA, Mount Framed Pictures and Mirrors Securely, 2008; Earthquake Country Alliance, step 1"
+LADDER_SOURCE = "OSHA, 29 CFR 1926.1053(b)(13)"
+
 COT_SOURCE = "common advice in nursery-safety texts"
-
-
-def _path_limits(unit: str) -> tuple[float, float, float]:
-    return ADA_INCHES if unit == "in" else ADA_METRIC
-
-
-def _path_words(unit: str) -> tuple[str, ...]:
-    """The three limits in the job's unit and then in the other, both as the standard prints them."""
-    metric = "mm" if unit == "in" else unit
-    pairs = [(show(one, "in"), show(two, metric)) for one, two in zip(ADA_INCHES, ADA_METRIC, strict=True)]
-    return tuple(" · ".join(pair if unit == "in" else pair[::-1]) for pair in pairs)
 
 
 def _in_path(plan: Plan) -> list[Hung]:
     """The frames on a public path whose lower edge, the leading one, is where a cane does not find it."""
-    _, low, high = _path_limits(plan.job.unit)
-    wall = plan.job.wall
-    found = [h for h in plan.frames if low + TOLERANCE < wall.least_above_ground(h.rect) <= high + TOLERANCE]
-    return found if wall.public else []
+    unit, wall = plan.job.unit, plan.job.wall
+    low, high = LOW_EDGE.mm(unit) + TOLERANCE, HIGH_EDGE.mm(unit) + TOLERANCE
+    return [hung for hung in plan.frames if low < wall.least_above_ground(hung.rect) <= high] if wall.public else []
 
 
 def _ground(plan: Plan) -> str:
@@ -75,13 +64,14 @@ def _ground(plan: Plan) -> str:
 
 
 def _sticks_out(plan: Plan) -> Iterator[Finding]:
-    (most, _, _), (deep, low, high) = _path_limits(plan.job.unit), _path_words(plan.job.unit)
-    names = _ids(hung for hung in _in_path(plan) if (hung.frame.depth or 0.0) > most + TOLERANCE)
+    unit = plan.job.unit
+    names = _ids(hung for hung in _in_path(plan) if (hung.frame.depth or 0.0) > DEEPEST.mm(unit) + TOLERANCE)
     if names:
         text = (
-            f"{capital(listed(names))}: more than {deep} deep, with the lower edge between {low} and {high} above "
-            f"{_ground(plan)}, on a path open to the public. A cane does not find what sticks out there: choose a "
-            f"shallower frame, or stand something under it that a cane finds. {ACCESS_RULES}"
+            f"{capital(listed(names))}: more than {DEEPEST.words(unit)} deep, with the lower edge between "
+            f"{LOW_EDGE.words(unit)} and {HIGH_EDGE.words(unit)} above {_ground(plan)}, on a path open to "
+            "the public. A cane does not find what sticks out there: choose a shallower frame, or stand something "
+            f"under it that a cane finds. {ACCESS_RULES}"
         )
         yield Finding(WARN, "sticks-out", names, text, ADA_SOURCE)
 
@@ -91,7 +81,7 @@ def _depth_missing(plan: Plan) -> Iterator[Finding]:
     if names:
         text = (
             f"No depth given for {listed(names)}: on a path open to the public, a frame more than "
-            f"{_path_words(plan.job.unit)[0]} deep sticks out too far. {ACCESS_RULES}"
+            f"{DEEPEST.words(plan.job.unit)} deep sticks out too far. {ACCESS_RULES}"
         )
         yield Finding(NOTE, "depth-missing", names, text, ADA_SOURCE)
 
@@ -162,39 +152,29 @@ def _ladder(plan: Plan) -> Iterator[Finding]:
             "Do not stand on a stepladder's top or its two highest steps, keep three points of contact, lean a ladder "
             "1 out for 4 up, and have someone hold it and hand you things. What its maker says goes first."
         )
-        about = tuple(dict.fromkeys(one.frame for one in high))
-        yield Finding(NOTE, "ladder", about, text, "OSHA, 29 CFR 1926.1053(b)(13)", names)
+        yield Finding(NOTE, "ladder", once(one.frame for one in high), text, LADDER_SOURCE, names)
 
 
 def _viewing_height(plan: Plan) -> Iterator[Finding]:
-    unit = plan.job.unit
-    system = "in" if unit == "in" else "metric"
-    most, (low, high) = LOW_CENTRE[system], EASY_BAND[system]
-    small = [hung for hung in plan.frames if max(hung.rect.width, hung.rect.height) <= SMALL + TOLERANCE]
-    above = plan.job.wall.above_ground
-    names = _ids(hung for hung in small if above(hung.rect.cx, hung.rect.cy) > most + TOLERANCE)
+    unit, above = plan.job.unit, plan.job.wall.above_ground
     if not plan.job.wall.public:
         return
+    small = [hung for hung in plan.frames if max(hung.rect.width, hung.rect.height) <= SMALL + TOLERANCE]
+    names = _ids(hung for hung in small if above(hung.rect.cx, hung.rect.cy) > LOW_CENTRE.mm(unit) + TOLERANCE)
     if names:
         text = (
-            f"Small pieces with their middle above {show_both(most, unit)}: {listed(names)}. Lower ones are seen "
+            f"Small pieces with their middle above {LOW_CENTRE.shown(unit)}: {listed(names)}. Lower ones are seen "
             "better from a wheelchair."
         )
         yield Finding(NOTE, "viewing-height", names, text, LABEL_SOURCE)
-    middle = above(plan.group.cx, plan.group.cy)
-    if len(small) < len(plan.frames) and not low - TOLERANCE <= middle <= high + TOLERANCE:
+    (low, high), middle = EASY_BAND, above(plan.group.cx, plan.group.cy)
+    if len(small) < len(plan.frames) and not low.mm(unit) - TOLERANCE <= middle <= high.mm(unit) + TOLERANCE:
         text = (
             f"The middle of the group is {show_both(middle, unit)} above {_ground(plan)}. In public rooms, who stands "
-            f"and who sits in a wheelchair both see well what has its middle between {show_both(low, unit)} and "
-            f"{show_both(high, unit)}; put the labels there."
+            f"and who sits in a wheelchair both see well what has its middle between {low.shown(unit)} and "
+            f"{high.shown(unit)}; put the labels there."
         )
         yield Finding(NOTE, "viewing-height", (), text, LABEL_SOURCE)
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
-    _sticks_out,
-    _depth_missing,
-    _over_bed,
-    _ladder,
-    _viewing_height,
-)
+RULES = (_sticks_out, _depth_missing, _over_bed, _ladder, _viewing_height)

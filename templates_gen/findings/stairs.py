@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
+from templates_gen.findings.printed import Printed
 from templates_gen.findings.words import capital, listed
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import INCH, show, show_both
+from templates_gen.units import show_both
 
-HANDRAIL = {"in": (34 * INCH, 38 * INCH), "metric": (865.0, 965.0)}
-"""mm straight above the nosings between which the top of a handrail is (2010 ADA Standards, 505.4, from memory; the
-standard prints both)."""
+HANDRAIL = Printed(34, 865), Printed(38, 965)
+"""Straight above the nosings, between which the top of a handrail is (2010 ADA Standards, 505.4, from memory)."""
 
 HANDRAIL_SOURCE = "2010 ADA Standards, 505.4"
 
@@ -42,13 +42,13 @@ def _at_nosings(plan: Plan) -> Iterator[Finding]:
 
 
 def _handrail(plan: Plan) -> Iterator[Finding]:
-    low, high = HANDRAIL["in" if plan.job.unit == "in" else "metric"]
-    names = tuple(hung.frame.id for hung, above in _over_stair(plan) if -TOLERANCE <= above < high - TOLERANCE)
+    unit, (low, high) = plan.job.unit, HANDRAIL
+    names = tuple(hung.frame.id for hung, up in _over_stair(plan) if -TOLERANCE <= up < high.mm(unit) - TOLERANCE)
     if names:
         text = (
-            f"Lower edge less than {show_both(high, plan.job.unit)} straight above the nosings: {listed(names)}. The "
-            f"top of a handrail is at {show(low, plan.job.unit)} to {show(high, plan.job.unit)}: leave room for it and "
-            "for the hands on it, and mind what people carry past."
+            f"Lower edge less than {high.words(unit)} straight above the nosings: {listed(names)}. The top of a "
+            f"handrail is at {low.words(unit)} to {high.words(unit)}: leave room for it and for the hands on it, and "
+            "mind what people carry past. The local building code decides."
         )
         yield Finding(NOTE, "handrail", names, text, HANDRAIL_SOURCE)
 
@@ -81,4 +81,4 @@ def _cables(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "stair-cables", (), text)
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_at_nosings, _handrail, _footing, _cables)
+RULES = (_at_nosings, _handrail, _footing, _cables)

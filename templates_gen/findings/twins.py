@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from templates_gen.findings.finding import NOTE, Finding
-from templates_gen.findings.words import MOST_NAMES, capital, listed
+from templates_gen.findings.words import capital, listed
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import INCH, show_both
+from templates_gen.words import MOST_NAMED
 
 SEEN = INCH / 32
 """mm; nails less apart than half of 1/16 in, the finest on a tape measure, are alike.  Common practice, no source."""
@@ -46,7 +47,7 @@ def _swapped(twins: Sequence[Hung], unit: str) -> str:
     if not moved:
         alike = f", of which {same}" if missing else " and"
         return f"{alike} hang alike: these may change places, and no nail moves.{first_measure}"
-    if len(moved) >= MOST_NAMES:
+    if len(moved) >= MOST_NAMED:
         most = max(max(0.0, *nail) - min(0.0, *nail) for nail in zip(*moves.values(), strict=True))
         goes = f"Changing places, a nail moves by up to {show_both(most, unit)}"
     else:
@@ -78,4 +79,4 @@ def _goes(name: str, lower: Sequence[float], unit: str) -> str:
     return f"the nails of {name} go {told}"
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (_twins,)
+RULES = (_twins,)

@@ -6,7 +6,7 @@ At most one finding for each frame; frames about which the same is to be said sh
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.fitting import HOOK_MARGIN
@@ -17,7 +17,7 @@ from templates_gen.holding.wire import drop_at_two_limits, hung_wire, mass_depth
 from templates_gen.model import Frame
 from templates_gen.planning import Plan
 from templates_gen.record import Record
-from templates_gen.units import MM, show_both, show_mass
+from templates_gen.units import INCH, show_both, show_mass
 
 FLAT, VERY_FLAT = 30.0, 15.0
 """Degrees under which a wire pulls each ring with more than the frame's weight, and with about twice as much:
@@ -36,7 +36,7 @@ RING_ROOM = 25.0
 DROP_SLACK = 3.0
 """mm, 1/8 in, that the measuring of two drops and the rings may be off in all.  Our own design, no source."""
 
-TIDY = {"in": MM["in"] / 2, "cm": 10.0, "mm": 10.0}
+TIDY = {"in": INCH / 2, "cm": 10.0, "mm": 10.0}
 """mm that an advised distance is a multiple of.  Our own design, no source."""
 
 FLAT_SOURCE = "statics: pull = weight / (2 sin of the angle); C. A. Paschke, Wall Hangers and Cleats, April 2013: 60°"
@@ -148,7 +148,7 @@ def _cannot_know(frame: Frame) -> bool:
 def _drops_disagree(plan: Plan) -> Iterator[Finding]:
     """Both drops were measured, and one wire cannot have both."""
     said = ((hung.frame.id, _cannot_both_be(hung.frame, plan.job.unit)) for hung in plan.frames)
-    for names, text in same_words((name, words) for name, words in said if words):
+    for names, text in same_words(said):
         yield Finding(WARN, "drops-disagree", names, text, DROP_SOURCE)
 
 
@@ -173,10 +173,4 @@ def _to_measure(frame: Frame, unit: str) -> str:
     )
 
 
-RULES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
-    _wire_very_flat,
-    _wire_slips,
-    _wire_flat,
-    _drop_needs_both_hooks,
-    _drops_disagree,
-)
+RULES = (_wire_very_flat, _wire_slips, _wire_flat, _drop_needs_both_hooks, _drops_disagree)

@@ -1,31 +1,36 @@
-"""Lists of names in the sentences of findings."""
+"""Lists of names in the sentences of findings, and what several of them say."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-MOST_NAMES = 8
-"""A longer list ends in how many more there are.  Our own design, no source."""
-
+from templates_gen.words import some
 
 WHO_DECIDES = "The maker's rating and the wall decide; where in doubt, ask a professional."
 
 
+def once(names: Iterable[str]) -> tuple[str, ...]:
+    """Each name once, in the order they come."""
+    return tuple(dict.fromkeys(names))
+
+
 def listed(names: Sequence[str], noun: str = "frame") -> str:
     """The noun with each name once: "frame A", "frames A, B", "nails A, B, C, D, E, F, G and 5 more"."""
-    names = tuple(dict.fromkeys(names))
-    shown, more = names[: MOST_NAMES - 1], len(names) - MOST_NAMES + 1
-    names_in_words = f"{', '.join(shown)} and {more} more" if more > 1 else ", ".join(names)
-    return f"{noun if len(names) == 1 else noun + 's'} {names_in_words}"
+    names = once(names)
+    return f"{noun if len(names) == 1 else noun + 's'} {some(names)}"
 
 
 def same_words(said: Iterable[tuple[str, str]], noun: str = "frame") -> Iterator[tuple[tuple[str, ...], str]]:
-    """Of (name, sentence) pairs: the names about which the same is said, and that with the names before it."""
+    """Of (name, sentence) pairs: the names about which the same is said, and that with the names before it.
+
+    Of a name whose sentence is "" nothing is said.
+    """
     by_words: dict[str, list[str]] = {}
     for name, words in said:
         by_words.setdefault(words, []).append(name)
     for words, names in by_words.items():
-        yield tuple(names), f"{capital(listed(names, noun))}: {words}"
+        if words:
+            yield tuple(names), f"{capital(listed(names, noun))}: {words}"
 
 
 def capital(text: str) -> str:

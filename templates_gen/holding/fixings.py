@@ -13,7 +13,7 @@ from templates_gen.geometry import TOLERANCE
 from templates_gen.hanging import GRAVITY
 from templates_gen.holding.studs import on_stud
 from templates_gen.model import Fixing, Frame, Wall
-from templates_gen.units import KG, MM
+from templates_gen.units import INCH, KG
 
 TRADE_FACTOR = 4.0
 """A hook's rating is to be so many times the weight on it: "a 10 lb hanger only supports 2 1/2 lb" (C. A. Paschke,
@@ -44,8 +44,8 @@ LIGHT_STUD = 0.42
 LEAST_DIAMETERS = 6.0
 """Diameters that a nail loaded from the side goes into the wood at the least (NDS, from memory)."""
 
-INCH, POUND_FORCE = MM["in"], KG["lb"] * GRAVITY
-"""mm, and N in one of each."""
+POUND_FORCE = KG["lb"] * GRAVITY
+"""N in one of it."""
 
 
 def hooks_needed(weight: float, rating: float) -> int:

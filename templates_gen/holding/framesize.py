@@ -7,9 +7,7 @@ from __future__ import annotations
 
 from templates_gen.geometry import Size
 from templates_gen.record import Record
-from templates_gen.units import MM
-
-INCH = MM["in"]
+from templates_gen.units import INCH
 
 MAT_OVERLAP = INCH / 4
 """mm by which a mat's window covers each edge of the print: 1/4 in, common practice of framers (trade texts)."""
