@@ -159,3 +159,12 @@ def test_frames_placed_by_hand_a_little_off_the_gap_are_neighbours_all_the_same(
     plan = plan_wall(job(*map(frame, "ABCD"), group=asked))
     pairs = {pair.one.frame.id + pair.two.frame.id for pair in neighbours(plan)}
     assert pairs == ({"AB", "BC", "CD"} if told else {"AB", "CD"})
+
+
+def test_a_label_of_a_frame_over_a_stair_says_above_which_floor() -> None:
+    done = made("lock-keepers")
+    sheet = label_sheet(own_paper(done.job, "a4"), "mm", (100.0, 60.0))
+    items = [item for page in labels(done.plan, sheet, done.lettering).pages for item in page.page_items]
+    words = " ".join(item.text for item in items if isinstance(item, Text))
+    assert words.count("above the lower floor") == len(done.plan.frames) + len(done.plan.nails)
+    assert "above the floor" not in words

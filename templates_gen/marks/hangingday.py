@@ -15,6 +15,7 @@ from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
 from templates_gen.sheets.order import Order, taping_order
 from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.telling.lines import above_floor
 from templates_gen.units import show_both
 from templates_gen.words import counted
 
@@ -80,7 +81,7 @@ def _whole(plan: Plan) -> Iterator[DayStep]:
         "and tape it up. Trust the level, not the ceiling or the floor."
     )
     if not plan.slope:
-        above = f"{show_both(plan.level_line, unit)} above the floor."
+        above = f"{show_both(plan.level_line, unit)} {above_floor(plan)}."
         yield DayStep("Mark the wall", cross + above, sketches.pencil_cross)
         yield DayStep("Paper up", hold, sketches.paper_up)
         return

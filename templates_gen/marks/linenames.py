@@ -14,7 +14,7 @@ from templates_gen.marks.strokes import inside
 from templates_gen.marksizes import H25, H35
 from templates_gen.planning import Plan
 from templates_gen.record import replace
-from templates_gen.telling.lines import pitch_words
+from templates_gen.telling.lines import above_floor, pitch_words
 from templates_gen.units import show_both
 
 STEP = 5.0
@@ -37,7 +37,7 @@ def line_names(plan: Plan, inner: Rect, room: Room, lettering: Lettering) -> Ite
         yield from _named(names, places, room, lettering)
     if inner.y0 <= y <= inner.y1:
         high = show_both(y, plan.job.unit)
-        words = (f"level line, {high} above the floor", f"level line {high}", "level line")
+        words = (f"level line, {high} {above_floor(plan)}", f"level line {high}", "level line")
         names = [Text(0.0, at, word, H25) for word in words for at in (y - 10.5, y + 7.5)]
         places = [(along, 0.0) for along in _places(level_spans(plan), inner.x0, inner.x1)]
         yield from _named(names, places, room, lettering)

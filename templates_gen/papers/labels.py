@@ -16,6 +16,7 @@ from templates_gen.marksizes import H5, H7, H10, H14, H18, H25, H35, HAIR
 from templates_gen.papers.labelsheet import LabelSheet
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
+from templates_gen.telling.lines import above_floor
 from templates_gen.units import show, show_both
 
 INSET = 3.0
@@ -157,10 +158,11 @@ def _told(hung: Hung, beside: str, plan: Plan, show_length: Callable[[float, str
     if len(nails) == 2 and len(set(nails.values())) == 1:
         nails = {"both nails": nails["nail left"]}
     heights = {"top edge": shown(hung.rect.y1), **nails}
+    above = (f"{what} {height} {above_floor(plan)}" for what, height in heights.items())
     return _Told(
         hung.frame.id,
         (hung.frame.title, plan.job.title),
-        (*_drops(hung, shown), *(f"{what} {height} above the floor" for what, height in heights.items()), beside),
+        (*_drops(hung, shown), *above, beside),
     )
 
 

@@ -17,6 +17,11 @@ def pitch_words(plan: Plan) -> tuple[str, ...]:
     return f"pitch line {high} above the nosings", f"{how}{step}"
 
 
+def above_floor(plan: Plan) -> str:
+    """What heights are measured from, in words; beside a stair there is more than one floor."""
+    return "above the lower floor" if plan.job.wall.stairs else "above the floor"
+
+
 def sideways(mm: float, unit: str) -> str:
     """A distance from the centre line in words: `12 3/8 in left`."""
     return _directed(mm, unit, "right", "left")
