@@ -133,8 +133,12 @@ CASES = [  # rule, level, about, a job that raises it, the job with one thing ch
     ("over-bed", "note", A, over("sofa", weight=2.0), over("chart", weight=2.0)),
     ("earthquake", "note", A, shaken(22.0), shaken(22.0, earthquake=False)),
     # EPA, 40 CFR 745: before 1978; home-safety texts: before about 1980
-    ("old-house", "note", (), on(built=1965), on(built=1990)),
-    ("old-house", "note", (), on(built=1979), on(built=1980)),
+    ("old-house", "note", (), on(built=1965, wiring="us"), on(built=1990, wiring="us")),
+    ("old-house", "note", (), on(built=1979, wiring="us"), on(built=1980, wiring="us")),
+    # asbestos was used until it was forbidden, in Germany in 1993 and in Britain in 1999 (from memory)
+    ("old-house", "note", (), on(built=1993, wiring="de"), on(built=1994, wiring="de")),
+    ("old-house", "note", (), on(built=1999), on(built=2000)),
+    ("old-house", "note", (), on(built=1999, wiring="none"), on(built=1999, wiring="de")),
     ("ladder", "note", A, on(centre=1831.0), on(centre=1830.8)),  # 2000 mm, common practice: 1830.9 − 1450 + 1619.1
     # Smithsonian Guidelines for Accessible Exhibition Design: 1015 mm, 40 in; small: our own reading, 200 mm
     ("viewing-height", "note", A, small(200.0, 1015.1), small(200.0, 1015.0)),

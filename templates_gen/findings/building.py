@@ -12,9 +12,10 @@ from templates_gen.planning import Plan
 LEAD_BEFORE = 1978
 """The year before which paint in US homes is taken to hold lead (EPA, 40 CFR 745)."""
 
-ASBESTOS_BEFORE = 1980
-"""About the year before which plaster and compounds may hold asbestos (home-safety texts; consumer patching compounds
-with it were banned in 1977, 16 CFR 1304)."""
+ASBESTOS_BEFORE = {"us": 1980, "de": 1994, "uk": 2000, "": 2000, "none": 2000}
+"""The year before which plaster and compounds may hold asbestos, by whose rule a wall was wired.  US: about 1980
+(home-safety texts; consumer patching compounds with it were banned in 1977, 16 CFR 1304); Germany and Britain: it was
+forbidden in 1993 and 1999 (from memory); where the country is not told, the latest of them."""
 
 SHAKING_SOURCE = "Earthquake Country Alliance, step 1; FEMA, Mount Framed Pictures and Mirrors Securely, 2008"
 
@@ -42,16 +43,17 @@ def _earthquake(plan: Plan) -> Iterator[Finding]:
 
 
 def _old_house(plan: Plan) -> Iterator[Finding]:
-    built = plan.job.wall.built
-    if built is None or built >= max(LEAD_BEFORE, ASBESTOS_BEFORE):
+    wall = plan.job.wall
+    if wall.built is None or wall.built >= ASBESTOS_BEFORE[wall.wiring]:
         return
-    lead = built < LEAD_BEFORE
+    lead = wall.built < LEAD_BEFORE
     holds = "old paint may hold lead, and old plaster" if lead else "old plaster"
     text = (
-        f"Built in {built}: {holds}, joint and patching compound may hold asbestos. Do not drill, sand or scrape them "
-        "before someone certified has tested them; a nail makes dust as well."
+        f"Built in {wall.built}: {holds}, joint and patching compound may hold asbestos. Do not drill, sand or scrape "
+        "them before someone certified has tested them; a nail makes dust as well."
     )
-    yield Finding(NOTE, "old-house", (), text, "40 CFR 745; 16 CFR 1304" if lead else "16 CFR 1304")
+    asbestos = "16 CFR 1304" if wall.wiring == "us" else "common advice in home-safety texts"
+    yield Finding(NOTE, "old-house", (), text, f"40 CFR 745; {asbestos}" if lead else asbestos)
 
 
 RULES = (_earthquake, _old_house)
