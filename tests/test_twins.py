@@ -77,3 +77,10 @@ def test_many_twins_are_told_the_most_that_a_nail_may_move():
     # drops of 80, 82, … 98: 18 mm, 0.709 in = 11.3 sixteenths
     ten = (frame(str(number), 90.0, drop=80.0 + 2 * number) for number in range(10))
     assert "a nail moves by up to 18 mm · 11/16 in." in said(*ten)
+
+
+def test_twins_on_other_fixings_take_them_along():
+    strong, weak = (Fixing(kind="screw", rating=rating) for rating in (40.0, 4.0))
+    text = said(frame("A", fixing=strong), frame("B", fixing=weak))
+    assert text.endswith("no nail moves. Their fixings differ: each takes its own along.")
+    assert "fixing" not in said(frame("A", fixing=strong), frame("B", fixing=strong))

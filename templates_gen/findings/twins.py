@@ -22,7 +22,9 @@ def _twins(plan: Plan) -> Iterator[Finding]:
     for twins in alike.values():
         if len(twins) > 1:
             names = tuple(hung.frame.id for hung in twins)
-            text = f"{capital(listed(names))} are of one size{_swapped(twins, plan.job.unit)}"
+            other = len({hung.frame.fixing for hung in twins}) > 1
+            own = " Their fixings differ: each takes its own along." if other else ""
+            text = f"{capital(listed(names))} are of one size{_swapped(twins, plan.job.unit)}{own}"
             yield Finding(NOTE, "twins", names, text)
 
 
