@@ -191,3 +191,33 @@ def test_a_group_that_stands_on_its_furniture_is_always_noted_and_never_stopped(
     standing = job(frame(height=high), wall=wall, group=above)
     assert len(named("furniture-clearance", standing)) == 1
     assert named("frame-over-feature", standing) == []
+
+
+def test_what_is_wrong_with_both_hangers_of_a_frame_is_said_once():
+    (deep,) = named("drop-beyond-frame", job(frame(drop=500.0, hanger=Hanger(kind="rings", left=60.0, right=60.0))))
+    (wide,) = named("hanger-beyond-frame", job(frame(hanger=Hanger(kind="wire", apart=401.0, drop_at_two=80.0))))
+    assert "500 mm" in deep.text and "401" not in wide.text and "measure" in wide.text.lower()
+
+
+@given(st.floats(min_value=100.0, max_value=3000.0), st.floats(min_value=1500.0, max_value=2500.0))
+def test_a_wire_on_two_hooks_at_the_very_sides_of_its_frame_is_not_beyond_it(width, centre):
+    wire = Hanger(kind="wire", apart=width, drop_at_two=80.0)
+    asked = group((("A",),), centre_on=centre)
+    assert named("hanger-beyond-frame", job(frame(width=width, hanger=wire), group=asked)) == []
+
+
+def test_a_fixing_under_the_frame_would_show_too():
+    # a cleat 80 down with its screws 414 under its edge is 6 mm above the frame's lower edge, at 500
+    low, hidden, beyond = (Hanger(kind="cleat", left=90.0, right=90.0, screw_below=mm) for mm in (414.1, 414.0, 430.0))
+    (found,) = named("hook-would-show", job(frame(hanger=low)))
+    assert found.level == "stop" and found.nails == ("A left", "A right")
+    assert "6 mm · 1/4 in above the lower edge" in found.text and "wire" not in found.text
+    assert named("hook-would-show", job(frame(hanger=hidden))) == []
+    (under,) = named("hook-would-show", job(frame(hanger=beyond)))
+    assert "10 mm · 3/8 in below the lower edge" in under.text  # 80 + 430 − 500
+
+
+def test_what_no_tape_measure_shows_is_never_nought():
+    assert named("frames-overlap", placed(399.9))[0].text == "Frames A and B overlap by less than 1 mm · 1/16 in."
+    (off,) = named("frame-off-wall", at_height(2350.1))
+    assert off.text == "Frame A reaches beyond the wall: less than 1 mm · 1/16 in at the top."

@@ -17,7 +17,7 @@ from templates_gen.planning import Plan, plan_wall
 from templates_gen.stairs import Stairs
 from templates_gen.telling.schedule import as_data, as_text
 from tests.broken_places import with_stairs
-from tests.jobs import Height, frame, group, job
+from tests.jobs import Height, frame, group, job, named
 from tests.made import made
 from tests.wall_reading import CLOSE, Shown, distance, every, in_hole, shown, wide
 
@@ -217,3 +217,18 @@ def test_a_pitch_may_stand_for_the_step(tmp_path):
     assert done.wall.stairs is not None
     assert done.wall.stairs.slope == pytest.approx(1.0)
     assert done.group.height == Height(by="above_nosings", at=57 * INCH)  # common practice
+
+
+def test_what_is_over_the_landing_is_said_to_be_over_that():
+    # the frame is 2000 across, its lower edge at 1200; the landing at 600 is reached (600 − 180) / 0.72 = 583 after 400
+    near = Wall(name="", width=4000.0, height=2600.0, stairs=steps(top=600.0, clear=700.0))
+    (found,) = named("near-nosings", job(wall=near))
+    assert found.text.startswith("Frame A is 600 mm · 23 5/8 in above the landing")
+    (rail,) = named("handrail", job(wall=near))
+    assert "above the nosings or the landing" in rail.text
+
+
+def test_heights_on_a_wall_with_a_stair_are_above_the_lower_floor():
+    plan = three()
+    assert "level line 2832 mm · 111 1/2 in above the lower floor" in as_text(plan)  # 2832 / 25.4 = 111.496
+    assert "above the floor" in as_text(plan_wall(job()))

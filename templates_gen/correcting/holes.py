@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from templates_gen.correcting.moves import Correction, Move
-from templates_gen.findings.fitting import HOOK_MARGIN
+from templates_gen.findings.hanging import HOOK_MARGIN
 from templates_gen.findings.wire import RING_ROOM
 from templates_gen.holding.statics import moved_apart
 from templates_gen.holding.wire import hung_wire

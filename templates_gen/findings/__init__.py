@@ -6,11 +6,24 @@ ever says that a wall, a nail or a spot is safe.  Each file holds the rules of o
 
 from __future__ import annotations
 
-from templates_gen.findings import behind, board, building, fitting, found, holding, parts, people, stairs, twins, wire
+from templates_gen.findings import (
+    behind,
+    board,
+    building,
+    fitting,
+    found,
+    hanging,
+    holding,
+    parts,
+    people,
+    stairs,
+    twins,
+    wire,
+)
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding, findings_data, stops
 from templates_gen.planning import Plan
 
-PARTS = (fitting, found, stairs, behind, people, building, wire, holding, board, parts, twins)
+PARTS = (fitting, hanging, found, stairs, behind, people, building, wire, holding, board, parts, twins)
 RULES = tuple(rule for part in PARTS for rule in part.RULES)
 
 

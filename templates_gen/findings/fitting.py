@@ -1,18 +1,14 @@
-"""Does it fit: frames to each other, to the wall and to what is on it; and will any hook show."""
+"""Does it fit: frames to each other, to the wall and to what is on it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
-from templates_gen.findings.words import capital, listed, once, same_words
+from templates_gen.findings.words import by_how_much, capital, listed
 from templates_gen.geometry import TOLERANCE, Rect
-from templates_gen.hanging import Nail
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both
-
-HOOK_MARGIN = 6.0
-"""mm that a nail point stays under the frame's top edge, so that it does not show.  Common practice, no source."""
 
 LEAST_ABOVE, MOST_ABOVE = 100.0, 255.0
 """mm (4-10 in) between furniture and the group above it: 6-8 in is usual, 4 and 10 in are the ends of what is
@@ -59,7 +55,7 @@ def _frames_too_close(plan: Plan) -> Iterator[Finding]:
     overlapping, close = _too_close(plan)
     for one, two in overlapping[:MOST_PAIRS]:
         names = (one.frame.id, two.frame.id)
-        depth = show_both(-one.rect.gap_to(two.rect), unit)
+        depth = by_how_much(-one.rect.gap_to(two.rect), unit)
         yield Finding(STOP, "frames-overlap", names, f"Frames {names[0]} and {names[1]} overlap by {depth}.")
     if len(overlapping) > MOST_PAIRS:
         yield Finding(STOP, "frames-overlap", (), "More frames overlap than are named here.")
@@ -97,7 +93,7 @@ def _how_far_off(plan: Plan) -> str:
         "at the left": -group.x0, "at the right": group.x1 - wall.width,
         "at the top": group.y1 - wall.height, "at the floor": -group.y0,
     }  # fmt: skip
-    told = [f"{show_both(mm, plan.job.unit)} {edge}" for edge, mm in beyond.items() if mm > TOLERANCE]
+    told = [f"{by_how_much(mm, plan.job.unit)} {edge}" for edge, mm in beyond.items() if mm > TOLERANCE]
     return f": {', '.join(told)}"
 
 
@@ -149,55 +145,6 @@ def _frame_over_feature(plan: Plan) -> Iterator[Finding]:
                 )  # fmt: skip
 
 
-def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
-    for hung in plan.frames:
-        for bearing in hung.bearings:
-            name = hung.frame.id
-            if bearing.drop is not None and bearing.drop >= hung.rect.height:
-                yield Finding(
-                    STOP, "drop-beyond-frame", (name,),
-                    f"Frame {name} is {show_both(hung.rect.height, plan.job.unit)} high but its drop is "
-                    f"{show_both(bearing.drop, plan.job.unit)}. Measure again, from the top edge down to the hanger.",
-                )  # fmt: skip
-            if not hung.rect.x0 <= bearing.x <= hung.rect.x1:
-                yield Finding(STOP, "hanger-beyond-frame", (name,), f"A hanger of frame {name} lies outside its sides.")
-
-
-def _hangers_crossed(plan: Plan) -> Iterator[Finding]:
-    for hung in plan.frames:
-        if len(hung.bearings) == 2 and hung.bearings[0].x >= hung.bearings[1].x:
-            name = hung.frame.id
-            yield Finding(
-                STOP, "hangers-crossed", (name,), f"The left hanger of frame {name} is not left of its right one."
-            )
-
-
-def _hook_would_show(plan: Plan) -> Iterator[Finding]:
-    nails = [(hung, nail) for hung in plan.frames for nail in hung.nails]
-    high = [(hung, nail) for hung, nail in nails if hung.rect.y1 - nail.y < HOOK_MARGIN - TOLERANCE]
-    frame_of = {nail.name: nail.frame for _, nail in high}
-    said = ((nail.name, _would_show(hung, nail, plan.job.unit)) for hung, nail in high)
-    for names, text in same_words(said, "nail"):
-        about = once(frame_of[name] for name in names)
-        yield Finding(STOP, "hook-would-show", about, text, "common practice: 6 mm", names)
-
-
-def _would_show(hung: Hung, nail: Nail, unit: str) -> str:
-    under = hung.rect.y1 - nail.y
-    where = f"{show_both(abs(under), unit)} {'below' if under >= 0 else 'above'} the top edge of the frame"
-    shorter = ", or shorten the wire" if hung.frame.hanger.kind == "wire" else ""
-    return f"{where}, so the hook would show. Use a fixing that sits lower{shorter}."
-
-
-def _drop_missing(plan: Plan) -> Iterator[Finding]:
-    missing = {bearing.nail_of(hung.frame.id): hung.frame.id
-               for hung in plan.frames for bearing in hung.bearings if bearing.drop is None}  # fmt: skip
-    if missing:
-        names = once(missing.values())
-        text = f"No nail yet for {listed(names)}: measure the drop, or mark it by hand on the drop rule."
-        yield Finding(NOTE, "drop-missing", names, text, nails=tuple(missing))
-
-
 def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
     for feature in plan.job.wall.features:
         gap = plan.group.y0 - feature.rect.y1
@@ -226,10 +173,6 @@ RULES = (
     _frame_off_wall,
     _wall_clearance,
     _frame_over_feature,
-    _drop_beyond_frame,
-    _hangers_crossed,
-    _hook_would_show,
     _furniture_clearance,
     _group_off_centre,
-    _drop_missing,
 )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
 from templates_gen.findings.printed import Printed
-from templates_gen.findings.words import capital, listed
+from templates_gen.findings.words import by_how_much, capital, listed
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both
@@ -33,22 +33,24 @@ def _at_nosings(plan: Plan) -> Iterator[Finding]:
     clear, unit = plan.job.wall.stairs.clear if plan.job.wall.stairs else 0.0, plan.job.unit
     for hung, high in _over_stair(plan):
         name = hung.frame.id
+        line = "the line of the stair's nosings" if _on_steps(plan, hung.rect) else "the landing"
         if high < -TOLERANCE:
-            text = f"Frame {name} reaches {show_both(-high, unit)} below the line of the stair's nosings."
+            text = f"Frame {name} reaches {by_how_much(-high, unit)} below {line}."
             yield Finding(STOP, "below-nosings", (name,), text)
         elif high < clear - TOLERANCE:
-            text = f"Frame {name} is {show_both(high, unit)} above the line of the stair's nosings, nearer than"
-            yield Finding(WARN, "near-nosings", (name,), f"{text} {show_both(clear, unit)}.")
+            text = f"Frame {name} is {show_both(high, unit)} above {line}, nearer than {show_both(clear, unit)}."
+            yield Finding(WARN, "near-nosings", (name,), text)
 
 
 def _handrail(plan: Plan) -> Iterator[Finding]:
-    unit, (low, high) = plan.job.unit, HANDRAIL
+    stairs, unit, (low, high) = plan.job.wall.stairs, plan.job.unit, HANDRAIL
     names = tuple(hung.frame.id for hung, up in _over_stair(plan) if -TOLERANCE <= up < high.mm(unit) - TOLERANCE)
     if names:
+        line = "the nosings" if stairs is None or stairs.top is None else "the nosings or the landing"
         text = (
-            f"Lower edge less than {high.words(unit)} straight above the nosings: {listed(names)}. The top of a "
-            f"handrail is at {low.words(unit)} to {high.words(unit)}: leave room for it and for the hands on it, and "
-            "mind what people carry past. The local building code decides."
+            f"Lower edge less than {high.words(unit)} straight above {line}: {listed(names)}. The top of a handrail is "
+            f"at {low.words(unit)} to {high.words(unit)}: leave room for it and for the hands on it, and mind what "
+            "people carry past. The local building code decides."
         )
         yield Finding(NOTE, "handrail", names, text, HANDRAIL_SOURCE)
 

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.findings.fitting import HOOK_MARGIN
+from templates_gen.findings.hanging import HOOK_MARGIN
 from templates_gen.findings.words import same_words
 from templates_gen.hanging import GRAVITY, nail_rise
 from templates_gen.holding.statics import HungWire, least_apart, moved_apart, slip_to_tilt, steady_angle

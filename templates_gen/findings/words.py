@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from templates_gen.units import DIVISION, show_both
 from templates_gen.words import some
 
 WHO_DECIDES = "The maker's rating and the wall decide; where in doubt, ask a professional."
@@ -31,6 +32,12 @@ def same_words(said: Iterable[tuple[str, str]], noun: str = "frame") -> Iterator
     for words, names in by_words.items():
         if words:
             yield tuple(names), f"{capital(listed(names, noun))}: {words}"
+
+
+def by_how_much(mm: float, unit: str) -> str:
+    """A length that is not nought in both systems, also where no tape measure shows it."""
+    least = DIVISION[unit]
+    return show_both(mm, unit) if mm >= least / 2 else f"less than {show_both(least, unit)}"
 
 
 def capital(text: str) -> str:

@@ -1,0 +1,87 @@
+"""Does what is measured of the hangers fit their frames, is it all there, and will any hook show."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templates_gen.findings.finding import NOTE, STOP, Finding
+from templates_gen.findings.words import listed, once, same_words
+from templates_gen.geometry import TOLERANCE
+from templates_gen.hanging import Nail
+from templates_gen.planning import Hung, Plan
+from templates_gen.units import show_both
+
+HOOK_MARGIN = 6.0
+"""mm that a nail point stays behind the frame's top and lower edges, so that it does not show.  Common practice, no
+source."""
+
+
+def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
+    unit = plan.job.unit
+    for hung in plan.frames:
+        name, high = hung.frame.id, hung.rect.height
+        drop = max((bearing.drop for bearing in hung.bearings if bearing.drop is not None), default=0.0)
+        if drop >= high:
+            text = (
+                f"Frame {name} is {show_both(high, unit)} high but its drop is {show_both(drop, unit)}. Measure again, "
+                "from the top edge down to the hanger."
+            )
+            yield Finding(STOP, "drop-beyond-frame", (name,), text)
+
+
+def _hanger_beyond_frame(plan: Plan) -> Iterator[Finding]:
+    for hung in plan.frames:
+        name, left, right = hung.frame.id, hung.rect.x0 - TOLERANCE, hung.rect.x1 + TOLERANCE
+        if not all(left <= bearing.x <= right for bearing in hung.bearings):
+            text = (
+                f"What frame {name} hangs on lies outside its sides. Measure again how far apart, or how far in, it is."
+            )
+            yield Finding(STOP, "hanger-beyond-frame", (name,), text)
+
+
+def _hangers_crossed(plan: Plan) -> Iterator[Finding]:
+    for hung in plan.frames:
+        if len(hung.bearings) == 2 and hung.bearings[0].x >= hung.bearings[1].x:
+            name = hung.frame.id
+            text = (
+                f"The left hanger of frame {name} is not left of its right one. Measure again, the left one from the "
+                "left side, the right one from the right side."
+            )
+            yield Finding(STOP, "hangers-crossed", (name,), text)
+
+
+def _hook_would_show(plan: Plan) -> Iterator[Finding]:
+    shows = {
+        nail.name: (nail.frame, words)
+        for hung in plan.frames
+        for nail in hung.nails
+        if (words := _would_show(hung, nail, plan.job.unit))
+    }
+    for names, text in same_words(((name, words) for name, (_, words) in shows.items()), "nail"):
+        about = once(shows[name][0] for name in names)
+        yield Finding(STOP, "hook-would-show", about, text, "common practice: 6 mm", names)
+
+
+def _would_show(hung: Hung, nail: Nail, unit: str) -> str:
+    """That a nail point is not well behind its frame, as a sentence; "" where it is, or the drop itself is wrong."""
+    under, over = hung.rect.y1 - nail.y, nail.y - hung.rect.y0
+    if under < HOOK_MARGIN - TOLERANCE:
+        where = f"{show_both(abs(under), unit)} {'below' if under >= 0 else 'above'} the top edge of the frame"
+        shorter = ", or shorten the wire" if hung.frame.hanger.kind == "wire" else ""
+        return f"{where}, so the hook would show. Use a fixing that sits lower{shorter}."
+    if over < HOOK_MARGIN - TOLERANCE and nail.bears_y > hung.rect.y0:
+        where = f"{show_both(abs(over), unit)} {'above' if over >= 0 else 'below'} the lower edge of the frame"
+        return f"{where}, so it would show. Measure the drop again, or use a fixing that sits higher."
+    return ""
+
+
+def _drop_missing(plan: Plan) -> Iterator[Finding]:
+    missing = {bearing.nail_of(hung.frame.id): hung.frame.id
+               for hung in plan.frames for bearing in hung.bearings if bearing.drop is None}  # fmt: skip
+    if missing:
+        names = once(missing.values())
+        text = f"No nail yet for {listed(names)}: measure the drop, or mark it by hand on the drop rule."
+        yield Finding(NOTE, "drop-missing", names, text, nails=tuple(missing))
+
+
+RULES = (_drop_beyond_frame, _hanger_beyond_frame, _hangers_crossed, _hook_would_show, _drop_missing)
