@@ -12,7 +12,14 @@ from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.hanging import HOOK_MARGIN
 from templates_gen.findings.words import same_words
 from templates_gen.hanging import GRAVITY, nail_rise
-from templates_gen.holding.statics import HungWire, least_apart, moved_apart, slip_to_tilt, steady_angle
+from templates_gen.holding.statics import (
+    HungWire,
+    least_apart,
+    least_mass_depth,
+    moved_apart,
+    slip_to_tilt,
+    steady_angle,
+)
 from templates_gen.holding.wire import drop_at_two_limits, hung_wire, mass_depth
 from templates_gen.model import Frame
 from templates_gen.planning import Plan
@@ -53,7 +60,7 @@ class _Wired(Record, frozen=True):
 
     @property
     def steady(self) -> bool:
-        return self.wire.angle > steady_angle(self.wire.separation, self.depth)
+        return self.depth > least_mass_depth(self.wire)
 
 
 def _wired(plan: Plan) -> Iterator[_Wired]:

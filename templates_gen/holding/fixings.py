@@ -30,13 +30,8 @@ NDS_WITHDRAWAL = 1380.0
 """lb per inch in the wood for G = 1 and a nail of 1 in: allowable withdrawal from side grain, 1380 G^(5/2) D
 (NDS 2005, equation 11.2-3, as quoted in three texts)."""
 
-FPL_WITHDRAWAL = 54.12
-"""N for G = 1, D and L in mm: what pulls a nail out of side grain, 54.12 G^(5/2) D L (Wood Handbook, FPL-GTR-190,
-2010, ch. 8; the exponent as in FPL Technical Note 236, 1958)."""
-
-TOE_NAILED, END_GRAIN = 0.67, 0.0
-"""Factors on the allowable withdrawal: for a nail driven at an angle, and into the end of the wood, which counts for
-nothing (NDS, as quoted in secondary texts)."""
+TOE_NAILED = 0.67
+"""Factor on the allowable withdrawal of a nail driven at an angle (NDS, as quoted in secondary texts)."""
 
 LIGHT_STUD = 0.42
 """Specific gravity of spruce-pine-fir, the lightest of the usual stud woods (NDS table 12.3.3A, from memory)."""
@@ -93,12 +88,6 @@ def allowable_withdrawal(gravity: float, diameter: float, length: float, factor:
     """N that a nail with so much of its length in side grain may be pulled with by the NDS, times a factor."""
     per_inch: float = NDS_WITHDRAWAL * gravity**2.5 * diameter / INCH * POUND_FORCE
     return per_inch * length / INCH * factor
-
-
-def ultimate_withdrawal(gravity: float, diameter: float, length: float) -> float:
-    """N at which such a nail came out in tests, on average (Wood Handbook): five times what is allowed, and more."""
-    force: float = FPL_WITHDRAWAL * gravity**2.5 * diameter * length
-    return force
 
 
 def length_in_stud(fixing: Fixing, board: float | None) -> float | None:

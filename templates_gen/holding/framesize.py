@@ -55,16 +55,6 @@ def window_size(contents: Size, mat: Mat) -> Size:
     return contents[0] - left - right, contents[1] - top - bottom
 
 
-def rabbet_size(contents: Size, moulding: Moulding) -> Size:
-    """The opening at the back of the frame: the contents and the allowance, G + a (framers' trade texts)."""
-    return _grown(contents, moulding.allowance)
-
-
-def sight_size(contents: Size, moulding: Moulding) -> Size:
-    """The opening at the front of the frame: G + a - 2 r (framers' trade texts)."""
-    return _grown(contents, moulding.allowance - 2 * moulding.rabbet)
-
-
 def outside_size(contents: Size, moulding: Moulding) -> Size:
     """The outside of the frame: G + a + 2 (m - r), with the moulding m wide (framers' trade texts)."""
     return _grown(contents, _border(moulding))

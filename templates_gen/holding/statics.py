@@ -17,9 +17,8 @@ from templates_gen.record import Record
 class HungWire(Record, frozen=True):
     """A wire that carries a frame: its shape in mm and degrees, its forces in parts of the frame's weight.
 
-    `tension` is that of the wire, so the pull on each ring along it; `ring_inward` its part along the line through
-    the rings.  `fixing_down` and `fixing_inward` are what each fixing takes downward and towards the other fixing,
-    `fixing_pull` is both together.
+    `tension` is that of the wire, so the pull on each ring along it.  `fixing_down` and `fixing_inward` are what each
+    fixing takes downward and towards the other fixing, `fixing_pull` is both together.
     """
 
     separation: float
@@ -28,7 +27,6 @@ class HungWire(Record, frozen=True):
     rise: float
     angle: float
     tension: float
-    ring_inward: float
     fixing_down: float
     fixing_inward: float
     fixing_pull: float
@@ -43,8 +41,7 @@ def hang_wire(separation: float, rise: float, apart: float = 0.0) -> HungWire:
     """
     angle = math.degrees(math.atan2(2 * rise, separation - apart))
     pull = tension(angle)
-    level = pull * math.cos(math.radians(angle))
-    down, inward = (0.5, pull - level) if apart else (1.0, 0.0)
+    down, inward = (0.5, pull * (1 - math.cos(math.radians(angle)))) if apart else (1.0, 0.0)
     return HungWire(
         separation=separation,
         apart=apart,
@@ -52,7 +49,6 @@ def hang_wire(separation: float, rise: float, apart: float = 0.0) -> HungWire:
         rise=rise,
         angle=angle,
         tension=pull,
-        ring_inward=level,
         fixing_down=down,
         fixing_inward=inward,
         fixing_pull=math.hypot(down, inward),
@@ -62,7 +58,8 @@ def hang_wire(separation: float, rise: float, apart: float = 0.0) -> HungWire:
 def moved_apart(wire: HungWire, apart: float) -> HungWire:
     """The same wire on fixings another distance apart (mm, at most the separation of its rings; 0 is one fixing).
 
-    Its rise goes with √(L + D − 2 s), see `wire_rise`: exact for a wire so flat that L − D is lost in rounding.
+    Its rise h = ½ √((L − s)² − (D − s)²) = ½ √((L − D)(L + D − 2 s)) goes with √(L + D − 2 s): exact also for a wire so
+    flat that L − D is lost in rounding.
     """
     both = wire.length + wire.separation
     rise = wire.rise * math.sqrt((both - 2 * apart) / (both - 2 * wire.apart))
@@ -74,31 +71,9 @@ def wire_length(separation: float, rise: float, apart: float = 0.0) -> float:
     return apart + math.hypot(separation - apart, 2 * rise)
 
 
-def wire_rise(separation: float, length: float, apart: float = 0.0) -> float:
-    """How far a wire rises above its rings (mm): h = ½ √((L − s)² − (D − s)²) = ½ √((L − D)(L + D − 2 s)).
-
-    Needs length >= separation >= apart.
-    """
-    return math.sqrt((length - separation) * (length + separation - 2 * apart)) / 2
-
-
-def wire_length_at(angle: float, separation: float, apart: float = 0.0) -> float:
-    """The length of wire (mm) that rises at an angle (degrees, under 90): L = s + (D − s) / cos θ."""
-    return apart + (separation - apart) / math.cos(math.radians(angle))
-
-
 def tension(angle: float) -> float:
     """The wire's tension in parts of the weight: T = W / (2 sin θ), as two slanting parts carry W (degrees, over 0)."""
     return 1 / (2 * math.sin(math.radians(angle)))
-
-
-def rise_off_centre(separation: float, length: float, off: float) -> float:
-    """How far a wire rises (mm) over one fixing `off` the middle, the frame held level: h₁ √(1 − (2 e / L)²).
-
-    The two parts of the wire are L long together, so the fixing lies on an ellipse with the rings as its foci and the
-    half axes L / 2 and h₁.  Only friction holds a frame so.  Needs |off| <= length / 2.
-    """
-    return wire_rise(separation, length) * math.sqrt(1 - (2 * off / length) ** 2)
 
 
 def least_mass_depth(wire: HungWire) -> float:
@@ -142,16 +117,3 @@ def slip_to_tilt(wire: HungWire, mass_depth: float, tilt: float) -> float:
     stiff = mass_depth + wire.separation * wire.apart / (4 * wire.rise)
     turning = wire.rise * wire.separation**2 / 2 + 2 * half**2 * stiff
     return max(0.0, math.radians(tilt) * turning / ((wire.length - wire.apart) / 2 * wire.separation))
-
-
-def friction_ratio(friction: float, angle: float) -> float:
-    """The greatest ratio of the tensions at a wire's two ends before it slips: exp(2 μ θ), angle in degrees.
-
-    The capstan equation (textbook statics, from memory): the wire turns by 2 θ, over one fixing or over two.
-    """
-    return math.exp(2 * friction * math.radians(angle))
-
-
-def ring_tilt(error: float, apart: float) -> float:
-    """How crooked (degrees) a frame hangs by its rings on two fixings `apart`, one `error` too high: atan(e / s)."""
-    return math.degrees(math.atan2(error, apart))
