@@ -101,9 +101,5 @@ class Rect(Record, frozen=True, order=True):
 def bounds(rects: Iterable[Rect]) -> Rect:
     """The smallest rectangle around all of them (at least one)."""
     every = list(rects)
-    return Rect(
-        min(r.x0 for r in every),
-        min(r.y0 for r in every),
-        max(r.x1 for r in every),
-        max(r.y1 for r in every),
-    )
+    left, bottom = min(rect.x0 for rect in every), min(rect.y0 for rect in every)
+    return Rect(left, bottom, max(rect.x1 for rect in every), max(rect.y1 for rect in every))

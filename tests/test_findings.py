@@ -12,6 +12,7 @@ from templates_gen.findings import find, stops
 from templates_gen.geometry import Rect
 from templates_gen.model import Feature, Fixing, Group, Hanger, Job, Wall
 from templates_gen.planning import plan_wall
+from templates_gen.record import replace
 from tests.finding_cases_behind import CASES as BEHIND
 from tests.finding_cases_behind import SWITCH, wall
 from tests.finding_cases_found import CASES as FOUND
@@ -215,6 +216,11 @@ def test_a_fixing_under_the_frame_would_show_too():
     assert named("hook-would-show", job(frame(hanger=hidden))) == []
     (under,) = named("hook-would-show", job(frame(hanger=beyond)))
     assert "10 mm · 3/8 in below the lower edge" in under.text  # 80 + 430 − 500
+
+
+def test_a_frame_over_two_things_of_one_name_is_told_once():
+    wall = replace(beside(1900.0).wall, features=beside(1900.0).wall.features + beside(2000.0).wall.features)
+    assert len(named("frame-over-feature", job(wall=wall))) == 1
 
 
 def test_what_no_tape_measure_shows_is_never_nought():

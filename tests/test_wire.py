@@ -45,6 +45,11 @@ def test_a_flat_wire_says_its_pull_in_parts_of_the_weight_and_in_newtons():
     assert "(est. 50 N, as if 5.1 kg hung there)" in found.text
 
 
+def test_a_wire_that_hardly_rises_is_not_said_to_rise_by_nought():
+    (found,) = said(wired(drop=198.0))  # 2 over rings 300 apart: atan(2 / 150) = 0.76°, worked out by hand here
+    assert "rises at less than 1° and" in found.text
+
+
 def test_a_slipping_wire_says_how_little_slip_shows_and_what_was_taken_for_granted():
     # rise 100, c = 350 - 200 = 150: e = (100 + 150) tan 0.6° = 2.62; the wire is 2 hypot(150, 100) = 360.56 long, so
     # 2.62 · 300 / 360.56 = 2.18 mm slip over the nail: worked out by hand here

@@ -134,7 +134,7 @@ def test_a_zone_names_the_feature_as_the_job_does():
 def test_two_outlets_without_names_make_one_finding():
     plan = plan_wall(on(feature("outlet", 1960.0, 300.0), feature("outlet", 1980.0, 600.0)))
     (found,) = [item for item in find(plan) if item.rule == "cable-zone"]
-    assert found.text.startswith("Nail A: a nail here is in a zone where cables may run (straight above or below the")
+    assert found.text.startswith("Nail A: in a zone where cables may run (straight above or below the")
     assert nail_zones(plan) == {"A": ("straight above or below the outlet",)}
 
 

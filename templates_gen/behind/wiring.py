@@ -94,10 +94,8 @@ def _de_openings(wall: Wall) -> Iterator[Zone]:
     for feature in wall.features:
         if feature.kind in ("door", "window"):
             reason = f"{_span(DE_UPRIGHT)} beside the {feature.called}"
-            for x0, x1 in (
-                (feature.rect.x0 - far, feature.rect.x0 - near),
-                (feature.rect.x1 + near, feature.rect.x1 + far),
-            ):
+            left, right = feature.rect.x0, feature.rect.x1
+            for x0, x1 in ((left - far, left - near), (right + near, right + far)):
                 yield Zone(Rect(x0, wall.rect.y0, x1, wall.rect.y1), reason, DE_SOURCE)
 
 

@@ -28,8 +28,8 @@ RULES = tuple(rule for part in PARTS for rule in part.RULES)
 
 
 def find(plan: Plan) -> tuple[Finding, ...]:
-    """Everything found about a plan, the stops first."""
-    found = [finding for rule in RULES for finding in rule(plan)]
+    """Everything found about a plan, the stops first, and nothing twice."""
+    found = dict.fromkeys(finding for rule in RULES for finding in rule(plan))
     return tuple(sorted(found, key=lambda finding: (STOP, WARN, NOTE).index(finding.level)))
 
 

@@ -10,10 +10,12 @@ from templates_gen.behind.wiring import CABLE_KINDS, UK_SOURCE, cable_depth, zon
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import capital, listed, once
 from templates_gen.geometry import TOLERANCE
-from templates_gen.planning import Hung, Plan
+from templates_gen.planning import Plan
 from templates_gen.units import show_both
 
 LOOK = "Look with a detector before you nail; where in doubt, ask a licensed electrician."
+
+PIPES = "Do pipes run there, and where? Look with a detector before you nail; where in doubt, ask a plumber."
 
 NO_ZONES = "The US prescribes no zones to rely on: cables may run behind any other spot as well."
 
@@ -33,7 +35,7 @@ def _cable_zone(plan: Plan) -> Iterator[Finding]:
     for zone, nails in zones_met(plan).items():
         by_reason.setdefault((zone.reason, zone.source), []).extend(nails)
     for (reason, source), nails in by_reason.items():
-        text = f"{_nails(nails)}: a nail here is in a zone where cables may run ({reason}). {LOOK}"
+        text = f"{_nails(nails)}: in a zone where cables may run ({reason}). {LOOK}"
         yield Finding(WARN, "cable-zone", _frames(nails), text, source, _names(nails))
 
 
@@ -54,16 +56,15 @@ def _nail_deep(plan: Plan) -> Iterator[Finding]:
     limit, wall, unit = cable_depth(plan.job.wall), plan.job.wall, plan.job.unit
     if limit is None:
         return
-    by_depth: dict[str, list[Hung]] = {}
+    by_depth: dict[str, list[str]] = {}
     for hung in plan.frames:
         depth = depth_of(hung.frame.fixing)
         if depth is not None and depth >= limit - TOLERANCE:
-            by_depth.setdefault(show_both(depth, unit), []).append(hung)
+            by_depth.setdefault(show_both(depth, unit), []).append(hung.frame.id)
     why = _why_deep(plan, show_both(limit, unit))
-    for depth_shown, deep in by_depth.items():
-        names = tuple(hung.frame.id for hung in deep)
+    for depth_shown, names in by_depth.items():
         text = f"The fixings of {listed(names)} go {depth_shown} deep. {why} {LOOK}"
-        yield Finding(WARN, "nail-deep", names, text, DEPTH_SOURCE[wall.wiring])
+        yield Finding(WARN, "nail-deep", tuple(names), text, DEPTH_SOURCE[wall.wiring])
 
 
 def _why_deep(plan: Plan, limit: str) -> str:
@@ -105,18 +106,11 @@ def _other_side(plan: Plan) -> Iterator[Finding]:
 
 def _pipes_near(plan: Plan) -> Iterator[Finding]:
     for called, nails in pipes_near(plan).items():
-        text = (
-            f"{_nails(nails)}: above, below or beside the {called}. Do pipes run behind it, and where? "
-            "Look with a detector before you nail; where in doubt, ask a plumber."
-        )
+        text = f"{_nails(nails)}: above, below or beside the {called}. {PIPES}"
         yield Finding(NOTE, "pipes-near", _frames(nails), text, PIPE_SOURCE, _names(nails))
     rooms = [room for room in once(plan.job.wall.behind) if room in WET_ROOMS]
     if rooms:
-        text = (
-            f"Behind this wall: {', '.join(rooms)}. Do pipes run in the wall, and where? "
-            "Look with a detector before you nail; where in doubt, ask a plumber."
-        )
-        yield Finding(NOTE, "pipes-near", (), text, PIPE_SOURCE)
+        yield Finding(NOTE, "pipes-near", (), f"Behind this wall: {', '.join(rooms)}. {PIPES}", PIPE_SOURCE)
 
 
 RULES = (_cable_zone, _nail_deep, _pipes_near, _other_side, _wiring_unknown)

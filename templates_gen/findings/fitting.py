@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import product
 
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
 from templates_gen.findings.words import by_how_much, capital, listed
@@ -127,22 +128,14 @@ def _room(plan: Plan, rect: Rect) -> float:
 
 
 def _frame_over_feature(plan: Plan) -> Iterator[Finding]:
-    for hung in plan.frames:
-        for feature in plan.job.wall.features:
-            name = hung.frame.id
-            if hung.rect.overlaps(feature.rect):
-                yield Finding(
-                    STOP,
-                    "frame-over-feature",
-                    (name,),
-                    f"Frame {name} covers the {feature.called}.",
-                )
-            elif hung.rect.overlaps(feature.rect.grown(feature.clear)):
-                clear = show_both(feature.clear, plan.job.unit)
-                yield Finding(
-                    WARN, "feature-clearance", (name,),
-                    f"Frame {name} is nearer than {clear} to the {feature.called}.",
-                )  # fmt: skip
+    for hung, feature in product(plan.frames, plan.job.wall.features):
+        name = hung.frame.id
+        if hung.rect.overlaps(feature.rect):
+            yield Finding(STOP, "frame-over-feature", (name,), f"Frame {name} covers the {feature.called}.")
+        elif hung.rect.overlaps(feature.rect.grown(feature.clear)):
+            clear = show_both(feature.clear, plan.job.unit)
+            text = f"Frame {name} is nearer than {clear} to the {feature.called}."
+            yield Finding(WARN, "feature-clearance", (name,), text)
 
 
 def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
@@ -161,11 +154,8 @@ def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
 def _group_off_centre(plan: Plan) -> Iterator[Finding]:
     off = plan.group.cx - plan.centre_line
     if abs(off) >= 1.0:  # mm, what a tape measure can show: common practice, no source
-        side = "right" if off > 0 else "left"
-        yield Finding(
-            NOTE, "group-off-centre", (),
-            f"The group's middle is {show_both(abs(off), plan.job.unit)} to the {side} of its centre line.",
-        )  # fmt: skip
+        where = f"{show_both(abs(off), plan.job.unit)} to the {'right' if off > 0 else 'left'}"
+        yield Finding(NOTE, "group-off-centre", (), f"The group's middle is {where} of its centre line.")
 
 
 RULES = (

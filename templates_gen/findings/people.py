@@ -80,7 +80,7 @@ def _depth_missing(plan: Plan) -> Iterator[Finding]:
     names = _ids(hung for hung in _in_path(plan) if hung.frame.depth is None)
     if names:
         text = (
-            f"No depth given for {listed(names)}: on a path open to the public, a frame more than "
+            f"No depth given for {listed(names)}: measure it, for on a path open to the public a frame more than "
             f"{DEEPEST.words(plan.job.unit)} deep sticks out too far. {ACCESS_RULES}"
         )
         yield Finding(NOTE, "depth-missing", names, text, ADA_SOURCE)

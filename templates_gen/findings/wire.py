@@ -95,8 +95,9 @@ def _pulls(item: _Wired, unit: str) -> str:
         est, hung = "est. " if item.frame.estimated else "", show_mass(wire.tension * weight, unit)
         force = f" ({est}{wire.tension * weight * GRAVITY:.0f} N, as if {hung} hung there)"
     better = "pull with less than that weight" + ("" if item.steady else ", and bring the frame back to level")
+    angle = f"only {math.floor(wire.angle)}°" if wire.angle >= 1 else "less than 1°"
     return (
-        f"the wire rises at only {math.floor(wire.angle)}° and pulls at each ring with {wire.tension:.1f} times the "
+        f"the wire rises at {angle} and pulls at each ring with {wire.tension:.1f} times the "
         f"frame's weight{force}. {_advice(item, unit, better)}"
     )
 
