@@ -218,6 +218,16 @@ def test_a_fixing_under_the_frame_would_show_too():
     assert "10 mm · 3/8 in below the lower edge" in under.text  # 80 + 430 − 500
 
 
+def test_what_is_too_near_is_also_shown_to_be_nearer():
+    assert named("frames-close", placed(459.9))[0].text == (
+        "Frames A and B are a little less than 60 mm · 2 3/8 in apart; the gap wanted is 60 mm · 2 3/8 in."
+    )
+    near = replace(at_height(1450.0).wall, clear=900.1)  # 2600 − 1450 − 250 = 900
+    assert named("wall-clearance", job(wall=near))[0].text == (
+        "Frame A is a little less than 900 mm · 35 7/16 in from an edge of the wall, nearer than 900 mm · 35 7/16 in."
+    )
+
+
 def test_a_frame_over_two_things_of_one_name_is_told_once():
     wall = replace(beside(1900.0).wall, features=beside(1900.0).wall.features + beside(2000.0).wall.features)
     assert len(named("frame-over-feature", job(wall=wall))) == 1

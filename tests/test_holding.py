@@ -19,9 +19,10 @@ from templates_gen.holding.fixings import (
 )
 from templates_gen.model import Fixing, Studs, Wall
 from templates_gen.planning import plan_wall
+from templates_gen.record import replace
 from templates_gen.telling.schedule import as_data
 from tests.finding_cases_holding import on_board, pair
-from tests.jobs import frame, job
+from tests.jobs import frame, job, named
 
 POUND = 0.45359237  # kg exactly (international yard and pound agreement, 1959)
 INCH = 25.4  # mm exactly (same agreement)
@@ -121,10 +122,14 @@ def test_board_is_plasterboard_or_a_wall_of_which_only_the_studs_are_told():
     assert not is_board(wall())
 
 
-def test_the_hooks_a_frame_wants_are_counted_by_rating_first_then_by_board():
+def test_the_hooks_a_frame_wants_are_as_many_as_both_their_rating_and_board_ask_for():
     heavy, hook = frame(weight=12.0), Fixing(kind="hook", below=22.0, rating=24.0)
     drywall = wall(build="drywall", studs=STUDS)
-    assert wanted_hooks(frame(weight=12.0, fixing=hook), drywall, (700.0,)) == 2  # 4 x 12 / 24
+    assert wanted_hooks(frame(weight=12.0, fixing=hook), drywall, (400.0,)) == 2  # in a stud: 4 x 12 / 24
+    assert wanted_hooks(frame(weight=12.0, fixing=hook), drywall, (700.0,)) == 3  # in board: 12 / 5, rounded up
+    assert wanted_hooks(frame(weight=12.0, fixing=replace(hook, rating=12.0)), drywall, (700.0,)) == 4  # 4 x 12 / 12
+    assert wanted_hooks(frame(weight=16.0, fixing=hook), drywall, (700.0,)) is None  # nothing on hooks in board
+    assert wanted_hooks(frame(weight=16.0, fixing=replace(hook, kind="screw")), drywall, (700.0,)) == 3  # an anchor
     assert wanted_hooks(heavy, drywall, (700.0,)) == 3  # 12 / 5, rounded up
     assert wanted_hooks(heavy, drywall, (400.0, 1000.0)) is None  # both in studs
     assert wanted_hooks(heavy, drywall, (400.0, 700.0)) == 3  # one of them is not
@@ -137,6 +142,11 @@ def test_the_schedule_says_of_every_nail_if_it_is_in_a_stud_and_how_many_hooks_i
     (nail,) = as_data(plan_wall(on_board(12.0, first)), ())["frames"][0]["nails"]
     assert nail["stud"] is stud
     assert nail["hooks_needed"] == (None if stud else 3)
+
+
+def test_a_heavy_cleat_beside_the_studs_is_told_of_its_studs_alone():
+    heavy = on_board(16.0, 1920.0, hanger=pair(kind="cleat"))
+    assert named("cleat-off-studs", heavy) and not named("board-heavy", heavy)
 
 
 SHARES = st.lists(st.tuples(st.integers(0, 5000), st.integers(1, 30)), min_size=1, max_size=12).map(sorted)

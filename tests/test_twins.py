@@ -53,6 +53,11 @@ def test_a_pair_of_rings_says_each_side():
     assert "the nails of B go 3 mm · 1/8 in lower at the left and 2 mm · 1/16 in higher at the right." in text
 
 
+def test_a_pair_that_goes_alike_is_told_once():
+    text = said(frame("A", hanger=pair(70.0, 72.0)), frame("B", hanger=pair(73.0, 75.0)))
+    assert text.endswith("In the place of frame A, the nails of B go 3 mm · 1/8 in lower.")
+
+
 def test_a_side_that_stays_is_not_told():
     text = said(frame("A", hanger=pair(70.0, 70.0)), frame("B", hanger=pair(70.0, 73.0)))
     assert text.endswith("In the place of frame A, the nails of B go 3 mm · 1/8 in lower at the right.")

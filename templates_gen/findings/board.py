@@ -14,6 +14,7 @@ from templates_gen.holding.fixings import (
     PER_BOARD_HOOK,
     board_hooks_needed,
     heaviest_metre,
+    hooks_in_board,
     is_board,
 )
 from templates_gen.holding.studs import centres, known, near_stud, on_stud
@@ -37,10 +38,9 @@ def _off_stud(hung: Hung, plan: Plan) -> list[float]:
 
 
 def _too_heavy_for_board(hung: Hung, plan: Plan) -> bool:
-    """True when a frame hangs on board with fewer hooks than board wants; a rated screw is an anchor, by its rating."""
+    """True when a frame hangs on board with fewer hooks than board wants."""
     frame, wall = hung.frame, plan.job.wall
-    anchored = frame.fixing.kind == "screw" and frame.fixing.rating is not None
-    if frame.weight is None or anchored or not is_board(wall) or not _off_stud(hung, plan):
+    if frame.weight is None or not hooks_in_board(frame, wall, (bearing.x for bearing in hung.bearings)):
         return False
     if frame.hanger.kind == "cleat" and known(wall.studs):
         return False  # that its rail misses the studs is said instead

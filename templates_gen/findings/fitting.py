@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import product
 
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
-from templates_gen.findings.words import by_how_much, capital, listed
+from templates_gen.findings.words import by_how_much, capital, listed, short_of
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both
@@ -63,7 +63,7 @@ def _frames_too_close(plan: Plan) -> Iterator[Finding]:
     wanted = " and ".join(show_both(each, unit) for each in dict.fromkeys((group.gap_across, group.gap_down)))
     for one, two in close[:MOST_PAIRS]:
         names = (one.frame.id, two.frame.id)
-        gap = show_both(max(0.0, one.rect.gap_to(two.rect)), unit)
+        gap = short_of(max(group.gap_across, group.gap_down), max(0.0, one.rect.gap_to(two.rect)), unit)
         text = f"Frames {names[0]} and {names[1]} are {gap} apart; the gap wanted is {wanted}."
         yield Finding(WARN, "frames-close", names, text)
     if len(close) > MOST_PAIRS:
@@ -112,9 +112,9 @@ def _wall_clearance(plan: Plan) -> Iterator[Finding]:
     wall, unit = plan.job.wall, plan.job.unit
     for hung in plan.frames if wall.clear else ():
         if _on_wall(plan, hung.rect) and (away := _room(plan, hung.rect)) < wall.clear - TOLERANCE:
-            name = hung.frame.id
-            text = f"Frame {name} is {show_both(away, unit)} from an edge of the wall, nearer than"
-            yield Finding(WARN, "wall-clearance", (name,), f"{text} {show_both(wall.clear, unit)}.")
+            name, far = hung.frame.id, short_of(wall.clear, away, unit)
+            text = f"Frame {name} is {far} from an edge of the wall, nearer than {show_both(wall.clear, unit)}."
+            yield Finding(WARN, "wall-clearance", (name,), text)
 
 
 def _room(plan: Plan, rect: Rect) -> float:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
 from templates_gen.findings.printed import Printed
-from templates_gen.findings.words import by_how_much, capital, listed
+from templates_gen.findings.words import by_how_much, capital, listed, short_of
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both
@@ -38,7 +38,8 @@ def _at_nosings(plan: Plan) -> Iterator[Finding]:
             text = f"Frame {name} reaches {by_how_much(-high, unit)} below {line}."
             yield Finding(STOP, "below-nosings", (name,), text)
         elif high < clear - TOLERANCE:
-            text = f"Frame {name} is {show_both(high, unit)} above {line}, nearer than {show_both(clear, unit)}."
+            up = short_of(clear, high, unit)
+            text = f"Frame {name} is {up} above {line}, nearer than {show_both(clear, unit)}."
             yield Finding(WARN, "near-nosings", (name,), text)
 
 

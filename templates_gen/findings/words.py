@@ -40,6 +40,12 @@ def by_how_much(mm: float, unit: str) -> str:
     return show_both(mm, unit) if mm >= least / 2 else f"less than {show_both(least, unit)}"
 
 
+def short_of(wanted: float, mm: float, unit: str) -> str:
+    """A length that is less than the one wanted, in both systems; also where a tape measure shows them alike."""
+    shown = show_both(mm, unit)
+    return f"a little less than {shown}" if shown == show_both(wanted, unit) else shown
+
+
 def capital(text: str) -> str:
     """The same with a capital at its start."""
     return text[:1].upper() + text[1:]

@@ -6,7 +6,7 @@ Weights in kg, lengths in mm, forces in N.  Nothing here says what a wall or a n
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from templates_gen.behind.entries import depth_of
 from templates_gen.geometry import TOLERANCE
@@ -74,14 +74,26 @@ def is_board(wall: Wall) -> bool:
     return wall.build == "drywall" or (wall.build == "" and wall.studs is not None)
 
 
-def wanted_hooks(frame: Frame, wall: Wall, across: tuple[float, ...]) -> int | None:
-    """How many hooks a frame with fixings at these x wants: by their rating, else as board counts; None if unknown."""
-    if frame.weight is None:
+def hooks_in_board(frame: Frame, wall: Wall, across: Iterable[float]) -> bool:
+    """True when a fixing at one of these x is in board and not known to be in a stud.
+
+    A rated screw is no hook but an anchor, which goes by its rating.
+    """
+    anchored = frame.fixing.kind == "screw" and frame.fixing.rating is not None
+    return is_board(wall) and not anchored and not all(on_stud(x, wall) for x in across)
+
+
+def wanted_hooks(frame: Frame, wall: Wall, across: Sequence[float]) -> int | None:
+    """How many hooks a frame with fixings at these x wants, by their rating and as board counts; None where neither
+    tells, or board bears none."""
+    weight, rating = frame.weight, frame.fixing.rating
+    if weight is None:
         return None
-    if frame.fixing.rating is not None:
-        return hooks_needed(frame.weight, frame.fixing.rating)
-    in_studs = all(on_stud(x, wall) for x in across)
-    return None if in_studs or not is_board(wall) else board_hooks_needed(frame.weight)
+    by_rating = None if rating is None else hooks_needed(weight, rating)
+    if not hooks_in_board(frame, wall, across):
+        return by_rating
+    in_board = board_hooks_needed(weight)
+    return None if in_board is None else max(in_board, by_rating or 0)
 
 
 def allowable_withdrawal(gravity: float, diameter: float, length: float, factor: float = 1.0) -> float:
