@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.findings import find
-from templates_gen.holding.studs import centres, known, near_stud, on_stud
+from templates_gen.holding.studs import centres, known, nearest_stud, on_stud
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Studs, Wall
 from templates_gen.planning import plan_wall
@@ -35,16 +35,13 @@ def test_studs_go_on_to_the_left_of_the_first_one_measured():
 
 def test_the_nearest_stud_and_by_how_much_it_is_missed():
     # 45 in: the stud at 48 is 3 in to its right; faces at 15 1/4 and 16 3/4: worked out by hand here
-    near = near_stud(45 * INCH, wall(SIXTEEN))
-    assert near is not None
-    assert (near.centre / INCH, near.off / INCH, near.hit) == (pytest.approx(48), pytest.approx(3), False)
+    assert nearest_stud(45 * INCH, wall(SIXTEEN)) == pytest.approx(48 * INCH)
     hits = [on_stud(x * INCH, wall(SIXTEEN)) for x in (15.24, 15.25, 16.75, 16.76, 48.75, 48.76)]
     assert hits == [False, True, True, False, True, False]
 
 
 def test_no_stud_is_looked_for_beyond_the_walls_end():
-    near = near_stud(79 * INCH, wall(SIXTEEN, width=79 * INCH))
-    assert near is not None and near.centre / INCH == pytest.approx(64)
+    assert nearest_stud(79 * INCH, wall(SIXTEEN, width=79 * INCH)) == pytest.approx(64 * INCH)
 
 
 @pytest.mark.parametrize(
@@ -58,7 +55,7 @@ def test_no_stud_is_looked_for_beyond_the_walls_end():
 def test_nothing_is_guessed(studs):
     assert not known(studs)
     assert centres(studs, 0.0, 4000.0) == ()
-    assert near_stud(1000.0, wall(studs)) is None
+    assert nearest_stud(1000.0, wall(studs)) is None
     assert on_stud(1000.0, wall(studs)) is None
 
 
@@ -73,12 +70,13 @@ at = st.floats(min_value=0.0, max_value=4000.0)
 @given(at, at, st.floats(min_value=200.0, max_value=700.0))
 def test_the_nearest_stud_is_never_further_than_half_a_spacing_within_the_wall(x, first, spacing):
     studs = Studs(first=first, spacing=spacing, width=38.0)
-    near = near_stud(x, wall(studs, width=4000.0))
-    ends = centres(studs, 0.0, 4000.0)
-    assert near is not None and near.centre - x == near.off
-    assert near.hit == (abs(near.off) <= 19.0 + 1e-6) or abs(abs(near.off) - 19.0) < 1e-3
+    where, ends = wall(studs, width=4000.0), centres(studs, 0.0, 4000.0)
+    near = nearest_stud(x, where)
+    assert near is not None
+    off = abs(near - x)
+    assert on_stud(x, where) == (off <= 19.0) or abs(off - 19.0) < 1e-3 or abs(x - first) <= 19.0
     if ends[0] <= x <= ends[-1]:
-        assert abs(near.off) <= spacing / 2 + 1e-6
+        assert off <= spacing / 2 + 1e-6
 
 
 @pytest.fixture

@@ -17,7 +17,7 @@ from templates_gen.holding.fixings import (
     hooks_in_board,
     is_board,
 )
-from templates_gen.holding.studs import centres, known, near_stud, on_stud
+from templates_gen.holding.studs import centres, known, nearest_stud, on_stud
 from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import is_heavy
 from templates_gen.planning import Hung, Plan
@@ -99,8 +99,8 @@ def _where_stud(hung: Hung, plan: Plan) -> str:
 
 def _nearest(hung: Hung, plan: Plan) -> float | None:
     """How far the nearest stud's centre is right of a fixing that misses it (mm, left: negative), if it is known."""
-    misses = [near for x in _off_stud(hung, plan) if (near := near_stud(x, plan.job.wall))]
-    return min((near.off for near in misses), key=abs, default=None)
+    nearest = ((x, nearest_stud(x, plan.job.wall)) for x in _off_stud(hung, plan))
+    return min((centre - x for x, centre in nearest if centre is not None), key=abs, default=None)
 
 
 def _sideways(off: float, hung: Hung, unit: str) -> str:

@@ -10,15 +10,6 @@ import math
 
 from templates_gen.geometry import TOLERANCE
 from templates_gen.model import Studs, Wall
-from templates_gen.record import Record
-
-
-class NearStud(Record, frozen=True):
-    """The stud nearest to a point: its centre, how far right of the point it is (left: negative), and if it is hit."""
-
-    centre: float
-    off: float
-    hit: bool
 
 
 def known(studs: Studs | None) -> bool:
@@ -35,14 +26,9 @@ def centres(studs: Studs | None, start: float, end: float) -> tuple[float, ...]:
     return tuple(studs.first + number * studs.spacing for number in range(least, most + 1))
 
 
-def near_stud(x: float, wall: Wall) -> NearStud | None:
-    """The stud of the wall nearest to x; None when the studs are not known or the wall has none."""
-    studs = wall.studs
-    found = centres(studs, 0.0, wall.width)
-    if studs is None or not found:
-        return None
-    centre = min(found, key=lambda stud: abs(stud - x))
-    return NearStud(centre, centre - x, abs(centre - x) <= studs.width / 2 + TOLERANCE)
+def nearest_stud(x: float, wall: Wall) -> float | None:
+    """The centre of the wall's stud nearest to x; None when the studs are not known or the wall has none."""
+    return min(centres(wall.studs, 0.0, wall.width), key=lambda centre: abs(centre - x), default=None)
 
 
 def on_stud(x: float, wall: Wall) -> bool | None:
@@ -50,7 +36,8 @@ def on_stud(x: float, wall: Wall) -> bool | None:
     studs = wall.studs
     if studs is None or studs.first is None:
         return None
-    if abs(x - studs.first) <= studs.width / 2 + TOLERANCE:
-        return True  # the measured one, whatever the spacing
-    near = near_stud(x, wall)
-    return None if near is None else near.hit
+    near = nearest_stud(x, wall)
+    # the measured one is one, whatever the spacing
+    if any(abs(x - centre) <= studs.width / 2 + TOLERANCE for centre in (studs.first, near) if centre is not None):
+        return True
+    return None if near is None else False
