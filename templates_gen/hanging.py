@@ -5,6 +5,8 @@ All in mm.  A drop runs down from the frame's top edge; heights run up from the 
 
 from __future__ import annotations
 
+import math
+
 from templates_gen.geometry import Rect
 from templates_gen.holding.wire import drop_at_two, hung_wire
 from templates_gen.model import Frame
@@ -101,4 +103,4 @@ def _pull(frame: Frame, load: float | None) -> float | None:
     wire = hung_wire(frame)
     if load is None or not frame.hanger.apart:
         return load
-    return None if wire is None else load / wire.fixing_down * wire.fixing_pull
+    return None if wire is None else 2 * load * math.hypot(*wire.fixing_load)

@@ -15,44 +15,38 @@ from templates_gen.record import Record
 
 
 class HungWire(Record, frozen=True):
-    """A wire that carries a frame: its shape in mm and degrees, its forces in parts of the frame's weight.
+    """A wire that carries a frame, on one fixing (`apart` 0) or on two: mm and degrees, forces in parts of the weight.
 
-    `tension` is that of the wire, so the pull on each ring along it.  `fixing_down` and `fixing_inward` are what each
-    fixing takes downward and towards the other fixing, `fixing_pull` is both together.
+    Needs 0 <= apart <= separation, 0 < separation and 0 < rise.
     """
 
     separation: float
-    apart: float
-    length: float
     rise: float
-    angle: float
-    tension: float
-    fixing_down: float
-    fixing_inward: float
-    fixing_pull: float
+    apart: float = 0.0
 
+    @property
+    def length(self) -> float:
+        """From ring to ring: L = s + √((D − s)² + 4 h²)."""
+        return self.apart + math.hypot(self.separation - self.apart, 2 * self.rise)
 
-def hang_wire(separation: float, rise: float, apart: float = 0.0) -> HungWire:
-    """The wire between rings `separation` apart that rises so far over one fixing, or over two `apart` (mm).
+    @property
+    def angle(self) -> float:
+        """How steep its slanting parts are: θ."""
+        return math.degrees(math.atan2(2 * self.rise, self.separation - self.apart))
 
-    On one fixing both parts of the wire pull, and together carry W.  On two, each fixing has one slanting part with
-    (T cos θ outward, T sin θ = W / 2 down) and the level part with T inward: T (1 − cos θ) inward is left.
-    Needs 0 <= apart <= separation, 0 < separation and 0 < rise.
-    """
-    angle = math.degrees(math.atan2(2 * rise, separation - apart))
-    pull = tension(angle)
-    down, inward = (0.5, pull * (1 - math.cos(math.radians(angle)))) if apart else (1.0, 0.0)
-    return HungWire(
-        separation=separation,
-        apart=apart,
-        length=wire_length(separation, rise, apart),
-        rise=rise,
-        angle=angle,
-        tension=pull,
-        fixing_down=down,
-        fixing_inward=inward,
-        fixing_pull=math.hypot(down, inward),
-    )
+    @property
+    def tension(self) -> float:
+        """That of the wire, so the pull on each ring along it: T = W / (2 sin θ), as two slanting parts carry W."""
+        return 1 / (2 * math.sin(math.radians(self.angle)))
+
+    @property
+    def fixing_load(self) -> tuple[float, float]:
+        """What each fixing takes downward, and towards the other one.
+
+        On one fixing both parts of the wire pull, and together carry W.  On two, each has one slanting part with
+        (T cos θ outward, T sin θ = W / 2 down) and the level part with T inward: T (1 − cos θ) inward is left.
+        """
+        return (0.5, self.tension * (1 - math.cos(math.radians(self.angle)))) if self.apart else (1.0, 0.0)
 
 
 def moved_apart(wire: HungWire, apart: float) -> HungWire:
@@ -63,17 +57,7 @@ def moved_apart(wire: HungWire, apart: float) -> HungWire:
     """
     both = wire.length + wire.separation
     rise = wire.rise * math.sqrt((both - 2 * apart) / (both - 2 * wire.apart))
-    return hang_wire(wire.separation, rise, apart)
-
-
-def wire_length(separation: float, rise: float, apart: float = 0.0) -> float:
-    """The length from ring to ring (mm) of a wire that rises so far: L = s + √((D − s)² + 4 h²)."""
-    return apart + math.hypot(separation - apart, 2 * rise)
-
-
-def tension(angle: float) -> float:
-    """The wire's tension in parts of the weight: T = W / (2 sin θ), as two slanting parts carry W (degrees, over 0)."""
-    return 1 / (2 * math.sin(math.radians(angle)))
+    return HungWire(wire.separation, rise, apart)
 
 
 def least_mass_depth(wire: HungWire) -> float:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from templates_gen.errors import InputError
-from templates_gen.holding.statics import HungWire, hang_wire, moved_apart
+from templates_gen.holding.statics import HungWire, moved_apart
 from templates_gen.model import Frame, Hanger
 from templates_gen.record import replace
 
@@ -75,7 +75,7 @@ def _hung(hanger: Hanger, drop: float | None, apart: float, where: str) -> HungW
         return None
     if drop >= depth:
         raise InputError(where, f"found a drop of {drop:g} mm, expected less than the ring depth of {depth:g} mm")
-    return hang_wire(separation, depth - drop, apart)
+    return HungWire(separation, depth - drop, apart)
 
 
 def _check_rings(frame: Frame, where: str) -> None:
