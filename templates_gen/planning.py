@@ -26,6 +26,16 @@ class Hung(Record, frozen=True):
     bearings: tuple[Bearing, ...]
     nails: tuple[Nail, ...]
 
+    @property
+    def unmeasured(self) -> tuple[Bearing, ...]:
+        """The points whose drop is not known yet, and which so have no nail."""
+        return tuple(bearing for bearing in self.bearings if bearing.drop is None)
+
+    @property
+    def drops(self) -> list[float]:
+        """The drops that are known (mm)."""
+        return [bearing.drop for bearing in self.bearings if bearing.drop is not None]
+
 
 class Plan(Record, frozen=True):
     """Every frame and nail on the wall in reading order, and the two lines that all is measured from.

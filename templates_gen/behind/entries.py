@@ -35,10 +35,8 @@ def _entries(hung: Hung) -> Iterator[Entry]:
     tip = tip_below(hung.frame.fixing)
     for nail in hung.nails:
         yield Entry(nail.name, nail.frame, nail.x, nail.y - tip, nail.y)
-    for bearing in hung.bearings:
-        if bearing.drop is None:
-            name = bearing.nail_of(hung.frame.id)
-            yield Entry(name, hung.frame.id, bearing.x, hung.rect.cy - tip, hung.rect.y1)
+    for bearing in hung.unmeasured:
+        yield Entry(bearing.nail_of(hung.frame.id), hung.frame.id, bearing.x, hung.rect.cy - tip, hung.rect.y1)
 
 
 def depth_of(fixing: Fixing) -> float | None:

@@ -20,7 +20,7 @@ def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
     unit = plan.job.unit
     for hung in plan.frames:
         name, high = hung.frame.id, hung.rect.height
-        drop = max((bearing.drop for bearing in hung.bearings if bearing.drop is not None), default=0.0)
+        drop = max(hung.drops, default=0.0)
         if drop >= high:
             text = (
                 f"Frame {name} is {show_both(high, unit)} high but its drop is {show_both(drop, unit)}. Measure again, "
@@ -76,12 +76,11 @@ def _would_show(hung: Hung, nail: Nail, unit: str) -> str:
 
 
 def _drop_missing(plan: Plan) -> Iterator[Finding]:
-    missing = {bearing.nail_of(hung.frame.id): hung.frame.id
-               for hung in plan.frames for bearing in hung.bearings if bearing.drop is None}  # fmt: skip
+    missing = [(bearing.nail_of(hung.frame.id), hung.frame.id) for hung in plan.frames for bearing in hung.unmeasured]
     if missing:
-        names = once(missing.values())
-        text = f"No nail yet for {listed(names)}: measure the drop, or mark it by hand on the drop rule."
-        yield Finding(NOTE, "drop-missing", names, text, nails=tuple(missing))
+        nails, frames = (once(names) for names in zip(*missing, strict=True))
+        text = f"No nail yet for {listed(frames)}: measure the drop, or mark it by hand on the drop rule."
+        yield Finding(NOTE, "drop-missing", frames, text, nails=nails)
 
 
 RULES = (_drop_beyond_frame, _hanger_beyond_frame, _hangers_crossed, _hook_would_show, _drop_missing)

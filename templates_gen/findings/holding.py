@@ -89,8 +89,7 @@ def _why_short(hung: Hung, in_wood: float, unit: str) -> tuple[str, str]:
     if frame.weight is None or frame.depth is None:
         return "", ""
     load = frame.weight * GRAVITY / len(hung.bearings) / fixing.nails
-    drops = [frame.height - bearing.drop for bearing in hung.bearings if bearing.drop is not None]
-    pull = outward_pull(load, frame.depth, min(drops, default=0.0))
+    pull = outward_pull(load, frame.depth, frame.height - max(hung.drops, default=frame.height))
     allowed = allowable_withdrawal(LIGHT_STUD, fixing.diameter, in_wood, TOE_NAILED if fixing.angle else 1.0)
     if pull <= allowed:
         return "", ""

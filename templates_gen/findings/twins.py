@@ -37,8 +37,8 @@ def _make(hung: Hung) -> tuple[object, ...]:
 
 def _swapped(twins: Sequence[Hung], unit: str) -> str:
     """What becomes of the nails when two of them change places."""
-    measured = [hung for hung in twins if len(hung.nails) == len(hung.bearings)]
-    missing = [hung.frame.id for hung in twins if hung not in measured]
+    measured = [hung for hung in twins if not hung.unmeasured]
+    missing = [hung.frame.id for hung in twins if hung.unmeasured]
     first_measure = f" {_measure_first(missing)}" if missing else ""
     if len(measured) < 2:
         return f": each nail is for its own frame.{first_measure}"

@@ -36,20 +36,19 @@ def rows(plan: Plan, flagged: frozenset[str] = frozenset()) -> Iterator[tuple[st
     for hung in plan.frames:
         frame, rect = hung.frame, hung.rect
         own = (frame.id, frame.title, f"{_bare(rect.width, unit)} × {_bare(rect.height, unit)}")
-        missing = [bearing for bearing in hung.bearings if bearing.drop is None]
         for nail in hung.nails:
             yield (
                 *own, show(rect.y1 - nail.bears_y, unit), with_mark(nail.name, nail.name, flagged), show(nail.y, unit),
                 sideways(nail.x - plan.centre_line, unit), upward(nail.y - plan.level_line, unit),
             )  # fmt: skip
-        if missing:
-            across = sideways(missing[0].x - plan.centre_line, unit)
+        if hung.unmeasured:
+            across = sideways(hung.unmeasured[0].x - plan.centre_line, unit)
             yield (*own, "measure", with_mark("none yet", _flagged_one(hung, flagged), flagged), "", across, "")
 
 
 def _flagged_one(hung: Hung, flagged: frozenset[str]) -> str:
     """The name of a nail that is flagged before its drop is measured; "" when none is."""
-    names = (bearing.nail_of(hung.frame.id) for bearing in hung.bearings if bearing.drop is None)
+    names = (bearing.nail_of(hung.frame.id) for bearing in hung.unmeasured)
     return next((name for name in names if name in flagged), "")
 
 
@@ -118,12 +117,11 @@ def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str], about: Mapping[
                 upward(nail.y - plan.level_line, unit),
             )
         yield from _carried_lines(about.get(nail.name))
-    if len(hung.nails) < len(hung.bearings):
+    if hung.unmeasured:
         none_yet = with_mark("no nail yet", _flagged_one(hung, flagged), flagged)
         yield f"    {none_yet}: measure the drop, or mark it by hand on the drop rule"
-        for bearing in hung.bearings:
-            if bearing.drop is None:
-                yield from _carried_lines(about.get(bearing.nail_of(hung.frame.id)))
+        for bearing in hung.unmeasured:
+            yield from _carried_lines(about.get(bearing.nail_of(hung.frame.id)))
 
 
 def _carried_lines(line: Carried | None) -> list[str]:
