@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 
 from templates_gen.geometry import Rect
-from templates_gen.holding.wire import drop_at_two, hung_wire
+from templates_gen.holding.wire import check_wire, drop_at_two, hung_wire
 from templates_gen.model import Frame
 from templates_gen.record import Record
 
@@ -59,8 +59,9 @@ def bearings(frame: Frame, rect: Rect) -> tuple[Bearing, ...]:
             Bearing("left", rect.x0 + hanger.left, _first(hanger.drop_left, frame.drop)),
             Bearing("right", rect.x1 - hanger.right, _first(hanger.drop_right, frame.drop)),
         )
+    check_wire(frame)
     if hanger.kind == "wire" and hanger.apart:
-        drop = drop_at_two(hanger, frame.drop, f"frame {frame.id}, hanger")
+        drop = drop_at_two(hanger, frame.drop)
         return Bearing("left", rect.cx - hanger.apart / 2, drop), Bearing("right", rect.cx + hanger.apart / 2, drop)
     return (Bearing("", rect.cx, frame.drop),)
 

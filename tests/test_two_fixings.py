@@ -30,25 +30,25 @@ EXAMPLES = [  # scale in mm, D, s, h1, h2, h1 - h2
 def test_the_frame_hangs_higher_on_two_fixings(scale, separation, apart, one, two, rise):
     depth = 150.0 * scale
     drop_at_one = depth - one * scale
-    found = drop_at_two(wire(apart * scale, separation * scale, depth), drop_at_one, "A")
+    found = drop_at_two(wire(apart * scale, separation * scale, depth), drop_at_one)
     assert (depth - found) / scale == pytest.approx(two, abs=1.5e-3)
     assert (found - drop_at_one) / scale == pytest.approx(rise, abs=1.5e-3)
 
 
 def test_fixings_in_one_place_are_one_fixing():
-    assert drop_at_two(wire(0.0, 400.0, 150.0), 71.0, "A") == pytest.approx(71.0)
+    assert drop_at_two(wire(0.0, 400.0, 150.0), 71.0) == pytest.approx(71.0)
 
 
 def test_a_measured_drop_goes_before_one_worked_out():
     measured = Hanger(kind="wire", apart=100.0, ring_separation=400.0, ring_depth=150.0, drop_at_two=90.0)
-    assert drop_at_two(measured, 71.0, "A") == 90.0
+    assert drop_at_two(measured, 71.0) == 90.0
 
 
 @pytest.mark.parametrize("missing", ["apart", "ring_separation", "ring_depth", "the drop on one"])
 def test_it_is_not_known_when_a_size_is_missing(missing):
     sizes = {"apart": 100.0, "ring_separation": 400.0, "ring_depth": 150.0}
     hanger = Hanger(kind="wire", **{name: value for name, value in sizes.items() if name != missing})
-    assert drop_at_two(hanger, None if missing == "the drop on one" else 71.0, "A") is None
+    assert drop_at_two(hanger, None if missing == "the drop on one" else 71.0) is None
 
 
 def wire_needed(shift: float, under: float, separation: float, apart: float) -> float:
@@ -89,7 +89,7 @@ def test_the_drop_is_where_the_frames_weight_has_sunk_as_far_as_the_wire_lets_it
     }
     best = max(reached.values())
     assert reached[0.0] == pytest.approx(best, abs=1e-9)  # it hangs in the middle
-    found = drop_at_two(wire(apart, separation, depth), 30.0, "A")
+    found = drop_at_two(wire(apart, separation, depth), 30.0)
     assert depth - found == pytest.approx(best, abs=1e-9)
 
 
@@ -102,7 +102,7 @@ def test_the_drop_is_where_the_frames_weight_has_sunk_as_far_as_the_wire_lets_it
 def test_fixings_farther_apart_lift_the_frame_but_never_above_its_rings(separation, rise, one, two):
     assume(one < two)
     depth = rise * separation + 30.0
-    drops = [drop_at_two(wire(share * separation, separation, depth), 30.0, "A") for share in (one, two)]
+    drops = [drop_at_two(wire(share * separation, separation, depth), 30.0) for share in (one, two)]
     assert 30.0 - 1e-9 <= drops[0] <= drops[1] + 1e-9
     assert drops[1] <= depth + 1e-9
 

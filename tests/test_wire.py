@@ -176,7 +176,9 @@ def test_a_drop_measured_on_two_gives_the_wire_without_one_on_one():
         ({"ring_separation": 0.0}, "rings 0 mm apart"),
         ({"ring_depth": 500.0}, "ring depth of 500 mm, expected less than the frame's height"),
         ({"ring_depth": 80.0}, "drop of 80 mm, expected less than the ring depth"),
+        ({"ring_separation": None, "ring_depth": 80.0}, "drop of 80 mm, expected less than the ring depth"),
         ({"apart": 100.0, "drop_at_two": 150.0}, "drop of 150 mm, expected less than the ring depth"),
+        ({"apart": 100.0, "drop_at_two": 70.0, "ring_depth": 75.0}, "drop of 80 mm, expected less than the ring depth"),
     ],
 )
 def test_rings_that_cannot_be_are_refused_with_the_frame_and_the_sizes(fields, words):

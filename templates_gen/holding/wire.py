@@ -8,19 +8,32 @@ from templates_gen.model import Frame, Hanger
 from templates_gen.record import replace
 
 
+def check_wire(frame: Frame) -> None:
+    """Raises InputError for a frame's wire that cannot be as it is described: a slip of the measuring."""
+    hanger, where = frame.hanger, f"frame {frame.id}, hanger"
+    apart, separation, depth = hanger.apart, hanger.ring_separation, hanger.ring_depth
+    if separation is not None and not 0 < separation <= frame.width:
+        expected = f"more than 0 and at most the {frame.width:g} mm of the frame's width"
+        raise InputError(where, f"found rings {separation:g} mm apart, expected {expected}")
+    if apart is not None and separation is not None and apart > separation:
+        expected = f"at most the {separation:g} mm of the rings"
+        raise InputError(where, f"found fixings {apart:g} mm apart, expected {expected}")
+    if depth is not None and depth >= frame.height:
+        expected = f"less than the frame's height of {frame.height:g} mm"
+        raise InputError(where, f"found a ring depth of {depth:g} mm, expected {expected}")
+    for drop in (frame.drop, hanger.drop_at_two):
+        if depth is not None and drop is not None and drop >= depth:
+            raise InputError(where, f"found a drop of {drop:g} mm, expected less than the ring depth of {depth:g} mm")
+
+
 def hung_wire(frame: Frame) -> HungWire | None:
     """A frame's wire as it hangs, on one fixing or on two; None where the frame has no wire or too little is given.
 
-    A drop measured as it hangs goes before one worked out.  Raises InputError for rings or a drop that cannot be.
+    A drop measured as it hangs goes before one worked out.
     """
-    hanger = frame.hanger
-    if hanger.kind != "wire":
+    if frame.hanger.kind != "wire":
         return None
-    where = f"frame {frame.id}, hanger"
-    _check_rings(frame, where)
-    if hanger.apart:
-        return _hung_on_two(hanger, frame.drop, where)
-    return _hung(hanger, frame.drop, 0.0, where)
+    return _hung_on_two(frame.hanger, frame.drop) if frame.hanger.apart else _hung(frame.hanger, frame.drop)
 
 
 def mass_depth(frame: Frame) -> float | None:
@@ -29,20 +42,14 @@ def mass_depth(frame: Frame) -> float | None:
     return None if depth is None else frame.height / 2 - depth
 
 
-def drop_at_two(hanger: Hanger, drop_at_one: float | None, where: str) -> float | None:
+def drop_at_two(hanger: Hanger, drop_at_one: float | None) -> float | None:
     """The drop of a wire on two fixings `apart`: as measured, or worked out from its drop on one (mm).
 
-    It is `ring_depth` less the wire's rise over the two.  None when it cannot be known.  Raises InputError when two
-    fixings would stand wider than the rings, or a drop reaches down to them.
+    It is `ring_depth` less the wire's rise over the two.  None when it cannot be known.
     """
-    apart, separation = hanger.apart, hanger.ring_separation
-    if apart is not None and separation is not None and apart > separation:
-        raise InputError(
-            where, f"found fixings {apart:g} mm apart, expected at most the {separation:g} mm of the rings"
-        )
     if hanger.drop_at_two is not None:
         return hanger.drop_at_two
-    wire = _hung_on_two(hanger, drop_at_one, where)
+    wire = _hung_on_two(hanger, drop_at_one)
     return None if wire is None or hanger.ring_depth is None else hanger.ring_depth - wire.rise
 
 
@@ -56,37 +63,20 @@ def drop_at_two_limits(frame: Frame) -> tuple[float, float] | None:
     hanger, drop = frame.hanger, frame.drop
     if hanger.apart is None or drop is None:
         return None
-    worked_out = drop_at_two(replace(hanger, drop_at_two=None), drop, f"frame {frame.id}, hanger")
+    worked_out = drop_at_two(replace(hanger, drop_at_two=None), drop)
     return (drop, drop + hanger.apart / 2) if worked_out is None else (worked_out, worked_out)
 
 
-def _hung_on_two(hanger: Hanger, drop_at_one: float | None, where: str) -> HungWire | None:
+def _hung_on_two(hanger: Hanger, drop_at_one: float | None) -> HungWire | None:
     if hanger.apart is None:
         return None
     if hanger.drop_at_two is not None:
-        return _hung(hanger, hanger.drop_at_two, hanger.apart, where)
-    on_one = _hung(hanger, drop_at_one, 0.0, where)
+        return _hung(hanger, hanger.drop_at_two, hanger.apart)
+    on_one = _hung(hanger, drop_at_one)
     return None if on_one is None else moved_apart(on_one, hanger.apart)
 
 
-def _hung(hanger: Hanger, drop: float | None, apart: float, where: str) -> HungWire | None:
-    separation, depth = hanger.ring_separation, hanger.ring_depth
-    if drop is None or separation is None or depth is None:
+def _hung(hanger: Hanger, drop: float | None, apart: float = 0.0) -> HungWire | None:
+    if drop is None or hanger.ring_separation is None or hanger.ring_depth is None:
         return None
-    if drop >= depth:
-        raise InputError(where, f"found a drop of {drop:g} mm, expected less than the ring depth of {depth:g} mm")
-    return HungWire(separation, depth - drop, apart)
-
-
-def _check_rings(frame: Frame, where: str) -> None:
-    """Rings outside the frame, or both in one place, are a slip of the measuring."""
-    separation, depth = frame.hanger.ring_separation, frame.hanger.ring_depth
-    if separation is not None and not 0 < separation <= frame.width:
-        raise InputError(
-            where, f"found rings {separation:g} mm apart, expected more than 0 and at most the {frame.width:g} mm "
-            "of the frame's width",
-        )  # fmt: skip
-    if depth is not None and depth >= frame.height:
-        raise InputError(
-            where, f"found a ring depth of {depth:g} mm, expected less than the frame's height of {frame.height:g} mm"
-        )
+    return HungWire(hanger.ring_separation, hanger.ring_depth - drop, apart)
