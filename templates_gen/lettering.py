@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
 from templates_gen.marks.items import Text
+from templates_gen.words import some
 
 if TYPE_CHECKING:
     from templates_gen.model import Job
@@ -38,9 +39,6 @@ _OTHERS = (
 _PLAIN = re.compile("[ -~\u00a1-\u00ac\u00ae-\u024f\u2010-\u2027\u2030-\u205e]*")
 """Latin letters, figures and common signs (Unicode blocks Basic Latin to Latin Extended-B, General Punctuation without
 its spaces and controls): written as they come, with no shaping and in one direction."""
-
-_MOST_NAMED = 8
-"""So many missing characters are named in an error.  Common practice, no source."""
 
 
 class Lettering:
@@ -176,12 +174,10 @@ def _ink(runs: tuple[Run, ...], cap_height: float) -> tuple[float, Rect]:
 
 
 def _no_glyph(text: str, missing: list[str]) -> InputError:
-    chars = list(dict.fromkeys("".join(missing)))
-    named = ", ".join(f"{_printable(char)} (U+{ord(char):04X})" for char in chars[:_MOST_NAMED])
-    more = f" and {len(chars) - _MOST_NAMED} more" if len(chars) > _MOST_NAMED else ""
+    named = some([f"{_printable(char)} (U+{ord(char):04X})" for char in dict.fromkeys("".join(missing))])
     return InputError(
         f"text “{_printable(text)}”",
-        f"no font here has {named}{more}",
+        f"no font here has {named}",
         "Pass a TrueType font file that has them: --font FILE.ttf",
     )
 

@@ -22,6 +22,11 @@ def some(names: Sequence[str]) -> str:
     return f"{', '.join(names[:shown])} and {len(names) - shown} more"
 
 
+def capital(text: str) -> str:
+    """The same with a capital at its start."""
+    return text[:1].upper() + text[1:]
+
+
 def lines_of(text: str, width: int, first: str = "", later: str = "") -> list[str]:
     """The text in lines of so many letters that part no number from its fraction or unit, and no option or file's name.
 

@@ -8,6 +8,7 @@ from typing import Any
 from templates_gen.exactness.advice import advice
 from templates_gen.exactness.expected import NORMAL_95, Expected, PairError, sources_95
 from templates_gen.units import MM, show
+from templates_gen.words import capital
 
 
 def fine(mm: float, unit: str) -> str:
@@ -28,7 +29,7 @@ def first_page_words(expected: Expected, unit: str) -> tuple[str, ...]:
         f"within {fine(typical.gap_error, unit)}; the worst pair, {_names(worst)}, within {fine(worst.step, unit)} and "
         f"{fine(worst.gap_error, unit)}; {_names(ends)}, from end to end, within {fine(ends.error, unit)}.",
         f"Across a gap of {gap} an eye sees a step of about {seen}: {_compared(expected)}",
-        *(_upper(words) for words in _uncut_words(expected, unit)),
+        *(f"{capital(words)}." for words in _uncut_words(expected, unit)),
         step.words if step.name == "none" else f"What would help most: {helps}",
     )
 
@@ -53,10 +54,6 @@ def _uncut_words(expected: Expected, unit: str) -> Iterator[str]:
     met = f"sheets that are not cut: slanting lines meet within {fine(NORMAL_95 * expected.match, unit)}"
     joins = "1 join is" if expected.loose == 1 else f"{expected.loose} joins are"
     yield f"{met}; {joins} too short for two pairs of them, and sheets can turn there" if expected.loose else met
-
-
-def _upper(words: str) -> str:
-    return f"{words[:1].upper()}{words[1:]}."
 
 
 def _lower(words: str) -> str:

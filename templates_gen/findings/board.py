@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.findings.words import WHO_DECIDES, capital, listed, once, same_words
+from templates_gen.findings.words import WHO_DECIDES, listed, once, same_words
 from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.fixings import (
     METRE,
@@ -22,7 +22,7 @@ from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import is_heavy
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both, show_mass_both
-from templates_gen.words import counted
+from templates_gen.words import capital, counted
 
 BOARD_SOURCE = "common practice in trade texts on plasterboard"
 METRE_SOURCE = "common practice in trade texts on plasterboard; DIN 4103-1: 0.4 kN a metre"

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.behind.entries import entries
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.printed import Printed
-from templates_gen.findings.words import capital, listed, once
+from templates_gen.findings.words import listed, once
 from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
 from templates_gen.model import Feature, Frame
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both
+from templates_gen.words import capital
 
 ADA_SOURCE = "2010 ADA Standards, 307.2"
 DEEPEST, LOW_EDGE, HIGH_EDGE = Printed(4, 100), Printed(27, 685), Printed(80, 2030)
@@ -86,7 +87,7 @@ def _depth_missing(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "depth-missing", names, text, ADA_SOURCE)
 
 
-def _ids(found: Iterator[Hung]) -> tuple[str, ...]:
+def _ids(found: Iterable[Hung]) -> tuple[str, ...]:
     return tuple(hung.frame.id for hung in found)
 
 
@@ -108,7 +109,7 @@ def _over_bed(plan: Plan) -> Iterator[Finding]:
         asked = [hung for hung in over if _heavy_or_glazed(hung.frame, use) is None]
         for level, frames in ((WARN, known), (NOTE, asked)):
             if frames:
-                names = _ids(iter(frames))
+                names = _ids(frames)
                 source = COT_SOURCE if use == "cot" else OVER_SOURCE
                 yield Finding(level, "over-bed", names, _over_text(names, feature, use, level), source)
 
@@ -129,17 +130,11 @@ def _heavy_or_glazed(frame: Frame, use: str) -> bool | None:
 
 def _over_text(names: Sequence[str], feature: Feature, use: str, level: str) -> str:
     place = f"{feature.called} ({use})" if feature.use and use not in feature.called else feature.called
+    what = "Hang what is glazed or heavy" if level == WARN else f"Glazed, or {HEAVY_WORDS}? Then hang"
+    advice = f"{what} elsewhere: over people only soft, light pieces."
     if use == "cot":
-        return f"Over the {place}: {listed(names)}. Hang frames elsewhere: over a cot nothing that can fall."
-    if level == WARN:
-        return (
-            f"Over the {place}: {listed(names)}. Hang what is glazed or heavy elsewhere: over people only soft, light "
-            "pieces."
-        )
-    return (
-        f"Over the {place}: {listed(names)}. Glazed, or {HEAVY_WORDS}? Then hang elsewhere: over people only soft, "
-        "light pieces."
-    )
+        advice = "Hang frames elsewhere: over a cot nothing that can fall."
+    return f"Over the {place}: {listed(names)}. {advice}"
 
 
 def _ladder(plan: Plan) -> Iterator[Finding]:

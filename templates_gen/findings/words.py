@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.units import DIVISION, show_both
-from templates_gen.words import some
+from templates_gen.words import capital, some
 
 WHO_DECIDES = "The maker's rating and the wall decide; where in doubt, ask a professional."
 
@@ -44,8 +44,3 @@ def short_of(wanted: float, mm: float, unit: str) -> str:
     """A length that is less than the one wanted, in both systems; also where a tape measure shows them alike."""
     shown = show_both(mm, unit)
     return f"a little less than {shown}" if shown == show_both(wanted, unit) else shown
-
-
-def capital(text: str) -> str:
-    """The same with a capital at its start."""
-    return text[:1].upper() + text[1:]

@@ -8,7 +8,6 @@ from functools import partial
 from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.exactness.words import first_page_words
 from templates_gen.findings import Finding
-from templates_gen.findings.words import capital
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.daysteps import day_before
@@ -30,7 +29,7 @@ from templates_gen.telling.carrying import carried, carried_rows
 from templates_gen.telling.flagged import KEY, flagged_nails, has_mark
 from templates_gen.telling.lines import above_floor, pitch_words
 from templates_gen.units import show_both
-from templates_gen.words import counted
+from templates_gen.words import capital, counted
 
 LEVEL_WORDS = {"stop": "stop", "warn": "decide", "note": "note"}
 
