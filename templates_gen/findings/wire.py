@@ -70,12 +70,6 @@ def _wired(plan: Plan) -> Iterator[_Wired]:
             yield _Wired(hung.frame, wire, depth)
 
 
-def _wire_very_flat(plan: Plan) -> Iterator[Finding]:
-    flat = (item for item in _wired(plan) if item.wire.angle < VERY_FLAT)
-    for names, text in same_words((item.frame.id, _pulls(item, plan.job.unit)) for item in flat):
-        yield Finding(WARN, "wire-flat", names, text, FLAT_SOURCE)
-
-
 def _wire_slips(plan: Plan) -> Iterator[Finding]:
     loose = (item for item in _wired(plan) if item.wire.angle >= VERY_FLAT and not item.steady)
     for names, text in same_words((item.frame.id, _goes_crooked(item, plan.job.unit)) for item in loose):
@@ -83,9 +77,12 @@ def _wire_slips(plan: Plan) -> Iterator[Finding]:
 
 
 def _wire_flat(plan: Plan) -> Iterator[Finding]:
-    flat = (item for item in _wired(plan) if VERY_FLAT <= item.wire.angle < FLAT and item.steady)
-    for names, text in same_words((item.frame.id, _pulls(item, plan.job.unit)) for item in flat):
-        yield Finding(NOTE, "wire-flat", names, text, FLAT_SOURCE)
+    """Of one that is not very flat only where nothing is said of its slipping."""
+    very = [item for item in _wired(plan) if item.wire.angle < VERY_FLAT]
+    flat = [item for item in _wired(plan) if VERY_FLAT <= item.wire.angle < FLAT and item.steady]
+    for level, items in ((WARN, very), (NOTE, flat)):
+        for names, text in same_words((item.frame.id, _pulls(item, plan.job.unit)) for item in items):
+            yield Finding(level, "wire-flat", names, text, FLAT_SOURCE)
 
 
 def _pulls(item: _Wired, unit: str) -> str:
@@ -181,4 +178,4 @@ def _to_measure(frame: Frame, unit: str) -> str:
     )
 
 
-RULES = (_wire_very_flat, _wire_slips, _wire_flat, _drop_needs_both_hooks, _drops_disagree)
+RULES = (_wire_slips, _wire_flat, _drop_needs_both_hooks, _drops_disagree)
