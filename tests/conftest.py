@@ -1,8 +1,13 @@
 """Folders that many tests begin in."""
 
+import signal
+
 import pytest
 
 from tests.running import MINIMAL
+
+# a shell starts what runs in the background with interrupts ignored, and what the tests start would ignore them, too
+signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 @pytest.fixture
