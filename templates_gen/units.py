@@ -190,6 +190,11 @@ def show(mm: float, unit: str) -> str:
     return f"{sign}{whole / 10:.1f} cm" if unit == "cm" else f"{sign}{whole} mm"
 
 
+def as_found(mm: float) -> str:
+    """A length that cannot be used, for an error, which knows nothing of the job's unit: `127 mm (5 in)`."""
+    return f"{mm:g} mm ({show(mm, 'in')})"
+
+
 def exact(mm: float, unit: str) -> str:
     """The length to eleven figures, for a file that is read again: `3.125 in`.
 

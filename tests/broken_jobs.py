@@ -137,7 +137,7 @@ FRAME: dict[str, Case] = {
     ),
     "fixings wider than the rings": (
         swapped("drop = 60", "drop = 60\n" + TWO_HOOKS % (100, 90)),
-        ("frame A, hanger", "120 mm apart", "100 mm"),
+        ("frame A, hanger", "120 mm (4 3/4 in) apart", "100 mm"),
     ),
     "a drop below the rings": (
         swapped("drop = 60", "drop = 60\n" + TWO_HOOKS % (200, 50)),

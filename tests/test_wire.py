@@ -172,13 +172,13 @@ def test_a_drop_measured_on_two_gives_the_wire_without_one_on_one():
 @pytest.mark.parametrize(
     ("fields", "words"),
     [
-        ({"ring_separation": 401.0}, "rings 401 mm apart"),  # the frame is 400 wide
-        ({"ring_separation": 0.0}, "rings 0 mm apart"),
-        ({"ring_depth": 500.0}, "ring depth of 500 mm, expected less than the frame's height"),
-        ({"ring_depth": 80.0}, "drop of 80 mm, expected less than the ring depth"),
-        ({"ring_separation": None, "ring_depth": 80.0}, "drop of 80 mm, expected less than the ring depth"),
-        ({"apart": 100.0, "drop_at_two": 150.0}, "drop of 150 mm, expected less than the ring depth"),
-        ({"apart": 100.0, "drop_at_two": 70.0, "ring_depth": 75.0}, "drop of 80 mm, expected less than the ring depth"),
+        ({"ring_separation": 401.0}, r"rings 401 mm \(15 13/16 in\) apart"),  # the frame is 400 wide
+        ({"ring_separation": 0.0}, r"rings 0 mm \(0 in\) apart"),
+        ({"ring_depth": 500.0}, r"ring depth of 500 mm \(19 11/16 in\), expected less than the frame's height"),
+        ({"ring_depth": 80.0}, r"drop of 80 mm \(3 1/8 in\), expected less than the ring depth"),
+        ({"ring_separation": None, "ring_depth": 80.0}, r"drop of 80 mm \(3 1/8 in\), expected less"),
+        ({"apart": 100.0, "drop_at_two": 150.0}, r"drop of 150 mm \(5 7/8 in\), expected less than the ring depth"),
+        ({"apart": 100.0, "drop_at_two": 70.0, "ring_depth": 75.0}, r"drop of 80 mm \(3 1/8 in\), expected less"),
     ],
 )
 def test_rings_that_cannot_be_are_refused_with_the_frame_and_the_sizes(fields, words):

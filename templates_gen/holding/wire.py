@@ -6,6 +6,7 @@ from templates_gen.errors import InputError
 from templates_gen.holding.statics import HungWire, moved_apart
 from templates_gen.model import Frame, Hanger
 from templates_gen.record import replace
+from templates_gen.units import as_found
 
 
 def check_wire(frame: Frame) -> None:
@@ -13,17 +14,18 @@ def check_wire(frame: Frame) -> None:
     hanger, where = frame.hanger, f"frame {frame.id}, hanger"
     apart, separation, depth = hanger.apart, hanger.ring_separation, hanger.ring_depth
     if separation is not None and not 0 < separation <= frame.width:
-        expected = f"more than 0 and at most the {frame.width:g} mm of the frame's width"
-        raise InputError(where, f"found rings {separation:g} mm apart, expected {expected}")
+        expected = f"more than 0 and at most the {as_found(frame.width)} of the frame's width"
+        raise InputError(where, f"found rings {as_found(separation)} apart, expected {expected}")
     if apart is not None and separation is not None and apart > separation:
-        expected = f"at most the {separation:g} mm of the rings"
-        raise InputError(where, f"found fixings {apart:g} mm apart, expected {expected}")
+        expected = f"at most the {as_found(separation)} of the rings"
+        raise InputError(where, f"found fixings {as_found(apart)} apart, expected {expected}")
     if depth is not None and depth >= frame.height:
-        expected = f"less than the frame's height of {frame.height:g} mm"
-        raise InputError(where, f"found a ring depth of {depth:g} mm, expected {expected}")
+        expected = f"less than the frame's height of {as_found(frame.height)}"
+        raise InputError(where, f"found a ring depth of {as_found(depth)}, expected {expected}")
     for drop in (frame.drop, hanger.drop_at_two):
         if depth is not None and drop is not None and drop >= depth:
-            raise InputError(where, f"found a drop of {drop:g} mm, expected less than the ring depth of {depth:g} mm")
+            expected = f"less than the ring depth of {as_found(depth)}"
+            raise InputError(where, f"found a drop of {as_found(drop)}, expected {expected}")
 
 
 def hung_wire(frame: Frame) -> HungWire | None:

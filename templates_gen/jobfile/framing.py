@@ -13,6 +13,7 @@ from templates_gen.holding.weighing import Estimate, estimate
 from templates_gen.jobfile.parts import build_parts, check_parts, worked_out
 from templates_gen.jobfile.tables import FixingKind, FixingTable, FrameTable, HangerKind, HangerTable
 from templates_gen.model import Fixing, Frame, Hanger
+from templates_gen.units import as_found
 
 PAIRS = ("rings", "keyholes", "cleat")
 """The hangers with two bearing points or screws, whose left and right matter."""
@@ -80,7 +81,8 @@ def build_fixing(table: FixingTable | FixingKind, where: str) -> Fixing:
     if table.rating is not None and table.rating <= 0:
         raise InputError(f"{where}, rating", "found 0, expected the weight that its maker rates it for")
     if table.diameter is not None and not 0 < table.diameter <= 20:
-        raise InputError(f"{where}, diameter", f"found {table.diameter:g} mm, expected more than 0 and at most 20 mm")
+        found = f"found {as_found(table.diameter)}"
+        raise InputError(f"{where}, diameter", f"{found}, expected more than 0 and at most 20 mm")
     if table.angle is not None and not 0 <= table.angle < 90:
         raise InputError(f"{where}, angle", f"found {table.angle}, expected degrees from straight in, 0 to 90")
     values = {name: getattr(table, name) for name in table.__struct_fields__}
@@ -112,7 +114,7 @@ def _size(given: dict[str, Any], axis: int, built: tuple[float, float] | None, w
         raise InputError(where, f"{side!r} is missing, expected the outside {side} of the frame", hint)
     if value < LEAST_SIDE:
         expected = f"more than nothing: {LEAST_SIDE:g} mm at least"
-        raise InputError(f"{where}, {side}", f"found {value:g} mm, expected {expected}")
+        raise InputError(f"{where}, {side}", f"found {as_found(value)}, expected {expected}")
     return float(value)
 
 

@@ -19,6 +19,7 @@ from templates_gen.holding.framesize import (
 from templates_gen.holding.weighing import BACKINGS, GLAZINGS, USUAL, WOODS, Parts, Sheet
 from templates_gen.jobfile.tables import Length, MatTable, MouldingTable, PartTable
 from templates_gen.jobfile.typed import read_length, read_table
+from templates_gen.units import as_found
 
 THICKEST = 30.0
 """mm.  Thicker glazing or backing is taken for a slip of the unit.  Common practice, no source."""
@@ -51,7 +52,7 @@ def check_parts(parts: Parts, outside: Size, where: str) -> None:
         return
     if 2 * moulding.face >= min(outside):
         size = f"{outside[0]:g} × {outside[1]:g} mm"
-        raise InputError(f"{where}, moulding, face", f"found {moulding.face:g} mm, too wide for a frame of {size}")
+        raise InputError(f"{where}, moulding, face", f"found {as_found(moulding.face)}, too wide for a frame of {size}")
     if parts.mat and min(window_size(contents_within(outside, moulding), parts.mat)) <= 0:
         raise InputError(f"{where}, mat", "leaves no window in a frame of this size")
 
@@ -99,11 +100,11 @@ def _moulding(table: MouldingTable | None, where: str) -> Moulding | None:
     values = {name: getattr(table, name) for name in table.__struct_fields__ if getattr(table, name) is not None}
     moulding = Moulding(**values | ({"wood": _wood(table.wood, f"{where}, wood")} if table.wood else {}))
     if not moulding.rabbet < moulding.face:
-        raise InputError(
-            f"{where}, rabbet", f"found {moulding.rabbet:g} mm, expected less than the face of {moulding.face:g} mm"
-        )
+        expected = f"less than the face of {as_found(moulding.face)}"
+        raise InputError(f"{where}, rabbet", f"found {as_found(moulding.rabbet)}, expected {expected}")
     if not moulding.allowance < 2 * moulding.rabbet:
-        raise InputError(f"{where}, allowance", f"found {moulding.allowance:g} mm: the contents would fall through")
+        found = f"found {as_found(moulding.allowance)}"
+        raise InputError(f"{where}, allowance", f"{found}: the contents would fall through")
     if moulding.depth is not None and not (moulding.rabbet_depth or 0.0) < moulding.depth:
         raise InputError(f"{where}, rabbet_depth", "found a rabbet as deep as the moulding, expected less")
     return moulding
@@ -129,7 +130,7 @@ def _sheet(value: str | PartTable | None, kinds: Mapping[str, float], unit: str,
     thick = USUAL[name] if thickness is None else float(thickness)
     if not 0 < thick <= THICKEST:
         usual = f"{USUAL[name]:g} mm"
-        raise InputError(where, f"found {thick:g} mm, expected a thickness with its unit, such as {usual}")
+        raise InputError(where, f"found {as_found(thick)}, expected a thickness with its unit, such as {usual}")
     return Sheet(name, thick)
 
 

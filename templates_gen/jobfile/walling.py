@@ -22,7 +22,7 @@ from templates_gen.papersizes import (
     paper_size,
     roll_width,
 )
-from templates_gen.units import INCH
+from templates_gen.units import INCH, as_found
 
 STUD_SPACING = {"in": 16 * INCH, "metric": 600.0}
 """mm between stud centres when not given: 16 in (IRC Table R602.3(5)); 600 mm (UK practice, from memory)."""
@@ -112,10 +112,10 @@ def _studs(table: StudsTable | None, unit: str) -> Studs | None:
         confirmed = True
     width = STUD_WIDTH if table.width is None else table.width
     if not 0 < width < spacing:
-        found = f"found studs {width:g} mm wide every {spacing:g} mm"
+        found = f"found studs {as_found(width)} wide every {as_found(spacing)}"
         raise InputError("wall, studs", f"{found}, expected room between them")
     if spacing < LEAST_STUDS:
-        found = f"found {spacing:g} mm from one to the next"
+        found = f"found {as_found(spacing)} from one to the next"
         raise InputError("wall, studs", f"{found}, expected {LEAST_STUDS:g} mm or more")
     return Studs(first=table.first, spacing=spacing, width=width, confirmed=confirmed)
 
@@ -126,7 +126,7 @@ def _measured_spacing(between: float, spacing: float | None) -> float:
         return between
     steps = round(between / spacing)
     if not steps or abs(between - steps * spacing) > steps * STUD_SLACK:
-        found = f"found {between:g} mm from the first, which is no whole number of spacings of {spacing:g} mm"
+        found = f"found {as_found(between)} from the first, which is no whole number of spacings of {as_found(spacing)}"
         raise InputError("wall, studs, second", found, "measure both again, or leave the spacing out")
     return between / steps
 
@@ -138,7 +138,8 @@ def build_paper(table: PaperTable, unit: str, beside: Path) -> Paper:
     margin = _margin(table.margin, unit, "paper, margin")
     overlap = DEFAULT_OVERLAP if table.overlap is None else float(table.overlap)
     if not LEAST_OVERLAP <= overlap <= MOST_OVERLAP:
-        raise InputError("paper, overlap", f"found {overlap:g} mm, expected {LEAST_OVERLAP:g} to {MOST_OVERLAP:g} mm")
+        expected = f"{LEAST_OVERLAP:g} to {MOST_OVERLAP:g} mm"
+        raise InputError("paper, overlap", f"found {as_found(overlap)}, expected {expected}")
     if margin[1] + margin[3] >= width or margin[0] + margin[2] >= height:
         raise InputError("paper, margin", f"leaves nothing of a sheet of {width:g} × {height:g} mm")
     font = str(beside / table.font) if table.font else ""
