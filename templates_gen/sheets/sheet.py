@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from itertools import permutations
 
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.marks.items import MM_TO_POINTS, POINT, Matrix, shifted
@@ -23,6 +24,8 @@ from templates_gen.sheets.joins import shared_sides
 LEAST_JOIN = 20.0
 """mm.  Sheets that meet along less than this are not taped to each other there: two register marks would not fit.
 Our own design, no source."""
+
+Point = tuple[float, float]
 
 MARK_DISTANCE = 9.0
 """mm between two different register marks, so that neither hides the other.  Our own design, no source."""
@@ -46,10 +49,11 @@ class Sheet(Record, frozen=True):
 
     `cell` is the sheet's own part of the wall, up to its trim lines; `window` is the cell and half of every shared
     strip, all that the sheet shows (wall mm); `inner` is the part of the cell that is free for whole marks.
-    `to_page` brings wall mm to PDF points.
+    `to_page` brings wall mm to PDF points.  `strip` is the number of its row or column.
     """
 
     name: str
+    strip: int
     cell: Rect
     window: Rect
     inner: Rect
@@ -160,7 +164,7 @@ def _sheet(cell: Cell, rows: bool, page: Page, overlap: float, clear: Clearance)
     column, row = (cell.place, cell.strip) if rows else (cell.strip, cell.place)
     inner = Rect(rect.x0 + clear.left, rect.y0 + clear.bottom, rect.x1 - clear.right, rect.y1 - clear.top)
     to_page = shifted(page.matrix, page.printable.x0 - window.x0, page.printable.y0 - window.y0)
-    return Sheet(f"{letters(column)}{row + 1}", rect, window, inner, to_page)
+    return Sheet(f"{letters(column)}{row + 1}", cell.strip, rect, window, inner, to_page)
 
 
 def letters(number: int) -> str:
@@ -175,27 +179,19 @@ def letters(number: int) -> str:
 
 def _joins(sheets: Sequence[Sheet]) -> Iterator[Join]:
     """The trim lines; the sheet to the right or above is cut and laid over the other."""
-    for one, two, _ in sorted(shared_sides([sheet.cell for sheet in sheets])):
-        a, b = sheets[one].cell, sheets[two].cell
-        meet = a.meet(b)
-        if meet is None or max(meet.width, meet.height) < LEAST_JOIN:
-            continue
-        upright = meet.width < meet.height
-        first_over = a.x0 > b.x0 if upright else a.y0 > b.y0
-        over, under = (one, two) if first_over else (two, one)
-        edge = sheets[over].cell
-        x0, x1 = (edge.x0, edge.x0) if upright else (meet.x0, meet.x1)
-        y0, y1 = (meet.y0, meet.y1) if upright else (edge.y0, edge.y0)
-        yield Join(sheets[over].name, sheets[under].name, x0, y0, x1, y1)
+    for under, over, length in sorted(shared_sides([sheet.cell for sheet in sheets])):
+        line = sheets[under].cell.meet(sheets[over].cell)
+        if line and length >= LEAST_JOIN:
+            yield Join(sheets[over].name, sheets[under].name, line.x0, line.y0, line.x1, line.y1)
 
 
 def _register_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[RegisterMark]:
     """Marks at the two extreme ends of every join: its turn, not its gap, is what spoils a template."""
-    taken: Near[tuple[float, float]] = Near()
-    points: dict[tuple[float, float], None] = {}
+    taken: Near[Point] = Near()
+    points: dict[Point, None] = {}
     for join in joins:
-        for ends in ((0, 1), (1, 0)):
-            point = _mark_point(join, ends, taken)
+        for end, other in permutations(((join.x0, join.y0), (join.x1, join.y1)), 2):
+            point = _mark_point(end, other, taken)
             if point not in points:
                 points[point] = None
                 taken.add(Rect(*point, *point), point)
@@ -208,23 +204,23 @@ def _register_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[
 
 def _crossing_marks(joins: Sequence[Join], hides: Covered, clear: Clearance) -> Iterator[RegisterMark]:
     """Where the lines cross by which sheets are taped that nobody cuts."""
-    number = 0
-    for join in joins:
-        for x, y in cross_points((join.x0, join.y0, join.x1, join.y1), hides, clear):
-            yield RegisterMark(letters(number).lower(), x, y, (join.over, join.under))
-            number += 1
+    points = (
+        (join, *point)
+        for join in joins
+        for point in cross_points((join.x0, join.y0, join.x1, join.y1), hides, clear)
+    )
+    for number, (join, x, y) in enumerate(points):
+        yield RegisterMark(letters(number).lower(), x, y, (join.over, join.under))
 
 
-def _mark_point(join: Join, ends: tuple[int, int], taken: Near[tuple[float, float]]) -> tuple[float, float]:
-    """The end of a join, or the nearest point along it that keeps away from other marks."""
-    xs, ys = (join.x0, join.x1), (join.y0, join.y1)
-    length = abs(join.x1 - join.x0) + abs(join.y1 - join.y0)
+def _mark_point(end: Point, other: Point, taken: Near[Point]) -> Point:
+    """The end of a join, or the nearest point along it to the other end that keeps away from other marks."""
+    length = math.dist(end, other)
     for step in range(int(length / 2)):
-        part = step / length
-        x, y = (values[ends[0]] + part * (values[ends[1]] - values[ends[0]]) for values in (xs, ys))
+        x, y = (one + step / length * (two - one) for one, two in zip(end, other, strict=True))
         around = taken.about(Rect.about(x, y, 2 * MARK_DISTANCE, 2 * MARK_DISTANCE))
         near = [point for point in around if math.dist(point, (x, y)) < MARK_DISTANCE]
         same = [point for point in near if math.dist(point, (x, y)) < TOLERANCE]
         if same or not near:
             return same[0] if same else (x, y)
-    return xs[ends[0]], ys[ends[0]]
+    return end

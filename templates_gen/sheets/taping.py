@@ -10,11 +10,11 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from heapq import heappop, heappush
-from itertools import groupby, pairwise, permutations
+from itertools import pairwise, permutations
 
 from templates_gen.record import Record
 from templates_gen.sheets.covered import Covered
-from templates_gen.sheets.sheet import Join, SheetPlan
+from templates_gen.sheets.sheet import Join, Sheet, SheetPlan
 
 Meeting = tuple[float, float, int, int]
 """A register mark (x, y) on the wall, the sheet there already that carries it, and the one laid on that."""
@@ -52,42 +52,25 @@ class Block(Record, frozen=True):
     piece: int
 
 
-def strips(sheets: SheetPlan) -> list[list[list[str]]]:
-    """The names of the sheets by strip, and in each strip by what hangs together."""
-    joined = {(join.under, join.over) for join in sheets.joins} | {(join.over, join.under) for join in sheets.joins}
-    found: list[list[list[str]]] = []
-    for _, names in groupby(_in_strips(sheets), key=lambda pair: pair[0]):
-        runs: list[list[str]] = []
-        for _, name in names:
-            if runs and (runs[-1][-1], name) in joined:
-                runs[-1].append(name)
-            else:
-                runs.append([name])
-        found.append(runs)
-    return found
-
-
-def _in_strips(sheets: SheetPlan) -> list[tuple[str, str]]:
-    def split(name: str) -> tuple[str, str]:
-        letters = name.rstrip("0123456789")
-        return letters, name[len(letters) :]
-
-    order = []
-    for sheet in sheets.sheets:
-        letters, number = split(sheet.name)
-        strip, place = (number, letters) if sheets.rows else (letters, number)
-        order.append(((len(strip), strip, len(place), place), strip, sheet.name))
-    return [(strip, name) for _, strip, name in sorted(order)]
-
-
 def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
     """Every block in the order in which it is laid: from the bottom row up, or from the left column on."""
     number = {sheet.name: at for at, sheet in enumerate(sheets.sheets)}
-    runs = [tuple(number[name] for name in run) for strip in strips(sheets) for run in strip]
-    cells = [sheet.cell for sheet in sheets.sheets]
-    corners = {run: (cells[run[0]].x0, cells[run[0]].y0) for run in runs}
+    links = _links(sheets, number)
+    runs = _runs(sheets.sheets, links)
+    corners = {run: (sheets.sheets[run[0]].cell.x0, sheets.sheets[run[0]].cell.y0) for run in runs}
     runs.sort(key=lambda run: corners[run][::-1] if sheets.rows else corners[run])
-    return tuple(_laid(runs, _links(sheets, number), sheets.rows))
+    return tuple(_laid(runs, links, sheets.rows))
+
+
+def _runs(sheets: Sequence[Sheet], links: Links) -> list[Run]:
+    """The sheets of every strip that hang together."""
+    runs: list[Run] = []
+    for number, sheet in enumerate(sheets):
+        if number - 1 in links[number] and sheets[number - 1].strip == sheet.strip:
+            runs[-1] += (number,)
+        else:
+            runs.append((number,))
+    return runs
 
 
 def _links(sheets: SheetPlan, number: Mapping[str, int]) -> Links:
