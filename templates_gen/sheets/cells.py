@@ -115,7 +115,10 @@ def _best(
         for rows in _tries(boxes, way, connected, most, dense):
             cells = [cell for row in rows for cell in row]
             slivers = sum(min(cell.width, cell.height) < JOIN_MIN for cell in cells)
-            key = (len(cells), slivers, way.printable.turned, *merits(rows), not way.rows)
+            first = (len(cells), slivers, way.printable.turned)
+            if best and first > best[0][:3]:
+                continue
+            key = (*first, *merits(rows), not way.rows)
             if best is None or key < best[0]:
                 best, most = (key, way, rows), int(key[0])
     return best and best[1:]

@@ -22,6 +22,8 @@ class Gap(NamedTuple):
     strip: int
     left: float
     right: float
+    before: Rect | None
+    after: Rect | None
 
 
 Offer = tuple[int, float, Gap, float, float, set[int]]
@@ -29,14 +31,18 @@ Offer = tuple[int, float, Gap, float, float, set[int]]
 
 
 def shared_sides(cells: Sequence[Rect]) -> Iterator[tuple[int, int, float]]:
-    """Every pair of disjoint cells that share part of a side, with the length they share (mm)."""
-    for flip in (False, True):
+    """Every pair of disjoint cells that share part of a side, with the length they share (mm).
+
+    The second of a pair is the one to the right or above.
+    """
+    upright = ((c.x0, c.x1, c.y0, c.y1) for c in cells)
+    level = ((c.y0, c.y1, c.x0, c.x1) for c in cells)
+    for sides in (upright, level):
         after: dict[float, list[tuple[float, float, int]]] = defaultdict(list)
         before: dict[float, list[tuple[float, float, int]]] = defaultdict(list)
-        for i, c in enumerate(cells):
-            x0, y0, x1, y1 = (c.y0, c.x0, c.y1, c.x1) if flip else (c.x0, c.y0, c.x1, c.y1)
-            after[x0].append((y0, y1, i))
-            before[x1].append((y0, y1, i))
+        for i, (begin, end, low, high) in enumerate(sides):
+            after[begin].append((low, high, i))
+            before[end].append((low, high, i))
         for at in before.keys() & after.keys():
             yield from _facing(sorted(before[at]), sorted(after[at]))
 
@@ -104,11 +110,16 @@ def bridged(rows: Sequence[Sequence[Rect]], spans: Sequence[Rect], width: float,
 
 
 def _without_spares(work: list[list[Rect]], added: list[tuple[int, Rect]]) -> list[list[Rect]]:
+    cells = [c for row in work for c in row]
+    ties = list(joined(cells))
+    gone: set[int] = set()
     for _, spare in added:
-        fewer = [[c for c in row if c != spare] for row in work]
-        if max(pieces([c for row in fewer for c in row])) == 0:
-            work = fewer
-    return work
+        trial = gone | {cells.index(spare)}
+        names = grouped(len(cells), (pair for pair in ties if trial.isdisjoint(pair)))
+        if max(names) == len(trial):  # one piece, and those that are gone
+            gone = trial
+    spares = {cells[number] for number in gone}
+    return [[c for c in row if c not in spares] for row in work]
 
 
 def _best_bridges(
@@ -151,10 +162,10 @@ def _bridge(gap: Gap, spans: Sequence[Rect], left: float, right: float, size: in
 
 
 def _gaps(row: list[Rect], strip: int, span: Rect) -> Iterator[Gap]:
-    edges = [span.x0, *[x for c in row for x in (c.x0, c.x1)], span.x1]
-    for left, right in zip(edges[::2], edges[1::2], strict=True):
+    for before, after in zip([None, *row], [*row, None], strict=True):
+        left, right = before.x1 if before else span.x0, after.x0 if after else span.x1
         if right - left > TOLERANCE:
-            yield Gap(strip, left, right)
+            yield Gap(strip, left, right, before, after)
 
 
 def _neighbours(work: list[list[Rect]], strip: int, left: float, right: float) -> Iterator[Rect]:
@@ -185,9 +196,8 @@ def _touched(gap: Gap, left: float, right: float, work: list[list[Rect]], names:
         for c in _neighbours(work, gap.strip, left, right)
         if min(c.x1, right) - max(c.x0, left) >= JOIN_MIN - TOLERANCE
     }
-    row = work[gap.strip]
-    if left == gap.left:
-        found |= {names[c] for c in row if c.x1 == left}
-    if right == gap.right:
-        found |= {names[c] for c in row if c.x0 == right}
+    if gap.before and left == gap.left:
+        found.add(names[gap.before])
+    if gap.after and right == gap.right:
+        found.add(names[gap.after])
     return found

@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from templates_gen.geometry import TOLERANCE
-from templates_gen.sheets.strips import Boxes, Line, Span, cells_along, line_of
+from templates_gen.sheets.strips import Boxes, Line, Span, cells_for
 
 HALVINGS = 30
 """Bisection steps: a slack of 1 m is then known to a millionth of a mm.  Plain arithmetic."""
@@ -90,7 +90,7 @@ def _shift_stack(
     """
     tight = [*stack[:-1], (stack[-1][0], end)]
     spare = max(0.0, height - (tight[-1][1] - tight[-1][0])) / 2
-    cost = sum(_count(boxes, strip, width, gaps) for strip in stack)
+    cost = sum(cells_for(boxes.within(*strip), width, gaps) for strip in stack)
     for share in SHARES if len(stack) > 1 else ():
         down = spare * share
         cuts = [stack[0][0] - down, *[s[1] - down for s in stack[:-1]], tight[-1][1]]
@@ -98,14 +98,9 @@ def _shift_stack(
         closed = [*trial[:-1], (trial[-1][0], stack[-1][1])]  # a line on the very top stays in
         if cuts[1] <= floor + TOLERANCE or any(boxes.upright.cut_at_most(t) != t for t in cuts[1:-1]):
             continue
-        if sum(_count(boxes, strip, width, gaps) for strip in closed) <= cost:
+        if sum(cells_for(boxes.within(*strip), width, gaps) for strip in closed) <= cost:
             return trial
     return tight
-
-
-def _count(boxes: Boxes, strip: Span, width: float, gaps: bool) -> float:
-    cells = cells_along(line_of(boxes.within(*strip)), width, gaps)
-    return float("inf") if cells is None else len(cells)
 
 
 def _least(good: Callable[[float], bool], low: float, high: float) -> float:

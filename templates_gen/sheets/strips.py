@@ -11,8 +11,9 @@ from __future__ import annotations
 import heapq
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from functools import cached_property
+from functools import cache, cached_property
 from itertools import count
+from math import inf
 from typing import NamedTuple
 
 from templates_gen.geometry import TOLERANCE, Rect
@@ -93,20 +94,23 @@ class Boxes(tuple[Box, ...]):
 
 def line_of(boxes: Sequence[Box]) -> Line:
     """The content of a strip from its boxes, which must be in order of their left sides."""
-    line = Line([], [], [], [])
-    for box in boxes:
-        if line.all_hi and box.x0 <= line.all_hi[-1]:
-            line.all_hi[-1] = max(line.all_hi[-1], box.x1)
-        else:
-            line.all_lo.append(box.x0)
-            line.all_hi.append(box.x1)
-        if not box.firm_x:
+    firm_lo, firm_hi, all_lo, all_hi = line = Line([], [], [], [])
+    end = firm_end = -inf
+    for x0, _, x1, _, firm, _ in boxes:
+        if x0 > end:
+            all_lo.append(x0)
+            all_hi.append(x1)
+            end = x1
+        elif x1 > end:
+            all_hi[-1] = end = x1
+        if not firm:
             continue
-        if line.firm_hi and box.x0 < line.firm_hi[-1]:  # the two share a stretch, so they share a cell
-            line.firm_hi[-1] = max(line.firm_hi[-1], box.x1)
-        else:
-            line.firm_lo.append(box.x0)
-            line.firm_hi.append(box.x1)
+        if x0 >= firm_end:
+            firm_lo.append(x0)
+            firm_hi.append(x1)
+            firm_end = x1
+        elif x1 > firm_end:  # the two share a stretch, so they share a cell
+            firm_hi[-1] = firm_end = x1
     return line
 
 
@@ -118,18 +122,24 @@ def cells_along(line: Line, width: float, gaps: bool) -> list[Span] | None:
     plan with i cells everything left of q <= p, then the furthest allowed cut within `width` of p is not
     left of the one within `width` of q, so the same holds after i + 1 cells.
     """
+    _, _, all_lo, all_hi = line
     cells: list[Span] = []
-    i, n = 0, len(line.all_lo)
-    t = float("-inf")
+    i, t = 0, -inf
     while True:
-        i = bisect_right(line.all_hi, t, i)
-        if i == n:
+        i = bisect_right(all_hi, t, i)
+        if i == len(all_hi):
             return cells
-        start = max(t, line.all_lo[i]) if gaps or not cells else t
+        start = all_lo[i] if all_lo[i] > t and (gaps or not cells) else t
         t = line.cut_at_most(start + width)
         if t <= start or len(cells) == MOST_CELLS:
             return None
         cells.append((start, t))
+
+
+def cells_for(boxes: Sequence[Box], width: float, gaps: bool) -> float:
+    """The number of cells of a strip with these boxes; infinite where no plan exists."""
+    cells = cells_along(line_of(boxes), width, gaps)
+    return inf if cells is None else len(cells)
 
 
 def best_strips(
@@ -149,7 +159,7 @@ def best_strips(
     order = count()
     lowest = bottoms[0] if bottoms else 0.0
     heap: list[tuple[int, float, int, object]] = [(0, -lowest, next(order), None)]
-    highest = float("-inf")
+    highest = -inf
     while heap and heap[0][0] <= limit:
         cells, y, _, trail = heapq.heappop(heap)
         if -y <= highest:
@@ -181,15 +191,7 @@ def _tops(upright: Line, entries: list[float], bottom: float, most: float) -> li
 
 def _cost(boxes: list[Box], width: float, gaps: bool) -> Callable[[float], float]:
     """The number of cells of a strip as a function of its top; infinite where no plan exists."""
-    known: dict[float, float] = {}
-
-    def cost(top: float) -> float:
-        if top not in known:
-            cells = cells_along(line_of([b for b in boxes if b.y0 < top]), width, gaps)
-            known[top] = float("inf") if cells is None else len(cells)
-        return known[top]
-
-    return cost
+    return cache(lambda top: cells_for([b for b in boxes if b.y0 < top], width, gaps))
 
 
 def _stairs(tops: list[float], cost: Callable[[float], float]) -> Iterator[tuple[int, float]]:
@@ -197,7 +199,7 @@ def _stairs(tops: list[float], cost: Callable[[float], float]) -> Iterator[tuple
     end = len(tops)
     while end:
         most = cost(tops[end - 1])
-        if most != float("inf"):
+        if most != inf:
             yield int(most), tops[end - 1]
         end = bisect_left(range(end), most, key=lambda i: cost(tops[i]))
 

@@ -5,8 +5,8 @@ Cells are numbered through, row by row; a row has as many cells in any place.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from itertools import chain
+from collections.abc import Iterator, Sequence
+from itertools import accumulate, chain
 
 from templates_gen.geometry import Rect
 from templates_gen.sheets.joins import grouped, joined
@@ -19,11 +19,12 @@ class Web:
 
     def __init__(self, rows: Sequence[list[Rect]]) -> None:
         self.rows = list(rows)
-        self._firsts = [0]
-        for row in rows:
-            self._firsts.append(self._firsts[-1] + len(row))
+        self._firsts = [0, *accumulate(map(len, rows))]
         # of every row the pairs of it and the row above, those within it among them
-        self._pairs = [list(self._upward(i, self.rows)) for i in range(len(self.rows))]
+        self._pairs: list[list[Pair]] = [[] for _ in rows]
+        row_of = [i for i, row in enumerate(rows) for _ in row]
+        for pair in joined([cell for row in rows for cell in row]):
+            self._pairs[row_of[min(pair)]].append(pair)
         self._without: tuple[int, list[int]] | None = None
 
     def names(self) -> list[int]:
@@ -38,7 +39,7 @@ class Web:
         names = self._without[1]
         changed = [*self.rows[:at], row, *self.rows[at + 1 :]]
         pairs = chain.from_iterable(self._upward(i, changed) for i in (at - 1, at) if i >= 0)
-        return max(names) + 1 - _merges((names[one], names[two]) for one, two in pairs)
+        return max(grouped(max(names) + 1, ((names[one], names[two]) for one, two in pairs))) + 1
 
     def put(self, at: int, row: list[Rect]) -> None:
         """From now on the row is this one."""
@@ -54,19 +55,3 @@ class Web:
 
     def _touches(self, at: int, i: int, pair: Pair) -> bool:
         return i in (at - 1, at) and any(self._firsts[at] <= cell < self._firsts[at + 1] for cell in pair)
-
-
-def _merges(pairs: Iterable[Pair]) -> int:
-    """How many of the pairs put together what was apart until then."""
-    parent: dict[int, int] = {}
-    count = 0
-    for pair in pairs:
-        one, two = pair
-        while one in parent:
-            one = parent[one]
-        while two in parent:
-            two = parent[two]
-        if one != two:
-            parent[one] = two
-            count += 1
-    return count
