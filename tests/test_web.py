@@ -26,7 +26,7 @@ rows = st.lists(st.tuples(cuts, st.integers(0, 4)), min_size=1, max_size=6)
 @given(rows, st.lists(st.tuples(st.integers(0, 5), cuts, st.integers(0, 4), st.booleans()), max_size=5))
 def test_trying_and_moving_rows_counts_pieces_as_counting_all_anew_does(stack, moves):
     web = Web([row(at, sides, gap) for at, (sides, gap) in enumerate(stack)])
-    assert web.names() == pieces([cell for cells in web.rows for cell in cells])
+    assert web.names == pieces([cell for cells in web.rows for cell in cells])
     for at, sides, gap, kept in moves:
         at %= len(stack)
         moved = row(at, sides, gap)
@@ -35,4 +35,4 @@ def test_trying_and_moving_rows_counts_pieces_as_counting_all_anew_does(stack, m
         assert web.pieces_with(at, moved) == max(named) + 1
         if kept:
             web.put(at, moved)
-            assert web.names() == named
+            assert web.names == named

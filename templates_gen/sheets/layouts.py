@@ -181,20 +181,18 @@ def _drawn_together(strips: Strips, width: float) -> Rows:
     Only runs that are not part of the largest piece are tried: it is they that have to move.
     """
     web = Web(_rows(strips, width))
-    names = web.names()
-    largest, first = _largest(names), 0
+    largest, first = _largest(web.names), 0
     for i, strip in enumerate(strips):
         leans = [0] * len(strip[2])
         for j, run in enumerate(strip[2]):
             for lean in (-1, 1):
-                if names[first] == largest:
+                if web.names[first] == largest:
                     break
                 trial = [*leans[:j], lean, *leans[j + 1 :]]
                 moved = _row(strip, width, (-inf, inf), trial)
-                if web.pieces_with(i, moved) <= max(names):
+                if web.pieces_with(i, moved) <= max(web.names):
                     web.put(i, moved)
-                    names, leans = web.names(), trial
-                    largest = _largest(names)
+                    leans, largest = trial, _largest(web.names)
             first += len(run)
     return web.rows
 

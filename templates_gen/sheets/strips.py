@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import heapq
 from bisect import bisect_left, bisect_right
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import cache, cached_property
 from itertools import count
 from math import inf
@@ -160,6 +160,7 @@ def best_strips(
     lowest = bottoms[0] if bottoms else 0.0
     heap: list[tuple[int, float, int, object]] = [(0, -lowest, next(order), None)]
     highest = -inf
+    reached: dict[float, float] = {}  # by so many cells, the highest cut so far
     while heap and heap[0][0] <= limit:
         cells, y, _, trail = heapq.heappop(heap)
         if -y <= highest:
@@ -169,8 +170,10 @@ def best_strips(
         if bottom is None:
             return cells, _unwind(trail)
         tops = _tops(upright, entries, bottom, bottom + height)
-        for more, top in _stairs(tops, _cost(boxes.within(bottom, bottom + height), width, gaps)):
-            heapq.heappush(heap, (cells + more, -top, next(order), ((bottom, top), trail)))
+        cost = _cost(boxes.within(bottom, bottom + height), cells, width, gaps)
+        for total, top in _stairs(tops, cost, reached):
+            reached[total] = top
+            heapq.heappush(heap, (total, -top, next(order), ((bottom, top), trail)))
     return None
 
 
@@ -189,19 +192,25 @@ def _tops(upright: Line, entries: list[float], bottom: float, most: float) -> li
     return sorted({t for t in map(upright.cut_at_most, [*inside, most]) if t > bottom})
 
 
-def _cost(boxes: list[Box], width: float, gaps: bool) -> Callable[[float], float]:
-    """The number of cells of a strip as a function of its top; infinite where no plan exists."""
-    return cache(lambda top: cells_for([b for b in boxes if b.y0 < top], width, gaps))
+def _cost(boxes: list[Box], before: int, width: float, gaps: bool) -> Callable[[float], float]:
+    """The number of cells of a strip and `before` it as a function of its top; infinite where no plan exists."""
+    return cache(lambda top: before + cells_for([b for b in boxes if b.y0 < top], width, gaps))
 
 
-def _stairs(tops: list[float], cost: Callable[[float], float]) -> Iterator[tuple[int, float]]:
-    """The highest top of every cost, with that cost: the cost never falls as the top rises."""
+def _stairs(
+    tops: list[float], cost: Callable[[float], float], reached: Mapping[float, float]
+) -> Iterator[tuple[int, float]]:
+    """The highest top of every cost, with that cost, where it is above what was `reached` at that.
+
+    The cost never falls as the top rises, so all up to what was reached at the cost of the lowest are of no use.
+    """
     end = len(tops)
-    while end:
+    begin = bisect_right(tops, reached.get(cost(tops[0]), -inf)) if tops else 0
+    while end > begin:
         most = cost(tops[end - 1])
-        if most != inf:
+        if most != inf and tops[end - 1] > reached.get(most, -inf):
             yield int(most), tops[end - 1]
-        end = bisect_left(range(end), most, key=lambda i: cost(tops[i]))
+        end = bisect_left(range(end), most, begin, key=lambda i: cost(tops[i]))
 
 
 def _unwind(trail: object) -> list[Span]:

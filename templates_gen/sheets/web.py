@@ -5,7 +5,7 @@ Cells are numbered through, row by row; a row has as many cells in any place.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import accumulate, chain
 
 from templates_gen.geometry import Rect
@@ -15,43 +15,50 @@ Pair = tuple[int, int]
 
 
 class Web:
-    """The rows of a plan from the bottom, and the pairs of their cells that are taped to each other."""
+    """The rows of a plan from the bottom; `names` has for each cell the number of its taped piece, counted from 0."""
 
     def __init__(self, rows: Sequence[list[Rect]]) -> None:
         self.rows = list(rows)
         self._firsts = [0, *accumulate(map(len, rows))]
-        # of every row the pairs of it and the row above, those within it among them
-        self._pairs: list[list[Pair]] = [[] for _ in rows]
-        row_of = [i for i, row in enumerate(rows) for _ in row]
+        self._row_of = [i for i, row in enumerate(rows) for _ in row]
+        self._pairs: list[list[Pair]] = [[] for _ in range(2 * len(rows))]
         for pair in joined([cell for row in rows for cell in row]):
-            self._pairs[row_of[min(pair)]].append(pair)
+            self._pairs[self._place(pair)].append(pair)
+        self.names = grouped(self._firsts[-1], chain.from_iterable(self._pairs))
         self._without: tuple[int, list[int]] | None = None
-
-    def names(self) -> list[int]:
-        """For each cell the number of the taped piece it is part of, pieces counted from 0."""
-        return grouped(self._firsts[-1], chain.from_iterable(self._pairs))
 
     def pieces_with(self, at: int, row: list[Rect]) -> int:
         """How many pieces there would be with this row instead of that one."""
-        if self._without is None or self._without[0] != at:
-            others = (pair for i, pairs in enumerate(self._pairs) for pair in pairs if not self._touches(at, i, pair))
-            self._without = at, grouped(self._firsts[-1], others)
-        names = self._without[1]
-        changed = [*self.rows[:at], row, *self.rows[at + 1 :]]
-        pairs = chain.from_iterable(self._upward(i, changed) for i in (at - 1, at) if i >= 0)
-        return max(grouped(max(names) + 1, ((names[one], names[two]) for one, two in pairs))) + 1
+        return max(self._tied(at, self._around(at, row))) + 1
 
     def put(self, at: int, row: list[Rect]) -> None:
         """From now on the row is this one."""
+        pairs = self._around(at, row)
+        tied = self._tied(at, pairs)
+        self.names = [tied[name] for name in self._names_without(at)]
         self.rows[at] = row
-        for i in (at - 1, at):
-            if i >= 0:
-                self._pairs[i] = list(self._upward(i, self.rows))
+        for place in range(max(0, 2 * at - 1), 2 * at + 2):
+            self._pairs[place] = [pair for pair in pairs if self._place(pair) == place]
 
-    def _upward(self, i: int, rows: Sequence[list[Rect]]) -> Iterator[Pair]:
-        cells = [*rows[i], *(rows[i + 1] if i + 1 < len(rows) else ())]
-        first, own = self._firsts[i], len(rows[i])
-        return ((one + first, two + first) for one, two in joined(cells) if min(one, two) < own)
+    def _place(self, pair: Pair) -> int:
+        """Where a pair is kept: those within row i at 2 i, those of it and the next one after that."""
+        return self._row_of[pair[0]] + self._row_of[pair[1]]
 
-    def _touches(self, at: int, i: int, pair: Pair) -> bool:
-        return i in (at - 1, at) and any(self._firsts[at] <= cell < self._firsts[at + 1] for cell in pair)
+    def _around(self, at: int, row: list[Rect]) -> list[Pair]:
+        """The pairs of the row's cells, and of those of the rows beside it, with this row in that place."""
+        low = max(0, at - 1)
+        cells = chain.from_iterable([*self.rows[low:at], row, *self.rows[at + 1 : at + 2]])
+        first = self._firsts[low]
+        return [(one + first, two + first) for one, two in joined(list(cells))]
+
+    def _names_without(self, at: int) -> list[int]:
+        """The pieces of all cells if those of this row hung on nothing."""
+        if self._without is None or self._without[0] != at:
+            pairs = chain(self._pairs[: max(0, 2 * at - 1)], self._pairs[2 * at + 2 :])
+            self._without = at, grouped(self._firsts[-1], chain.from_iterable(pairs))
+        return self._without[1]
+
+    def _tied(self, at: int, pairs: Iterable[Pair]) -> list[int]:
+        """Which of those pieces these pairs put together."""
+        names = self._names_without(at)
+        return grouped(max(names) + 1, ((names[one], names[two]) for one, two in pairs))
