@@ -109,19 +109,18 @@ def _best(
 ) -> tuple[_Way, Rows] | None:
     """The best of all plans: the fewest cells, then the fewest slivers too narrow to be taped well, then the upright
     page, then the merits, then rows."""
-    best: tuple[tuple[float, ...], _Way, Rows] | None = None
-    most = MOST_CELLS
+    best: list[tuple[_Way, Rows]] = []
+    least: tuple[int, int, bool] = (MOST_CELLS, 0, True)
     for way in ways:
-        for rows in _tries(boxes, way, connected, most, dense):
+        for rows in _tries(boxes, way, connected, least[0], dense):
             cells = [cell for row in rows for cell in row]
             slivers = sum(min(cell.width, cell.height) < JOIN_MIN for cell in cells)
-            first = (len(cells), slivers, way.printable.turned)
-            if best and first > best[0][:3]:
-                continue
-            key = (*first, *merits(rows), not way.rows)
-            if best is None or key < best[0]:
-                best, most = (key, way, rows), int(key[0])
-    return best and best[1:]
+            rank = (len(cells), slivers, way.printable.turned)
+            if not best or rank < least:
+                best, least = [], rank
+            if rank == least:
+                best.append((way, rows))
+    return min(best, key=lambda found: (*merits(found[1]), not found[0].rows), default=None)
 
 
 def _from_corner(r: Rect, around: Rect) -> Rect:

@@ -94,26 +94,26 @@ def bridged(rows: Sequence[Sequence[Rect]], spans: Sequence[Rect], width: float,
     pieces is built first, again and again; at the end every bridge that is not needed after all is taken out.
     """
     work = [sorted(row) for row in rows]
-    added: list[tuple[int, Rect]] = []
+    added: list[Rect] = []
     before = inf
     while True:
         cells = [c for row in work for c in row]
         names = pieces(cells)
         if not cells or max(names) == 0:
-            return _without_spares(work, added)
+            return _without_spares(work, added) if added else work
         if len(cells) + 1 > limit or max(names) >= before:
             return None
         before = max(names)
         for strip, cell in _best_bridges(work, dict(zip(cells, names, strict=True)), spans, width):
             work[strip] = sorted([*work[strip], cell])
-            added.append((strip, cell))
+            added.append(cell)
 
 
-def _without_spares(work: list[list[Rect]], added: list[tuple[int, Rect]]) -> list[list[Rect]]:
+def _without_spares(work: list[list[Rect]], added: list[Rect]) -> list[list[Rect]]:
     cells = [c for row in work for c in row]
     ties = list(joined(cells))
     gone: set[int] = set()
-    for _, spare in added:
+    for spare in added:
         trial = gone | {cells.index(spare)}
         names = grouped(len(cells), (pair for pair in ties if trial.isdisjoint(pair)))
         if max(names) == len(trial):  # one piece, and those that are gone
