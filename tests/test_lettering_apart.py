@@ -137,7 +137,7 @@ def test_every_frame_has_its_id_on_every_sheet_that_shows_a_good_part(name: str)
 def test_every_frame_has_its_full_label_exactly_once(name: str) -> None:
     """Id, title, size and drop; where only nails are covered, a frame may be on no sheet at all.
 
-    A frame that joins cut into pieces of less than 60 mm has room for its id alone; our own design, no source.
+    A frame that joins cut into pieces of less than 65 mm has room for its id alone; our own design, no source.
     """
     done = made(name)
     for hung in done.plan.frames:
@@ -154,7 +154,7 @@ def test_every_frame_has_its_full_label_exactly_once(name: str) -> None:
                 assert any(text and hung.frame.title.startswith(text.rstrip("…")) for text in inside)
         shown = any(sheet.window.overlaps(hung.rect) for sheet in done.sheets.sheets)
         pieces = [piece for sheet in done.sheets.sheets if (piece := sheet.inner.meet(hung.rect))]
-        small = max((min(piece.width, piece.height) for piece in pieces), default=0.0) < 60.0
+        small = max((min(piece.width, piece.height) for piece in pieces), default=0.0) < 65.0
         allowed = small or (done.job.paper.cover == "nails" and not shown)
         assert found == 1 or (found == 0 and allowed), f"{hung.frame.id}: {found} labels"
 

@@ -7,13 +7,17 @@ from collections.abc import Iterator
 
 import pytest
 
+from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
 from templates_gen.marks.daysteps import day_before
-from templates_gen.sheets.demand import nail_box
-from templates_gen.sheets.sheet import Sheet
+from templates_gen.planning import Plan, plan_wall
+from templates_gen.sheets.demand import nail_box, scale_length
+from templates_gen.sheets.sheet import Sheet, SheetPlan, plan_sheets
 from tests import test_lettering_apart as lettering
 from tests import test_read_back as marks
 from tests import test_read_back_lines as lines
+from tests.crowded import crowded
+from tests.jobs import paper
 from tests.made import UNCUT, made
 from tests.page_texts import sheet_pages, to_page_mm
 from tests.pdf_reading import Segment
@@ -46,18 +50,17 @@ def test_what_holds_for_every_page_holds_uncut(holds: object, name: str) -> None
     holds(name)
 
 
-def paper_of(name: str, sheet: Sheet) -> Rect:
+def paper_of(sheets: SheetPlan, sheet: Sheet) -> Rect:
     """The whole sheet of paper on the wall (mm), its margins too."""
-    page = made(name).sheets.page
+    page = sheets.page
     x, y = sheet.window.x0 - page.printable.x0, sheet.window.y0 - page.printable.y0
     return Rect.sized(x, y, page.width * POINT, page.height * POINT)
 
 
-def above(name: str, sheet: Sheet) -> list[Rect]:
+def above(sheets: SheetPlan, sheet: Sheet) -> list[Rect]:
     """The papers of the sheets that are laid on this one, as large as they may be."""
-    sheets = made(name).sheets
     over = [sheets.sheet(join.over) for join in sheets.joins if join.under == sheet.name]
-    return [paper_of(name, other).grown(EDGE_OFF) for other in over]
+    return [paper_of(sheets, other).grown(EDGE_OFF) for other in over]
 
 
 @uncut
@@ -65,7 +68,7 @@ def test_no_nail_mark_target_or_label_is_hidden(name: str) -> None:
     done = made(name)
     by_name = {sheet.name: sheet for sheet in shown(name)}
     for sheet in done.sheets.sheets:
-        hiding = above(name, sheet)
+        hiding = above(done.sheets, sheet)
         nails = [nail_box(n.x, n.y) for n in done.plan.nails if sheet.inner.holds(nail_box(n.x, n.y))]
         texts = [
             Rect(t.x, t.y, t.x, t.y)
@@ -75,24 +78,60 @@ def test_no_nail_mark_target_or_label_is_hidden(name: str) -> None:
         assert [item for item in (*nails, *texts) if any(over.overlaps(item.grown(0.01)) for over in hiding)] == []
 
 
+DEEP = 18
+"""mm: 13 of margin, 2 either way (ISO 216, from memory) and 1 more."""
+
+
+def longest_hidden(sheets: SheetPlan, level: bool, start: float, end: float, at: float) -> int:
+    """The longest piece of a level or upright line that no sheet shows (mm)."""
+    windows = [(sheet.window, above(sheets, sheet)) for sheet in sheets.sheets]
+    run = longest = 0
+    for step in range(int(end - start)):
+        x, y = (start + step, at) if level else (at, start + step)
+        seen = any(w.has_point(x, y) and not any(o.has_point(x, y) for o in over) for w, over in windows)
+        run = 0 if seen else run + 1
+        longest = max(longest, run)
+    return longest
+
+
 @uncut
-def test_no_edge_and_no_long_line_is_hidden_along_its_length(name: str) -> None:
-    """Every edge and both lines cross what is hidden, at most: no point of them is hidden on a level or upright run
-    longer than the hidden strip is deep: 13 mm of margin, 2 mm either way (ISO 216, from memory) and 1 mm more."""
+def test_no_edge_is_hidden_along_its_length(name: str) -> None:
+    """Every edge crosses what is hidden, at most: no point of it is hidden on a run longer than that is deep."""
     done = made(name)
-    papers = {sheet.name: above(name, sheet) for sheet in done.sheets.sheets}
-    windows = [(sheet.window, papers[sheet.name]) for sheet in done.sheets.sheets]
-    for hung in done.plan.frames:
-        r = hung.rect
-        for level, start, end, at in ((True, r.x0, r.x1, r.y0), (True, r.x0, r.x1, r.y1), (False, r.y0, r.y1, r.x0),
-                                      (False, r.y0, r.y1, r.x1)):  # fmt: skip
-            run = longest = 0
-            for step in range(int(end - start)):
-                x, y = (start + step, at) if level else (at, start + step)
-                seen = any(w.has_point(x, y) and not any(o.has_point(x, y) for o in over) for w, over in windows)
-                run = 0 if seen else run + 1
-                longest = max(longest, run)
-            assert longest <= 18
+    for r in (hung.rect for hung in done.plan.frames):
+        assert all(longest_hidden(done.sheets, True, r.x0, r.x1, at) <= DEEP for at in (r.y0, r.y1))
+        assert all(longest_hidden(done.sheets, False, r.y0, r.y1, at) <= DEEP for at in (r.x0, r.x1))
+
+
+def fullest(seed: int, cover: str = "all") -> tuple[Plan, SheetPlan]:
+    asked = crowded(seed, paper("letter", trim="none", cover=cover))
+    plan = plan_wall(asked)
+    return plan, plan_sheets(plan, asked.paper)
+
+
+@pytest.mark.parametrize("seed", [0, 16, 26])
+def test_no_drop_rule_is_hidden_along_its_length(seed: int) -> None:
+    """Without it a frame that is not measured yet could not be marked by hand."""
+    plan, sheets = fullest(seed)
+    for hung in plan.frames:
+        for bearing in hung.bearings:
+            low = hung.rect.y1 - scale_length(hung, bearing.drop)
+            assert longest_hidden(sheets, False, low, hung.rect.y1, bearing.x) <= DEEP, hung.frame.id
+
+
+def test_where_marks_stand_too_close_rules_of_known_drops_may_be_hidden() -> None:
+    plan, sheets = fullest(23, "marks")
+    for hung in plan.frames:
+        for bearing in hung.bearings:
+            if bearing.drop is None:
+                low = hung.rect.y1 - scale_length(hung, None)
+                assert longest_hidden(sheets, False, low, hung.rect.y1, bearing.x) <= DEEP, hung.frame.id
+
+
+def test_marks_too_close_for_any_cut_are_told_so_and_what_helps() -> None:
+    with pytest.raises(InputError, match=r"(?s)stand so close together.*larger paper.*trim = \"cut\"") as refused:
+        fullest(83)
+    assert "20,000" not in str(refused.value)
 
 
 @uncut
@@ -106,7 +145,7 @@ def test_slanting_lines_go_on_from_sheet_to_sheet_clear_of_what_is_hidden(name: 
         for sheet in (by_name[over], by_name[under]):
             through = list(_slanting(sheet, mark.x, mark.y))
             assert len(through) == 2 and {round((s.y1 - s.y0) / (s.x1 - s.x0)) for s in through} == {1, -1}
-            hiding = above(name, done.sheets.sheet(sheet.name))
+            hiding = above(done.sheets, done.sheets.sheet(sheet.name))
             for s in through:
                 assert _seen(s, sheet.window, hiding) > RULER
 
@@ -135,7 +174,7 @@ def test_the_edge_of_the_upper_sheet_is_drawn_where_its_paper_will_end(name: str
     done = made(name)
     by_name = {sheet.name: sheet for sheet in shown(name)}
     for join in done.sheets.joins:
-        edge = paper_of(name, done.sheets.sheet(join.over))
+        edge = paper_of(done.sheets, done.sheets.sheet(join.over))
         dashed = [s for s in wide(by_name[join.under].segments, HAIR) if s.dash[0]]
         if join.upright:
             near = [s for s in dashed if is_upright(s) and abs(s.x0 - edge.x0) < 6.0 + CLOSE]

@@ -19,6 +19,7 @@ from templates_gen.sheets.layouts import Rows, layouts, patchwork
 from templates_gen.sheets.strips import MOST_CELLS, SLACK, Box
 
 LARGER = "choose larger paper or smaller margins"
+CUT = 'let the sheets be cut, trim = "cut", which takes less room around every mark'
 
 
 class Clearance(Record, frozen=True):
@@ -75,20 +76,21 @@ def plan_cells(
     clear: Clearance,
     connected: bool,
     lines: Sequence[Rect] = (),
+    helps: str = LARGER,
 ) -> CellPlan:
     """The plan with the fewest sheets that keeps whole items in one cell and covers divisible ones (mm).
 
     `lines` are long thin items that a cut may cross but never run along: it stays out of their thickness.  With
     `connected` the cells make one piece, joined along sides of at least `JOIN_MIN`.  Ties go to the upright page,
     then to fewer joins, to whole items far from cuts, and to symmetry.  Raises InputError when a whole item does not
-    fit a page, marks stand too close for any cut, or too many sheets would be needed.
+    fit a page or marks stand too close for any cut, with what `helps`, or when too many sheets would be needed.
     """
     if not whole and not divisible and not lines:
         return CellPlan((), True, printables[0])
     around = bounds([*whole, *divisible, *lines])
     whole, divisible, lines = ([_from_corner(r, around) for r in items] for items in (whole, divisible, lines))
     boxes = _boxes(whole, divisible, lines, clear)
-    ways = list(_ways(boxes, printables, overlap))
+    ways = list(_ways(boxes, printables, overlap, helps))
     for dense in (False, True):
         best = _best(boxes, ways, connected, dense, lambda rows: _merits(rows, whole, around.width / 2))
         if best:
@@ -96,8 +98,10 @@ def plan_cells(
             rows = _aligned(rows, way, boxes)
             placed = [[c.shifted(around.x0, around.y0) for c in row] for row in rows]
             return CellPlan(_numbered(placed, way.rows), way.rows, way.printable)
-    problem = f"no plan with at most {MOST_CELLS:,} sheets keeps every mark in one piece"
-    raise InputError("paper", problem, f"{LARGER}, or move marks apart that almost touch")
+    if around.width * around.height > MOST_CELLS * ways[0].width * ways[0].height:
+        raise InputError("paper", f"more than {MOST_CELLS:,} sheets would be needed", LARGER)
+    problem = "marks stand so close together that no straight cuts part them into sheets with each mark in one piece"
+    raise InputError("paper", problem, f"{helps}, or move marks apart that almost touch")
 
 
 def _best(
@@ -139,7 +143,7 @@ def _boxes(whole: Sequence[Rect], divisible: Sequence[Rect], lines: Sequence[Rec
     ]
 
 
-def _ways(boxes: Sequence[Box], printables: Sequence[Printable], overlap: float) -> Iterator[_Way]:
+def _ways(boxes: Sequence[Box], printables: Sequence[Printable], overlap: float, helps: str) -> Iterator[_Way]:
     """Every page on which each whole item fits, with strips as rows and as columns."""
     wide = max((b.x1 - b.x0 for b in boxes if b.firm_x), default=0.0)
     high = max((b.y1 - b.y0 for b in boxes if b.firm_y), default=0.0)
@@ -149,7 +153,7 @@ def _ways(boxes: Sequence[Box], printables: Sequence[Printable], overlap: float)
     if not fitting:
         offers = " or ".join(f"{p.width - overlap:.0f} × {p.height - overlap:.0f} mm" for p in printables)
         problem = f"a sheet must hold {need[0]:.0f} × {need[1]:.0f} mm in one piece, but gives {offers}"
-        raise InputError("paper", problem, LARGER)
+        raise InputError("paper", problem, helps)
     for page in fitting:
         width, height = page.width - step, page.height - step
         yield _Way(page, True, width, height)

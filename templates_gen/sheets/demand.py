@@ -40,12 +40,15 @@ class Demand(Record, frozen=True):
     lines: tuple[Rect, ...]
 
 
-def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = None) -> Demand:
+def demand(
+    plan: Plan, cover: str, clear: Clearance, hides: Covered | None = None, spare: bool = False
+) -> Demand:
     """What must be on paper for `cover`: "all" the group's rectangle, "panels" that with a border around it for the
     sheet's own marks, "marks" every mark, "nails" only the nails.
 
     `clear` is what a sheet's own marks take on its four sides: the two long lines keep out of it.  `hides` is what
-    the next sheet covers where nothing is cut: no edge and no drop rule may lie there along its whole length.
+    the next sheet covers where nothing is cut: no edge and no drop rule may lie there along its whole length; with
+    `spare` the rule of a known drop may, for its nail is on the paper.
     """
     nails = [nail_box(nail.x, nail.y) for nail in plan.nails]
     target = Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET)
@@ -53,11 +56,12 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
     if cover == "nails":
         return Demand(whole, (), ())
     lines = (*_long_lines(plan, clear), *_edges(plan, hides))
-    rules, ends = tuple(_drop_rules(plan)), pitch_line(plan)
-    pitch = tuple(pieces(ends, PIECE)) if ends else ()
+    if hides:
+        beyond = hides.beyond(True)
+        lines += tuple(Rect(r.x0, r.y0, r.x1 + beyond, r.y1) for r in _drop_rules(plan, unknown=spare))
     if cover == "marks":
-        upright = tuple(Rect(r.x0, r.y0, r.x1 + hides.beyond(True), r.y1) for r in rules) if hides else ()
-        return Demand(whole, (*rules, *pitch), (*lines, *upright))
+        ends = pitch_line(plan)
+        return Demand(whole, (*_drop_rules(plan), *(pieces(ends, PIECE) if ends else ())), lines)
     return Demand(whole, (_bordered(plan.group, clear) if cover == "panels" else plan.group.grown(MEDIUM),), lines)
 
 
@@ -86,9 +90,12 @@ def _edges(plan: Plan, hides: Covered | None) -> Iterator[Rect]:
         yield from (Rect(x - EDGE_CLEAR, outer.y0, x + right + EDGE_CLEAR, outer.y1) for x in (r.x0, r.x1))
 
 
-def _drop_rules(plan: Plan) -> Iterator[Rect]:
+def _drop_rules(plan: Plan, unknown: bool = False) -> Iterator[Rect]:
+    """What every drop rule takes, or each for a drop that is not known yet."""
     for hung in plan.frames:
         for bearing in hung.bearings:
+            if unknown and bearing.drop is not None:
+                continue
             low = hung.rect.y1 - max(0.0, scale_length(hung, bearing.drop))
             yield Rect(bearing.x - SCALE_FAR, low, bearing.x + SCALE_FAR, hung.rect.y1)
 

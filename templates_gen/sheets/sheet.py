@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import permutations
 
+from templates_gen.errors import InputError
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.marks.items import MM_TO_POINTS, POINT, Matrix, shifted
 from templates_gen.marksizes import REGISTER, RULE_END, TITLE_DEPTH
@@ -15,7 +16,7 @@ from templates_gen.planning import Plan
 from templates_gen.printing.correction import correction
 from templates_gen.printing.profile import Printer
 from templates_gen.record import Record
-from templates_gen.sheets.cells import Cell, CellPlan, Clearance, Printable, plan_cells
+from templates_gen.sheets.cells import CUT, LARGER, Cell, CellPlan, Clearance, Printable, plan_cells
 from templates_gen.sheets.covered import Covered, covered, cross_points, uncut_clearance
 from templates_gen.sheets.demand import demand
 from templates_gen.sheets.fitting import fitted
@@ -132,9 +133,18 @@ def _cells(plan: Plan, paper: Paper, printer: Printer | None) -> tuple[Page, Cel
     if paper.trim == "none":
         hides = covered([page.printable for page in pages.values()], paper.overlap)
         clear = uncut_clearance(clear, hides)
-    need = demand(plan, paper.cover, clear, hides)
-    connected = paper.cover != "nails"
-    cells = plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected, need.lines)
+    connected, helps = paper.cover != "nails", f"{LARGER}, or {CUT}" if hides else LARGER
+
+    def planned(spare: bool) -> CellPlan:
+        need = demand(plan, paper.cover, clear, hides, spare)
+        return plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected, need.lines, helps)
+
+    try:
+        cells = planned(spare=False)
+    except InputError:
+        if hides is None:
+            raise
+        cells = planned(spare=True)
     return pages[cells.printable.turned], cells, clear, hides
 
 
