@@ -71,6 +71,18 @@ def test_pieces_of_paper_apart_are_placed_each_by_itself():
     assert of(together, placing=1.0).worst.step == 0.0
 
 
+def test_of_pieces_apart_the_scale_counts_on_each_sheet_only():
+    """Their places are measured on the wall, from the two lines to the rules of each, which stand by its corner."""
+    asked = row(count=3, pitch=800.0, paper=paper("a4", cover="nails"))
+    cells = [sheet.cell for sheet in planned(asked).sheets]
+    first, *_, last = (
+        next(nail.x - cell.x0 for cell in cells if cell.has_point(nail.x, nail.y)) for nail in plan_wall(asked).nails
+    )
+    found = of(asked, scale=1.0).ends.gap_error
+    assert found == pytest.approx(NORMAL_95 * 0.01 * abs(last - first))
+    assert found < NORMAL_95 * 0.01 * 210.0  # no sheet is wider
+
+
 def test_a_string_keeps_a_row_from_bending():
     asked = made("low and wide").job
     bent, straight = (of(asked, match=0.4, string=string).ends.step for string in (False, True))
@@ -149,6 +161,16 @@ def test_what_helps_most_is_what_errs_most(step, errors):
 
 def test_a_measured_printer_is_not_to_be_measured_again():
     assert advice(of(row(), True, scale=2.0, reading=2.0)).name != "calibrate"
+
+
+def test_what_hangs_in_pieces_had_better_be_one():
+    assert advice(of(row(pitch=800.0, paper=paper("a4", cover="nails")), placing=1.0, drop=0.1)).name == "one-piece"
+
+
+def test_no_larger_paper_than_a_print_shops_is_advised():
+    asked = made("two panels").job
+    assert planned(asked).joins
+    assert advice(of(asked, match=2.0)).name == "none"
 
 
 def test_what_is_in_one_piece_is_not_to_be_joined_better():

@@ -32,7 +32,8 @@ def chain(joins: int, step: float, distance: float) -> SheetPlan:
     """A row of sheets with `joins` joins, each with two marks so far apart; the row's middle is at a height of 0."""
     cells = [Rect(at * step, -distance / 2, (at + 1) * step, distance / 2) for at in range(joins + 1)]
     names = [f"{chr(ord('A') + at)}1" for at in range(joins + 1)]
-    sheets = tuple(Sheet(name, cell, cell, cell, (1, 0, 0, 1, 0, 0)) for name, cell in zip(names, cells, strict=True))
+    matrix = (1, 0, 0, 1, 0, 0)
+    sheets = tuple(Sheet(name, 0, cell, cell, cell, matrix) for name, cell in zip(names, cells, strict=True))
     taped_at = [(left, right, cell.x0) for (left, right), cell in zip(pairwise(names), cells[1:], strict=True)]
     return SheetPlan(
         paper(), Page(595, 841, Rect(7.0, 13.0, 203.0, 290.0)), sheets,

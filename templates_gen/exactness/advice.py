@@ -85,8 +85,11 @@ def _steps(expected: Expected) -> Iterator[Step]:
             "cut", 'Let the sheets be cut (trim = "cut"): register marks meet better than slanting lines, and hold '
             "short joins too.", _even(joins=expected.cut_match / expected.match),
         )  # fmt: skip
+    if expected.kind == "one piece":
+        return
     if expected.joins:
         yield Step("larger-paper", "Print on larger paper: fewer joins, and longer ones.", _even(joins=LARGER))
+    if expected.joins or expected.pieces > 1:
         yield Step(
             "one-piece", "Have it printed in one piece by a print shop.",
             _even(joins=0.0, placing=0.0) | {"scale": _shares(expected.scales, expected.shop_scales)},

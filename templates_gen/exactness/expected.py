@@ -1,7 +1,8 @@
 """The expected error: how far neighbouring frames will stand off each other, before any paper is used.
 
 A frame hangs from its nails.  Against another frame's, their place on the wall is off by
-  - scale: the distance between them times the printer's share of error (one printer: the same on every sheet);
+  - scale: the distance between them times the printer's share of error (one printer: the same on every sheet); of
+    pieces that are not taped to each other, whose places are measured on the wall, what each has of it on its paper;
   - paper: the same with the growth of paper by moisture;
   - joins: every register mark matched with an error of its own, carried along the order of taping
     (sheets/spread.py); of sheets that are not cut, every pair of slanting lines (crossing.py);
@@ -21,13 +22,11 @@ from typing import Any
 from templates_gen.exactness.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
 from templates_gen.exactness.crossing import crossing_match, loose_joins
 from templates_gen.exactness.neighbours import Neighbours, neighbours
-from templates_gen.geometry import Rect
 from templates_gen.marks.furniture import rules
-from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import SheetPlan
-from templates_gen.sheets.spread import Taped, Term, taped, variance
+from templates_gen.sheets.spread import Homes, Taped, Term, taped, variance
 
 NORMAL_95 = 1.96
 """95 % of a normal distribution lie within this many standard deviations (two-sided quantile)."""
@@ -84,7 +83,8 @@ class Expected(Record, frozen=True):
 
     `worst` has the largest error, `typical` the middle one of all pairs; `ends` are the two frames farthest apart,
     with what to expect of them.  `scales` are the printer's sds as shares, across and up; `measured_scales` what they
-    are with the printer measured, `shop_scales` from a print shop.  `joins` is the number of joins.  `match` is the sd
+    are with the printer measured, `shop_scales` from a print shop.  `kind` is the paper's, `pieces` and `joins` are the
+    numbers of pieces that hang by themselves and of joins.  `match` is the sd
     (mm) to which marks are brought together and `cut_match` what it is where sheets are cut; `loose` are the joins of
     sheets that are not cut and have fewer than two pairs of slanting lines.
     """
@@ -96,6 +96,8 @@ class Expected(Record, frozen=True):
     scales: tuple[float, float]
     measured_scales: tuple[float, float]
     shop_scales: tuple[float, float]
+    kind: str
+    pieces: int
     joins: int
     match: float
     cut_match: float
@@ -127,7 +129,8 @@ def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None
     shop = scale_sd(plan.job.accuracy, wide=True)
     return Expected(
         worst=found[-1], typical=found[(len(found) - 1) // 2], ends=ends, pairs=len(pairs), scales=model.scales,
-        measured_scales=model.measured, shop_scales=(shop, shop), joins=len(sheets.joins), match=model.match,
+        measured_scales=model.measured, shop_scales=(shop, shop), kind=sheets.paper.kind,
+        pieces=len(model.tape.references), joins=len(sheets.joins), match=model.match,
         cut_match=model.accuracy.match, loose=loose_joins(sheets), calibrated=calibrated,
     )  # fmt: skip
 
@@ -161,41 +164,36 @@ class _Model:
         self.moistures = moisture_sd(self.accuracy, not upright), moisture_sd(self.accuracy, upright)
         self.match = crossing_match(self.accuracy, sheets.hides) if sheets.hides else self.accuracy.match
         self.tape: Taped = taped(sheets, plan.level_line, self.accuracy.string)
-        self.cells = Near((sheet.cell, number) for number, sheet in enumerate(sheets.sheets))
+        self.homes = Homes(sheets)
         self.sheets = sheets
 
     def pair(self, pair: Neighbours) -> PairError:
         """What to expect of two frames."""
         one, two = _points(pair.one), _points(pair.two)
-        from_to = _mean(two)[0] - _mean(one)[0], _mean(two)[1] - _mean(one)[1]
-        homes = [(self._sheet(x, y), x, y, weight) for points, sign in ((one, -1.0), (two, 1.0))
-                 for x, y in points for weight in [sign / len(points)]]  # fmt: skip
-        pieces = {self.tape.piece_of[home[0]] for home in homes}
-        across = [(sheet, x, y, weight, 0.0) for sheet, x, y, weight in homes]
-        up = [(sheet, x, y, 0.0, weight) for sheet, x, y, weight in homes]
+        weighed = [(*point, -1 / len(one)) for point in one] + [(*point, 1 / len(two)) for point in two]
+        homes = [(self.homes.at(x, y), x, y, weight) for x, y, weight in weighed]
         share = 1 / len(one) + 1 / len(two)
-        sideways = self._variances(0, from_to[0], across, share, len(pieces))
-        return PairError(pair, Spots(sideways, self._variances(1, from_to[1], up, share, len(pieces))))
+        return PairError(pair, Spots(self._variances(0, homes, share), self._variances(1, homes, share)))
 
-    def _variances(self, axis: int, apart: float, terms: list[Term], share: float, pieces: int) -> Variances:
-        sds = self.accuracy
+    def _variances(self, axis: int, homes: Sequence[tuple[int, float, float, float]], share: float) -> Variances:
+        """By source, of a weighed sum of points on their sheets; a `share` of what each nail and drop is off."""
+        sds, tape = self.accuracy, self.tape
+        terms: list[Term] = [(sheet, x, y, weight * (1 - axis), weight * axis) for sheet, x, y, weight in homes]
+        corners = {tape.piece_of[sheet]: self._corner(sheet)[axis] for sheet, *_ in homes}
+        apart = sum(home[3] * (home[1 + axis] - corners[tape.piece_of[home[0]]]) for home in homes)
         return {
             "scale": (self.scales[axis] * apart) ** 2,
             "paper": (self.moistures[axis] * apart) ** 2,
-            "joins": self.match**2 * variance(self.tape, terms),
+            "joins": self.match**2 * variance(tape, terms),
             "drops": sds.drop**2 * share * axis,
             "nailing": sds.nailing**2 * share,
-            "placing": 2 * sds.placing**2 * (pieces > 1),
+            "placing": 2 * sds.placing**2 * (len(corners) > 1),
         }
 
-    def _sheet(self, x: float, y: float) -> int:
-        """The sheet that shows the point, or the nearest one for a point that is on none."""
-        at = Rect(x, y, x, y)
-        cells = self.sheets.sheets
-        for number in self.cells.about(at):
-            if cells[number].cell.holds(at):
-                return number
-        return min(range(len(cells)), key=lambda number: cells[number].cell.gap_to(at))
+    def _corner(self, sheet: int) -> tuple[float, float]:
+        """By the corner of which sheet the piece that this one is part of is placed: its lower left."""
+        cell = self.sheets.sheets[self.tape.references[self.tape.piece_of[sheet]]].cell
+        return cell.x0, cell.y0
 
 
 def _points(hung: Hung) -> list[tuple[float, float]]:
@@ -203,10 +201,6 @@ def _points(hung: Hung) -> list[tuple[float, float]]:
     if hung.nails:
         return [(nail.x, nail.y) for nail in hung.nails]
     return [(bearing.x, hung.rect.y1 - (bearing.drop or 0.0)) for bearing in hung.bearings]
-
-
-def _mean(points: Sequence[tuple[float, float]]) -> tuple[float, float]:
-    return sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points)
 
 
 def sources_95(pair: PairError) -> Iterator[tuple[str, float]]:

@@ -17,13 +17,12 @@ from collections.abc import Iterator, Sequence
 from templates_gen.errors import InputError
 from templates_gen.exactness.expected import NORMAL_95, SEEN_ANGLE
 from templates_gen.exactness.neighbours import neighbours
-from templates_gen.geometry import Rect
 from templates_gen.marks.diagonals import Span, corner_diagonals, overall_width
 from templates_gen.planning import Plan
 from templates_gen.record import Record
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import SheetPlan
-from templates_gen.sheets.spread import shares, taped
+from templates_gen.sheets.spread import Homes, shares, taped
 from templates_gen.sheets.taping import Fit
 from templates_gen.units import DIVISION, parse_length, show_both
 
@@ -156,22 +155,16 @@ def _sds(
 def _suspects(plan: Plan, sheets: SheetPlan, spans: Sequence[Span]) -> Iterator[Suspect]:
     """The fits that make most of the difference of the diagonals, the first first."""
     tape = taped(sheets, plan.level_line, plan.job.accuracy.string)
-    terms = []
+    homes, terms = Homes(sheets), []
     for span, sign in zip(spans[:2], (-1.0, 1.0), strict=True):
         way = span.across / span.length, span.up / span.length
         for (x, y), end in ((span.at, -sign), (span.to, sign)):
-            terms.append((_sheet_at(sheets, x, y), x, y, end * way[0], end * way[1]))
+            terms.append((homes.at(x, y), x, y, end * way[0], end * way[1]))
     found = list(shares(tape, terms))
     total = sum(share for _, share in found)
     for fit, share in sorted(found, key=lambda item: -item[1])[:MOST_SUSPECTS]:
         if share > 0:
             yield _named(fit, sheets, share / total)
-
-
-def _sheet_at(sheets: SheetPlan, x: float, y: float) -> int:
-    """The sheet that shows a point, or the one nearest to it."""
-    point = Rect(x, y, x, y)
-    return min(range(len(sheets.sheets)), key=lambda number: sheets.sheets[number].cell.gap_to(point))
 
 
 def _named(fit: Fit, sheets: SheetPlan, share: float) -> Suspect:

@@ -16,6 +16,8 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
+from templates_gen.geometry import Rect
+from templates_gen.near import Near
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.sheets.taping import Block, Fit, blocks
@@ -27,6 +29,23 @@ Term = tuple[int, float, float, float, float]
 """A sheet's number, a point (x, y) on it, and the weights of the point's movement right and up in a sum."""
 
 NOTHING: Movement = (0.0, 0.0, 0.0)
+
+
+class Homes:
+    """Which sheet a point is on."""
+
+    def __init__(self, sheets: SheetPlan) -> None:
+        self._cells = [sheet.cell for sheet in sheets.sheets]
+        self._near = Near((cell, number) for number, cell in enumerate(self._cells))
+
+    def at(self, x: float, y: float) -> int:
+        """The number of the sheet that shows the point, or of the nearest one where none does."""
+        point = Rect(x, y, x, y)
+        around = (number for number in self._near.about(point) if self._cells[number].holds(point))
+        found = next(around, None)
+        if found is None:
+            found = min(range(len(self._cells)), key=lambda number: self._cells[number].gap_to(point))
+        return found
 
 
 class Taped(Record, frozen=True):
