@@ -90,12 +90,14 @@ class Rect(Record, frozen=True, order=True):
         x1, y1 = min(self.x1, other.x1), min(self.y1, other.y1)
         return Rect(x0, y0, x1, y1) if x0 <= x1 and y0 <= y1 else None
 
+    def gaps_to(self, other: Rect) -> tuple[float, float]:
+        """The clear distances between two rectangles across and upward (mm); negative where they lie beside or above
+        each other, by how far one would have to move."""
+        return max(other.x0 - self.x1, self.x0 - other.x1), max(other.y0 - self.y1, self.y0 - other.y1)
+
     def gap_to(self, other: Rect) -> float:
-        """The clear distance between two rectangles along the axis that separates them most (mm); negative
-        when they overlap, by how far one would have to move."""
-        across = max(other.x0 - self.x1, self.x0 - other.x1)
-        down = max(other.y0 - self.y1, self.y0 - other.y1)
-        return max(across, down)
+        """The same along the axis that separates them most (mm); negative when they overlap."""
+        return max(self.gaps_to(other))
 
 
 def bounds(rects: Iterable[Rect]) -> Rect:

@@ -66,7 +66,8 @@ def record(
     """
     import datetime
 
-    from templates_gen.printing.profile import READING_ERROR, Readings, measured
+    from templates_gen.exactness.accuracy import READING
+    from templates_gen.printing.profile import Readings, measured
     from templates_gen.printing.scalepage import scale_of
     from templates_gen.printing.store import checked_name, save
 
@@ -77,7 +78,7 @@ def record(
         across=_length(across, "--across"),
         along=_length(along, "--along"),
         diagonals=(_length(diagonals[0], "--diagonals"), _length(diagonals[1], "--diagonals")) if diagonals else None,
-        reading_error=READING_ERROR if reading_error is None else _length(reading_error, "--reading-error"),
+        reading_error=READING if reading_error is None else _length(reading_error, "--reading-error"),
     )
     known = measured(checked_name(name), scale.paper, readings, datetime.date.today().isoformat())
     save(folder, known)

@@ -170,7 +170,7 @@ def _beside(table: ReadingTable, hung: Hung, plan: Plan, where: str) -> dict[str
     other = _frame(table.beside, frames, f"{where}, beside")
     if other is hung:
         raise InputError(f"{where}, beside", f"found {table.beside!r}, the frame itself, expected the one beside it")
-    planned = max(other.rect.x0 - hung.rect.x1, hung.rect.x0 - other.rect.x1)
+    planned, _ = hung.rect.gaps_to(other.rect)
     if planned < 0:
         raise InputError(f"{where}, beside", f"found {other.frame.id!r}, which hangs above or below, not beside")
     _check_near(table.gap, planned, {}, f"{where}, gap", plan)

@@ -7,7 +7,7 @@ from templates_gen.arranging.score import Score
 from templates_gen.arranging.words import plan_score
 from templates_gen.errors import InputError
 from templates_gen.exactness.expected import Expected, expected_error
-from templates_gen.findings import WARN, Finding, find
+from templates_gen.findings import WARN, Finding, find, graded
 from templates_gen.model import Job
 from templates_gen.planning import Plan, plan_wall
 from templates_gen.record import Record
@@ -41,17 +41,10 @@ def check_job(job: Job, watch: Watch | None = None) -> Checked:
     try:
         return Checked(findings, expected_error(plan, plan_sheets(plan, job.paper)), score)
     except InputError as error:
-        return Checked(_with(findings, _no_sheets(plan, error)), None, score)
+        return Checked(graded((*findings, _no_sheets(plan, error))), None, score)
 
 
 def _no_sheets(plan: Plan, error: InputError) -> Finding:
     hint = f" What helps: {error.hint}." if error.hint else ""
     text = f"No template can be planned on {plan.job.paper.name} paper: {error.problem}.{hint}"
     return Finding(WARN, "no-sheet-plan", (), text)
-
-
-def _with(findings: tuple[Finding, ...], one: Finding) -> tuple[Finding, ...]:
-    """The findings with one more, which goes behind those of its level and above."""
-    order = ("stop", "warn", "note")
-    at = sum(order.index(finding.level) <= order.index(one.level) for finding in findings)
-    return (*findings[:at], one, *findings[at:])

@@ -8,7 +8,8 @@ one piece then stands off the other's line with the sd
     c = r · √(1 + (apart / length)²)                                        (least squares, worked out by hand here)
 
 Two lines that slant by ±φ from straight across the join leave c / (√2 · sin φ) across it and c / (√2 · cos φ) along
-it: at 45°, as they are drawn, c both ways.  What else keeps two register marks from meeting, `match`, comes on top.
+it: at 45°, as they are drawn (`Covered`), c both ways.  What else keeps two register marks from meeting, `match`, comes
+on top.
 
 One pair alone has to hold the turn too, by the directions of its short pieces: to √2 · r / length, which is what two
 marks matched to c would do when only √(length² + apart²) apart (`Covered.held`).
@@ -23,21 +24,16 @@ from templates_gen.exactness.accuracy import Accuracy
 from templates_gen.sheets.covered import ARM, Covered
 from templates_gen.sheets.sheet import SheetPlan
 
-SLANT = 45.0
-"""Degrees from straight across the join: both ways equally exact."""
 
-
-def crossing_sds(reading: float, depth: float, slant: float = SLANT) -> tuple[float, float]:
-    """The sds (mm) across a join and along it, of lines that slant by ±`slant` degrees over a strip `depth` mm deep."""
-    steep = math.radians(slant)
-    off = reading * math.hypot(1.0, (depth + ARM) / ARM)  # the slant stretches `apart` and `length` alike
-    return off / (math.sqrt(2) * math.sin(steep)), off / (math.sqrt(2) * math.cos(steep))
+def crossing_sd(reading: float, depth: float) -> float:
+    """The sd (mm), across a join as along it, of two lines that slant by ±45° over a strip `depth` mm deep."""
+    return reading * math.hypot(1.0, (depth + ARM) / ARM)  # the slant stretches `apart` and `length` alike
 
 
 def crossing_match(accuracy: Accuracy, hides: Covered) -> float:
     """What `match` is (mm, either axis) for pairs of slanting lines, over the deeper of the two hidden strips."""
     depth = max(hides.depth(True), hides.depth(False))
-    return math.hypot(accuracy.match, *crossing_sds(accuracy.reading, depth)[:1])
+    return math.hypot(accuracy.match, crossing_sd(accuracy.reading, depth))
 
 
 def loose_joins(sheets: SheetPlan) -> int:

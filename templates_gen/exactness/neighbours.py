@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.geometry import TOLERANCE
 from templates_gen.near import SIDE, Near
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
@@ -68,16 +68,12 @@ def _nearest(plan: Plan, number: int, reach: float, near: Near[int]) -> Iterator
 
 def _facing(one: Hung, two: Hung) -> Neighbours | None:
     """The pair, when the frames lie beside or above each other; None when they meet at corners only, or overlap."""
-    across, up = _gaps(one.rect, two.rect)
+    across, up = one.rect.gaps_to(two.rect)
     if (across > -TOLERANCE) == (up > -TOLERANCE):
         return None
     return _apart(one, two)
 
 
 def _apart(one: Hung, two: Hung) -> Neighbours:
-    across, up = _gaps(one.rect, two.rect)
+    across, up = one.rect.gaps_to(two.rect)
     return Neighbours(one, two, across >= up, max(across, up, 0.0))
-
-
-def _gaps(one: Rect, two: Rect) -> tuple[float, float]:
-    return max(two.x0 - one.x1, one.x0 - two.x1), max(two.y0 - one.y1, one.y0 - two.y1)

@@ -6,6 +6,8 @@ ever says that a wall, a nail or a spot is safe.  Each file holds the rules of o
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from templates_gen.findings import (
     behind,
     board,
@@ -29,8 +31,12 @@ RULES = tuple(rule for part in PARTS for rule in part.RULES)
 
 def find(plan: Plan) -> tuple[Finding, ...]:
     """Everything found about a plan, the stops first, and nothing twice."""
-    found = dict.fromkeys(finding for rule in RULES for finding in rule(plan))
+    return graded(dict.fromkeys(finding for rule in RULES for finding in rule(plan)))
+
+
+def graded(found: Iterable[Finding]) -> tuple[Finding, ...]:
+    """The stops first, then the warns, and of one level in the order given."""
     return tuple(sorted(found, key=lambda finding: (STOP, WARN, NOTE).index(finding.level)))
 
 
-__all__ = ["NOTE", "RULES", "STOP", "WARN", "Finding", "find", "findings_data", "stops"]
+__all__ = ["NOTE", "RULES", "STOP", "WARN", "Finding", "find", "findings_data", "graded", "stops"]

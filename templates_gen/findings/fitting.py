@@ -73,8 +73,7 @@ def _frames_too_close(plan: Plan) -> Iterator[Finding]:
 
 def _clear(one: Rect, two: Rect, across: float, down: float) -> bool:
     """True when the gap is kept to the side or below; frames that only meet at a corner keep it either way."""
-    sideways = max(two.x0 - one.x1, one.x0 - two.x1)
-    upward = max(two.y0 - one.y1, one.y0 - two.y1)
+    sideways, upward = one.gaps_to(two)
     return sideways >= across - TOLERANCE or upward >= down - TOLERANCE
 
 

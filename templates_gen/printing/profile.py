@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from templates_gen.errors import InputError
+from templates_gen.exactness.accuracy import READING
 from templates_gen.record import Record
 from templates_gen.units import INCH
 
@@ -19,9 +20,6 @@ MOST_AT_ODDS = 0.015
 
 ODD_SKEW = 0.5
 """Degrees; more is rather a slip in measuring a diagonal than a printer.  Our own design, no source."""
-
-READING_ERROR = 0.2
-"""mm; standard deviation of reading one end of a length on a steel rule.  Common practice, no source."""
 
 FIT = "this is what “fit to page” or “shrink” in a print dialog makes of a page"
 BORDERLESS = "this is what borderless printing, or enlarging to fill the paper, makes of a page"
@@ -54,7 +52,7 @@ class Readings(Record, frozen=True, kw_only=True):
     across: float
     along: float
     diagonals: tuple[float, float] | None = None
-    reading_error: float = READING_ERROR
+    reading_error: float = READING
 
 
 class Printer(Record, frozen=True, kw_only=True):

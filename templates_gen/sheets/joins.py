@@ -5,11 +5,11 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Sequence
-from itertools import pairwise
 from math import ceil, inf
 from typing import NamedTuple
 
 from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.sheets.strips import evenly
 
 JOIN_MIN = 40.0
 """Two cells are joined when they share at least this much of a side (mm): room for two register marks far
@@ -155,10 +155,9 @@ def _chosen(offers: list[Offer], spans: Sequence[Rect], size: int) -> list[tuple
 
 
 def _bridge(gap: Gap, spans: Sequence[Rect], left: float, right: float, size: int) -> list[tuple[int, Rect]]:
-    """The cells of a bridge, all equally long; the last ends where it should and not a rounding beside it."""
-    cuts = [left + (right - left) * i / size for i in range(size)] + [right]
+    """The cells of a bridge, all equally long."""
     span = spans[gap.strip]
-    return [(gap.strip, Rect(a, span.y0, b, span.y1)) for a, b in pairwise(cuts)]
+    return [(gap.strip, Rect(a, span.y0, b, span.y1)) for a, b in evenly(left, right, size)]
 
 
 def _gaps(row: list[Rect], strip: int, span: Rect) -> Iterator[Gap]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 from math import ceil, inf
 
 from templates_gen.geometry import TOLERANCE, Rect
@@ -19,6 +18,7 @@ from templates_gen.sheets.strips import (
     Span,
     best_strips,
     cells_along,
+    evenly,
     line_of,
     within,
 )
@@ -169,8 +169,7 @@ def _without_holes(strips: Strips, height: float) -> Strips:
         below = full[-1][1][1] if full else span[0]
         if span[0] - below > TOLERANCE:
             parts = ceil((span[0] - below) / height)
-            cuts = [below + (span[0] - below) * i / parts for i in range(parts)] + [span[0]]
-            full += [(line_of([]), cut, []) for cut in pairwise(cuts)]
+            full += [(line_of([]), part, []) for part in evenly(below, span[0], parts)]
         full.append((line, span, runs))
     return full
 

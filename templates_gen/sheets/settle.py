@@ -50,10 +50,16 @@ def settle_strip(
     line: Line, runs: Sequence[list[Span]], width: float, sides: Span, leans: Sequence[int]
 ) -> list[list[Span]]:
     """Every run of a strip settled; two neighbouring runs each have the gap between them up to its middle."""
-    ends = [line.content_end(run[-1][1]) for run in runs]
-    middles = [(e, n[0][0]) for e, n in zip(ends, runs[1:], strict=False)]
-    edges = [sides[0], *[(a + b) / 2 for a, b in middles], sides[1]]
-    return [settle_run(line, run, width, (edges[i], edges[i + 1]), leans[i]) for i, run in enumerate(runs)]
+    rooms = _rooms([(run[0][0], line.content_end(run[-1][1])) for run in runs], sides)
+    # of an empty strip there is a room, but no run
+    every = zip(runs, rooms, leans, strict=False)
+    return [settle_run(line, run, width, room, lean) for run, room, lean in every]
+
+
+def _rooms(contents: Sequence[Span], sides: Span) -> list[Span]:
+    """The room around each of these stretches, between the sides and the middles of the gaps between them."""
+    middles = [(one[1] + two[0]) / 2 for one, two in pairwise(contents)]
+    return list(pairwise([sides[0], *middles, sides[1]]))
 
 
 def settle_heights(
@@ -61,19 +67,18 @@ def settle_heights(
 ) -> list[Span]:
     """The strips with the spare height spread over both ends of each stack, at the same number of cells."""
     stacks = runs_of(strips)
-    bottoms = [stack[0][0] for stack in stacks]
     tops = [_content_top(boxes, stack) for stack in stacks]
-    edges = [sides[0], *[(t + b) / 2 for t, b in zip(tops, bottoms[1:], strict=False)], sides[1]]
+    rooms = _rooms([(stack[0][0], top) for stack, top in zip(stacks, tops, strict=True)], sides)
     moved = [
-        _shift_stack(boxes, stack, top, edge, width, height, gaps)
-        for stack, top, edge in zip(stacks, tops, edges, strict=False)
+        _shift_stack(boxes, stack, top, floor, width, height, gaps)
+        for stack, top, (floor, _) in zip(stacks, tops, rooms, strict=True)
     ]
-    for i, stack in enumerate(moved):
+    for stack, (floor, ceiling) in zip(moved, rooms, strict=True):
         spare = max(0.0, height - (stack[0][1] - stack[0][0]))  # a rounding must not uncover a line
         if len(stack) == 1:
             spare /= 2
-        stack[0] = (max(stack[0][0] - spare, edges[i]), stack[0][1])
-        stack[-1] = (stack[-1][0], min(stack[-1][0] + height, edges[i + 1]))
+        stack[0] = (max(stack[0][0] - spare, floor), stack[0][1])
+        stack[-1] = (stack[-1][0], min(stack[-1][0] + height, ceiling))
     return [strip for stack in moved for strip in stack]
 
 

@@ -12,7 +12,7 @@ import heapq
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import cache, cached_property
-from itertools import count
+from itertools import count, pairwise
 from math import inf
 from typing import NamedTuple
 
@@ -90,6 +90,11 @@ class Boxes(tuple[Box, ...]):
     def within(self, y0: float, y1: float) -> list[Box]:
         """Those that a strip from `y0` to `y1` has to do with, found without a look at all."""
         return within(self._near.about(Rect(0.0, y0, 0.0, y1)), y0, y1)
+
+
+def evenly(low: float, high: float, parts: int) -> list[Span]:
+    """The stretch in equal parts; the last ends where it should and not a rounding beside it."""
+    return list(pairwise([*(low + (high - low) * i / parts for i in range(parts)), high]))
 
 
 def line_of(boxes: Sequence[Box]) -> Line:
