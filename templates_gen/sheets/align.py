@@ -6,10 +6,8 @@ from bisect import bisect_left
 from collections.abc import Sequence
 
 from templates_gen.geometry import TOLERANCE, Rect
-from templates_gen.sheets.joins import JOIN_MIN, pieces
+from templates_gen.sheets.joins import JOIN_MIN, Rows, pieces
 from templates_gen.sheets.strips import SLACK, Box, Boxes, Line, line_of
-
-Rows = list[list[Rect]]
 
 NEAR = 15.0
 """Cuts nearer to each other than this (mm) would have register marks that run into each other.  Our own design."""
@@ -55,9 +53,7 @@ def _near(side: float, known: Sequence[float]) -> float | None:
     return best if 0 < abs(best - side) < NEAR else None
 
 
-def _move(
-    cells: list[Rect], left: int | None, right: int | None, to: float | None, line: Line, width: float
-) -> None:
+def _move(cells: list[Rect], left: int | None, right: int | None, to: float | None, line: Line, width: float) -> None:
     """Move the side that two cells share, or where a run of cells ends, if the strip's content allows it."""
     if to is None or line.cut_at_most(to) != to:
         return

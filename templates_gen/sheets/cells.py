@@ -14,8 +14,8 @@ from templates_gen.errors import InputError
 from templates_gen.geometry import Rect, bounds
 from templates_gen.record import Record
 from templates_gen.sheets.align import aligned
-from templates_gen.sheets.joins import JOIN_MIN, shared_sides
-from templates_gen.sheets.layouts import Rows, layouts, patchwork
+from templates_gen.sheets.joins import JOIN_MIN, Rows, shared_sides
+from templates_gen.sheets.layouts import layouts, patchwork
 from templates_gen.sheets.strips import MOST_CELLS, SLACK, Box
 
 LARGER = "choose larger paper or smaller margins"
@@ -114,13 +114,13 @@ def _best(
     """The best of all plans: the fewest cells, then the fewest slivers too narrow to be taped well, then the upright
     page, then the merits, then rows."""
     best: list[tuple[_Way, Rows]] = []
-    least: tuple[int, int, bool] = (MOST_CELLS, 0, True)
+    least: tuple[int, float, bool] = (MOST_CELLS, inf, True)
     for way in ways:
         for rows in _tries(boxes, way, connected, least[0], dense):
             cells = [cell for row in rows for cell in row]
             slivers = sum(min(cell.width, cell.height) < JOIN_MIN for cell in cells)
             rank = (len(cells), slivers, way.printable.turned)
-            if not best or rank < least:
+            if rank < least:
                 best, least = [], rank
             if rank == least:
                 best.append((way, rows))
@@ -163,11 +163,11 @@ def _ways(boxes: Sequence[Box], printables: Sequence[Printable], overlap: float,
 def _tries(boxes: Sequence[Box], way: _Way, connected: bool, most: int, dense: bool) -> Iterator[Rows]:
     """Plans for one way of using the paper, the axes swapped when strips are columns."""
     turned = [b if way.rows else b.turned() for b in boxes]
-    if not dense:
-        found: Iterable[Rows] = layouts(turned, way.width, way.height, connected, most)
-    else:
+    if dense:
         section = patchwork(turned, way.width, way.height, connected)
-        found = [section] if section and sum(map(len, section)) <= most else []
+        found: Iterable[Rows] = [section] if section else ()
+    else:
+        found = layouts(turned, way.width, way.height, connected, most)
     for rows in found:
         yield rows if way.rows else _swapped(rows)
 

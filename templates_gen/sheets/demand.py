@@ -14,8 +14,7 @@ from templates_gen.sheets.covered import Covered
 
 SCALE_LEAST = 120.0
 """mm that a drop rule is long, unless the frame is shorter; a third of the frame's height where that is more, since
-rings usually sit about a third down (C. A. Paschke, "Hardware: Wall Hangers and Cleats", trade column, 2013)."""
-
+rings usually sit about a third down.  Common practice, no source."""
 
 EDGE_CLEAR = 1.5
 """mm between a frame's edge and a trim line along it, so that nobody takes one for the other.  Our own design."""
@@ -25,7 +24,6 @@ BORDER = 4.0
 
 LINE_CLEAR = 7.0
 """mm on either side of the centre line and the level line for their ticks and names.  Our own design."""
-
 
 PIECE = 20.0
 """mm of the pitch line, across or up, that are asked for at a time.  Our own design, no source."""
@@ -40,9 +38,7 @@ class Demand(Record, frozen=True):
     lines: tuple[Rect, ...]
 
 
-def demand(
-    plan: Plan, cover: str, clear: Clearance, hides: Covered | None = None, spare: bool = False
-) -> Demand:
+def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = None, spare: bool = False) -> Demand:
     """What must be on paper for `cover`: "all" the group's rectangle, "panels" that with a border around it for the
     sheet's own marks, "marks" every mark, "nails" only the nails.
 

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Callable
+from functools import partial
 
 from templates_gen.errors import InputError
 from templates_gen.marks.items import POINT
@@ -45,14 +47,7 @@ def fitted(paper: Paper, count: Callable[[Paper], int]) -> Paper:
 
 def _least(enough: Callable[[int], bool]) -> float:
     """The least whole number of points that is enough, in mm, when the most is."""
-    low, high = LEAST, MOST
-    while low < high:
-        middle = (low + high) // 2
-        if _holds(enough, middle):
-            high = middle
-        else:
-            low = middle + 1
-    return low * POINT
+    return (LEAST + bisect_left(range(LEAST, MOST), True, key=partial(_holds, enough))) * POINT
 
 
 def _holds(enough: Callable[[int], bool], points: int) -> bool:

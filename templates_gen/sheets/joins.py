@@ -16,6 +16,9 @@ JOIN_MIN = 40.0
 enough apart to show a turned sheet.  Common practice, no source."""
 
 
+Rows = list[list[Rect]]
+
+
 class Gap(NamedTuple):
     """Free space in a strip between two cells, or beyond the last one up to the side of the group."""
 
@@ -87,7 +90,7 @@ def grouped(count: int, pairs: Iterable[tuple[int, int]]) -> list[int]:
     return [names.setdefault(root(i), len(names)) for i in range(count)]
 
 
-def bridged(rows: Sequence[Sequence[Rect]], spans: Sequence[Rect], width: float, limit: int) -> list[list[Rect]] | None:
+def bridged(rows: Rows, spans: Sequence[Rect], width: float, limit: int) -> Rows | None:
     """The rows with bridges added until all are one piece; None beyond `limit` cells or when there is no way.
 
     `rows` are the cells strip by strip, `spans` the strips themselves.  The shortest bridge that joins most
@@ -109,7 +112,8 @@ def bridged(rows: Sequence[Sequence[Rect]], spans: Sequence[Rect], width: float,
             added.append(cell)
 
 
-def _without_spares(work: list[list[Rect]], added: list[Rect]) -> list[list[Rect]]:
+def _without_spares(work: Rows, added: list[Rect]) -> Rows:
+    """The rows without the added cells that are not needed after all."""
     cells = [c for row in work for c in row]
     ties = list(joined(cells))
     gone: set[int] = set()
@@ -122,9 +126,7 @@ def _without_spares(work: list[list[Rect]], added: list[Rect]) -> list[list[Rect
     return [[c for c in row if c not in spares] for row in work]
 
 
-def _best_bridges(
-    work: list[list[Rect]], names: dict[Rect, int], spans: Sequence[Rect], width: float
-) -> list[tuple[int, Rect]]:
+def _best_bridges(work: Rows, names: dict[Rect, int], spans: Sequence[Rect], width: float) -> list[tuple[int, Rect]]:
     """The cells of the shortest bridges that join two pieces or more, those that join most first.
 
     No two of the bridges touch the same piece or stand in the same gap, so each of them keeps its worth.
@@ -167,7 +169,7 @@ def _gaps(row: list[Rect], strip: int, span: Rect) -> Iterator[Gap]:
             yield Gap(strip, left, right, before, after)
 
 
-def _neighbours(work: list[list[Rect]], strip: int, left: float, right: float) -> Iterator[Rect]:
+def _neighbours(work: Rows, strip: int, left: float, right: float) -> Iterator[Rect]:
     """The cells of the strips above and below that reach into this stretch."""
     for other in (strip - 1, strip + 1):
         if 0 <= other < len(work):
@@ -176,7 +178,7 @@ def _neighbours(work: list[list[Rect]], strip: int, left: float, right: float) -
             yield from row[begin : bisect_left(row, right, key=lambda c: c.x0)]
 
 
-def _places(gap: Gap, work: list[list[Rect]], length: float) -> set[tuple[float, float]]:
+def _places(gap: Gap, work: Rows, length: float) -> set[tuple[float, float]]:
     """The stretches worth bridging: flush with an end of the gap, or just enough under or over a cell."""
     if gap.right - gap.left <= length:
         return {(gap.left, gap.right)}
@@ -188,7 +190,7 @@ def _places(gap: Gap, work: list[list[Rect]], length: float) -> set[tuple[float,
     return found
 
 
-def _touched(gap: Gap, left: float, right: float, work: list[list[Rect]], names: dict[Rect, int]) -> set[int]:
+def _touched(gap: Gap, left: float, right: float, work: Rows, names: dict[Rect, int]) -> set[int]:
     """The pieces that a bridge over this stretch would be joined to."""
     found = {
         names[c]

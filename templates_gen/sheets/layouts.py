@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from math import ceil, inf
 
 from templates_gen.geometry import TOLERANCE, Rect
-from templates_gen.sheets.joins import bridged
+from templates_gen.sheets.joins import Rows, bridged
 from templates_gen.sheets.settle import runs_of, settle_heights, settle_strip
 from templates_gen.sheets.strips import (
     MOST_CELLS,
@@ -24,7 +24,6 @@ from templates_gen.sheets.strips import (
 )
 from templates_gen.sheets.web import Web
 
-Rows = list[list[Rect]]
 SPARE = 20.0
 """mm left of a cell's width where that costs no sheet, so that cuts of neighbouring strips can be brought together.
 Our own design, no source."""

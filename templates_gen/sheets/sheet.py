@@ -26,10 +26,10 @@ LEAST_JOIN = 20.0
 """mm.  Sheets that meet along less than this are not taped to each other there: two register marks would not fit.
 Our own design, no source."""
 
-Point = tuple[float, float]
-
 MARK_DISTANCE = 9.0
 """mm between two different register marks, so that neither hides the other.  Our own design, no source."""
+
+Point = tuple[float, float]
 
 
 class Page(Record, frozen=True):
@@ -215,9 +215,7 @@ def _register_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[
 def _crossing_marks(joins: Sequence[Join], hides: Covered, clear: Clearance) -> Iterator[RegisterMark]:
     """Where the lines cross by which sheets are taped that nobody cuts."""
     points = (
-        (join, *point)
-        for join in joins
-        for point in cross_points((join.x0, join.y0, join.x1, join.y1), hides, clear)
+        (join, *point) for join in joins for point in cross_points((join.x0, join.y0, join.x1, join.y1), hides, clear)
     )
     for number, (join, x, y) in enumerate(points):
         yield RegisterMark(letters(number).lower(), x, y, (join.over, join.under))

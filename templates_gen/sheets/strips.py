@@ -147,9 +147,7 @@ def cells_for(boxes: Sequence[Box], width: float, gaps: bool) -> float:
     return inf if cells is None else len(cells)
 
 
-def best_strips(
-    boxes: Boxes, width: float, height: float, gaps: bool, limit: int
-) -> tuple[int, list[Span]] | None:
+def best_strips(boxes: Boxes, width: float, height: float, gaps: bool, limit: int) -> tuple[int, list[Span]] | None:
     """The fewest cells for all boxes: their number and the strips, bottom up.
 
     None when cuts right across the wall cannot keep the firm boxes in one piece, or take more than `limit`

@@ -14,12 +14,14 @@ from itertools import pairwise, permutations
 
 from templates_gen.record import Record
 from templates_gen.sheets.covered import Covered
-from templates_gen.sheets.sheet import Join, Sheet, SheetPlan
+from templates_gen.sheets.sheet import Join, Point, Sheet, SheetPlan
 
 Meeting = tuple[float, float, int, int]
 """A register mark (x, y) on the wall, the sheet there already that carries it, and the one laid on that."""
 
-Links = dict[int, dict[int, tuple[tuple[float, float], tuple[float, float]]]]
+Ends = tuple[Point, Point]
+
+Links = dict[int, dict[int, Ends]]
 """For every sheet the sheets it is joined to, each with the two marks that they share."""
 
 Run = tuple[int, ...]
@@ -75,7 +77,7 @@ def _runs(sheets: Sequence[Sheet], links: Links) -> list[Run]:
 
 def _links(sheets: SheetPlan, number: Mapping[str, int]) -> Links:
     """For every sheet its neighbours, and the two marks farthest apart that both carry, or what stands for them."""
-    shared: dict[tuple[str, str], list[tuple[float, float]]] = defaultdict(list)
+    shared: dict[tuple[str, str], list[Point]] = defaultdict(list)
     for mark in sheets.marks:
         for pair in permutations(mark.sheets, 2):
             shared[pair].append((mark.x, mark.y))
@@ -88,9 +90,7 @@ def _links(sheets: SheetPlan, number: Mapping[str, int]) -> Links:
     return links
 
 
-def _stand_ins(
-    join: Join, found: Sequence[tuple[float, float]], hides: Covered | None
-) -> tuple[tuple[float, float], tuple[float, float]]:
+def _stand_ins(join: Join, found: Sequence[Point], hides: Covered | None) -> Ends:
     """Two points for a join that has not got two marks: its ends, where it is cut.
 
     Where nothing is cut they are as far apart as makes up for the one pair of crossing lines; and half of that where
