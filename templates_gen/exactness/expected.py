@@ -84,9 +84,9 @@ class Expected(Record, frozen=True):
     `worst` has the largest error, `typical` the middle one of all pairs; `ends` are the two frames farthest apart,
     with what to expect of them.  `scales` are the printer's sds as shares, across and up; `measured_scales` what they
     are with the printer measured, `shop_scales` from a print shop.  `kind` is the paper's, `pieces` and `joins` are the
-    numbers of pieces that hang by themselves and of joins.  `match` is the sd
-    (mm) to which marks are brought together and `cut_match` what it is where sheets are cut; `loose` are the joins of
-    sheets that are not cut and have fewer than two pairs of slanting lines.
+    numbers of pieces that hang by themselves and of joins.  `match` is the sd (mm) to which marks are brought together
+    and `cut_match` what it is where sheets are cut; `loose` are the joins of sheets that are not cut and have fewer
+    than two pairs of slanting lines.
     """
 
     worst: PairError

@@ -19,11 +19,11 @@ def tape_words(check: TapeCheck, unit: str) -> Iterator[str]:
         f"taped: across {check.across:.2%} of what it should be, give or take {across:.2%}; upward "
         f"{check.upward:.2%}, give or take {upward:.2%}"
     )
-    side = "right" if check.lean > 0 else "left"
-    yield (
-        f"leans {abs(math.degrees(check.lean)):.2f}° to the {side}, give or take {math.degrees(lean):.2f}°: the top "
-        f"stands {fine(abs(check.leaning), unit)} to the {side} over a height of {show_both(check.size[1], unit)}"
-    )
+    side, off = f"the {'right' if check.lean > 0 else 'left'}", fine(abs(check.leaning), unit)
+    stands = f": the top stands {off} to {side} over a height of {show_both(check.size[1], unit)}"
+    if abs(check.leaning) < 0.05:  # mm; shown as nothing
+        side, stands = "neither side", ""
+    yield f"leans {abs(math.degrees(check.lean)):.2f}° to {side}, give or take {math.degrees(lean):.2f}°{stands}"
     yield from _scale_words(check, unit)
     yield _verdict(check, unit)
     if check.retape and check.suspects:
@@ -53,7 +53,10 @@ def _verdict(check: TapeCheck, unit: str) -> str:
         return f"Tape it again: it leans by more than is seen between neighbours ({seen}), if it all comes at one join."
     if abs(check.leaning) > check.seen:
         return "It may lean by more than is seen, but a tape cannot tell so little here: measure once more."
-    return "Nothing to tape again for: it leans by less than is seen between neighbours."
+    less = "it leans by less than is seen between neighbours"
+    if check.scaled(0) or check.scaled(1):
+        return f"For its lean it need not be taped again: {less}."
+    return f"Nothing to tape again for: {less}."
 
 
 def _where(suspects: Sequence[Suspect]) -> str:

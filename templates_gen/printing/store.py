@@ -62,12 +62,16 @@ def _has_home(config: Path, home: Path) -> bool:
 def checked_name(name: str) -> str:
     """A printer's name that can be a file's.  Raises InputError for any other."""
     plain = unicodedata.normalize("NFC", name.strip())
-    if not _NAME.fullmatch(plain) or _RESERVED.fullmatch(plain):
+    hint = "a name such as study or “HP 4100 upstairs”"
+    if _RESERVED.fullmatch(plain):
+        problem = f"found the name “{plain}”, which Windows keeps for a device, expected another"
+        raise InputError("printer", problem, hint)
+    if not _NAME.fullmatch(plain):
         shown = plain if plain.isprintable() and len(plain) <= 60 else ascii(plain)[:60]
         raise InputError(
             "printer",
             f"found the name “{shown}”, expected letters, figures, spaces, dots and hyphens, at most 40",
-            "a name such as study or “HP 4100 upstairs”",
+            hint,
         )
     return plain
 

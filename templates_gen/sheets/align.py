@@ -35,14 +35,13 @@ def _row(row: list[Rect], known: Sequence[float], boxes: Boxes, width: float) ->
     line = line_of(boxes.within(row[0].y0, row[0].y1 + SLACK))
     cells = list(row)
     for at in range(len(cells) + 1):
-        left = cells[at - 1] if at else None
-        right = cells[at] if at < len(cells) else None
-        if left and right and left.x1 != right.x0:
-            _move(cells, at - 1, None, _near(left.x1, known), line, width)
-            _move(cells, None, at, _near(right.x0, known), line, width)
+        left, right = at - 1 if at else None, at if at < len(cells) else None
+        if left is not None and right is not None and cells[left].x1 != cells[right].x0:
+            _move(cells, left, None, _near(cells[left].x1, known), line, width)
+            _move(cells, None, right, _near(cells[right].x0, known), line, width)
         else:
-            side = left.x1 if left else cells[at].x0
-            _move(cells, at - 1 if left else None, at if right else None, _near(side, known), line, width)
+            side = cells[at].x0 if left is None else cells[left].x1
+            _move(cells, left, right, _near(side, known), line, width)
     return cells
 
 
