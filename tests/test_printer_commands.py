@@ -71,12 +71,6 @@ def test_the_scale_page_says_how_it_is_recorded(folder):
     assert run("printer", "page", "--paper", "super b").code == 0  # takes the place of our own file
 
 
-def test_a_roll_has_no_scale_page_and_is_not_named_as_one_that_has(folder):
-    ran = run("printer", "page", "--paper", "roll 24 in")
-    assert (ran.code, ran.out) == (2, "")
-    assert "found 'roll 24 in', which is a roll" in ran.err and "known:" not in ran.err
-
-
 @pytest.mark.parametrize("paper", ["a5", "a44", "na_x_90x90mm"])
 def test_paper_that_no_scale_page_fits_is_refused(folder, paper):
     ran = run("printer", "page", "--paper", paper)
