@@ -159,7 +159,7 @@ def test_a_wire_on_two_fixings_whose_drop_cannot_be_known_has_no_nails():
 @pytest.mark.parametrize(
     ("hanger", "words"),
     [
-        (Hanger(kind="wire", apart=300.0, ring_separation=250.0, ring_depth=120.0), "300 mm apart"),
+        (Hanger(kind="wire", apart=300.0, ring_separation=250.0, ring_depth=120.0), "fixings 300 mm"),
         (Hanger(kind="wire", apart=100.0, ring_separation=250.0, ring_depth=80.0), "drop of 80 mm"),
     ],
 )
