@@ -11,9 +11,7 @@ from templates_gen.geometry import Rect
 from templates_gen.holding.wire import check_wire, drop_at_two, hung_wire
 from templates_gen.model import Frame
 from templates_gen.record import Record
-
-GRAVITY = 9.80665
-"""N/kg, the standard acceleration of free fall (3rd CGPM, 1901)."""
+from templates_gen.units import GRAVITY
 
 
 class Bearing(Record, frozen=True):

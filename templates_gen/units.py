@@ -15,6 +15,9 @@ INCH = 25.4
 MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": INCH, "ft": 304.8}
 """Millimetres in one of each; the foot is 12 in, 304.8 mm exactly (same agreement)."""
 
+GRAVITY = 9.80665
+"""N/kg, the standard acceleration of free fall (3rd CGPM, 1901)."""
+
 DIVISION = {"in": INCH / 16, "cm": 1.0, "mm": 1.0}
 """mm; what a tape measure shows.  Common practice, no source."""
 

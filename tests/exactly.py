@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import cache
 
-from templates_gen.exactness.accuracy import Accuracy
+from templates_gen.accuracy import Accuracy
 from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.model import Job
 from templates_gen.planning import plan_wall

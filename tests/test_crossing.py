@@ -6,7 +6,7 @@ from itertools import product
 import numpy as np
 import pytest
 
-from templates_gen.exactness.accuracy import Accuracy
+from templates_gen.accuracy import Accuracy
 from templates_gen.exactness.advice import advice
 from templates_gen.exactness.crossing import crossing_match, crossing_sd, loose_joins
 from templates_gen.exactness.expected import expected_error

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from templates_gen.exactness.accuracy import Accuracy
+from templates_gen.accuracy import Accuracy
 from templates_gen.exactness.advice import advice
 from templates_gen.exactness.expected import NORMAL_95, expected_error, sources_95
 from templates_gen.marks.furniture import rules

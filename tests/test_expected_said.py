@@ -4,9 +4,9 @@ import json
 
 import pytest
 
+from templates_gen.accuracy import Accuracy
 from templates_gen.exactness import expected
 from templates_gen.exactness import words as errorwords
-from templates_gen.exactness.accuracy import Accuracy
 from templates_gen.exactness.checking import MOST_FRAMES, check_job
 from templates_gen.exactness.expected import MOST_PAIRS, expected_error
 from templates_gen.exactness.neighbours import neighbours

@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 from templates_gen.arranging import salon as searching
 from templates_gen.arranging.computed import pile_of
 from templates_gen.arranging.orderly import orderly
+from templates_gen.arranging.regret import unmet
 from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.salon import Enough, salon
 from templates_gen.arranging.score import score
-from templates_gen.arranging.wishes import Wishes, unmet
 from templates_gen.errors import InputError
 from templates_gen.findings import find
 from templates_gen.geometry import TOLERANCE, Rect, bounds
@@ -22,6 +22,7 @@ from templates_gen.jobfile.building import read_job
 from templates_gen.model import Feature, Frame, Group, Height, Job, Wall
 from templates_gen.outline import outline_holds
 from templates_gen.planning import Plan, plan_wall
+from templates_gen.wishes import Wishes
 from tests.jobs import frame, job
 from tests.packing_data import PROBLEMS
 

@@ -15,9 +15,9 @@ from templates_gen.arranging.measures import (
     symmetry,
 )
 from templates_gen.arranging.score import WEIGHTS, score, total
-from templates_gen.arranging.words import plan_score, score_words
 from templates_gen.geometry import Rect, bounds
 from templates_gen.planning import plan_wall
+from templates_gen.telling.score import plan_score, score_words
 from tests.jobs import frame, group, job
 
 THREE = [Rect.sized(0, 0, 40, 50), Rect.sized(45, 0, 30, 40), Rect.sized(45, 45, 30, 20)]

@@ -16,7 +16,7 @@ from functools import cache
 import numpy as np
 import pytest
 
-from templates_gen.exactness.accuracy import Accuracy
+from templates_gen.accuracy import Accuracy
 from templates_gen.exactness.expected import PairError, expected_error
 from templates_gen.record import replace
 from tests.made import made

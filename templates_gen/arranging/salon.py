@@ -15,10 +15,10 @@ from typing import NamedTuple
 
 from templates_gen.arranging.blocks import SHARES, Cut, Line, built, chained, changed, joined, place
 from templates_gen.arranging.orderly import orderly
+from templates_gen.arranging.regret import regret
 from templates_gen.arranging.room import Room, settled
 from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.score import total
-from templates_gen.arranging.wishes import regret
 from templates_gen.geometry import TOLERANCE, Rect, Size, bounds
 from templates_gen.model import Group
 

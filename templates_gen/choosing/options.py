@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from templates_gen.arranging.salon import Watch
 from templates_gen.arranging.variety import variety
-from templates_gen.arranging.wishes import Wishes
-from templates_gen.arranging.words import lean_words, plan_score
 from templates_gen.errors import InputError
 from templates_gen.findings import STOP, WARN, Finding, find
 from templates_gen.model import Job
 from templates_gen.planning import Plan, free_pile, placed, plan_wall
 from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.telling.score import lean_words, plan_score
 from templates_gen.units import other_unit, show
+from templates_gen.wishes import Wishes
 from templates_gen.words import counted
 
 BOUND = ("stairs", "around")

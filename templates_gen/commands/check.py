@@ -35,11 +35,11 @@ def check(
     Example:
       templates-gen check samples/fern-prints.toml
     """
-    from templates_gen.arranging.words import score_data
     from templates_gen.exactness.checking import check_job
     from templates_gen.exactness.tapewords import tape_data, tape_words
     from templates_gen.exactness.words import error_data
     from templates_gen.findings import findings_data, stops
+    from templates_gen.telling.score import score_data
 
     with about(job):
         read = job_on(job, wall)

@@ -66,7 +66,7 @@ def record(
     """
     import datetime
 
-    from templates_gen.exactness.accuracy import READING
+    from templates_gen.accuracy import READING
     from templates_gen.printing.profile import Readings, measured
     from templates_gen.printing.scalepage import scale_of
     from templates_gen.printing.store import checked_name, save

@@ -54,9 +54,9 @@ def no_colour() -> bool | None:
 
 def show_checked(checked: Checked, unit: str, err: bool = False) -> None:
     """Everything there is to say about a job before paper is used."""
-    from templates_gen.arranging.words import score_words
     from templates_gen.exactness.checking import TOO_MANY
     from templates_gen.exactness.words import check_words
+    from templates_gen.telling.score import score_words
 
     show_findings(checked.findings, err)
     scored = [score_words(checked.score)] if checked.score else []

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from templates_gen.arranging.salon import Watch
 from templates_gen.arranging.score import Score
-from templates_gen.arranging.words import plan_score
 from templates_gen.errors import InputError
 from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.findings import WARN, Finding, find, graded
@@ -12,6 +11,7 @@ from templates_gen.model import Job
 from templates_gen.planning import Plan, plan_wall
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.telling.score import plan_score
 
 MOST_FRAMES = 200
 """Frames for which the sheets are planned in a check, which stays under half a second then.  Our own design."""

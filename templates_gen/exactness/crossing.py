@@ -20,7 +20,7 @@ from __future__ import annotations
 import math
 from collections import Counter
 
-from templates_gen.exactness.accuracy import Accuracy
+from templates_gen.accuracy import Accuracy
 from templates_gen.sheets.covered import ARM, Covered
 from templates_gen.sheets.sheet import SheetPlan
 

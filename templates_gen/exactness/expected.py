@@ -19,7 +19,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from templates_gen.exactness.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
+from templates_gen.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
 from templates_gen.exactness.crossing import crossing_match, loose_joins
 from templates_gen.exactness.neighbours import Neighbours, neighbours
 from templates_gen.marks.furniture import rules

@@ -15,9 +15,9 @@ import re
 from collections.abc import Iterator, Sequence
 
 from templates_gen.errors import InputError
+from templates_gen.exactness.diagonals import Span, corner_diagonals, overall_width
 from templates_gen.exactness.expected import NORMAL_95, SEEN_ANGLE
 from templates_gen.exactness.neighbours import neighbours
-from templates_gen.marks.diagonals import Span, corner_diagonals, overall_width
 from templates_gen.planning import Plan
 from templates_gen.record import Record
 from templates_gen.sheets.order import taping_order

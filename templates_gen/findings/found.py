@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.arranging.wishes import unmet
+from templates_gen.arranging.regret import unmet
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.planning import Plan
 

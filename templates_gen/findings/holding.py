@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import WHO_DECIDES, listed, same_words
 from templates_gen.geometry import TOLERANCE
-from templates_gen.hanging import GRAVITY
 from templates_gen.holding.fixings import (
     LEAST_DIAMETERS,
     LIGHT_STUD,
@@ -21,7 +20,7 @@ from templates_gen.holding.studs import on_stud
 from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import show_both, show_mass_both
+from templates_gen.units import GRAVITY, show_both, show_mass_both
 from templates_gen.words import capital, counted
 
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"

@@ -10,10 +10,9 @@ from collections.abc import Iterable, Sequence
 
 from templates_gen.behind.entries import depth_of
 from templates_gen.geometry import TOLERANCE
-from templates_gen.hanging import GRAVITY
 from templates_gen.holding.studs import on_stud
 from templates_gen.model import Fixing, Frame, Wall
-from templates_gen.units import INCH, KG
+from templates_gen.units import GRAVITY, INCH, KG
 
 TRADE_FACTOR = 4.0
 """A hook's rating is to be so many times the weight on it: "a 10 lb hanger only supports 2 1/2 lb" (C. A. Paschke,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
+from templates_gen.accuracy import Accuracy
 from templates_gen.errors import InputError
-from templates_gen.exactness.accuracy import Accuracy
 from templates_gen.jobfile.tables import AccuracyTable
 from templates_gen.record import replace
 

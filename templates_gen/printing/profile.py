@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
+from templates_gen.accuracy import READING
 from templates_gen.errors import InputError
-from templates_gen.exactness.accuracy import READING
 from templates_gen.record import Record
 from templates_gen.units import INCH
 

@@ -1,4 +1,4 @@
-"""What a person may wish of an arrangement that is computed, and how far one is from it."""
+"""How far an arrangement is from what was wished of it."""
 
 from __future__ import annotations
 
@@ -7,28 +7,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from templates_gen.geometry import Rect, bounds
-from templates_gen.record import Record
+from templates_gen.wishes import Wishes
 
 TOGETHER = 1.6
 """Gaps between two frames that are together still: as far as a gap may be spread.  Our own design, no source."""
 
 IN_LINE = 0.5
 """mm; what a tape measure can show.  Common practice, no source."""
-
-
-class Wishes(Record, frozen=True, kw_only=True):
-    """What is wished of an arrangement that is to be found.
-
-    `largest` is "centre" or ""; `pins` are frames with the place of their middles from centre line and level line
-    (mm); the frames of each of `together` are neighbours, those of each of `same_height` have their middles level;
-    `heavy_low` is to have heavy frames low.
-    """
-
-    largest: str = ""
-    pins: tuple[tuple[str, float, float], ...] = ()
-    together: tuple[tuple[str, ...], ...] = ()
-    same_height: tuple[tuple[str, ...], ...] = ()
-    heavy_low: bool = False
 
 
 def unmet(wishes: Wishes, rects: Mapping[str, Rect], gap: float) -> Iterator[tuple[tuple[str, ...], str]]:
