@@ -119,7 +119,7 @@ def patch_pages(plan: Plan, done: Sequence[Cured], lettering: Lettering, printer
     _words(flow, plan, rule_words(rules(page, paper.overlap, job.unit), job.unit))
     _fill(flow, patches(done, job.unit))
     pages = numbered(([Use(RULES_FORM, 0.0, 0.0), *items] for items in flow.pages), matrix=page.matrix)
-    return of_job(job, "moved nails", page, pages, [rules_form(page, paper.overlap, job.unit)])
+    return of_job(job, "moved nails", page, pages, [rules_form(page, paper.overlap, job.unit, lettering)])
 
 
 def _words(flow: Flow, plan: Plan, measured: str) -> None:

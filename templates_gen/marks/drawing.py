@@ -39,18 +39,18 @@ def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, le
     before = FirstPages([], -1, -1) if apart else first_pages(plan, findings, sheets, lettering)
     of = len(before.pages) + len(sheets.sheets)
     begun = [
-        _begun(plan, sheets, part, labels, sheet_title(plan, sheets, part.sheet, number, of, lettering), lettering)
+        _begun(plan, sheets, part, labels, sheet_title(plan, sheets, part, number, of, lettering), lettering)
         for number, part in enumerate(shown, len(before.pages) + 1)
     ]
     names = frame_labels(plan, [(some.part.sheet, some.room) for some in begun], lettering)
     pages = [_sheet_page(plan, sheets, some, names[some.part.sheet.name], lettering) for some in begun]
     ruled = [[Use(RULES_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
     first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix)
-    return of_job(plan.job, "", sheets.page, (*first, *pages), _forms(plan, sheets, labels), attach=True)
+    return of_job(plan.job, "", sheets.page, (*first, *pages), _forms(plan, sheets, labels, lettering), attach=True)
 
 
-def _forms(plan: Plan, sheets: SheetPlan, labels: Labels) -> Iterator[Form]:
-    yield rules_form(sheets.page, sheets.paper.overlap, plan.job.unit)
+def _forms(plan: Plan, sheets: SheetPlan, labels: Labels, lettering: Lettering) -> Iterator[Form]:
+    yield rules_form(sheets.page, sheets.paper.overlap, plan.job.unit, lettering)
     yield from (register_form(), nail_form(), square_form())
     for hung in plan.frames:
         yield frame_form(hung, frame_rules(hung, labels), plan.job.unit)
@@ -67,7 +67,7 @@ class Begun(Record, frozen=True):
 
 
 def _begun(
-    plan: Plan, sheets: SheetPlan, part: Shown, labels: Labels, titles: tuple[Text, Text], lettering: Lettering
+    plan: Plan, sheets: SheetPlan, part: Shown, labels: Labels, titles: tuple[Text, ...], lettering: Lettering
 ) -> Begun:
     """A sheet with what has its place on it.
 

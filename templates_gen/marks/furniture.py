@@ -7,19 +7,19 @@ window, whose lower left corner is at the lower left corner of what the printer 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened
 from templates_gen.marks.items import Circle, Form, Item, Line, Polygon, Text, Use
-from templates_gen.marks.placing import Room
+from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marks.scales import Graduation, ticks_along
 from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marks.uncut import along_join, uncut_join_items
 from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH, WIDE
 from templates_gen.planning import Plan
-from templates_gen.record import Record
+from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import Join, Page, Sheet, SheetPlan
 from templates_gen.units import INCH, show, show_both
 
@@ -62,24 +62,34 @@ def rules(page: Page, overlap: float, unit: str) -> tuple[Rule, Rule]:
     return Rule(start_x, y, start_x + across, y), Rule(x, start_y, x, start_y + upward)
 
 
-def rules_form(page: Page, overlap: float, unit: str) -> Form:
-    """Both rules with their graduations and figures, about the page's lower left corner."""
+def rules_form(page: Page, overlap: float, unit: str, lettering: Lettering) -> Form:
+    """Both rules with their graduations and figures, about the page's lower left corner.
+
+    Under the figures is white, so that lines of the wall break off there instead of crossing or following them.
+    """
     level, plumb = rules(page, overlap, unit)
     grade = RULE_GRADES[unit]
     items: list[Item] = [
         Line(level.x0, level.y0, level.x1, level.y1, WIDE),
         Line(plumb.x0, plumb.y0, plumb.x1, plumb.y1, WIDE),
     ]
+    figures: list[Text] = []
     for x, number in ticks_along(level.x0, level.x1, level.x0, grade):
         items.append(Line(x, level.y0, x, level.y0 - grade.tick(number), _weight(x, level.x0, level.x1)))
         if figure := grade.figure(number):
-            items.append(Text(x, level.y0 + 1.2, f"{figure} {unit}" if number else "0", H25, "middle"))
+            figures.append(Text(x, level.y0 + 1.2, f"{figure} {unit}" if number else "0", H25, "middle"))
     for y, number in ticks_along(plumb.y0, plumb.y1, plumb.y0, grade):
         items.append(Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1)))
         if figure := grade.figure(number):
-            items.append(Text(plumb.x0 + 3.9, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
+            figures.append(Text(plumb.x0 + 3.9, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
+    items += (_ground(lettering.box(figure)) for figure in figures)
     size = Rect(0, 0, page.printable.x1, page.printable.y1)
-    return Form(RULES_FORM, size, tuple(items))
+    return Form(RULES_FORM, size, (*items, *figures))
+
+
+def _ground(box: Rect) -> Polygon:
+    """White under lettering and a little around it."""
+    return Polygon(box.grown(0.3).corners, grey=1.0)
 
 
 def _weight(at: float, start: float, end: float) -> float:
@@ -106,30 +116,54 @@ def register_form() -> Form:
 
 
 def sheet_title(
-    plan: Plan, sheets: SheetPlan, sheet: Sheet, number: int, of: int, lettering: Lettering
-) -> tuple[Text, Text]:
-    """The two title lines (page mm): what the sheet is, and where its rules are.
-
-    They stand under its upper trim line, or on the blank paper over a window too low for them.
-    """
-    area, half = sheets.page.printable, sheets.paper.overlap / 2
-    x = area.x0 + half + RULE_END + 3
-    top = area.y0 + sheet.window.height - half
-    width = area.x1 - half - x
-    if sheets.hides is not None:  # what is above or to the right would cover the title
-        top -= sheet.cell.y1 - sheet.inner.y1 - TITLE_DEPTH
-        width = area.x0 + sheet.inner.x1 - sheet.window.x0 - x
-    if sheet.inner.height < 0.0:
-        top = area.y0 + sheet.window.height + TITLE_DEPTH
+    plan: Plan, sheets: SheetPlan, part: Shown, number: int, of: int, lettering: Lettering
+) -> tuple[Text, ...]:
+    """The two title lines (page mm), off level lines if they can be: what the sheet is, and where its rules are."""
+    sheet, band = part.sheet, _title_band(sheets, part)
     job = plan.job
     only = f"for {sheets.printer.name} · " if sheets.printer else ""
     about = f"sheet {sheet.name} · page {number} of {of} · {only}{job.date} · {job.title}"
-    height = H35 if lettering.width(about, H35, True) <= width else H25
-    first = Text(x, top - TITLE_DEPTH + 5.6, shortened(about, height, True, width, lettering), height, bold=True)
-    places, short = (rule_places(plan, sheets, sheet, told) for told in (show_both, show))
-    ways = ((places, H25), (short, H25), (short, H18))
-    second, small = next((way for way in ways if lettering.width(*way) <= width), ways[-1])
-    return first, Text(x, top - TITLE_DEPTH + 1.2, shortened(second, small, False, width, lettering), small)
+    height = H35 if lettering.width(about, H35, True) <= band.width else H25
+    first = Text(0.0, 0.0, shortened(about, height, True, band.width, lettering), height, bold=True)
+    ways = [*((words, H25) for words in rule_places(plan, sheets, sheet)), (rule_places(plan, sheets, sheet)[-1], H18)]
+    second, small = next((way for way in ways if lettering.width(*way) <= band.width), ways[-1])
+    texts = (first, Text(0.0, 0.0, shortened(second, small, False, band.width, lettering), small))
+    room = Room(band, 0.5)
+    dx, dy = sheets.page.printable.x0 - sheet.window.x0, sheets.page.printable.y0 - sheet.window.y0
+    around = sheets.hides.reach(False) if sheets.hides else REGISTER
+    room.take(*(Rect.about(mark.x + dx, mark.y + dy, 2 * around, 2 * around) for mark in part.marks))
+    room.lines = [Rect(band.x0, y - 0.6, band.x1, y + 0.6) for y in _levels(plan, sheets, part)]
+    return tuple(
+        placed_near(text, band.x0, band.y1 - down, band, room, lettering) or replace(text, x=band.x0, y=band.y1 - down)
+        for text, down in zip(texts, (5.0, 10.0), strict=True)
+    )
+
+
+def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
+    """Where a sheet's title lines may stand (page mm): under its upper trim line, and what no other sheet covers.
+
+    Where the sheet is too low for that they stand just over its level rule or, with nothing above to cover it, on the
+    blank paper over the window.
+    """
+    sheet, area, hides = part.sheet, sheets.page.printable, sheets.hides
+    over = {join.upright for join in part.joins if join.under == sheet.name}
+    cell, inner, window = sheet.cell, sheet.inner, sheet.window
+    low, top, right = inner.y1, inner.y1 + TITLE_DEPTH, window.x0 + area.width - sheets.paper.overlap / 2
+    if inner.height < 0.0:
+        low, top = window.y1, window.y1 + TITLE_DEPTH
+        if False in over:
+            low, top = cell.y0 + RULE_END, cell.y1 - (hides.beyond(False) if hides else 0.0)
+    if True in over:
+        right = inner.x1 if hides else cell.x1
+    left = cell.x0 + RULE_END + 3
+    return Rect(left, low, right - 0.8, top - 0.8).shifted(area.x0 - window.x0, area.y0 - window.y0)
+
+
+def _levels(plan: Plan, sheets: SheetPlan, part: Shown) -> list[float]:
+    """How high (page mm) a sheet shows level lines of the wall: the level line and edges of frames."""
+    window = part.sheet.window
+    levels = {plan.level_line, *(y for hung in part.frames for y in (hung.rect.y0, hung.rect.y1))}
+    return [y - window.y0 + sheets.page.printable.y0 for y in levels if window.y0 < y < window.y1]
 
 
 def title_ground(
@@ -139,26 +173,28 @@ def title_ground(
 
     Not where a level line of the wall runs behind the letters: too much of it would be gone.
     """
-    area = sheets.page.printable
-    levels = [plan.level_line, *(y for hung in part.frames for y in (hung.rect.y0, hung.rect.y1))]
-    on_page = [y - part.sheet.window.y0 + area.y0 for y in levels]
-    for box in (lettering.box(title).grown(0.4) for title in titles if title.text):
-        if not any(box.y0 - 1.0 < y < box.y1 + 1.0 for y in on_page):
-            yield Polygon(box.corners, grey=1.0)
+    levels = _levels(plan, sheets, part)
+    for box in (lettering.box(title) for title in titles if title.text):
+        if not any(box.y0 - 0.3 < y < box.y1 + 0.3 for y in levels):
+            yield _ground(box)
 
 
-def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet, told: Callable[[float, str], str]) -> str:
+def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]:
     """How far the sheet's level rule is from the level line and its plumb rule from the centre line.
 
-    `told` writes a length in the job's unit, with or without the other one.
+    In both systems and in the job's unit alone, the longest first.
     """
     inset = sheets.paper.overlap / 2 + RULE_SPINE
     up = sheet.window.y0 + inset - plan.level_line
     right = sheet.window.x0 + inset - plan.centre_line
     unit = plan.job.unit
-    level = f"level rule {told(abs(up), unit)} {'above' if up > 0 else 'below'} the level line"
-    plumb = f"plumb rule {told(abs(right), unit)} {'right' if right > 0 else 'left'} of the centre line"
-    return f"{level};  {plumb}"
+    above, beside = "above" if up > 0 else "below", "right" if right > 0 else "left"
+    both, own = ((told(abs(up), unit), told(abs(right), unit)) for told in (show_both, show))
+    return (
+        f"level rule {both[0]} {above} the level line;  plumb rule {both[1]} {beside} of the centre line",
+        f"level rule {own[0]} {above} the level line;  plumb rule {own[1]} {beside} of the centre line",
+        f"rules {own[0]} {above} level line, {own[1]} {beside} of centre line",
+    )
 
 
 def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering) -> Iterator[Item]:
