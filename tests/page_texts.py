@@ -33,13 +33,14 @@ class Lettered:
 
 @dataclass(frozen=True)
 class OnPage:
-    """A page's texts, its nail points, and its lines as thin boxes, all in page mm."""
+    """A page's texts, its nail points, its lines as thin boxes, and the white that hides them, all in page mm."""
 
     number: int
     label: str
     texts: tuple[Lettered, ...]
     nails: tuple[tuple[float, float], ...]
     lines: tuple[Rect, ...]
+    grounds: tuple[Rect, ...]
 
 
 @cache
@@ -66,7 +67,7 @@ def on_page(template: Template, lettering: Lettering, number: int) -> OnPage:
     """Page `number` of a template, counting from 1."""
     page = template.pages[number - 1]
     forms = {form.name: form for form in template.forms}
-    texts, nails, lines = [], [], []
+    texts, nails, lines, grounds = [], [], [], []
     dx = dy = 0.0
     if page.to_page is not None:
         assert page.to_page[:4] == (1 / POINT, 0.0, 0.0, 1 / POINT)  # boxes are only moved here, never turned
@@ -78,15 +79,17 @@ def on_page(template: Template, lettering: Lettering, number: int) -> OnPage:
             seen = box if within is None else box.meet(within)
             if isinstance(item, Use):
                 nails.append((item.x, item.y))
+            elif isinstance(item, Polygon):
+                grounds.append(box)
             elif seen is not None and isinstance(item, Text):
                 texts.append(Lettered(item.text, box, seen, form, item.height))
             elif seen is not None:
                 lines.append(seen)
-    return OnPage(number, page.label, tuple(texts), tuple(nails), tuple(lines))
+    return OnPage(number, page.label, tuple(texts), tuple(nails), tuple(lines), tuple(grounds))
 
 
 def _flat(items: Iterable[Item], forms: Mapping[str, Form], dx: float, dy: float) -> Iterator[tuple[Item, str]]:
-    """Texts, lines and open outlines, moved, and with each the form it is in; the nail's form as itself too."""
+    """Texts, lines, open outlines and white ground, moved, each with the form it is in; the nail's form too."""
     for item in items:
         if isinstance(item, Use):
             x, y = item.x + dx, item.y + dy
@@ -97,8 +100,11 @@ def _flat(items: Iterable[Item], forms: Mapping[str, Form], dx: float, dy: float
             yield replace(item, x=item.x + dx, y=item.y + dy), ""
         elif isinstance(item, Line):
             yield replace(item, x0=item.x0 + dx, y0=item.y0 + dy, x1=item.x1 + dx, y1=item.y1 + dy), ""
-        elif isinstance(item, Polygon) and not item.filled:
+        elif isinstance(item, Polygon) and (item.grey == 1.0 or not item.filled):
             corners = [(x + dx, y + dy) for x, y in item.points]
+            if item.filled:
+                yield replace(item, points=tuple(corners)), ""
+                continue
             for (x0, y0), (x1, y1) in zip(corners, [*corners[1:], corners[0]], strict=True):
                 yield Line(x0, y0, x1, y1, item.width), ""
 
@@ -108,6 +114,9 @@ def _box(lettering: Lettering, item: Item) -> Rect:
         return lettering.box(item)
     if isinstance(item, Line):
         return Rect(min(item.x0, item.x1), min(item.y0, item.y1), max(item.x0, item.x1), max(item.y0, item.y1))
+    if isinstance(item, Polygon):
+        xs, ys = zip(*item.points, strict=True)
+        return Rect(min(xs), min(ys), max(xs), max(ys))
     return Rect(0.0, 0.0, 0.0, 0.0)
 
 
@@ -118,8 +127,10 @@ def overlapping(texts: Iterable[Lettered], tolerance: float) -> list[tuple[str, 
 
 
 def crossed(page: OnPage) -> Iterator[tuple[Lettered, Rect]]:
-    """Texts with a level or upright line through them."""
+    """Texts with a level or upright line through them, but for those on white ground."""
     for text in page.texts:
+        if any(ground.holds(text.seen) for ground in page.grounds):
+            continue
         for line in page.lines:
             thin = line.width < 0.01 or line.height < 0.01
             if thin and line.grown(0.05).overlaps(text.seen):

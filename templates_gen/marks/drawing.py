@@ -30,6 +30,10 @@ from templates_gen.planning import Plan
 from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import Sheet, SheetPlan
 
+AWAY = 8.0
+"""mm between the distances of a sheet that hangs by itself and a frame's label, so that none is read for part of the
+other.  Our own design, no source."""
+
 
 def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering) -> Template:
     """The whole template.  Raises InputError for a character that no font has."""
@@ -78,12 +82,12 @@ def _begun(
     if part.alone is None:
         return Begun(part, titles, items, room)
     sheet, whole = part.sheet, _whole_room(plan, sheets, part.sheet, room, titles, lettering)
-    whole.lines = room.lines
+    whole.lines, whole.air = room.lines, 3.0
     page, window = whole.region, sheet.window
     right, above = Rect(window.x1, page.y0, page.x1, page.y1), Rect(page.x0, window.y1, page.x1, page.y1)
     places = (sheet.inner if part.joins else window, right, above)
     away = tuple(references(plan, sheet, part.alone, places, whole, lettering))
-    room.take(*(lettering.box(text).grown(1.5) for text in away))
+    room.take(*(lettering.box(text).grown(AWAY) for text in away))
     dx, dy = _wall_to_page(sheets, sheet)
     on_page = (replace(text, x=text.x + dx, y=text.y + dy) for text in away)
     return Begun(part, (*titles, *on_page), items, room)
@@ -93,8 +97,8 @@ def _sheet_page(plan: Plan, sheets: SheetPlan, begun: Begun, names: Sequence[Ite
     """The page of one sheet; `names` are the frames' labels."""
     part, sheet, titles = begun.part, begun.part.sheet, begun.titles
     whole = _whole_room(plan, sheets, sheet, begun.room, titles, lettering)
+    whole.lines = list(begun.room.lines)
     joined = list(join_items(part, sheets, whole, lettering))
-    whole.lines = begun.room.lines
     square = place_square(whole, sheet.inner)
     ground = title_ground(plan, sheets, part, titles[:2], lettering)
     return Page(

@@ -81,10 +81,13 @@ def _frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Le
     """The full label as near to the frame's middle as there is room, with an arrow that points up; else nothing."""
     for (large, title, small), broken, crossing in TRIES:
         lines = _lines(hung, plan.job.unit, broken)
+        name = shortened(hung.frame.id, large, True, max(20.0, region.width - large), lettering)
+        if name != hung.frame.id and large > H35:
+            continue  # rather small than cut
         most = max(20.0, region.width - large) if not broken else _widest(lines, small, lettering)
         label = block(
             [
-                (shortened(hung.frame.id, large, True, most, lettering), large, True),
+                (name, large, True),
                 (shortened(hung.frame.title, title, False, most, lettering), title, False),
                 *((line, small, False) for line in lines),
             ],
@@ -100,8 +103,9 @@ def _frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Le
 
 
 def _frame_tag(hung: Hung, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
-    """The frame's id on a sheet that shows another part of it."""
-    for size in TAG_SIZES:
+    """The frame's id on a sheet that shows another part of it, rather small than cut."""
+    whole = [size for size in TAG_SIZES if lettering.width(hung.frame.id, size, True) <= region.width]
+    for size in whole or TAG_SIZES[-1:]:
         name = shortened(hung.frame.id, size, True, region.width, lettering)
         tag = block([(name, size, True)], lettering)
         box = room.nearest(tag.width, tag.height, hung.rect.cx, hung.rect.cy, region)

@@ -127,16 +127,24 @@ def sheet_title(
     first = Text(0.0, 0.0, shortened(about, height, True, band.width, lettering), height, bold=True)
     ways = [*((words, H25) for words in rule_places(plan, sheets, sheet)), (rule_places(plan, sheets, sheet)[-1], H18)]
     second, small = next((way for way in ways if lettering.width(*way) <= band.width), ways[-1])
-    texts = (first, Text(0.0, 0.0, shortened(second, small, False, band.width, lettering), small))
-    room = Room(band, 0.5)
+    texts = first, Text(0.0, 0.0, shortened(second, small, False, band.width, lettering), small)
     dx, dy = sheets.page.printable.x0 - sheet.window.x0, sheets.page.printable.y0 - sheet.window.y0
     around = sheets.hides.reach(False) if sheets.hides else REGISTER
-    room.take(*(Rect.about(mark.x + dx, mark.y + dy, 2 * around, 2 * around) for mark in part.marks))
-    room.lines = [Rect(band.x0, y - 0.6, band.x1, y + 0.6) for y in _levels(plan, sheets, part)]
-    return tuple(
-        placed_near(text, band.x0, band.y1 - down, band, room, lettering) or replace(text, x=band.x0, y=band.y1 - down)
-        for text, down in zip(texts, (5.0, 10.0), strict=True)
-    )
+    taken = [Rect.about(mark.x + dx, mark.y + dy, 2 * around, 2 * around) for mark in part.marks]
+    taken += (Rect(band.x0, y - 0.15, band.x1, y + 0.15) for y in _levels(plan, sheets, part))
+    return _clear(texts, band, taken, lettering)
+
+
+def _clear(texts: Sequence[Text], band: Rect, taken: Sequence[Rect], lettering: Lettering) -> tuple[Text, ...]:
+    """Both lines where nothing is taken in the band, one over the other if they can be; else where they usually are."""
+    usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, (6.9, 11.3), strict=True)]
+    for order in (usual, usual[::-1]):
+        room = Room(band, 0.3)
+        room.take(*taken)
+        placed = [placed_near(text, band.x0, text.y + text.height / 2, band, room, lettering) for text in order]
+        if None not in placed:
+            return tuple(text for text in placed if text)
+    return tuple(usual)
 
 
 def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
@@ -151,12 +159,13 @@ def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
     low, top, right = inner.y1, inner.y1 + TITLE_DEPTH, window.x0 + area.width - sheets.paper.overlap / 2
     if inner.height < 0.0:
         low, top = window.y1, window.y1 + TITLE_DEPTH
-        if False in over:
-            low, top = cell.y0 + RULE_END, cell.y1 - (hides.beyond(False) if hides else 0.0)
+        seen = cell.y1 - (hides.beyond(False) if hides else 0.0)
+        if False in over and seen - cell.y0 > RULE_END + 10.0:
+            low, top = cell.y0 + RULE_END, seen
     if True in over:
         right = inner.x1 if hides else cell.x1
     left = cell.x0 + RULE_END + 3
-    return Rect(left, low, right - 0.8, top - 0.8).shifted(area.x0 - window.x0, area.y0 - window.y0)
+    return Rect(left, low, right - 0.5, top - 0.5).shifted(area.x0 - window.x0, area.y0 - window.y0)
 
 
 def _levels(plan: Plan, sheets: SheetPlan, part: Shown) -> list[float]:
@@ -207,21 +216,20 @@ def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering)
         return
     room.take(*(Rect.about(mark.x, mark.y, 2 * REGISTER, 2 * REGISTER) for mark in part.marks))
     yield from (Use(REGISTER_FORM, mark.x, mark.y) for mark in part.marks)
-    for join in part.joins:
-        yield from _trim_line(join, part.sheet, part.sheet.window)
+    trims = [_trim_line(join, part.sheet, part.sheet.window) for join in part.joins]
+    room.lines += (Rect(line.x0, line.y0, line.x1, line.y1) for line in trims)
+    yield from trims
     for join in part.joins:
         yield from _join_name(join, part.sheet, sheets.paper.overlap / 2, room, lettering)
 
 
-def _trim_line(join: Join, sheet: Sheet, window: Rect) -> Iterator[Item]:
+def _trim_line(join: Join, sheet: Sheet, window: Rect) -> Line:
     """A continuous line to cut along, or a broken one that the other sheet's cut edge comes to."""
-    if join.over == sheet.name:
-        if join.upright:
-            yield Line(join.x0, window.y0, join.x0, window.y1, NARROW)
-        else:
-            yield Line(window.x0, join.y0, window.x1, join.y0, NARROW)
-    else:
-        yield Line(join.x0, join.y0, join.x1, join.y1, HAIR, (2.0, 2.0))
+    if join.over != sheet.name:
+        return Line(join.x0, join.y0, join.x1, join.y1, HAIR, (2.0, 2.0))
+    if join.upright:
+        return Line(join.x0, window.y0, join.x0, window.y1, NARROW)
+    return Line(window.x0, join.y0, window.x1, join.y0, NARROW)
 
 
 def _join_name(join: Join, sheet: Sheet, half: float, room: Room, lettering: Lettering) -> Iterator[Item]:

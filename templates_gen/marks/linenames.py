@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from itertools import product
 
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.lettering import Lettering
@@ -32,13 +33,14 @@ def line_names(plan: Plan, inner: Rect, room: Room, lettering: Lettering) -> Ite
     level with a corner at the pitch line and the edges of the wall."""
     x, y = plan.centre_line, plan.level_line
     if inner.x0 <= x <= inner.x1:
-        names = [Text(at, 0.0, "centre line", height, "left", 90) for height in (H35, H25) for at in (x - 2.5, x + 5.5)]
+        ways = (x - 2.5, x + 5.5)
+        names = [[Text(at, 0.0, "centre line", height, "left", 90) for at in ways] for height in (H35, H25)]
         places = [(0.0, up) for up in _places(centre_spans(plan), inner.y0, inner.y1)]
         yield from _named(names, places, room, lettering)
     if inner.y0 <= y <= inner.y1:
         high = show_both(y, plan.job.unit)
         words = (f"level line, {high} {above_floor(plan)}", f"level line {high}", "level line")
-        names = [Text(0.0, at, word, H25) for word in words for at in (y - 10.5, y + 7.5)]
+        names = [[Text(0.0, at, word, H25) for at in (y - 10.5, y + 7.5)] for word in words]
         places = [(along, 0.0) for along in _places(level_spans(plan), inner.x0, inner.x1)]
         yield from _named(names, places, room, lettering)
     if ends := pitch_line(plan):
@@ -58,7 +60,7 @@ def _name_beside(ends: Ends, words: Sequence[str], inner: Rect, room: Room, lett
         dx, dy = line.x1 - line.x0, line.y1 - line.y0
         count = int(math.hypot(dx, dy) / STEP)
         places = [(line.x0 + dx * at / count, line.y0 + dy * at / count) for at in range(count + 1)] if count else []
-        names = [name for word in words for name in _beside(word, dx, dy)]
+        names = [_beside(word, dx, dy) for word in words]
         yield from _named(names, places, room, lettering)
 
 
@@ -80,14 +82,17 @@ def _places(spans: Sequence[Span], low: float, high: float) -> Iterator[float]:
 
 
 def _named(
-    names: Sequence[Text], places: Sequence[tuple[float, float]], room: Room, lettering: Lettering
+    names: Sequence[Sequence[Text]], places: Sequence[tuple[float, float]], room: Room, lettering: Lettering
 ) -> Iterator[Item]:
-    """The first of the names that fits, moved by the first of the places where it does."""
-    for name in names:
-        for dx, dy in places:
+    """The first of the names that fits, moved by the first of the places where it does, across a line if it must.
+
+    `names` holds each name on both sides of its line.
+    """
+    for sides in names:
+        for uncrossed, name, (dx, dy) in product((True, False), sides, places):
             text = replace(name, x=name.x + dx, y=name.y + dy)
             box = lettering.box(text)
-            if room.fits(box, uncrossed=False):
+            if room.fits(box, uncrossed):
                 room.take(box)
                 yield text
                 return

@@ -20,7 +20,7 @@ from templates_gen.marks.placing import Room
 from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
 from templates_gen.marks.strokes import inside, nail_holes
 from templates_gen.marks.wallmarks import LEVEL_GRADES, frame_name, long_lines, target
-from templates_gen.marksizes import H35, TARGET
+from templates_gen.marksizes import H25, H35, TARGET
 from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
@@ -123,9 +123,9 @@ def sheet_items(plan: Plan, part: Shown, labels: Labels, lettering: Lettering) -
     items += labels.items[part.sheet.name]
     if part.sheet.inner.holds(_target(plan)):
         items += target(plan)
-    for texts in (_rule_figures(plan, part, labels), _level_figures(plan, part)):
-        items += _those_that_fit(texts, room, lettering)
+    items += _those_that_fit(_rule_figures(plan, part, labels), room, lettering)
     room.take(*(rule.zone for hung in part.frames for rule in frame_rules(hung, labels)))
+    items += _those_that_fit(_level_figures(plan, part), room, lettering)
     items += line_names(plan, part.sheet.inner, room, lettering)
     return tuple(items), room
 
@@ -165,7 +165,8 @@ def _rule_figures(plan: Plan, part: Shown, labels: Labels) -> Iterator[Text]:
     for hung in part.frames:
         for rule in frame_rules(hung, labels):
             if rule.zone.overlaps(part.sheet.window):
-                yield from rule_figures(rule, plan.job.unit)
+                figures = rule_figures(rule, plan.job.unit)
+                yield from (text for text in figures if not -0.5 < plan.level_line - text.y < H25 + 0.5)
 
 
 def _level_figures(plan: Plan, part: Shown) -> Iterator[Text]:

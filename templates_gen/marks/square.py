@@ -15,8 +15,9 @@ SQUARE_FORM = "square"
 ARM = 8.0
 """mm of each side that is drawn at a corner: only the corners, so that nobody takes it for a frame.  No source."""
 
-STEPS = ((2, 4), (8, 12))
-"""Places tried across and up a page, few first and then many.  Our own design, no source."""
+WAYS = ((6, (2, 4)), (2, (2, 4)), (2, (8, 12)), (0, (8, 12)))
+"""How many of its parts must cross no line, and the places tried across and up a page, few first and then many.  Our
+own design, no source."""
 
 FOUR_INCHES = 4 * INCH
 BAR_UP = 4.0
@@ -52,18 +53,21 @@ def place_square(room: Room, inner: Rect) -> tuple[float, float] | None:
     """A place for the square's lower left corner where none of its ink is on anything else (mm).
 
     In the sheet's inner part if it can be, else anywhere in the room: the square is needed before trimming only.
+    Its corners cross lines where there is no other place, and what is to be read of it only where there is none then.
     """
-    return _place(room, inner) or _place(room, room.region)
+    for (uncrossed, steps), region in product(WAYS, (inner, room.region)):
+        if place := _place(room, region, uncrossed, steps):
+            return place
+    return None
 
 
-def _place(room: Room, region: Rect) -> tuple[float, float] | None:
-    parts = _parts()
+def _place(room: Room, region: Rect, uncrossed: int, steps: tuple[int, int]) -> tuple[float, float] | None:
+    parts, (across, upward) = _parts(), steps
     spare_x, spare_y = region.width - FOUR_INCHES, region.height - SQUARE - BAR_UP - 5
     if spare_x < 0 or spare_y < 0:
         return None
-    for uncrossed, (across, upward) in ((True, STEPS[0]), (False, STEPS[0]), (False, STEPS[1])):
-        for at_x, at_y in product(range(across + 1), range(upward + 1)):
-            x, y = region.x0 + spare_x * at_x / across, region.y0 + spare_y * at_y / upward
-            if all(room.fits(part.shifted(x, y), uncrossed) for part in parts):
-                return x, y
+    for at_x, at_y in product(range(across + 1), range(upward + 1)):
+        x, y = region.x0 + spare_x * at_x / across, region.y0 + spare_y * at_y / upward
+        if all(room.fits(part.shifted(x, y), number < uncrossed) for number, part in enumerate(parts)):
+            return x, y
     return None

@@ -31,8 +31,9 @@ def uncut_join_items(
         room.take(Rect.about(mark.x, mark.y, 2 * reach, 2 * reach))
         for way in (1, -1):
             yield Line(mark.x - reach, mark.y - way * reach, mark.x + reach, mark.y + way * reach, WIDE)
-    for join in joins:
-        yield from _edge(join, sheet, hides)
+    edges = [_edge(join, hides) for join in joins if join.under == sheet.name]
+    room.lines += (Rect(edge.x0, edge.y0, edge.x1, edge.y1) for edge in edges)
+    yield from edges
     for join in joins:
         yield from _name(join, sheet, hides, room, lettering)
 
@@ -41,16 +42,13 @@ def _is_upright(mark: RegisterMark, joins: Sequence[Join]) -> bool:
     return next(join.upright for join in joins if {join.over, join.under} == set(mark.sheets))
 
 
-def _edge(join: Join, sheet: Sheet, hides: Covered) -> Iterator[Item]:
+def _edge(join: Join, hides: Covered) -> Line:
     """A broken line on the lower sheet where the upper one's edge will be, as near as paper is cut."""
-    if join.under != sheet.name:
-        return
     if join.upright:
         x = join.x0 - hides.half - hides.left
-        yield Line(x, join.y0, x, join.y1, HAIR, (2.0, 2.0))
-    else:
-        y = join.y0 - hides.half - hides.foot
-        yield Line(join.x0, y, join.x1, y, HAIR, (2.0, 2.0))
+        return Line(x, join.y0, x, join.y1, HAIR, (2.0, 2.0))
+    y = join.y0 - hides.half - hides.foot
+    return Line(join.x0, y, join.x1, y, HAIR, (2.0, 2.0))
 
 
 def _name(join: Join, sheet: Sheet, hides: Covered, room: Room, lettering: Lettering) -> Iterator[Item]:
