@@ -217,7 +217,7 @@ def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering)
     room.take(*(Rect.about(mark.x, mark.y, 2 * REGISTER, 2 * REGISTER) for mark in part.marks))
     yield from (Use(REGISTER_FORM, mark.x, mark.y) for mark in part.marks)
     trims = [_trim_line(join, part.sheet, part.sheet.window) for join in part.joins]
-    room.lines += (Rect(line.x0, line.y0, line.x1, line.y1) for line in trims)
+    room.lines += (Rect(line.x0, line.y0, line.x1, line.y1).grown(0.5) for line in trims)
     yield from trims
     for join in part.joins:
         yield from _join_name(join, part.sheet, sheets.paper.overlap / 2, room, lettering)

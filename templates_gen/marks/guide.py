@@ -20,8 +20,9 @@ from templates_gen.sheets.sheet import SheetPlan
 GUTTER, LEAST_WIDTH, LEAST_HEIGHT = 5.0, 40.0, 18.0
 """mm between two pictures; how wide one has to be for its words, and how high.  Our own design, no source."""
 
-SHARE = 0.72
-"""How much of a page it takes at least: a short table may stand above it.  Our own design, no source."""
+HEAD, GOOD_HEIGHT = 20.0, 20.0
+"""mm: what heading and tools take over the pictures, and how high the pictures must come out for the guide to stand
+under something else on its page.  Our own design, no source."""
 
 TICK = 3.2
 """mm; side of a box to tick off.  Our own design, no source."""
@@ -29,13 +30,14 @@ TICK = 3.2
 
 def guide(flow: Flow, plan: Plan, sheets: SheetPlan) -> int:
     """The guide, all on one page; the number (from 0) of that page."""
-    flow.need(SHARE * flow.area.height)
+    steps = list(enumerate(hanging_steps(plan, sheets), 1))
+    if _laid_out(steps, flow, flow.top - flow.area.y0 - HEAD)[0][1] < GOOD_HEIGHT:
+        flow.need(flow.area.height)
     begins = len(flow.pages) - 1
     flow.heading("The hanging day")
     _tools(flow, plan)
     flow.space(3.0)
-    steps = list(enumerate(hanging_steps(plan, sheets), 1))
-    size, rows = _laid_out(steps, flow)
+    size, rows = _laid_out(steps, flow, flow.top - flow.area.y0)
     for row in rows:
         height = size[1] + _below(row, size[0], flow.lettering)
         flow.picture(height, partial(_row, row, size, flow.lettering))
@@ -61,9 +63,9 @@ def _tools(flow: Flow, plan: Plan) -> None:
 Rows = list[list[tuple[int, DayStep]]]
 
 
-def _laid_out(steps: Sequence[tuple[int, DayStep]], flow: Flow) -> tuple[tuple[float, float], Rows]:
-    """Width and height of every picture (mm), as large as one page allows, and the steps row by row, with numbers."""
-    free, best = flow.top - flow.area.y0, ((0.0, 0.0), Rows())
+def _laid_out(steps: Sequence[tuple[int, DayStep]], flow: Flow, free: float) -> tuple[tuple[float, float], Rows]:
+    """Width and height of every picture (mm), as large as the `free` height allows, and the steps row by row."""
+    best = (0.0, 0.0), Rows()
     for columns in range(1, max(1, int((flow.area.width + GUTTER) // (LEAST_WIDTH + GUTTER))) + 1):
         width = (flow.area.width - GUTTER * (columns - 1)) / columns
         rows = [list(steps[first : first + columns]) for first in range(0, len(steps), columns)]

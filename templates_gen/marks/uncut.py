@@ -32,7 +32,7 @@ def uncut_join_items(
         for way in (1, -1):
             yield Line(mark.x - reach, mark.y - way * reach, mark.x + reach, mark.y + way * reach, WIDE)
     edges = [_edge(join, hides) for join in joins if join.under == sheet.name]
-    room.lines += (Rect(edge.x0, edge.y0, edge.x1, edge.y1) for edge in edges)
+    room.lines += (Rect(edge.x0, edge.y0, edge.x1, edge.y1).grown(0.5) for edge in edges)
     yield from edges
     for join in joins:
         yield from _name(join, sheet, hides, room, lettering)
