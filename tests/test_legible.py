@@ -1,0 +1,145 @@
+"""Whether what a sheet says can be read: no line through it, nothing laid over it, no name cut short, none mistaken."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+
+import pytest
+
+from templates_gen.findings import find
+from templates_gen.geometry import Rect
+from templates_gen.jobfile.building import read_job
+from templates_gen.lettering import Lettering
+from templates_gen.marks.drawing import draw_template
+from templates_gen.model import Job
+from templates_gen.planning import Plan, plan_wall
+from templates_gen.record import replace
+from templates_gen.sheets.sheet import Sheet, SheetPlan, plan_sheets
+from tests.crowded import crowded
+from tests.jobs import SAMPLES, paper
+from tests.made import SAMPLE_NAMES
+from tests.page_texts import POINT, Lettered, OnPage, crossed, on_page
+
+TITLE = ("sheet ", "level rule ", "rules ")
+"""How a sheet's two title lines begin."""
+
+samples = pytest.mark.parametrize("name", SAMPLE_NAMES)
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A job, and every sheet with its page."""
+
+    plan: Plan
+    sheets: SheetPlan
+    pages: tuple[tuple[Sheet, OnPage], ...]
+
+
+def drawn(job: Job) -> Drawn:
+    plan, lettering = plan_wall(job), Lettering()
+    sheets = plan_sheets(plan, job.paper)
+    template = draw_template(plan, find(plan), sheets, lettering)
+    before = len(template.pages) - len(sheets.sheets)
+    numbered = enumerate(sheets.sheets, before + 1)
+    return Drawn(plan, sheets, tuple((sheet, on_page(template, lettering, at)) for at, sheet in numbered))
+
+
+@cache
+def sample(name: str, **asked: str) -> Drawn:
+    """A sample with this paper."""
+    job = read_job(SAMPLES / f"{name}.toml")
+    return drawn(replace(job, paper=replace(job.paper, **asked)))
+
+
+def titles(page: OnPage) -> list[Lettered]:
+    return [text for text in page.texts if text.text.startswith(TITLE)]
+
+
+def struck(page: OnPage) -> Iterator[Lettered]:
+    """Texts with a line through them or along them."""
+    yield from dict.fromkeys(text for text, _ in crossed(page))
+
+
+@pytest.mark.parametrize("trim", ["cut", "none"])
+@samples
+def test_no_line_goes_through_a_sheets_title(name: str, trim: str) -> None:
+    for _, page in sample(name, trim=trim).pages:
+        assert len(titles(page)) == 2
+        assert [text.text for text in struck(page) if text.text.startswith(TITLE)] == [], page.label
+
+
+@pytest.mark.parametrize("trim", ["cut", "none"])
+@samples
+def test_no_line_goes_through_or_along_the_figures_of_a_sheets_rules(name: str, trim: str) -> None:
+    for _, page in sample(name, trim=trim).pages:
+        assert [text.text for text in page.texts if text.form == "rules"]
+        assert [text.text for text in struck(page) if text.form == "rules"] == [], page.label
+
+
+def _paper(done: Drawn, sheet: Sheet) -> Rect:
+    """The sheet of paper on the wall; where it is cut, what is left of it at the left and at the foot."""
+    page = done.sheets.page
+    x, y = sheet.window.x0 - page.printable.x0, sheet.window.y0 - page.printable.y0
+    whole = Rect.sized(x, y, page.width * POINT, page.height * POINT)
+    return whole if done.sheets.hides else replace(whole, x0=sheet.cell.x0, y0=sheet.cell.y0)
+
+
+LOW = {
+    # found by trying seeds: uncut sheets 46 and 53 mm high under others, and cut ones of 24 mm
+    "uncut, 46 mm": lambda: crowded(38, paper("a4", trim="none"), "mm"),
+    "uncut, 53 mm": lambda: crowded(13, paper("letter", trim="none"), "mm"),
+    "cut, 24 mm": lambda: crowded(53, paper("letter", cover="all"), "mm"),
+}
+
+
+def _title_is_seen(done: Drawn) -> None:
+    by_name = {sheet.name: sheet for sheet, _ in done.pages}
+    for sheet, page in done.pages:
+        over = [_paper(done, by_name[join.over]) for join in done.sheets.joins if join.under == sheet.name]
+        away = sheet.window.x0 - done.sheets.page.printable.x0, sheet.window.y0 - done.sheets.page.printable.y0
+        assert not [t.text for t in titles(page) if any(t.box.shifted(*away).overlaps(o) for o in over)], sheet.name
+
+
+@pytest.mark.parametrize("trim", ["cut", "none"])
+@samples
+def test_no_other_sheet_covers_a_sheets_title(name: str, trim: str) -> None:
+    _title_is_seen(sample(name, trim=trim))
+
+
+@pytest.mark.parametrize("name", LOW)
+def test_no_other_sheet_covers_the_title_of_a_low_one(name: str) -> None:
+    done = drawn(LOW[name]())
+    low = [sheet for sheet, _ in done.pages if sheet.inner.height < 0.0]
+    assert low and {join.under for join in done.sheets.joins if not join.upright} >= {sheet.name for sheet in low}
+    _title_is_seen(done)
+
+
+@samples
+def test_no_line_goes_through_the_name_of_a_line(name: str) -> None:
+    named = ("level line,", "centre line", "edge of the wall", "line of the nosings")
+    for _, page in sample(name, trim="cut").pages:
+        assert [text.text for text in struck(page) if text.text.startswith(named)] == [], page.label
+
+
+@pytest.mark.parametrize("trim", ["cut", "none"])
+@samples
+def test_every_id_of_a_frame_is_whole(name: str, trim: str) -> None:
+    done = sample(name, trim=trim)
+    ids = tuple(hung.frame.id for hung in done.plan.frames)
+    for _, page in done.pages:
+        cut = [text.text for text in page.texts if text.text.endswith("…")]
+        assert [text for text in cut if any(full.startswith(text[:-1]) for full in ids)] == [], page.label
+
+
+@samples
+def test_no_id_of_a_frame_is_read_for_part_of_a_distance(name: str) -> None:
+    """Ids keep 5 mm from the figures that place a sheet.  Our own design, no source."""
+    done = sample(name, cover="nails")
+    ids = {hung.frame.id for hung in done.plan.frames}
+    for _, page in done.pages:
+        told = [at for at, text in enumerate(page.texts) if text.text.endswith((" the level rule:", "the plumb rule:"))]
+        figures = [page.texts[at + line].box for at in told for line in (1, 2) if page.texts[at + line].height >= 5.0]
+        near = [t.text for t in page.texts if t.text in ids and any(t.box.grown(5.0).overlaps(box) for box in figures)]
+        assert near == [], page.label
