@@ -8,7 +8,7 @@ from templates_gen.geometry import Rect
 from templates_gen.marks.items import Line
 from templates_gen.marks.sheetmarks import nail_labels, shown_on
 from templates_gen.sheets.demand import nail_box
-from templates_gen.units import show, show_both
+from templates_gen.units import show
 from tests import test_lettering_apart as lettering
 from tests import test_nails_mode as separate
 from tests.made import CROWDED, made
@@ -24,6 +24,7 @@ HOLDING = (
     lettering.test_no_text_touches_a_nail_cross,
     lettering.test_every_text_is_inside_what_the_printer_can_reach,
     lettering.test_no_text_is_cut_off_at_the_edge_of_a_window,
+    lettering.test_labels_of_nails_stand_near_them,
     lettering.test_every_frame_has_its_id_on_every_sheet_that_shows_a_good_part,
 )
 
@@ -54,22 +55,6 @@ def test_lines_that_lead_to_labels_cross_no_nail_and_no_lettering(name: str) -> 
             assert min(line.width, line.height) == 0.0
             assert not any(line.grown(0.01).overlaps(box.grown(-0.02)) for box in (*nails, *texts))
             assert any(nail.gap_to(line) < 1.0 + 0.01 for nail in nails)
-
-
-@crowded
-def test_every_nail_has_its_label_near_it(name: str) -> None:
-    """Within 120 mm; a figure in both units may go in two lines.  Our own design, no source."""
-    done = made(name)
-    pages_of = {page.number: page for page in pages(name)}
-    for nail, told in zip(done.plan.nails, done.report["nails"], strict=True):
-        away, unit = abs(nail.x - done.plan.centre_line), done.job.unit
-        side = f"{'left' if nail.x < done.plan.centre_line else 'right'} {show_both(away, unit)}"
-        lines = [f"floor {show_both(nail.y, unit)}", side if away > 0.05 else "on the centre line"]
-        labels = [[nail.name, *lines], [nail.name, *(part for line in lines for part in line.split(" · "))]]
-        sheet = next(sheet for sheet, page in sheet_pages(name) if page.number == told["pages"][0])
-        x, y = to_page_mm(sheet, nail.x, nail.y)
-        near = [t.text for t in pages_of[told["pages"][0]].texts if t.box.gap_to(Rect(x, y, x, y)) < 120.0]
-        assert any(near[at : at + len(label)] == label for label in labels for at in range(len(near))), nail.name
 
 
 @crowded

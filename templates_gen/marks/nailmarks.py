@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import product
 
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
@@ -41,9 +40,12 @@ NAIL_FORM = "nail"
 LABEL_SIZES = ((H7, H35), (H5, H25), (H35, H18))
 """Height of the nail's name and of its figures, largest first: smaller only where there is no room."""
 
-TRIES = (*((True, size) for size in LABEL_SIZES[:2]), *((False, size) for size in LABEL_SIZES))
-"""Whether lines must stay uncrossed, and the size: a line through the label is better than lettering too small for
-someone on a ladder."""
+TRIES = (
+    *((True, size, parted) for size in LABEL_SIZES[:2] for parted in (False, True)),
+    *((False, size, False) for size in LABEL_SIZES),
+)
+"""Whether lines must stay uncrossed, the size, and whether figures go in two lines each: a line through the label is
+better than lettering too small for someone on a ladder."""
 
 
 def nail_form() -> Form:
@@ -86,11 +88,13 @@ def place_label(nail: Nail, hung: Hung, plan: Plan, room: Room, lettering: Lette
     """
     lines = nail_lines(nail, hung.frame.fixing, plan)
     ways = _ways(nail, hung.nails, plan, room)
-    for (uncrossed, sizes), sides in product(TRIES, ways):
-        label = block([(lines[0], sizes[0], True), *((line, sizes[1], False) for line in lines[1:])], lettering)
-        if box := room.first(_beside(nail, sides, label), uncrossed):
-            room.take(box)
-            return sides, list(label.at(box.x0, box.y0, "left" if sides.label > 0 else "right"))
+    for uncrossed, (name, figures), parted in TRIES:
+        under = _parted(lines) if parted else lines[1:]
+        label = block([(lines[0], name, True), *((line, figures, False) for line in under)], lettering)
+        for sides in ways:
+            if box := room.first(_beside(nail, sides, label), uncrossed):
+                room.take(box)
+                return sides, list(label.at(box.x0, box.y0, "left" if sides.label > 0 else "right"))
     return ways[0], _led(nail, ways[0], lines, room, lettering)
 
 
@@ -123,6 +127,11 @@ def _beside(nail: Nail, sides: Sides, label: Block) -> Iterator[Rect]:
         yield Rect.sized(x0, nail.y - label.height / 2 + up * (label.height + 4), label.width, label.height)
 
 
+def _parted(lines: tuple[str, ...]) -> tuple[str, ...]:
+    """A label's lines under the name, with the two systems one under the other."""
+    return tuple(part for line in lines[1:] for part in line.split(" · "))
+
+
 def _led(nail: Nail, sides: Sides, lines: tuple[str, ...], room: Room, lettering: Lettering) -> list[Item]:
     """The smallest label at the nearest free place to which a line can lead from the nail.
 
@@ -131,8 +140,7 @@ def _led(nail: Nail, sides: Sides, lines: tuple[str, ...], room: Room, lettering
     name, figures = LABEL_SIZES[-1]
     near, far = sorted((nail.x + sides.rule * SCALE_NEAR, nail.x + sides.rule * SCALE_FAR))
     room.lines.append(Rect(near, room.region.y0, far, room.region.y1))  # the drop rule will stand there
-    broken = tuple(part for line in lines[1:] for part in line.split(" · "))
-    for size, under in ((name, lines[1:]), (name, broken), (figures, ())):
+    for size, under in ((name, lines[1:]), (name, _parted(lines)), (figures, ())):
         label = block([(lines[0], size, True), *((line, figures, False) for line in under)], lettering)
         for box in room.free(label.width, label.height, nail.x, nail.y, room.region):
             if lead := _lead(nail, box, room):
