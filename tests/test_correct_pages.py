@@ -93,7 +93,8 @@ def test_the_form_goes_by_its_ending_and_comes_back_without_readings(sample):
     assert said == "fern-prints-readings.pdf: 5 frames on 1 page of letter paper\n"
     texts = " ".join(text.text for page in pypdf.PdfReader(sample / "fern-prints-readings.pdf").pages
                      for text in page_marks(page).texts)  # fmt: skip
-    for words in ("Hart's-tongue", "67 in", "14 in above", "21 7/8 in left", "556 mm left", "1702 mm"):
+    titles = ("Hart's-tongue", "Maidenhair spleenwort")
+    for words in (*titles, "67 in", "14 in above", "21 7/8 in left", "556 mm left", "1702 mm"):
         assert words in texts
     assert run("correct", "fern-prints.toml", "--form", "-o", "form.csv").code == 0
     ran = run("correct", "fern-prints.toml", "form.csv")
@@ -188,6 +189,8 @@ def test_a_larger_hook_is_shown_by_its_seat_where_the_frame_will_bear(tmp_path):
     ((ring, near),) = holes(write_pdf(template, Lettering()), template.pages[0].page_matrix)
     (seat,) = near
     assert (seat[0] - ring[0], seat[1] - ring[1]) == pytest.approx((0.0, -18.0), abs=0.001)
+    said = [item.text for item in template.pages[0].page_items if isinstance(item, Text)]
+    assert "ring: old hole, bar: new seat" in said  # and of no cross, where there is none
 
 
 def test_a_wire_with_known_rings_goes_on_two_hooks_beside_the_old_hole(tmp_path):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from templates_gen.geometry import Rect
+from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.marks.guide import GUTTER
@@ -12,8 +13,9 @@ from templates_gen.marks.hangingday import hanging_order, hanging_steps
 from templates_gen.marks.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.marks.sketches import Sketch
 from templates_gen.planning import plan_wall
-from tests.jobs import frame, group, job
-from tests.made import LARGE, NAMES, made
+from templates_gen.record import replace
+from tests.jobs import SAMPLES, frame, group, job
+from tests.made import LARGE, NAMES, made, make
 
 all_jobs = pytest.mark.parametrize("name", NAMES)
 TITLE = "The hanging day"
@@ -46,6 +48,13 @@ def test_all_before_the_sheets_of_the_fern_prints_is_on_three_pages() -> None:
     """How to print and tape, what was found with the schedule, and the hanging day, each on one."""
     done = made("fern-prints")
     assert [page.title for page in done.template.pages[:3]] == ["How to print and tape", "Schedule", TITLE]
+
+
+def test_a_schedule_alone_on_a_page_has_the_guide_under_it() -> None:
+    """The paste papers on letter, lying: their schedule takes a third of its page."""
+    read = read_job(SAMPLES / "paste-papers.toml")
+    pages = make(replace(read, paper=replace(read.paper, name="letter", width=215.9, height=279.4))).template.pages
+    assert [page.title for page in pages if page.title][1] == f"Schedule · {TITLE}"
 
 
 @all_jobs

@@ -18,7 +18,7 @@ from templates_gen.papersizes import own_paper
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace
 from tests.jobs import Spot, frame, group, job
-from tests.made import made
+from tests.made import SAMPLE_NAMES, made
 from tests.papers import FIRST, LABEL, PITCH, POINT, marks, paper
 from tests.running import run
 
@@ -115,6 +115,12 @@ def test_a_long_title_is_wrapped_before_it_is_cut_and_one_without_end_is_cut_wit
     (page,) = labels(plan_wall(endless), label_sheet(own_paper(endless), "mm"), Lettering()).pages
     cut = [item.text for item in page.page_items if isinstance(item, Text) and "…" in item.text]
     assert len(cut) == 1 and title.startswith(cut[0].rstrip("…"))
+
+
+@pytest.mark.parametrize("name", SAMPLE_NAMES)
+def test_no_word_on_a_samples_labels_is_cut_short(name: str) -> None:
+    for page in paper("labels to cut", name).pages:
+        assert [item.text for item in page.page_items if isinstance(item, Text) and "…" in item.text] == []
 
 
 @pytest.mark.parametrize(

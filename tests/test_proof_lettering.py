@@ -71,6 +71,12 @@ def test_lettering_keeps_apart_on_any_wall(wall, frames, features, unit) -> None
             assert all(page.has_point(x, y) for x, y in points)
 
 
+def test_small_frames_are_named_in_full_under_their_feet() -> None:
+    template, _, lettering = drawn(job_of("lock-keepers"), PLAIN)
+    said = [text.text for text in on_page(template, lettering, 1).texts]
+    assert [hung.id for hung in job_of("lock-keepers").frames if hung.id not in said] == []
+
+
 def test_frames_over_each_other_are_drawn_and_their_labels_kept_apart() -> None:
     spots = tuple((name, Spot(point="centre", x=at, y=0.0)) for name, at in (("A", 0.0), ("B", 30.0), ("C", 900.0)))
     placed = group((("A", "B", "C"),), arrangement="placed", spots=spots)

@@ -135,11 +135,14 @@ def _wall_items(plan: Plan, view: View) -> Iterator[Item]:
 
 
 def _frame_items(hung: Hung, view: View, lettering: Lettering) -> Iterator[Item]:
-    """The frame in light grey, with its id where that fits."""
+    """The frame in light grey, with its id: upright in a narrow one, and cut short where it must be."""
     rect = view.rect(hung.rect)
     yield from box(rect, MEDIUM if view.scale <= 20 else HAIR, FRAME)
     for height, bold in ((H5, True), (H35, True), (H25, True), (H18, True), (H18, False)):
         if lettering.width(hung.frame.id, height, bold) <= rect.width - AIR and height <= rect.height - AIR:
             yield Text(rect.cx, rect.cy - height / 2, hung.frame.id, height, "middle", bold=bold)
             return
+    name = shortened(hung.frame.id, H18, False, rect.height - AIR, lettering)
+    if name and rect.width >= H18 + AIR:
+        yield Text(rect.cx + H18 / 2, rect.cy, name, H18, "middle", 90)
 

@@ -9,11 +9,11 @@ from itertools import accumulate
 from templates_gen.correcting.readings import COLUMNS, PRINTED
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import block, shortened
+from templates_gen.marks.blocks import LineOfText, block, shortened
 from templates_gen.marks.flow import Flow
 from templates_gen.marks.items import Item, Line, Polygon, Template, Text
 from templates_gen.marks.ofjob import numbered, of_job, whose
-from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW
+from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, NARROW
 from templates_gen.papersizes import first_paper
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import page_of
@@ -21,7 +21,7 @@ from templates_gen.spreadsheet import as_csv
 from templates_gen.telling.lines import sideways, upward
 from templates_gen.units import other_unit, show, show_both
 
-SHARES = (0.14, 0.13, 0.17, 0.135, 0.135, 0.16, 0.13)
+SHARES = (0.18, 0.12, 0.15, 0.13, 0.13, 0.16, 0.13)
 """Parts of the width that the form's columns take.  Our own design, no source."""
 
 HEADER = (
@@ -29,8 +29,8 @@ HEADER = (
     ("top edge,", "right corner"), ("left edge", "should be"), ("left edge",),
 )  # fmt: skip
 
-Lines = list[tuple[str, float, bool]]
-"""The lines of text in one cell: text, height in mm, bold."""
+Lines = list[LineOfText]
+"""The lines of text in one cell."""
 
 ROW = 14.0
 """mm; a row to write in with a thick pencil.  Our own design, no source."""
@@ -131,6 +131,12 @@ def _row(place: Rect, cells: Sequence[Lines], lettering: Lettering) -> Iterator[
     yield Line(place.x0, place.y0, place.x1, place.y0, NARROW)
     yield from (Line(x, place.y0, x, place.y1, HAIR) for x in sides[1:-1])
     for x, end, lines in zip(sides, sides[1:], cells, strict=False):
-        fitted = [(shortened(text, size, bold, end - x - 3.0, lettering), size, bold) for text, size, bold in lines]
-        words = block(fitted, lettering)
+        words = block([_fitted(line, end - x - 3.0, lettering) for line in lines], lettering)
         yield from words.at(x + 1.5, place.cy - words.height / 2)
+
+
+def _fitted(line: LineOfText, width: float, lettering: Lettering) -> LineOfText:
+    """The line no wider than this: small where it has to be, and cut short where even that is too wide."""
+    text, size, bold = line
+    size = size if lettering.width(text, size, bold) <= width else H18
+    return shortened(text, size, bold, width, lettering), size, bold

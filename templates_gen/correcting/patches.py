@@ -186,7 +186,7 @@ def _patch(cell: Rect, patch: Patch, lettering: Lettering) -> Iterator[Item]:
     ends = Line(cell.x0 + 2, y, cell.x1 - 2, y, MEDIUM), Line(x, cell.y0 + 2, x, top, HAIR)
     yield from unbroken(ends, holes)
     yield Text(cell.x0 + 3, y + 1.2, "level", H25)
-    legend = "ring: old hole, cross: new"
+    legend = f"ring: old hole, {'bar: new seat' if all(hole.seat for hole in patch.holes) else 'cross: new'}"
     if x >= cell.cx:  # the legend goes where there is more room beside the plumb line
         yield Text(x + 1.2, cell.y0 + 3, "plumb", H18)
         yield Text(cell.x0 + 3, cell.y0 + 3, legend, H18)

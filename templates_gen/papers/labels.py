@@ -113,7 +113,8 @@ def _set(
     names = _lines(told.names, small, True, max(free.x1 - beside, 1.0), short, lettering)
     rest = _lines(told.lines, small, False, free.width, short, lettering)
     head = max(mark.height, names.height)
-    if beside + names.width > free.x1 or rest.width > free.width or head + small + rest.height > free.height:
+    cut = not short and any("…" in line[0] for line, _ in (*names.lines, *rest.lines))
+    if cut or beside + names.width > free.x1 or rest.width > free.width or head + small + rest.height > free.height:
         return None
     return (
         *mark.at(free.x0, free.y1 - mark.height),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterator, Mapping, Sequence
+from itertools import product
 
 from templates_gen.geometry import Rect
 from templates_gen.lettering import Lettering
@@ -87,10 +88,10 @@ def labels(
 
 
 def _caption(hung: Hung, view: View, room: Room, lettering: Lettering) -> Iterator[Item]:
-    """Its id under the frame's foot, or over its head; nothing where both places are taken."""
+    """Its id under the frame's foot or over its head, cut short where it takes too much; nothing where all is taken."""
     rect = view.rect(hung.rect)
-    name = shortened(hung.frame.id, H18, False, rect.width, lettering)
-    for y in (rect.y0 - CAPTION_OFF - H18, rect.y1 + CAPTION_OFF):
+    names = hung.frame.id, shortened(hung.frame.id, H18, False, rect.width, lettering)
+    for name, y in product(names, (rect.y0 - CAPTION_OFF - H18, rect.y1 + CAPTION_OFF)):
         item = Text(rect.x0, y, name, H18)
         if name and room.fits(lettering.box(item), uncrossed=False):
             room.take(lettering.box(item))
