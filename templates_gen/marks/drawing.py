@@ -82,7 +82,7 @@ def _begun(
     if part.alone is None:
         return Begun(part, titles, items, room)
     sheet, whole = part.sheet, _whole_room(plan, sheets, part.sheet, room, titles, lettering)
-    whole.lines, whole.air = room.lines, 3.0
+    whole.air = 3.0
     page, window = whole.region, sheet.window
     right, above = Rect(window.x1, page.y0, page.x1, page.y1), Rect(page.x0, window.y1, page.x1, page.y1)
     places = (sheet.inner if part.joins else window, right, above)
@@ -97,7 +97,6 @@ def _sheet_page(plan: Plan, sheets: SheetPlan, begun: Begun, names: Sequence[Ite
     """The page of one sheet; `names` are the frames' labels."""
     part, sheet, titles = begun.part, begun.part.sheet, begun.titles
     whole = _whole_room(plan, sheets, sheet, begun.room, titles, lettering)
-    whole.lines = list(begun.room.lines)
     joined = list(join_items(part, sheets, whole, lettering))
     square = place_square(whole, sheet.inner)
     ground = title_ground(plan, sheets, part, titles[:2], lettering)
@@ -120,6 +119,7 @@ def _whole_room(
     whole = Room(sheets.page.printable.shifted(-dx, -dy))
     whole.take(*room.taken, *rules_zones(sheets, sheet, plan.job.unit))
     whole.take(*(lettering.box(title).shifted(-dx, -dy) for title in titles))
+    whole.lines += room.lines
     return whole
 
 
