@@ -15,7 +15,7 @@ SQUARE_FORM = "square"
 ARM = 8.0
 """mm of each side that is drawn at a corner: only the corners, so that nobody takes it for a frame.  No source."""
 
-WAYS = ((6, (2, 4)), (2, (2, 4)), (2, (8, 12)), (0, (8, 12)))
+WAYS = ((6, (2, 4)), (2, (4, 6)), (0, (8, 12)))
 """How many of its parts must cross no line, and the places tried across and up a page, few first and then many.  Our
 own design, no source."""
 
