@@ -30,7 +30,7 @@ from templates_gen.planning import Plan
 from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import Sheet, SheetPlan
 
-AWAY = 8.0
+AWAY = 5.0
 """mm between the distances of a sheet that hangs by itself and a frame's label, so that none is read for part of the
 other.  Our own design, no source."""
 

@@ -39,6 +39,9 @@ TAG_SIZES = (H10, H7, H5, H35)
 EDGE = 3.0
 """mm that lettering keeps from the frame's edge.  Our own design, no source."""
 
+APART = 3.0
+"""mm between a frame's lettering and any other: else a nail's label under it seems to go on with it.  Our own design."""
+
 
 def label_region(hung: Hung, inner: Rect) -> Rect | None:
     """The part of the frame that a sheet's inner part leaves for lettering, or None."""
@@ -56,6 +59,8 @@ def frame_labels(plan: Plan, rooms: Sequence[tuple[Sheet, Room]], lettering: Let
     the next best.  `rooms` are all sheets with the room that is left on them.
     """
     items: dict[str, list[Item]] = {sheet.name: [] for sheet, _ in rooms}
+    for _, room in rooms:
+        room.air = APART
     near = Near((sheet.inner, (sheet, room)) for sheet, room in rooms)
     for hung in plan.frames:
         parts = [
