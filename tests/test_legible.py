@@ -50,7 +50,7 @@ def drawn(job: Job) -> Drawn:
 
 
 @cache
-def sample(name: str, **asked: str | float) -> Drawn:
+def sample(name: str, /, **asked: str | float) -> Drawn:
     """A sample with this paper."""
     job = read_job(SAMPLES / f"{name}.toml")
     return drawn(replace(job, paper=replace(job.paper, **asked)))

@@ -40,7 +40,7 @@ EDGE = 3.0
 """mm that lettering keeps from the frame's edge.  Our own design, no source."""
 
 APART = 3.0
-"""mm between a frame's lettering and any other: else a nail's label under it seems to go on with it.  Our own design."""
+"""mm between a frame's lettering and any other, so that a nail's does not seem to go on with it.  Our own design."""
 
 
 def label_region(hung: Hung, inner: Rect) -> Rect | None:
