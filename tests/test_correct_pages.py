@@ -9,6 +9,7 @@ import pypdf
 import pytest
 
 from templates_gen.correcting import correct
+from templates_gen.correcting.form import form_pages
 from templates_gen.correcting.patches import patch_pages, patches
 from templates_gen.correcting.words import what_to_do
 from templates_gen.geometry import Rect, bounds
@@ -20,7 +21,7 @@ from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Readings, measured
 from templates_gen.record import replace
 from tests.jobs import SAMPLES, frame, group, job, paper
-from tests.made import twelve
+from tests.made import SAMPLE_NAMES, made, twelve
 from tests.pdf_reading import moved, page_marks
 from tests.running import run
 from tests.wall_reading import inverse
@@ -101,6 +102,14 @@ def test_the_form_goes_by_its_ending_and_comes_back_without_readings(sample):
     assert ran.code == 2 and "holds no reading" in ran.err
     other = run("correct", "fern-prints.toml", "--form", "-o", "form.xlsx")
     assert other.code == 2 and "found the ending '.xlsx', expected .pdf or .csv" in other.err
+
+
+@pytest.mark.parametrize("name", SAMPLE_NAMES)
+def test_no_figure_of_a_form_is_small_and_no_title_cut_short(name):
+    """2.5 mm high at least, and a title 1.8 mm (ISO 3098-1 series, from memory)."""
+    plan = made(name).plan
+    texts = [item for page in form_pages(plan, Lettering()).pages for item in page.page_items if isinstance(item, Text)]
+    assert {text.text for text in texts if text.height < 2.5} <= {hung.frame.title for hung in plan.frames}
 
 
 def test_on_another_wall_the_readings_are_against_that(sample):
