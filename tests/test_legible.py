@@ -23,7 +23,7 @@ from templates_gen.sheets.sheet import Sheet, SheetPlan, plan_sheets
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, paper
 from tests.made import SAMPLE_NAMES
-from tests.page_texts import POINT, Lettered, OnPage, crossed, on_page
+from tests.page_texts import POINT, Lettered, OnPage, crossed, on_page, overlapping
 
 TITLE = ("sheet ", "level rule ", "rules ")
 """How a sheet's two title lines begin."""
@@ -117,6 +117,7 @@ def test_no_other_sheet_covers_the_title_of_a_low_one(name: str) -> None:
     low = [sheet for sheet, _ in done.pages if sheet.inner.height < 0.0]
     assert low and {join.under for join in done.sheets.joins if not join.upright} >= {sheet.name for sheet in low}
     _title_is_seen(done)
+    assert [(page.label, pairs) for _, page in done.pages if (pairs := overlapping(page.texts, 0.01))] == []
 
 
 @samples
