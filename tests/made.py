@@ -113,6 +113,8 @@ CROWDED = {
         product(("letter", "a4"), ("cut", "none"), ("all", "marks", "nails", "marks"))
     )
 }
+LED = "crowded 18, letter, none, all"  # a label is led to
+CROWDED[LED] = partial(crowded, 18, paper("letter", trim="none", cover="all"), "in")
 SPECIAL = {**LARGE, **UNCUT, **CROWDED}
 """Jobs for which not every test of the others holds."""
 
