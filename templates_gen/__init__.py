@@ -21,11 +21,11 @@ if TYPE_CHECKING:
     from templates_gen.correcting import correct
     from templates_gen.errors import InputError, OutputError, TemplatesError
     from templates_gen.findings import Finding, find
+    from templates_gen.items import Template
     from templates_gen.jobfile.building import read_job
     from templates_gen.lettering import Lettering
     from templates_gen.making import Made, make_template
     from templates_gen.marks.drawing import draw_template
-    from templates_gen.marks.items import Template
     from templates_gen.model import Job
     from templates_gen.pdf.writing import write_pdf
     from templates_gen.planning import Plan, plan_wall
@@ -38,7 +38,7 @@ __version__ = "0.1.0"
 # Imported on first use: starting the program must not cost what only one of its commands needs.
 _HOME = {
     "Finding": "findings", "InputError": "errors", "Job": "model", "Lettering": "lettering", "Made": "making",
-    "OutputError": "errors", "Plan": "planning", "SheetPlan": "sheets.sheet", "Template": "marks.items",
+    "OutputError": "errors", "Plan": "planning", "SheetPlan": "sheets.sheet", "Template": "items",
     "TemplatesError": "errors", "draw_template": "marks.drawing", "find": "findings", "make_template": "making",
     "Proof": "proofing.making", "make_proof": "proofing.making",
     "Printer": "printing.profile", "Readings": "printing.profile", "measured": "printing.profile",

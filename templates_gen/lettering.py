@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Text
+from templates_gen.items import Text
 from templates_gen.words import some
 
 if TYPE_CHECKING:

@@ -6,10 +6,10 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.findings import Finding, find
+from templates_gen.items import POINT
 from templates_gen.lettering import job_lettering
 from templates_gen.marks.drawing import draw_template
 from templates_gen.marks.firstfile import draw_first_pages
-from templates_gen.marks.items import POINT
 from templates_gen.model import Job
 from templates_gen.papersizes import MOST_SIDE, paper_size, roll_width
 from templates_gen.pdf.writing import write_pdf

@@ -9,12 +9,12 @@ from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import error_data
 from templates_gen.findings import Finding, findings_data
 from templates_gen.geometry import Rect
-from templates_gen.marks.furniture import Rule, rules
-from templates_gen.marks.items import Matrix, moved
+from templates_gen.items import Matrix, moved
 from templates_gen.near import Near
 from templates_gen.planning import Plan
 from templates_gen.printing.profile import printer_data
 from templates_gen.sheets.demand import nail_box
+from templates_gen.sheets.rules import Rule, rules
 from templates_gen.sheets.sheet import SheetPlan
 
 

@@ -11,10 +11,10 @@ from typing import Any
 import pypdf
 
 from templates_gen.findings import find
+from templates_gen.items import Template
 from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.drawing import draw_template
-from templates_gen.marks.items import Template
 from templates_gen.model import Fixing, Hanger, Job, Paper, Wall
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import Plan, plan_wall

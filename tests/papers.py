@@ -7,8 +7,8 @@ from functools import cache
 
 import pypdf
 
+from templates_gen.items import Template
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Template
 from templates_gen.model import Job
 from templates_gen.papers.labels import labels
 from templates_gen.papers.labelsheet import label_sheet

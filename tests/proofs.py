@@ -5,9 +5,9 @@ from __future__ import annotations
 from functools import cache
 from xml.etree import ElementTree as Xml
 
+from templates_gen.items import Template
 from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Template
 from templates_gen.model import Job
 from templates_gen.planning import plan_wall
 from templates_gen.proofing.drawing import Asked, draw_proof, view_of

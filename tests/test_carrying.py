@@ -6,9 +6,9 @@ import io
 import pytest
 
 from templates_gen.findings import find
+from templates_gen.items import Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import first_pages
-from templates_gen.marks.items import Text
 from templates_gen.model import Fixing, Hanger, Job, Studs
 from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import plan_sheets

@@ -13,8 +13,8 @@ from templates_gen.correcting.form import form_pages
 from templates_gen.correcting.patches import patch_pages, patches
 from templates_gen.correcting.words import what_to_do
 from templates_gen.geometry import Rect, bounds
+from templates_gen.items import Line, Text
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Line, Text
 from templates_gen.model import Fixing, Hanger
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall

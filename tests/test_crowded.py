@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Line
+from templates_gen.items import Line
 from templates_gen.marks.sheetmarks import nail_labels, shown_on
 from templates_gen.sheets.demand import nail_box
 from templates_gen.units import show

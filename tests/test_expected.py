@@ -7,9 +7,9 @@ import pytest
 from templates_gen.accuracy import Accuracy
 from templates_gen.exactness.advice import advice
 from templates_gen.exactness.expected import NORMAL_95, expected_error, sources_95
-from templates_gen.marks.furniture import rules
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace
+from templates_gen.sheets.rules import rules
 from tests.exactly import of, planned, row
 from tests.jobs import Hanger, frame, job, paper
 from tests.made import NAMES, made

@@ -5,10 +5,10 @@ import json
 import pytest
 
 from templates_gen.findings import Finding, find
+from templates_gen.items import Text
 from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import first_pages
-from templates_gen.marks.items import Text
 from templates_gen.model import Fixing, Hanger
 from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import plan_sheets

@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.marks.guide import GUTTER
 from templates_gen.marks.hangingday import hanging_order, hanging_steps
-from templates_gen.marks.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.marks.sketches import Sketch
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace

@@ -9,8 +9,8 @@ import pytest
 
 from templates_gen.exactness.neighbours import neighbours
 from templates_gen.geometry import Rect
+from templates_gen.items import Polygon, Text
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Polygon, Text
 from templates_gen.model import Hanger
 from templates_gen.papers.labels import labels
 from templates_gen.papers.labelsheet import label_sheet

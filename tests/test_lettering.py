@@ -17,8 +17,8 @@ from hypothesis import strategies as st
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
+from templates_gen.items import POINT, Page, Template, Text
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import POINT, Page, Template, Text
 from templates_gen.pdf.direction import levels
 from templates_gen.pdf.writing import write_pdf
 

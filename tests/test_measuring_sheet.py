@@ -9,8 +9,8 @@ import pytest
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
+from templates_gen.items import Line, Text
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Line, Text
 from templates_gen.model import Frame, Hanger
 from templates_gen.papers.measuring import measuring_sheet
 from templates_gen.papersizes import own_paper

@@ -10,8 +10,8 @@ import pypdf
 import pytest
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Template, Text
 from templates_gen.marks.firstfile import draw_first_pages
-from templates_gen.marks.items import Template, Text
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.sheets.demand import nail_box
 from tests import test_lettering_apart as lettering

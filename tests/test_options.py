@@ -25,10 +25,10 @@ from templates_gen.choosing.options import Option, options
 from templates_gen.choosing.page import layout_of, options_page
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect, bounds
+from templates_gen.items import POINT, Polygon
 from templates_gen.jobfile.building import read_job
 from templates_gen.jobfile.elsewhere import read_job_on
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import POINT, Polygon
 from templates_gen.planning import placed, plan_wall
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.page_texts import on_page, overlapping

@@ -17,8 +17,7 @@ import pytest
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
-from templates_gen.lettering import Lettering
-from templates_gen.marks.items import (
+from templates_gen.items import (
     MM_TO_POINTS,
     POINT,
     Circle,
@@ -32,6 +31,7 @@ from templates_gen.marks.items import (
     Text,
     Use,
 )
+from templates_gen.lettering import Lettering
 from templates_gen.pdf import MADE_BY
 from templates_gen.pdf.writing import write_pdf
 from tests.pdf_reading import Marks, page_marks

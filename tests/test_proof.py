@@ -13,8 +13,8 @@ import pytest
 from PIL import Image
 
 from templates_gen.geometry import Rect
+from templates_gen.items import POINT
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import POINT
 from templates_gen.model import Job
 from templates_gen.planning import plan_wall
 from templates_gen.proofing.drawing import Asked

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import POINT
+from templates_gen.items import POINT
 from templates_gen.model import Feature, Job, Wall
 from templates_gen.proofing.drawing import Asked
 from templates_gen.proofing.making import make_proof

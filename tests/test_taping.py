@@ -8,8 +8,8 @@ from collections.abc import Iterator
 
 import pytest
 
+from templates_gen.items import Polygon, Text
 from templates_gen.marks.daysteps import taping_steps
-from templates_gen.marks.items import Polygon, Text
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import Join
 from tests.made import NAMES, made

@@ -8,9 +8,9 @@ from functools import cache
 import numpy as np
 import pytest
 
+from templates_gen.items import Page, Template, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.furniture import REGISTER_FORM, register_form
-from templates_gen.marks.items import Page, Template, Use
 from templates_gen.marks.nailmarks import NAIL_FORM, nail_form
 from templates_gen.pdf.writing import write_pdf
 from tests.made import made

@@ -8,9 +8,9 @@ from collections.abc import Iterator, Sequence
 from templates_gen.choosing.options import Option, option_lines
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
+from templates_gen.items import Item, Line, Page, Polygon, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened, wrapped
-from templates_gen.marks.items import Item, Line, Page, Polygon, Template, Text
 from templates_gen.marks.ofjob import of_job, whose
 from templates_gen.marks.shapes import box
 from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, MEDIUM, NARROW, WIDE

@@ -41,7 +41,7 @@ def page(output: Path, paper: str, force: bool) -> None:
     """
     from templates_gen.lettering import Lettering
     from templates_gen.output import check_place
-    from templates_gen.printing.scalepage import scale_of, scale_page
+    from templates_gen.papers.scalepage import scale_of, scale_page
 
     check_place(output, force)
     lettering, scale = Lettering(), scale_of(paper)
@@ -67,8 +67,8 @@ def record(
     import datetime
 
     from templates_gen.accuracy import READING
+    from templates_gen.papers.scalepage import scale_of
     from templates_gen.printing.profile import Readings, measured
-    from templates_gen.printing.scalepage import scale_of
     from templates_gen.printing.store import checked_name, save
 
     folder, scale = kept_printers(), scale_of(paper)

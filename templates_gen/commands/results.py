@@ -12,8 +12,8 @@ import click
 from templates_gen.commands.showing import as_json
 
 if TYPE_CHECKING:
+    from templates_gen.items import Template
     from templates_gen.lettering import Lettering
-    from templates_gen.marks.items import Template
     from templates_gen.model import Job
 
 

@@ -8,10 +8,10 @@ from itertools import accumulate
 
 from templates_gen.correcting.readings import COLUMNS, PRINTED
 from templates_gen.geometry import Rect
+from templates_gen.items import Item, Line, Polygon, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import LineOfText, block, shortened
 from templates_gen.marks.flow import Flow
-from templates_gen.marks.items import Item, Line, Polygon, Template, Text
 from templates_gen.marks.ofjob import numbered, of_job, whose
 from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, NARROW
 from templates_gen.papersizes import first_paper

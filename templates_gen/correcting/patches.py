@@ -10,13 +10,13 @@ from templates_gen.correcting.holes import Cure, Cured
 from templates_gen.correcting.moves import Move
 from templates_gen.correcting.words import CAUTIONS, aside_words, up_words
 from templates_gen.geometry import Rect, bounds
+from templates_gen.items import Circle, Item, Line, Polygon, Template, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened
 from templates_gen.marks.firstpages import area_beside_rules
 from templates_gen.marks.flow import Flow
-from templates_gen.marks.furniture import RULES_FORM, rules, rules_form
-from templates_gen.marks.items import Circle, Item, Line, Polygon, Template, Text, Use
 from templates_gen.marks.ofjob import numbered, of_job
+from templates_gen.marks.rules import RULES_FORM, rules_form
 from templates_gen.marks.strokes import unbroken
 from templates_gen.marks.wording import PRINT_WORDS, rule_words
 from templates_gen.marksizes import H5, H7, H18, H25, HAIR, HEAVY, MEDIUM, NARROW, WIDE
@@ -25,6 +25,7 @@ from templates_gen.papersizes import first_paper
 from templates_gen.planning import Plan
 from templates_gen.printing.profile import Printer
 from templates_gen.record import Record
+from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import page_of
 from templates_gen.spreadsheet import NOTHING
 

@@ -22,9 +22,9 @@ from typing import Any
 from templates_gen.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
 from templates_gen.exactness.crossing import crossing_match, loose_joins
 from templates_gen.exactness.neighbours import Neighbours, neighbours
-from templates_gen.marks.furniture import rules
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
+from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.sheets.spread import Homes, Taped, Term, taped, variance
 

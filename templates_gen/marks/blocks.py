@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Text
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Text
 from templates_gen.record import Record
 
 LEAST_LEADING = 22 / 14

@@ -6,23 +6,21 @@ from collections.abc import Iterator, Sequence
 
 from templates_gen.findings import Finding
 from templates_gen.geometry import Rect
+from templates_gen.items import Form, Item, Page, Template, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import FirstPages, first_pages
 from templates_gen.marks.framelabels import frame_labels
 from templates_gen.marks.furniture import (
-    RULES_FORM,
     join_items,
     register_form,
-    rules_form,
-    rules_zones,
     sheet_title,
     title_ground,
 )
-from templates_gen.marks.items import Form, Item, Page, Template, Text, Use
 from templates_gen.marks.nailmarks import nail_form
 from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marks.placing import Room
 from templates_gen.marks.references import references
+from templates_gen.marks.rules import RULES_FORM, rules_form, rules_zones
 from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on
 from templates_gen.marks.square import SQUARE_FORM, place_square, square_form
 from templates_gen.marks.wallmarks import frame_form

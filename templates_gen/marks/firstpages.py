@@ -9,18 +9,18 @@ from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.exactness.words import first_page_words
 from templates_gen.findings import Finding
 from templates_gen.geometry import Rect
+from templates_gen.items import Item, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.daysteps import day_before
 from templates_gen.marks.flow import Flow
-from templates_gen.marks.furniture import rules
 from templates_gen.marks.guide import guide
-from templates_gen.marks.items import Item, Polygon, Text
 from templates_gen.marks.mappages import map_pages
 from templates_gen.marks.ofjob import whose
 from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, printer_words, rule_words, shop_words
 from templates_gen.marksizes import H7, H25, H35, MEDIUM, RULE_END
 from templates_gen.planning import Plan
 from templates_gen.record import Record, replace
+from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import Page as SheetPage
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.telling import schedule

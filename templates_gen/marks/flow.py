@@ -6,9 +6,9 @@ from collections.abc import Callable, Iterable, Sequence
 from itertools import accumulate, compress
 
 from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.items import Item, Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import ink_of, shortened, wrapped
-from templates_gen.marks.items import Item, Line, Text
 from templates_gen.marksizes import H25, H35, HAIR, NARROW
 
 LEADING = 1.65

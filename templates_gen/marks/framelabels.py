@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Item, Line, Polygon
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened
-from templates_gen.marks.items import Item, Line, Polygon
 from templates_gen.marks.placing import Room
 from templates_gen.marksizes import H5, H7, H10, H14, H18, H20, H25, H35, MEDIUM, WIDE
 from templates_gen.near import Near

@@ -6,106 +6,23 @@ window, whose lower left corner is at the lower left corner of what the printer 
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Circle, Form, Item, Line, Polygon, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened
-from templates_gen.marks.items import Circle, Form, Item, Line, Polygon, Text, Use
 from templates_gen.marks.placing import Room, placed_near
-from templates_gen.marks.scales import Graduation, ticks_along
+from templates_gen.marks.shapes import ground
 from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marks.uncut import along_join, uncut_join_items
-from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH, WIDE
+from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH
 from templates_gen.planning import Plan
-from templates_gen.record import Record, replace
-from templates_gen.sheets.sheet import Join, Page, Sheet, SheetPlan
-from templates_gen.units import INCH, show, show_both
+from templates_gen.record import replace
+from templates_gen.sheets.sheet import Join, Sheet, SheetPlan
+from templates_gen.units import show, show_both
 
-RULES_FORM, REGISTER_FORM = "rules", "register"
-
-LONGEST_RULE = 1000.0
-"""mm; the length of the steel rule or tape that a page is measured with.  Common practice, no source."""
-
-# Divisions as on a steel rule: common practice, no source.
-RULE_GRADES = {
-    "in": Graduation(INCH / 8, ((8, 3.5), (4, 2.8), (2, 2.0), (1, 1.3)), 8, INCH),
-    "mm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 1.0),
-    "cm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 10.0),
-}
-
-
-class Rule(Record, frozen=True):
-    """A sheet's rule from (x0, y0) to (x1, y1), in mm from the page's lower left corner."""
-
-    x0: float
-    y0: float
-    x1: float
-    y1: float
-
-    @property
-    def length(self) -> float:
-        return self.x1 - self.x0 + self.y1 - self.y0
-
-
-def rules(page: Page, overlap: float, unit: str) -> tuple[Rule, Rule]:
-    """The level and the plumb rule of every page, as long as it allows: a short one cannot set a scale."""
-    area, half = page.printable, overlap / 2
-    step = 12.7 if unit == "in" else 10.0
-    x, y = area.x0 + half + RULE_SPINE, area.y0 + half + RULE_SPINE
-    start_x, start_y = area.x0 + half + RULE_END + 3, area.y0 + half + RULE_END + 3
-    across, upward = (
-        max(1, math.floor(min(end - half - 5 - start, LONGEST_RULE) / step)) * step
-        for start, end in ((start_x, area.x1), (start_y, area.y1))
-    )
-    return Rule(start_x, y, start_x + across, y), Rule(x, start_y, x, start_y + upward)
-
-
-def rules_form(page: Page, overlap: float, unit: str, lettering: Lettering) -> Form:
-    """Both rules with their graduations and figures, about the page's lower left corner.
-
-    Under the figures is white, so that lines of the wall break off there instead of crossing or following them.
-    """
-    level, plumb = rules(page, overlap, unit)
-    grade = RULE_GRADES[unit]
-    items: list[Item] = [
-        Line(level.x0, level.y0, level.x1, level.y1, WIDE),
-        Line(plumb.x0, plumb.y0, plumb.x1, plumb.y1, WIDE),
-    ]
-    figures: list[Text] = []
-    for x, number in ticks_along(level.x0, level.x1, level.x0, grade):
-        items.append(Line(x, level.y0, x, level.y0 - grade.tick(number), _weight(x, level.x0, level.x1)))
-        if figure := grade.figure(number):
-            figures.append(Text(x, level.y0 + 1.2, f"{figure} {unit}" if number else "0", H25, "middle"))
-    for y, number in ticks_along(plumb.y0, plumb.y1, plumb.y0, grade):
-        items.append(Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1)))
-        if figure := grade.figure(number):
-            figures.append(Text(plumb.x0 + 3.9, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
-    items += (_ground(lettering.box(figure)) for figure in figures)
-    size = Rect(0, 0, page.printable.x1, page.printable.y1)
-    return Form(RULES_FORM, size, (*items, *figures))
-
-
-def _ground(box: Rect) -> Polygon:
-    """White under lettering and a little around it."""
-    return Polygon(box.grown(0.3).corners, grey=1.0)
-
-
-def _weight(at: float, start: float, end: float) -> float:
-    """The ends that are measured between are stronger than the other ticks."""
-    return WIDE if min(abs(at - start), abs(at - end)) < 1e-6 else HAIR
-
-
-def rules_zones(sheets: SheetPlan, sheet: Sheet, unit: str) -> tuple[Rect, Rect]:
-    """What the two rules with their figures take of a sheet (wall mm)."""
-    area = sheets.page.printable
-    shift = sheet.window.x0 - area.x0, sheet.window.y0 - area.y0
-    level, plumb = rules(sheets.page, sheets.paper.overlap, unit)
-    return (
-        Rect(level.x0 - 5, level.y0 - 4, level.x1 + 5, level.y0 + 4.5).shifted(*shift),
-        Rect(plumb.x0 - 4, plumb.y0 - 5, plumb.x0 + 5, plumb.y1 + 5).shifted(*shift),
-    )
+REGISTER_FORM = "register"
 
 
 def register_form() -> Form:
@@ -185,7 +102,7 @@ def title_ground(
     levels = _levels(plan, sheets, part)
     for box in (lettering.box(title) for title in titles if title.text):
         if not any(box.y0 - 0.3 < y < box.y1 + 0.3 for y in levels):
-            yield _ground(box)
+            yield ground(box)
 
 
 def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]:

@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from itertools import product
 
 from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.items import Item, Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.longlines import Ends, Span, centre_spans, level_spans, nosing_line, pitch_line, wall_edges
-from templates_gen.marks.items import Item, Line, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marks.strokes import inside
 from templates_gen.marksizes import H25, H35

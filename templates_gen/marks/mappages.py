@@ -9,9 +9,9 @@ from math import ceil
 from statistics import median
 
 from templates_gen.geometry import Rect, bounds
+from templates_gen.items import Item, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.flow import LEADING, Flow
-from templates_gen.marks.items import Item, Polygon, Text
 from templates_gen.marks.sheetmap import CELL, KEY, frames_on_map, map_area, map_height, sheet_map, to_map
 from templates_gen.marksizes import H7, H25, H35, MEDIUM
 from templates_gen.near import Near

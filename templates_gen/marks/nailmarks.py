@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
+from templates_gen.items import Circle, Form, Item, Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import Block, block
-from templates_gen.marks.items import Circle, Form, Item, Line, Text
 from templates_gen.marks.placing import AIR, Room
 from templates_gen.marks.strokes import DOTTED
 from templates_gen.marksizes import (

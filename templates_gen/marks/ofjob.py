@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from templates_gen.marks.items import MM_TO_POINTS, Form, Item, Matrix, Page, Template
+from templates_gen.items import MM_TO_POINTS, Form, Item, Matrix, Page, Template
 from templates_gen.model import Job
 from templates_gen.sheets import sheet
 

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from heapq import heappop, heappush
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Text
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Text
 from templates_gen.near import Near
 from templates_gen.record import replace
 

@@ -9,9 +9,9 @@ from collections.abc import Iterator, Sequence
 from itertools import product
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import Block, block
-from templates_gen.marks.items import Text
 from templates_gen.marks.placing import Room
 from templates_gen.marksizes import H5, H7, H10, H25, H35, RULE_SPINE
 from templates_gen.planning import Plan

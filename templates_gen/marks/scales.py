@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Bearing
-from templates_gen.marks.items import Item, Line, Polygon, Text
+from templates_gen.items import Item, Line, Polygon, Text
 from templates_gen.marksizes import H25, HAIR, NARROW, SCALE_FAR, SCALE_NEAR
 from templates_gen.planning import Hung
 from templates_gen.record import Record

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Item, Line, Polygon
+from templates_gen.items import Item, Line, Polygon
 
 Points = tuple[tuple[float, float], ...]
 
@@ -15,6 +15,11 @@ def box(rect: Rect, width: float, fill: float | None = 1.0, grey: float = 0.0) -
     if fill is not None:
         yield Polygon(rect.corners, grey=fill)
     yield Polygon(rect.corners, width, False, grey)
+
+
+def ground(rect: Rect) -> Polygon:
+    """White under lettering and a little around it."""
+    return Polygon(rect.grown(0.3).corners, grey=1.0)
 
 
 def level(rect: Rect, share: float, width: float, grey: float = 0.0) -> Line:

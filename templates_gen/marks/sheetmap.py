@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from templates_gen.geometry import Rect, bounds
+from templates_gen.items import Circle, Item, Line, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line
-from templates_gen.marks.items import Circle, Item, Line, Polygon, Text
 from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marks.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.marks.tapemarks import arrow_head, tape_marks

@@ -11,9 +11,9 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
+from templates_gen.items import Item, Line, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.longlines import level_spans, nosing_line, pieces, pitch_line, wall_edges
-from templates_gen.marks.items import Item, Line, Text, Use
 from templates_gen.marks.linenames import line_names
 from templates_gen.marks.nailmarks import NAIL_FORM, place_label
 from templates_gen.marks.placing import Room

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import product
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Form, Item, Line, Text
+from templates_gen.items import Form, Item, Line, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marksizes import H25, HAIR, NARROW, SQUARE
 from templates_gen.units import INCH

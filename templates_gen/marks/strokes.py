@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.geometry import TOLERANCE, Rect
-from templates_gen.marks.items import Line
+from templates_gen.items import Line
 from templates_gen.marksizes import MEDIUM, NAIL_CLEAR, NARROW, WIDE
 
 DASHED_DOTTED = (24.0 * NARROW, 3.0 * NARROW, 0.5 * NARROW, 3.0 * NARROW)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Item, Line, Text
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Item, Line, Text
 from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marksizes import H25, HAIR, WIDE
 from templates_gen.sheets.covered import ARM, Covered

@@ -5,9 +5,9 @@ The print dialogs' words are those on screen.  Nothing here says that a wall, a 
 
 from __future__ import annotations
 
-from templates_gen.marks.furniture import Rule
-from templates_gen.marks.items import POINT
+from templates_gen.items import POINT
 from templates_gen.printing.profile import Printer, lean_words
+from templates_gen.sheets.rules import Rule
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.units import show_both
 

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator, Mapping
 from itertools import pairwise
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Circle, Item, Line, Polygon, Text
+from templates_gen.items import Circle, Item, Line, Polygon, Text
 from templates_gen.marksizes import H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.model import Frame
 from templates_gen.papers.measures import Measure

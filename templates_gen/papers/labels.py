@@ -8,9 +8,9 @@ from itertools import product
 from templates_gen.errors import InputError
 from templates_gen.exactness.neighbours import neighbours
 from templates_gen.geometry import Rect
+from templates_gen.items import Item, Polygon, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import Block, block, shortened, wrapped
-from templates_gen.marks.items import Item, Polygon, Template, Text
 from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marksizes import H5, H7, H10, H14, H18, H25, H35, HAIR
 from templates_gen.papers.labelsheet import LabelSheet

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import TOLERANCE, Rect
-from templates_gen.marks.items import POINT
+from templates_gen.items import POINT
 from templates_gen.model import Paper
 from templates_gen.record import Record
 from templates_gen.sheets.sheet import Page, page_of

@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
+from templates_gen.items import Item, Line, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened, wrapped
 from templates_gen.marks.flow import Flow
-from templates_gen.marks.items import Item, Line, Template, Text
 from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW
 from templates_gen.model import Frame, Job, Paper

@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Matrix, Pixels
+from templates_gen.items import Matrix, Pixels
 from templates_gen.pdf.glyph import Glyph
 from templates_gen.record import Draft, Record, field
 

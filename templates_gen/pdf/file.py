@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Pixels
+from templates_gen.items import Pixels
 from templates_gen.pdf import MADE_BY
 from templates_gen.pdf.drawing import Drawing, FontUse
 from templates_gen.pdf.engine import Font, Objects, text, text_bytes

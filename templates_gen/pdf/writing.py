@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Any
 
+from templates_gen.items import Circle, Form, Item, Line, Page, Picture, Polygon, Template, Text, Use
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Circle, Form, Item, Line, Page, Picture, Polygon, Template, Text, Use
 from templates_gen.pdf.drawing import Drawing
 from templates_gen.pdf.file import PdfFile
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise, product
 
+from templates_gen.items import Item, Line, Text
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import Item, Line, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marks.strokes import DASHED_DOTTED
 from templates_gen.marksizes import H18, H25, HAIR, MEDIUM, NARROW

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from templates_gen.geometry import Rect
+from templates_gen.items import POINT, Form, Item, Line, Page, Pixels, Polygon, Template, Text, Use
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import POINT, Form, Item, Line, Page, Pixels, Polygon, Template, Text, Use
 from templates_gen.marks.ofjob import of_job
 from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marksizes import H18, HEAVY, MEDIUM

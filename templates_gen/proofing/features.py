@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Circle, Item, Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened
-from templates_gen.marks.items import Circle, Item, Line, Text
 from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marks.shapes import box, level, upright
 from templates_gen.marksizes import H18, H25, HAIR, NARROW

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from templates_gen.geometry import Rect
-from templates_gen.marks.items import Circle, Item, Polygon
+from templates_gen.items import Circle, Item, Polygon
 from templates_gen.marks.shapes import rounded
 from templates_gen.model import Wall
 from templates_gen.planning import Plan

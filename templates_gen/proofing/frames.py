@@ -7,10 +7,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import product
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Item, Picture, Pixels, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened, wrapped
 from templates_gen.marks.framelabels import size_words
-from templates_gen.marks.items import Item, Picture, Pixels, Polygon, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marks.shapes import box
 from templates_gen.marksizes import H5, H18, H25, H35, HAIR, MEDIUM

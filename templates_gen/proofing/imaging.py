@@ -10,7 +10,7 @@ from pathlib import Path
 from PIL import Image, ImageCms, PngImagePlugin, UnidentifiedImageError
 
 from templates_gen.errors import InputError
-from templates_gen.marks.items import Pixels
+from templates_gen.items import Pixels
 from templates_gen.pdf import MADE_BY
 
 KINDS = ("JPEG", "PNG", "TIFF", "WEBP", "GIF", "BMP", "PPM")

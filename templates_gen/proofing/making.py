@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterator
 from pathlib import Path
 
+from templates_gen.items import Pixels
 from templates_gen.lettering import job_lettering
-from templates_gen.marks.items import Pixels
 from templates_gen.model import Job
 from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import Plan, plan_wall

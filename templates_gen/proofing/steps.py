@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from templates_gen.geometry import TOLERANCE
-from templates_gen.marks.items import Item, Polygon
+from templates_gen.items import Item, Polygon
 from templates_gen.marks.shapes import Points
 from templates_gen.marksizes import NARROW
 from templates_gen.model import Wall

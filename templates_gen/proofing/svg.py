@@ -8,8 +8,8 @@ from collections.abc import Callable
 from typing import Any
 from xml.etree import ElementTree as Xml
 
+from templates_gen.items import POINT, Circle, Line, Picture, Polygon, Template, Text, Use
 from templates_gen.lettering import Lettering
-from templates_gen.marks.items import POINT, Circle, Line, Picture, Polygon, Template, Text, Use
 from templates_gen.pdf import MADE_BY
 
 FAMILY = "'PT Sans', 'Noto Sans', 'Helvetica Neue', Arial, sans-serif"

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Item, Line, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened, wrapped
-from templates_gen.marks.items import Item, Line, Polygon, Text
 from templates_gen.marks.ofjob import whose
 from templates_gen.marksizes import H5, H18, H25, H35, HAIR, NARROW
 from templates_gen.planning import Plan

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.behind.wiring import zones
-from templates_gen.marks.items import Item, Line
+from templates_gen.items import Item, Line
 from templates_gen.marksizes import HAIR, MEDIUM
 from templates_gen.planning import Plan
 from templates_gen.proofing.view import View

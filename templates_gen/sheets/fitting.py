@@ -8,7 +8,7 @@ from collections.abc import Callable
 from functools import partial
 
 from templates_gen.errors import InputError
-from templates_gen.marks.items import POINT
+from templates_gen.items import POINT
 from templates_gen.model import Paper
 from templates_gen.papersizes import LEAST_SIDE, MOST_SIDE
 from templates_gen.record import replace

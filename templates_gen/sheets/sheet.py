@@ -8,7 +8,7 @@ from itertools import permutations
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import TOLERANCE, Rect
-from templates_gen.marks.items import MM_TO_POINTS, POINT, Matrix, shifted
+from templates_gen.items import MM_TO_POINTS, POINT, Matrix, shifted
 from templates_gen.marksizes import REGISTER, RULE_END, TITLE_DEPTH
 from templates_gen.model import Paper
 from templates_gen.near import Near

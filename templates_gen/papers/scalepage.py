@@ -7,10 +7,10 @@ from collections.abc import Iterator
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
+from templates_gen.items import Item, Line, Page, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.flow import Flow
-from templates_gen.marks.furniture import RULE_GRADES
-from templates_gen.marks.items import Item, Line, Page, Template, Text
+from templates_gen.marks.rules import RULE_GRADES
 from templates_gen.marks.scales import Graduation, ticks_along
 from templates_gen.marks.wording import PRINT_WORDS
 from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW, WIDE
