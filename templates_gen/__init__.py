@@ -27,11 +27,11 @@ if TYPE_CHECKING:
     from templates_gen.making import Made, make_template
     from templates_gen.marks.drawing import draw_template
     from templates_gen.model import Job
-    from templates_gen.pdf.writing import write_pdf
     from templates_gen.planning import Plan, plan_wall
     from templates_gen.printing.profile import Printer, Readings, measured
     from templates_gen.proofing.making import Proof, make_proof
     from templates_gen.sheets.sheet import SheetPlan, plan_sheets
+    from templates_gen.writing import write_pdf
 
 __version__ = "0.1.0"
 
@@ -43,7 +43,7 @@ _HOME = {
     "Proof": "proofing.making", "make_proof": "proofing.making",
     "Printer": "printing.profile", "Readings": "printing.profile", "measured": "printing.profile",
     "plan_sheets": "sheets.sheet", "correct": "correcting", "plan_wall": "planning", "read_job": "jobfile.building",
-    "write_pdf": "pdf.writing",
+    "write_pdf": "writing",
 }  # fmt: skip
 
 __all__ = [

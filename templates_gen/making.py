@@ -12,13 +12,13 @@ from templates_gen.marks.drawing import draw_template
 from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.model import Job
 from templates_gen.papersizes import MOST_SIDE, paper_size, roll_width
-from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Printer
 from templates_gen.record import Record, replace
 from templates_gen.report import template_report
 from templates_gen.sheets.fitting import large_page
 from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.writing import write_pdf
 
 
 class Made(Record, frozen=True):

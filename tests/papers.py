@@ -14,8 +14,8 @@ from templates_gen.papers.labels import labels
 from templates_gen.papers.labelsheet import label_sheet
 from templates_gen.papers.measuring import measuring_sheet
 from templates_gen.papersizes import own_paper
-from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall
+from templates_gen.writing import write_pdf
 from tests.made import made
 from tests.pdf_reading import Marks, page_marks
 

@@ -16,10 +16,10 @@ from templates_gen.geometry import Rect, bounds
 from templates_gen.items import Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.model import Fixing, Hanger
-from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Readings, measured
 from templates_gen.record import replace
+from templates_gen.writing import write_pdf
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import SAMPLE_NAMES, made, twelve
 from tests.pdf_reading import moved, page_marks

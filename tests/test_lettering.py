@@ -20,7 +20,7 @@ from templates_gen.geometry import Rect
 from templates_gen.items import POINT, Page, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.pdf.direction import levels
-from templates_gen.pdf.writing import write_pdf
+from templates_gen.writing import write_pdf
 
 SCRIPTS = (
     "Fern 0123456789 × 3 3/8″",

@@ -33,7 +33,7 @@ from templates_gen.items import (
 )
 from templates_gen.lettering import Lettering
 from templates_gen.pdf import MADE_BY
-from templates_gen.pdf.writing import write_pdf
+from templates_gen.writing import write_pdf
 from tests.pdf_reading import Marks, page_marks
 
 CLOSE = 0.0005 / POINT

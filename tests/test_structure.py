@@ -3,6 +3,7 @@
 import ast
 import subprocess
 import sys
+from collections import defaultdict
 from graphlib import TopologicalSorter
 
 import pytest
@@ -10,17 +11,17 @@ import pytest
 from tests.importing import FILES, foreign, imported, neighbours, tree
 
 LAYERS = {  # part of the package: the parts it may not import from
-    "arranging": ("jobfile", "sheets", "marks", "pdf", "proofing", "commands"),
-    "choosing": ("pdf", "commands"),
-    "correcting": ("pdf", "proofing", "commands"),
-    "jobfile": ("sheets", "marks", "pdf", "proofing", "commands"),
-    "sheets": ("jobfile", "pdf", "proofing", "commands"),
-    "marks": ("jobfile", "pdf", "proofing", "commands"),
-    "printing": ("jobfile", "pdf", "commands"),
-    "papers": ("jobfile", "pdf", "proofing", "commands"),
-    "pdf": ("sheets", "jobfile", "proofing", "commands"),
+    "arranging": ("jobfile", "sheets", "marks", "writing", "pdf", "proofing", "commands"),
+    "choosing": ("writing", "pdf", "commands"),
+    "correcting": ("writing", "pdf", "proofing", "commands"),
+    "jobfile": ("sheets", "marks", "writing", "pdf", "proofing", "commands"),
+    "sheets": ("jobfile", "writing", "pdf", "proofing", "commands"),
+    "marks": ("jobfile", "writing", "pdf", "proofing", "commands"),
+    "printing": ("jobfile", "writing", "pdf", "commands"),
+    "papers": ("jobfile", "writing", "pdf", "proofing", "commands"),
+    "pdf": ("sheets", "marks", "lettering", "jobfile", "proofing", "commands"),
     "proofing": ("jobfile", "commands"),
-    "telling": ("jobfile", "sheets", "marks", "pdf", "proofing", "commands"),
+    "telling": ("jobfile", "sheets", "marks", "writing", "pdf", "proofing", "commands"),
     "starting": ("sheets", "marks", "proofing", "commands"),
 }
 
@@ -52,6 +53,13 @@ def test_imports_point_one_way_those_within_functions_too():
     assert set(order) == set(FILES)
     # not for want of imports: every part but the lowest imports from another
     assert sum(map(len, graph.values())) > len(FILES)
+
+
+def test_folders_point_one_way_too():
+    graph = defaultdict(set)
+    for module in FILES:
+        graph[part(module)] |= {part(other) for other in neighbours(module)} - {part(module)}
+    assert set(TopologicalSorter(graph).static_order()) == set(map(part, FILES))
 
 
 @pytest.mark.parametrize("layer", LAYERS)

@@ -12,7 +12,7 @@ from templates_gen.items import Page, Template, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.furniture import REGISTER_FORM, register_form
 from templates_gen.marks.nailmarks import NAIL_FORM, nail_form
-from templates_gen.pdf.writing import write_pdf
+from templates_gen.writing import write_pdf
 from tests.made import made
 from tests.taping import PIXEL, Disturbance, find, moved, patch, printed, rigid, taped
 

@@ -8,9 +8,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.behind.edges import edge_pieces
-from templates_gen.behind.entries import Entry, depth_of, entries, tip_below
+from templates_gen.behind.entries import Entry, entries
 from templates_gen.behind.wiring import cable_depth, nail_zones, zones
 from templates_gen.findings import find
+from templates_gen.holding.fixings import depth_of, tip_below
 from templates_gen.model import Fixing, Hanger, Studs, Wall
 from templates_gen.planning import plan_wall
 from tests.finding_cases_behind import INCH, feature, nailed, on, wall

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
-from templates_gen.model import Fixing
+from templates_gen.holding.fixings import tip_below
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
 
@@ -37,17 +36,3 @@ def _entries(hung: Hung) -> Iterator[Entry]:
         yield Entry(nail.name, nail.frame, nail.x, nail.y - tip, nail.y)
     for bearing in hung.unmeasured:
         yield Entry(bearing.nail_of(hung.frame.id), hung.frame.id, bearing.x, hung.rect.cy - tip, hung.rect.y1)
-
-
-def depth_of(fixing: Fixing) -> float | None:
-    """How deep a fixing goes behind the face of the wall (mm); None when its length is not known.
-
-    That is its length times the cosine of its angle from straight in; without an angle it is taken as straight in,
-    the deepest.  Derived from the right triangle that the nail is the long side of.
-    """
-    return None if fixing.length is None else fixing.length * math.cos(math.radians(fixing.angle or 0.0))
-
-
-def tip_below(fixing: Fixing) -> float:
-    """How far a slanting nail's tip lies below its nail point (mm); 0 when that is not known."""
-    return (fixing.length or 0.0) * math.sin(math.radians(fixing.angle or 0.0))

@@ -56,8 +56,8 @@ def options(
     from templates_gen.lettering import job_lettering
     from templates_gen.output import write_result
     from templates_gen.papersizes import own_paper
-    from templates_gen.pdf.writing import write_pdf
     from templates_gen.words import counted
+    from templates_gen.writing import write_pdf
 
     with about(job):
         read = job_on(job, wall, find=False)

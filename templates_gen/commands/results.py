@@ -58,8 +58,8 @@ def write_pages(
 ) -> None:
     """Write pages, and say what is on how many of which paper.  Raises InputError or OutputError."""
     from templates_gen.output import write_result
-    from templates_gen.pdf.writing import write_pdf
     from templates_gen.words import counted
+    from templates_gen.writing import write_pdf
 
     write_result(place, write_pdf(template, lettering), force)
     click.echo(f"{place}: {what} on {counted(len(template.pages), 'page')} of {paper} paper", err=err)

@@ -8,7 +8,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
-from templates_gen.behind.entries import depth_of
 from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.studs import on_stud
 from templates_gen.model import Fixing, Frame, Wall
@@ -99,6 +98,20 @@ def allowable_withdrawal(gravity: float, diameter: float, length: float, factor:
     """N that a nail with so much of its length in side grain may be pulled with by the NDS, times a factor."""
     per_inch: float = NDS_WITHDRAWAL * gravity**2.5 * diameter / INCH * POUND_FORCE
     return per_inch * length / INCH * factor
+
+
+def depth_of(fixing: Fixing) -> float | None:
+    """How deep a fixing goes behind the face of the wall (mm); None when its length is not known.
+
+    That is its length times the cosine of its angle from straight in; without an angle it is taken as straight in,
+    the deepest.  Derived from the right triangle that the nail is the long side of.
+    """
+    return None if fixing.length is None else fixing.length * math.cos(math.radians(fixing.angle or 0.0))
+
+
+def tip_below(fixing: Fixing) -> float:
+    """How far a slanting nail's tip lies below its nail point (mm); 0 when that is not known."""
+    return (fixing.length or 0.0) * math.sin(math.radians(fixing.angle or 0.0))
 
 
 def length_in_stud(fixing: Fixing, board: float | None) -> float | None:

@@ -9,13 +9,13 @@ from pathlib import Path
 from templates_gen.items import Pixels
 from templates_gen.lettering import job_lettering
 from templates_gen.model import Job
-from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import Plan, plan_wall
 from templates_gen.proofing.drawing import Asked, draw_proof, view_of
 from templates_gen.proofing.frames import window
 from templates_gen.proofing.view import View
 from templates_gen.record import Record
 from templates_gen.units import INCH
+from templates_gen.writing import write_pdf
 
 ENDINGS = ("pdf", "svg", "png")
 """Of the files that a proof can be."""

@@ -15,7 +15,7 @@ import pypdfium2
 import pytest
 
 from templates_gen.lettering import Lettering
-from templates_gen.pdf.writing import write_pdf
+from templates_gen.writing import write_pdf
 from tests.bench.floors import straight, streams_of, with_canvas
 from tests.bench.growing import Made
 from tests.jobs import many

@@ -14,9 +14,9 @@ from templates_gen.findings import find
 from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.drawing import draw_template
-from templates_gen.pdf.writing import write_pdf
 from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.writing import write_pdf
 from tests.bench.test_speed import job_of_twelve
 
 
