@@ -19,6 +19,7 @@ def main() -> None:
     # A short run makes many small values and hardly a cycle: to look for cycles at every 700 values, as is the
     # default, costs a fifth of the whole run.
     gc.set_threshold(100_000)
+    _open_closed()
     try:
         code = _heeding_signals()
     except KeyboardInterrupt as stopped:
@@ -26,6 +27,13 @@ def main() -> None:
         code = STOPPED_BY + next(iter(stopped.args), signal.SIGINT)
     _let_go()
     sys.exit(code)
+
+
+def _open_closed() -> None:
+    """A stream that was closed is from now on an empty one: nobody need ask for it, and no result gets its number."""
+    for name, mode in (("stdin", "r"), ("stdout", "w"), ("stderr", "w")):
+        if getattr(sys, name) is None:
+            setattr(sys, name, open(os.devnull, mode, encoding="utf-8"))
 
 
 def _heeding_signals() -> int:
@@ -102,12 +110,12 @@ def _say(*lines: str) -> None:
 
 
 def _let_go() -> None:
-    """Write out what stdout still holds; where that fails it has been told, and Python need not try again."""
-    if sys.stdout is not None:
+    """Write out what the streams still hold; where that fails it has been told, and Python need not try again."""
+    for stream in (sys.stdout, sys.stderr):
         try:
-            sys.stdout.flush()
+            stream.flush()
         except OSError:
-            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+            os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
 
 
 if __name__ == "__main__":

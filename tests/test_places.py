@@ -160,9 +160,27 @@ def test_streams_that_are_closed_are_no_trouble(closed, folder):
     assert (folder / "job.pdf").read_bytes().startswith(b"%PDF-")
 
 
-@pytest.mark.parametrize("closed", [">&-", "2>&-", "2>/dev/full"])
-def test_a_refusal_that_nobody_can_read_still_has_its_exit_code(closed, folder):
-    command = f"'{sys.executable}' -m templates_gen check none.toml {closed}"
+@pytest.mark.parametrize(
+    ("arguments", "code", "said"),
+    [
+        ("start new.toml <&-", 2, "error: start: the answers ended at the question “What is the job called?”"),
+        ("options job.toml 2>&-", 0, ""),  # it would show how far it is
+        ("options job.toml <&- >&- 2>&-", 0, ""),
+    ],
+)
+def test_a_stream_that_is_asked_for_may_be_closed(arguments, code, said, folder):
+    frames = "".join(f'[[frame]]\nid = "B{at}"\nwidth = 300\nheight = 200\ndrop = 60\n' for at in range(4))
+    (folder / "job.toml").write_text(MINIMAL + frames)
+    command = f"'{sys.executable}' -m templates_gen {arguments}"
+    done = subprocess.run(["sh", "-c", command], capture_output=True, text=True, timeout=30, check=False)
+    assert done.returncode == code and said in done.stderr and "Traceback" not in done.stderr
+
+
+@pytest.mark.parametrize("closed", [">&-", "2>&-", "2>/dev/full", ">/dev/full 2>&1"])
+@pytest.mark.parametrize("arguments", ["check none.toml", "printer show none"])
+def test_a_refusal_that_nobody_can_read_still_has_its_exit_code(arguments, closed, folder, monkeypatch):
+    monkeypatch.delenv("PYTHONUNBUFFERED", raising=False)  # with it nothing is left to write at the end
+    command = f"'{sys.executable}' -m templates_gen {arguments} {closed}"
     done = subprocess.run(["sh", "-c", command], capture_output=True, text=True, timeout=30, check=False)
     assert done.returncode == 2 and "Traceback" not in done.stderr
 
