@@ -128,6 +128,7 @@ ONE = (*WALL, "", "A", "", "300", "200", "wire", "60")
         ((*ONE, "same", "B", "", "", "no", "", "rows"), "A B", None),
         ((*ONE, "same", "B", "", "", "no", "", "grid"), "two", "a whole number"),
         ((*ONE, "no", ""), "the door", "expected 'wall', the name of a feature"),
+        ((*ONE, "no", ""), "door 2", "expected 'wall', the name of a feature"),
         ((*ONE, "no", "", "", ""), "a44", "expected a paper size"),
         ((), "a\x07b", "control character"),
         ((), "\ud800", "no UTF-8"),

@@ -87,16 +87,21 @@ def test_a_disk_that_is_full_leaves_what_was_there(way, folder):
     assert listing(folder) == before
 
 
-def test_a_folder_that_may_not_be_written_is_said():
+def test_what_may_not_be_written_or_read_is_said():
     with tempfile.TemporaryDirectory() as name:  # not below pytest's own folder, which nobody may look into
         folder = Path(name)
-        (folder / "job.toml").write_text(MINIMAL)
+        for job, mode in (("job.toml", 0o444), ("mine.toml", 0o000)):
+            (folder / job).write_text(MINIMAL)
+            (folder / job).chmod(mode)
         folder.chmod(0o555)
         command = [sys.executable, "-c", AS_NOBODY]
         env = os.environ | {"PYTHONPATH": str(Path(__file__).parent.parent)}
         done = subprocess.run(command, cwd=folder, env=env, capture_output=True, text=True, check=False, timeout=60)
-        assert names(folder) == ["job.toml"]
-    assert (done.returncode, done.stderr) == (2, "error: out.csv: cannot be written: Permission denied\n")
+        assert names(folder) == ["job.toml", "mine.toml"]
+    assert (done.returncode, done.stderr) == (
+        2,
+        "error: out.csv: cannot be written: Permission denied\nerror: mine.toml: cannot be read: Permission denied\n",
+    )
 
 
 # permissions do not bind root, who becomes nobody; what the program imports is imported before, for it may lie where
@@ -108,9 +113,9 @@ with tempfile.NamedTemporaryFile(suffix=".csv") as elsewhere:
     assert run("schedule", "job.toml", "-o", elsewhere.name, "--force").code == 0
 if os.geteuid() == 0:
     os.setgroups([]), os.setgid(65534), os.setuid(65534)
-ran = run("schedule", "job.toml", "-o", "out.csv")
-print(ran.err, end="", file=sys.stderr)
-sys.exit(ran.code)
+runs = [run("schedule", "job.toml", "-o", "out.csv"), run("schedule", "mine.toml")]
+print(*(ran.err for ran in runs), sep="", end="", file=sys.stderr)
+sys.exit(min(ran.code for ran in runs))
 """
 
 

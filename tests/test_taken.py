@@ -121,6 +121,19 @@ def test_a_template_for_another_wall_gives_that_wall_back_too(folder):
     )
 
 
+@pytest.mark.parametrize("other", ["--wall hall.toml", ""])
+def test_a_job_does_not_take_the_name_of_what_lies_beside_it(other, folder):
+    assert run("start", "--sample", "tile-rubbings", "job.toml").code == 0
+    (folder / "hall.toml").write_text('[job]\nunit = "mm"\n[wall]\nwidth = 5000\nheight = 2600\n')
+    assert run("template", "job.toml", *other.split(), "-o", "printed.pdf").code == 0
+    (folder / "back").mkdir()
+    for given in (["--from", "printed.pdf"], ["--sample", "tile-rubbings"]):
+        name = "back/hall.toml" if other and given[0] == "--from" else "back/tile-rubbings.csv"
+        ran = run("start", *given, name)
+        assert (ran.code, ran.out, list((folder / "back").iterdir())) == (2, "", [])
+        assert ran.err.startswith(f"error: {name}: is the name of a file that comes with the job\n  give")
+
+
 def pdf_with(files: dict[str, bytes], producer: str = "templates-gen") -> bytes:
     """A PDF file with these attachments, said to be made by `producer`."""
     writer, out = pypdf.PdfWriter(), io.BytesIO()

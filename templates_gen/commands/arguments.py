@@ -13,7 +13,7 @@ from templates_gen.commands.completing import job_files, paper_names, printer_na
 
 Decorated = TypeVar("Decorated", bound=Callable[..., Any])
 
-FILE = click.Path(path_type=Path)
+FILE = click.Path(path_type=Path, readable=False)  # whether it can be read is told by what reads it
 
 job_argument = click.argument("job", type=FILE, metavar="JOB", shell_complete=job_files)
 

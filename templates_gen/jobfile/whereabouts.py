@@ -27,8 +27,8 @@ def centre_of(table: GroupTable, wall: Wall, unit: str, where: str) -> str | flo
         return table.around or ""
     if value == "wall":
         return "wall"
-    named = isinstance(value, str) and value in (feature.name for feature in wall.features)
-    if isinstance(value, str) and (named or not any(char.isdigit() for char in value)):
+    names = [feature.name for feature in wall.features]
+    if isinstance(value, str) and (value in names or value[:1].isalpha() or not any(map(str.isdigit, value))):
         return _feature(value, wall.features, where, "'wall', the name of a feature, or a distance", ["wall"]).name
     return read_length(value, unit, where)
 

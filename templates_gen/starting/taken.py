@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+from collections.abc import Mapping
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 import templates_gen
@@ -53,8 +54,15 @@ def sample(name: str, job: Path) -> Files:
     content, folder = _sample(name).encode(), samples_folder()
     frames = read_job(folder / f"{name}.toml").frames
     pictures = [os.path.relpath(frame.image, folder) for frame in frames if frame.image and not frame.image_missing]
-    beside = {job.parent / other: read_bytes(folder / other) for other in (*_spreadsheets(content, name), *pictures)}
-    return {job: content, **beside}
+    others = (*_spreadsheets(content, name), *pictures)
+    return _together(job, content, {other: read_bytes(folder / other) for other in others})
+
+
+def _together(job: Path, content: bytes, others: Mapping[str, bytes]) -> Files:
+    """A job file and what comes to lie beside it.  Raises InputError where one of these has the job file's name."""
+    if job.name in others:
+        raise InputError(str(job), "is the name of a file that comes with the job", "give the job file another name")
+    return {job: content, **{job.parent / other: others[other] for other in others}}
 
 
 def _sample(name: str) -> str:
@@ -83,7 +91,7 @@ def from_template(pdf: Path, job: Path | None) -> Files:
     if wanted != [*map(_last_part, wanted)]:  # one was in another folder, and comes to lie beside the job
         text = decoded(content, pdf.name)
         content = _NAMING.sub(lambda found: found[1] + toml(_last_part(found[3])), text).encode()
-    return {target: content, **{target.parent / other: files[other] for other in files}}
+    return _together(target, content, files)
 
 
 def missing_pictures(job: Path) -> list[str]:
