@@ -54,6 +54,8 @@ CASES = [
         "stair-footing", "warn", (),
         climbing(1500.0, nosing=1241.0, top=600.0), climbing(1500.0, nosing=1240.0, top=600.0),
     ),
+    # the frame's middle, at 2000, is 760 right of the first nosing; the pitch line is 180 + 760 · 3 / 4 = 750 up there
+    ("climbing-on", "note", A, climbing(1500.0, nosing=1240.0, top=749.0), climbing(1500.0, nosing=1240.0, top=750.0)),
     ("stair-cables", "note", (), climbing(1500.0, wiring="uk"), climbing(1500.0, wiring="us")),
     # 2000 mm above the stair, common practice: the nail is 169.1 above the frame's middle
     ("ladder", "note", A, climbing(1831.0), climbing(1830.8)),

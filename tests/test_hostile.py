@@ -83,6 +83,7 @@ REFUSED = {  # what is refused, with words of the message
     "an emoji in a title": (job("A", title="👍"), ("no font", "U+1F44D", "--font")),
     "an emoji for an id": (job("👍"), ("no font", "U+1F44D", "--font")),
     "ids that differ by their normal form": (job("ñ", "n\u0303"), ("which look the same",)),
+    "ids that differ by their script": (job("A", "\u0410"), ("and 'A', which look the same",)),
     "ids that differ by spaces": (job("a b", "a  b"), ("'a  b' and 'a b', which look the same",)),
     "an id of 201 letters": (job("a" * 201), ("frame 1", "short name")),
     "more frames than any": (job(*MANY, "one more"), ("found 10001 frames", "1 to 10000")),

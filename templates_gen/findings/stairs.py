@@ -57,6 +57,20 @@ def _handrail(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "handrail", names, text, HANDRAIL_SOURCE)
 
 
+def _climbing_on(plan: Plan) -> Iterator[Finding]:
+    stairs, unit = plan.job.wall.stairs, plan.job.unit
+    if stairs is None or stairs.top is None or plan.job.group.arrangement != "stairs":
+        return
+    on = [hung for hung in plan.frames if stairs.line_at(hung.rect.cx) > stairs.top + TOLERANCE]
+    if on:
+        names, high = tuple(hung.frame.id for hung in on), max(hung.rect.cy for hung in on) - stairs.top
+        text = (
+            f"Over the landing the pitch line climbs on, and with it {listed(names)}: up to {show_both(high, unit)} "
+            "above it in the middle. To hang no higher there than over the steps, they need a job of their own."
+        )
+        yield Finding(NOTE, "climbing-on", names, text)
+
+
 def _footing(plan: Plan) -> Iterator[Finding]:
     names = tuple(hung.frame.id for hung, _ in _over_stair(plan) if _on_steps(plan, hung.rect))
     if names:
@@ -85,4 +99,4 @@ def _cables(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "stair-cables", (), text)
 
 
-RULES = (_at_nosings, _handrail, _footing, _cables)
+RULES = (_at_nosings, _handrail, _climbing_on, _footing, _cables)

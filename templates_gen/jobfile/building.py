@@ -31,6 +31,9 @@ from templates_gen.model import Fixing, Frame, Job
 
 KNOWN_TABLES = list(JobFile.__struct_fields__)
 
+_ALIKE = str.maketrans("ΑΒΕΖΗΙΚΜΝΟΡΤΥΧοАВЕЅІЈКМНОРСТУХаеѕіјорсух", "ABEZHIKMNOPTYXoABESIJKMHOPCTYXaesijopcyx")
+"""Greek and Cyrillic letters, each to the Latin one that looks the same (Unicode TR39, confusables, from memory)."""
+
 
 def read_job(path: Path | str) -> Job:
     """The job of a TOML file and of the spreadsheet it names, checked and complete.
@@ -147,7 +150,7 @@ def _unique(frames: Sequence[Frame]) -> Sequence[Frame]:
     """The same frames.  Raises InputError when the ids of two look the same on paper."""
     seen: dict[str, str] = {}
     for frame in frames:
-        shown = " ".join(unicodedata.normalize("NFC", frame.id).split())
+        shown = " ".join(unicodedata.normalize("NFC", frame.id).translate(_ALIKE).split())
         if shown in seen:
             found = "twice" if seen[shown] == frame.id else f"and {seen[shown]!r}, which look the same"
             where = f"frame {frame.id}, id"
