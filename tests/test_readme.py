@@ -6,6 +6,7 @@ import re
 import shlex
 import shutil
 
+import click
 import pytest
 from PIL import Image
 
@@ -78,6 +79,17 @@ def made_before(words, folder):
 def test_every_command_of_the_program_is_in_the_table():
     rows = re.findall(r"^\| `templates-gen (\w+)", README, re.MULTILINE)
     assert set(rows) == set(program.commands)
+
+
+@pytest.mark.parametrize("name", program.commands)
+def test_every_option_is_in_its_commands_row_or_below_the_table(name):
+    lines = README.partition("## Commands")[2].partition("## Printing true")[0].splitlines()
+    said = "".join(line for line in lines if not line.startswith("|") or line.startswith(f"| `templates-gen {name} "))
+    command = program.get_command(click.Context(program), name)
+    parts = getattr(command, "commands", {name: command}).values()
+    options = {item.opts[0] for part in parts for item in part.params if item.opts[0].startswith("-")}
+    assert [option for option in options if f"`{option}" not in said and f", {option} " not in said] == []
+    assert options or name == "schema"
 
 
 def test_the_drawing_is_what_the_program_draws():

@@ -99,7 +99,7 @@ def _headline(hung: Hung, unit: str) -> str:
 
 def _seen(findings: Sequence[Finding], numbers: set[int]) -> list[str]:
     """The findings with these numbers, under a line that says so; nothing for none."""
-    lines = [] if not numbers else ["", "found:"]
+    lines = [] if not numbers else ["", "found about these nails:"]
     for number, finding in enumerate(findings, 1):
         if number in numbers:
             lines += lines_of(f"{number:>3} {finding.level}  {finding.sourced}", WIDTH, later=" " * 10)

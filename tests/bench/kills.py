@@ -1,10 +1,11 @@
 """Runs of `template` killed at random moments: what is then under the result's name, and beside it.
 
-Run by hand: `python tests/bench/kills.py [kills]`.  It stops with an error as soon as a file is not whole.
+Run by hand: `python tests/bench/kills.py 400`.  It stops with an error as soon as a file is not whole.
 """
 
 from __future__ import annotations
 
+import argparse
 import signal
 import sys
 import tempfile
@@ -28,4 +29,6 @@ def main(kills: int) -> None:
 
 
 if __name__ == "__main__":
-    main(int(sys.argv[1]) if len(sys.argv) > 1 else 400)
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("kills", type=int, nargs="?", default=400)
+    main(parser.parse_args().kills)
