@@ -193,6 +193,13 @@ def test_a_job_that_can_be_read_no_more_is_given_back_all_the_same(folder):
     assert (ran.code, ran.out) == (0, "job.toml: a job; next  templates-gen check job.toml\n")
 
 
+def test_a_template_in_place_of_its_job_says_how_to_get_the_job(folder):
+    (folder / "x.pdf").write_bytes(pdf_with({"job.toml": JOB}))
+    ran = run("check", "x.pdf")
+    assert (ran.code, ran.out) == (2, "")
+    assert ran.err.startswith("error: x.pdf: is a PDF file, expected a job file\n  the job comes out")
+
+
 def test_two_ways_at_once_are_wrong_use(folder):
     ran = run("start", "--sample", "fern-prints", "--from", "x.pdf")
     assert ran.code == 2 and "give one of them" in ran.err

@@ -40,6 +40,9 @@ def parse_toml(content: bytes, where: str) -> dict[str, Any]:
     """The tables of a TOML file.  Raises InputError with the line and column."""
     import tomllib
 
+    if content.startswith(b"%PDF-"):
+        hint = "the job comes out of a template by  templates-gen start --from FILE.pdf"
+        raise InputError(where, "is a PDF file, expected a job file", hint)
     try:
         return tomllib.loads(decoded(content, where))
     except ValueError as error:  # tomllib's own errors, and a number of thousands of digits
