@@ -95,6 +95,13 @@ def test_the_job_file_says_what_was_typed(folder):
     assert len(remarks) > 25 and max(map(len, text.splitlines())) <= 120
 
 
+def test_what_no_frame_can_measure_is_said_before_the_next_one_is_asked(folder):
+    ran = run("start", typed=ANSWERS.replace("\n3 1/8\n", "\n31 1/8\n<\n3 1/8\n").replace("\n2 15/16\n", "\n29\n"))
+    first, _, later = ran.err.partition("Another frame")
+    assert "stop  Frame A is 14 1/4 in · 362 mm high but its drop is 31 1/8 in" in first
+    assert "Frame A is" not in later and "stop  Frame B is" in later.partition("What goes into the wall?")[0]
+
+
 def test_what_is_asked_goes_to_stderr_with_what_was_typed_the_drawing_and_what_check_says(folder):
     ran = run("start", typed=ANSWERS)
     assert "How wide is the wall?\n> 12' 6\"\n" in ran.err

@@ -10,7 +10,7 @@ import click
 
 from templates_gen.commands.arguments import FILE, force_option
 from templates_gen.commands.completing import sample_names
-from templates_gen.commands.showing import no_colour, show_checked, show_finding, wrapped
+from templates_gen.commands.showing import no_colour, show_checked, show_finding, show_findings, wrapped
 
 if TYPE_CHECKING:
     from templates_gen.errors import TemplatesError
@@ -170,18 +170,22 @@ def _details(question: Question) -> str:
 
 
 def _show_wall(state: Interview, shown: list[str]) -> list[str]:
-    """Show the wall if it looks other than it did last, and at the end what there is to say about it."""
+    """Show the wall if it looks other than it did last, and what there is to say: of a frame, and at the end of all."""
+    from templates_gen.findings.hanging import MEASURES
     from templates_gen.planning import plan_wall
     from templates_gen.starting.interview import job_so_far
     from templates_gen.starting.picture import LINES, PLAIN, wall_picture
 
     job = job_so_far(state.tables)
-    hung = plan_wall(job).frames if state.tables.get("frame") else ()
+    plan = plan_wall(job)
+    hung = plan.frames if state.tables.get("frame") else ()
     signs = LINES if _can_show(LINES.wall + LINES.frame + LINES.feature) else PLAIN
     picture = wall_picture(job.wall, [(item.frame.id, item.rect) for item in hung], job.unit, signs)
     if picture != shown:
         not_yet = ["in no order yet: how they hang is asked below"] if hung and "group" not in state.tables else []
         click.echo("\n".join(["", *picture, *not_yet, ""]), err=True)
+    if state.question is not None and state.question.key == "more":
+        show_findings([finding for rule in MEASURES for finding in rule(plan)])
     if state.tables.get("paper"):  # all is told but where to write it
         _show_found(job)
     return picture

@@ -83,4 +83,7 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "drop-missing", frames, text, nails=nails)
 
 
-RULES = (_drop_beyond_frame, _hanger_beyond_frame, _hangers_crossed, _hook_would_show, _drop_missing)
+MEASURES = (_drop_beyond_frame, _hanger_beyond_frame, _hangers_crossed)
+"""Those about one frame's own measures, however it hangs."""
+
+RULES = (*MEASURES, _hook_would_show, _drop_missing)
