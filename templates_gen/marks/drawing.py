@@ -14,16 +14,16 @@ from templates_gen.marks.furniture import (
     join_items,
     register_form,
     sheet_title,
-    title_ground,
 )
+from templates_gen.marks.grounds import over_lines
 from templates_gen.marks.nailmarks import nail_form
 from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marks.placing import Room
 from templates_gen.marks.references import references
 from templates_gen.marks.rules import RULES_FORM, rules_form, rules_zones
 from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on
-from templates_gen.marks.square import SQUARE_FORM, place_square, square_form
-from templates_gen.marks.wallmarks import frame_form
+from templates_gen.marks.square import SQUARE_FORM, place_square, square_form, square_texts
+from templates_gen.marks.wallmarks import frame_edges, frame_form
 from templates_gen.planning import Plan
 from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import Sheet, SheetPlan
@@ -45,7 +45,8 @@ def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, le
         for number, part in enumerate(shown, len(before.pages) + 1)
     ]
     names = frame_labels(plan, [(some.part.sheet, some.room) for some in begun], lettering)
-    pages = [_sheet_page(plan, sheets, some, names[some.part.sheet.name], lettering) for some in begun]
+    rules = [rule.zone for hung in plan.frames for rule in frame_rules(hung, labels)]
+    pages = [_sheet_page(plan, sheets, some, names[some.part.sheet.name], rules, lettering) for some in begun]
     ruled = [[Use(RULES_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
     first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix)
     return of_job(plan.job, "", sheets.page, (*first, *pages), _forms(plan, sheets, labels, lettering), attach=True)
@@ -91,19 +92,23 @@ def _begun(
     return Begun(part, (*titles, *on_page), items, room)
 
 
-def _sheet_page(plan: Plan, sheets: SheetPlan, begun: Begun, names: Sequence[Item], lettering: Lettering) -> Page:
-    """The page of one sheet; `names` are the frames' labels."""
+def _sheet_page(
+    plan: Plan, sheets: SheetPlan, begun: Begun, names: Sequence[Item], rules: Sequence[Rect], lettering: Lettering
+) -> Page:
+    """The page of one sheet; `names` are the frames' labels, `rules` is what all drop rules take."""
     part, sheet, titles = begun.part, begun.part.sheet, begun.titles
     whole = _whole_room(plan, sheets, sheet, begun.room, titles, lettering)
     joined = list(join_items(part, sheets, whole, lettering))
     square = place_square(whole, sheet.inner)
-    ground = title_ground(plan, sheets, part, titles[:2], lettering)
+    dx, dy = _wall_to_page(sheets, sheet)
+    later = *(replace(text, x=text.x - dx, y=text.y - dy) for text in titles), *square_texts(square)
+    edges = [edge for hung in part.frames for edge in frame_edges(hung.rect)]
     return Page(
         label=sheet.name,
         title=f"Sheet {sheet.name}",
-        page_items=(*ground, *titles, Use(RULES_FORM, 0.0, 0.0), *_square_on_page(square, sheets, sheet)),
+        page_items=(*titles, Use(RULES_FORM, 0.0, 0.0), *_square_on_page(square, sheets, sheet)),
         page_matrix=sheets.page.matrix,
-        wall_items=(*begun.items, *names, *joined),
+        wall_items=tuple(over_lines((*begun.items, *names, *joined), later, edges, rules, lettering)),
         window=sheet.window,
         to_page=sheet.to_page,
     )

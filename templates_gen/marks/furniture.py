@@ -9,11 +9,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.geometry import Rect
-from templates_gen.items import Circle, Form, Item, Line, Polygon, Text, Use
+from templates_gen.items import Circle, Form, Item, Line, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened
 from templates_gen.marks.placing import Room, placed_near
-from templates_gen.marks.shapes import ground
 from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marks.uncut import along_join, uncut_join_items
 from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH
@@ -90,19 +89,6 @@ def _levels(plan: Plan, sheets: SheetPlan, part: Shown) -> list[float]:
     window = part.sheet.window
     levels = {plan.level_line, *(y for hung in part.frames for y in (hung.rect.y0, hung.rect.y1))}
     return [y - window.y0 + sheets.page.printable.y0 for y in levels if window.y0 < y < window.y1]
-
-
-def title_ground(
-    plan: Plan, sheets: SheetPlan, part: Shown, titles: Sequence[Text], lettering: Lettering
-) -> Iterator[Polygon]:
-    """White under the title lines, so that upright lines of the wall break off there instead of crossing the letters.
-
-    Not where a level line of the wall runs behind the letters: too much of it would be gone.
-    """
-    levels = _levels(plan, sheets, part)
-    for box in (lettering.box(title) for title in titles if title.text):
-        if not any(box.y0 - 0.3 < y < box.y1 + 0.3 for y in levels):
-            yield ground(box)
 
 
 def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]:

@@ -7,6 +7,9 @@ from collections.abc import Iterator, Sequence
 from templates_gen.geometry import Rect
 from templates_gen.items import Item, Line, Polygon
 
+AROUND = 0.3
+"""mm of white around lettering that lines break off at.  Our own design, no source."""
+
 Points = tuple[tuple[float, float], ...]
 
 
@@ -19,7 +22,7 @@ def box(rect: Rect, width: float, fill: float | None = 1.0, grey: float = 0.0) -
 
 def ground(rect: Rect) -> Polygon:
     """White under lettering and a little around it."""
-    return Polygon(rect.grown(0.3).corners, grey=1.0)
+    return Polygon(rect.grown(AROUND).corners, grey=1.0)
 
 
 def level(rect: Rect, share: float, width: float, grey: float = 0.0) -> Line:

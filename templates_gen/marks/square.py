@@ -9,6 +9,7 @@ from templates_gen.geometry import Rect
 from templates_gen.items import Form, Item, Line, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marksizes import H25, HAIR, NARROW, SQUARE
+from templates_gen.record import replace
 from templates_gen.units import INCH
 
 SQUARE_FORM = "square"
@@ -27,6 +28,13 @@ BAR_UP = 4.0
 def square_form() -> Form:
     """The square about its lower left corner."""
     return Form(SQUARE_FORM, Rect(-1, -1, FOUR_INCHES + 1, SQUARE + BAR_UP + 5), tuple(_items()))
+
+
+def square_texts(place: tuple[float, float] | None) -> tuple[Text, ...]:
+    """The lettering of the square with its lower left corner here."""
+    x, y = place or (0.0, 0.0)
+    texts = (item for item in _items() if place and isinstance(item, Text))
+    return tuple(replace(text, x=text.x + x, y=text.y + y) for text in texts)
 
 
 def _items() -> Iterator[Item]:

@@ -28,15 +28,18 @@ def frame_form(hung: Hung, rules: Sequence[DropRule], unit: str) -> Form:
     rect, origin = hung.rect, (hung.rect.x0, hung.rect.y0)
     width, height = rect.width, rect.height
     holes = nail_holes((nail.x - origin[0], nail.y - origin[1]) for nail in hung.nails)
-    edges = [
-        Line(0, 0, width, 0, MEDIUM), Line(0, height, width, height, MEDIUM),
-        Line(0, 0, 0, height, MEDIUM), Line(width, 0, width, height, MEDIUM),
-    ]  # fmt: skip
+    edges = frame_edges(Rect(0.0, 0.0, width, height))
     items: list[Item] = list(unbroken([*edges, *_corners(width, height)], holes))
     for rule in rules:
         at_form = DropRule(rule.x - origin[0], rule.top - origin[1], rule.length, rule.side, rule.drop)
         items += list(rule_lines(at_form, unit))
     return Form(frame_name(hung), Rect(-1.0, -1.0, width + 1.0, height + 1.0), tuple(items))
+
+
+def frame_edges(rect: Rect) -> Iterator[Line]:
+    """The four edges of a frame."""
+    corners = rect.corners
+    return (Line(*one, *two, MEDIUM) for one, two in pairwise((*corners, corners[0])))
 
 
 def frame_name(hung: Hung) -> str:

@@ -1,0 +1,41 @@
+"""White under lettering, so that lines break off there instead of crossing the letters."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from templates_gen.geometry import Rect
+from templates_gen.items import Item, Line, Text
+from templates_gen.lettering import Lettering
+from templates_gen.marks.shapes import AROUND, ground
+from templates_gen.marks.strokes import inside
+from templates_gen.marksizes import HAIR
+
+
+def over_lines(
+    items: Sequence[Item], later: Sequence[Text], others: Sequence[Line], whole: Sequence[Rect], lettering: Lettering
+) -> Iterator[Item]:
+    """The items with their texts last, and before them white under these, where lines run across, and under texts that
+    come `later`.
+
+    Not where a line runs along behind the letters or a tick ends there, for too much of it would be gone.  `others` are
+    lines that are drawn as parts of forms; only what comes later hides any of what else is `whole`.
+    """
+    texts = [item for item in items if isinstance(item, Text)]
+    rest = [item for item in items if not isinstance(item, Text)]
+    lines = [*others, *(item for item in rest if isinstance(item, Line))]
+    yield from rest
+    for text in (*texts, *later):
+        box = lettering.box(text)
+        met = [line for line in lines if any(inside(line, box.grown(AROUND)))]
+        wanted = text in later or (met and not any(map(box.overlaps, whole)))
+        if wanted and all(_across(line, text, box) for line in met):
+            yield ground(box)
+    yield from texts
+
+
+def _across(line: Line, text: Text, box: Rect) -> bool:
+    """True when the line crosses the letters, and is no tick that ends in them."""
+    along = line.x0 == line.x1 if text.angle else line.y0 == line.y1
+    tick = line.width == HAIR and not line.dash
+    return not along and not (tick and any(box.has_point(*end) for end in ((line.x0, line.y0), (line.x1, line.y1))))
