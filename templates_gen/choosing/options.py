@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection, Sequence
+
 from templates_gen.arranging.salon import Watch
 from templates_gen.arranging.variety import variety
 from templates_gen.errors import InputError
@@ -10,6 +12,7 @@ from templates_gen.model import Job
 from templates_gen.planning import Plan, free_pile, placed, plan_wall
 from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.telling.lines import above_floor
 from templates_gen.telling.score import lean_words, plan_score
 from templates_gen.units import other_unit, show
 from templates_gen.wishes import Wishes
@@ -17,6 +20,10 @@ from templates_gen.words import counted
 
 BOUND = ("stairs", "around")
 """Arrangements that are bound to something on the wall: there is nothing to choose."""
+
+
+SAID = {STOP: "cannot be hung like this", WARN: "to be settled first"}
+"""How grave what was found is, to whoever chooses."""
 
 
 class Option(Record, frozen=True):
@@ -68,21 +75,25 @@ def _option(number: int, kind: str, plan: Plan) -> Option:
     return Option(number, kind, plan, total, lean, sheets, graver)
 
 
-def option_lines(option: Option) -> tuple[str, str, str]:
-    """Three lines about an option: kind and score, size, and paper with what was found."""
+def option_lines(option: Option, but: Collection[str] = ()) -> tuple[str, str, str]:
+    """Three lines about an option: kind and score, size, and paper with what was found, `but` these rules."""
     group, unit = option.plan.group, option.plan.job.unit
     sheets = "no sheet plan on this paper" if option.sheets is None else counted(option.sheets, "sheet")
-    levels = [finding.level for finding in option.findings]
-    told = [f"{levels.count(level)} {level}: {_rules(option, level)}" for level in (STOP, WARN) if level in levels]
+    told = [f"{words}: {rules}" for level, words in SAID.items() if (rules := _rules(option, level, but))]
     size, other = (f"{show(group.width, name)} × {show(group.height, name)}" for name in (unit, other_unit(unit)))
     return (
         f"{option.kind}; scores {option.score:.0f} of 100; {option.lean}",
-        f"{size} ({other}), {show(group.y0, unit)} above the floor",
+        f"{size} ({other}), {show(group.y0, unit)} {above_floor(option.plan)}",
         "; ".join([sheets, *told]),
     )
 
 
-def _rules(option: Option, level: str) -> str:
+def in_all(options: Sequence[Option]) -> frozenset[str]:
+    """The rules that something was found about in every option: they have no part in the choice."""
+    return frozenset.intersection(*(frozenset(finding.rule for finding in option.findings) for option in options))
+
+
+def _rules(option: Option, level: str, but: Collection[str]) -> str:
     """The rules of the findings of a level, in their own words as they are named."""
-    names = dict.fromkeys(finding.rule.replace("-", " ") for finding in option.findings if finding.level == level)
-    return ", ".join(names)
+    rules = (finding.rule for finding in option.findings if finding.level == level and finding.rule not in but)
+    return ", ".join(dict.fromkeys(rule.replace("-", " ") for rule in rules))

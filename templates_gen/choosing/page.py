@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
-from templates_gen.choosing.options import Option, option_lines
+from templates_gen.choosing.options import Option, in_all, option_lines
 from templates_gen.errors import InputError
 from templates_gen.geometry import Rect
 from templates_gen.items import Item, Line, Page, Polygon, Template, Text
 from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import shortened, wrapped
+from templates_gen.marks.blocks import named_in, shortened, wrapped
 from templates_gen.marks.ofjob import of_job, whose
 from templates_gen.marks.shapes import box
 from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, MEDIUM, NARROW, WIDE
@@ -44,8 +44,15 @@ LEAST_WIDTH = 55.0
 AIR = 0.7
 """mm of a frame that its id leaves free.  Our own design, no source."""
 
+NAMES = ((H5, True), (H35, True), (H25, True), (H18, True), (H18, False))
+"""Heights of a frame's id, and whether it is bold, the best first.  Our own design, no source."""
+
 FRAME = 0.88
 """Grey that fills a frame.  Our own design, no source."""
+
+
+WHICHEVER = "Whichever it is, whoever hangs it has something to settle first:  templates-gen check NEW-JOB.toml"
+"""What is said of findings that all options share, for they have no part in the choice."""
 
 
 class Layout(Record, frozen=True):
@@ -62,13 +69,15 @@ def options_page(options: Sequence[Option], paper: Paper, lettering: Lettering) 
     job, area = plan.job, layout.page.printable
     subtitle = " · ".join(filter(None, [whose(job), f"wall at 1:{layout.scale} when printed at 100 %"]))
     title = shortened(f"{job.title}: options", H7, True, area.width, lettering)
+    common = in_all(options)
     items: list[Item] = [
         Text(area.x0, area.y1 - H7 - 0.5, title, H7, bold=True),
         Text(area.x0, area.y1 - H7 - UNDER_TITLE, subtitle, H25),
         Text(area.x0, area.y0 + 1.0, "Keep one:  templates-gen options JOB --pick N -o NEW-JOB.toml", H25),
+        *(Text(area.x0, area.y0 + 5.0, words, H25) for words in ((WHICHEVER,) if common else ())),
     ]
     for option, cell in zip(options, layout.cells, strict=True):
-        items += _option_items(option, cell, layout, lettering)
+        items += _option_items(option, common, cell, layout, lettering)
     page = Page(label="options", title=job.title, page_items=tuple(items))
     return of_job(job, "options", layout.page, [page])
 
@@ -102,7 +111,9 @@ def _cells(area: Rect, across: int, count: int) -> tuple[Rect, ...]:
     )  # fmt: skip
 
 
-def _option_items(option: Option, cell: Rect, layout: Layout, lettering: Lettering) -> Iterator[Item]:
+def _option_items(
+    option: Option, common: Collection[str], cell: Rect, layout: Layout, lettering: Lettering
+) -> Iterator[Item]:
     view = _view(option.plan, cell, layout)
     yield from _wall_items(option.plan, view)
     for hung in option.plan.frames:
@@ -111,7 +122,8 @@ def _option_items(option: Option, cell: Rect, layout: Layout, lettering: Letteri
     indent = lettering.width(f"{option.number}", H7, True) + AFTER_NUMBER
     y = wall.y0 - UNDER_WALL - H7
     yield Text(cell.x0, y, f"{option.number}", H7, bold=True)
-    told = [line for text in option_lines(option) for line in wrapped(text, H18, False, cell.width - indent, lettering)]
+    width, texts = cell.width - indent, option_lines(option, common)
+    told = [line for text in texts for line in wrapped(text, H18, False, width, lettering)]
     if len(told) > LINES:
         told[LINES - 1] += " …"
     for at, line in enumerate(told[:LINES]):
@@ -138,11 +150,6 @@ def _frame_items(hung: Hung, view: View, lettering: Lettering) -> Iterator[Item]
     """The frame in light grey, with its id: upright in a narrow one, and cut short where it must be."""
     rect = view.rect(hung.rect)
     yield from box(rect, MEDIUM if view.scale <= 20 else HAIR, FRAME)
-    for height, bold in ((H5, True), (H35, True), (H25, True), (H18, True), (H18, False)):
-        if lettering.width(hung.frame.id, height, bold) <= rect.width - AIR and height <= rect.height - AIR:
-            yield Text(rect.cx, rect.cy - height / 2, hung.frame.id, height, "middle", bold=bold)
-            return
-    name = shortened(hung.frame.id, H18, False, rect.height - AIR, lettering)
-    if name and rect.width >= H18 + AIR:
-        yield Text(rect.cx + H18 / 2, rect.cy, name, H18, "middle", 90)
+    if name := named_in(rect.grown(-AIR / 2), hung.frame.id, NAMES, lettering):
+        yield name
 

@@ -18,7 +18,7 @@ from templates_gen.papersizes import first_paper
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import page_of
 from templates_gen.spreadsheet import as_csv
-from templates_gen.telling.lines import sideways, upward
+from templates_gen.telling.lines import above_floor, sideways, upward
 from templates_gen.units import other_unit, show, show_both
 
 SHARES = (0.165, 0.115, 0.17, 0.13, 0.13, 0.16, 0.13)
@@ -72,8 +72,8 @@ def _steps(plan: Plan) -> Iterator[str]:
     unit = plan.job.unit
     yield "Level every frame on a wire by hand, with a spirit level on its top edge, before you measure it."
     yield (
-        "Measure both top corners: above the floor, or from the level line "
-        f"({show_both(plan.level_line, unit)} above the floor), drawn or stretched anew by a level: write above or "
+        f"Measure both top corners: {above_floor(plan)}, or from the level line "
+        f"({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched anew by a level: write above or "
         "below behind it. Floors are seldom level, so the line tells more."
     )
     yield (

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from itertools import product
 
 from templates_gen.geometry import Rect
 from templates_gen.items import Text
@@ -69,6 +70,24 @@ def shortened(text: str, height: float, bold: bool, width: float, lettering: Let
         else:
             high = middle - 1
     return text[:low].rstrip() + "…" if low else ""
+
+
+def named_in(box: Rect, name: str, sizes: Sequence[tuple[float, bool]], lettering: Lettering) -> Text | None:
+    """A name in the middle of a box, level or else upright, in the first of the `sizes` (height, bold) that it goes in.
+
+    Cut short along the box's longer side where it must be; None where no letter has room.
+    """
+    longer = max(box.width, box.height)
+    upright = box.height > box.width
+    short = shortened(name, *sizes[-1], longer, lettering)
+    for words, angle, (height, bold) in (
+        *product((name,), (0, 90), sizes), (short, 90 if upright else 0, sizes[-1]),
+    ):  # fmt: skip
+        across, up = (box.height, box.width) if angle else (box.width, box.height)
+        if words and lettering.width(words, height, bold) <= across and height <= up:
+            x, y = (box.cx + height / 2, box.cy) if angle else (box.cx, box.cy - height / 2)
+            return Text(x, y, words, height, "middle", angle, bold)
+    return None
 
 
 def wrapped(text: str, height: float, bold: bool, width: float, lettering: Lettering) -> list[str]:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.geometry import Rect
-from templates_gen.items import Item, Line, Polygon
+from templates_gen.items import Item, Line, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened
-from templates_gen.marks.placing import Room
+from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marksizes import H5, H7, H10, H14, H18, H20, H25, H35, MEDIUM, WIDE
 from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
+from templates_gen.record import replace
 from templates_gen.sheets.sheet import Sheet
 from templates_gen.units import other_unit, show, show_both
 
@@ -108,15 +109,12 @@ def _frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Le
 
 
 def _frame_tag(hung: Hung, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
-    """The frame's id on a sheet that shows another part of it, rather small than cut."""
-    whole = [size for size in TAG_SIZES if lettering.width(hung.frame.id, size, True) <= region.width]
-    for size in whole or TAG_SIZES[-1:]:
-        name = shortened(hung.frame.id, size, True, region.width, lettering)
-        tag = block([(name, size, True)], lettering)
-        box = room.nearest(tag.width, tag.height, hung.rect.cx, hung.rect.cy, region)
-        if box is not None and name:
-            room.take(box)
-            yield from tag.at(box.x0, box.y0)
+    """The frame's id on a sheet that shows another part of it, rather small or upright than cut."""
+    whole = [Text(0.0, 0.0, hung.frame.id, size, "left", angle, True) for angle in (0, 90) for size in TAG_SIZES]
+    cut = shortened(hung.frame.id, TAG_SIZES[-1], True, region.width, lettering)
+    for text in (*whole, replace(whole[len(TAG_SIZES) - 1], text=cut)):
+        if text.text and (tag := placed_near(text, hung.rect.cx, hung.rect.cy, region, room, lettering)):
+            yield tag
             return
 
 

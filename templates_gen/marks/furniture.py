@@ -7,6 +7,7 @@ window, whose lower left corner is at the lower left corner of what the printer 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import product
 
 from templates_gen.geometry import Rect
 from templates_gen.items import Circle, Form, Item, Line, Text, Use
@@ -22,6 +23,9 @@ from templates_gen.sheets.sheet import Join, Sheet, SheetPlan
 from templates_gen.units import show, show_both
 
 REGISTER_FORM = "register"
+
+TITLE_LEAST = 4.0
+"""mm of height that small title lines beside each other take, with what is free around them.  Our own design, no source."""
 
 
 def register_form() -> Form:
@@ -52,9 +56,11 @@ def sheet_title(
 
 
 def _clear(texts: Sequence[Text], band: Rect, taken: Sequence[Rect], lettering: Lettering) -> tuple[Text, ...]:
-    """Both lines where nothing is taken in the band, one over the other if they can be; else where they usually are."""
+    """Both lines where nothing is taken in the band, one over the other if they can be, and rather small than on it;
+    else where they usually are."""
     usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, (6.9, 11.3), strict=True)]
-    for order in (usual, usual[::-1]):
+    for largest, way in product((H35, H25, H18), (1, -1)):
+        order = [replace(text, height=min(text.height, largest)) for text in usual][::way]
         room = Room(band, 0.3)
         room.take(*taken)
         placed = [placed_near(text, band.x0, text.y + text.height / 2, band, room, lettering) for text in order]
@@ -76,7 +82,7 @@ def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
     if inner.height < 0.0:
         low, top = window.y1, window.y1 + TITLE_DEPTH
         seen = cell.y1 - (hides.beyond(False) if hides else 0.0)
-        if False in over and seen - cell.y0 > RULE_END + 10.0:
+        if False in over and seen - cell.y0 > RULE_END + TITLE_LEAST:
             low, top = cell.y0 + RULE_END, seen
     if True in over:
         right = inner.x1 if hides else cell.x1

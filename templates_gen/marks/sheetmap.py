@@ -8,6 +8,7 @@ from templates_gen.geometry import Rect, bounds
 from templates_gen.items import Circle, Item, Line, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line
+from templates_gen.marks.grounds import over_lines
 from templates_gen.marks.placing import Room, placed_near
 from templates_gen.marks.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.marks.tapemarks import arrow_head, tape_marks
@@ -59,12 +60,15 @@ def sheet_map(
     place = Rect(place.x0, place.y0 + (KEY if keyed else 0.0), place.x1, place.y1)
     area = map_area(plan, sheets)
     scale, at = to_map(area, place)
-    yield from frames_on_map(plan, at)
-    yield from (Polygon(at(sheet.cell).corners, NARROW, False) for sheet in sheets.sheets)
-    yield from _lines(plan, area, at)
     nails = (at(Rect(nail.x, nail.y, nail.x, nail.y)) for nail in plan.nails)
-    yield from (Circle(spot.x0, spot.y0, 0.7, 0.0, True) for spot in nails)
-    yield from _names(plan, sheets, steps, at, scale, lettering)
+    items = (
+        *frames_on_map(plan, at),
+        *(Polygon(at(sheet.cell).corners, NARROW, False) for sheet in sheets.sheets),
+        *_lines(plan, area, at),
+        *(Circle(spot.x0, spot.y0, 0.7, 0.0, True) for spot in nails),
+        *_names(plan, sheets, steps, at, scale, lettering),
+    )
+    yield from over_lines(items, (), (), (), lettering)
 
 
 def to_map(area: Rect, place: Rect) -> tuple[float, Callable[[Rect], Rect]]:

@@ -18,7 +18,7 @@ from templates_gen.proofing.frames import frame_items, labels, picture_items
 from templates_gen.proofing.steps import stair_items
 from templates_gen.proofing.titles import band_items, band_of
 from templates_gen.proofing.view import View, proof_view
-from templates_gen.proofing.zones import legend, nail_items, zone_items
+from templates_gen.proofing.zones import clear_of, legend, nail_items, zone_items
 from templates_gen.record import Record
 
 FLOOR = 4.0
@@ -74,6 +74,8 @@ def _layers(
     height = _figure_label(plan, person, within, lettering)
     features = [(feature, view.rect(feature.rect)) for feature in plan.job.wall.features]
     named = tuple(names(features, within, lettering))
+    lettered = [item for item in (*height, *told, *named) if isinstance(item, Text)]
+    hatching = tuple(zone_items(plan, view)) if asked.zones else ()
     furniture = [(feature, rect) for feature, rect in features if feature.kind == "furniture"]
     others = [(feature, rect) for feature, rect in features if feature.kind != "furniture"]
     return {
@@ -82,12 +84,12 @@ def _layers(
         "stairs": tuple(stair_items(plan.job.wall, view)),
         "features": _all(outline(*item) for item in others),
         "furniture": _all(outline(*item) for item in furniture),
-        "figure": (*figure_items, *height),
+        "figure": tuple(figure_items),
         "frames": _all(frame_items(hung, view) for hung in plan.frames),
         "pictures": _all(picture_items(hung, view, pictures.get(hung.frame.id)) for hung in plan.frames),
-        "zones": tuple(zone_items(plan, view)) if asked.zones else (),
+        "zones": (*hatching, *clear_of(hatching, lettered, lettering)),
         "nails": tuple(nail_items(plan, view)) if asked.zones else (),
-        "names": (*told, *named),
+        "names": tuple(lettered),
         "dimensions": tuple(dimensions),
         "title": tuple(band_items(plan, view, lettering)),
     }

@@ -9,13 +9,14 @@ from itertools import product
 from templates_gen.geometry import Rect
 from templates_gen.items import Item, Picture, Pixels, Polygon, Text
 from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import block, shortened, wrapped
+from templates_gen.marks.blocks import block, named_in, shortened, wrapped
 from templates_gen.marks.framelabels import size_words
 from templates_gen.marks.placing import Room
 from templates_gen.marks.shapes import box
 from templates_gen.marksizes import H5, H18, H25, H35, HAIR, MEDIUM
 from templates_gen.planning import Hung
 from templates_gen.proofing.view import View
+from templates_gen.record import replace
 
 FACE, SHARE = 15.0, 0.08
 """mm of moulding drawn where it is not given, but at most this share of a side.  Our own design, no source."""
@@ -81,21 +82,25 @@ def labels(
         label = next((label for way in alike if (label := way.get(hung.frame.id))), ())
         boxes = [lettering.box(text) for text in label]
         if not label:
-            yield from _caption(hung, view, room, lettering)
+            yield from _caption(hung, view, room, inside if hung in blanks else None, lettering)
         elif all(map(inside.fits, boxes)):
             inside.take(*boxes)
             yield from label
 
 
-def _caption(hung: Hung, view: View, room: Room, lettering: Lettering) -> Iterator[Item]:
-    """Its id under the frame's foot or over its head, cut short where it takes too much; nothing where all is taken."""
-    rect = view.rect(hung.rect)
-    names = hung.frame.id, shortened(hung.frame.id, H18, False, rect.width, lettering)
-    for name, y in product(names, (rect.y0 - CAPTION_OFF - H18, rect.y1 + CAPTION_OFF)):
-        item = Text(rect.x0, y, name, H18)
-        if name and room.fits(lettering.box(item), uncrossed=False):
-            room.take(lettering.box(item))
-            yield item
+def _caption(hung: Hung, view: View, room: Room, inside: Room | None, lettering: Lettering) -> Iterator[Item]:
+    """Its id under the frame's foot or over its head; else `inside` a blank, upright or cut short where it must be, or
+    cut short outside; nothing where all is taken."""
+    rect, name = view.rect(hung.rect), hung.frame.id
+    within = named_in(view.rect(window(hung)).grown(-room.air), name, ((H18, False),), lettering) if inside else None
+    short = shortened(name, H18, False, rect.width, lettering)
+    ends, levels = ((rect.x0, "left"), (rect.x1, "right")), (rect.y0 - CAPTION_OFF - H18, rect.y1 + CAPTION_OFF)
+    places = [Text(x, y, "", H18, anchor) for (x, anchor), y in product(ends, levels)]
+    whole, cut = ([replace(place, text=words) for place in places] for words in (name, short))
+    for where, text in (*((room, text) for text in whole), (inside, within), *((room, text) for text in cut)):
+        if where and text and text.text and where.fits(lettering.box(text), uncrossed=False):
+            where.take(lettering.box(text))
+            yield text
             return
 
 

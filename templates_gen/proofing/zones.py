@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from templates_gen.behind.wiring import zones
-from templates_gen.items import Item, Line
+from templates_gen.items import Item, Line, Text
+from templates_gen.lettering import Lettering
+from templates_gen.marks.shapes import ground
+from templates_gen.marks.strokes import inside
 from templates_gen.marksizes import HAIR, MEDIUM
 from templates_gen.planning import Plan
 from templates_gen.proofing.view import View
@@ -43,6 +46,13 @@ def zone_items(plan: Plan, view: View) -> Iterator[Item]:
     inside, edges = hatched([zone.rect for zone in found], outline, STEP * view.scale, SMOOTH * view.scale)
     for lines, dash in ((inside, ()), (edges, EDGE)):
         yield from (Line(*view.point(x0, y0), *view.point(x1, y1), HAIR, dash, grey=HATCH) for x0, y0, x1, y1 in lines)
+
+
+def clear_of(hatching: Sequence[Item], texts: Sequence[Text], lettering: Lettering) -> Iterator[Item]:
+    """White under texts that the hatching would run through."""
+    lines = [item for item in hatching if isinstance(item, Line)]
+    boxes = (lettering.box(text) for text in texts)
+    return (ground(box) for box in boxes if any(any(inside(line, box)) for line in lines))
 
 
 def nail_items(plan: Plan, view: View) -> Iterator[Item]:
