@@ -14,6 +14,7 @@ from templates_gen.correcting.patches import patch_pages, patches
 from templates_gen.correcting.words import what_to_do
 from templates_gen.geometry import Rect, bounds
 from templates_gen.items import Line, Text
+from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.model import Fixing, Hanger
 from templates_gen.planning import plan_wall
@@ -311,3 +312,10 @@ def test_the_papers_take_paper_of_sheets_and_no_roll(sample):
     assert (box.width, box.height) == (595, 841)  # 210 × 297 mm is 595.3 × 841.9 points: by hand here, whole ones
     ran = run("correct", "fern-prints.toml", "--form", "--paper", "roll 24 in")
     assert ran.code == 2 and "--paper: found 'roll 24 in', expected sheets" in ran.err
+
+
+def test_beside_a_stair_the_form_says_which_floor():
+    pages = form_pages(plan_wall(read_job(SAMPLES / "lock-keepers.toml")), Lettering())
+    reader = pypdf.PdfReader(io.BytesIO(write_pdf(pages, Lettering())))
+    words = " ".join(" ".join(page.extract_text().split()) for page in reader.pages)
+    assert words.count("above the lower floor") == 2 and "above the floor" not in words

@@ -24,12 +24,15 @@ from templates_gen.choosing.keeping import kept
 from templates_gen.choosing.options import Option, options
 from templates_gen.choosing.page import layout_of, options_page
 from templates_gen.errors import InputError
+from templates_gen.findings import STOP, WARN, Finding
 from templates_gen.geometry import Rect, bounds
 from templates_gen.items import POINT, Polygon
 from templates_gen.jobfile.building import read_job
 from templates_gen.jobfile.elsewhere import read_job_on
 from templates_gen.lettering import Lettering
+from templates_gen.marks.blocks import named_in
 from templates_gen.planning import placed, plan_wall
+from templates_gen.record import replace
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.page_texts import on_page, overlapping
 from tests.running import run
@@ -113,6 +116,34 @@ def test_where_frames_are_on_the_page_is_where_they_are_on_the_wall(found):
         left = cell.x0 + hung.rect.x0 / layout.scale
         top = cell.y1 - (wall.height - hung.rect.y1) / layout.scale
         assert any(a[0] == pytest.approx(left) and b[1] == pytest.approx(top) for a, b in boxes)
+
+
+def test_the_page_says_in_plain_words_what_sets_an_option_apart_and_who_settles_the_rest(found):
+    """A client chooses by it: what all options share is for whoever hangs, and no finding's level is named."""
+    heavy = Finding(WARN, "rating-exceeded", ("net",), "too heavy")
+    near = Finding(WARN, "cable-zone", ("a1",), "near a cable")
+    off = Finding(STOP, "frame-off-wall", ("a1",), "off the wall")
+    some = [replace(option, findings=(heavy, *own)) for option, own in zip(found, ((), (near,), (off,)), strict=False)]
+    for own in (paper("a5"), paper("letter")):
+        page = on_page(options_page(some, own, Lettering()), Lettering(), 1)
+        words = " ".join(text.text for text in page.texts)
+        assert "to be settled first: cable zone" in words and "cannot be hung like this: frame off wall" in words
+        assert words.count("whoever hangs it has something to settle first") == 1
+        assert not [word for word in ("rating", "warn", "stop") if word in words]
+        assert overlapping(page.texts, 0.01) == []
+        inside = layout_of(some, own).page.printable
+        assert [text.text for text in page.texts if not inside.holds(text.box)] == []
+
+
+def test_an_id_is_level_before_it_is_cut_and_cut_along_the_longer_side():
+    """Boxes in mm; the sizes of lettering are of the ISO 3098-1 series (from memory)."""
+    lettering, sizes = Lettering(), ((3.5, True), (1.8, False))
+    wide, tall = Rect(0.0, 0.0, 11.0, 8.0), Rect(0.0, 0.0, 3.0, 9.0)
+    cut, upright = named_in(wide, "sluice-gate", sizes, lettering), named_in(tall, "eel", ((1.8, True),), lettering)
+    assert cut and cut.angle == 0 and cut.text.startswith("sluice") and cut.text.endswith("…")
+    assert upright and (upright.angle, upright.text) == (90, "eel")
+    assert wide.holds(lettering.box(cut)) and tall.holds(lettering.box(upright))
+    assert named_in(Rect(0.0, 0.0, 1.0, 1.0), "eel", sizes, lettering) is None
 
 
 @pytest.mark.parametrize("name", FREE)

@@ -7,7 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates_gen.geometry import Rect
-from templates_gen.items import POINT
+from templates_gen.items import POINT, Line, Polygon, Text
+from templates_gen.marks.strokes import inside
 from templates_gen.model import Feature, Job, Wall
 from templates_gen.proofing.drawing import Asked
 from templates_gen.proofing.making import make_proof
@@ -83,3 +84,27 @@ def test_frames_over_each_other_are_drawn_and_their_labels_kept_apart() -> None:
     of = job(frame("A", title="Under"), frame("B", title="Over"), frame("C"), group=placed)
     assert colliding(of, ALL) == []
     assert len(svg_frames(make_proof(of, "svg").content)) == 3
+
+
+def test_frames_too_small_for_their_ids_are_named_all_the_same() -> None:
+    """Nine frames 40 mm apart on a wall of 10 m: the middle one is named in itself, upright where it is narrow."""
+    for size, ids in (((260, 330), "abcdefghi"), ((180, 520), ("eel", "dam", "mill", "race", "weir", "lade", "pond"))):
+        names = tuple(ids)
+        rows = tuple(names[at : at + 3] for at in range(0, len(names), 3))
+        of = job(*(frame(name, *size) for name in names), group=group(rows, gap=40.0),
+                 wall=Wall(name="", width=10_000.0, height=2600.0))  # fmt: skip
+        template, _, lettering = drawn(of)
+        said = {text.text for text in on_page(template, lettering, 1).texts}
+        assert set(names) <= said
+
+
+def test_hatching_breaks_off_at_names() -> None:
+    wired = replace(job_of("fern-prints"), wall=replace(job_of("fern-prints").wall, wiring="de"))
+    template, _, lettering = drawn(wired, ALL)
+    forms = {form.name: form.items for form in template.forms}
+    lines = [item for item in forms["zones"] if isinstance(item, Line)]
+    white = [Rect(*item.points[0], *item.points[2]) for item in forms["zones"] if isinstance(item, Polygon)]
+    boxes = [lettering.box(item) for item in forms["names"] if isinstance(item, Text)]
+    met = [box for box in boxes if any(any(inside(line, box)) for line in lines)]
+    assert met
+    assert [box for box in met if not any(rect.holds(box) for rect in white)] == []

@@ -14,6 +14,7 @@ from templates_gen.items import Circle, Form, Item, Line, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened
 from templates_gen.marks.placing import Room, placed_near
+from templates_gen.marks.shapes import ground
 from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marks.uncut import along_join, uncut_join_items
 from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH
@@ -25,7 +26,7 @@ from templates_gen.units import show, show_both
 REGISTER_FORM = "register"
 
 TITLE_LEAST = 4.0
-"""mm of height that small title lines beside each other take, with what is free around them.  Our own design, no source."""
+"""mm of height that small title lines beside each other take, with what is free around them.  Our own design."""
 
 
 def register_form() -> Form:
@@ -154,4 +155,6 @@ def _join_name(join: Join, sheet: Sheet, half: float, room: Room, lettering: Let
         else Rect(join.x0, min(join.y0, join.y0 + out), join.x1, max(join.y0, join.y0 + out))
     )
     near = (middle_x + out / 2 * join.upright, middle_y + out / 2 * (not join.upright))
-    yield from along_join(words, join.upright, near, strip, room, lettering)
+    for name in along_join(words, join.upright, near, strip, room, lettering):
+        yield ground(lettering.box(name))  # the strip is cut off or covered: the other sheet shows what runs behind
+        yield name

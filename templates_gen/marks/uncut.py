@@ -74,7 +74,7 @@ def along_join(
     strip: Rect,
     room: Room,
     lettering: Lettering,
-) -> Iterator[Item]:
+) -> Iterator[Text]:
     """The first of the texts that fits into the strip along a join, as near as can be to a point (wall mm)."""
     for text in words:
         item = Text(0.0, 0.0, text, H25, angle=90 if upright else 0)
