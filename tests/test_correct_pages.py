@@ -16,7 +16,7 @@ from templates_gen.geometry import Rect, bounds
 from templates_gen.items import Line, Text
 from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
-from templates_gen.model import Fixing, Hanger
+from templates_gen.model import Fixing, Hanger, Height, Wall
 from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Readings, measured
 from templates_gen.record import replace
@@ -312,6 +312,14 @@ def test_the_papers_take_paper_of_sheets_and_no_roll(sample):
     assert (box.width, box.height) == (595, 841)  # 210 × 297 mm is 595.3 × 841.9 points: by hand here, whole ones
     ran = run("correct", "fern-prints.toml", "--form", "--paper", "roll 24 in")
     assert ran.code == 2 and "--paper: found 'roll 24 in', expected sheets" in ran.err
+
+
+def test_no_figure_of_a_form_is_small_three_metres_up():
+    """152 13/16 in is 3881.4 mm (worked out by hand here); 2.5 mm high at least, as above."""
+    of = job(frame(height=500.0), unit="in", group=group((("A",),), height=Height(by="top", at=3881.4)),
+             wall=Wall(name="", width=4000.0, height=4500.0), paper=paper("letter"))  # fmt: skip
+    texts = [item for item in form_pages(plan_wall(of), Lettering()).pages[0].page_items if isinstance(item, Text)]
+    assert [text.height for text in texts if text.text == "152 13/16 in"] == [2.5]
 
 
 def test_beside_a_stair_the_form_says_which_floor():

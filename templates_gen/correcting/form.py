@@ -21,7 +21,7 @@ from templates_gen.spreadsheet import as_csv
 from templates_gen.telling.lines import above_floor, sideways, upward
 from templates_gen.units import other_unit, show, show_both
 
-SHARES = (0.165, 0.115, 0.17, 0.13, 0.13, 0.16, 0.13)
+SHARES = (0.165, 0.125, 0.17, 0.125, 0.125, 0.16, 0.13)
 """Parts of the width that the form's columns take.  Our own design, no source."""
 
 HEADER = (

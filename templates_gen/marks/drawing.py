@@ -29,8 +29,8 @@ from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import Sheet, SheetPlan
 
 AWAY = 5.0
-"""mm between the distances of a sheet that hangs by itself and a frame's label, so that none is read for part of the
-other.  Our own design, no source."""
+"""mm between the distances of a sheet that hangs by itself and the label of a nail or a frame, so that none is read for
+part of the other.  Our own design, no source."""
 
 
 def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering) -> Template:
@@ -81,7 +81,7 @@ def _begun(
     if part.alone is None:
         return Begun(part, titles, items, room)
     sheet, whole = part.sheet, _whole_room(plan, sheets, part.sheet, room, titles, lettering)
-    whole.air = 3.0
+    whole.air = AWAY
     page, window = whole.region, sheet.window
     right, above = Rect(window.x1, page.y0, page.x1, page.y1), Rect(page.x0, window.y1, page.x1, page.y1)
     places = (sheet.inner if part.joins else window, right, above)
