@@ -170,6 +170,16 @@ def test_an_id_that_is_too_wide_stands_upright_before_it_is_cut() -> None:
     assert [text.text for text in texts if text.text in ids and text.box.height > text.box.width]
 
 
+def test_a_narrow_sheet_cuts_no_distance_of_its_rules_short() -> None:
+    """A job found by trying seeds: uncut sheets of it leave less than 40 mm to write a title in."""
+    done = drawn(crowded(7, paper("a4", trim="none")))
+    assert {len(titles(page)) for _, page in done.pages} == {1, 2}
+    for sheet, page in done.pages:
+        told = [text.text for text in titles(page)]
+        assert [text for text in told if text.startswith(f"sheet {sheet.name}")]
+        assert [text for text in told if text.startswith(TITLE[1:]) and text.endswith("…")] == []
+
+
 @samples
 def test_no_line_goes_through_the_name_of_a_line(name: str) -> None:
     named = ("level line,", "centre line", "edge of the wall", "line of the nosings")

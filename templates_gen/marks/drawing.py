@@ -60,8 +60,8 @@ def _forms(plan: Plan, sheets: SheetPlan, labels: Labels, lettering: Lettering) 
 
 
 class Begun(Record, frozen=True):
-    """A sheet with what has its place on it before the frames' labels: `titles` (page mm), the first two of them its
-    title lines, `items` (wall mm), and the room that they leave."""
+    """A sheet with what has its place on it before the frames' labels: `titles` and distances (page mm), `items` (wall
+    mm), and the room that they leave."""
 
     part: Shown
     titles: tuple[Text, ...]

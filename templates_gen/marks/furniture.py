@@ -39,7 +39,10 @@ def register_form() -> Form:
 def sheet_title(
     plan: Plan, sheets: SheetPlan, part: Shown, number: int, of: int, lettering: Lettering
 ) -> tuple[Text, ...]:
-    """The two title lines (page mm), off level lines if they can be: what the sheet is, and where its rules are."""
+    """The two title lines (page mm), off level lines if they can be: what the sheet is, and where its rules are.
+
+    On a sheet too narrow for the second there is none, for a distance cut short is read for another.
+    """
     sheet, band = part.sheet, _title_band(sheets, part)
     job = plan.job
     only = f"for {sheets.printer.name} · " if sheets.printer else ""
@@ -47,8 +50,8 @@ def sheet_title(
     height = H35 if lettering.width(about, H35, True) <= band.width else H25
     first = Text(0.0, 0.0, shortened(about, height, True, band.width, lettering), height, bold=True)
     ways = [*((words, H25) for words in rule_places(plan, sheets, sheet)), (rule_places(plan, sheets, sheet)[-1], H18)]
-    second, small = next((way for way in ways if lettering.width(*way) <= band.width), ways[-1])
-    texts = first, Text(0.0, 0.0, shortened(second, small, False, band.width, lettering), small)
+    second = next((Text(0.0, 0.0, *way) for way in ways if lettering.width(*way) <= band.width), None)
+    texts = (first, second) if second else (first,)
     dx, dy = sheets.page.printable.x0 - sheet.window.x0, sheets.page.printable.y0 - sheet.window.y0
     around = sheets.hides.reach(False) if sheets.hides else REGISTER
     taken = [Rect.about(mark.x + dx, mark.y + dy, 2 * around, 2 * around) for mark in part.marks]
@@ -59,7 +62,7 @@ def sheet_title(
 def _clear(texts: Sequence[Text], band: Rect, taken: Sequence[Rect], lettering: Lettering) -> tuple[Text, ...]:
     """Both lines where nothing is taken in the band, one over the other if they can be, and rather small than on it;
     else where they usually are."""
-    usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, (6.9, 11.3), strict=True)]
+    usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, (6.9, 11.3), strict=False)]
     for largest, way in product((H35, H25, H18), (1, -1)):
         order = [replace(text, height=min(text.height, largest)) for text in usual][::way]
         room = Room(band, 0.3)
