@@ -41,14 +41,18 @@ def sheet_title(
 ) -> tuple[Text, ...]:
     """The two title lines (page mm), off level lines if they can be: what the sheet is, and where its rules are.
 
-    On a sheet too narrow for the second there is none, for a distance cut short is read for another.
+    On a sheet too narrow for that its name stands alone, and no distance, for one cut short is read for another.
     """
     sheet, band = part.sheet, _title_band(sheets, part)
     job = plan.job
     only = f"for {sheets.printer.name} · " if sheets.printer else ""
-    about = f"sheet {sheet.name} · page {number} of {of} · {only}{job.date} · {job.title}"
+    which = f"sheet {sheet.name} · page {number} of {of}"
+    about = f"{which} · {only}{job.date} · {job.title}"
     height = H35 if lettering.width(about, H35, True) <= band.width else H25
-    first = Text(0.0, 0.0, shortened(about, height, True, band.width, lettering), height, bold=True)
+    cut = shortened(about, height, True, band.width, lettering)
+    names = (cut if cut.startswith(which) else which, f"sheet {sheet.name}", sheet.name)
+    name = next((name for name in names if lettering.width(name, height, True) <= band.width), sheet.name)
+    first = Text(0.0, 0.0, name, height, bold=True)
     ways = [*((words, H25) for words in rule_places(plan, sheets, sheet)), (rule_places(plan, sheets, sheet)[-1], H18)]
     second = next((Text(0.0, 0.0, *way) for way in ways if lettering.width(*way) <= band.width), None)
     texts = (first, second) if second else (first,)
