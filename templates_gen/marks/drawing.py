@@ -45,8 +45,7 @@ def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, le
         for number, part in enumerate(shown, len(before.pages) + 1)
     ]
     names = frame_labels(plan, [(some.part.sheet, some.room) for some in begun], lettering)
-    rules = [rule.zone for hung in plan.frames for rule in frame_rules(hung, labels)]
-    pages = [_sheet_page(plan, sheets, some, names[some.part.sheet.name], rules, lettering) for some in begun]
+    pages = [_sheet_page(plan, sheets, some, names[some.part.sheet.name], labels, lettering) for some in begun]
     ruled = [[Use(RULES_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
     first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix)
     return of_job(plan.job, "", sheets.page, (*first, *pages), _forms(plan, sheets, labels, lettering), attach=True)
@@ -93,15 +92,16 @@ def _begun(
 
 
 def _sheet_page(
-    plan: Plan, sheets: SheetPlan, begun: Begun, names: Sequence[Item], rules: Sequence[Rect], lettering: Lettering
+    plan: Plan, sheets: SheetPlan, begun: Begun, names: Sequence[Item], labels: Labels, lettering: Lettering
 ) -> Page:
-    """The page of one sheet; `names` are the frames' labels, `rules` is what all drop rules take."""
+    """The page of one sheet; `names` are the frames' labels, `labels` those of the nails."""
     part, sheet, titles = begun.part, begun.part.sheet, begun.titles
     whole = _whole_room(plan, sheets, sheet, begun.room, titles, lettering)
     joined = list(join_items(part, sheets, whole, lettering))
     square = place_square(whole, sheet.inner)
     dx, dy = _wall_to_page(sheets, sheet)
     later = *(replace(text, x=text.x - dx, y=text.y - dy) for text in titles), *square_texts(square)
+    rules = [rule.zone for hung in part.frames for rule in frame_rules(hung, labels)]
     edges = [edge for hung in part.frames for edge in frame_edges(hung.rect)]
     return Page(
         label=sheet.name,

@@ -27,7 +27,8 @@ def over_lines(
     yield from rest
     for text in (*texts, *later):
         box = lettering.box(text)
-        met = [line for line in lines if any(inside(line, box.grown(AROUND)))]
+        white = box.grown(AROUND)
+        met = [line for line in lines if any(inside(line, white))]
         wanted = text in later or (met and not any(map(box.overlaps, whole)))
         if wanted and all(_across(line, text, box) for line in met):
             yield ground(box)
