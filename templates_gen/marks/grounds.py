@@ -28,11 +28,21 @@ def over_lines(
     for text in (*texts, *later):
         box = lettering.box(text)
         white = box.grown(AROUND)
-        met = [line for line in lines if any(inside(line, white))]
+        met = [line for line in lines if _near(line, white) and any(inside(line, white))]
         wanted = text in later or (met and not any(map(box.overlaps, whole)))
         if wanted and all(_across(line, text, box) for line in met):
             yield ground(box)
     yield from texts
+
+
+def _near(line: Line, box: Rect) -> bool:
+    """False when a line's ends are both beyond one side of the box: most are, and so it is quick to ask."""
+    return (
+        (line.x0 <= box.x1 or line.x1 <= box.x1)
+        and (line.x0 >= box.x0 or line.x1 >= box.x0)
+        and (line.y0 <= box.y1 or line.y1 <= box.y1)
+        and (line.y0 >= box.y0 or line.y1 >= box.y0)
+    )
 
 
 def _across(line: Line, text: Text, box: Rect) -> bool:
