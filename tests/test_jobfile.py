@@ -98,6 +98,13 @@ def test_a_grid_is_filled_row_by_row(read):
     )
 
 
+def test_plasterboard_is_another_word_for_drywall(read):
+    british, american = (
+        read(MINIMAL.replace("[wall]", f'[wall]\nbuild = "{word}"')) for word in ("plasterboard", "drywall")
+    )
+    assert british.wall.build == american.wall.build == "drywall"
+
+
 def test_an_outline_gives_the_wall_its_size_and_its_corners(read):
     outline = "outline = [[0, 0], ['3 m', 0], [3000, 2500], [0, '2.05 m']]"
     job = read(MINIMAL.replace("width = 4000\nheight = 2600", outline))

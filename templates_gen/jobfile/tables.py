@@ -69,7 +69,7 @@ class WallTable(Table):
     outline: list[tuple[Length, Length]] | None = None
     clear: Length | None = None
     stairs: StairsTable | None = None
-    build: Literal["drywall", "plaster", "masonry", "timber"] | None = None
+    build: Literal["drywall", "plasterboard", "plaster", "masonry", "timber"] | None = None
     board: Length | None = None
     studs: StudsTable | None = None
     wiring: Literal["us", "uk", "de", "none"] | None = None

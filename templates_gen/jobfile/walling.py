@@ -48,9 +48,10 @@ def build_wall(raw: object, unit: str) -> Wall:
     _unique_names(features)
     outline = tuple((float(x), float(y)) for x, y in table.outline or ())
     width, height = _wall_size(table, outline)
+    build = "drywall" if table.build == "plasterboard" else table.build or ""  # two names of one thing
     return Wall(
         name=table.name, width=width, height=height, outline=outline, clear=table.clear or 0.0,
-        stairs=build_stairs(table.stairs, "wall, stairs"), build=table.build or "", board=table.board,
+        stairs=build_stairs(table.stairs, "wall, stairs"), build=build, board=table.board,
         studs=_studs(table.studs, unit), wiring=table.wiring or "", worktop=table.worktop, behind=tuple(table.behind),
         public=table.public, earthquake=table.earthquake, built=_year(table.built), features=features,
     )  # fmt: skip

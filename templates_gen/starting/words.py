@@ -25,7 +25,9 @@ FIELDS = {
     "wall.width": Words("How wide is the wall?", "from its left end to its right end"),
     "wall.height": Words("How high is it?", "from the floor to the ceiling"),
     "wall.build": Words(
-        "What is it built of?", "drywall, plaster, masonry or timber: what fixings are reckoned with", '"drywall"'
+        "What is it built of?",
+        "drywall (plasterboard), plaster, masonry or timber: what fixings are reckoned with",
+        '"drywall"',
     ),
     "wall.wiring": Words(
         "By whose rule were its cables laid?", "us, uk or de; none when nobody knows. Use a detector anyhow", '"us"'
