@@ -4,6 +4,7 @@ import signal
 
 import pytest
 
+from templates_gen.arranging import salon
 from tests.running import MINIMAL
 
 # a shell starts what runs in the background with interrupts ignored, and what the tests start would ignore them, too
@@ -23,3 +24,10 @@ def small(tmp_path, monkeypatch):
     (tmp_path / "job.toml").write_text(MINIMAL)
     monkeypatch.chdir(tmp_path)
     return tmp_path
+
+
+@pytest.fixture
+def short_searches(monkeypatch):
+    """A tenth of the usual steps to find an arrangement, where it does not matter how good it is."""
+    usual = salon._steps
+    monkeypatch.setattr(salon, "_steps", lambda count: usual(count) // 10)

@@ -26,7 +26,7 @@ COMMANDS = {
 
 
 @pytest.fixture
-def folder(tmp_path, monkeypatch):
+def folder(tmp_path, monkeypatch, short_searches):
     """The repository's root as a user has it, as the current folder: the samples without what was made of them."""
     shutil.copytree(SAMPLES, tmp_path / "samples", ignore=shutil.ignore_patterns("*.pdf"))
     monkeypatch.chdir(tmp_path)

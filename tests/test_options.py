@@ -160,8 +160,8 @@ def test_the_chosen_arrangement_is_kept_to_a_thousandth_of_a_millimetre(name, tm
     text = source.read_text(encoding="utf-8")
     target.write_text(kept(text, placed(job, rects), "a comment"), encoding="utf-8")
     again = plan_wall(read_job(target))
-    lines = (again.centre_line, again.level_line)
-    assert lines[0] == pytest.approx(plan.centre_line)
+    level = plan.level_line if job.group.height.by == "centre" else again.group.cy
+    assert (again.centre_line, again.level_line) == pytest.approx((plan.centre_line, level))
     for hung in again.frames:
         rect = rects[hung.frame.id]
         if job.group.height.by != "centre":  # hung by an edge, the group keeps that edge where it was
@@ -181,10 +181,12 @@ ids = st.text(st.characters(codec="utf-8", categories=["L", "N", "P", "S", "Zs"]
 @settings(max_examples=40, deadline=None)
 @given(st.lists(ids.filter(lambda t: t.strip() and t.isprintable()), min_size=2, max_size=4, unique=True))
 def test_frames_of_any_name_are_kept(names):
-    asked = job(*(frame(name) for name in names), group=group((tuple(names),)))
+    asked = job(*(frame(name) for name in names), group=group((tuple(names),), gap_across=50.0, gap_down=70.0))
     rects = {name: Rect.sized(500.0 * at, 1000.0, 400.0, 500.0) for at, name in enumerate(names)}
     text = kept('[job]\ntitle = "x"\n', placed(asked, rects), "a comment")
-    assert list(tomllib.loads(text)["group"]["place"]) == names
+    written = tomllib.loads(text)["group"]
+    assert list(written["place"]) == names
+    assert (written["gap_across"], written["gap_down"]) == ("50 mm", "70 mm")
 
 
 def test_a_group_written_in_one_line_is_not_guessed_at():

@@ -35,7 +35,7 @@ def commands() -> list[str]:
 
 
 @pytest.fixture
-def folder(tmp_path, monkeypatch):
+def folder(tmp_path, monkeypatch, short_searches):
     """A reader's folder: the samples, a job of theirs, readings of it, and a recorded printer."""
     shutil.copytree(SAMPLES, tmp_path / "samples", ignore=shutil.ignore_patterns("*.pdf"))
     monkeypatch.chdir(tmp_path)

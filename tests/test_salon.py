@@ -182,6 +182,13 @@ def test_known_packings_without_gaps_stay_apart_and_near_the_best_density(name, 
     assert 0.7 < density <= 1 + 1e-9  # 1 is the best there is; a group is to be even and balanced as well
 
 
+def test_the_level_line_of_a_group_over_a_bench_goes_through_its_middle():
+    bench = Feature(kind="furniture", name="bench", rect=Rect(1000.0, 0.0, 3000.0, 700.0))
+    wall = Wall(name="", width=4000.0, height=2600.0, features=(bench,))
+    over = plan_wall(found(pile(4, 5), wall, height=Height(by="above", feature="bench", at=200.0)))
+    assert over.group.y0 == pytest.approx(900.0) and over.level_line == pytest.approx(over.group.cy)
+
+
 def spots(*pins: tuple[str, float, float]) -> Wishes:
     return Wishes(pins=pins)
 

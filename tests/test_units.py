@@ -106,6 +106,11 @@ def test_a_shown_length_reads_back_within_half_a_step(mm, unit):
     assert abs(parse_offset(show(mm, unit), unit) - mm) <= half + 1e-9
 
 
+def test_a_shown_length_changes_half_way_between_two_steps():
+    for share, shown in ((0.49, ("14 in", "14.0 cm", "14 mm")), (0.51, ("14 1/16 in", "14.1 cm", "15 mm"))):
+        assert (show((14 + share / 16) * 25.4, "in"), show(140 + share, "cm"), show(14 + share, "mm")) == shown
+
+
 @given(st.text(max_size=30))
 def test_any_text_gives_a_length_or_a_value_error(text):
     try:

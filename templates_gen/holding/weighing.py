@@ -17,11 +17,11 @@ GLAZINGS = {"glass": 2500.0, "acrylic": 1190.0}
 BACKINGS = {"foam board": 120.0, "mat board": 680.0, "hardboard": 950.0, "mdf": 720.0}
 """kg/m³, all from memory: foam board 0.6 kg/m² at 5 mm; mat board as `MAT`; hardboard 900 to 1000; MDF 600 to 800."""
 
-USUAL = {"glass": 2.0, "acrylic": 2.0, "foam board": 5.0, "mat board": 1.4, "hardboard": 3.0, "mdf": 3.0}
-"""mm, where no thickness is given.  Common practice, no source."""
-
 MAT, MAT_THICKNESS = 0.95, 1.4
 """kg/m² and mm of 4-ply mat board: 0.84 to 1.05 from memory; UK trade's standard board is 1.4 mm thick."""
+
+USUAL = {"glass": 2.0, "acrylic": 2.0, "foam board": 5.0, "mat board": MAT_THICKNESS, "hardboard": 3.0, "mdf": 3.0}
+"""mm, where no thickness is given.  Common practice, no source."""
 
 WOODS = {
     "alder": 0.41, "ash": 0.60, "aspen": 0.38, "basswood": 0.37, "birch": 0.62, "cherry": 0.50, "douglas fir": 0.48,
