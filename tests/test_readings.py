@@ -65,6 +65,13 @@ def test_a_level_gives_the_turn_with_one_corner_or_with_none(read):
     assert (alone.up, 1000 * math.sin(alone.turn)) == (None, pytest.approx(-5.0))
 
 
+def test_a_level_is_at_odds_with_two_heights_only_when_it_says_another_turn(read):
+    # 8 mm over 400 mm are 20 mm in a metre: worked out by hand here; the level goes before the tape
+    (pose,) = read("frame,left,right,tilt\nA,1696,1704,25\n")
+    assert (pose.up, 1000 * math.sin(pose.turn)) == (pytest.approx(0.0), pytest.approx(25.0))
+    assert "the two heights make it 20" in refused(read, "frame,left,right,tilt\nA,1696,1704,-20\n").problem
+
+
 def test_the_left_edge_counts_from_the_centre_line_and_the_gap_from_the_neighbour_as_it_hangs(read):
     a, b, c = read(
         "frame,left,right,left_edge,gap,beside\nA,1700,1700,657 left,,\nB,1700,1700,,62,A\nC,1700,1700,,60,B\n"

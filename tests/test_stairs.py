@@ -130,6 +130,13 @@ def test_what_one_stands_on_is_the_floor_then_the_nosings_then_the_landing():
     assert stair.pitch == pytest.approx(math.degrees(math.atan2(180, 250)))
 
 
+@given(st.sampled_from((0.75, -0.75)), st.floats(0.0, 3600.0))
+def test_a_frame_is_as_high_above_a_stair_as_its_nearest_point_whichever_way_that_climbs(slope, left):
+    wall = Wall(name="", width=4000.0, height=2600.0, stairs=Stairs(x=2000.0, y=180.0, slope=slope, top=1200.0))
+    heights = [wall.above_ground(left + 4.0 * number, 1500.0) for number in range(101)]
+    assert wall.least_above_ground(Rect.sized(left, 1500.0, 400.0, 500.0)) == pytest.approx(min(heights))
+
+
 def test_both_lines_reach_a_spirit_levels_length_about_the_target():
     plan = three()
     assert level_spans(plan) == [(2000.0 - REACH, 2000.0 + REACH)]
