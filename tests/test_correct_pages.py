@@ -231,29 +231,6 @@ def test_what_the_wall_holds_it_by_is_called_what_it_is(kind, tmp_path):
     assert any(line.startswith(f"left {kind} ") for line in patch.lines) and "hook" not in told
 
 
-def test_holes_far_enough_apart_need_no_cure_and_those_of_a_thick_screw_more(tmp_path):
-    for fixing, needed in ((Fixing(), 10.0), (Fixing(kind="screw", diameter=4.0), 20.0)):
-        plan = plan_wall(job(frame("A", fixing=fixing), frame("B")))
-        for up, cure in ((needed - 0.1, True), (needed + 0.1, False)):
-            (done,) = corrections(plan, tmp_path, A=(-up, 0.0, 0.0))
-            assert bool(done.cures[0].way) == cure
-
-
-def test_a_hook_that_would_show_is_not_advised(tmp_path):
-    plan = plan_wall(job(frame("A", drop=9.0, hanger=Hanger(kind="sawtooth")), frame("B")))
-    (done,) = corrections(plan, tmp_path, A=(-4.0, 0.0, 0.0))
-    assert done.cures[0].way == "fill"
-
-
-def test_a_cleats_rail_gets_new_screws_and_its_frame_slides(tmp_path):
-    cleat = Hanger(kind="cleat", left=60.0, right=60.0, screw_below=22.0)
-    plan = plan_wall(job(frame("A", hanger=cleat, fixing=Fixing(kind="screw", diameter=4.5)), frame("B")))
-    (done,) = corrections(plan, tmp_path, A=(-5.0, 0.0, 7.0))
-    assert {cure.way for cure in done.cures} == {"rail"}
-    assert [(move.right, move.up) for move in done.correction.moves] == [pytest.approx((0.0, 5.0))] * 2
-    assert (done.correction.by_hand, done.correction.aside) == ("along", pytest.approx(-7.0))
-
-
 def test_patches_of_many_frames_lie_on_the_page_and_their_words_do_not_meet(tmp_path):
     plan = plan_wall(twelve(paper("letter"), "in"))
     offs = {hung.frame.id: (3.0 - at, (at % 3 - 1) * 6.0, (at % 4 - 2) * 5.0) for at, hung in enumerate(plan.frames)}

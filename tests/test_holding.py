@@ -68,8 +68,6 @@ def test_withdrawal_of_a_twenty_penny_nail():
 
 def test_a_toe_nail_is_allowed_two_thirds():
     # factor 0.67 (NDS, as quoted in secondary texts); 20.67 x 0.67 = 13.85: worked out by hand here
-    straight = allowable_withdrawal(0.42, 0.131 * INCH, INCH) / POUND_FORCE
-    assert straight * TOE_NAILED == pytest.approx(13.85, abs=0.01)
     assert allowable_withdrawal(0.42, 0.131 * INCH, INCH, TOE_NAILED) / POUND_FORCE == pytest.approx(13.85, abs=0.01)
 
 

@@ -45,7 +45,7 @@ def written(*items: Text) -> bytes:
 def dark(data: bytes, scale: float = 6.0) -> Rect:
     """The rectangle about everything that is drawn, in mm."""
     image = pypdfium2.PdfDocument(data)[0].render(scale=scale, grayscale=True).to_numpy().squeeze()
-    rows, columns = np.nonzero(image < 200)
+    rows, columns = (np.flatnonzero((image < 200).any(axis=axis)) for axis in (1, 0))
     mm = POINT / scale
     top = image.shape[0]
     return Rect(
