@@ -26,7 +26,7 @@ COMMANDS = {
 
 
 @pytest.fixture
-def folder(tmp_path, monkeypatch, short_searches):
+def folder(tmp_path, monkeypatch):
     """The repository's root as a user has it, as the current folder: the samples without what was made of them."""
     shutil.copytree(SAMPLES, tmp_path / "samples", ignore=shutil.ignore_patterns("*.pdf"))
     monkeypatch.chdir(tmp_path)
@@ -226,7 +226,7 @@ def test_the_help_lists_every_command_in_the_order_of_the_work_each_in_one_whole
 
 
 @pytest.mark.parametrize("line", examples())
-def test_every_example_of_the_help_runs(line, folder):
+def test_every_example_of_the_help_runs(line, folder, short_searches):
     called, *arguments = shlex.split(line)
     assert run("printer", "record", "study", "--paper", "a4", "--across", "179.4", "--along", "260.4").code == 0
     ran = run(*arguments)

@@ -136,6 +136,9 @@ def test_what_is_true_on_paper_is_asked_for_within_reach(across, along, degrees,
 def test_other_paper_than_was_measured_is_doubtful():
     assert paper_doubt(printer(), paper("a4")) == ""
     assert "measured on a4 paper, and this is letter" in paper_doubt(printer(), paper("letter"))
+    on_letter = replace(printer(), paper="letter")
+    assert paper_doubt(on_letter, paper("letter")) == ""
+    assert "measured on letter paper, and this is legal" in paper_doubt(on_letter, paper("legal"))  # as wide, longer
 
 
 # Keeping

@@ -35,7 +35,7 @@ def commands() -> list[str]:
 
 
 @pytest.fixture
-def folder(tmp_path, monkeypatch, short_searches):
+def folder(tmp_path, monkeypatch):
     """A reader's folder: the samples, a job of theirs, readings of it, and a recorded printer."""
     shutil.copytree(SAMPLES, tmp_path / "samples", ignore=shutil.ignore_patterns("*.pdf"))
     monkeypatch.chdir(tmp_path)
@@ -48,7 +48,7 @@ def folder(tmp_path, monkeypatch, short_searches):
 
 
 @pytest.mark.parametrize("line", commands())
-def test_every_command_of_the_readme_runs(line, folder):
+def test_every_command_of_the_readme_runs(line, folder, short_searches):
     line, _, target = line.partition(" > ")
     words = [word for given in shlex.split(line) for word in expanded(given, folder)]
     made_before(words, folder)

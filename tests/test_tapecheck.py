@@ -11,6 +11,7 @@ from templates_gen.exactness.diagonals import corner_diagonals, overall_width
 from templates_gen.exactness.tapecheck import read_taped, tape_check
 from templates_gen.exactness.tapewords import tape_words
 from templates_gen.planning import plan_wall
+from templates_gen.record import replace
 from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.sheets.spread import shares, taped
 from tests.jobs import SAMPLES, frame, group, job
@@ -69,6 +70,26 @@ def test_a_short_paper_is_told_to_be_printed_small_or_lapped_too_far():
     assert "10.6 mm too short across" in said(check) and "lap too far" in said(check)
     assert "too short upward" not in said(check) and not check.retape
     assert "Nothing to tape again for" not in said(check)  # where joins are to be taped again, perhaps
+
+
+def test_what_is_off_counts_from_where_it_is_seen_and_no_tape_may_have_been_read_wrong():
+    done = made("tile-rubbings")
+    check = tape_check(done.plan, done.sheets, lengths(done.plan, lambda x, y: (x, y)))
+    for off, seen, counts in ((3.0, 1.0, True), (1.5, 1.0, False), (3.0, 4.0, False)):
+        # sds of a thousandth leave 1.96 mm of a metre in doubt: worked out by hand here
+        told = replace(check, across=1 - off / 1000, upward=1 + off / 1000, lean=math.atan(-off / 1000), seen=seen,
+                       sds=(0.001, 0.001, 0.001), size=(1000.0, 1000.0))  # fmt: skip
+        assert (told.scaled(0), told.scaled(1), told.retape) == (counts, counts, counts)
+
+
+def test_what_is_seen_goes_by_the_narrowest_gap():
+    # 200 tan 0.6° = 2.09 mm; beside a single frame nothing is seen, and a tape shows 1 mm: worked out by hand here
+    wide = group((("A", "B"), ("C",)), gap_across=200.0, gap_down=400.0)
+    for frames, seen in (((frame("A"), frame("B"), frame("C")), 2.09), ((frame("A"),), 1.0)):
+        plan = plan_wall(job(*frames, group=wide if len(frames) > 1 else group((("A",),), gap=200.0)))
+        sheets = plan_sheets(plan, plan.job.paper)
+        check = tape_check(plan, sheets, lengths(plan, lambda x, y: (x, y)))
+        assert check.seen == pytest.approx(seen, abs=0.005)
 
 
 def column_of_sheets(height):
