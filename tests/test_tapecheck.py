@@ -187,6 +187,21 @@ def test_a_length_between_other_corners_is_refused_with_the_right_ones():
         tape_check(done.plan, done.sheets, (a, b, width * 0.8))
 
 
+@pytest.mark.parametrize(
+    ("width", "height", "a", "b", "told"),
+    [
+        # a² - b² = 4 w h times sin of the lean: 0.16 · 1500² over 4 · 60 · 1500 is 1: worked out by hand here
+        (60.0, 1500.0, 1.041, 0.96, "no paper has these three lengths at once"),
+        (3900.0, 1.0, 1.0, 1.0, "nearly in one line"),
+    ],
+)
+def test_lengths_that_tell_nothing_or_cannot_be_are_refused(width, height, a, b, told):
+    plan = plan_wall(job(frame("A", width, height, height / 2)))
+    one, two, across = lengths(plan, lambda x, y: (x, y))
+    with pytest.raises(InputError, match=told):
+        tape_check(plan, plan_sheets(plan, plan.job.paper), (a * one, b * two, across))
+
+
 def test_pieces_that_hang_by_themselves_cannot_be_measured():
     done = made("twelve, a4, nails")
     with pytest.raises(InputError, match="hang by themselves"):

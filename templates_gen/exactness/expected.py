@@ -197,10 +197,10 @@ class _Model:
 
 
 def _points(hung: Hung) -> list[tuple[float, float]]:
-    """Where the frame's nails go; the top of its drop rule where a drop is not known yet."""
+    """Where the frame's nails go; the tops of its drop rules where no drop is known yet."""
     if hung.nails:
         return [(nail.x, nail.y) for nail in hung.nails]
-    return [(bearing.x, hung.rect.y1 - (bearing.drop or 0.0)) for bearing in hung.bearings]
+    return [(bearing.x, hung.rect.y1) for bearing in hung.bearings]
 
 
 def sources_95(pair: PairError) -> Iterator[tuple[str, float]]:
