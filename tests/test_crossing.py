@@ -59,6 +59,8 @@ def test_a_deeper_strip_is_crossed_less_exactly() -> None:
     # 0.2 · √(1 + 2.5²) mm with 15 mm hidden and 10 mm to see on either side: worked out by hand here
     assert crossing_sd(READING, 15.0) == pytest.approx(0.2 * math.sqrt(7.25))
     assert crossing_sd(READING, 9.0) < crossing_sd(READING, 15.0)
+    worse = crossing_match(Accuracy(), Covered(13.0, 13.0, 6.0))
+    assert [crossing_match(Accuracy(), Covered(*deep, 6.0)) for deep in ((7.0, 13.0), (13.0, 7.0))] == [worse] * 2
 
 
 @pytest.mark.parametrize("margin", [7.0, 13.0])

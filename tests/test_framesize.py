@@ -34,10 +34,11 @@ def test_without_an_allowance_the_outside_is_the_contents_and_two_faces_less_the
 
 
 def test_a_mat_covers_a_quarter_inch_of_the_print_and_adds_its_sides():
-    # a window of 15.5 x 19.5 for a 16 x 20 print (framers' trade texts: 1/4 in at each edge); sides 2, 2, 3, 2
-    mat = Mat(sides=(2 * INCH, 2 * INCH, 3 * INCH, 2 * INCH))
+    # a window of 15.5 x 19.5 for a 16 x 20 print (framers' trade texts: 1/4 in at each edge); sides 2, 2 1/4, 3, 2 1/2 from
+    # the top one round by the right: 15 1/2 + 4 3/4 and 19 1/2 + 5
+    mat = Mat(sides=(2 * INCH, 2.25 * INCH, 3 * INCH, 2.5 * INCH))
     contents = contents_size(SIXTEEN_TWENTY, mat)
-    assert in_inches(contents) == pytest.approx((19.5, 24.5))
+    assert in_inches(contents) == pytest.approx((20.25, 24.5))
     assert in_inches(window_size(contents, mat)) == pytest.approx((15.5, 19.5))
 
 
@@ -56,9 +57,9 @@ def test_from_contents_to_outside_and_back_is_where_it_began(width, height, face
 
 
 def test_what_the_lip_leaves_to_see_of_a_mat():
-    """Worked out by hand here: of 2 1/2 in the lip hides 1/4 in, less half of 1/8 in of play."""
-    mat = Mat(sides=(2.5 * INCH, 2.5 * INCH, 3 * INCH, 2.5 * INCH))
-    shown = (2.3125 * INCH, 2.3125 * INCH, 2.8125 * INCH, 2.3125 * INCH)
+    """Worked out by hand here: of each side, as of 2 1/2 in, the lip hides 1/4 in, less half of 1/8 in of play."""
+    mat = Mat(sides=(2.5 * INCH, 2.25 * INCH, 3 * INCH, 2 * INCH))
+    shown = (2.3125 * INCH, 2.0625 * INCH, 2.8125 * INCH, 1.8125 * INCH)
     assert mat_shown(mat, STICK) == pytest.approx(shown)
     assert mat_shown(mat, None) == pytest.approx(shown)  # the usual rabbet and play, which that stick has
 

@@ -186,6 +186,19 @@ def test_nothing_within_the_band_under_a_slope_is_missed(x, under, left):
     assert "within 150 mm · 5 7/8 in of the top of the wall" in reasons(sloped, x, ceiling - under)
 
 
+def test_a_sloping_edge_is_followed_in_short_pieces_from_end_to_end():
+    # a roof on the line y = x + 1600 over its first metre, √2 m long: 29 pieces of less than 50 mm, by hand here
+    corners = ((0.0, 0.0), (4000.0, 0.0), (4000.0, 2600.0), (1000.0, 2600.0), (0.0, 1600.0))
+    for outline in (corners, corners[::-1]):
+        edges = edge_pieces(Wall(name="", width=4000.0, height=2600.0, outline=outline))
+        roof = sorted(edge.rect for edge in edges if edge.stretch != 1.0)
+        assert len(roof) == 29 and len(edges) == 33
+        steps = [1000.0 * number / 29 for number in range(30)]
+        assert [rect.x0 for rect in roof] == pytest.approx(steps[:-1])
+        assert [rect.x1 for rect in roof] == pytest.approx(steps[1:])
+        assert {round(y - x, 6) for rect in roof for x, y in ((rect.x0, rect.y0), (rect.x1, rect.y1))} == {1600.0}
+
+
 def test_a_rectangle_has_four_edges():
     assert [(edge.side, edge.stretch) for edge in edge_pieces(DE)] == [
         ("floor", 1.0), ("right", 1.0), ("top", 1.0), ("left", 1.0)
