@@ -158,6 +158,10 @@ def test_a_nail_whose_drop_is_not_measured_is_looked_for_along_its_drop_rule():
 
 def test_a_slanting_nail_reaches_down_into_a_zone_under_its_nail_point():
     # 40 mm at 30° from straight in: its tip is 40 · sin 30° = 20 mm below its nail point at 1619.1
+    (entry,) = entries(plan_wall(nailed(40.0, 30.0)))
+    assert (entry.x, entry.low, entry.high) == pytest.approx((2000.0, 1599.1, 1619.1))
+    (entry,) = entries(plan_wall(on(frames=(frame(drop=None, fixing=Fixing(length=40.0, angle=30.0)),))))
+    assert (entry.x, entry.low, entry.high) == pytest.approx((2000.0, 1430.0, 1700.0))  # 20 below the frame's middle
     outlet = {top: feature("outlet", 500.0, top - 80.0) for top in (1599.0, 1599.2)}
     assert not nail_zones(plan_wall(on(outlet[1599.0], frames=nailed(40.0, 30.0).frames)))
     assert nail_zones(plan_wall(on(outlet[1599.2], frames=nailed(40.0, 30.0).frames)))
