@@ -96,7 +96,7 @@ CASES = [  # rule, level, about, a job that raises it, the job with one thing ch
     # common practice, no source: 150 mm beside; 2000 + 150
     ("pipes-near", "note", A, on(feature("radiator", 2150.0, 100.0)), on(feature("radiator", 2150.1, 100.0))),
     ("pipes-near", "note", A, on(feature("pipe", 1770.0, 0.0)), on(feature("pipe", 1769.9, 0.0))),
-    ("pipes-near", "note", A, on(feature("pipe", 2150.0, 2400.0)), on(feature("pipe", 2150.1, 2400.0))),  # over the nail
+    ("pipes-near", "note", A, on(feature("pipe", 2150.0, 2400.0)), on(feature("pipe", 2150.1, 2400.0))),  # above it
     ("pipes-near", "note", (), on(behind=("bathroom",)), on(behind=("other",))),
     # BS 7671, 522.6.202: the zones hold on the other side of a wall up to 100 mm thick
     ("other-side", "note", (), on(behind=("other",)), on()),

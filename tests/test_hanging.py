@@ -197,6 +197,13 @@ def test_a_load_in_pounds():
     assert nails(item, ON_WALL)[0].load == pytest.approx(18.682, abs=1e-3)
 
 
+def test_a_fixing_goes_straight_in_or_slants_but_not_along_the_wall():
+    assert [as_read(fixing={"angle": angle}).fixing.angle for angle in (0, 89.9)] == [0, 89.9]
+    for angle in (-1, 90):
+        with pytest.raises(InputError, match="expected degrees from straight in, 0 to 90"):
+            as_read(fixing={"angle": angle})
+
+
 moves = st.floats(min_value=-500.0, max_value=500.0)
 
 

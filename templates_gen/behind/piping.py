@@ -32,5 +32,4 @@ def pipes_near(plan: Plan) -> dict[str, list[Entry]]:
 
 
 def _about(feature: Feature, wall: Rect) -> Rect:
-    rect = feature.rect
-    return Rect(rect.x0 - BESIDE, min(rect.y0, wall.y0), rect.x1 + BESIDE, max(rect.y1, wall.y1))
+    return Rect(feature.rect.x0 - BESIDE, wall.y0, feature.rect.x1 + BESIDE, wall.y1)
