@@ -70,6 +70,19 @@ def test_a_hook_of_several_nails_has_one_nail_point_and_is_called_so():
     assert (pair.called, Fixing(kind="hook", below=22.0).called) == ("hook with 2 nails", "hook")
 
 
+def test_a_nails_label_says_how_high_it_is_and_how_far_to_which_side_of_the_centre_line():
+    # the centre line is at 2000, so 60 in from 1800 is 140 left of it, 70 in from 2200 is 130 right: by hand here;
+    # 1609 mm are 63 3/8 in, 140 are 5 1/2, 130 are 5 1/8, each to the nearest 1/16
+    pair = frame(hanger=Hanger(kind="rings", left=60.0, right=70.0, drop_left=90.0), fixing=Fixing(diameter=2.0))
+    centred, plan = Rect.sized(1800.0, 1200.0, 400.0, 500.0), plan_wall(job())
+    assert [nail_lines(nail, pair.fixing, plan) for nail in nails(pair, centred)] == [
+        ("A left", "floor 1609 mm · 63 3/8 in", "left 140 mm · 5 1/2 in"),
+        ("A right", "floor 1619 mm · 63 3/4 in", "right 130 mm · 5 1/8 in"),
+    ]
+    (middle,) = nails(frame(), centred)
+    assert nail_lines(middle, Fixing(), plan)[2:] == ("on the centre line",)
+
+
 def test_a_sawtooth_bears_in_the_middle():
     item = frame(hanger=Hanger(kind="sawtooth"), fixing=Fixing(diameter=2.0))
     assert points(item) == [("A", 1200.0, 1619.0)]

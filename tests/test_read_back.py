@@ -8,6 +8,7 @@ import numpy as np
 import pypdfium2
 import pytest
 
+from templates_gen.items import Circle, Line, Polygon, Text
 from tests.made import NAMES, SAMPLE_NAMES, made
 from tests.pdf_reading import moved
 from tests.wall_reading import (
@@ -47,6 +48,24 @@ def test_exactly_the_planned_nails_are_in_the_file(name: str) -> None:
         left.remove((near[0], sheet.page))
         assert np.hypot(told[near[0]]["x"] - cross.x, told[near[0]]["y"] - cross.y) < CLOSE
     assert left == []
+
+
+@all_jobs
+def test_nothing_of_a_form_is_cut_off_by_its_own_box(name: str) -> None:
+    lettering = made(name).lettering
+    for form in made(name).template.forms:
+        for item in form.items:
+            match item:
+                case Line():
+                    points = [(item.x0, item.y0), (item.x1, item.y1)]
+                case Circle():
+                    points = [(item.x + way * item.radius, item.y + way * item.radius) for way in (-1, 1)]
+                case Polygon():
+                    points = list(item.points)
+                case Text():
+                    box = lettering.box(item)
+                    points = [(box.x0, box.y0), (box.x1, box.y1)]
+            assert all(form.box.has_point(x, y) for x, y in points), (form.name, item)
 
 
 @all_jobs
