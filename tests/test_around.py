@@ -67,6 +67,13 @@ def test_columns_stand_on_the_line_that_is_the_gap_away_and_rows_on_it_or_furthe
         assert all(edge >= half.height / 2 + away - 1e-6 for edge in edges)
         if row:
             assert row[0].x0 == pytest.approx(-row[-1].x1, abs=1e-6)
+            # further out only where a column is in the way, and just the gap away from the highest that is
+            out = []
+            for reach in (row[-1].x1 + asked.gap_across - 1e-6, row[-1].x1 + asked.gap_across + 1e-6):
+                over = [rect for rect in (*left, *right) if -reach < rect.x1 and rect.x0 < reach]
+                tops = [(rect.y1 if sign > 0 else -rect.y0) + asked.gap_down for rect in over]
+                out.append(pytest.approx(max([half.height / 2 + away, *tops])))
+            assert edges[0] in out
 
 
 @given(surrounds(symmetric=True))
