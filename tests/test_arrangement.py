@@ -189,6 +189,15 @@ def over_a_sofa(height: Height) -> Job:
     return job(frame(height=24 * INCH), wall=wall, unit="in", group=group((("A",),), height=height))
 
 
+@pytest.mark.parametrize("align", ["top", "centre", "bottom"])
+def test_a_group_hangs_by_the_edge_or_the_middle_whose_height_is_given(align):
+    for by, edge in (("top", "y1"), ("bottom", "y0"), ("centre", "cy")):
+        asked = group((("A", "B"),), align=align, height=Height(by=by, at=1300.0))
+        plan = plan_wall(job(frame("A", 400.0, 500.0), frame("B", 300.0, 200.0), group=asked))
+        assert getattr(plan.group, edge) == pytest.approx(1300.0)
+        assert plan.level_line == pytest.approx(plan.group.cy)
+
+
 def test_over_furniture_a_gap_decides_the_height_and_eye_level_would_hang_too_high():
     # 34 + 8 + 24 / 2 = 54 in; on 57 in the gap is 57 - 12 - 34 = 11, more than the 6 to 8 in of interior design texts
     gap, eye = (
