@@ -5,13 +5,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.items import Line
-from templates_gen.marks.scales import FINE, DropRule, rule_figures, rule_lines, ticks_along
+from templates_gen.marks.scales import FINE, DropRule, drop_rule, rule_figures, rule_lines, ticks_along
+from templates_gen.model import Hanger
+from templates_gen.planning import plan_wall
+from tests.jobs import frame, job
 
-PLACE = st.floats(min_value=-3000.0, max_value=3000.0)
+PLACE = st.integers(-24_000, 24_000).map(lambda eighths: eighths / 8)  # mm
 MM = {"mm": 1.0, "cm": 10.0, "in": 25.4}  # of what a figure counts; the inch exactly (international agreement of 1959)
 
 
-@given(st.sampled_from(list(FINE.values())), PLACE, st.floats(0.0, 300.0), PLACE)
+@given(st.sampled_from(list(FINE.values())), PLACE, st.integers(0, 300), PLACE)
 def test_there_is_a_tick_at_every_step_between_the_ends_and_none_beyond(grade, start, length, zero):
     ticks = list(ticks_along(start, start + length, zero, grade))
     low, near = round((start - zero) / grade.step), grade.step * 1e-6
@@ -36,3 +39,10 @@ def test_a_figure_of_a_drop_rule_stands_outside_the_tick_that_it_counts(unit, si
         assert way * (figure.x - ends[round(down, 4)]) == pytest.approx(1.0)  # our own design, no source
         assert figure.anchor == ("right" if way < 0 else "left")
     assert all(rule.zone.has_point(line.x1, line.y1) for line in (spine, *ticks))
+
+
+def test_a_drop_rule_that_would_run_out_of_its_frame_to_either_side_is_left_out():
+    pair = Hanger(kind="rings", left=10.0, right=10.0)  # a rule is wider than that
+    (hung,) = plan_wall(job(frame(hanger=pair))).frames
+    found = [drop_rule(hung, bearing, side) is not None for bearing in hung.bearings for side in (-1, 1)]
+    assert found == [False, True, True, False]
