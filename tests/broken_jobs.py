@@ -153,10 +153,12 @@ PAPER: dict[str, Case] = {
     "an unknown paper": (added('[paper]\nsize = "a44"'), ("paper, size", "'a44'", "known: a0, a1")),
     "paper of one side": (added("[paper]\nsize = [200]"), ("paper, size", "[200]", "[width, height]")),
     "margins that leave no width": (
-        added("[paper]\nmargin = { left = 105, right = 105 }"), ("paper, margin", "210 × 297 mm"),
+        added("[paper]\nmargin = { left = 105, right = 105 }"),
+        ("paper, margin", "210 × 297 mm"),
     ),
     "margins that leave no height": (
-        added("[paper]\nmargin = { top = 150, bottom = 147 }"), ("paper, margin", "210 × 297 mm"),
+        added("[paper]\nmargin = { top = 150, bottom = 147 }"),
+        ("paper, margin", "210 × 297 mm"),
     ),
     # our own limit of what a printer takes, 5,000 mm a side
     "paper larger than any": (added('[paper]\nsize = ["9 m", "9 m"]'), ("paper, size", "9000")),

@@ -51,7 +51,6 @@ def named(rule: str, of: Job) -> list[Finding]:
     return [found for found in find(plan_wall(of)) if found.rule == rule]
 
 
-
 ROWS = 5
 """Rows of frames on a wide wall: what grows with the frames is the wall's width.  Our own design, no source."""
 

@@ -38,9 +38,7 @@ class Killing:
 
     def begun(self, job: str) -> subprocess.Popen[bytes]:
         """A run that writes this job's template."""
-        return subprocess.Popen(
-            self.command(job), cwd=self.folder, stdout=subprocess.PIPE, stderr=subprocess.PIPE
-        )
+        return subprocess.Popen(self.command(job), cwd=self.folder, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
 
     def parts(self) -> list[Path]:
         """What is in the folder beside the two jobs and the result."""

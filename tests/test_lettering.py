@@ -48,9 +48,7 @@ def dark(data: bytes, scale: float = 6.0) -> Rect:
     rows, columns = (np.flatnonzero((image < 200).any(axis=axis)) for axis in (1, 0))
     mm = POINT / scale
     top = image.shape[0]
-    return Rect(
-        columns.min() * mm, (top - rows.max() - 1) * mm, (columns.max() + 1) * mm, (top - rows.min()) * mm
-    )
+    return Rect(columns.min() * mm, (top - rows.max() - 1) * mm, (columns.max() + 1) * mm, (top - rows.min()) * mm)
 
 
 @pytest.mark.parametrize("bold", [False, True])

@@ -49,9 +49,7 @@ def scale(page: Marks) -> int:
 
 def circles(page: Marks, filled: bool) -> list[tuple[float, float, float]]:
     """x, y and radius in mm, from the left."""
-    return sorted(
-        (c.cx * POINT, c.cy * POINT, c.r * POINT) for c in page.circles if (c.width == 0.0) == filled
-    )
+    return sorted((c.cx * POINT, c.cy * POINT, c.r * POINT) for c in page.circles if (c.width == 0.0) == filled)
 
 
 def test_a_frame_is_drawn_to_the_scale_that_is_written_there() -> None:

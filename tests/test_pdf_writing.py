@@ -66,9 +66,7 @@ def marks(*pages: Page, forms: tuple[Form, ...] = ()) -> Marks:
 def sample() -> bytes:
     fern = Form("fern", Rect(0, 0, 50, 50), (Line(0, 0, 50, 50, 0.35), Text(5, 5, "in a form", 3.5)))
     first = page(Text(20, 20, "how to print", 5, bold=True), Use("fern", 30, 30), label="0", title="צילום")
-    second = page(
-        Circle(50, 50, 5, 0.25), Polygon(((1, 1), (2, 1), (2, 2)), grey=0.5), label="A1", title="A1"
-    )
+    second = page(Circle(50, 50, 5, 0.25), Polygon(((1, 1), (2, 1), (2, 2)), grey=0.5), label="A1", title="A1")
     return write_pdf(template(first, second, page(label="schedule"), forms=(fern,)), Lettering())
 
 

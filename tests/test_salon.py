@@ -291,7 +291,7 @@ def test_wishes_that_cannot_be_are_refused(tmp_path, fields, told):
 def test_wishes_belong_to_an_arrangement_that_is_found(tmp_path):
     path = tmp_path / "row.toml"
     path.write_text(
-        '[wall]\nwidth = 4000\nheight = 2600\n[group]\nheavy_low = true\n'
+        "[wall]\nwidth = 4000\nheight = 2600\n[group]\nheavy_low = true\n"
         '[[frame]]\nid = "a"\nwidth = 300\nheight = 400\n',
         encoding="utf-8",
     )

@@ -1,6 +1,5 @@
 """How a wire carries a frame: worked numbers, and what has to be true of every wire."""
 
-
 import math
 
 import pytest

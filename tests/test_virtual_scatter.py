@@ -32,7 +32,7 @@ ALL = Accuracy(scale=0.1, string=False)
 
 
 @cache
-def _turned_and_found(name: str, seed: int) :
+def _turned_and_found(name: str, seed: int):
     """Where marks and nails are found on pages that each lie turned and shifted in their own way."""
     chance = random.Random(seed)
     how = {

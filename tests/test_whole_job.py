@@ -157,4 +157,3 @@ def test_the_rest_of_a_whole_job_file(whole):
     assert (job.date, job.language) == ("2026-03-14", "en-GB")
     assert job.sources == (("job.toml", WHOLE.encode()),)
     assert next(frame for frame in job.frames if frame.id == "B").width == 8 * INCH
-

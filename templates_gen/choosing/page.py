@@ -152,4 +152,3 @@ def _frame_items(hung: Hung, view: View, lettering: Lettering) -> Iterator[Item]
     yield from box(rect, MEDIUM if view.scale <= 20 else HAIR, FRAME)
     if name := named_in(rect.grown(-AIR / 2), hung.frame.id, NAMES, lettering):
         yield name
-

@@ -19,9 +19,7 @@ def build_wishes(table: GroupTable, ids: Sequence[str], where: str) -> Wishes | 
             if getattr(table, name):
                 raise InputError(f"{where}, {name}", f"does not belong to arrangement {table.arrangement!r}")
         return None
-    pins = tuple(
-        (_known(name, ids, f"{where}, pin"), x, y) for name, (x, y) in (table.pin or {}).items()
-    )
+    pins = tuple((_known(name, ids, f"{where}, pin"), x, y) for name, (x, y) in (table.pin or {}).items())
     return Wishes(
         largest=table.largest or "",
         pins=pins,

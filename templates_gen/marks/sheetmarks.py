@@ -105,8 +105,7 @@ def nail_labels(plan: Plan, shown: Sequence[Shown], lettering: Lettering) -> Lab
 def frame_rules(hung: Hung, labels: Labels) -> list[DropRule]:
     """The drop rules of a frame, one for each hanger that has room for it."""
     rules = (
-        drop_rule(hung, bearing, labels.rule_sides.get(bearing.nail_of(hung.frame.id), 1))
-        for bearing in hung.bearings
+        drop_rule(hung, bearing, labels.rule_sides.get(bearing.nail_of(hung.frame.id), 1)) for bearing in hung.bearings
     )
     return apart([rule for rule in rules if rule is not None])
 

@@ -96,6 +96,7 @@ def to_fill_in(job: Job) -> str:
     header += [name for name in COLUMNS if any(name in row for row in rows)]
     return as_csv(header, ([row.get(name, NOTHING) for name in header] for row in rows))
 
+
 _ABOUT = ("id", "title", "type", "hanger", "apart", "seen_from")
 
 

@@ -41,9 +41,7 @@ def view_of(plan: Plan, asked: Asked, lettering: Lettering) -> View:
     return proof_view(plan, lambda width: band_of(plan, asked.sign, notes, width, lettering))
 
 
-def draw_proof(
-    plan: Plan, view: View, pictures: Mapping[str, Pixels], asked: Asked, lettering: Lettering
-) -> Template:
+def draw_proof(plan: Plan, view: View, pictures: Mapping[str, Pixels], asked: Asked, lettering: Lettering) -> Template:
     """The proof, with the pictures of the frames that have one, by frame id.
 
     A template of one page; every layer is a form, from the back to the front.  Raises InputError for a character that

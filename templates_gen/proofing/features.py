@@ -91,6 +91,7 @@ def _vent(rect: Rect) -> Iterator[Item]:
 def _radiator(rect: Rect) -> Iterator[Item]:
     yield from (upright(rect, share / 10, HAIR, LINE) for share in range(1, 10))
 
+
 _INSIDE: Mapping[str, Callable[[Rect], Iterator[Item]]] = {
     "door": _door,
     "window": _window,

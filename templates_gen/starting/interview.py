@@ -104,6 +104,7 @@ def _chosen(text: str, choices: tuple[str, ...]) -> str:
         return found[0]
     raise InputError("", f"found {text!r}, expected one of {', '.join(found or choices)}", did_you_mean(text, choices))
 
+
 _FEATURE: dict[str, Any] = {"left": "0 m", "bottom": "0 m", "width": "1 m", "height": "1 m"}
 
 
