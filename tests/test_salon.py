@@ -13,7 +13,7 @@ from templates_gen.arranging.computed import pile_of
 from templates_gen.arranging.orderly import orderly
 from templates_gen.arranging.regret import unmet
 from templates_gen.arranging.rows import arrange
-from templates_gen.arranging.salon import Enough, salon
+from templates_gen.arranging.salon import salon
 from templates_gen.arranging.score import score
 from templates_gen.errors import InputError
 from templates_gen.findings import find
@@ -228,10 +228,9 @@ def test_a_search_can_be_watched_and_ended_with_the_best_so_far():
     asked = found(pile(9, 9), seed=77)
     seen: list[float] = []
 
-    def watch(done: float) -> None:
+    def watch(done: float) -> bool:
         seen.append(done)
-        if done > 0.3:
-            raise Enough
+        return done < 0.3
 
     early = salon(pile_of(asked, asked.group, 2000.0, lambda _: 1400.0), watch)
     assert early is not None and seen == sorted(seen) and seen[-1] < 0.5

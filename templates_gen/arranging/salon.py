@@ -41,12 +41,8 @@ MOST_SINGLES = 4
 WISH_WEIGHT, LOW_WEIGHT = 3.0, 0.25
 """What wishes count for beside the score.  Our own design, no source."""
 
-Watch = Callable[[float], None]
-"""Is told from time to time how much is done, from 0 to 1; may raise `Enough` to have the best so far."""
-
-
-class Enough(Exception):  # noqa: N818  (no error: a wish to stop)
-    """Raised by whoever watches a search to end it with the best so far."""
+Watch = Callable[[float], bool]
+"""Is told from time to time how much is done, from 0 to 1; False ends the search with the best so far."""
 
 
 class Pile(NamedTuple):
@@ -90,14 +86,7 @@ class Sketch(NamedTuple):
 
 def salon(pile: Pile, watch: Watch | None = None) -> Arranged | None:
     """The best arrangement found; None when none has room on the wall."""
-    best: Arranged | None = None
-    try:
-        for found in search(pile, watch or (lambda _: None)):
-            if best is None or found.cost < best.cost:
-                best = found
-    except Enough:
-        pass
-    return best
+    return min(search(pile, watch or (lambda _: True)), key=lambda found: found.cost, default=None)
 
 
 def search(pile: Pile, watch: Watch) -> Iterator[Arranged]:
@@ -113,7 +102,8 @@ def search(pile: Pile, watch: Watch) -> Iterator[Arranged]:
         for done, found in enumerate(_anneal(start, pile, Random(f"{pile.group.seed}/{number}"), steps)):
             if found is not None and found.rects:
                 yield found
-            watch((number + done / steps) / len(starts))
+            if not watch((number + done / steps) / len(starts)):
+                return
 
 
 def _steps(count: int) -> int:

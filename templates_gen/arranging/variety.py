@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from templates_gen.arranging.salon import Arranged, Enough, Pile, Watch, plain_arrangements, search
+from templates_gen.arranging.salon import Arranged, Pile, Watch, plain_arrangements, search
 from templates_gen.arranging.score import about_line
 from templates_gen.geometry import Rect, bounds
 from templates_gen.record import Record, replace
@@ -28,16 +28,13 @@ class Choice(Record, frozen=True):
 def variety(pile: Pile, count: int, watch: Watch | None = None) -> tuple[Choice, ...]:
     """Up to so many arrangements, the best first, no two alike; the best of plain rows or columns is always one.
 
-    `watch` may raise `Enough` to have the best so far.  The same pile gives the same choices.
+    Where `watch` ends the searches, of those found so far.  The same pile gives the same choices.
     """
     found = sorted(_plain(pile), key=lambda item: item.cost)
     kept = found[:1]
-    try:
-        for number in range(SEARCHES):
-            for arranged in search(_seeded(pile, number), _part(watch, number)):
-                found.append(Choice(_kind(arranged, pile), arranged.rects, arranged.cost))
-    except Enough:
-        pass
+    for number in range(SEARCHES):
+        for arranged in search(_seeded(pile, number), _part(watch, number)):
+            found.append(Choice(_kind(arranged, pile), arranged.rects, arranged.cost))
     for choice in sorted(found, key=lambda item: item.cost):
         if len(kept) >= count:
             break
@@ -71,7 +68,7 @@ def _seeded(pile: Pile, number: int) -> Pile:
 
 def _part(watch: Watch | None, number: int) -> Watch:
     """One search's share of what the watch is told."""
-    return lambda done: watch((number + done) / SEARCHES) if watch else None
+    return lambda done: watch((number + done) / SEARCHES) if watch else True
 
 
 def alike(one: Mapping[str, Rect], two: Mapping[str, Rect]) -> bool:

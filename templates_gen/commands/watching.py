@@ -28,17 +28,14 @@ class Watching:
         self._bar: Any = None
         self._steps = 0
 
-    def __call__(self, done: float) -> None:
-        """How much is done, from 0 to 1.  Raises Enough once the user has pressed Ctrl-C."""
-        if self.stopped:
-            from templates_gen.arranging.salon import Enough
-
-            raise Enough
+    def __call__(self, done: float) -> bool:
+        """Shows how much is done, from 0 to 1; False once the user has pressed Ctrl-C."""
         if self._bar is None and sys.stderr.isatty() and time.monotonic() - self._start > SLOW:
             self._bar = click.progressbar(length=100, label=self._label, file=sys.stderr)
         if self._bar is not None and int(100 * done) > self._steps:
             self._bar.update(int(100 * done) - self._steps)
             self._steps = int(100 * done)
+        return not self.stopped
 
     def close(self) -> None:
         """Take the bar off."""
