@@ -24,7 +24,7 @@ RUNS = 7
 
 WRITING_REACH, DRAWING_REACH = 7.5, 30.0
 """How many times the bytes written straight away the PDF may take, and every mark's place and the PDF together.  Our
-own design, no source; measured: 5.0 with texts set already and 6.7 with all to do; 16.6 with every mark's place."""
+own design, no source; measured: 6.1 to 6.6; 16.2 with every mark's place."""
 
 PAGES, SHOWN_REACH = 100, 0.2
 """So many pages of each file are drawn at 72 dpi, and by this share may those of the large one take longer.  Our own

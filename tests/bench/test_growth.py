@@ -1,9 +1,9 @@
 """Time and memory for each sheet stay as they are when the sheets become many.  Run by hand; the table: `growth.py`.
 
 The reach for 5 to 2,000 frames on ever wider walls is an exponent of 1.05 for the whole, and of 1.03 for drawing and
-writing.  Measured from 50 frames on: whole 0.98, drawing and writing 0.99, memory 0.98 (34 kB a sheet); between the two
-largest, 1.03.  On square walls the sheet plan has an exponent of 1.15 (the whole 1.01), for it is an exact search over
-strips, and both the strips and what is in each become more.
+writing.  Measured from 50 frames on: whole 1.00, drawing and writing 1.01, memory 0.98 (37 kB a sheet); from 500 to
+2,000 frames alone 1.07, for longer numbers find room less easily.  On square walls the sheet plan has an exponent of
+1.10 (the whole 1.02), for it is an exact search over strips, and both the strips and what is in each become more.
 """
 
 from __future__ import annotations

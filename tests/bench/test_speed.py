@@ -3,11 +3,11 @@
 Run by hand: `pytest -s tests/bench/test_speed.py`.  Processor time, medians of interleaved runs.
 
 The reach was: `--help` at most 1.2 times `import click`, and a template of twelve frames (42 sheets) at most 1.25 times
-its imports.  Measured on two busy cores with CPython 3.11: `--help` 1.16 to 1.17, half of which are shutil and
-textwrap, which click imports to print any help; the template 1.9 times everything it imports, the program's
-own files too, and 2.6 times its libraries alone.  It cannot be 1.25 times: of its 255 ms Python and click take 40,
-reportlab 35, other libraries and the program's own files 60; reading the job takes 6, planning the sheets 25, placing
-every mark and letter 50, and writing 40, with no part of it that stands out.
+its imports.  Measured with CPython 3.11: `--help` 1.16 to 1.18, half of which are shutil and textwrap, which click
+imports to print any help; the template 1.9 to 2.1 times everything it imports, the program's own files too, and 2.6 to
+2.8 times its libraries alone.  It cannot be 1.25 times: of its 260 ms Python and click take 40, reportlab 35, other
+libraries and the program's own files 60; reading the job takes 6, planning the sheets 20, placing every mark and letter
+57, and writing 40, with no part of it that stands out.
 """
 
 from __future__ import annotations
