@@ -14,6 +14,7 @@ from templates_gen.jobfile.building import read_job
 from templates_gen.longlines import REACH, centre_spans, level_spans
 from templates_gen.model import Job, Wall
 from templates_gen.planning import Plan, plan_wall
+from templates_gen.record import replace
 from templates_gen.stairs import Stairs
 from templates_gen.telling.schedule import as_data, as_text
 from tests.broken_places import with_stairs
@@ -33,6 +34,7 @@ def climbs(draw):
     slope = math.tan(math.radians(draw(st.floats(1.0, 80.0)))) * draw(st.sampled_from((1, -1)))
     align = draw(st.sampled_from(("top", "centre", "bottom")))
     asked = group((names,), "stairs", gap=draw(st.floats(0.0, 200.0)), slope=slope, align=align)
+    asked = replace(asked, gap_down=draw(st.floats(0.0, 200.0)))  # which says nothing of frames side by side
     return asked, {name: (draw(side), draw(side)) for name in names}
 
 
