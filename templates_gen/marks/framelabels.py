@@ -26,7 +26,7 @@ SIZES = (
     (H35, H25, H25),
     (H35, H18, H18),
 )
-"""Heights of id, title and figures, largest first: smaller only where there is no room."""
+"""Heights of id, title and figures, largest first: smaller only where there is no room.  Our own design, no source."""
 
 TRIES = (
     *((sizes, False, False) for sizes in SIZES[:4]),
@@ -36,6 +36,7 @@ TRIES = (
 """Heights, whether the lines are broken in two for a narrow frame, and whether long lines and edges may run through."""
 
 TAG_SIZES = (H10, H7, H5, H35)
+"""Heights of the id alone, largest first.  Our own design, no source."""
 
 EDGE = 3.0
 """mm that lettering keeps from the frame's edge.  Our own design, no source."""

@@ -25,6 +25,12 @@ from templates_gen.units import show, show_both
 
 REGISTER_FORM = "register"
 
+TITLE_DOWN = 6.9, 11.3
+"""mm from the top of the title's band down to the base lines of its two lines.  Our own design, no source."""
+
+TITLE_AIR, LEVEL_HALF = 0.3, 0.15
+"""mm kept free around title lines, and half of what a level line takes there.  Our own design, no source."""
+
 TITLE_LEAST = 4.0
 """mm of height that small title lines beside each other take, with what is free around them.  Our own design."""
 
@@ -59,17 +65,17 @@ def sheet_title(
     dx, dy = sheets.page.printable.x0 - sheet.window.x0, sheets.page.printable.y0 - sheet.window.y0
     around = sheets.hides.reach(False) if sheets.hides else REGISTER
     taken = [Rect.about(mark.x + dx, mark.y + dy, 2 * around, 2 * around) for mark in part.marks]
-    taken += (Rect(band.x0, y - 0.15, band.x1, y + 0.15) for y in _levels(plan, sheets, part))
+    taken += (Rect(band.x0, y - LEVEL_HALF, band.x1, y + LEVEL_HALF) for y in _levels(plan, sheets, part))
     return _clear(texts, band, taken, lettering)
 
 
 def _clear(texts: Sequence[Text], band: Rect, taken: Sequence[Rect], lettering: Lettering) -> tuple[Text, ...]:
     """Both lines where nothing is taken in the band, one over the other if they can be, and rather small than on it;
     else where they usually are."""
-    usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, (6.9, 11.3), strict=False)]
+    usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
     for largest, way in product((H35, H25, H18), (1, -1)):
         order = [replace(text, height=min(text.height, largest)) for text in usual][::way]
-        room = Room(band, 0.3)
+        room = Room(band, TITLE_AIR)
         room.take(*taken)
         placed = [placed_near(text, band.x0, text.y + text.height / 2, band, room, lettering) for text in order]
         if None not in placed:

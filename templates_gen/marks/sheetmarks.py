@@ -28,6 +28,9 @@ from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import Join, RegisterMark, Sheet, SheetPlan
 
+STRUCK = 0.5
+"""mm by which a line is to miss the letters at least.  Our own design, no source."""
+
 
 class Shown(Record, frozen=True):
     """What one sheet shows of the wall: frames, whole nails, and its register marks and joins.
@@ -161,11 +164,12 @@ def _those_that_fit(texts: Iterator[Text], room: Room, lettering: Lettering) -> 
 
 
 def _rule_figures(plan: Plan, part: Shown, labels: Labels) -> Iterator[Text]:
+    """The figures of the drop rules, but for those that the level line would strike through."""
     for hung in part.frames:
         for rule in frame_rules(hung, labels):
             if rule.zone.overlaps(part.sheet.window):
                 figures = rule_figures(rule, plan.job.unit)
-                yield from (text for text in figures if not -0.5 < plan.level_line - text.y < H25 + 0.5)
+                yield from (text for text in figures if not -STRUCK < plan.level_line - text.y < H25 + STRUCK)
 
 
 def _level_figures(plan: Plan, part: Shown) -> Iterator[Text]:
