@@ -9,7 +9,8 @@ from templates_gen.holding.studs import centres, known, nearest_stud, on_stud
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Studs, Wall
 from templates_gen.planning import plan_wall
-from tests.finding_cases_holding import nailed, on_board, pair, railed
+from tests.finding_cases_holding import nailed, on_board, pair, pulled, railed
+from tests.jobs import named
 from tests.running import MINIMAL
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)
@@ -136,7 +137,11 @@ def test_a_cleat_is_told_which_studs_its_rail_crosses():
 
 def test_a_short_nail_is_told_what_is_least_or_what_pulls_at_it():
     assert "6 of its diameters" in texts(nailed(20.0), "nail-short")[0]
-    # 12 kg and 160 mm deep, as in the case of the rule: 22.4 N, where 21.5 N are allowed
-    (text,) = texts(nailed(23.7, 12.0, 160.0), "nail-short")
-    # over 9.80665 N/kg, and 0.45359237 kg: 2.28 kg, 5.0 lb
-    assert "with 22.4 N (2.3 kg · 5.0 lb)" in text and "allows 21.5 N" in text and "in a spruce stud" in text
+    # 12 kg and 95 mm deep, as in the case of the rule: 13.31 N, where 13.18 N are allowed
+    (found,) = named("nail-short", nailed(23.7, 12.0, 95.0))
+    # over 9.80665 N/kg, and 0.45359237 kg: 1.36 kg, 2.99 lb, and 1.34 kg, 2.96 lb
+    assert "pulls at it with 13.3 N (1.4 kg · 3.0 lb)" in found.text
+    assert "allows a permanent pull of 13.2 N (1.3 kg · 3.0 lb) in the lightest usual stud wood" in found.text
+    assert "11.2-3" in found.source and "screw" not in found.source
+    (found,) = named("nail-short", pulled(324.0, kind="screw"))
+    assert "of the screw is in the stud" in found.text and "12.2.2 (wood screws)" in found.source

@@ -9,10 +9,8 @@ from templates_gen.findings.words import WHO_DECIDES, listed, same_words
 from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.fixings import (
     LEAST_DIAMETERS,
-    LIGHT_STUD,
-    TOE_NAILED,
-    allowable_withdrawal,
     hooks_needed,
+    lasting_withdrawal,
     length_in_stud,
     outward_pull,
 )
@@ -25,7 +23,8 @@ from templates_gen.words import capital, counted
 
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"
 SHORT_SOURCE = "common practice"
-NDS_SOURCE = "NDS, withdrawal of nails from side grain"
+NAIL_SOURCE = "NDS 2005, equation 11.2-3 (nails) and Appendix B (permanent load)"
+SCREW_SOURCE = "NDS 2018, 12.2.2 (wood screws) and Table 2.3.2 (permanent load)"
 
 
 def _rating_exceeded(plan: Plan) -> Iterator[Finding]:
@@ -89,12 +88,13 @@ def _why_short(hung: Hung, in_wood: float, unit: str) -> tuple[str, str]:
         return "", ""
     load = frame.weight * GRAVITY / len(hung.bearings) / fixing.nails
     pull = outward_pull(load, frame.depth, frame.height - max(hung.drops, default=frame.height))
-    allowed = allowable_withdrawal(LIGHT_STUD, fixing.diameter, in_wood, TOE_NAILED if fixing.angle else 1.0)
+    allowed = lasting_withdrawal(fixing, in_wood)
     if pull <= allowed:
         return "", ""
     pulls, bears = (f"{force:.1f} N ({show_mass_both(force / GRAVITY, unit)})" for force in (pull, allowed))
     leaning = f"the frame leans out and pulls at it with {'est. ' if frame.estimated else ''}{pulls}"
-    return f"{leaning}, and the NDS allows {bears} in a spruce stud", NDS_SOURCE
+    allows = f"the US timber code (NDS) allows a permanent pull of {bears} in the lightest usual stud wood"
+    return f"{leaning}, and {allows}", SCREW_SOURCE if fixing.kind == "screw" else NAIL_SOURCE
 
 
 RULES = (_rating_exceeded, _nail_short, _rating_unknown)

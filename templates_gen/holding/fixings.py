@@ -24,15 +24,20 @@ METRE, MOST_PER_METRE = 1000.0, 40.0
 """mm, and kg in board on so much of a wall's length (trade texts on plasterboard; DIN 4103-1, as restated in two texts,
 has a light wall bear 0.4 kN on each metre, no further than 0.3 m in front of it)."""
 
-NDS_WITHDRAWAL = 1380.0
-"""lb per inch in the wood for G = 1 and a nail of 1 in: allowable withdrawal from side grain, 1380 G^(5/2) D
-(NDS 2005, equation 11.2-3, as quoted in three texts)."""
+NDS_NAIL, NDS_SCREW = 1380.0, 2850.0
+"""lb per inch in the wood for G = 1 and a diameter of 1 in: allowable withdrawal from side grain, of a smooth nail
+1380 G^(5/2) D (NDS 2005, equation 11.2-3, as quoted in three texts), of a wood screw 2850 G² D (NDS 2018, 12.2.2)."""
+
+LASTING = 0.90
+"""The factor C_D on both for a load that stays, or lasts more than 10 years (American Wood Council, Table 2.3.2;
+NDS 2005, Appendix B)."""
 
 TOE_NAILED = 0.67
 """Factor on the allowable withdrawal of a nail driven at an angle (NDS, as quoted in secondary texts)."""
 
-LIGHT_STUD = 0.42
-"""Specific gravity of spruce-pine-fir, the lightest of the usual stud woods (NDS table 12.3.3A, from memory)."""
+LIGHT_STUD = 0.36
+"""Specific gravity of spruce-pine-fir (South), Eastern softwoods and Western woods, the lightest of the usual stud woods
+(NDS 2018, Table 12.3.3A, as a public copy has it)."""
 
 LEAST_DIAMETERS = 6.0
 """Diameters that a nail loaded from the side goes into the wood at the least (NDS, from memory)."""
@@ -94,10 +99,33 @@ def wanted_hooks(frame: Frame, wall: Wall, across: Sequence[float]) -> int | Non
     return None if in_board is None else max(in_board, by_rating or 0)
 
 
-def allowable_withdrawal(gravity: float, diameter: float, length: float, factor: float = 1.0) -> float:
-    """N that a nail with so much of its length in side grain may be pulled with by the NDS, times a factor."""
-    per_inch: float = NDS_WITHDRAWAL * gravity**2.5 * diameter / INCH * POUND_FORCE
-    return per_inch * length / INCH * factor
+def nail_withdrawal(gravity: float, diameter: float, length: float) -> float:
+    """N that a smooth nail with so much of its length (mm) in side grain may be pulled with, before any factor.
+
+    1380 G^(5/2) D by the inch: NDS 2005, equation 11.2-3, as quoted in three texts.
+    """
+    per_inch: float = NDS_NAIL * gravity**2.5 * diameter / INCH * POUND_FORCE
+    return per_inch * length / INCH
+
+
+def screw_withdrawal(gravity: float, diameter: float, length: float) -> float:
+    """N that a wood screw with so much of its thread (mm) in side grain may be pulled with, before any factor.
+
+    2850 G² D by the inch: NDS 2018, 12.2.2.
+    """
+    per_inch = NDS_SCREW * gravity**2 * diameter / INCH * POUND_FORCE
+    return per_inch * length / INCH
+
+
+def lasting_withdrawal(fixing: Fixing, length: float) -> float:
+    """N that a fixing with so much of its length (mm) in a stud of the lightest usual wood may be pulled with for good.
+
+    All of a screw in the wood is taken for thread.  The factor for toe nails is for nails alone.
+    """
+    if fixing.kind == "screw":
+        return screw_withdrawal(LIGHT_STUD, fixing.diameter, length) * LASTING
+    toe_nailed = TOE_NAILED if fixing.angle else 1.0
+    return nail_withdrawal(LIGHT_STUD, fixing.diameter, length) * LASTING * toe_nailed
 
 
 def depth_of(fixing: Fixing) -> float | None:
