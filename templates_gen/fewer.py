@@ -41,7 +41,7 @@ def too_many(job: Job, most: int, printer: Printer | None = None) -> list[str]:
     width = max((len(way.options) for way in fitting), default=0)
     first = f"needs {counted(needed, 'sheet')} of {job.paper.name} paper, but at most {most} may be used"
     if not any(way.sheets <= most for way in fitting):
-        return [f"{first}; nothing does with so few, the fewest are:", *_lines(fitting, width)]
+        return [f"{first}; nothing gets by with so few; the fewest:", *_lines(fitting, width)]
     return [f"{first}; this would do:", *_lines(fitting, width)]
 
 

@@ -47,7 +47,7 @@ def test_a_paper_as_it_should_be_is_left_alone():
     done = made("fern-prints")
     check = tape_check(done.plan, done.sheets, lengths(done.plan, lambda x, y: (x, y)))
     assert not check.retape
-    assert "Nothing to tape again for" in said(check) and "Look first" not in said(check)
+    assert "No need to re-tape" in said(check) and "Look first" not in said(check)
     assert "leans 0.00° to neither side" in said(check) and "0.0 mm" not in said(check)
 
 
@@ -69,7 +69,7 @@ def test_a_short_paper_is_told_to_be_printed_small_or_lapped_too_far():
     # 3 frames of 320 mm and 2 gaps of 50: 1060 mm, of which a hundredth is 10.6: worked out by hand here
     assert "10.6 mm too short across" in said(check) and "lap too far" in said(check)
     assert "too short upward" not in said(check) and not check.retape
-    assert "Nothing to tape again for" not in said(check)  # where joins are to be taped again, perhaps
+    assert "No need to re-tape" not in said(check)  # where joins are to be taped again, perhaps
 
 
 def test_what_is_off_counts_from_where_it_is_seen_and_no_tape_may_have_been_read_wrong():

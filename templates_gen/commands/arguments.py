@@ -34,7 +34,7 @@ wall_option = click.option(
 
 report_option = click.option("--report", type=FILE, metavar="FILE.json", help="Write a report for a machine.")
 
-force_option = click.option("--force", is_flag=True, help="Replace a file that is not ours.")
+force_option = click.option("--force", is_flag=True, help="Overwrite a file that templates-gen did not write.")
 
 font_option = click.option(
     "--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts."

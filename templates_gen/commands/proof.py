@@ -25,8 +25,10 @@ from templates_gen.commands.showing import STOPPED, show_findings
 @wall_option
 @paper_option()
 @click.option("--sign", is_flag=True, help="With a line for the client to sign on.")
-@click.option("--zones", is_flag=True, help="For who hangs: the nails, and where cables may run.")
-@click.option("--dpi", type=click.IntRange(20, 1200), default=150, metavar="N", help="Of a .png; 150 if not given.")
+@click.option("--zones", is_flag=True, help="For the installer: the nails, and where cables may run.")
+@click.option(
+    "--dpi", type=click.IntRange(20, 1200), default=150, metavar="N", help="Resolution of a .png; default: 150."
+)
 @font_option
 @force_option
 @click.pass_context

@@ -14,7 +14,12 @@ from templates_gen.commands.showing import as_json
 
 @click.command()
 @job_argument
-@click.option("--format", "shape", type=click.Choice(["text", "csv", "json"]), help="Else by FILE, or text.")
+@click.option(
+    "--format",
+    "shape",
+    type=click.Choice(["text", "csv", "json"]),
+    help="Format; default: by FILE's ending, else text.",
+)
 @output_option(metavar="FILE", help="Write it there: .txt, .csv or .json.")
 @wall_option
 @report_option

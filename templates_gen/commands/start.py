@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from templates_gen.starting.questions import Question
 
 HELLO = (
-    "One question at a time. Enter leaves open what may stay open, ? explains, < goes back, Ctrl-C leaves."
+    "One question at a time. Press Enter to skip an optional question, ? for help, < to go back, Ctrl-C to leave."
     " Nothing is written before the end."
 )
 

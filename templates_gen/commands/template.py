@@ -54,7 +54,13 @@ class _Asked(NamedTuple):
 @printer_option(help="Draw it so that this recorded printer prints it true.")
 @click.option("--one-piece", is_flag=True, help="One page, or as few as can be, for a print shop or plotter.")
 @click.option("--trim", type=click.Choice(["cut", "none"]), help="Whether sheets are cut before they are taped.")
-@click.option("--sheets-at-most", "most", type=click.IntRange(1), metavar="N", help="Refuse to use more; say why.")
+@click.option(
+    "--sheets-at-most",
+    "most",
+    type=click.IntRange(1),
+    metavar="N",
+    help="Stop if more than N sheets are needed, and list alternatives.",
+)
 @report_option
 @force_option
 @click.pass_context

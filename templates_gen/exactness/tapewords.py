@@ -55,17 +55,17 @@ def _verdict(check: TapeCheck, unit: str) -> str:
         return "It may lean by more than is seen, but a tape cannot tell so little here: measure once more."
     less = "it leans by less than is seen between neighbours"
     if check.scaled(0) or check.scaled(1):
-        return f"For its lean it need not be taped again: {less}."
-    return f"Nothing to tape again for: {less}."
+        return f"The lean alone is no reason to re-tape: {less}."
+    return f"No need to re-tape: {less}."
 
 
 def _where(suspects: Sequence[Suspect]) -> str:
     first, *others = (f"step {one.step} ({_met(one)}, {one.share:.0%})" for one in suspects)
     then = f", then at {', '.join(others)}" if others else ""
     return (
-        f"Look first at {first}{then}: steps are those on the map of the sheets, and the per cent how much of what the "
-        "diagonals differ by comes from there when all joins are matched alike. Open the join, bring the register "
-        "marks of both its ends together, tape, and measure again."
+        f"Look first at {first}{then}: steps are those on the map of the sheets, and the percentage is that join's "
+        "share of the difference between the diagonals, if all joins are matched alike. Open the join, bring the "
+        "register marks of both its ends together, tape, and measure again."
     )
 
 

@@ -145,9 +145,9 @@ def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
         if feature.kind != "furniture" or beside or gap < -TOLERANCE:
             continue
         if not LEAST_ABOVE - TOLERANCE <= gap <= MOST_ABOVE + TOLERANCE:
-            much = "little" if gap < LEAST_ABOVE else "much"
+            usual = "lower" if gap < LEAST_ABOVE else "higher"
             hangs = f"The group hangs {show_both(gap, plan.job.unit)} above the {feature.name}"
-            text = f"{hangs}: rather {much}; 6 to 8 in · 150 to 200 mm is usual."
+            text = f"{hangs}, {usual} than usual: 6 to 8 in · 150 to 200 mm is common."
             yield Finding(NOTE, "furniture-clearance", (), text, FURNITURE_SOURCE)
 
 

@@ -91,10 +91,10 @@ def _pulls(item: _Wired, unit: str) -> str:
     if weight is not None:
         est, hung = "est. " if item.frame.estimated else "", show_mass(wire.tension * weight, unit)
         force = f" ({est}{wire.tension * weight * GRAVITY:.0f} N, as if {hung} hung there)"
-    better = "pull with less than that weight" + ("" if item.steady else ", and bring the frame back to level")
+    better = "pull with less than that weight" + ("" if item.steady else ", and swing the frame back to level")
     angle = f"only {math.floor(wire.angle)}°" if wire.angle >= 1 else "less than 1°"
     return (
-        f"the wire rises at {angle} and pulls at each ring with {wire.tension:.1f} times the "
+        f"the wire is {angle} above level and pulls at each ring with {wire.tension:.1f} times the "
         f"frame's weight{force}. {_advice(item, unit, better)}"
     )
 
@@ -103,8 +103,8 @@ def _goes_crooked(item: _Wired, unit: str) -> str:
     slip = max(1.0, slip_to_tilt(item.wire, item.depth, VISIBLE_TILT))  # less than 1 mm is not for a tape measure
     return (
         f"on {_count(item.frame, item.wire.apart)} only friction keeps the frame level, so a touch can leave it "
-        f"crooked: {show_both(slip, unit)} of slip already shows (its weight taken to act in its middle). "
-        + _advice(item, unit, "come back to level by itself")
+        f"crooked: a slip of only {show_both(slip, unit)} is visible (weight assumed at its centre). "
+        + _advice(item, unit, "swing back to level")
     )
 
 

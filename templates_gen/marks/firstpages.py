@@ -31,8 +31,6 @@ from templates_gen.telling.lines import above_floor, pitch_words
 from templates_gen.units import show_both
 from templates_gen.words import capital, counted
 
-LEVEL_WORDS = {"stop": "stop", "warn": "decide", "note": "note"}
-
 
 def text_area(page: SheetPage) -> Rect:
     """The part of a page without rules that is free for text (page mm)."""
@@ -117,16 +115,16 @@ def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
 def _expected(flow: Flow, expected: Expected | None, unit: str) -> None:
     """The expected error, in a few lines."""
     if expected is not None:
-        flow.heading("How exact it will be")
+        flow.heading("Expected accuracy")
         for words in first_page_words(expected, unit):
             flow.paragraph(words)
 
 
 def _findings(flow: Flow, findings: Sequence[Finding]) -> None:
     if findings:
-        flow.heading("Found when this was planned")
+        flow.heading("Before you hang")
         for number, finding in enumerate(findings, 1):
-            flow.paragraph(finding.sourced, indent=18.0, lead=f"{number} {LEVEL_WORDS[finding.level]}")
+            flow.paragraph(finding.sourced, indent=18.0, lead=f"{number} {finding.level}")
             flow.space(0.4)
 
 

@@ -29,7 +29,7 @@ CAUTIONS = (
     "where in doubt, ask a licensed electrician or plumber. This template knows nothing of what is inside the wall.",
     "What a nail, hook or wall holds is for the maker's rating and the wall itself to say; the local building code and "
     "a professional decide for heavy pieces.",
-    "Nothing heavy or glazed over a bed, a seat or a cot. Where the earth may shake, use closed hooks into studs.",
+    "Nothing heavy or glazed over a bed, a seat, a crib or a cot. In earthquake country, use closed hooks into studs.",
     "On a ladder: not on the top steps, three points of contact, someone to hold it and to hand you things.",
     "Old paint may hold lead and old plaster asbestos: do not drill or sand either before it has been tested.",
 )

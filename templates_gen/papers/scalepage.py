@@ -132,7 +132,7 @@ def _words(scale: Scale, lettering: Lettering) -> tuple[Rect, list[Item]]:
 
 def _say(flow: Flow, scale: Scale) -> None:
     flow.paragraph("Scale page", H7, bold=True)
-    flow.paragraph(f"for {scale.paper} paper: measure once what your printer makes of it, and it is corrected for")
+    flow.paragraph(f"for {scale.paper} paper: measure this once, and templates are corrected for your printer")
     flow.space(2.0)
     for number, words in enumerate(_BEFORE, 1):
         flow.paragraph(words, indent=7.0, lead=f"{number}")
@@ -142,7 +142,7 @@ def _say(flow: Flow, scale: Scale) -> None:
     flow.table(("", "corners", "should be", "is"), _rows(scale), [share * flow.area.width for share in shares], H35)
     flow.space(2.5)
     after = (
-        'Record it on the computer under a name of yours. A number without a unit is mm, others as in "7 1/32 in"; '
+        'Record it on the computer under a name you choose. A number without a unit is mm, others as in "7 1/32 in"; '
         "without diagonals the printer is taken to print square.",
         f"templates-gen printer record NAME --paper {_shell(scale.paper)} --across L1 --along L2 --diagonals D1 D2",
         "From then on, templates for this printer:",

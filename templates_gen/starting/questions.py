@@ -81,7 +81,7 @@ def _fill(table: Tables, key: str, names: Tables | None = None, **more: Any) -> 
 
 def _job(job: Tables) -> Asking:
     yield from _fill(job, "job.title")
-    yield from _fill(job, "job.client", open="nobody in particular")
+    yield from _fill(job, "job.client", open="no client")
     yield from _fill(job, "job.unit", choices=choices(JobTable, "unit"))
 
 
@@ -101,7 +101,7 @@ def _features(wall: Tables) -> Asking:
         yield from _fill(feature, "feature.bottom", default="0" if kind in ON_FLOOR else "")
         yield from _fill(feature, "feature.width")
         yield from _fill(feature, "feature.height")
-        yield from _fill(feature, "feature.clear", open="they may touch it")
+        yield from _fill(feature, "feature.clear", open="no clearance")
 
 
 def _kind_of_feature(wall: Tables) -> Question:

@@ -26,18 +26,20 @@ FIELDS = {
     "wall.height": Words("How high is it?", "from the floor to the ceiling"),
     "wall.build": Words(
         "What is it built of?",
-        "drywall (plasterboard), plaster, masonry or timber: what fixings are reckoned with",
+        "drywall (plasterboard), plaster, masonry or timber: the fixings are chosen for it",
         '"drywall"',
     ),
     "wall.wiring": Words(
-        "By whose rule were its cables laid?", "us, uk or de; none when nobody knows. Use a detector anyhow", '"us"'
+        "By whose rule were its cables laid?",
+        "us, uk or de; none when nobody knows. Use a detector in any case",
+        '"us"',
     ),
     "feature.kind": Words("What is on the wall or in front of it?", "things on or in front of the wall, one by one"),
     "feature.name": Words("What do you call it?", "its name, to hang above it or to centre on it"),
     "feature.left": Words("How far is its left side from the wall's left end?", "from the wall's left end"),
     "feature.bottom": Words("How high above the floor does it begin?", "from the floor; 0 for what stands on it"),
     "feature.width": Words("How wide is it?", "from its left side to its right side"),
-    "feature.height": Words("How high is it, by itself?", "from its lower edge to its top edge"),
+    "feature.height": Words("How tall is it?", "from its lower edge to its top edge"),
     "feature.clear": Words(
         "How far do frames keep away from it?", "frames keep this far away from it", '"2 in"', '"5 cm"'
     ),
@@ -45,25 +47,25 @@ FIELDS = {
     "frame.title": Words("What is in it?", "its title", '"Royal fern"'),
     "frame.width": Words("How wide is frame {id}, outside?", "outside width of the frame"),
     "frame.height": Words("How high is frame {id}, outside?", "outside height of the frame"),
-    "frame.weight": Words("", "as weighed; what holds it is reckoned with it", '"4.2 lb"', '"1.9 kg"'),
+    "frame.weight": Words("", "as weighed; what holds it is checked against it", '"4.2 lb"', '"1.9 kg"'),
     "frame.hanger": Words("What is on its back to hang it by?", "what is on its back"),
     "frame.drop": Words(
-        "From its top edge down to where it hangs from, how far?",
+        "How far below its top edge is the hanging point?",
         "from the top edge down to where it bears, a wire pulled taut; each frame has its own",
         '"3 1/8 in"',
         '"7.9 cm"',
     ),
     "hanger.left": Words("From behind: how far is the left one from the frame's left side?", "to its middle"),
     "hanger.right": Words("From behind: how far is the right one from the frame's right side?", "to its middle"),
-    "hanger.drop_left": Words("From the top edge down to where the left one bears, how far?", "measured from behind"),
-    "hanger.drop_right": Words("From the top edge down to where the right one bears, how far?", "measured from behind"),
+    "hanger.drop_left": Words("How far below the top edge does the left one bear?", "measured from behind"),
+    "hanger.drop_right": Words("How far below the top edge does the right one bear?", "measured from behind"),
     "hanger.screw_below": Words(
         "How far do the screws sit under the edge that it bears on?", "from the rail's bearing edge down to its screws"
     ),
     "fixing.kind": Words("What goes into the wall?", "nail, hook or screw, for every frame that says no other"),
     "fixing.below": Words("How far does the hook's seat lie below its nail?", "from the nail down to the hook's seat"),
     "group.arrangement": Words(
-        "How do the frames sit to each other?", "row, column, rows, columns or grid; for others see the README", '"row"'
+        "How are the frames arranged?", "row, column, rows, columns or grid; for others see the README", '"row"'
     ),
     "group.rows": Words("Which frames are in which row, from the top?", "row by row from the top, each from the left"),
     "group.columns": Words("Which frames are in which column?", "column by column, each from its top"),
@@ -81,9 +83,9 @@ FIELDS = {
     ),
     "height.above": Words("Above what?", "the feature that the group hangs above"),
     "height.by": Words("How far above it do the lowest frames end?", "from its top edge up to the lowest frame"),
-    "height.centre": Words("How high is the middle of them all?", "from the floor to the middle of the group"),
-    "height.top": Words("How high is the top of them all?", "from the floor to the highest edge of the group"),
-    "height.bottom": Words("How high is the foot of them all?", "from the floor to the lowest edge of the group"),
+    "height.centre": Words("How high is the middle of the group?", "from the floor to the middle of the group"),
+    "height.top": Words("How high is the top of the group?", "from the floor to the highest edge of the group"),
+    "height.bottom": Words("How high is the bottom of the group?", "from the floor to the lowest edge of the group"),
     "paper.size": Words("What paper is in the printer?", "letter, a4, tabloid, a3, …; or a roll: roll 24 in"),
     "more": Words(
         "Another frame: the same as the last, another size, or no more?",
