@@ -1,14 +1,19 @@
 """A job from a sample, and out of a template that was printed."""
 
 import io
-from pathlib import Path
+import os
+from pathlib import Path, PurePosixPath, PureWindowsPath
 
 import pypdf
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from pypdf.generic import NameObject
 
 from templates_gen.jobfile.building import read_job
 from templates_gen.planning import plan_wall
+from templates_gen.starting.plainnames import JOB_ENDING, SHEET_ENDINGS, plain_name
+from templates_gen.toml import toml
 from tests.jobs import SAMPLES
 from tests.made import SAMPLE_NAMES
 from tests.running import MINIMAL, listing, run
@@ -127,9 +132,9 @@ def test_a_job_does_not_take_the_name_of_what_lies_beside_it(other, folder):
     (folder / "hall.toml").write_text('[job]\nunit = "mm"\n[wall]\nwidth = 5000\nheight = 2600\n')
     assert run("template", "job.toml", *other.split(), "-o", "printed.pdf").code == 0
     (folder / "back").mkdir()
-    for given in (["--from", "printed.pdf"], ["--sample", "tile-rubbings"]):
-        name = "back/hall.toml" if other and given[0] == "--from" else "back/tile-rubbings.csv"
-        ran = run("start", *given, name)
+    for way in (["--from", "printed.pdf"], ["--sample", "tile-rubbings"]):
+        name = "back/hall.toml" if other and way[0] == "--from" else "back/tile-rubbings.csv"
+        ran = run("start", *way, name)
         assert (ran.code, ran.out, list((folder / "back").iterdir())) == (2, "", [])
         assert ran.err.startswith(f"error: {name}: is the name of a file that comes with the job\n  give")
 
@@ -141,14 +146,15 @@ def pdf_with(files: dict[str, bytes], producer: str = "templates-gen") -> bytes:
     writer.metadata = {"/Producer": producer}
     for name, content in files.items():
         item = writer.add_attachment(name, content)
-        relation = "/Supplement" if name in OTHERS else "/Source"
+        relation = "/Supplement" if name in OTHERS or content == SHEET else "/Source"
         item.associated_file_relationship = NameObject(relation)  # ISO 32000-2, 7.11.3, from memory
     writer.write(out)
     return out.getvalue()
 
 
-OTHERS = ("a/b.csv", "note.txt")
+OTHERS = ("note.txt",)
 JOB = MINIMAL.encode()
+SHEET = b"id,width,height\nA,300,200\n"
 WITH_SHEET = MINIMAL.replace('unit = "mm"', 'unit = "mm"\nframes = "frames.csv"').encode()
 
 REFUSED = {
@@ -160,16 +166,107 @@ REFUSED = {
     "no job but a note": (pdf_with({"note.txt": b"hello there"}), "has no job inside"),
     "two jobs": (pdf_with({"a.toml": JOB, "b.toml": JOB}), "has no job inside"),
     "no TOML": (pdf_with({"a.toml": b"hello there"}), "is not valid TOML"),
-    "up a folder": (pdf_with({"../job.toml": JOB}), "expected the plain name of a file"),
-    "in a folder": (pdf_with({"job.toml": JOB, "a/b.csv": b"id\n"}), "expected the plain name of a file"),
-    "in a folder, with the other slash": (pdf_with({"..\\job.toml": JOB}), "expected the plain name of a file"),
-    "on another drive": (pdf_with({"C:job.toml": JOB}), "expected the plain name of a file"),
-    "from the root": (pdf_with({"/etc/job.toml": JOB}), "expected the plain name of a file"),
-    "hidden": (pdf_with({".profile": JOB}), "expected the plain name of a file"),
-    "like an option": (pdf_with({"--force": JOB}), "expected the plain name of a file"),
-    "two lines": (pdf_with({"job\n.toml": JOB}), "expected the plain name of a file"),
     "a spreadsheet missing": (pdf_with({"job.toml": WITH_SHEET}), "has no 'frames.csv' inside"),
 }
+
+
+ODD_NAMES = {
+    "-ferns.toml": "ferns.toml",
+    "--force": "force.toml",
+    ".profile": "profile.toml",
+    "...": "job.toml",
+    ".toml": "job.toml",
+    "fern\u00a0prints.toml": "fern prints.toml",  # no-break space
+    "\u0645\u06cc\u200c\u062e.toml": "\u0645\u06cc\u062e.toml",  # a non-joiner between letters
+    "far\u00adbe.toml": "farbe.toml",  # a soft hyphen
+    "\U0001f469\u200d\U0001f3a8.toml": "\U0001f469\U0001f3a8.toml",  # a painter: two signs and a joiner
+    "\u202etoml.ferns": "toml.ferns.toml",  # written from right to left
+    "two\nlines.toml": "two lines.toml",
+    "../job.toml": "job.toml",
+    "a/b.toml": "b.toml",
+    "..\\job.toml": "job.toml",
+    "C:job.toml": "C-job.toml",
+    "/etc/job.toml": "job.toml",
+    "12:30?.toml": "12-30-.toml",
+    "click.py": "click.py.toml",
+    "F(1).TOML": "F(1).TOML",
+}
+"""Names of attachments, and under which plain name each is written.  Our own design, no source."""
+
+
+@pytest.mark.parametrize("name", ODD_NAMES)
+def test_a_job_of_any_name_is_taken_under_a_plain_one_or_the_one_given(name, folder):
+    (folder / "x.pdf").write_bytes(pdf_with({name: JOB}))
+    assert (run("start", "--from", "x.pdf").code, run("start", "--from", "x.pdf", "new.toml").code) == (0, 0)
+    assert sorted(listing(folder)) == sorted(["x.pdf", ODD_NAMES[name], "new.toml"])
+    assert (folder / ODD_NAMES[name]).read_bytes() == (folder / "new.toml").read_bytes() == JOB
+
+
+OWN_NAMES = [name for name in ODD_NAMES if "/" not in name and not name.startswith("...")]
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows has no files of most of these names")
+@pytest.mark.parametrize("name", OWN_NAMES)
+def test_a_paper_of_ours_gives_its_job_back_whatever_the_job_files_name(name, folder):
+    (folder / name).write_bytes(JOB)
+    assert run("measure", f"./{name}", "-o", "paper.pdf").code == 0
+    ran = run("start", "--from", "paper.pdf", "new.toml")
+    assert (ran.code, ran.err, (folder / "new.toml").read_bytes()) == (0, "", JOB)
+    (folder / "back").mkdir()
+    os.chdir(folder / "back")
+    assert run("start", "--from", "../paper.pdf").code == 0
+    assert listing(folder / "back") == {ODD_NAMES[name]: JOB}
+
+
+@given(st.text(max_size=40), st.sampled_from([JOB_ENDING, SHEET_ENDINGS]))
+def test_a_plain_name_is_plain_and_stays_itself(name, endings):
+    plain = plain_name(name, endings)
+    assert plain_name(plain, endings) == plain and plain.isprintable() and plain.lower().endswith(endings)
+    assert PureWindowsPath(plain).name == plain == PurePosixPath(plain).name and plain[0] not in ".- "
+
+
+SHEET_NAMES = {
+    "-list.csv": "list.csv",
+    "click.py": "click.py.csv",
+    "a\u00adb.tsv": "ab.tsv",
+    ".csv": "frames.csv",
+    "far/-list.csv": "list.csv",
+    'the "big" one\'s.csv': "the -big- one's.csv",
+}
+
+
+@pytest.mark.parametrize("quoted", [toml, lambda name: '"' + "".join(f"\\u{ord(sign):04x}" for sign in name) + '"'])
+@pytest.mark.parametrize("name", SHEET_NAMES)
+def test_a_spreadsheet_of_any_name_comes_under_a_plain_one_and_the_job_says_so(name, quoted, folder):
+    head = MINIMAL.partition("[[frame]]")[0]
+    text = head.replace('unit = "mm"', f'unit = "mm" # frames = "{name[:1]}"\n"frames" = {quoted(name)} # theirs')
+    (folder / "x.pdf").write_bytes(pdf_with({"job.toml": text.encode(), name.rpartition("/")[2]: SHEET}))
+    assert run("start", "--from", "x.pdf").code == 0
+    assert listing(folder).keys() == {"x.pdf", "job.toml", SHEET_NAMES[name]}
+    assert (folder / SHEET_NAMES[name]).read_bytes() == SHEET
+    assert [frame.id for frame in read_job(folder / "job.toml").frames] == ["A"]
+    assert (folder / "job.toml").read_text().replace(toml(SHEET_NAMES[name]), quoted(name)) == text
+
+
+def test_spreadsheets_of_one_name_from_two_folders_both_come_back(folder):
+    for place, content in (("list", SHEET), ("drops", b"id,drop\nA,60\n")):
+        (folder / place).mkdir()
+        (folder / place / "frames.csv").write_bytes(content)
+    named = 'unit = "mm"\nmeasured = "drops/frames.csv"\nframes = "list/frames.csv"'
+    (folder / "job.toml").write_text(MINIMAL.partition("[[frame]]")[0].replace('unit = "mm"', named))
+    assert run("measure", "job.toml", "-o", "paper.pdf").code == 0
+    (folder / "back").mkdir()
+    assert run("start", "--from", "paper.pdf", "back/job.toml").code == 0
+    assert sorted(listing(folder / "back")) == ["frames-2.csv", "frames.csv", "job.toml"]
+    assert read_job(folder / "back" / "job.toml").frames == read_job(folder / "job.toml").frames
+
+
+def test_a_spreadsheet_named_where_it_cannot_be_replaced_is_said(folder):
+    text = MINIMAL.partition("[[frame]]")[0].replace('unit = "mm"', 'unit = "mm"\n"fra\\u006des" = "-a.csv"')
+    (folder / "x.pdf").write_bytes(pdf_with({"job.toml": text.encode(), "-a.csv": SHEET}))
+    ran = run("start", "--from", "x.pdf")
+    assert (ran.code, list(folder.iterdir())) == (2, [folder / "x.pdf"])
+    assert "names '-a.csv' in a way that cannot be replaced" in ran.err
 
 
 @pytest.mark.parametrize("name", REFUSED)

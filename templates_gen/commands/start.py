@@ -73,7 +73,7 @@ def _write(files: dict[Path, bytes], force: bool) -> None:
     job, *beside = files
     there = [path for path in beside if _holds(path, files[path])]
     write_results({path: content for path, content in files.items() if path not in there}, force)
-    walls = [path for path in beside if path.suffix == job.suffix]
+    walls = [path for path in beside if path.suffix.lower() == ".toml"]
     pictures = [path for path in beside if path.parent != job.parent]
     for path in beside:
         what = "the wall it was moved to" if path in walls else "a picture" if path in pictures else "its spreadsheet"

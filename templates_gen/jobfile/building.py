@@ -25,6 +25,7 @@ from templates_gen.jobfile.tables import (
     JobTable,
     PaperTable,
 )
+from templates_gen.jobfile.travelling import apart
 from templates_gen.jobfile.typed import read_table
 from templates_gen.jobfile.walling import build_paper, build_wall
 from templates_gen.model import Fixing, Frame, Job
@@ -83,8 +84,13 @@ def build_job(raw: dict[str, Any], path: Path, content: bytes = b"") -> Job:
         frames=frames,
         paper=build_paper(read_table(raw.get("paper", {}), PaperTable, job.unit, "paper"), job.unit, path.parent),
         accuracy=build_accuracy(read_table(raw.get("accuracy", {}), AccuracyTable, job.unit, "accuracy"), "accuracy"),
-        sources=((path.name, content), *csv_source, *measured_source),
+        sources=_apart(((path.name, content), *csv_source, *measured_source)),
     )
+
+
+def _apart(files: Sequence[tuple[str, bytes]]) -> tuple[tuple[str, bytes], ...]:
+    """The same files, none under the name of another: two from different folders may be called the same."""
+    return tuple(zip(apart(name for name, _ in files), (content for _, content in files), strict=True))
 
 
 def _frame(

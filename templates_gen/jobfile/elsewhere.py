@@ -11,6 +11,7 @@ from templates_gen.jobfile.building import check_tables, read_job
 from templates_gen.jobfile.grouping import build_group
 from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes
 from templates_gen.jobfile.tables import GroupTable, JobTable
+from templates_gen.jobfile.travelling import apart
 from templates_gen.jobfile.typed import read_length, read_table
 from templates_gen.jobfile.walling import build_wall
 from templates_gen.model import Job, Wall
@@ -84,5 +85,5 @@ def _unit(raw: object, unit: str) -> str:
 
 def _other_name(job: Job, other: Path) -> str:
     """The name under which the other file travels: its own, unless one of the job's files has that."""
-    names = {name for name, _ in job.sources}
-    return other.name if other.name not in names else f"{other.stem}-wall{other.suffix}"
+    names = [name for name, _ in job.sources]
+    return other.name if apart([other.name], names) == [other.name] else f"{other.stem}-wall{other.suffix}"

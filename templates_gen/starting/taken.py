@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import os
-import re
 from collections.abc import Mapping
-from pathlib import Path, PurePosixPath, PureWindowsPath
+from pathlib import Path, PurePosixPath
 
 import templates_gen
 from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.building import read_job
 from templates_gen.jobfile.reading import decoded, parse_toml, read_bytes
+from templates_gen.jobfile.travelling import apart, last_part
 from templates_gen.pdf.attached import attached
-from templates_gen.toml import toml
+from templates_gen.starting.plainnames import JOB_ENDING, SHEET_ENDINGS, plain_name, renamed
 
 SCHEMA_LINE = "#:schema "
 """How a TOML file names its schema to an editor: an open convention of TOML language servers (from memory)."""
@@ -22,8 +22,6 @@ LARGEST_PDF = 500_000_000
 
 SPREADSHEETS = ("frames", "measured")
 """The fields of [job] that name another file."""
-
-_NAMING = re.compile(rf"""^(\s*(?:{"|".join(SPREADSHEETS)})\s*=\s*)(["'])(.*?)\2""", re.MULTILINE)
 
 Files = dict[Path, bytes]
 
@@ -54,7 +52,7 @@ def sample(name: str, job: Path) -> Files:
     content, folder = _sample(name).encode(), samples_folder()
     frames = read_job(folder / f"{name}.toml").frames
     pictures = [os.path.relpath(frame.image, folder) for frame in frames if frame.image and not frame.image_missing]
-    others = (*_spreadsheets(content, name), *pictures)
+    others = (*_spreadsheets(content, name).values(), *pictures)
     return _together(job, content, {other: read_bytes(folder / other) for other in others})
 
 
@@ -75,23 +73,32 @@ def _sample(name: str) -> str:
 def from_template(pdf: Path, job: Path | None) -> Files:
     """The job inside a template, as `job` or else under its own name in the current folder, and what else is inside.
 
-    Beside it come to lie its spreadsheets, and the file of the wall that it was moved to.
+    Beside it come to lie its spreadsheets, and the file of the wall that it was moved to, all under plain names.
 
-    Raises InputError for a file that this program did not make or that holds no job, and for an odd name in it.
+    Raises InputError for a file that this program did not make or that holds no job.
     """
     files = attached(read_bytes(pdf, LARGEST_PDF, "a template"), pdf.name)
-    for name in files:
-        _check_name(name, pdf.name)
     name = next(iter(files))
-    target, content = job or Path(name), files.pop(name)
-    wanted = _spreadsheets(content, pdf.name)
-    for sheet in map(_last_part, wanted):
-        if sheet not in files:
-            raise InputError(pdf.name, f"has no {sheet!r} inside, which its job names")
-    if wanted != [*map(_last_part, wanted)]:  # one was in another folder, and comes to lie beside the job
-        text = decoded(content, pdf.name)
-        content = _NAMING.sub(lambda found: found[1] + toml(_last_part(found[3])), text).encode()
-    return _together(target, content, files)
+    content = files.pop(name)
+    target = job or Path(plain_name(name, JOB_ENDING))
+    sheets = _held(files, _spreadsheets(content, pdf.name), name, pdf.name)
+    others = {held: plain_name(held, SHEET_ENDINGS if held in sheets.values() else JOB_ENDING) for held in files}
+    new = dict(zip(others, apart(others.values(), () if job else (target.name,)), strict=True))
+    content = renamed(content, {field: new[held] for field, held in sheets.items()}, pdf.name)
+    return _together(target, content, {new[held]: files[held] for held in files})
+
+
+def _held(files: Mapping[str, bytes], wanted: Mapping[str, str], job: str, where: str) -> dict[str, str]:
+    """The name under which the spreadsheet of each field travels.  Raises InputError where one is missing."""
+    held: dict[str, str] = {}
+    for field, path in wanted.items():
+        # a file of the name that another one has already travels under a name with a number
+        names = [apart([name], [job, *held.values()])[0] for name in (PurePosixPath(path).name, last_part(path))]
+        found = next((name for name in names if name in files), None)
+        if found is None:
+            raise InputError(where, f"has no {last_part(path)!r} inside, which its job names")
+        held[field] = found
+    return held
 
 
 def missing_pictures(job: Path) -> list[str]:
@@ -103,18 +110,8 @@ def missing_pictures(job: Path) -> list[str]:
     return list(dict.fromkeys(frame.image for frame in frames if frame.image_missing))
 
 
-def _check_name(name: str, where: str) -> None:
-    """Raises InputError for an attachment that would land in another folder, out of sight, or nowhere."""
-    plain = PurePosixPath(name).name == name == PureWindowsPath(name).name
-    if not plain or not name.isprintable() or name.startswith((".", "-")):
-        raise InputError(where, f"has an attachment named {name!r}, expected the plain name of a file")
-
-
-def _spreadsheets(content: bytes, where: str) -> list[str]:
-    """The spreadsheets that a job file names.  Raises InputError where it is none."""
-    job = parse_toml(content, where).get("job", {})
-    return [job[name] for name in SPREADSHEETS if isinstance(job, dict) and isinstance(job.get(name), str)]
-
-
-def _last_part(path: str) -> str:
-    return PureWindowsPath(path).name
+def _spreadsheets(content: bytes, where: str) -> dict[str, str]:
+    """The spreadsheets that a job file names, each by its field.  Raises InputError where it is none."""
+    table = parse_toml(content, where).get("job", {})
+    named = {name: table.get(name) for name in SPREADSHEETS} if isinstance(table, dict) else {}
+    return {name: path for name, path in named.items() if isinstance(path, str) and path}
