@@ -104,7 +104,7 @@ def check_place(path: Path, force: bool = False) -> None:
     try:
         _check_kind(path)
         if path.exists() and not force and not is_ours(path):
-            raise OutputError(f"{path}: is there already and was not made by this program; give --force to replace it")
+            raise OutputError(f"{path}: already exists and was not made by this program; give --force to overwrite it")
     except OSError as error:  # a name too long, a folder that may not be searched
         raise OutputError(f"{path}: cannot be written: {error.strerror or error}") from None
 

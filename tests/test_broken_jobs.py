@@ -113,7 +113,7 @@ def test_a_job_with_a_stopping_finding_ends_with_one_and_writes_nothing(folder):
     assert ran.code == 1
     assert ran.out == ""
     assert "Frame A reaches beyond the wall: " in ran.err
-    assert ran.err.splitlines()[-1] == "error: job.toml: not printed, because of what is marked stop"
+    assert ran.err.splitlines()[-1] == "error: job.toml: no template: settle what is marked stop first"
     assert listing(folder) == before
 
 

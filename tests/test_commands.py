@@ -57,7 +57,7 @@ def test_check_says_when_nothing_is_found(small):
 def test_check_gives_its_findings_to_a_machine(name, folder):
     ran = run("check", f"samples/{name}.toml", "--format", "json", "--report", "report.json")
     data = json.loads(ran.out)
-    assert (ran.code, ran.err, data["format"]) == (0, "report.json: a report for a machine\n", 1)
+    assert (ran.code, ran.err, data["format"]) == (0, "report.json: the report\n", 1)
     assert json.loads((folder / "report.json").read_text(encoding="utf-8")) == data
     for finding in data["findings"]:
         assert list(finding) == ["level", "rule", "about", "text", "source"]
@@ -80,7 +80,7 @@ def test_the_schedule_fits_a_terminal_and_names_every_frame(name, folder):
 def test_the_schedule_for_a_machine_has_the_keys_it_always_has(name, folder):
     ran = run("schedule", f"samples/{name}.toml", "--format", "json", "--report", "s.json")
     data = json.loads(ran.out)
-    assert (ran.code, ran.err) == (0, "s.json: a report for a machine\n")
+    assert (ran.code, ran.err) == (0, "s.json: the report\n")
     assert json.loads((folder / "s.json").read_text(encoding="utf-8")) == data
     keys = {"format", "job", "unit", "wall", "centre_line", "level_line", "frames", "findings"}
     assert keys <= set(data) and data["format"] == 1
@@ -153,7 +153,7 @@ def test_template_writes_a_file_beside_the_job_and_says_how_many_sheets(name, fo
 
 def test_template_reports_to_a_machine(small):
     ran = run("template", "job.toml", "-o", "out.pdf", "--report", "report.json", "--paper", "letter")
-    assert (ran.code, ran.err) == (0, "report.json: a report for a machine\n")
+    assert (ran.code, ran.err) == (0, "report.json: the report\n")
     data = json.loads((small / "report.json").read_text(encoding="utf-8"))
     keys = {"format", "paper", "sheets", "register_marks", "rules", "nails"}
     assert keys <= set(data) and data["format"] == 1
@@ -176,7 +176,7 @@ def test_several_jobs_are_each_written_beside_their_file(small):
 def test_one_output_for_several_jobs_is_wrong_use(option, small):
     ran = run("template", "job.toml", "job.toml", option, "x")
     assert (ran.code, ran.out) == (2, "")
-    assert "are for one job" in ran.err and not (small / "x").exists()
+    assert "take one job" in ran.err and not (small / "x").exists()
 
 
 @pytest.mark.parametrize(

@@ -86,7 +86,7 @@ def test_a_form_and_readings_are_two_different_things(sample, options):
 
 def test_the_readings_are_not_written_over(sample):
     ran = run("correct", "fern-prints.toml", HUNG.name, "--report", HUNG.name, "--force")
-    assert ran.code == 2 and "a file that is read" in ran.err
+    assert ran.code == 2 and "a file that this command reads" in ran.err
     assert (sample / HUNG.name).read_bytes() == HUNG.read_bytes()
 
 

@@ -268,7 +268,7 @@ def test_a_pick_that_cannot_be_is_refused(tmp_path):
     (tmp_path / "m.csv").write_text("id,drop\na,80\n", encoding="utf-8")
     path.write_text('[job]\nmeasured = "m.csv"\n' + path.read_text(encoding="utf-8"), encoding="utf-8")
     other = run("options", path, "--pick", "1", "-o", tmp_path / "elsewhere" / "y.toml")
-    assert other.code == 2 and "the job names files beside it: m.csv" in other.err
+    assert other.code == 2 and "the job names files in that folder: m.csv" in other.err
     assert run("options", path, "--pick", "1", "-o", path).code == 2  # never the job file itself
 
 

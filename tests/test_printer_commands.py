@@ -86,7 +86,7 @@ def test_a_scale_page_replaces_no_file_of_another_program(folder):
 
 
 def test_what_was_recorded_is_shown_and_listed(folder):
-    assert run("printer", "list").out == "no printer was recorded yet\n"
+    assert run("printer", "list").out == "no printer has been recorded yet\n"
     ran = run(*RECORD, "--diagonals", "316.4", "316.0")
     assert (ran.code, ran.err) == (0, "")
     assert run("printer", "show", "study").out == ran.out

@@ -44,7 +44,7 @@ def test_each_job_is_told_together_in_order_and_none_stops_the_others(cores, fol
         """ "14 3/8", "1' 2 3/8\\"", "36.5 cm" or "365 mm\"""",
         "c.toml:",
         "stop  Frame A reaches beyond the wall: 150 mm · 5 7/8 in at the left, 150 mm · 5 7/8 in at the right.",
-        "error: c.toml: not printed, because of what is marked stop",
+        "error: c.toml: no template: settle what is marked stop first",
         "2 written, 2 failed",
     ]  # fmt: skip
     assert sorted(path.name for path in folder.glob("*.pdf")) == ["a.pdf", "d.pdf"]

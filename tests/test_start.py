@@ -135,7 +135,7 @@ def test_a_file_that_is_there_is_kept_unless_forced(folder):
     assert (ran.code, ran.err.count("?")) == (2, 0)  # refused before anything is asked
     ran = run("start", typed=ANSWERS[:-1] + "job.toml\nother.toml\n")
     assert (ran.code, ran.out.partition(":")[0]) == (0, "other.toml")
-    assert "no    job.toml: is there already" in ran.err
+    assert "no    job.toml: already exists" in ran.err
     assert (folder / "job.toml").read_text() == "mine"
     assert run("start", "job.toml", "--force", typed=ANSWERS).code == 0
     assert (folder / "job.toml").read_text(encoding="utf-8").startswith("# A job for templates-gen")

@@ -212,7 +212,7 @@ def test_check_gives_it_to_people_and_machines(tmp_path):
     job_file = SAMPLES / "fern-prints.toml"
     # right is 48 9/16, 48 9/16 and 43 3/4 in, as the first page says
     ran = run("check", job_file, "--taped", "a=48 9/16,b=48 3/4,width=43 3/4", "--report", tmp_path / "r.json")
-    assert (ran.code, ran.err) == (0, f"{tmp_path / 'r.json'}: a report for a machine\n")
+    assert (ran.code, ran.err) == (0, f"{tmp_path / 'r.json'}: the report\n")
     assert "leans" in ran.out and "to the right" in ran.out and max(map(len, ran.out.splitlines())) <= 80
     data = json.loads((tmp_path / "r.json").read_text(encoding="utf-8"))
     assert data["taped"]["retape"] is True and data["taped"]["look_at"][0]["step"] >= 1

@@ -18,7 +18,7 @@ def test_a_file_that_is_not_ours_stays_and_nothing_else_is_written(command, smal
     ran = run(*command, "notes.txt")
     assert (ran.code, ran.out) == (2, "")
     assert ran.err.startswith("error: ") and "--force" in ran.err
-    assert "notes.txt: is there already and was not made by this program" in ran.err
+    assert "notes.txt: already exists and was not made by this program" in ran.err
     assert listing(small) == before
 
 

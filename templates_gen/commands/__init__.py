@@ -8,18 +8,18 @@ import click
 
 BY_STEP = {
     "Plan": {
-        "start": "Make a job file: by questions, from a sample, out of a template.",
+        "start": "Make a job file: from questions, a sample or a template.",
         "check": "Show everything wrong or risky, before paper is used.",
         "options": "Show different arrangements of the same frames on one page.",
-        "proof": "Draw the wall to scale, for the client to say yes.",
+        "proof": "Draw the wall to scale, for the client's approval.",
     },
     "Measure and print": {
-        "measure": "Write a sheet to measure the frames with, from behind.",
+        "measure": "Write a measuring sheet: every frame's back, with blanks.",
         "template": "Write the full-scale template.",
         "schedule": "Show every frame and every nail: heights and distances.",
         "labels": "Write a label for the back of every frame.",
     },
-    "After hanging": {"correct": "Say which nails move, from what was measured on the wall."},
+    "After hanging": {"correct": "Say which nails to move, from what was measured."},
     "Set up once": {
         "printer": "Measure a printer, so that templates measure true.",
         "schema": "Show the JSON Schema of a job file, for editors.",

@@ -18,12 +18,17 @@ FILE = click.Path(path_type=Path, readable=False)  # whether it can be read is t
 job_argument = click.argument("job", type=FILE, metavar="JOB", shell_complete=job_files)
 
 output_option = partial(
-    click.option, "-o", "--output", type=FILE, metavar="FILE.pdf", help="Where to write it; else beside the job file."
+    click.option,
+    "-o",
+    "--output",
+    type=FILE,
+    metavar="FILE.pdf",
+    help="Where to write it; default: next to the job file.",
 )
 
 paper_option = partial(
     click.option, "--paper", metavar="SIZE", shell_complete=paper_names,
-    help="a4, letter, a3, tabloid, ...; else as the job says.",
+    help="a4, letter, a3, tabloid, ...; default: the job's.",
 )  # fmt: skip
 
 printer_option = partial(click.option, "--printer", metavar="NAME", shell_complete=printer_names)
@@ -32,16 +37,21 @@ wall_option = click.option(
     "--wall", type=FILE, metavar="OTHER.toml", shell_complete=job_files, help="Hang the same group on that file's wall."
 )
 
-report_option = click.option("--report", type=FILE, metavar="FILE.json", help="Write a report for a machine.")
+report_option = click.option("--report", type=FILE, metavar="FILE.json", help="Also write a report for other programs.")
 
 force_option = click.option("--force", is_flag=True, help="Overwrite a file that templates-gen did not write.")
 
 font_option = click.option(
-    "--font", "fonts", type=FILE, multiple=True, metavar="FILE.ttf", help="A font for more scripts."
+    "--font",
+    "fonts",
+    type=FILE,
+    multiple=True,
+    metavar="FILE.ttf",
+    help="A font for scripts that the usual fonts lack.",
 )
 
 
 def format_option(*kinds: str) -> Callable[[Decorated], Decorated]:
     """The option of how to show what is found: as text, or as one of these."""
     choice = click.Choice(["text", *kinds])
-    return click.option("--format", "shape", type=choice, default="text", help="How to show it.")
+    return click.option("--format", "shape", type=choice, default="text", help="Format of what is shown.")

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 @job_argument
 @format_option("json")
 @wall_option
-@click.option("--taped", metavar="a=L,b=L,width=L", help="What was measured on the taped paper: is it true?")
+@click.option("--taped", metavar="a=L,b=L,width=L", help="Lengths measured on the taped paper, to check it.")
 @report_option
 @force_option
 @click.pass_context

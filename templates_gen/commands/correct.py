@@ -32,13 +32,13 @@ if TYPE_CHECKING:
 @click.command()
 @job_argument
 @click.argument("readings", type=FILE, metavar="[READINGS.csv]", required=False)
-@click.option("--form", is_flag=True, help="Write a blank form for the readings: FILE.pdf, or FILE.csv to fill in.")
-@click.option("--template", "patches", is_flag=True, help="Write a small paper for every nail that moves.")
-@output_option(metavar="FILE", help="Where the form or the papers go; else beside the job file.")
+@click.option("--form", is_flag=True, help="Write a blank form for the readings, as .pdf or .csv.")
+@click.option("--template", "patches", is_flag=True, help="Write a small template for every nail that moves.")
+@output_option(metavar="FILE", help="Where to write the form or templates; default: next to the job file.")
 @wall_option
 @paper_option()
 @font_option
-@printer_option(help="Draw the papers so that this recorded printer prints them true.")
+@printer_option(help="Correct the templates for this recorded printer.")
 @format_option("csv", "json")
 @report_option
 @force_option
@@ -81,7 +81,7 @@ def _check_use(
     form: bool, patches: bool, readings: Path | None, output: Path | None, report: Path | None, printer: str | None
 ) -> None:
     if form == (readings is not None):
-        raise click.UsageError("give READINGS.csv, or else --form for a blank one")
+        raise click.UsageError("give READINGS.csv, or --form for a blank form")
     if (form and (patches or report)) or (output is not None and not (form or patches)):
         raise click.UsageError("-o goes with --form or --template; --template and --report with READINGS.csv")
     if printer is not None and not patches:
@@ -126,7 +126,7 @@ def _write_patches(
         show_finding("warn", doubt)
     moves = [move for cured in done for move in cured.correction.moves]
     if not moves:
-        click.echo(f"{place}: not written, for no nail moves", err=True)
+        click.echo(f"{place}: not written: no nail moves", err=True)
         return
     lettering = job_lettering(plan.job, fonts)
     template = patch_pages(plan, done, lettering, known)

@@ -24,10 +24,12 @@ _Pair = tuple[str, str] | None
 @job_argument
 @output_option()
 @wall_option
-@click.option("--label", "size", nargs=2, metavar="WIDTH HEIGHT", help="Size of a label; else about 90 x 50 mm.")
-@click.option("--pitch", nargs=2, metavar="ACROSS DOWN", help="From a label's edge to that of the next.")
+@click.option("--label", "size", nargs=2, metavar="WIDTH HEIGHT", help="Size of a label; default: about 90 x 50 mm.")
+@click.option("--pitch", nargs=2, metavar="ACROSS DOWN", help="From a label's edge to the same edge of the next.")
 @click.option("--first", nargs=2, metavar="LEFT TOP", help="Where the first label begins, from the sheet's edges.")
-@click.option("--skip", type=click.IntRange(0), default=0, metavar="N", help="Labels that are used up already.")
+@click.option(
+    "--skip", type=click.IntRange(0), default=0, metavar="N", help="How many labels of the first sheet are used."
+)
 @paper_option()
 @font_option
 @force_option

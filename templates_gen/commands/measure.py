@@ -15,7 +15,7 @@ from templates_gen.commands.results import check_results, place_beside, write_pa
 @click.command()
 @job_argument
 @output_option()
-@click.option("--csv", type=FILE, metavar="FILE.csv", help="Write the same as a spreadsheet to be filled in.")
+@click.option("--csv", type=FILE, metavar="FILE.csv", help="Also write the blanks as a spreadsheet.")
 @paper_option()
 @font_option
 @force_option
@@ -24,8 +24,8 @@ def measure(
 ) -> None:
     """Write a measuring sheet: every frame from the back, and blanks to fill in.
 
-    The spreadsheet, filled in, is read by the job: measured = "FILE.csv" under
-    [job].
+    Fill in the sheet or the spreadsheet. The job reads the spreadsheet by
+    measured = "FILE.csv" under [job].
 
     \b
     Example:
@@ -49,4 +49,4 @@ def measure(
     if csv is not None:
         write_result(csv, to_fill_in(read).encode("utf-8-sig"), force)
         beside = Path(os.path.relpath(csv, job.parent)).as_posix()
-        click.echo(f'{csv}: to fill in; the job reads it by  measured = "{beside}"  under [job]')
+        click.echo(f'{csv}: fill it in, and put  measured = "{beside}"  under [job]')

@@ -29,9 +29,9 @@ MOST = 12
 
 @click.command()
 @job_argument
-@click.option("--count", type=click.IntRange(2, MOST), default=6, metavar="N", help="At most so many; 6 if not given.")
-@click.option("--pick", type=click.IntRange(1, MOST), metavar="N", help="Keep this one as a job of placed frames.")
-@output_option(metavar="FILE", help="The page, else JOB-options.pdf; the job, else JOB-N.toml.")
+@click.option("--count", type=click.IntRange(2, MOST), default=6, metavar="N", help="How many at most; default: 6.")
+@click.option("--pick", type=click.IntRange(1, MOST), metavar="N", help="Write option N as a job file.")
+@output_option(metavar="FILE", help="Default: JOB-options.pdf, or JOB-N.toml with --pick.")
 @wall_option
 @paper_option()
 @font_option
@@ -73,7 +73,7 @@ def options(
         write_result(target, write_pdf(options_page(found, own, lettering), lettering), force)
     _show(found)
     if watch.stopped:
-        click.echo("stopped early: --pick knows only what a whole search finds", err=True)
+        click.echo("stopped early: --pick searches to the end, and may number its options otherwise", err=True)
     click.echo(f"{target}: {counted(len(found), 'option')} on 1 page of {own.name} paper")
     click.echo(f"to keep one:  templates-gen options {job}{_on(wall)} --pick N -o NEW-JOB.toml")
 
@@ -109,10 +109,10 @@ def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, t
 
     job = tg.read_job(path)
     if pick > len(found):
-        raise InputError("--pick", f"found {pick}, expected 1 to {len(found)}, which is all there is")
+        raise InputError("--pick", f"found {pick}, expected 1 to {len(found)}: there are no more")
     if target.resolve().parent != path.resolve().parent and (names := _beside(job)):
         problem = f"found {target}, expected a name in the job's folder"
-        raise InputError("--output", problem, f"the job names files beside it: {', '.join(names[:3])}")
+        raise InputError("--output", problem, f"the job names files in that folder: {', '.join(names[:3])}")
     option = found[pick - 1]
     comment = f"option {pick} of {path.name}: {option.kind}, scores {option.score:.0f} of 100"
     group = replace(option.plan.job.group, centre_on=job.group.centre_on, height=job.group.height)

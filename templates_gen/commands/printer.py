@@ -29,8 +29,8 @@ def printer() -> None:
 
 
 @printer.command(short_help="Write the scale page, to print and measure.")
-@output_option(default="scale-page.pdf", help="Where to write it; else scale-page.pdf.")
-@paper_option(default="a4", help="a4 (if not given), letter, a3, tabloid, ...")
+@output_option(default="scale-page.pdf", help="Where to write it; default: scale-page.pdf.")
+@paper_option(default="a4", help="a4 (default), letter, a3, tabloid, ...")
 @force_option
 def page(output: Path, paper: str, force: bool) -> None:
     """Write the scale page: what to print and measure, and how to record it.
@@ -127,7 +127,7 @@ def list_printers(shape: str) -> None:
     for known in printers:
         click.echo(f"{known.name}: {known.paper}, {known.across:.2%} across, {known.along:.2%} along, {known.date}")
     if not printers:
-        click.echo("no printer was recorded yet")
+        click.echo("no printer has been recorded yet")
 
 
 def _length(value: str, where: str) -> float:
@@ -159,7 +159,7 @@ def _shown(known: Printer) -> Iterator[str]:
     ):
         yield f"  {way}     {found:.1f} mm for {asked:.1f} mm: {scale:.2%}, give or take {2 * sigma:.2%}"
     if readings.diagonals is None:
-        yield "  diagonals  not measured, taken to print square"
+        yield "  diagonals  not measured: the printer is assumed to print square"
     else:
         one, two = readings.diagonals
         yield f"  diagonals  {one:.1f} mm and {two:.1f} mm: leans {lean_words(known)}, give or take {2 * skew:.2f}°"

@@ -21,10 +21,10 @@ from templates_gen.commands.showing import STOPPED, show_findings
 
 @click.command()
 @job_argument
-@output_option(metavar="FILE", help="A .pdf, .svg or .png; else JOB-proof.pdf.")
+@output_option(metavar="FILE", help="A .pdf, .svg or .png; default: JOB-proof.pdf.")
 @wall_option
 @paper_option()
-@click.option("--sign", is_flag=True, help="With a line for the client to sign on.")
+@click.option("--sign", is_flag=True, help="Add a line for the client to sign.")
 @click.option("--zones", is_flag=True, help="For the installer: the nails, and where cables may run.")
 @click.option(
     "--dpi", type=click.IntRange(20, 1200), default=150, metavar="N", help="Resolution of a .png; default: 150."
@@ -36,7 +36,7 @@ def proof(
     context: click.Context, job: Path, output: Path | None, wall: Path | None, paper: str | None, sign: bool,
     zones: bool, dpi: int, fonts: tuple[Path, ...], force: bool,
 ) -> None:  # fmt: skip
-    """Draw the wall to scale with frames and pictures, for the client to say yes.
+    """Draw the wall to scale with frames and pictures, for the client's approval.
 
     It is drawn even when something stops the template: what was found is shown,
     and the exit code is then 1.
@@ -63,5 +63,5 @@ def proof(
     write_result(target, made.content, force)
     click.echo(f"{target}: the wall at 1:{made.scale}")
     if stops(findings):
-        click.echo("drawn all the same, to talk about; no template before what is marked stop is settled", err=True)
+        click.echo("drawn for discussion; settle what is marked stop before you print a template", err=True)
         context.exit(STOPPED)

@@ -26,7 +26,7 @@ def place_beside(job: Path, wall: Path | None, what: str = "", ending: str = ".p
 
     folder = Path(os.path.realpath(job.parent))  # that of /dev/stdin, say, whatever stands behind it
     if not job.is_file() or folder == Path("/dev") or folder.is_relative_to("/proc"):
-        raise OutputError(f"{job}: is no file that a result can stand beside\n  say where it goes with -o FILE")
+        raise OutputError(f"{job}: is not a file, so a result cannot go next to it\n  say where to write it: -o FILE")
     return job.with_name("-".join(filter(None, [job.stem, wall.stem if wall else "", what])) + ending)
 
 
@@ -44,7 +44,7 @@ def check_results(
     own = [path.parent / name for name, _ in job.sources]
     own += [Path(frame.image) for frame in job.frames if frame.image]
     taken = {os.path.realpath(name): "the job's own file" for name in own}
-    taken |= {os.path.realpath(file): "a file that is read" for file in filter(None, given)}
+    taken |= {os.path.realpath(file): "a file that this command reads" for file in filter(None, given)}
     for result in filter(None, results):
         real = os.path.realpath(result)
         if real in taken:
@@ -71,4 +71,4 @@ def write_report(path: Path | None, data: dict[str, Any], force: bool) -> None:
 
     if path is not None:
         write_result(path, (as_json(data) + "\n").encode(), force)
-        click.echo(f"{path}: a report for a machine", err=True)
+        click.echo(f"{path}: the report", err=True)

@@ -20,7 +20,7 @@ from templates_gen.commands.showing import as_json
     type=click.Choice(["text", "csv", "json"]),
     help="Format; default: by FILE's ending, else text.",
 )
-@output_option(metavar="FILE", help="Write it there: .txt, .csv or .json.")
+@output_option(metavar="FILE", help="Write it to FILE: .txt, .csv or .json.")
 @wall_option
 @report_option
 @force_option

@@ -142,7 +142,7 @@ def _result(future: Future[_Outcome], path: Path) -> _Outcome:
     try:
         return future.result()
     except BrokenProcessPool:
-        said = f"error: {path}: the process that made it was ended from outside\n"
+        said = f"error: {path}: the process that was making it was killed\n"
         return _Outcome(TemplatesError.exit_code, "", said)
 
 

@@ -28,9 +28,9 @@ HELLO = (
 @click.argument("job", type=FILE, metavar="[JOB.toml]", required=False)
 @click.option(
     "--sample", "sample_name", metavar="[NAME]", is_flag=False, flag_value="", shell_complete=sample_names,
-    help="Write this sample instead; without a name, list them.",
+    help="Write this sample; without NAME, list the samples.",
 )  # fmt: skip
-@click.option("--from", "pdf", type=FILE, metavar="FILE.pdf", help="Take the job out of a printed template instead.")
+@click.option("--from", "pdf", type=FILE, metavar="FILE.pdf", help="Take the job out of a template's file.")
 @force_option
 def start(job: Path | None, sample_name: str | None, pdf: Path | None, force: bool) -> None:
     """Make a job file: by answering questions, from a sample, or out of a
@@ -41,7 +41,7 @@ def start(job: Path | None, sample_name: str | None, pdf: Path | None, force: bo
       templates-gen start --sample fern-prints my-ferns.toml
     """
     if sample_name is not None and pdf is not None:
-        raise click.UsageError("--sample and --from are two ways to a job: give one of them")
+        raise click.UsageError("give --sample or --from, not both")
     if sample_name is not None:
         _from_sample(sample_name, job, force)
     elif pdf is not None:
@@ -79,7 +79,7 @@ def _write(files: dict[Path, bytes], force: bool) -> None:
         what = "the wall it was moved to" if path in walls else "a picture" if path in pictures else "its spreadsheet"
         click.echo(f"{path}: {what}")
     if missing := missing_pictures(job):
-        click.echo(wrapped(f"pictures that are not there: {some(missing)}; until they are, the proof shows blanks"))
+        click.echo(wrapped(f"missing pictures: {some(missing)}; the proof shows blanks until they are there"))
     moved = "".join(f" --wall {path}" for path in walls)
     click.echo(f"{job}: a job; next  templates-gen check {job}{moved}")
 
@@ -148,7 +148,7 @@ def _typed(question: Question) -> str:
         click.echo(err=True)
         if isinstance(error, EOFError) and sys.stdin.isatty():
             raise click.Abort from None
-        ended = "ended" if isinstance(error, EOFError) else "are no text in the terminal's encoding"
+        ended = "ended" if isinstance(error, EOFError) else "are not text in the terminal's encoding"
         problem, hint = f"the answers {ended} at the question “{question.ask}”", "Nothing was written."
         raise InputError("start", problem, hint) from None
     if not sys.stdin.isatty():
@@ -182,7 +182,9 @@ def _show_wall(state: Interview, shown: list[str]) -> list[str]:
     signs = LINES if _can_show(LINES.wall + LINES.frame + LINES.feature) else PLAIN
     picture = wall_picture(job.wall, [(item.frame.id, item.rect) for item in hung], job.unit, signs)
     if picture != shown:
-        not_yet = ["in no order yet: how they hang is asked below"] if hung and "group" not in state.tables else []
+        not_yet = (
+            ["not arranged yet: the next questions ask how they hang"] if hung and "group" not in state.tables else []
+        )
         click.echo("\n".join(["", *picture, *not_yet, ""]), err=True)
     if state.question is not None and state.question.key == "more":
         show_findings([finding for rule in MEASURES for finding in rule(plan)])

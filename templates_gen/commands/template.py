@@ -48,12 +48,16 @@ class _Asked(NamedTuple):
 @click.argument("jobs", type=FILE, metavar="JOB...", nargs=-1, required=True, shell_complete=job_files)
 @output_option()
 @wall_option
-@paper_option(help="a4, letter, a3, tabloid, 'roll 24 in', ...; else as the job says.")
-@click.option("--cover", type=click.Choice(["all", "marks", "nails"]), help="What must be on paper.")
+@paper_option(help="a4, letter, a3, tabloid, 'roll 24 in', ...; default: the job's.")
+@click.option(
+    "--cover",
+    type=click.Choice(["all", "marks", "nails"]),
+    help="What must be on paper: the whole group, every mark, or only the nails.",
+)
 @font_option
-@printer_option(help="Draw it so that this recorded printer prints it true.")
-@click.option("--one-piece", is_flag=True, help="One page, or as few as can be, for a print shop or plotter.")
-@click.option("--trim", type=click.Choice(["cut", "none"]), help="Whether sheets are cut before they are taped.")
+@printer_option(help="Correct it for this recorded printer.")
+@click.option("--one-piece", is_flag=True, help="One page, or as few as possible, for a print shop or plotter.")
+@click.option("--trim", type=click.Choice(["cut", "none"]), help="Cut the sheets before taping, or tape them uncut.")
 @click.option(
     "--sheets-at-most",
     "most",
@@ -72,12 +76,12 @@ def template(context: click.Context, /, jobs: tuple[Path, ...], printer: str | N
       templates-gen template samples/fern-prints.toml --paper letter -o fern.pdf
     """
     if printer is not None and options["one_piece"]:
-        raise click.UsageError("--printer is for what that printer prints, --one-piece for a print shop: leave one out")
+        raise click.UsageError("--printer is for your own printer, --one-piece for a print shop: give only one")
     asked = _Asked(**options, printer=printer_named(printer) if printer is not None else None)
     if len(jobs) > 1 and (asked.output is not None or asked.report is not None):
-        raise click.UsageError("-o and --report are for one job; several jobs are written beside their files")
+        raise click.UsageError("-o and --report take one job; several templates are written next to their job files")
     if asked.one_piece and (asked.paper or "").lower().startswith("roll"):
-        raise click.UsageError("--one-piece takes the size that is needed; for a roll leave it out")
+        raise click.UsageError("--one-piece chooses its own page size: for a roll, leave it out")
     context.exit(_make(jobs[0], asked) if len(jobs) == 1 else _make_each(jobs, asked))
 
 
@@ -109,7 +113,7 @@ def _make(path: Path, asked: _Asked) -> int:
         findings = tg.find(tg.plan_wall(job))
         show_findings(findings)
         if stops(findings):
-            click.echo(f"error: {path}: not printed, because of what is marked stop", err=True)
+            click.echo(f"error: {path}: no template: settle what is marked stop first", err=True)
             return STOPPED
         if asked.most is not None and _refused(path, job, asked.most, asked.printer):
             return STOPPED

@@ -62,7 +62,7 @@ def find_places(job: Job) -> None:
 @contextmanager
 def watching() -> Iterator[Watching]:
     """Watch a search; Ctrl-C ends it with what it has, a second one ends the program."""
-    watch = Watching("looking for arrangements (Ctrl-C: the best so far)")
+    watch = Watching("looking for arrangements (Ctrl-C shows the best so far)")
 
     def stop(*_: object) -> None:
         if watch.stopped:
