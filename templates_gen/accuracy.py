@@ -29,16 +29,18 @@ printing trades reach 0.1 mm with register pins (ISO 12647-2, from memory), scis
 
 MOISTURE_ALONG, MOISTURE_ACROSS = 0.045, 0.09
 """Per cent of growth for 10 % more relative humidity, along and across the grain: the middles of 0.03-0.06 and
-0.06-0.12 (from memory).  The whole tests' ranges for bond paper, 0.10-0.20 % and 0.20-0.40 %, are from tables of
-typical values that paper makers give."""
+0.06-0.12 (from memory).  The whole tests' ranges for bond paper, 0.10-0.20 % and 0.20-0.40 %, are from a table
+of typical values."""
 
 HUMIDITY = 10.0
 """Per cent of relative humidity between the printing, or the measuring of the rules, and the nailing.  Our own choice:
-paper for laser printers is shipped at about 20 %, a room has 40 to 60 %, and half an hour of rest takes most of it."""
+paper for laser printers is shipped at about 20 % (Mechanical Music Digest, 2005), a room has 40 to 60 %, and half an
+hour of rest takes most of it (both from memory)."""
 
 DROP = 0.5
 """mm, measuring a drop to a wire pulled taut, with a tape.  Common practice, no source; a tape of EU class II may be
-0.3 mm off at this length (maximum permissible error 0.3 + 0.2 L mm, L in m; from memory)."""
+0.5 mm off below a metre, and 0.7 mm from its end hook (2014/32/EU, annex X: 0.3 + 0.2 L mm with L rounded up to whole
+metres, and 0.2 mm for a hook)."""
 
 NAILING = 0.5
 """mm on either axis: how far the nail enters from the middle of its cross.  Our own estimate, no source."""

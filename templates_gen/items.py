@@ -71,7 +71,7 @@ class Text(Record, frozen=True):
     """One line of lettering.
 
     (x, y) is on the base line, at the `anchor` ("left", "middle" or "right") of the text; `height` is the height
-    of its capital letters in mm (ISO 3098-1 names that h); `angle` is 0, or 90 to read from the right-hand side.
+    of its capital letters in mm (h of ISO 3098-1, from memory); `angle` is 0, or 90 to read from the right-hand side.
     """
 
     x: float

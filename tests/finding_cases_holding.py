@@ -61,11 +61,13 @@ def railed(first: float) -> Job:
 CASES = [
     ("rating-exceeded", "warn", ("A",), rated(2.6), rated(2.5)),  # 4 x 2.5 = 10 (Paschke, trade column, April 2013)
     ("rating-unknown", "note", ("A",), job(frame(weight=20 * POUND)), job(frame(weight=19.9 * POUND))),
-    ("board-heavy", "warn", ("A",), on_board(5.1), on_board(5.0)),  # 5 kg a hook (trade texts)
+    ("board-heavy", "warn", ("A",), on_board(5.1), on_board(5.0)),  # 5 kg a hook (hausjournal)
+    # told for depths up to 0.3 m (hausjournal)
+    ("board-heavy", "warn", ("A",), on_board(2.0, depth=300.1), on_board(2.0, depth=300.0)),
     ("board-heavy", "warn", ("A",), on_board(10.1, hanger=pair()), on_board(10.0, hanger=pair())),
     ("board-heavy", "warn", ("A",), on_board(16.0, first=2019.1), on_board(16.0, first=2019.0)),  # 38 / 2 = 19
     ("board-heavy", "warn", ("A",), on_board(16.0, first=2100.0), job(frame(weight=16.0), **on_wall("masonry"))),
-    # 40 kg on a metre of board (trade texts; DIN 4103-1: 0.4 kN); of three frames 460 apart all are on one metre
+    # 40 kg on a metre of board (hausjournal; DIN 4103-1: 0.4 kN); of three frames 460 apart all are on one metre
     ("metre-heavy", "warn", ("A", "B", "C"), crowded(13.4), crowded(13.3)),
     ("metre-heavy", "warn", ("A", "B", "C"), crowded(13.4), crowded(13.4, gap=100.1)),  # 2 x 500.1 apart
     ("metre-heavy", "warn", ("A", "B", "C"), crowded(13.4, gap=100.0), crowded(13.4, build="masonry")),
@@ -82,7 +84,7 @@ CASES = [
     # a screw: 2850 x 0.36^2 x 1.8 / 25.4 = 26.175 lb/in = 4.584 N/mm, x 0.90 x 11 = 45.38 N; 45.39 and 45.25 N
     ("nail-short", "warn", ("A",), pulled(324.0, kind="screw"), pulled(323.0, kind="screw")),
     # 27 mm at 30 degrees: 27 - 12.7 / cos 30 = 12.335 mm in the stud, x 1.3318 x 0.90 x 0.67 for a nail driven at an
-    # angle (NDS, as quoted in secondary texts) = 9.91 N; 9.95 and 9.81 N
+    # angle (NDS, as others quote it) = 9.91 N; 9.95 and 9.81 N
     ("nail-short", "warn", ("A",), pulled(71.0, length=27.0, angle=30.0), pulled(70.0, length=27.0, angle=30.0)),
     # two nails in the hook, each with half of it: 189 mm 13.24 N, 188 mm 13.17 N
     ("nail-short", "warn", ("A",), pulled(189.0, nails=2), pulled(188.0, nails=2)),

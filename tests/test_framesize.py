@@ -24,7 +24,7 @@ def in_inches(size: tuple[float, float]) -> tuple[float, float]:
 
 
 def test_a_sixteen_by_twenty():
-    # allowance 1/8, moulding 1 1/4, rabbet 1/4: G + a + 2 (m - r), framers' trade texts, worked out by hand here
+    # allowance 1/8, moulding 1 1/4, rabbet 1/4: G + a + 2 (m - r), common practice of framers, worked out by hand here
     assert in_inches(outside_size(SIXTEEN_TWENTY, STICK)) == pytest.approx((18.125, 22.125))
 
 
@@ -34,7 +34,7 @@ def test_without_an_allowance_the_outside_is_the_contents_and_two_faces_less_the
 
 
 def test_a_mat_covers_a_quarter_inch_of_the_print_and_adds_its_sides():
-    # a window of 15.5 x 19.5 for a 16 x 20 print (framers' trade texts: 1/4 in at each edge); 2, 2 1/4, 3, 2 1/2 from
+    # a window of 15.5 x 19.5 for a 16 x 20 print (common practice of framers: 1/4 in an edge); 2, 2 1/4, 3, 2 1/2 from
     # the top one round by the right: 15 1/2 + 4 3/4 and 19 1/2 + 5
     mat = Mat(sides=(2 * INCH, 2.25 * INCH, 3 * INCH, 2.5 * INCH))
     contents = contents_size(SIXTEEN_TWENTY, mat)

@@ -41,8 +41,16 @@ def test_hooks_by_the_trades_factor_of_four(pounds, rating, hooks):
     ("weight", "hooks"), [(1.0, 1), (5.0, 1), (5.1, 2), (12.0, 3), (15.0, 3), (15.1, None), (16.0, None)]
 )
 def test_hooks_in_board_without_a_stud(weight, hooks):
-    # about 5 kg each, and none above 15 kg (two trade texts)
+    # about 5 kg each, and none above 15 kg: common practice in Germany (hausjournal)
     assert board_hooks_needed(weight) == hooks
+
+
+def test_what_board_carries_is_told_for_loads_up_to_three_hundred_millimetres_deep():
+    # hausjournal; DIN 4103-1, as a gypsum trade sheet quotes it: 0.3 m
+    assert (board_hooks_needed(4.0, 300.0), board_hooks_needed(4.0, 300.1)) == (1, None)
+    board = wall(build="drywall")
+    assert wanted_hooks(frame(weight=4.0, depth=300.0), board, (700.0,)) == 1
+    assert wanted_hooks(frame(weight=4.0, depth=300.1), board, (700.0,)) is None
 
 
 @given(st.integers(min_value=1, max_value=40), st.floats(min_value=0.1, max_value=100.0))
@@ -77,7 +85,7 @@ def test_withdrawal_of_a_screw_by_the_nds():
 
 # In the lightest usual wood, G = 0.36 (NDS 2018, Table 12.3.3A, public copy), for good: x 0.90 (American Wood Council,
 # Table 2.3.2).  Nail of 0.131 in, 1 in of it: 1380 x 0.077760 x 0.131 x 0.90 = 12.652 lb;
-# driven at an angle x 0.67 (NDS, as quoted in secondary texts) = 8.477; screw of 0.164 in, 1 1/8 in of it: 2850 x
+# driven at an angle x 0.67 (NDS, as others quote it) = 8.477; screw of 0.164 in, 1 1/8 in of it: 2850 x
 # 0.1296 x 0.164 x 1.125 x 0.90 = 61.33 lb, at an angle as well: worked out by hand here
 @pytest.mark.parametrize(
     ("fixing", "inches", "pounds"),

@@ -29,7 +29,7 @@ STICK = 'moulding = { face = "1 1/4", rabbet = "1/4", allowance = "1/8", wood = 
 
 
 def test_the_outside_is_worked_out_from_print_and_moulding(read):
-    # 16 x 20 in gives 18 1/8 x 22 1/8 (framers' trade texts): worked out by hand here
+    # 16 x 20 in gives 18 1/8 x 22 1/8 (common practice of framers): worked out by hand here
     frame = read(f'print = ["16", 20]\n{STICK}', "in")
     assert (frame.width / INCH, frame.height / INCH) == pytest.approx((18.125, 22.125))
     assert frame.worked_out == (frame.width, frame.height)
@@ -58,7 +58,7 @@ def test_a_given_side_wins_over_the_one_worked_out(read):
 
 
 def test_rabbet_and_allowance_have_their_usual_sizes(read):
-    # 1/4 and 1/8 in: common practice (framers' trade texts)
+    # 1/4 and 1/8 in: common practice of framers
     usual = read('print = [16, 20]\nmoulding = { face = "1 1/4" }', "in")
     assert usual.width / INCH == pytest.approx(18.125)
     assert (usual.weight, usual.weight_is, usual.lacking) == (None, "unknown", ())

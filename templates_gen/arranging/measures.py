@@ -29,7 +29,7 @@ def side_weights(rects: Iterable[Rect], axes: Rect) -> tuple[float, float]:
 
     A side's weight is the sum of area times the distance of its centroid from the axis, frames cut at the axis; the
     difference is over the larger of the two: BM_v and BM_h of Ngo, Teo and Byrne, A mathematical theory of interface
-    aesthetics, Visual Mathematics 2(4), 2000.  Their balance is 1 - (|BM_v| + |BM_h|) / 2.
+    aesthetics, Visual Mathematics 2(4), 2000, as restated in public code.  Their balance is 1 - (|BM_v| + |BM_h|) / 2.
     """
     x, y = axes.cx, axes.cy
     left = right = top = bottom = 0.0

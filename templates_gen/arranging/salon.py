@@ -30,7 +30,7 @@ STEPS, STEPS_PER_FRAME, MOST_WORK = 2000, 650, 50e6
 number of frames, which is what scoring one takes.  Our own design, measured on one machine."""
 
 NO_ROOM = 10.0
-"""What an arrangement without room costs at least: more than any with room."""
+"""What an arrangement without room costs at least: more than any with room.  Our own design, no source."""
 
 SPINE_CHANGES, SPINE_SWAPS = 0.15, 0.1
 """Shares of the changes of a mirrored sketch that are to its spine, and that swap two frames there.  Our own design."""

@@ -26,7 +26,7 @@ UK_EDGE = 150.0
 UK_DEPTH = 50.0
 """mm; a cable deeper than this need not keep to the zones (BS 7671, 522.6.202)."""
 
-DE_SOURCE = "DIN 18015-3:2016-09"
+DE_SOURCE = "DIN 18015-3:2016-09, whose upright zones count from rough edges, not from the finished ones given here"
 DE_LEVEL = (150.0, 450.0)
 """mm below the finished ceiling, and above the finished floor (DIN 18015-3:2016-09)."""
 
@@ -34,8 +34,8 @@ DE_WORKTOP = (1000.0, 1300.0)
 """mm above the finished floor, only in rooms with worktops (DIN 18015-3:2016-09)."""
 
 DE_UPRIGHT = (100.0, 300.0)
-"""mm beside the edge of doors, windows and corners (DIN 18015-3:2016-09; at a single door on its lock side only, but
-which side that is is not known here)."""
+"""mm beside the rough edge of doors, windows and corners (DIN 18015-3:2016-09; at a single door on its lock side only,
+but which side that is is not known here).  A job gives finished edges, and is told so."""
 
 DE_LINES_SOURCE = "common practice: cables lead straight to every switch and outlet (from memory)"
 

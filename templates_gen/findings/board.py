@@ -8,6 +8,7 @@ from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import WHO_DECIDES, listed, once, same_words
 from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.fixings import (
+    DEEPEST_ON_BOARD,
     METRE,
     MOST_ON_BOARD,
     MOST_PER_METRE,
@@ -16,6 +17,7 @@ from templates_gen.holding.fixings import (
     heaviest_metre,
     hooks_in_board,
     is_board,
+    too_deep_for_board,
 )
 from templates_gen.holding.studs import centres, known, nearest_stud, on_stud
 from templates_gen.holding.weighing import weight_words
@@ -24,8 +26,8 @@ from templates_gen.planning import Hung, Plan
 from templates_gen.units import show_both, show_mass_both
 from templates_gen.words import capital, counted
 
-BOARD_SOURCE = "common practice in trade texts on plasterboard"
-METRE_SOURCE = "common practice in trade texts on plasterboard; DIN 4103-1: 0.4 kN a metre"
+BOARD_SOURCE = "common practice in Germany: hausjournal"
+METRE_SOURCE = f"{BOARD_SOURCE}; DIN 4103-1, as a gypsum trade sheet quotes it: 0.4 kN a metre"
 STUD_SOURCE = "common practice"
 
 NEAR_STUD = 100.0
@@ -44,7 +46,7 @@ def _too_heavy_for_board(hung: Hung, plan: Plan) -> bool:
         return False
     if frame.hanger.kind == "cleat" and known(wall.studs):
         return False  # that its rail misses the studs is said instead
-    needed = board_hooks_needed(frame.weight)
+    needed = board_hooks_needed(frame.weight, frame.depth)
     return needed is None or needed > len(hung.bearings)
 
 
@@ -74,20 +76,22 @@ def _metre_heavy(plan: Plan) -> Iterator[Finding]:
         names = once(name for _, _, name in shares[first:end])
         text = (
             f"{capital(listed(names))}: together {show_mass_both(weight, unit)} on {show_both(METRE, unit)} of board, "
-            f"not known to be in studs. Trade texts hang at most {show_mass_both(MOST_PER_METRE, unit)} there. "
-            f"Spread them, or use studs. {WHO_DECIDES}"
+            f"not known to be in studs. Common practice there is at most {show_mass_both(MOST_PER_METRE, unit)}, "
+            f"nothing deeper than {show_both(DEEPEST_ON_BOARD, unit)}. Spread them, or use studs. {WHO_DECIDES}"
         )
         yield Finding(WARN, "metre-heavy", names, text, METRE_SOURCE)
 
 
 def _board_advice(hung: Hung, unit: str) -> str:
+    deepest, instead = show_both(DEEPEST_ON_BOARD, unit), "use a stud, or anchors by their maker's rating."
+    if too_deep_for_board(hung.frame.depth):
+        return f"What hooks in board carry is told for frames up to {deepest} deep, and this is deeper: {instead}"
     needed = board_hooks_needed(hung.frame.weight or 0.0)
     if needed is None:
-        most = show_mass_both(MOST_ON_BOARD, unit)
-        return f"Above {most}, trade texts hang nothing on hooks there: use a stud, or anchors by their maker's rating."
+        return f"Above {show_mass_both(MOST_ON_BOARD, unit)}, common practice hangs nothing on hooks there: {instead}"
     return (
-        f"Trade texts hang about {show_mass_both(PER_BOARD_HOOK, unit)} on each: {needed} would be wanted. Use more "
-        "hooks, a stud, or an anchor by its maker's rating."
+        f"Common practice is about {show_mass_both(PER_BOARD_HOOK, unit)} on each, for frames up to {deepest} deep: "
+        f"{needed} would be wanted. Use more hooks, a stud, or an anchor by its maker's rating."
     )
 
 

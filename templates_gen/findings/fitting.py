@@ -14,7 +14,7 @@ from templates_gen.words import capital
 
 LEAST_ABOVE, MOST_ABOVE = 100.0, 255.0
 """mm (4-10 in) between furniture and the group above it: 6-8 in is usual, 4 and 10 in are the ends of what is
-advised.  Common practice in interior design texts, no standard."""
+advised (10 from memory).  Common practice in interior design, no standard."""
 
 MOST_PAIRS = 50
 """So many pairs of frames that overlap, or are too close, are named.  Our own design, no source."""

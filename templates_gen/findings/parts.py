@@ -20,7 +20,7 @@ def _size_differs(plan: Plan) -> Iterator[Finding]:
     """One for all frames of one size: an outside that is not what their print, mat and moulding come to."""
     said = ((hung.frame.id, _differs(hung.frame, plan.job.unit)) for hung in plan.frames)
     for names, text in same_words(said):
-        yield Finding(WARN, "size-differs", names, text, "arithmetic of framers' trade texts")
+        yield Finding(WARN, "size-differs", names, text, "common practice of framers: how sizes add up")
 
 
 def _differs(frame: Frame, unit: str) -> str:

@@ -15,10 +15,9 @@ from templates_gen.words import capital
 HANDRAIL = Printed(34, 865), Printed(38, 965)
 """Straight above the nosings, between which the top of a handrail is (2010 ADA Standards, 505.4, from memory)."""
 
-HANDRAIL_SOURCE = "2010 ADA Standards, 505.4"
+HANDRAIL_SOURCE = "2010 ADA Standards, 505.4, from memory"
 
-FOOTING_SOURCE = "OSHA, 29 CFR 1926.1053(b)(6)"
-"""Ladders only on stable and level surfaces, unless secured (from memory)."""
+FOOTING_SOURCE = "OSHA, 29 CFR 1926.1053(b)(6), from memory: ladders on stable and level surfaces, unless secured"
 
 
 def _over_stair(plan: Plan) -> Iterator[tuple[Hung, float]]:

@@ -46,7 +46,7 @@ DROP_SLACK = 3.0
 TIDY = {"in": INCH / 2, "cm": 10.0, "mm": 10.0}
 """mm that an advised distance is a multiple of.  Our own design, no source."""
 
-FLAT_SOURCE = "statics: pull = weight / (2 sin of the angle); C. A. Paschke, Wall Hangers and Cleats, April 2013: 60°"
+FLAT_SOURCE = "statics: pull = weight / (2 sin of the angle); C. A. Paschke, trade column, April 2013: 60°"
 SLIP_SOURCE = "statics; people see a tilt of 0.6°: Vision Research 30(10), 1990"
 DROP_SOURCE = "statics"
 

@@ -14,29 +14,32 @@ from templates_gen.model import Fixing, Frame, Wall
 from templates_gen.units import GRAVITY, INCH, KG
 
 TRADE_FACTOR = 4.0
-"""A hook's rating is to be so many times the weight on it: "a 10 lb hanger only supports 2 1/2 lb" (C. A. Paschke,
-Hardware: Wall Hangers and Cleats, trade column, April 2013)."""
+"""A hook's rating is to be so many times the weight on it: a hanger of 10 lb for 2 1/2 lb (C. A. Paschke, Hardware:
+Wall Hangers and Cleats, trade column, April 2013)."""
 
 PER_BOARD_HOOK, MOST_ON_BOARD = 5.0, 15.0
-"""kg on one hook in plasterboard without a stud, and on all of a frame's (two continental trade texts)."""
+"""kg on one hook in plasterboard without a stud, and on all of a frame's: common practice in Germany (hausjournal)."""
 
 METRE, MOST_PER_METRE = 1000.0, 40.0
-"""mm, and kg in board on so much of a wall's length (trade texts on plasterboard; DIN 4103-1, as restated in two texts,
-has a light wall bear 0.4 kN on each metre, no further than 0.3 m in front of it)."""
+"""mm, and kg in board on so much of a wall's length: common practice in Germany (hausjournal); DIN 4103-1, as a gypsum
+trade sheet quotes it, has a light wall bear 0.4 kN on each metre."""
+
+DEEPEST_ON_BOARD = 300.0
+"""mm that a load may reach into the room where these figures for board are to hold (the same two)."""
 
 NDS_NAIL, NDS_SCREW = 1380.0, 2850.0
 """lb per inch in the wood for G = 1 and a diameter of 1 in: allowable withdrawal from side grain, of a smooth nail
-1380 G^(5/2) D (NDS 2005, equation 11.2-3, as quoted in three texts), of a wood screw 2850 G² D (NDS 2018, 12.2.2)."""
+1380 G^(5/2) D (NDS 2005, equation 11.2-3, as others quote it), of a wood screw 2850 G² D (NDS 2018, 12.2.2)."""
 
 LASTING = 0.90
 """The factor C_D on both for a load that stays, or lasts more than 10 years (American Wood Council, Table 2.3.2;
 NDS 2005, Appendix B)."""
 
 TOE_NAILED = 0.67
-"""Factor on the allowable withdrawal of a nail driven at an angle (NDS, as quoted in secondary texts)."""
+"""Factor on the allowable withdrawal of a nail driven at an angle (NDS, as others quote it)."""
 
 LIGHT_STUD = 0.36
-"""Specific gravity of spruce-pine-fir (South), Eastern softwoods and Western woods, the lightest of the usual stud woods
+"""Specific gravity of spruce-pine-fir (South), Eastern softwoods and Western woods, the lightest usual wood of studs
 (NDS 2018, Table 12.3.3A, as a public copy has it)."""
 
 LEAST_DIAMETERS = 6.0
@@ -51,9 +54,16 @@ def hooks_needed(weight: float, rating: float) -> int:
     return _at_least_one(TRADE_FACTOR * weight / rating)
 
 
-def board_hooks_needed(weight: float) -> int | None:
-    """How many hooks in plasterboard without a stud a frame wants; None when it is too heavy for hooks there."""
-    return None if weight > MOST_ON_BOARD + 1e-9 else _at_least_one(weight / PER_BOARD_HOOK)
+def too_deep_for_board(depth: float | None) -> bool:
+    """True for a frame that reaches further into the room (mm) than the figures for board hold; False if not known."""
+    return depth is not None and depth > DEEPEST_ON_BOARD + TOLERANCE
+
+
+def board_hooks_needed(weight: float, depth: float | None = None) -> int | None:
+    """How many hooks in plasterboard without a stud a frame wants; None for one too heavy or deep for that."""
+    if weight > MOST_ON_BOARD + 1e-9 or too_deep_for_board(depth):
+        return None
+    return _at_least_one(weight / PER_BOARD_HOOK)
 
 
 def _at_least_one(hooks: float) -> int:
@@ -95,14 +105,14 @@ def wanted_hooks(frame: Frame, wall: Wall, across: Sequence[float]) -> int | Non
     by_rating = None if rating is None else hooks_needed(weight, rating)
     if not hooks_in_board(frame, wall, across):
         return by_rating
-    in_board = board_hooks_needed(weight)
+    in_board = board_hooks_needed(weight, frame.depth)
     return None if in_board is None else max(in_board, by_rating or 0)
 
 
 def nail_withdrawal(gravity: float, diameter: float, length: float) -> float:
     """N that a smooth nail with so much of its length (mm) in side grain may be pulled with, before any factor.
 
-    1380 G^(5/2) D by the inch: NDS 2005, equation 11.2-3, as quoted in three texts.
+    1380 G^(5/2) D by the inch: NDS 2005, equation 11.2-3, as others quote it.
     """
     per_inch: float = NDS_NAIL * gravity**2.5 * diameter / INCH * POUND_FORCE
     return per_inch * length / INCH

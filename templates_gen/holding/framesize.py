@@ -10,14 +10,14 @@ from templates_gen.record import Record
 from templates_gen.units import INCH
 
 MAT_OVERLAP = INCH / 4
-"""mm by which a mat's window covers each edge of the print: 1/4 in, common practice of framers (trade texts)."""
+"""mm by which a mat's window covers each edge of the print: 1/4 in, common practice of framers."""
 
 RABBET = INCH / 4
-"""mm by which the moulding's lip covers each edge of the contents: usually 1/4 in, common practice of framers (trade
-texts; 3/8, 5/16 and 1/2 in are made too)."""
+"""mm by which the moulding's lip covers each edge of the contents: usually 1/4 in, common practice of framers (3/8,
+5/16 and 1/2 in are made too)."""
 
 ALLOWANCE = INCH / 8
-"""mm by which a frame is cut larger than its contents, in all: 1/8 in, common practice of framers (trade texts)."""
+"""mm by which a frame is cut larger than its contents, in all: 1/8 in, common practice of framers."""
 
 
 class Mat(Record, frozen=True, kw_only=True):
@@ -56,7 +56,7 @@ def window_size(contents: Size, mat: Mat) -> Size:
 
 
 def outside_size(contents: Size, moulding: Moulding) -> Size:
-    """The outside of the frame: G + a + 2 (m - r), with the moulding m wide (framers' trade texts)."""
+    """The outside of the frame: G + a + 2 (m - r), with the moulding m wide (common practice of framers)."""
     return _grown(contents, _border(moulding))
 
 
@@ -68,7 +68,7 @@ def contents_within(outside: Size, moulding: Moulding) -> Size:
 def mat_shown(mat: Mat, moulding: Moulding | None) -> tuple[float, float, float, float]:
     """How much of the mat's sides (top, right, bottom, left) the moulding leaves to see: w - r + a/2.
 
-    Where no moulding is given, of one with the usual rabbet and allowance (framers' trade texts).
+    Where no moulding is given, of one with the usual rabbet and allowance (common practice of framers).
     """
     hidden = moulding.rabbet - moulding.allowance / 2 if moulding else RABBET - ALLOWANCE / 2
     top, right, bottom, left = (side - hidden for side in mat.sides)

@@ -12,13 +12,13 @@ from templates_gen.record import Record
 from templates_gen.units import INCH, show_mass_both
 
 GLAZINGS = {"glass": 2500.0, "acrylic": 1190.0}
-"""kg/m³.  Float glass: EN 572-1, as restated in two texts; acrylic sheet: 1170 to 1200 in makers' data sheets."""
+"""kg/m³.  Float glass: EN 572-1, as others quote it; acrylic sheet: 1170 to 1200 in makers' data sheets."""
 
 BACKINGS = {"foam board": 120.0, "mat board": 680.0, "hardboard": 950.0, "mdf": 720.0}
 """kg/m³, all from memory: foam board 0.6 kg/m² at 5 mm; mat board as `MAT`; hardboard 900 to 1000; MDF 600 to 800."""
 
 MAT, MAT_THICKNESS = 0.95, 1.4
-"""kg/m² and mm of 4-ply mat board: 0.84 to 1.05 from memory; UK trade's standard board is 1.4 mm thick."""
+"""kg/m² and mm of 4-ply mat board: 0.84 to 1.05 from memory; 1.3 to 1.5 mm (Saitzyk, 1987), 1.4 mm in the UK trade."""
 
 USUAL = {"glass": 2.0, "acrylic": 2.0, "foam board": 5.0, "mat board": MAT_THICKNESS, "hardboard": 3.0, "mdf": 3.0}
 """mm, where no thickness is given.  Common practice, no source."""
@@ -28,15 +28,16 @@ WOODS = {
     "hemlock": 0.45, "red maple": 0.54, "spruce": 0.35,
     "pine": 0.40, "oak": 0.63, "poplar": 0.42, "sugar maple": 0.63, "walnut": 0.55,
 }  # fmt: skip
-"""Specific gravity, oven-dry mass by volume at 12 % moisture.  Wood Handbook data reprinted by Oregon State University
-(white ash, yellow birch, black cherry, western hemlock, Engelmann spruce); the last five from memory of its table 5-3b
-(ponderosa pine, red oak, yellow-poplar, black walnut)."""
+"""Specific gravity, oven-dry mass by volume at 12 % moisture: USDA Forest Service, Forest Inventory and Analysis
+database, table REF_SPECIES, column WOOD_SPGR_MC12VOL_DRYWT, as a public copy has it.  Of red alder, white ash, quaking
+aspen, American basswood, yellow birch, black cherry, Douglas-fir, western hemlock, red maple, Engelmann spruce,
+ponderosa pine, northern red oak, yellow-poplar, sugar maple and black walnut; other trees of these names differ."""
 
 MOIST = 1.12
-"""Wood at 12 % moisture weighs so many times its specific gravity (Wood Handbook ch. 4, from memory)."""
+"""Wood at 12 % moisture weighs so many times its oven-dry mass, of which moisture is counted in parts."""
 
 RABBET_SPARE = INCH / 8
-"""mm that a rabbet is deeper than its contents are thick: about 1/8 in, common practice of framers (trade texts)."""
+"""mm that a rabbet is deeper than its contents are thick: about 1/8 in, common practice of framers."""
 
 
 class Sheet(Record, frozen=True):

@@ -25,7 +25,8 @@ from templates_gen.papersizes import (
 from templates_gen.units import INCH, as_found
 
 STUD_SPACING = {"in": 16 * INCH, "metric": 600.0}
-"""mm between stud centres when not given: 16 in (IRC Table R602.3(5)); 600 mm (UK practice, from memory)."""
+"""mm between stud centres when not given: 16 in (IRC, Table R602.3(5), as others quote it); 600 mm (UK practice, from
+memory)."""
 
 STUD_WIDTH = 38.0
 """mm, 1 1/2 in: a nominal 2 in stud (DOC PS 20, from memory)."""

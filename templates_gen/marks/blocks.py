@@ -12,8 +12,7 @@ from templates_gen.lettering import Lettering
 from templates_gen.record import Record
 
 LEAST_LEADING = 22 / 14
-"""Least distance of base lines in lettering heights: ISO 3098-1, lettering type A with capital letters that carry
-accents (from memory)."""
+"""Least distance of base lines in lettering heights: GOST 2.304-81, table 1, lettering type A."""
 
 BETWEEN = 0.35
 """Least free space between the ink of two lines, in lettering heights.  Our own design, no source."""

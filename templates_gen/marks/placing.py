@@ -12,7 +12,8 @@ from templates_gen.near import Near
 from templates_gen.record import replace
 
 AIR = 1.0
-"""mm kept free around lettering.  ISO 3098-1 asks for gaps of 2/14 h at least; ours is more, our own design."""
+"""mm kept free around lettering.  ISO 3098-1 asks for gaps of 2/14 h at least (from memory); ours is more, our own
+design."""
 
 
 MANY, GRID = 100, 10.0
