@@ -18,6 +18,7 @@ from tests.finding_cases_behind import SWITCH, wall
 from tests.finding_cases_found import CASES as FOUND
 from tests.finding_cases_holding import CASES as HOLDING
 from tests.finding_cases_stairs import CASES as STAIRS
+from tests.finding_cases_stairs import climbing
 from tests.finding_cases_wire import CASES as WIRE
 from tests.jobs import Height, Spot, frame, group, job, named
 
@@ -237,3 +238,18 @@ def test_what_no_tape_measure_shows_is_never_nought():
     assert named("frames-overlap", placed(399.9))[0].text == "Frames A and B overlap by less than 1 mm · 1/16 in."
     (off,) = named("frame-off-wall", at_height(2350.1))
     assert off.text == "Frame A reaches beyond the wall: less than 1 mm · 1/16 in at the top."
+
+
+def test_a_group_off_its_centre_line_is_told_which_way():
+    # 40 / 25.4 = 1.575 in, nearest 1 9/16
+    (right,), (left,) = (named("group-off-centre", off_centre(by)) for by in (40.0, -40.0))
+    assert right.text == "The group's middle is 40 mm · 1 9/16 in to the right of its centre line."
+    assert left.text == "The group's middle is 40 mm · 1 9/16 in to the left of its centre line."
+
+
+def test_a_handrail_is_told_with_both_its_limits_as_the_standard_prints_them():
+    # 34 to 38 in, 865 to 965 mm (2010 ADA Standards, 505.4, from memory)
+    (metric,), (inches,) = (named("handrail", replace(climbing(1300.0), unit=unit)) for unit in ("mm", "in"))
+    assert "less than 965 mm · 38 in straight" in metric.text and "at 865 mm · 34 in to 965 mm · 38 in" in metric.text
+    assert "less than 38 in · 965 mm straight" in inches.text and "at 34 in · 865 mm to 38 in · 965 mm" in inches.text
+    assert "from memory" in metric.source

@@ -9,7 +9,7 @@ from templates_gen.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstfile import draw_first_pages
-from templates_gen.marks.guide import GUTTER
+from templates_gen.marks.guide import GUTTER, TICK
 from templates_gen.marks.hangingday import hanging_order, hanging_steps
 from templates_gen.marks.sketches import Sketch
 from templates_gen.planning import plan_wall
@@ -42,6 +42,30 @@ def test_it_is_one_page_the_last_before_the_sheets(name: str) -> None:
     assert [step.name for step in steps if step.name not in said] == []
     words = " ".join(said)
     assert [step.words for step in steps if step.words not in words] == []
+
+
+def ticked(page: Page) -> list[str]:
+    """What stands just right of a box to tick off."""
+    outlines = [bounds_of(item) for item in page.page_items if isinstance(item, Polygon) and len(item.points) == 4]
+    boxes = [box for box in outlines if box.width == pytest.approx(TICK) == box.height]
+    return [
+        text.text for box in boxes for text in texts(page) if 0 < text.x - box.x1 < 3.0 and box.y0 < text.y < box.y1
+    ]
+
+
+def bounds_of(item: Polygon) -> Rect:
+    across, up = zip(*item.points, strict=True)
+    return Rect(min(across), min(up), max(across), max(up))
+
+
+@all_jobs
+def test_every_tool_that_the_day_asks_for_is_there_to_be_ticked_off(name: str) -> None:
+    tools = ticked(guide_page(name)[1])
+    usual = ["tape measure", "spirit level", "pencil", "scissors", "knife", "low-tack tape", "string"]
+    assert [tool for tool in usual if tool not in tools] == []
+    done = made(name)
+    asked = " ".join(step.words for step in hanging_steps(done.plan, done.sheets)).lower()
+    assert [tool for tool in ("spirit level", "pencil", "string") if tool in asked and tool not in tools] == []
 
 
 def test_all_before_the_sheets_of_the_fern_prints_is_on_three_pages() -> None:

@@ -17,7 +17,8 @@ from templates_gen.arranging.measures import (
 from templates_gen.arranging.score import WEIGHTS, score, total
 from templates_gen.geometry import Rect, bounds
 from templates_gen.planning import plan_wall
-from templates_gen.telling.score import plan_score, score_words
+from templates_gen.record import replace
+from templates_gen.telling.score import lean_words, plan_score, score_words
 from tests.jobs import frame, group, job
 
 THREE = [Rect.sized(0, 0, 40, 50), Rect.sized(45, 0, 30, 40), Rect.sized(45, 45, 30, 20)]
@@ -119,3 +120,26 @@ def test_the_score_in_words():
     assert "heavy on the left: 25 %" in words
     assert "balanced top and bottom" in words
     assert plan_score(plan_wall(job(frame()))) is None
+
+
+# limits of 3 and 15 per cent: our own design, no source
+@pytest.mark.parametrize(
+    ("left", "top", "words"),
+    [
+        (0.0299, -0.0299, "balanced left and right; balanced top and bottom"),
+        (0.0301, -0.0301, "a little heavy on the left: 3 %; a little heavy at the bottom: 3 %"),
+        (-0.149, 0.149, "a little heavy on the right: 15 %; a little heavy at the top: 15 %"),
+        (-0.151, 0.151, "heavy on the right: 15 %; heavy at the top: 15 %"),
+    ],
+)
+def test_how_much_heavier_a_side_must_be_to_be_worth_a_word(left, top, words):
+    assert lean_words(replace(score(PAIR, 5.0, 5.0), left_heavy=left, top_heavy=top)) == words
+
+
+# filled shares of 0.9 and 0.75: our own design, no source
+@pytest.mark.parametrize(
+    ("filled", "words"),
+    [(0.9, "; compact: it fills 90 %"), (0.899, "; fairly compact"), (0.75, "; fairly compact"), (0.749, "; loose")],
+)
+def test_how_much_a_group_must_fill_to_be_compact(filled, words):
+    assert words in score_words(replace(score(PAIR, 5.0, 5.0), compactness=filled))

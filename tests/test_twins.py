@@ -82,6 +82,11 @@ def test_many_twins_are_told_the_most_that_a_nail_may_move():
     # drops of 80, 82, … 98: 18 mm, 0.709 in = 11.3 sixteenths
     ten = (frame(str(number), 90.0, drop=80.0 + 2 * number) for number in range(10))
     assert "a nail moves by up to 18 mm · 11/16 in." in said(*ten)
+    # all of them higher than the first by 10 mm, 6.3 sixteenths; then by 10 higher and 10 lower
+    nine = [frame(str(number), 90.0, drop=80.0) for number in range(9)]
+    assert "by up to 10 mm · 3/8 in." in said(frame("F", 90.0, drop=90.0), *nine)
+    assert "by up to 10 mm · 3/8 in." in said(frame("F", 90.0, drop=70.0), *nine)
+    assert "by up to 20 mm · 13/16 in." in said(frame("F", 90.0, drop=90.0), *nine, frame("L", 90.0, drop=100.0))
 
 
 def test_twins_on_other_fixings_take_them_along():

@@ -46,6 +46,16 @@ def test_the_mat_and_the_backing():
     assert sheet_weight(Sheet("foam board", 5.0), CONTENTS) == pytest.approx(0.124, abs=5e-4)
 
 
+# 0.206451 m² x the thickness x 120, 680, 950 and 720 kg/m³ (from memory: foam board 0.6 kg/m² at 5 mm, mat board 0.95
+# kg/m² at 1.4 mm, hardboard 900 to 1000, MDF 600 to 800)
+@pytest.mark.parametrize(
+    ("kind", "thick", "weight"),
+    [("foam board", 10.0, 0.2477), ("mat board", 1.4, 0.1965), ("hardboard", 3.0, 0.5884), ("mdf", 3.0, 0.4459)],
+)
+def test_every_backing(kind, thick, weight):
+    assert sheet_weight(Sheet(kind, thick), CONTENTS) == pytest.approx(weight, abs=1e-4)
+
+
 @pytest.mark.parametrize(("wood", "weight"), [("basswood", 0.415), ("red maple", 0.605), ("ash", 0.673)])
 def test_the_moulding(wood, weight):
     # (30 x 20 - 6.35 x 12 = 523.8 mm²) x (2 (456.875 + 558.475) - 4 x 30 = 1910.7 mm) x specific gravity (as

@@ -59,6 +59,15 @@ def test_a_slipping_wire_says_how_little_slip_shows_and_what_was_taken_for_grant
     assert "Vision Research" in found.source
 
 
+def test_the_slip_that_is_said_is_that_of_six_tenths_of_a_degree():
+    # 0.6° (Vision Research 30(10), 1990).  Rings 1000 apart, 250 deep in a frame of 720; the wire rises 150, c = 110:
+    # e = (150 + 110) tan 0.6° = 2.72; the wire is 2 hypot(500, 150) = 1044 long, so 2.72 · 1000 / 1044 = 2.61 mm, or
+    # 0.103 in = 1.64 sixteenths: worked out by hand here (0.5° would be 2.17 mm, 1.37 sixteenths)
+    wide = frame(width=1200.0, height=720.0, hanger=Hanger(kind="wire", ring_separation=1000.0, ring_depth=250.0))
+    (found,) = said(job(replace(wide, drop=100.0)))
+    assert "a slip of only 3 mm · 1/8 in is visible" in found.text
+
+
 def test_the_advice_is_two_fixings_just_far_enough_apart():
     # D = 300, L = 360.56, c = 150: steady from 45°, cos 45° = 0.70711: s = (300 - 360.56 · 0.70711) / 0.29289 = 153.8,
     # so 160 mm, or 6 1/2 in (165.1 mm; 6 in are 152.4): worked out by hand here
@@ -105,6 +114,8 @@ def test_nothing_is_said_of_wires_that_are_not_described_nor_of_other_hangers():
     rings = Hanger(kind="rings", left=50.0, right=50.0)
     for hanger in (Hanger(kind="wire"), Hanger(kind="wire", ring_separation=300.0), Hanger(kind="sawtooth"), rings):
         assert said(job(frame(hanger=hanger))) == []
+    (unmeasured,) = wired(drop=None).frames
+    assert said(job(unmeasured)) == []
     assert len(said(wired())) == 1
 
 
