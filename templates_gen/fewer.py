@@ -56,13 +56,13 @@ def _tried(job: Job) -> Iterator[Instead]:
     if cover == "all":
         yield from _way(job, "--cover marks", cover="marks")
     if cover != "nails":
-        yield from _way(job, "--cover nails", ", which may hang separately, with the nails alone", cover="nails")
+        yield from _way(job, "--cover nails", ", with only the nails; its pieces may hang separately", cover="nails")
     for size in LARGER[job.unit]:
         if size != job.paper.name.lower():
             yield from _way(job, f"--paper {size}", size=size)
             if cover != "nails":
                 both = f"--paper {size} --cover nails"
-                yield from _way(job, both, ", with the nails alone", size=size, cover="nails")
+                yield from _way(job, both, ", with only the nails", size=size, cover="nails")
     if job.paper.kind == "sheets":
         roll = ROLL[job.unit]
         yield from _way(job, f'--paper "{roll}"', ", from a print shop or plotter", size=roll)

@@ -73,7 +73,7 @@ def test_with_that_given_it_hangs_there(files):
 
 def test_a_distance_from_the_old_walls_end_means_nothing_on_the_new(files):
     job = f"{MINIMAL}[group]\ncentre_on = 1200\n"
-    with pytest.raises(InputError, match="of its own wall, which says nothing"):
+    with pytest.raises(InputError, match="of its own wall, which means nothing"):
         files(job=job)
     assert plan_wall(files(job=job, wall=HALL + "[group]\ncentre_on = 160\n")).centre_line == 1600.0
 

@@ -142,7 +142,7 @@ def test_the_commands_measure_check_and_template_work_hand_in_hand(tmp_path: Pat
     one, two = ran.out.splitlines()
     assert one == "fern-prints-measuring.pdf: 5 frames on 2 pages of letter paper"
     told = 'measured = "fern-measured.csv"'
-    assert two.startswith("fern-measured.csv: to fill in") and told in two
+    assert two.startswith("fern-measured.csv: fill it in") and told in two
     sheet = tmp_path / "fern-measured.csv"
     text = sheet.read_text(encoding="utf-8-sig")
     sheet.write_text(filled(text, lambda row: row.update(drop="2 3/4" if row["id"] == "E" else row["drop"])))

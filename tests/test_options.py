@@ -125,8 +125,8 @@ def test_the_page_says_in_plain_words_what_sets_an_option_apart_and_who_settles_
     for own in (paper("a5"), paper("letter")):
         page = on_page(options_page(some, own, Lettering()), Lettering(), 1)
         words = " ".join(text.text for text in page.texts)
-        assert "to be settled first: cable zone" in words and "cannot be hung like this: frame off wall" in words
-        assert words.count("whoever hangs it has something to settle first") == 1
+        assert "to settle first: cable zone" in words and "cannot be hung like this: frame off wall" in words
+        assert words.count("option has something to settle before it is hung") == 1
         assert not [word for word in ("rating", "warn", "stop") if word in words]
         assert overlapping(page.texts, 0.01) == []
         inside = layout_of(some, own).page.printable

@@ -92,5 +92,5 @@ def test_many_twins_are_told_the_most_that_a_nail_may_move():
 def test_twins_on_other_fixings_take_them_along():
     strong, weak = (Fixing(kind="screw", rating=rating) for rating in (40.0, 4.0))
     text = said(frame("A", fixing=strong), frame("B", fixing=weak))
-    assert text.endswith("no nail moves. Their fixings differ: each takes its own along.")
+    assert text.endswith("no nail moves. Their fixings differ: each frame keeps its own.")
     assert "fixing" not in said(frame("A", fixing=strong), frame("B", fixing=strong))

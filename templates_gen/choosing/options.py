@@ -22,7 +22,7 @@ BOUND = ("stairs", "around")
 """Arrangements that are bound to something on the wall: there is nothing to choose."""
 
 
-SAID = {STOP: "cannot be hung like this", WARN: "to be settled first"}
+SAID = {STOP: "cannot be hung like this", WARN: "to settle first"}
 """How grave what was found is, to whoever chooses."""
 
 

@@ -51,7 +51,7 @@ FRAME = 0.88
 """Grey that fills a frame.  Our own design, no source."""
 
 
-WHICHEVER = "Whichever it is, whoever hangs it has something to settle first:  templates-gen check NEW-JOB.toml"
+WHICHEVER = "Each option has something to settle before it is hung:  templates-gen check NEW-JOB.toml"
 """What is said of findings that all options share, for they have no part in the choice."""
 
 

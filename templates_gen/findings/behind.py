@@ -17,11 +17,11 @@ from templates_gen.words import capital
 
 LOOK = "Look with a detector before you nail; where in doubt, ask a licensed electrician."
 
-PIPES = "Do pipes run there, and where? Look with a detector before you nail; where in doubt, ask a plumber."
+PIPES = "Pipes may run there. Look with a detector before you nail; where in doubt, ask a plumber."
 
-NO_ZONES = "The US prescribes no zones to rely on: cables may run behind any other spot as well."
+NO_ZONES = "US rules set no zones to rely on: cables may run behind any other spot too."
 
-NO_BOXES = "The job gives no outlet, switch, light or thermostat on this wall: add every one it has. "
+NO_BOXES = "The job gives no outlet, switch, light or thermostat on this wall: add every one there is. "
 
 UK_THIN = 100.0
 """mm; through a wall up to so thick the zones of one side hold on the other (BS 7671, 522.6.202)."""
@@ -71,7 +71,7 @@ def _nail_deep(plan: Plan) -> Iterator[Finding]:
 
 def _why_deep(plan: Plan, limit: str) -> str:
     if plan.job.wall.wiring == "uk":
-        return f"From a depth of {limit} on, cables need not keep to any zone."
+        return f"At {limit} or deeper, cables need not keep to any zone."
     board = "" if plan.job.wall.board else " (no board counted: wall.board is not given)"
     return f"In a stud, cables may begin {limit} behind the face{board}; between studs, at any depth."
 
@@ -83,8 +83,8 @@ def _wiring_unknown(plan: Plan) -> Iterator[Finding]:
     missing = "" if boxes else NO_BOXES
     if wall.wiring in ("", "none"):
         text = (
-            "Nothing is known of cables here: wall.wiring does not say by whose rule they were laid (us, uk or de). "
-            f"{missing}Who knows where they run? {LOOK}"
+            "Where cables run is not known: wall.wiring does not say by whose rule they were laid (us, uk or de). "
+            f"{missing}Ask someone who knows the building. {LOOK}"
         )
     elif wall.wiring == "us":
         text = f"{NO_ZONES} {missing}{LOOK}"

@@ -148,7 +148,7 @@ def _cleat_off_studs(plan: Plan) -> Iterator[Finding]:
         at = f"{'the stud' if len(crossed) == 1 else 'the studs'} at {', '.join(crossed)} from the wall's left end"
         screws = "1 screw is" if len(off) == 1 else f"{len(off)} screws are"
         text = (
-            f"Of the cleat of frame {hung.frame.id}, {screws} not in a stud. Between its screws the rail crosses "
+            f"Cleat of frame {hung.frame.id}: {screws} not in a stud. Between its screws the rail crosses "
             f"{at if crossed else 'no stud'}: put its screws in studs, or use anchors by their maker's rating."
         )
         yield Finding(WARN, "cleat-off-studs", (hung.frame.id,), text, STUD_SOURCE)

@@ -13,15 +13,18 @@ def _wish_unmet(plan: Plan) -> Iterator[Finding]:
     group = plan.job.group
     rects = {hung.frame.id: hung.rect for hung in plan.frames}
     for names, wish in unmet(group.wishes, rects, max(group.gap_across, group.gap_down)) if group.wishes else ():
-        text = f"Wished for, and not had in the arrangement that was found: {wish}. Ask for less, or place by hand."
+        text = (
+            f"The arrangement that was found does not keep this wish: {wish}. Wish for less, or place the frames by "
+            "hand."
+        )
         yield Finding(WARN, "wish-unmet", names, text)
 
 
 def _arrangement_found(plan: Plan) -> Iterator[Finding]:
     if plan.job.group.arrangement == "salon":
         text = (
-            "The places of the frames were found by computing. Once the client has agreed, keep them in the job file "
-            "(command options, --pick), so that a later version of this program changes none."
+            "The program found the places of the frames. Once the client has agreed, keep them in the job file "
+            "(options --pick N), so that a later version of the program does not move them."
         )
         yield Finding(NOTE, "arrangement-found", (), text)
 

@@ -34,7 +34,8 @@ def _hanger_beyond_frame(plan: Plan) -> Iterator[Finding]:
         name, left, right = hung.frame.id, hung.rect.x0 - TOLERANCE, hung.rect.x1 + TOLERANCE
         if not all(left <= bearing.x <= right for bearing in hung.bearings):
             text = (
-                f"What frame {name} hangs on lies outside its sides. Measure again how far apart, or how far in, it is."
+                f"The hanger of frame {name} lies outside the frame's sides. Measure again how far apart its "
+                "parts are, or how far in from the sides."
             )
             yield Finding(STOP, "hanger-beyond-frame", (name,), text)
 

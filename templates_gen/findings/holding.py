@@ -40,7 +40,7 @@ def _too_weak(hung: Hung, unit: str) -> str:
         return ""
     return (
         f"a weight of {weight_words(frame, unit)} on {counted(has, frame.fixing.kind)} rated "
-        f"{show_mass_both(rating, unit)}{' each' if has > 1 else ''}. The trade counts with 4 times the weight: "
+        f"{show_mass_both(rating, unit)}{' each' if has > 1 else ''}. The trade asks for 4 times the weight: "
         f"{hooks_needed(frame.weight, rating)} of these, or stronger ones. {WHO_DECIDES}"
     )
 
@@ -55,8 +55,8 @@ def _rating_unknown(plan: Plan) -> Iterator[Finding]:
     )
     if names:
         text = (
-            f"{capital(listed(names))}: {HEAVY_WORDS}, and no rating of the fixings is given. Take fixings whose maker "
-            f"rates each for 4 times its share of the weight, as the trade counts, and give that as fixing.rating. "
+            f"{capital(listed(names))}: {HEAVY_WORDS}, and no rating of the fixings is given. The trade uses fixings "
+            "that the maker rates for 4 times their share of the weight: choose such, and give it as fixing.rating. "
             f"{WHO_DECIDES}"
         )
         yield Finding(NOTE, "rating-unknown", names, text, RATING_SOURCE)
@@ -72,7 +72,7 @@ def _nail_short(plan: Plan) -> Iterator[Finding]:
         if why:
             nail = "screw" if hung.frame.fixing.kind == "screw" else "nail"
             words = f"only {show_both(in_wood, plan.job.unit)} of the {nail} is in the stud; {why}"
-            by_source.setdefault(source, []).append((hung.frame.id, f"{words}. Take a longer one."))
+            by_source.setdefault(source, []).append((hung.frame.id, f"{words}. Use a longer one."))
     for source, said in by_source.items():
         for names, text in same_words(said):
             yield Finding(WARN, "nail-short", names, text, source)

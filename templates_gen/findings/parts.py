@@ -44,7 +44,7 @@ def _measured_otherwise(plan: Plan) -> Iterator[Finding]:
             if told is not None and abs(own - told) > SIZE_SLACK + TOLERANCE:
                 text = (
                     f"Frame {frame.id} was measured {show_both(own, unit)} {word}, but the job file says "
-                    f"{show_both(told, unit)}. What was measured is used: see that it is the same frame."
+                    f"{show_both(told, unit)}. The measured size is used: check that it is the same frame."
                 )
                 yield Finding(WARN, "measured-otherwise", (frame.id,), text)
 

@@ -23,7 +23,7 @@ def _twins(plan: Plan) -> Iterator[Finding]:
         if len(twins) > 1:
             names = tuple(hung.frame.id for hung in twins)
             other = len({hung.frame.fixing for hung in twins}) > 1
-            own = " Their fixings differ: each takes its own along." if other else ""
+            own = " Their fixings differ: each frame keeps its own." if other else ""
             text = f"{capital(listed(names))} are of one size{_swapped(twins, plan.job.unit)}{own}"
             yield Finding(NOTE, "twins", names, text)
 

@@ -166,7 +166,8 @@ def _cannot_both_be(frame: Frame, unit: str) -> str:
     ought = f"about {least}" if least == most else f"between {least} and {most}"
     return (
         f"a drop of {show_both(frame.drop or 0.0, unit)} on one {frame.fixing.kind} and of {show_both(found, unit)} on "
-        f"two do not belong to one wire: by the first, the second is {ought}. The second is used: measure both again."
+        f"two cannot both be right: from the first, the second would be {ought}. The second is used: measure both "
+        "again."
     )
 
 
@@ -174,7 +175,7 @@ def _to_measure(frame: Frame, unit: str) -> str:
     pair = f"two {frame.fixing.kind}s {show_both(frame.hanger.apart or 0.0, unit)} apart"
     return (
         f"on {pair} the drop is longer than on one. Measure it with the wire pulled taut over two points as far apart, "
-        "for drop_at_two; or give ring_separation and ring_depth beside the drop on one."
+        "and give it as drop_at_two; or give ring_separation and ring_depth beside the drop on one."
     )
 
 

@@ -50,7 +50,7 @@ def _moved(job: Job, raw: Mapping[str, Any], source: tuple[str, bytes]) -> Job:
     try:
         group = build_group(table, job.frames, wall, job.unit, "group")
     except InputError as error:
-        hint = f"{error.hint}; say in the [group] of that file what it goes by there".lstrip("; ")
+        hint = f"{error.hint}; say in the [group] of that file how the group is placed there".lstrip("; ")
         raise InputError(error.where, f"on this wall {error.problem}", hint) from None
     return replace(job, wall=wall, group=group, sources=(*job.sources, source), moved_to=source[0])
 
@@ -64,7 +64,7 @@ def _placed(own: GroupTable, other: GroupTable, given: set[str], unit: str, wall
     if "centre_on" not in given:
         known = ["wall", *(feature.name for feature in wall.features)]
         if own.centre_on not in known:
-            problem = f"the group is centred on {own.centre_on!r} of its own wall, which says nothing on this one"
+            problem = f"the group is centred on {own.centre_on!r} of its own wall, which means nothing on this one"
             raise InputError("group, centre_on", problem, CENTRE_HINT)
         return table
     if isinstance(table.centre_on, str) and not table.centre_on[:1].isdigit():

@@ -70,8 +70,8 @@ def _string(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     level, line = plan.level_line, "pitch line" if plan.slope else "level line"
     if plan.job.accuracy.string and any(join.upright and join.y0 <= level <= join.y1 for join in sheets.joins):
         yield (
-            f"Stretch a string along the {line} from end to end of the taped paper. Where the line leaves it, open "
-            "the join, turn it until the line is straight, and tape it anew."
+            f"Stretch a string along the {line} from end to end of the taped paper. Where the line strays from "
+            "it, open the join, turn the sheet until the line is straight, and tape it again."
         )
 
 
@@ -80,7 +80,7 @@ def diagonals(plan: Plan, count: int) -> Iterator[str]:
     one, two = corner_diagonals(plan)
     unit = plan.job.unit
     paper, wrong = (
-        ("the taped paper", "If they differ, a join is turned: open it and tape it anew")
+        ("the taped paper", "If they differ, a join is turned: open it and tape it again")
         if count > 1
         else ("the print", "If they are not, it was printed askew or not at full size: do not use it")
     )

@@ -90,7 +90,7 @@ def _title(flow: Flow, plan: Plan) -> None:
     flow.paragraph(f"{where} · hanging template at full size" if where else "Hanging template at full size", H25)
     if job.moved_to:
         made = f"templates-gen template {job.sources[0][0]} --wall {job.moved_to}"
-        flow.paragraph(f"The group on another wall. Both files are attached to this one; again:  {made}", H25)
+        flow.paragraph(f"A group moved to another wall. Both job files are attached; to make this again:  {made}", H25)
 
 
 def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
@@ -107,8 +107,8 @@ def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     if sheets.printer:
         flow.paragraph(printer_words(sheets.printer))
     flow.paragraph(
-        f"Paper {sheets.paper.name}, {counted(len(sheets.sheets), 'sheet')} of wall"
-        + (", printed lying on their side." if sheets.page.width > sheets.page.height else ".")
+        f"Paper: {sheets.paper.name}. The template is {counted(len(sheets.sheets), 'sheet')}"
+        + (", printed in landscape." if sheets.page.width > sheets.page.height else ".")
     )
 
 

@@ -68,7 +68,7 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     yield DayStep(
         "Step back",
         "Look from where people will. If one hangs too high or too low, measure its drop again, and move its "
-        "nail by as much as it is off.",
+        "nail by the difference.",
         sketches.stepped_back,
     )
 
@@ -95,7 +95,7 @@ def _whole(plan: Plan) -> Iterator[DayStep]:
     yield DayStep(
         "Check the pitch",
         f"Near both its ends the pitch line is {high} straight above the batten. Where they differ, the steps are "
-        "uneven: the level goes first, then share out the difference, up or down.",
+        "uneven: keep the level line level, and move the paper up or down to share out the difference.",
         partial(sketches.pitch_checked, way=way),
     )
 
@@ -113,7 +113,7 @@ def _piece_by_piece(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[Day
     alone = order.pieces == len(sheets.sheets)
     yield DayStep(
         "Paper up",
-        f"{'Every sheet hangs' if alone else 'Each piece hangs'} by itself. Large figures say how far "
+        f"{'Each sheet' if alone else 'Each piece'} hangs separately. Large figures say how far "
         "both lines are from its rules: measure from both ends of the rule, and tape it up when all four are right and "
         "its level rule is level. Where it shows a line itself, lay that on the pencil line."
         f"{'' if alone else ' Of sheets taped to each other one is enough.'}",
@@ -147,8 +147,8 @@ def _hanging(plan: Plan) -> DayStep:
     if len(frames) == 1:
         return DayStep("Hang", f"Hang {frames[0].frame.id}.", draw)
     words = (
-        f"First {frames[0].frame.id}, nearest the middle: the others are judged by it. Then, as numbered, from the top "
-        "down, so that little hangs under your hands, and from the middle outward."
+        f"Hang {frames[0].frame.id} first: it is nearest the middle, and the others are judged by it. Then follow the "
+        "numbers, from the top down and from the middle outward, so that few frames hang below your hands."
     )
     return DayStep("Hang", words, draw)
 

@@ -47,7 +47,7 @@ def map_pages(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     if len(parts) < 2:
         flow.picture(height, partial(sheet_map, plan, sheets, steps, flow.lettering))
         return
-    flow.paragraph(f"On one map they would be too small to tell apart: it follows in {len(parts)} parts.")
+    flow.paragraph(f"One map would be too small to read: it follows in {len(parts)} parts.")
     size = _size(sheets)
     flow.picture(height - H25 * LEADING, partial(_overview, plan, sheets, parts, flow.lettering))
     for number, part in enumerate(parts, 1):

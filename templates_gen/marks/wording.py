@@ -51,8 +51,8 @@ def printer_words(printer: Printer) -> str:
     skew = f", leaning {lean_words(printer)}" if printer.readings.diagonals else ""
     return (
         f"Drawn for the printer “{printer.name}” as it was measured on {printer.paper} paper on {printer.date}: it "
-        f"prints {printer.across:.2%} across and {printer.along:.2%} along{skew}, and so measures true. Print it on no "
-        "other printer."
+        f"prints {printer.across:.2%} across and {printer.along:.2%} along{skew}, and this template allows for that. "
+        "Print it on no other printer."
     )
 
 

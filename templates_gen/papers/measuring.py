@@ -42,7 +42,7 @@ _DIRECTIONS = (
     "Every frame is shown as seen from the back: left and right are as you see them when you have turned it over.",
     "Pull the wire taut, straight up, where the hook will be, and measure from its highest point to the frame's top "
     "edge. Pull rings up the same way.",
-    "Measure every frame, even if it has a twin: two of one make may differ by more than an eye forgives.",
+    "Measure every frame, even if it has a twin: two of one make may differ by more than the eye forgives.",
 )
 
 
@@ -86,8 +86,8 @@ def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
         for number, words in enumerate(_DIRECTIONS, 1):
             flow.paragraph(words, indent=5.0, lead=f"{number}")
         flow.paragraph(
-            f"Write {_PRECISION[job.unit]}. Each “was” is what the job has so far: check it. A hanger that was not "
-            "measured yet is drawn where it may sit.",
+            f"Write {_PRECISION[job.unit]}. Each “was” is the value in the job so far: check it. A hanger that was not "
+            "measured yet is drawn where it usually sits.",
             indent=5.0,
             lead=f"{len(_DIRECTIONS) + 1}",
         )

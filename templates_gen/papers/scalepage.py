@@ -38,7 +38,7 @@ _BEFORE = (
     f"templates will be printed from. {PRINT_WORDS[1]}",
     "Let it rest for half an hour in the room of the wall, and lay it flat.",
     "Measure from the middle of one corner mark to the middle of the other, to 0.2 mm or 1/64 in if you can. Start "
-    "from a line inside your rule, such as 10 mm or 1 in, not from its worn end, and take that off.",
+    "from a mark on your ruler, such as 10 mm or 1 in, not from its worn end, and subtract that.",
 )
 
 
@@ -143,7 +143,7 @@ def _say(flow: Flow, scale: Scale) -> None:
     flow.space(2.5)
     after = (
         'Record it on the computer under a name you choose. A number without a unit is mm, others as in "7 1/32 in"; '
-        "without diagonals the printer is taken to print square.",
+        "without diagonals the printer is assumed to print square.",
         f"templates-gen printer record NAME --paper {_shell(scale.paper)} --across L1 --along L2 --diagonals D1 D2",
         "From then on, templates for this printer:",
         "templates-gen template JOB --printer NAME",

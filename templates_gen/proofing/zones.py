@@ -30,7 +30,7 @@ LOOK = (
     "Where in doubt, ask a licensed electrician or plumber."
 )
 
-UNKNOWN = "By whose rule the cables of this wall were laid is not known (wall.wiring), so no zones are drawn."
+UNKNOWN = "The job does not say by whose rule this wall's cables were laid (wall.wiring), so no zones are drawn."
 NO_BOXES = "The job gives no outlet, switch, light or thermostat on this wall, so no zones are drawn."
 
 

@@ -11,7 +11,7 @@ from templates_gen.planning import Plan
 
 MARK = "!"
 
-KEY = f"{MARK} means: think first, something was found about this nail or its frame."
+KEY = f"{MARK} means: read what was found about this nail or its frame before you nail."
 
 
 def flagged_nails(plan: Plan, findings: Iterable[Finding]) -> frozenset[str]:
