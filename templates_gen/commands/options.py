@@ -18,6 +18,7 @@ from templates_gen.commands.arguments import (
 from templates_gen.commands.given import about, job_on
 from templates_gen.commands.results import check_results, place_beside
 from templates_gen.commands.showing import wrapped
+from templates_gen.filenames import quoted
 
 if TYPE_CHECKING:
     from templates_gen.choosing.options import Option
@@ -75,7 +76,7 @@ def options(
     if watch.stopped:
         click.echo("stopped early: --pick searches to the end, and may number its options otherwise", err=True)
     click.echo(f"{target}: {counted(len(found), 'option')} on 1 page of {own.name} paper")
-    click.echo(f"to keep one:  templates-gen options {job}{_on(wall)} --pick N -o NEW-JOB.toml")
+    click.echo(f"to keep one:  templates-gen options {quoted(job)}{_on(wall)} --pick N -o NEW-JOB.toml")
 
 
 def _show(found: tuple[Option, ...]) -> None:
@@ -94,7 +95,7 @@ def _beside(job: Job) -> list[str]:
 
 def _on(wall: Path | None) -> str:
     """What a command to be typed says of the wall."""
-    return f" --wall {wall}" if wall else ""
+    return f" --wall {quoted(wall)}" if wall else ""
 
 
 def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, target: Path, force: bool) -> None:
@@ -118,5 +119,5 @@ def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, t
     group = replace(option.plan.job.group, centre_on=job.group.centre_on, height=job.group.height)
     text = kept(decoded(job.sources[0][1], path.name), replace(job, group=group), comment)
     write_result(target, text.encode(), force)
-    check = f"templates-gen check {target}{_on(wall)}"
+    check = f"templates-gen check {quoted(target)}{_on(wall)}"
     click.echo(f"{target}: {option.kind}, frame by frame under [group.place]; next  {check}")

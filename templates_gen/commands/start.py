@@ -11,6 +11,7 @@ import click
 from templates_gen.commands.arguments import FILE, force_option
 from templates_gen.commands.completing import sample_names
 from templates_gen.commands.showing import no_colour, show_checked, show_finding, show_findings, wrapped
+from templates_gen.filenames import quoted
 
 if TYPE_CHECKING:
     from templates_gen.errors import TemplatesError
@@ -45,9 +46,7 @@ def start(job: Path | None, sample_name: str | None, pdf: Path | None, force: bo
     if sample_name is not None:
         _from_sample(sample_name, job, force)
     elif pdf is not None:
-        from templates_gen.starting.taken import from_template
-
-        _write(from_template(pdf, job), force)
+        _from_template(pdf, job, force)
     else:
         _ask(job, force)
 
@@ -62,6 +61,16 @@ def _from_sample(name: str, job: Path | None, force: bool) -> None:
     width = max(map(len, lines))
     for known, line in lines.items():
         click.echo(wrapped(line, f"{known:{width}}  ", " " * (width + 2)))
+
+
+def _from_template(pdf: Path, job: Path | None, force: bool) -> None:
+    from templates_gen.starting.takenback import from_template
+    from templates_gen.words import counted
+
+    files, left = from_template(pdf, job)
+    _write(files, force)
+    if left:
+        click.echo(f"{pdf}: {counted(len(left), 'attachment')} left inside, no part of a job", err=True)
 
 
 def _write(files: dict[Path, bytes], force: bool) -> None:
@@ -80,14 +89,14 @@ def _write(files: dict[Path, bytes], force: bool) -> None:
         click.echo(f"{path}: {what}")
     if missing := missing_pictures(job):
         click.echo(wrapped(f"missing pictures: {some(missing)}; the proof shows blanks until they are there"))
-    moved = "".join(f" --wall {path}" for path in walls)
-    click.echo(f"{job}: a job; next  templates-gen check {job}{moved}")
+    moved = "".join(f" --wall {quoted(path)}" for path in walls)
+    click.echo(f"{job}: a job; next  templates-gen check {quoted(job)}{moved}")
 
 
 def _holds(path: Path, content: bytes) -> bool:
     """True for a file that is there already, byte for byte, such as a spreadsheet beside the job."""
     try:
-        return path.read_bytes() == content
+        return path.is_file() and path.read_bytes() == content
     except OSError:
         return False
 

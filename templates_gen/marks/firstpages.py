@@ -7,6 +7,7 @@ from functools import partial
 
 from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.exactness.words import first_page_words
+from templates_gen.filenames import quoted
 from templates_gen.findings import Finding
 from templates_gen.geometry import Rect
 from templates_gen.items import Item, Polygon, Text
@@ -89,7 +90,7 @@ def _title(flow: Flow, plan: Plan) -> None:
     where = whose(job)
     flow.paragraph(f"{where} · hanging template at full size" if where else "Hanging template at full size", H25)
     if job.moved_to:
-        made = f"templates-gen template {job.sources[0][0]} --wall {job.moved_to}"
+        made = f"templates-gen template {quoted(job.sources[0][0])} --wall {quoted(job.moved_to)}"
         flow.paragraph(f"A group moved to another wall. Both job files are attached; to make this again:  {made}", H25)
 
 

@@ -18,12 +18,20 @@ SHEET_ENDINGS = (".csv", ".tsv", ".txt")
 _NEVER = re.compile(r'[<>:"|?*]')
 """What no name may have on one system or another (Windows, "Naming Files, Paths, and Namespaces"; from memory)."""
 
+_RESERVED = re.compile(r"(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9¹²³])\s*(\..*)?", re.IGNORECASE)
+"""What Windows keeps for its devices, with any ending (Microsoft, "Naming Files, Paths, and Namespaces"; from
+memory)."""
+
+LONGEST = 60
+"""Letters of a name before its ending, four bytes each at most: a system takes 255 (from memory).  Our own
+design, no source."""
+
 _TOKEN = r"\"{3}.*?\"{3}|'{3}.*?'{3}|\"(?:\\.|[^\"\\\n])*\"|'[^'\n]*'"
 """A text in any of the four ways of TOML 1.0.0."""
 
 
 def plain_name(name: str, endings: tuple[str, ...]) -> str:
-    """The name without a folder, a dot or dash in front, signs that do not show, and what some system forbids.
+    """The name without a folder, a dot or dash in front, signs that do not show, and what some system forbids or keeps.
 
     It ends in one of the `endings`; a name that has another ending gets the first of them behind it.
     """
@@ -31,7 +39,11 @@ def plain_name(name: str, endings: tuple[str, ...]) -> str:
     stem = " ".join(_NEVER.sub("-", shown).split()).lstrip(".- ").rstrip(". ")
     if not stem or f".{stem.lower()}" in endings:
         stem = "job" if endings is JOB_ENDING else "frames"
-    return stem if stem.lower().endswith(endings) else stem + endings[0]
+    if _RESERVED.fullmatch(stem):
+        stem = f"_{stem}"
+    ending = next((ending for ending in endings if stem.lower().endswith(ending)), "")
+    base = stem[: len(stem) - len(ending)]
+    return base[:LONGEST].rstrip(". ") + (stem[len(base) :] or endings[0])
 
 
 def _shown(sign: str) -> str:
