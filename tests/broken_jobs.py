@@ -64,7 +64,7 @@ GROUP: dict[str, Case] = {
     "a misspelt arrangement": (added('[group]\narrangement = "colum"'), ("group, arrangement", "'colum'", "'column'")),
     "an unknown frame in the rows": (
         added('[group]\narrangement = "rows"\nrows = [["A", "Z"]]'),
-        ("group, rows", "'Z'", "no frame"),
+        ("group, rows", "'Z'", "not a frame"),
     ),
     "a frame twice in the rows": (added('[group]\narrangement = "rows"\nrows = [["A", "A"]]'), ("'A' twice",)),
     "a frame left out of the rows": (

@@ -122,7 +122,7 @@ ONE = (*WALL, "", "A", "", "300", "200", "wire", "60")
         ((*WALL, ""), "A/B", "without , and /"),
         ((*WALL, "", "A", ""), "0", "more than nothing"),
         ((*ONE, "same"), "A", "found 'A' twice"),
-        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A / C", "found 'C', which is no frame"),
+        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A / C", "found 'C', which is not a frame"),
         ((*ONE, "same", "B", "", "", "no", "", "rows"), "A", "frame B is missing"),
         ((*ONE, "same", "B", "", "", "no", "", "rows"), "A, B", None),
         ((*ONE, "same", "B", "", "", "no", "", "rows"), "A B", None),
@@ -131,7 +131,7 @@ ONE = (*WALL, "", "A", "", "300", "200", "wire", "60")
         ((*ONE, "no", ""), "door 2", "expected 'wall', the name of a feature"),
         ((*ONE, "no", "", "", ""), "a44", "expected a paper size"),
         ((), "a\x07b", "control character"),
-        ((), "\ud800", "no UTF-8"),
+        ((), "\ud800", "text that is not UTF-8"),
     ],
 )
 def test_an_answer_is_checked_at_once(before, wrong, words):
@@ -180,7 +180,7 @@ def test_the_file_is_asked_for_last_and_has_the_title_for_a_name():
     refused = []
     done = answered(state, "", refused.append)
     assert (done.question, refused) == (None, [Path("tile-rubbings.toml")])
-    with pytest.raises(ValueError, match="nothing is asked"):
+    with pytest.raises(ValueError, match="there are no more questions"):
         answered(done, "")
 
 

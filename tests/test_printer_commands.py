@@ -124,8 +124,8 @@ def test_lengths_are_read_as_everywhere(folder):
         ((*RECORD, "--diagonals", "316", "330"), "diagonal 2"),
         (("printer", "record", "../x", *RECORD[3:]), "expected letters"),
         (("printer", "record", "study"), "Missing option"),
-        (("printer", "show", "study"), "nothing is known of a printer “study”"),
-        (("template", "job.toml", "--printer", "study"), "nothing is known of a printer “study”"),
+        (("printer", "show", "study"), "no printer “study” has been recorded"),
+        (("template", "job.toml", "--printer", "study"), "no printer “study” has been recorded"),
     ],
 )
 def test_what_cannot_be_used_is_refused_and_nothing_is_kept(folder, arguments, words):

@@ -84,7 +84,7 @@ def test_a_broken_picture_is_one_message_and_leaves_nothing(small: Path) -> None
     (small / "pictures" / "a.jpg").write_bytes(b"no picture")
     ran = run("proof", "job.toml", "-o", "a.pdf")
     assert (ran.code, ran.out) == (2, "")
-    assert ran.err.startswith("error: job.toml, frame A, image: pictures/a.jpg is no picture that can be read")
+    assert ran.err.startswith("error: job.toml, frame A, image: pictures/a.jpg is not a picture that can be read")
     assert left(small) == ["pictures"]
     assert run("template", "job.toml", "-o", "t.pdf").code == 0  # which needs no pictures
 

@@ -112,11 +112,11 @@ def test_images_mouldings_and_mats_are_read_from_job_and_spreadsheet(tmp_path: P
 
 
 BROKEN = {
-    "text.jpg": (b"no picture at all", "is no picture that can be read, expected JPEG"),
-    "empty.png": (b"", "is no picture that can be read"),
+    "text.jpg": (b"no picture at all", "is not a picture that can be read, expected JPEG"),
+    "empty.png": (b"", "is not a picture that can be read"),
     "cut.jpg": (None, "cannot be read"),
     "cut.png": (None, "cannot be read"),
-    "page.pdf": (b"%PDF-1.7\n%", "is no picture that can be read"),
+    "page.pdf": (b"%PDF-1.7\n%", "is not a picture that can be read"),
 }
 
 

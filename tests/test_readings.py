@@ -114,7 +114,7 @@ SLIPS = [  # the row of frame B: what the message names, and what it asks
     ("B,66.9,66.9", "inches", "left", "is this in in?"),
     ("B,170,170", "centimetres", "left", "is this in cm?"),
     ("B,1700,1590", "another frame", "right", "was it read from another edge"),
-    ("Bee,1700,1700", "unknown", "frame", "which is no frame"),
+    ("Bee,1700,1700", "unknown", "frame", "which is not a frame"),
     (",1700,1700", "no id", "frame", "is blank"),
     ("B,x,1700", "no length", "left", "expected a length"),
 ]
@@ -139,7 +139,7 @@ OTHERS = [
     ("frame,left,right,left_edge\nA,1700,1700,1340", "left_edge", "the wall's left end"),
     ("frame,left,right,gap\nA,1700,1700,60", "beside", "is blank"),
     ("frame,left,right,gap,beside\nA,1700,1700,60,A", "line 2 (A), beside", "the frame itself"),
-    ("frame,left,right,gap,beside\nA,1700,1700,60,Z", "line 2 (A), beside", "no frame of this job"),
+    ("frame,left,right,gap,beside\nA,1700,1700,60,Z", "line 2 (A), beside", "not a frame of this job"),
     ("frame,left,right,gap,beside\nA,1700,1700,60,B\nB,1700,1700,60,A", "gap", "in a ring"),
     ("frame,left,right,tilt\nA,1700,1700,30", "tilt", "the two heights make it 0"),
     ("frame,tilt\nA,steep", "tilt", "at most 100"),

@@ -269,7 +269,7 @@ def test_a_found_arrangement_of_a_job_file_is_found_once_in_a_run(tmp_path):
 @pytest.mark.parametrize(
     ("fields", "told"),
     [
-        ('pin = { x = [0, 0] }', "found 'x', which is no frame"),
+        ('pin = { x = [0, 0] }', "found 'x', which is not a frame"),
         ('together = [["a"]]', "two or more different frames"),
         ('same_height = [["a", "a"]]', "two or more different frames"),
         ('largest = "left"', "expected one of centre"),

@@ -94,7 +94,7 @@ def _frame(name: object, frames: Mapping[str, Hung], where: str) -> Hung:
         raise InputError(where, "is blank, expected the id of the frame that was measured")
     if name not in frames:
         hint = did_you_mean(name, frames, f"frames: {some(list(frames))}")
-        raise InputError(where, f"found {name!r}, which is no frame of this job", hint)
+        raise InputError(where, f"found {name!r}, which is not a frame of this job", hint)
     return frames[name]
 
 

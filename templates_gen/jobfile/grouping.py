@@ -101,7 +101,7 @@ def _listed(table: GroupTable, ids: list[str], where: str) -> list[list[str]]:
 
 def _wrapped(order: list[str], across: int | None, where: str) -> list[list[str]]:
     if across is None or across < 1:
-        raise InputError(where, f"found {across}, expected how many frames stand in one row of the grid, 1 or more")
+        raise InputError(where, f"found {across}, expected how many frames are in each row of the grid, 1 or more")
     return [order[at : at + across] for at in range(0, len(order), across)]
 
 
@@ -109,7 +109,7 @@ def _each_once(used: list[str], ids: list[str], where: str) -> None:
     known, counted = set(ids), Counter(used)
     for name, count in counted.items():
         if name not in known:
-            raise InputError(where, f"found {name!r}, which is no frame", did_you_mean(name, ids))
+            raise InputError(where, f"found {name!r}, which is not a frame of this job", did_you_mean(name, ids))
         if count > 1:
             raise InputError(where, f"found {name!r} twice, expected each frame once")
     if missing := [name for name in ids if name not in counted]:

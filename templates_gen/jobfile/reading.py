@@ -79,7 +79,7 @@ def parse_csv(
     except csv.Error as error:
         raise InputError(where, f"is not a table: {error}") from None
     if needed not in header:
-        raise InputError(where, f"has no column {needed!r}, expected one that says in each row which frame it is of")
+        raise InputError(where, f"has no column {needed!r}, expected one that names the frame of each row")
     return [(line, _fields(header, row, f"{where}, line {line}")) for line, row in rows]
 
 

@@ -128,7 +128,9 @@ def _measured_spacing(between: float, spacing: float | None) -> float:
         return between
     steps = round(between / spacing)
     if not steps or abs(between - steps * spacing) > steps * STUD_SLACK:
-        found = f"found {as_found(between)} from the first, which is no whole number of spacings of {as_found(spacing)}"
+        found = (
+            f"found {as_found(between)} from the first, which is not a whole number of spacings of {as_found(spacing)}"
+        )
         raise InputError("wall, studs, second", found, "measure both again, or leave the spacing out")
     return between / steps
 

@@ -40,5 +40,5 @@ def _lists(lists: list[list[str]] | None, ids: Sequence[str], where: str) -> tup
 
 def _known(name: str, ids: Sequence[str], where: str) -> str:
     if name not in ids:
-        raise InputError(where, f"found {name!r}, which is no frame", did_you_mean(name, ids))
+        raise InputError(where, f"found {name!r}, which is not a frame of this job", did_you_mean(name, ids))
     return name

@@ -94,7 +94,7 @@ def load(folder: Path, name: str) -> Printer:
     except FileNotFoundError:
         known = ", ".join(names(folder))
         hint = f"known: {known}" if known else "see  templates-gen printer page  for how to measure one"
-        raise InputError("printer", f"nothing is known of a printer “{name}”", hint) from None
+        raise InputError("printer", f"no printer “{name}” has been recorded", hint) from None
     except OSError as error:
         raise InputError(str(path), f"cannot be read: {error.strerror or error}") from None
     return _read(content, path)

@@ -63,7 +63,7 @@ def read_picture(path: Path, most: tuple[int, int], where: str) -> Pixels:
         raise
     except UnidentifiedImageError:
         kinds = "JPEG, PNG, TIFF, WebP, GIF or BMP"
-        raise InputError(where, f"{path} is no picture that can be read, expected {kinds}") from None
+        raise InputError(where, f"{path} is not a picture that can be read, expected {kinds}") from None
     except OSError as error:
         problem = error.strerror or f"broken or cut short ({error})"
         raise InputError(where, f"{path} cannot be read: {problem}", "save or copy the picture again") from None

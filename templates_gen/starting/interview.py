@@ -39,7 +39,7 @@ def begin(file: str = "") -> Interview:
 def answered(state: Interview, text: str, check_file: CheckFile | None = None) -> Interview:
     """The interview with one more answer.  Raises InputError, or what `check_file` raises, for one that will not do."""
     if state.question is None:
-        raise ValueError("nothing is asked any more")
+        raise ValueError("there are no more questions")
     answer = _completed(" ".join(text.split()), state.question)
     after = _after((*state.answers, answer), state.file)
     if "file" in after.tables and check_file is not None:
@@ -93,7 +93,7 @@ def _completed(text: str, question: Question) -> str:
     try:
         text.encode()
     except UnicodeEncodeError:
-        raise InputError("", "found what is no UTF-8 text") from None
+        raise InputError("", "found text that is not UTF-8") from None
     return _chosen(text, question.choices) if question.choices else text
 
 

@@ -9,9 +9,9 @@ from templates_gen.starting.words import FIELDS
 from templates_gen.toml import toml
 
 HEAD = """\
-# A job for templates-gen, made by its command start.  Change what you like; # begins a remark.
+# A job for templates-gen, made by its command start.  Change what you like; # begins a comment.
 # Lengths are written as people write them: "14 3/8", "1' 2 3/8\\"", "36.5 cm"; without a unit they are in the
-# one below.  A line that begins with # and has a = is left open: take the # away, and put in your value.
+# one below.  A line with # before a field is not filled in: remove the # and put in your value.
 """
 
 ORDER = {

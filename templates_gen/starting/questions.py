@@ -122,7 +122,9 @@ def _frame(frames: list[Tables], last: Tables | None) -> Asking:
     names = {"number": len(frames), "id": ""}
     yield from _fill(frame, "frame.id", names, default=_free_name(frames))
     if any(sign in frame["id"] for sign in ",/"):
-        raise InputError("frame, id", f"found {frame['id']!r}, expected a name without , and /, which part names later")
+        raise InputError(
+            "frame, id", f"found {frame['id']!r}, expected a name without , and /, which separate names later"
+        )
     names["id"] = frame["id"]
     yield from _fill(frame, "frame.title", open="no title")
     if last is not None:
@@ -173,7 +175,7 @@ def _group(group: Tables, tables: Tables) -> Asking:
         yield from _fill(group, "group.arrangement", choices=OFFERED, default="row", begins=True)
         yield from _listing(group, frames)
         usual = show_both(DEFAULT_GAP, tables["job"]["unit"])
-        yield from _fill(group, "group.gap", open=f"{usual}, as is usual")
+        yield from _fill(group, "group.gap", open=f"{usual}, the usual gap")
     features = [feature.get("name", feature["kind"]) for feature in tables["wall"].get("feature", [])]
     once = [name for name in features if features.count(name) == 1]
     yield from _fill(group, "group.centre_on", default="wall")
@@ -183,7 +185,7 @@ def _group(group: Tables, tables: Tables) -> Asking:
 def _listing(group: Tables, frames: Sequence[Tables]) -> Asking:
     kind, ids = group["arrangement"], [frame["id"] for frame in frames]
     if kind in ("rows", "columns"):
-        means = f"names with a comma between, and a slash where the next of the {kind} begins: {_example(ids)}"
+        means = f"names with a comma between them, and a slash between {kind}: {_example(ids)}"
         text = yield _question(f"group.{kind}", means=means, example=_example(ids))
         group[kind] = [_names(part, ids) for part in text.split("/")]
     elif kind == "grid":
@@ -214,7 +216,7 @@ def _count(text: str) -> int:
 
 def _height(group: Tables, features: Sequence[str], unit: str) -> Asking:
     ways = ("eye", *(["above"] if features else []), "centre", "top", "bottom")
-    usual = f"eye: the middle of them at {show_both(DEFAULT_CENTRE, unit)}, common practice"
+    usual = f"eye: the middle of the group at {show_both(DEFAULT_CENTRE, unit)}, common practice"
     way = yield _question("group.height", means=usual, choices=ways, default="eye")
     if way == "eye":
         return

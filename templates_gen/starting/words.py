@@ -21,7 +21,9 @@ class Words(Record, frozen=True):
 FIELDS = {
     "job.title": Words("What is the job called?", "on every page"),
     "job.client": Words("Who is it for?", "on every page", '"Mill Lane Bakery"'),
-    "job.unit": Words("Which unit do you measure in?", "of bare numbers, and of what is shown: in, cm or mm"),
+    "job.unit": Words(
+        "Which unit do you measure in?", "for numbers without a unit, and for what is shown: in, cm or mm"
+    ),
     "wall.width": Words("How wide is the wall?", "from its left end to its right end"),
     "wall.height": Words("How high is it?", "from the floor to the ceiling"),
     "wall.build": Words(
@@ -30,25 +32,25 @@ FIELDS = {
         '"drywall"',
     ),
     "wall.wiring": Words(
-        "By whose rule were its cables laid?",
-        "us, uk or de; none when nobody knows. Use a detector in any case",
+        "Which country's rules were its cables laid by?",
+        "us, uk or de; none if nobody knows. Use a detector in any case",
         '"us"',
     ),
     "feature.kind": Words("What is on the wall or in front of it?", "things on or in front of the wall, one by one"),
     "feature.name": Words("What do you call it?", "its name, to hang above it or to centre on it"),
     "feature.left": Words("How far is its left side from the wall's left end?", "from the wall's left end"),
-    "feature.bottom": Words("How high above the floor does it begin?", "from the floor; 0 for what stands on it"),
+    "feature.bottom": Words("How far above the floor is its lower edge?", "from the floor; 0 for what stands on it"),
     "feature.width": Words("How wide is it?", "from its left side to its right side"),
     "feature.height": Words("How tall is it?", "from its lower edge to its top edge"),
     "feature.clear": Words(
-        "How far do frames keep away from it?", "frames keep this far away from it", '"2 in"', '"5 cm"'
+        "How far should frames stay away from it?", "frames keep this far away from it", '"2 in"', '"5 cm"'
     ),
-    "frame.id": Words("Frame {number}: what is it called for short?", "a short name, for paper and wall"),
-    "frame.title": Words("What is in it?", "its title", '"Royal fern"'),
+    "frame.id": Words("Frame {number}: what is its short name?", "a short name, for paper and wall"),
+    "frame.title": Words("What is its title?", "its title", '"Royal fern"'),
     "frame.width": Words("How wide is frame {id}, outside?", "outside width of the frame"),
     "frame.height": Words("How high is frame {id}, outside?", "outside height of the frame"),
     "frame.weight": Words("", "as weighed; what holds it is checked against it", '"4.2 lb"', '"1.9 kg"'),
-    "frame.hanger": Words("What is on its back to hang it by?", "what is on its back"),
+    "frame.hanger": Words("What hanger is on its back?", "what is on its back"),
     "frame.drop": Words(
         "How far below its top edge is the hanging point?",
         "from the top edge down to where it bears, a wire pulled taut; each frame has its own",
@@ -60,37 +62,41 @@ FIELDS = {
     "hanger.drop_left": Words("How far below the top edge does the left one bear?", "measured from behind"),
     "hanger.drop_right": Words("How far below the top edge does the right one bear?", "measured from behind"),
     "hanger.screw_below": Words(
-        "How far do the screws sit under the edge that it bears on?", "from the rail's bearing edge down to its screws"
+        "How far are the screws below the edge that it bears on?", "from the rail's bearing edge down to its screws"
     ),
-    "fixing.kind": Words("What goes into the wall?", "nail, hook or screw, for every frame that says no other"),
-    "fixing.below": Words("How far does the hook's seat lie below its nail?", "from the nail down to the hook's seat"),
+    "fixing.kind": Words("What goes into the wall?", "nail, hook or screw, for every frame without its own"),
+    "fixing.below": Words("How far is the hook's seat below its nail?", "from the nail down to the hook's seat"),
     "group.arrangement": Words(
         "How are the frames arranged?", "row, column, rows, columns or grid; for others see the README", '"row"'
     ),
     "group.rows": Words("Which frames are in which row, from the top?", "row by row from the top, each from the left"),
     "group.columns": Words("Which frames are in which column?", "column by column, each from its top"),
-    "group.across": Words("How many frames stand in one row?", "how many frames stand in one row of the grid"),
+    "group.across": Words("How many frames are in each row?", "how many frames are in each row of the grid"),
     "group.align": Words(
         "What lines up in each {line}?", "in a row: top, centre, bottom; in a column: left, centre, right"
     ),
-    "group.gap": Words("How much room between two frames?", "clear room between two frames", '"2 1/2 in"', '"6 cm"'),
-    "group.centre_on": Words("Centred on what?", "wall, the name of a feature, or a distance from the left end"),
+    "group.gap": Words(
+        "How wide is the gap between two frames?", "the clear gap between two frames", '"2 1/2 in"', '"6 cm"'
+    ),
+    "group.centre_on": Words(
+        "What is the group centred on?", "wall, the name of a feature, or a distance from the left end"
+    ),
     "group.height": Words(
         "How high do they hang?",
         "centre, top or bottom above the floor, or above a feature",
         '{ centre = "57 in" }',
         '{ centre = "145 cm" }',
     ),
-    "height.above": Words("Above what?", "the feature that the group hangs above"),
-    "height.by": Words("How far above it do the lowest frames end?", "from its top edge up to the lowest frame"),
+    "height.above": Words("What does the group hang above?", "the feature that the group hangs above"),
+    "height.by": Words("How far above it is the lowest frame?", "from its top edge up to the lowest frame"),
     "height.centre": Words("How high is the middle of the group?", "from the floor to the middle of the group"),
     "height.top": Words("How high is the top of the group?", "from the floor to the highest edge of the group"),
     "height.bottom": Words("How high is the bottom of the group?", "from the floor to the lowest edge of the group"),
     "paper.size": Words("What paper is in the printer?", "letter, a4, tabloid, a3, …; or a roll: roll 24 in"),
     "more": Words(
         "Another frame: the same as the last, another size, or no more?",
-        "same: with the size and the kind of hanger of the last one, its drop measured anew",
+        "same: with the size and the kind of hanger of the last one, its drop measured separately",
     ),
-    "file": Words("Write the job to which file?", "a text file, to be read and changed with any editor"),
+    "file": Words("Which file should the job be written to?", "a text file, to be read and changed with any editor"),
 }
 """By table and field.  `hanger` and `height` are tables within a frame and a group."""
