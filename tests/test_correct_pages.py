@@ -10,7 +10,8 @@ import pytest
 
 from templates_gen.correcting import correct
 from templates_gen.correcting.form import form_pages
-from templates_gen.correcting.patches import patch_pages, patches
+from templates_gen.correcting.patches import patches
+from templates_gen.correcting.patchpages import patch_pages
 from templates_gen.correcting.words import what_to_do
 from templates_gen.geometry import Rect, bounds
 from templates_gen.items import Line, Text
@@ -52,11 +53,23 @@ def corrections(plan, folder, **offs):
     return correct(plan, path)
 
 
+def corrections_of(plan, folder, *offs):
+    """The same for level frames in the plan's order, each off by (up, right) mm."""
+    rows = ["frame,left,right,left_edge"]
+    for hung, (up, right) in zip(plan.frames, offs, strict=True):
+        name, top = hung.frame.id.replace('"', '""'), hung.rect.y1 + up
+        rows.append(f'"{name}",{top} mm,{top} mm,{hung.rect.x0 - plan.centre_line + right} mm')
+    path = folder / "hung.csv"
+    path.write_text("\n".join(rows))
+    return correct(plan, path)
+
+
 def test_the_table_fits_80_columns_and_says_every_kind_of_thing(sample):
     ran = run("correct", "fern-prints.toml", HUNG.name)
     assert (ran.code, ran.err) == (0, "")
     assert max(map(len, ran.out.splitlines())) <= 80
-    for words in ("Leave it", "Slide the wire", "That is enough", "Too near to the old hole", "Not read: frame E",
+    for words in ("Leave it", "Slide the wire", "That is enough", "Lengthen the wire until", "Too near to the old hole",
+                  "right nail (facing)", "Not read: frame E",
                   "Vision Research", "two people", "detector"):  # fmt: skip
         assert words in ran.out
 
@@ -67,13 +80,16 @@ def test_the_data_and_the_spreadsheet_say_the_same(sample):
     assert json.loads((sample / "r.json").read_text(encoding="utf-8")) == data
     assert data["not_read"] == ["E"]
     a, b, c, d = data["frames"]
-    # A was read 3/16 in low and 1/8 in left: worked out by hand here, 4.76 and 3.18 mm
-    assert [(move["up"], move["right"]) for move in a["moves"]] == [(4.8, 3.2)]
-    assert (a["moves"][0]["cure"], b["moves"][0]["nail"]) == ("hook", "B right")
+    # A was read 3/16 in low and 1/8 in left: worked out by hand here, 4.76 and 3.18 mm.  Its new hole keeps 10 mm from
+    # the old: √(10² − 3.18²) = 9.48, so 6/16 in or 9.53 up, and the wire lets it down by 9.53 − 4.76
+    assert [(move["up"], move["right"], move["cure"]) for move in a["moves"]] == [(9.5, 3.2, "")]
+    assert (a["drop_longer"], a["wire_longer"], b["drop_longer"]) == (-4.8, None, None)
+    assert (b["moves"][0]["cure"], b["moves"][0]["nail"]) == ("hook", "B right")
     assert (c["by_hand"], c["moves"], d["by_hand"], d["moves"]) == ("slide", [], "", [])
     rows = list(csv.DictReader(io.StringIO(run("correct", "fern-prints.toml", HUNG.name, "--format", "csv").out)))
     assert [row["frame"] for row in rows] == ["A", "B", "C", "D"]
-    assert [row["up_mm"] for row in rows] == ["4.8", str(b["moves"][0]["up"]), "", ""]
+    assert [row["drop_longer_mm"] for row in rows] == ["-4.8", "", "", ""]
+    assert [row["up_mm"] for row in rows] == ["9.5", str(b["moves"][0]["up"]), "", ""]
 
 
 @pytest.mark.parametrize(
@@ -162,7 +178,7 @@ PRINTER = measured("study", "a4", Readings(asked_across=180.0, asked_along=260.0
 def test_every_patch_shows_the_new_hole_as_far_from_the_old_as_the_nail_moves(printer, tmp_path):
     """Holes that are clear of the old ones, one a page so that none is taken for another's."""
     for up, right in ((14.0, 0.0), (-9.0, 11.0), (3.0, -25.0)):
-        plan = plan_wall(job(frame("A"), frame("B")))
+        plan = plan_wall(job(frame("A", hanger=Hanger(kind="sawtooth")), frame("B")))
         done = corrections(plan, tmp_path, A=(-up, 0.0, -right))
         template = patch_pages(plan, done, Lettering(), printer)
         (page,) = template.pages
@@ -188,36 +204,35 @@ def test_no_word_on_a_patch_lies_on_another_or_on_a_line(right, tmp_path):
         assert not any(box.overlaps(other) for other in (*boxes[:at], *lines))
 
 
-def test_a_larger_hook_is_shown_by_its_seat_where_the_frame_will_bear(tmp_path):
-    hook = Fixing(kind="hook", below=22.0)
-    plan = plan_wall(job(frame("A", fixing=hook, drop=120.0), frame("B")))
+def test_another_hook_is_shown_by_its_seat_where_the_frame_will_bear(tmp_path):
+    rings = Hanger(kind="rings", left=50.0, right=50.0)
+    plan = plan_wall(job(frame("A", fixing=Fixing(kind="hook", below=22.0), drop=120.0, hanger=rings), frame("B")))
     (done,) = corrections(plan, tmp_path, A=(-4.0, 0.0, 0.0))
-    (cure,) = done.cures
-    # the old seat is 22 under the old nail, the new one 4 higher; its nail must be 10 off the old: 22 + 10 - 4 = 28
-    assert (cure.way, cure.at_least) == ("hook", pytest.approx(28.0))
+    # the old seat is 22 under the old nail, the new one 4 higher; a nail 25.4 over it is 7.4 off the old hole, one
+    # 31.75 over it 13.75: worked out by hand here
+    assert {(cure.way, cure.sold.pounds) for cure in done.cures} == {("hook", 30)}
+    template = patch_pages(plan, (done,), Lettering())
+    for ring, near in holes(write_pdf(template, Lettering()), template.pages[0].page_matrix):
+        (seat,) = near
+        assert (seat[0] - ring[0], seat[1] - ring[1]) == pytest.approx((0.0, -18.0), abs=0.001)
+    said = [item.text for item in template.pages[0].page_items if isinstance(item, Text)]
+    assert said.count("seat") == said.count("old") == 2 and "new" not in said  # of no cross, where there is none
+
+
+STIFF = Hanger(kind="wire", ring_separation=330.0, ring_depth=56.0)
+"""With a drop of 7 mm: any longer its nail shows, much shorter it is too flat."""
+
+
+def test_a_wire_that_must_keep_its_length_goes_on_two_hooks_beside_the_old_hole(tmp_path):
+    plan = plan_wall(job(frame("A", hanger=STIFF, drop=7.0), frame("B")))
+    (done,) = corrections(plan, tmp_path, A=(0.0, 0.0, -5.0))
+    left, right = done.correction.moves
+    assert [move.nail for move in (left, right)] == ["A left", "A right"] and left.old == right.old == "A"
+    assert left.right + right.right == pytest.approx(2 * 5.0) and done.apart == pytest.approx(right.right - left.right)
+    assert min(left.distance, right.distance) >= 10.0
     template = patch_pages(plan, (done,), Lettering())
     ((ring, near),) = holes(write_pdf(template, Lettering()), template.pages[0].page_matrix)
-    (seat,) = near
-    assert (seat[0] - ring[0], seat[1] - ring[1]) == pytest.approx((0.0, -18.0), abs=0.001)
-    said = [item.text for item in template.pages[0].page_items if isinstance(item, Text)]
-    assert "ring: old hole, bar: new seat" in said  # and of no cross, where there is none
-
-
-def test_a_wire_with_known_rings_goes_on_two_hooks_beside_the_old_hole(tmp_path):
-    known = Hanger(kind="wire", ring_separation=320.0, ring_depth=150.0)
-    plan = plan_wall(job(frame("A", hanger=known), frame("B")))
-    (done,) = corrections(plan, tmp_path, A=(-3.0, 0.0, 0.0))
-    assert [move.nail for move in done.correction.moves] == ["A left", "A right"]
-    left, right = done.correction.moves
-    assert (left.old, left.right, left.up) == ("A", -right.right, right.up)
-    assert min(left.distance, right.distance) >= 10.0 and done.apart == pytest.approx(2 * right.right)
-    # the wire: rise 150 - 80 = 70 over rings 320 apart, so √(320² + 140²) = 349.28 long; on two hooks 20 apart its rise
-    # is ½ √((349.28 - 320)(349.28 + 320 - 40)) = 67.87, 2.13 less: worked out by hand here
-    assert done.apart == pytest.approx(20.0)
-    assert left.up == pytest.approx(3.0 - 2.13, abs=0.01)
-    template = patch_pages(plan, (done,), Lettering())
-    ((_, near),) = holes(write_pdf(template, Lettering()), template.pages[0].page_matrix)
-    assert len(near) == 2
+    assert sorted(at[0] - ring[0] for at in near) == pytest.approx([left.right, right.right], abs=0.001)
 
 
 @pytest.mark.parametrize("kind", ["nail", "screw"])
@@ -226,14 +241,21 @@ def test_what_the_wall_holds_it_by_is_called_what_it_is(kind, tmp_path):
     plan = plan_wall(job(frame("A", hanger=wire, fixing=Fixing(kind=kind)), frame("B")))
     (done,) = corrections(plan, tmp_path, A=(-3.0, 0.0, 0.0))
     told = " ".join(what_to_do(done, "mm"))
-    assert f"slide the wire on the {kind} until" in told and f"the wire on two {kind}s instead of one" in told
+    assert f"slide the wire on the {kind} until" in told and f"Its {kind} stays where it is." in told
+    plan = plan_wall(job(frame("A", hanger=STIFF, drop=7.0, fixing=Fixing(kind=kind)), frame("B")))
+    (done,) = corrections(plan, tmp_path, A=(0.0, 0.0, -5.0))
+    told += " ".join(what_to_do(done, "mm"))
+    assert f"the wire on two {kind}s instead of one" in told
     (patch,) = patches((done,), "mm")
-    assert any(line.startswith(f"left {kind} ") for line in patch.lines) and "hook" not in told
+    assert any(line.startswith(f"left {kind} (facing): ") for line in patch.lines) and "hook" not in told
 
 
 def test_patches_of_many_frames_lie_on_the_page_and_their_words_do_not_meet(tmp_path):
     plan = plan_wall(twelve(paper("letter"), "in"))
-    offs = {hung.frame.id: (3.0 - at, (at % 3 - 1) * 6.0, (at % 4 - 2) * 5.0) for at, hung in enumerate(plan.frames)}
+    offs = {  # those on a wire are level
+        hung.frame.id: (3.0 - at, (at % 3 - 1) * (hung.frame.hanger.kind != "wire") * 6.0, (at % 4 - 2) * 5.0)
+        for at, hung in enumerate(plan.frames)
+    }
     lettering = Lettering()
     template = patch_pages(plan, corrections(plan, tmp_path, **offs), lettering)
     for page in template.pages:
@@ -247,11 +269,12 @@ def test_patches_of_many_frames_lie_on_the_page_and_their_words_do_not_meet(tmp_
 
 def test_a_nail_that_moves_too_far_for_a_paper_has_its_move_told(tmp_path):
     narrow = replace(paper(), name="narrow", width=148.0, height=210.0)
-    plan = plan_wall(job(frame("A"), frame("B"), paper=narrow))
+    teeth = Hanger(kind="sawtooth")
+    plan = plan_wall(job(frame("A", hanger=teeth), frame("B", hanger=teeth), paper=narrow))
     # 95 mm to the left and 20 mm around: 135 mm, and the rules leave 148 - 7 - 23 - 9 = 109: worked out by hand here
     template = patch_pages(plan, corrections(plan, tmp_path, A=(0.0, 0.0, 95.0), B=(-14.0, 0.0, 0.0)), Lettering())
     words = " ".join(item.text for page in template.pages for item in page.page_items if hasattr(item, "anchor"))
-    assert "A: left 95 mm · 3 3/4 in. Too far for a paper" in words and "B: up" not in words
+    assert "A: new hole: left 95 mm · 3 3/4 in. Too far for a paper" in words and "B: new" not in words
     ((ring, near),) = holes(write_pdf(template, Lettering()), template.pages[0].page_matrix)
     assert near[0][1] - ring[1] == pytest.approx(14.0, abs=0.001)
 
@@ -274,12 +297,35 @@ def test_rings_found_crooked_each_move_their_own_way(tmp_path):
     assert (done.cures[0].way, done.cures[1].way) == ("hook", "")
 
 
-def test_the_least_size_of_a_hook_is_never_told_too_small(sample):
-    # B's right ring wants 26.5 mm, more than 1 1/16 in less a 32nd: it is told up to the next 16th
+def test_a_hook_is_told_by_its_class_and_its_size(sample):
+    # B's right ring goes up 5.9 mm; its hook's seat is 7/8 in under the nail, so one of 1 1/4 in has its nail
+    # 5.9 + 31.75 − 22.2 = 15.4 mm from the old hole, and one of 1 in 9.1: worked out by hand here
     data = json.loads(run("correct", "fern-prints.toml", HUNG.name, "--format", "json").out)
     (b,) = [frame for frame in data["frames"] if frame["id"] == "B"]
-    assert b["moves"][0]["hook_below"] == 26.5
-    assert any("its seat 1 1/16 in · 27 mm or more below its nail" in words for words in b["text"])
+    assert b["moves"][0]["hook_below"] == pytest.approx(31.8)
+    wanted = "take a 30 lb (14 kg) picture hook, its seat about 1 1/4 in · 32 mm below its nail"
+    assert any(wanted in words for words in b["text"])
+
+
+LONG = 'Gooseberries, red currants, black currants and "Whitesmith" from the walled garden, 1887'
+
+
+@pytest.mark.parametrize("unit", ["in", "mm", "cm"])
+@pytest.mark.parametrize("far", [2.0, 15.0, 63.5, 95.0])
+def test_every_word_and_number_of_a_move_is_whole_on_its_patch(far, unit, tmp_path):
+    """The longest ids, all units, small and large moves: what the patch says is there from its first to last letter."""
+    rings = Hanger(kind="rings", left=50.0, right=50.0)
+    frames = [frame(LONG, hanger=rings, drop=120.0), frame("B"), frame("C", hanger=Hanger(kind="sawtooth"))]
+    plan = plan_wall(job(*frames, unit=unit))
+    done = corrections_of(plan, tmp_path, (-far, far), (-far / 4, 5.0), (far, -far))
+    template = patch_pages(plan, done, Lettering())
+    texts = [item.text for page in template.pages for item in page.page_items if isinstance(item, Text)]
+    assert not [text for text in texts if "…" in text]
+    said = " ".join(texts)
+    for patch in patches(done, unit):
+        for words in (patch.name, patch.nail, *patch.lines):
+            assert words in said
+    assert said.count("this side up") == texts.count("level") == len(patches(done, unit))
 
 
 def test_the_papers_take_paper_of_sheets_and_no_roll(sample):

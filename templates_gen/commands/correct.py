@@ -46,8 +46,10 @@ def correct(
     job: Path, readings: Path | None, form: bool, patches: bool, output: Path | None, wall: Path | None,
     paper: str | None, fonts: tuple[Path, ...], printer: str | None, shape: str, report: Path | None, force: bool,
 ) -> None:  # fmt: skip
-    """Say which nails move, where to and how far, from what was measured after
-    hanging.
+    """Say what to do about frames that hang out of place, from what was
+    measured after hanging: the wire's length, which nails move, and how far.
+
+    Level the frame, then measure.
 
     \b
     Example:
@@ -117,7 +119,7 @@ def _write_patches(
     plan: Plan, done: tuple[Cured, ...], place: Path, fonts: tuple[Path, ...], known: Printer | None, force: bool
 ) -> None:
     """The papers for the nails that move; that they were written goes to stderr, for the table is the result."""
-    from templates_gen.correcting.patches import patch_pages
+    from templates_gen.correcting.patchpages import patch_pages
     from templates_gen.lettering import job_lettering
     from templates_gen.printing.correction import paper_doubt
     from templates_gen.words import counted

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from templates_gen.correcting.holes import Cured, cured
+from templates_gen.correcting.levelling import check_level
 from templates_gen.correcting.moves import correction, limits_of
 from templates_gen.correcting.poses import poses
 from templates_gen.correcting.readings import read_readings
@@ -14,8 +15,8 @@ from templates_gen.units import DIVISION
 
 def correct(plan: Plan, path: Path) -> tuple[Cured, ...]:
     """What to do about every frame of which the CSV file holds a reading.  Raises InputError."""
-    unit, limits = plan.job.unit, limits_of(plan)
-    return tuple(
-        cured(correction(pose, limits[pose.hung.frame.id], DIVISION[unit] / 2), unit)
-        for pose in poses(read_readings(path, plan), plan)
-    )
+    limits, least = limits_of(plan), DIVISION[plan.job.unit] / 2
+    readings = read_readings(path, plan)
+    found = poses(readings, plan)
+    check_level(readings, found, limits, plan.job.unit)
+    return tuple(cured(correction(pose, limits[pose.hung.frame.id], least), plan) for pose in found)

@@ -70,7 +70,10 @@ def form_pages(plan: Plan, lettering: Lettering) -> Template:
 
 def _steps(plan: Plan) -> Iterator[str]:
     unit = plan.job.unit
-    yield "Level every frame on a wire by hand, with a spirit level on its top edge, before you measure it."
+    yield (
+        "Level the frame, then measure. On a wire or teeth: slide it until a spirit level on its top edge is level. A "
+        "frame on a wire that was measured while it hung crooked is refused."
+    )
     yield (
         f"Measure both top corners: {above_floor(plan)}, or from the level line "
         f"({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched anew by a level: write above or "

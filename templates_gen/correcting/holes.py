@@ -1,16 +1,25 @@
-"""The new hole against the old one: when they are too near to each other, and what to do then."""
+"""What to do about a nail that would move: first the wire's length, then another hole, and a hook that is sold.
+
+The order is the trade's.  A frame on a wire that is only too high or too low keeps its nail, and its wire is made
+longer or shorter.  A new hole that would break into the old one is made farther away, and the wire takes up the
+difference; or the wire goes on two fixings, the frame on another hook, a rail on other screws; or the old hole is
+filled.  What `check` would stop or warn of is never advised.
+"""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
+from templates_gen.correcting.changing import passes
+from templates_gen.correcting.hooks import Sold, clear_hooks, exchanged
 from templates_gen.correcting.moves import Correction, Move
-from templates_gen.findings.hanging import HOOK_MARGIN
+from templates_gen.correcting.wires import Rewired, rewired
 from templates_gen.findings.wire import RING_ROOM
 from templates_gen.holding.statics import moved_apart
 from templates_gen.holding.wire import hung_wire
 from templates_gen.model import Fixing, Frame
-from templates_gen.planning import Hung
+from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record, replace
 from templates_gen.units import DIVISION
 
@@ -24,28 +33,36 @@ DIAMETERS = 5.0
 class Cure(Record, frozen=True):
     """What to do where a new hole would break into the old one.
 
-    `way` is "hook" (one whose seat lies `at_least` mm below its nail), "rail" (holes that much to the side), or "fill"
-    (the old hole is filled first); "" where the holes are far enough apart.
+    `way` is "hook" (this size that is `sold`; the move is then that of its seat), "rail" (through a new hole in the
+    rail), or "fill" (the old hole is filled first); "" where the holes are far enough apart.
     """
 
     way: str
-    at_least: float = 0.0
+    sold: Sold | None = None
 
 
 class Cured(Record, frozen=True):
     """A correction whose holes were looked at, with a cure for every move.
 
-    `apart` is the new distance of two hooks under the wire (mm), where the wire is hung wider, or on two hooks instead
-    of one, so that the new holes keep clear of the old; None elsewhere.
+    `frame` is the frame as the job would have it when all is done.  `wire` is what its wire is to be, where its length
+    changes; `apart` the new distance of two fixings under the wire (mm), where it is hung wider, or on two instead of
+    one.
     """
 
     correction: Correction
     cures: tuple[Cure, ...]
+    frame: Frame
+    wire: Rewired | None = None
     apart: float | None = None
 
     @property
     def hung(self) -> Hung:
         return self.correction.pose.hung
+
+    @property
+    def left_alone(self) -> bool:
+        """True when nothing is to be done."""
+        return self.correction.left_alone
 
 
 def least_between(fixing: Fixing) -> float:
@@ -53,52 +70,137 @@ def least_between(fixing: Fixing) -> float:
     return max(LEAST_APART, DIAMETERS * fixing.diameter)
 
 
-def cured(correction: Correction, unit: str) -> Cured:
-    """The correction with what to do where its holes are too near; on a wire whose rings are known it is hung wider."""
+def cured(correction: Correction, plan: Plan) -> Cured:
+    """The correction by the first way that can be gone, in the order of the trade."""
     frame = correction.hung.frame
+    if not correction.moves:
+        return Cured(correction, (), frame)
+    if frame.hanger.kind == "wire":
+        return next(_wire_ways(correction, plan))
+    return _each(correction, plan)
+
+
+def _wire_ways(correction: Correction, plan: Plan) -> Iterator[Cured]:
+    """Every way for a frame on a wire, all of whose fixings move alike."""
+    frame, step = correction.hung.frame, DIVISION[plan.job.unit]
     needed = least_between(frame.fixing)
-    if all(move.distance >= needed for move in correction.moves):
-        return Cured(correction, tuple(Cure("") for _ in correction.moves))
-    wider = _wider(correction, needed, DIVISION[unit])
-    if wider is not None:
-        moves, apart = wider
-        return Cured(replace(correction, moves=moves), tuple(Cure("") for _ in moves), apart)
-    return Cured(correction, tuple(_cure(move, frame, correction, needed) for move in correction.moves))
+    right, up = correction.moves[0].right, correction.moves[0].up
+    if abs(right) <= correction.limits.step:
+        yield from _rewired(correction, plan, up, ())
+    if math.hypot(right, up) >= needed:
+        yield _in_new_holes(correction, frame)
+    else:
+        beside = math.ceil(math.sqrt(max(0.0, needed**2 - right**2)) / step) * step
+        for at in sorted((beside, -beside), key=lambda at: abs(up - at)):
+            moves = tuple(replace(move, up=at) for move in correction.moves)
+            yield from _rewired(correction, plan, up - at, moves)
+        yield from _wider(correction, plan, needed)
+    yield _each(correction, plan)
 
 
-def _wider(correction: Correction, needed: float, step: float) -> tuple[tuple[Move, ...], float] | None:
-    """The moves to two hooks so much farther apart, as little as can be, that their holes keep clear of the old ones.
+def _rewired(correction: Correction, plan: Plan, longer: float, moves: tuple[Move, ...]) -> Iterator[Cured]:
+    """The wire made so that its drop is so much longer, and these moves beside; nothing where that does not pass."""
+    wire = rewired(correction.hung.frame, longer)
+    if wire is not None and passes(plan, wire.frame):
+        yield Cured(replace(correction, moves=moves), tuple(Cure("") for _ in moves), wire.frame, wire)
 
-    A wire rises less over hooks farther apart, so they go down by the difference.  To the side of a single hook the
-    frame would hang crooked: its centre of mass has to be under the hook; under the middle of two it is level.
-    None where the rings are not known, or leave no room.
+
+def _in_new_holes(correction: Correction, frame: Frame, apart: float | None = None) -> Cured:
+    return Cured(correction, tuple(Cure("") for _ in correction.moves), frame, None, apart)
+
+
+def _wider(correction: Correction, plan: Plan, needed: float) -> Iterator[Cured]:
+    """On two fixings so much farther apart, as little as can be, that their holes keep clear of the old ones.
+
+    Nothing where the rings are not known, or leave no room.
     """
-    frame = correction.hung.frame
+    frame, step = correction.hung.frame, DIVISION[plan.job.unit]
     wire = hung_wire(frame)
     if wire is None:
-        return None
-    old = correction.moves
+        return
     for number in range(1, math.floor((wire.separation - 2 * RING_ROOM - wire.apart) / (2 * step)) + 1):
-        out = number * step
-        apart = wire.apart + 2 * out
-        down = wire.rise - moved_apart(wire, apart).rise
-        moves = tuple(
-            Move(move.old, f"{frame.id} {side}", move.right + way * out, move.up - down)
-            for move, side, way in zip((old[0], old[-1]), ("left", "right"), (-1.0, 1.0), strict=True)
-        )
+        moves = hung_wider(correction, number * step)
         if min(move.distance for move in moves) >= needed:
-            return moves, apart
+            apart = wire.apart + 2 * number * step
+            after = _on_two(frame, apart, moved_apart(wire, apart).rise)
+            if passes(plan, after):
+                yield _in_new_holes(replace(correction, moves=moves), after, apart)
+            return
+
+
+def hung_wider(correction: Correction, out: float) -> tuple[Move, ...]:
+    """The moves to two fixings, each so much farther out (mm), of a wire whose rings are known.
+
+    A wire rises less over fixings farther apart, so they go down by the difference.  To the side of a single one the
+    frame would hang crooked: its centre of mass has to be under it; under the middle of two it is level.
+    """
+    frame, old = correction.hung.frame, correction.moves
+    wire = hung_wire(frame)
+    if wire is None:
+        raise ValueError(f"the wire of {frame.id} is not known")
+    down = wire.rise - moved_apart(wire, wire.apart + 2 * out).rise
+    return tuple(
+        Move(move.old, f"{frame.id} {side}", move.right + way * out, move.up - down)
+        for move, side, way in zip((old[0], old[-1]), ("left", "right"), (-1.0, 1.0), strict=True)
+    )
+
+
+def _on_two(frame: Frame, apart: float, rise: float) -> Frame:
+    """The frame with its wire on two fixings so far apart, over which it rises by so much."""
+    hanger = replace(frame.hanger, apart=apart)
+    if hanger.drop_at_two is not None and hanger.ring_depth is not None:
+        hanger = replace(hanger, drop_at_two=hanger.ring_depth - rise)
+    return replace(frame, hanger=hanger)
+
+
+def _each(correction: Correction, plan: Plan) -> Cured:
+    """Every nail by its own way: another screw of a rail, another hook, or a filled hole."""
+    frame, done = correction.hung.frame, list[tuple[Move, Cure]]()
+    needed = least_between(frame.fixing)
+    sold = _hook(correction, plan, needed)
+    after = frame if sold is None else replace(frame, fixing=exchanged(frame.fixing, sold))
+    for move in correction.moves:
+        if move.distance >= needed:
+            done.append((move, Cure("")))
+        elif frame.hanger.kind == "cleat":
+            moved, cure, after = next(_rails(move, after, plan, needed), (move, Cure("fill"), after))
+            done.append((moved, cure))
+        else:
+            done.append((move, Cure("fill") if sold is None else Cure("hook", sold)))
+    moves, cures = zip(*done, strict=True)
+    return Cured(replace(correction, moves=moves), cures, after)
+
+
+def _hook(correction: Correction, plan: Plan, needed: float) -> Sold | None:
+    """The one hook for all nails of a frame whose new holes are too near; None where none that is sold will do."""
+    frame = correction.hung.frame
+    if frame.hanger.kind in ("keyholes", "cleat") or frame.fixing.kind == "screw" or not _hides(frame):
+        return None
+    near = [move for move in correction.moves if move.distance < needed]
+    sizes = [tuple(clear_hooks(frame.fixing, move.right, move.up, needed)) for move in near]
+    for sold in sizes[0] if sizes else ():
+        exchange = replace(frame, fixing=exchanged(frame.fixing, sold))
+        if all(sold in own for own in sizes) and passes(plan, exchange):
+            return sold
     return None
 
 
-def _cure(move: Move, frame: Frame, correction: Correction, needed: float) -> Cure:
-    if move.distance >= needed:
-        return Cure("")
-    kind, fixing = frame.hanger.kind, frame.fixing
-    if kind == "cleat":
-        return Cure("rail", needed)
-    # from the old nail up to the new one: as far as the bearing goes up, and as much more as the seat lies lower
-    below = math.sqrt(needed**2 - move.right**2) - move.up + fixing.rise
-    drops = [bearing.drop for bearing in correction.hung.bearings if bearing.drop is not None]
-    hidden = bool(drops) and min(drops) - below >= HOOK_MARGIN
-    return Cure("hook", below) if hidden and kind != "keyholes" and fixing.kind != "screw" else Cure("fill")
+def _hides(frame: Frame) -> bool:
+    """True when it is known how far under its top edge the frame hangs, so that a hook over it can be judged."""
+    own = [drop for drop in (frame.hanger.drop_left, frame.hanger.drop_right, frame.hanger.drop_at_two) if drop]
+    return frame.drop is not None or bool(own)
+
+
+def _rails(move: Move, frame: Frame, plan: Plan, needed: float) -> Iterator[tuple[Move, Cure, Frame]]:
+    """A rail's screw through a new hole in the rail: nearer to the frame's middle, or else farther out."""
+    step, left = DIVISION[plan.job.unit], move.old.endswith(" left")
+    aside = math.ceil(math.sqrt(needed**2 - move.up**2) / step) * step
+    for way in (1.0, -1.0) if left else (-1.0, 1.0):
+        hanger = frame.hanger
+        if left:
+            hanger = replace(hanger, left=(hanger.left or 0.0) + way * aside)
+        else:
+            hanger = replace(hanger, right=(hanger.right or 0.0) - way * aside)
+        after = replace(frame, hanger=hanger)
+        if passes(plan, after):
+            yield replace(move, right=way * aside), Cure("rail"), after

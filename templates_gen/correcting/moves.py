@@ -13,7 +13,7 @@ A wire on two hooks lets the frame come to rest level however high each of them 
 lies √((L − a)²/4 − (D cos φ − s)²/4) + c cos φ under the middle between the hooks, a apart, s of that across; that is
 the same for φ and for −φ.  So a difference of their heights is no reason for a tilt, and both move alike: how high
 the frame hangs goes by the middle between them.  What tilt there is comes from friction, and is undone by hand; the
-frame goes to one side by that, so where it is across is known only once it is level.
+frame goes to one side by that, so it is measured only once it is level (`levelling.py`).
 
 Rings, keyholes and cleats hold the frame at two points that move with it: each has its own way to its place.
 """
@@ -102,7 +102,7 @@ def correction(pose: Pose, limits: Limits, least: float) -> Correction:
     kind = pose.hung.frame.hanger.kind
     tilted = abs(pose.turn) > limits.turn
     if kind in BY_HAND:
-        moves = tuple(move for move in _swung(pose, tilted) if max(abs(move.right), abs(move.up)) > limits.step)
+        moves = tuple(move for move in _swung(pose) if max(abs(move.right), abs(move.up)) > limits.step)
         by_hand = BY_HAND[kind] if tilted or (moves and kind == "wire") else ""  # what is hung anew is levelled anew
         return Correction(pose, limits, by_hand, _off_middle(pose) if by_hand == "teeth" else 0.0, moves)
     if not tilted and max(abs(pose.up or 0.0), abs(pose.right or 0.0)) <= limits.step:
@@ -122,8 +122,8 @@ def _off_middle(pose: Pose) -> float:
     return (pose.hung.rect.height / 2 - drop) * math.tan(pose.turn)
 
 
-def _swung(pose: Pose, tilted: bool) -> tuple[Move, ...]:
-    """The moves of the hooks under a wire or a sawtooth, all alike; none to the side of a frame `tilted` on two."""
+def _swung(pose: Pose) -> tuple[Move, ...]:
+    """The moves of the hooks under a wire or a sawtooth, all alike."""
     hung, turn = pose.hung, pose.turn
     right, up = -(pose.right or 0.0), -(pose.up or 0.0)
     if len(hung.bearings) == 1:
@@ -131,8 +131,6 @@ def _swung(pose: Pose, tilted: bool) -> tuple[Move, ...]:
         up -= _off_middle(pose) * math.sin(turn) + drop * (1 - math.cos(turn))
         if pose.right is not None:
             right -= hung.rect.height / 2 * math.sin(turn)
-    elif tilted:
-        right = 0.0
     return tuple(Move(name, name, right, up) for name in _names(hung))
 
 

@@ -16,9 +16,11 @@ from templates_gen.correcting.words import (
     limits_words,
     near_words,
     not_read,
+    side_words,
     together,
     up_words,
     what_to_do,
+    wires_words,
 )
 from templates_gen.findings.words import listed
 from templates_gen.planning import Plan
@@ -26,14 +28,14 @@ from templates_gen.spreadsheet import as_csv as table_csv
 from templates_gen.units import tenth
 from templates_gen.words import lines_of
 
-COLUMNS = (20, 28, 28)
-"""Widths of the moves' columns: 76 in all, for a terminal of 80."""
+COLUMNS = (22, 26, 26)
+"""Widths of the moves' columns: 74 in all, for a terminal of 80."""
 
 WIDTH, INDENT = 79, "    "
 
 CSV_HEADER = (
     "frame", "nail", "right_mm", "up_mm", "from_old_hole_mm", "by_hand", "aside_mm", "cure", "hook_below_mm",
-    "turn_deg", "too_high_mm", "too_far_right_mm",
+    "turn_deg", "too_high_mm", "too_far_right_mm", "drop_longer_mm", "wire_longer_mm",
 )  # fmt: skip
 
 
@@ -58,6 +60,7 @@ def _foot(plan: Plan, done: tuple[Cured, ...]) -> Iterator[str]:
     said = [
         *([f"Not read: {listed(missing)}."] if missing else []),
         *together(done, unit),
+        *wires_words(done),
         *near_words(done, unit),
         f"Left alone: {limits_words(limits, unit)}. {SEEN_SOURCE}.",
         *(CAUTIONS if any(cured.correction.moves for cured in done) else ()),
@@ -72,8 +75,7 @@ def _frame_lines(cured: Cured, unit: str) -> Iterator[str]:
     yield name if len(name) <= WIDTH else f"{name[: WIDTH - 1]}…"
     yield from lines_of(f"found: {found_words(correction, unit)}", WIDTH, INDENT, INDENT)
     for move in correction.moves:
-        named = move.nail.removeprefix(hung.frame.id).strip() or "nail"
-        cells = zip((named, up_words(move, unit), aside_words(move, unit)), COLUMNS, strict=True)
+        cells = zip((side_words(move, hung.frame), up_words(move, unit), aside_words(move, unit)), COLUMNS, strict=True)
         yield INDENT + "".join(f"{text:<{width}}" for text, width in cells).rstrip()
     for words in what_to_do(cured, unit):
         yield from lines_of(words, WIDTH, INDENT, INDENT)
@@ -92,7 +94,7 @@ def as_data(plan: Plan, done: tuple[Cured, ...]) -> dict[str, Any]:
 
 def _frame_data(cured: Cured, unit: str) -> dict[str, Any]:
     correction = cured.correction
-    pose, frame = correction.pose, correction.hung.frame
+    pose, frame, wire = correction.pose, correction.hung.frame, cured.wire
     return {
         "id": frame.id,
         "hanger": frame.hanger.kind,
@@ -101,11 +103,13 @@ def _frame_data(cured: Cured, unit: str) -> dict[str, Any]:
         "by_hand": correction.by_hand,
         "aside": tenth(correction.aside),
         "apart": _tenth(cured.apart),
+        "drop_longer": _tenth(wire.longer if wire else None),
+        "wire_longer": _tenth(wire.wire if wire else None),
         "moves": [
             {
                 "nail": move.nail, "from": move.old, "right": tenth(move.right), "up": tenth(move.up),
                 "distance": tenth(move.distance), "least_distance": tenth(least_between(frame.fixing)),
-                "cure": cure.way, "hook_below": tenth(cure.at_least) if cure.way == "hook" else None,
+                "cure": cure.way, "hook_below": _tenth(cure.sold.below if cure.sold else None),
             }
             for move, cure in zip(correction.moves, cured.cures, strict=True)
         ],
@@ -129,4 +133,5 @@ def _csv_rows(plan: Plan, done: tuple[Cured, ...]) -> Iterator[tuple[object, ...
             yield (
                 data["id"], *(move.get(key) for key in ("nail", "right", "up", "distance")), data["by_hand"],
                 data["aside"], *(move.get(key) for key in ("cure", "hook_below")), *found.values(),
+                data["drop_longer"], data["wire_longer"],
             )  # fmt: skip

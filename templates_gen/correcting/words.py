@@ -6,15 +6,15 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, least_between
+from templates_gen.correcting.hooks import Sold
+from templates_gen.correcting.levelling import LEVEL_FIRST, tilted_words
 from templates_gen.correcting.moves import Correction, Limits, Move
-from templates_gen.model import Fixing
+from templates_gen.findings.words import by_how_much
+from templates_gen.model import Frame
 from templates_gen.planning import Hung, Plan
 from templates_gen.spreadsheet import NOTHING
+from templates_gen.telling.lines import facing
 from templates_gen.units import DIVISION, INCH, show_both
-
-LEVEL_FIRST = 2.0
-"""Degrees; a frame on a wire that hangs more crooked is to be levelled and measured again, because its height then
-changes by more than a tape shows: φ²/2 · (D (D − s) / (4 h) − c), 0.3 mm at 2° for 434 and 0 mm.  Our own choice."""
 
 TOOTH = 3.0
 """mm from one tooth of a sawtooth hanger to the next, about.  From memory; it differs by maker."""
@@ -38,10 +38,7 @@ def found_words(correction: Correction, unit: str) -> str:
     """How the frame was found, against its place on the plan."""
     pose = correction.pose
     said = [*_shifted(pose.up, "high", "low", unit), *_shifted(pose.right, "far right", "far left", unit)]
-    rise = pose.hung.rect.width * math.sin(pose.turn)
-    if abs(rise) >= DIVISION[unit] / 2:
-        side = "right" if rise > 0 else "left"
-        said.append(f"{side} end {show_both(abs(rise), unit)} higher ({abs(math.degrees(pose.turn)):.1f}°)")
+    said += tilted_words(pose, unit)
     return "; ".join(said) or AS_PLANNED
 
 
@@ -67,9 +64,10 @@ def _way(mm: float, positive: str, negative: str, unit: str) -> str:
 
 
 def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
-    """Sentences: what is done by hand, what is left alone, and what to do where holes are too near."""
+    """Sentences: the wire's length, what is done by hand, what is left alone, and what to do where holes are near."""
     correction = cured.correction
-    yield from _by_hand(correction, unit)
+    yield from wire_words(cured, unit)
+    yield from _by_hand(cured, unit)
     if cured.apart is not None:
         kinds = f"{correction.hung.frame.fixing.kind}s"
         hooks = f"two {kinds} instead of one" if len(correction.hung.bearings) == 1 else f"its {kinds}"
@@ -78,17 +76,39 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
             "apart. What the wire then rises less is in the moves."
         )
     pairs = list(zip(correction.moves, cured.cures, strict=True))
-    for way in dict.fromkeys(cure.way for cure in cured.cures if cure.way):
-        nails = [(move, cure) for move, cure in pairs if cure.way == way]
-        yield _cure_words(way, nails, len(nails) == len(pairs), correction.hung.frame.fixing, unit)
-    if correction.left_alone and found_words(correction, unit) != AS_PLANNED:
+    for cure in dict.fromkeys(cure for cure in cured.cures if cure.way):
+        moves = [move for move, own in pairs if own == cure]
+        yield _cure_words(cure, moves, len(moves) == len(pairs), cured, unit)
+    if cured.left_alone and found_words(correction, unit) != AS_PLANNED:
         yield "Leave it: too little for most people to see."
     yield from _doubts(correction, unit)
 
 
-def _by_hand(correction: Correction, unit: str) -> Iterator[str]:
+def wire_words(cured: Cured, unit: str) -> Iterator[str]:
+    """How much shorter or longer the wire is to be, and what that does to the drop; nothing where it stays."""
+    wire, frame = cured.wire, cured.hung.frame
+    if wire is None:
+        return
+    verb = "Shorten" if wire.longer > 0 else "Lengthen"
+    by = f" by {by_how_much(abs(wire.wire), unit)}, half of it at each ring," if wire.wire is not None else ""
+    over = f" over its two {frame.fixing.kind}s" if frame.hanger.apart else ""
+    drop = f"{by_how_much(abs(wire.longer), unit)} {'more' if wire.longer > 0 else 'less'}"
+    until = "so that" if by else "until"
+    yield f"{verb} the wire{by} {until} its taut drop{over} is {drop} than now.{_holes_of(cured)}"
+
+
+def _holes_of(cured: Cured) -> str:
+    """What becomes of the holes when the wire is made another length."""
+    count, kind = len(cured.hung.bearings), cured.hung.frame.fixing.kind
+    if cured.correction.moves:
+        return f" The new hole{'s keep' if count > 1 else ' keeps'} clear of the old."
+    return f" Its {kind}{'s stay' if count > 1 else ' stays'} where {'they are' if count > 1 else 'it is'}."
+
+
+def _by_hand(cured: Cured, unit: str) -> Iterator[str]:
+    correction = cured.correction
     high = "right" if correction.pose.turn > 0 else "left"
-    enough = "" if correction.moves else " That is enough."
+    enough = "" if correction.moves or cured.wire else " That is enough."
     if correction.by_hand == "slide":
         kind = correction.hung.frame.fixing.kind
         hook = kind if len(correction.hung.bearings) == 1 else f"{kind}s"
@@ -109,19 +129,32 @@ def _by_hand(correction: Correction, unit: str) -> Iterator[str]:
         yield f"Slide it {show_both(abs(correction.aside), unit)} to the {side} along its rail.{enough}"
 
 
-def _cure_words(way: str, pairs: list[tuple[Move, Cure]], whole: bool, fixing: Fixing, unit: str) -> str:
+def _cure_words(cure: Cure, moves: Sequence[Move], whole: bool, cured: Cured, unit: str) -> str:
     """What to do for the nails (the `whole` frame, or one of a pair) whose new holes would break into the old ones."""
-    near = show_both(min(move.distance for move, _ in pairs), unit)
-    start = f"Too near to the old hole{'' if whole else f' of {pairs[0][0].nail}'} ({near}):"
-    step = DIVISION[unit]
-    at_least = math.ceil(max(cure.at_least for _, cure in pairs) / step) * step
-    if way == "hook":
-        than = f", this one's is {show_both(fixing.below, unit)}" if fixing.below else ""
-        larger = "larger hook" if than else "picture hook"
-        return f"{start} take a {larger}, with its seat {show_both(at_least, unit)} or more below its nail{than}."
-    if way == "rail":
-        return f"{start} screw the rail through a new hole in it, {show_both(at_least, unit)} or more to the side."
+    whose = "" if whole else f" of the {side_words(moves[0], cured.hung.frame)}"
+    if cure.way == "rail":
+        return (
+            f"Straight above or below, a new hole would break into the old one{whose}: screw the rail through a new "
+            "hole in it, to the side as told."
+        )
+    near = show_both(min(move.distance for move in moves), unit)
+    start = f"Too near to the old hole{whose} ({near}):"
+    if cure.sold is not None:
+        return f"{start} take {hook_words(cure.sold, unit)}."
     return f"{start} fill it with a glued-in dowel or hard filler, and let that set."
+
+
+def hook_words(sold: Sold, unit: str) -> str:
+    """A picture hook to buy, as shops sell it."""
+    kg = f"{sold.rating:.0f} kg"
+    rated = f"{sold.pounds} lb ({kg})" if unit == "in" else f"{kg} ({sold.pounds} lb)"
+    return f"a {rated} picture hook, its seat about {show_both(sold.below, unit)} below its nail"
+
+
+def side_words(move: Move, frame: Frame) -> str:
+    """Which of a frame's nails a move is of, as someone who faces the wall sees it."""
+    noun = "screw" if frame.fixing.kind == "screw" else "nail"
+    return facing(move.nail.removeprefix(frame.id).strip(), noun)
 
 
 def near_words(done: Iterable[Cured], unit: str) -> Iterator[str]:
@@ -134,24 +167,28 @@ def near_words(done: Iterable[Cured], unit: str) -> Iterator[str]:
             f"({LEAST_APART:g} mm, or {DIAMETERS:g} times the thickness: common practice, no source)."
         )
     if any(cure.way == "hook" for cured in near for cure in cured.cures):
-        yield "With another hook, it is the seat, on which the frame bears, that moves so far."
-    hooks = [c.hung.frame.hanger for c in near if any(cure.way == "hook" for cure in c.cures)]
-    if any(hanger.kind == "wire" for hanger in hooks):
         yield (
-            "A wire may go on two hooks instead: give the job ring_separation and ring_depth, and they are worked out "
-            "to both sides of the old hole."
+            "With another hook, it is the seat, on which the frame bears, that moves so far. How far the seats of sold "
+            "hooks are below their nails differs by maker: that is from memory, measure yours."
+        )
+
+
+def wires_words(done: Iterable[Cured]) -> Iterator[str]:
+    """What is the same for all wires that get another length where their rings are not known."""
+    if any(cured.wire is not None and cured.wire.wire is None for cured in done):
+        yield (
+            "How much wire that takes goes by how steep it is: half as much as the drop changes at 15°, as much at "
+            "30°, 1.4 times at 45° (statics: 2 sin of the angle). Give the job ring_separation and ring_depth, and it "
+            "is worked out."
         )
 
 
 def _doubts(correction: Correction, unit: str) -> Iterator[str]:
     """What the readings cannot tell."""
     pose = correction.pose
-    if correction.by_hand == "slide" and pose.right is not None and len(pose.hung.bearings) > 1:
-        on = f"On two {pose.hung.frame.fixing.kind}s"
-        yield f"{on} it goes to one side as it is levelled: only a left edge measured when it is level counts."
     if not correction.moves:
         return
-    if correction.by_hand in ("slide", "teeth") and abs(math.degrees(pose.turn)) > LEVEL_FIRST:
+    if correction.by_hand == "teeth" and abs(math.degrees(pose.turn)) > LEVEL_FIRST:
         yield "It hangs so crooked that its height changes as it is levelled: level it first, then measure again."
     elif correction.by_hand == "slide" and pose.right is not None and len(pose.hung.bearings) == 1:
         doubt = abs(pose.hung.rect.height / 2 * math.sin(pose.turn))

@@ -37,3 +37,14 @@ def _directed(mm: float, unit: str, positive: str, negative: str) -> str:
     if text.partition(" ")[0] in ("0", "0.0"):
         return "on the line"
     return f"{text} {positive if mm > 0 else negative}"
+
+
+def facing(side: str, noun: str = "nail") -> str:
+    """What one of a frame's two nails is called, so that nobody takes it for the one on that side of the frame's back:
+    "left nail (facing)", as seen by someone who faces the wall; the noun alone for a frame's only one."""
+    return f"{side} {noun} (facing)" if side else noun
+
+
+def nail_called(name: str, side: str) -> str:
+    """A nail's name with the same said: "B left (facing)"; the name alone for a frame's only one."""
+    return f"{name} (facing)" if side else name

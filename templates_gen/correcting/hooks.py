@@ -1,0 +1,43 @@
+"""The picture hooks that shops sell, and which of them has its nail clear of an old hole."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from templates_gen.model import Fixing
+from templates_gen.record import Record, replace
+from templates_gen.units import INCH, KG
+
+
+class Sold(Record, frozen=True):
+    """A size of picture hook with one nail: its class in lb, and how far its seat is below the nail (mm)."""
+
+    pounds: int
+    below: float
+
+    @property
+    def rating(self) -> float:
+        """Its class in kg."""
+        return self.pounds * KG["lb"]
+
+
+SOLD = (Sold(10, 0.75 * INCH), Sold(20, INCH), Sold(30, 1.25 * INCH))
+"""The trade's classes with one nail; how far their seats are below it: about so far, from memory.  Larger ones have
+several nails, of which one might meet the old hole."""
+
+
+def clear_hooks(fixing: Fixing, right: float, up: float, needed: float) -> Iterator[Sold]:
+    """Hooks to be sold in place of a fixing whose seat goes so far right and up (mm), the smallest first.
+
+    Each is of its class at least, and has its nail `needed` mm or more from the old hole.
+    """
+    for sold in SOLD:
+        enough = fixing.rating is None or sold.rating >= fixing.rating - 1e-9
+        if fixing.nails == 1 and enough and math.hypot(right, up + sold.below - fixing.rise) >= needed:
+            yield sold
+
+
+def exchanged(fixing: Fixing, sold: Sold) -> Fixing:
+    """The fixing with such a hook in its place; its rating is only said where that of the old one was."""
+    return replace(fixing, kind="hook", below=sold.below, rating=None if fixing.rating is None else sold.rating)

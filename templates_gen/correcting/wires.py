@@ -1,0 +1,59 @@
+"""Another length for a frame's wire: what comes before any new hole, and how much wire it takes.
+
+A shorter wire rises less over its fixings, so its drop is longer and the frame hangs higher; a longer wire lets it
+down.  Its length goes with its rise by L = s + √((D − s)² + 4 h²) (statics), which needs the rings' places.  Where
+only the drop is known, only the change of the drop is: 2 sin θ times as much wire, θ being how steep the wire is.
+"""
+
+from __future__ import annotations
+
+from templates_gen.holding.statics import HungWire, moved_apart
+from templates_gen.holding.wire import hung_wire
+from templates_gen.model import Frame
+from templates_gen.record import Record, replace
+from templates_gen.units import INCH
+
+MOST = INCH
+"""mm that a drop is changed by the wire at most: more is planned anew rather than twisted.  Our own design, no
+source."""
+
+SHARE = 0.5
+"""Of the drop, the most that a wire of unknown rings is shortened by: the wire then rises about as much as its drop is
+long (half-way from rings to top edge: a household guide), and so keeps half its rise.  Our own design."""
+
+
+class Rewired(Record, frozen=True):
+    """A frame on a wire of another length: its drop is `longer` (mm, negative: shorter) over the fixings it hangs on.
+
+    `wire` is how much longer the wire is (mm, negative: shorter); None where the rings are not known.
+    """
+
+    frame: Frame
+    longer: float
+    wire: float | None
+
+
+def rewired(frame: Frame, longer: float) -> Rewired | None:
+    """The frame with its wire so long that its drop is `longer` by so many mm; None where no wire does that."""
+    hanger = frame.hanger
+    on_two = hanger.drop_at_two if hanger.apart else None
+    if hanger.kind != "wire" or abs(longer) > MOST or (frame.drop is None and on_two is None):
+        return None
+    wire = hung_wire(frame)
+    if wire is None:
+        drop = on_two if on_two is not None else frame.drop
+        most = SHARE * (drop or 0.0)
+        return Rewired(_with_drops(frame, longer, longer), longer, None) if -most < longer < most else None
+    if longer >= wire.rise:
+        return None
+    after = HungWire(wire.separation, wire.rise - longer, wire.apart)
+    on_one = moved_apart(wire, 0.0).rise - moved_apart(after, 0.0).rise
+    return Rewired(_with_drops(frame, on_one, longer), longer, after.length - wire.length)
+
+
+def _with_drops(frame: Frame, on_one: float, on_two: float) -> Frame:
+    """The frame with both its drops so much longer, those that are given."""
+    hanger = frame.hanger
+    if hanger.drop_at_two is not None:
+        hanger = replace(hanger, drop_at_two=hanger.drop_at_two + on_two)
+    return replace(frame, hanger=hanger, drop=None if frame.drop is None else frame.drop + on_one)
