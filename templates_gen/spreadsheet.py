@@ -25,16 +25,32 @@ def cell(value: object) -> object:
         value = "; ".join(value)
     if isinstance(value, bool):
         return "yes" if value else "no"
-    if isinstance(value, str) and value[:1] in _STARTS:
+    if isinstance(value, str) and value.startswith(_STARTS):
         return f"'{value}"
     return "" if value is None else value
 
 
+def own_text(text: str) -> str:
+    """A text from the job file for a cell that is read again by `plain`, which then gives it back as it was."""
+    return f"'{text}" if _would_change(text) else text
+
+
 def plain(text: str) -> str:
-    """The text of a cell without the quote that `cell` put in front; a dash by itself is nothing."""
+    """The text of a cell without the quote that `cell` or `own_text` put in front; a dash by itself is nothing."""
     if text in _BLANK:
         return ""
-    return text[1:] if text[:1] == "'" and text[1:2] in _STARTS else text
+    return text[1:] if _is_quoted(text) else text
+
+
+def _would_change(text: str) -> bool:
+    """True for what a spreadsheet or `plain` would not leave as it is."""
+    return text.startswith(_STARTS) or text in _BLANK or _is_quoted(text)
+
+
+def _is_quoted(text: str) -> bool:
+    quotes = len(text) - len(text.lstrip("'"))
+    rest = text[quotes:]
+    return quotes > 0 and (rest.startswith(_STARTS) or rest in _BLANK)
 
 
 def as_csv(header: Sequence[str], rows: Iterable[Sequence[object]]) -> str:

@@ -198,18 +198,28 @@ def as_found(mm: float) -> str:
     return f"{mm:g} mm ({show(mm, 'in')})"
 
 
+FINEST = 9
+"""Places behind the point in what is read again: a billionth of an inch over ten frames is far below
+`geometry.TOLERANCE`, and what sums leave over, such as 9e-15, is nothing.  Our own design, no source."""
+
+
 def exact(mm: float, unit: str) -> str:
-    """The length to eleven figures, for a file that is read again: `3.125 in`.
+    """The length for a file that is read again: `3.125 in`, never as `9e-15`, which no tape and no reader knows.
 
     Nothing is rounded that could be measured, nor so much that a sum over a wall is another.
     """
-    return f"{mm / MM[unit] + 0.0:.11g} {unit}"
+    return f"{_fixed(mm / MM[unit])} {unit}"
 
 
 def exact_mass(kg: float, unit: str) -> str:
     """Likewise the weight, in pounds for an inch job and in kilograms otherwise."""
     name = "lb" if unit == "in" else "kg"
-    return f"{kg / KG[name]:.8g} {name}"
+    return f"{_fixed(kg / KG[name])} {name}"
+
+
+def _fixed(value: float) -> str:
+    """The number with a point, as short as it can be: `3.125`, `40`, `0`."""
+    return f"{round(value, FINEST) + 0.0:.{FINEST}f}".rstrip("0").rstrip(".")
 
 
 def other_unit(unit: str) -> str:

@@ -187,6 +187,13 @@ def test_frames_of_any_name_are_kept(names):
     assert (written["gap_across"], written["gap_down"]) == ("50 mm", "70 mm")
 
 
+@pytest.mark.parametrize("name", ["two\nlines.toml", "\udcff.toml", "a\u202eb\x7f.toml"])
+def test_a_job_file_of_any_name_is_kept_with_a_remark_that_is_one(name):
+    asked = placed(job(), {"A": Rect.sized(0.0, 0.0, 400.0, 500.0)})
+    text = kept('[job]\ntitle = "x"\n', asked, f"option 1 of {name}")
+    assert "# option 1 of " in text and tomllib.loads(text)["group"]["place"] and text.encode()
+
+
 def test_a_group_written_in_one_line_is_not_guessed_at():
     asked = placed(job(), {"A": Rect.sized(0.0, 0.0, 400.0, 500.0)})
     with pytest.raises(InputError, match="cannot be replaced as it is written"):

@@ -89,9 +89,25 @@ def test_shown_sixteenths_read_back_exactly(sixteenths):
 
 @given(st.floats(min_value=0.1, max_value=10_000), st.sampled_from(["in", "cm", "mm"]))
 def test_an_exact_length_reads_back_finer_than_anyone_measures(mm, unit):
-    """Eleven figures: the half of the last is at most 5e-11 of the whole, worked out by hand here."""
+    """Nine places behind the point: half of the last is at most 25.4 x 5e-10 = 1.3e-8 mm, worked out by hand here."""
     text = exact(mm, unit)
-    assert text.endswith(f" {unit}") and parse_length(text, "mm") == pytest.approx(mm, rel=5.1e-11)
+    assert text.endswith(f" {unit}") and parse_length(text, "mm") == pytest.approx(mm, abs=1.3e-8)
+
+
+@given(st.floats(min_value=-2e5, max_value=2e5), st.sampled_from(["in", "cm", "mm"]))
+def test_whatever_is_written_is_read_again(mm, unit):
+    """Every float as large as a wall may be (`units.LONGEST`), the tiniest too, is written as a reader knows it."""
+    text = exact(mm, unit)
+    assert parse_offset(text, "mm") == pytest.approx(mm, abs=1.3e-8)
+    assert "e" not in text and not text.startswith("-0 ")
+
+
+@pytest.mark.parametrize("left_over", [2.2737367544323206e-13, -8.9517195056e-15, 5e-324, -0.0, 1.2e-8])
+def test_what_a_sum_leaves_over_is_nothing(left_over):
+    """2**-42 and others that sums of a wall's lengths left, worked out by hand; 1.2e-8 mm is under half a billionth
+    of an inch."""
+    assert exact(left_over, "in") == "0 in"
+    assert exact_mass(left_over, "in") == ("0 lb" if left_over < 1e-9 else "0.000000026 lb")
 
 
 @given(st.floats(min_value=0.01, max_value=500), st.sampled_from(["in", "mm"]))

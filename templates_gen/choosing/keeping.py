@@ -53,10 +53,11 @@ def _only_the_group_differs(before: str, after: str) -> bool:
 
 
 def group_table(group: Group, unit: str, comment: str) -> str:
-    """The [group] table of placed frames, to be adjusted by hand."""
+    """The [group] table of placed frames, to be adjusted by hand; the comment in signs that a remark may have."""
+    remark = "".join(sign if sign.isprintable() else "?" for sign in comment)  # it names a file, called anything
     lines = [
         "[group]",
-        f'arrangement = "placed"          # {comment}',
+        f'arrangement = "placed"          # {remark}',
         f"gap_across = {toml(exact(group.gap_across, unit))}",
         f"gap_down = {toml(exact(group.gap_down, unit))}",
         f"centre_on = {toml(_centre_on(group, unit))}",

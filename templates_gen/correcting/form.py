@@ -17,7 +17,7 @@ from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, NARROW
 from templates_gen.papersizes import first_paper
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import page_of
-from templates_gen.spreadsheet import as_csv
+from templates_gen.spreadsheet import as_csv, own_text
 from templates_gen.telling.lines import above_floor, sideways, upward
 from templates_gen.units import other_unit, show, show_both
 
@@ -42,10 +42,13 @@ def form_csv(plan: Plan) -> str:
     return as_csv(
         COLUMNS,
         (
-            (hung.frame.id, hung.frame.title, show(hung.rect.y1, unit), *_from_lines(hung, plan, unit), *blanks)
+            (
+                own_text(hung.frame.id), own_text(hung.frame.title),
+                show(hung.rect.y1, unit), *_from_lines(hung, plan, unit), *blanks,
+            )
             for hung in plan.frames
         ),
-    )
+    )  # fmt: skip
 
 
 def _from_lines(hung: Hung, plan: Plan, unit: str) -> tuple[str, str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
@@ -45,8 +46,17 @@ COLUMNS = ReadingTable.__struct_fields__
 PRINTED = COLUMNS[:5]
 """The columns that the blank form fills in: but for the frame, to be looked at only."""
 
+FROM_LINES = ("left_from_level", "right_from_level", "left_edge")
+"""The columns of distances from one of the two lines, which may lie on either side of it."""
+
 SIDES = {"left": "-", "below": "-", "right": "", "above": ""}
 """What may stand behind a distance from one of the two lines, instead of a sign before it."""
+
+_SIDED = re.compile(
+    rf"([^-−+].*?)\s+({'|'.join(SIDES)})(?:\s+(?:of|the|centre|center|level|line))*",
+    re.IGNORECASE,
+)
+_ON_LINE = re.compile(r"on (?:the )?(?:(?:centre|center|level) )?line", re.IGNORECASE)
 
 
 class Reading(Record, frozen=True, kw_only=True):
@@ -102,7 +112,7 @@ def _reading(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> R
     """The reading of one row; None when only what the form printed is in it."""
     if not set(fields) - {*PRINTED}:
         return None
-    signed = {name: _signed(value) if isinstance(value, str) else value for name, value in fields.items()}
+    signed = {name: _signed(value) if name in FROM_LINES else value for name, value in fields.items()}
     table = read_table(signed, ReadingTable, plan.job.unit, where, loose=True)
     left, right = (_height(table, side, hung, plan, where) for side in ("left", "right"))
     tilt = _tilt(table.tilt, f"{where}, tilt")
@@ -115,10 +125,13 @@ def _reading(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> R
     )  # fmt: skip
 
 
-def _signed(text: str) -> str:
-    """A distance such as "21 7/8 in left" with its sign in place of the word."""
-    distance, _, side = text.rpartition(" ")
-    return SIDES[side.lower()] + distance if side.lower() in SIDES and distance[:1].isdigit() else text
+def _signed(text: object) -> object:
+    """A distance such as "21 7/8 in left" with its sign in place of the word, as the form says it; 0 "on the line"."""
+    if not isinstance(text, str):
+        return text
+    if sided := _SIDED.fullmatch(text):
+        return SIDES[sided[2].lower()] + sided[1]
+    return "0" if _ON_LINE.fullmatch(text) else text
 
 
 def _height(table: ReadingTable, side: str, hung: Hung, plan: Plan, where: str) -> float | None:

@@ -29,6 +29,7 @@ from templates_gen.jobfile.travelling import apart
 from templates_gen.jobfile.typed import read_table
 from templates_gen.jobfile.walling import build_paper, build_wall
 from templates_gen.model import Fixing, Frame, Job
+from templates_gen.record import replace
 
 KNOWN_TABLES = list(JobFile.__struct_fields__)
 
@@ -104,9 +105,16 @@ def _frame(
 ) -> Frame:
     if measured is None:
         return build_frame(table, _type_of(table, types, where), fixing, unit, where, beside)
-    where, values = f"{where}, measured in {measured[0]}", measured[1]
+    where, values = f"{where}, measured in {measured[0]}", _own_words(measured[1], table)
     shared = _type_of(table if values.type is None else values, types, where)
     return build_frame(table, shared, fixing, unit, where, beside, values)
+
+
+def _own_words(measured: FrameTable, own: FrameTable) -> FrameTable:
+    """What was measured, with the job's own words where they differ by blanks alone, of which a cell keeps one."""
+    words = {name: getattr(own, name) or "" for name in ("id", "title", "type")}
+    same = {name: text for name, text in words.items() if " ".join(text.split()) == getattr(measured, name)}
+    return replace(measured, **same)
 
 
 def check_tables(raw: Mapping[str, Any]) -> None:

@@ -14,6 +14,7 @@ from templates_gen.jobfile.tables import GroupTable, JobTable
 from templates_gen.jobfile.travelling import apart
 from templates_gen.jobfile.typed import read_length, read_table
 from templates_gen.jobfile.walling import build_wall
+from templates_gen.jobfile.whereabouts import is_name
 from templates_gen.model import Job, Wall
 from templates_gen.record import replace
 from templates_gen.units import exact
@@ -67,7 +68,7 @@ def _placed(own: GroupTable, other: GroupTable, given: set[str], unit: str, wall
             problem = f"the group is centred on {own.centre_on!r} of its own wall, which means nothing on this one"
             raise InputError("group, centre_on", problem, CENTRE_HINT)
         return table
-    if isinstance(table.centre_on, str) and not table.centre_on[:1].isdigit():
+    if isinstance(table.centre_on, str) and is_name(table.centre_on, wall):
         return table
     distance = read_length(table.centre_on, unit, "group, centre_on")
     return replace(table, centre_on=exact(distance, "mm"))  # so that it is read in the unit it was written in

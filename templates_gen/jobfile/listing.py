@@ -61,9 +61,10 @@ def measured_rows(
     sheet = path.parent / job.measured
     content = read_bytes(sheet)
     found: dict[str, tuple[str, FrameTable]] = {}
+    ids = {" ".join(name.split()): name for name in known}  # in a cell, blanks are one
     for where, fields in _sheet_rows(content, sheet.name):
         _check_id(fields, where)
-        name = fields["id"]
+        name = ids.get(fields["id"], fields["id"])
         if name not in known:
             hint = did_you_mean(name, known, f"frames: {some(known)}")
             raise InputError(f"{where}, id", f"found {name!r}, expected the id of a frame of the job", hint)

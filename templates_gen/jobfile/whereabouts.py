@@ -27,10 +27,15 @@ def centre_of(table: GroupTable, wall: Wall, unit: str, where: str) -> str | flo
         return table.around or ""
     if value == "wall":
         return "wall"
-    names = [feature.name for feature in wall.features]
-    if isinstance(value, str) and (value in names or value[:1].isalpha() or not any(map(str.isdigit, value))):
+    if isinstance(value, str) and is_name(value, wall):
         return _feature(value, wall.features, where, "'wall', the name of a feature, or a distance", ["wall"]).name
     return read_length(value, unit, where)
+
+
+def is_name(value: str, wall: Wall) -> bool:
+    """True where this is the wall or a feature, or is meant for one, and no distance."""
+    names = ["wall", *(feature.name for feature in wall.features)]
+    return value in names or value[:1].isalpha() or not any(map(str.isnumeric, value))
 
 
 def height_of(group: GroupTable, wall: Wall, where: str) -> Height:

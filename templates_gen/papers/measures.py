@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from templates_gen.model import Frame, Hanger, Job
 from templates_gen.record import Record
-from templates_gen.spreadsheet import NOTHING, as_csv
+from templates_gen.spreadsheet import NOTHING, as_csv, own_text
 from templates_gen.units import exact, exact_mass, show, show_mass
 
 COLUMNS = (
@@ -103,7 +103,8 @@ _ABOUT = ("id", "title", "type", "hanger", "apart", "seen_from")
 def _row(frame: Frame, unit: str) -> dict[str, str]:
     apart, pair = frame.hanger.apart, frame.hanger.left is not None
     return {
-        "id": frame.id, "title": frame.title, "type": frame.type, "hanger": frame.hanger.kind,
+        "id": own_text(frame.id), "title": own_text(frame.title), "type": own_text(frame.type),
+        "hanger": frame.hanger.kind,
         "apart": exact(apart, unit) if apart else "", "seen_from": "back" if pair else "",
         **{one.name: one.exactly(unit) for one in measures(frame, unit)},
     }  # fmt: skip
