@@ -23,7 +23,7 @@ from templates_gen.model import Job
 from templates_gen.papers.measures import to_fill_in
 from templates_gen.planning import Plan, placed, plan_wall
 from templates_gen.record import replace
-from templates_gen.starting.taken import from_template
+from templates_gen.starting.takenback import from_template
 from templates_gen.toml import toml
 from templates_gen.units import exact
 from tests.anyjobs import FREE, AnyJob
@@ -149,7 +149,7 @@ def test_a_paper_gives_back_a_job_that_makes_the_same_plan(made, folder):
     paper = path.with_name("paper.pdf")
     assert run("measure", path, "-o", paper).code == 0
     back = folder()
-    for target, content in from_template(paper, back / "again.toml").items():
+    for target, content in from_template(paper, back / "again.toml").files.items():
         target.write_bytes(content)
     job, again = read_job(path), read_job(back / "again.toml")
     assert replace(again, sources=()) == replace(job, sources=())
