@@ -14,6 +14,7 @@ from templates_gen.near import Near
 from templates_gen.planning import Plan
 from templates_gen.printing.profile import printer_data
 from templates_gen.sheets.demand import nail_box
+from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.rules import Rule, rules
 from templates_gen.sheets.sheet import SheetPlan
 
@@ -25,7 +26,7 @@ def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, 
     """
     first = pages - len(sheets.sheets) + 1
     page_of = {sheet.name: first + number for number, sheet in enumerate(sheets.sheets)}
-    paper = sheets.paper
+    paper, steps = sheets.paper, taping_order(sheets).joins
     return {
         "format": 1,
         "job": plan.job.title,
@@ -41,7 +42,13 @@ def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, 
             {"name": mark.name, "x": mark.x, "y": mark.y, "pages": [page_of[name] for name in mark.sheets]}
             for mark in sheets.marks
         ],
-        "joins": [{"over": page_of[join.over], "under": page_of[join.under]} for join in sheets.joins],
+        "joins": [
+            {
+                "over": page_of[join.over], "under": page_of[join.under], "step": steps[join.over, join.under],
+                "line": [join.x0, join.y0, join.x1, join.y1],
+            }
+            for join in sheets.joins
+        ],
         "rules": [
             _rule_data(page, rule, sheets.page.matrix)
             for page in sorted({1, *page_of.values()})

@@ -10,8 +10,11 @@ import pytest
 
 from templates_gen.items import Polygon, Text
 from templates_gen.marks.daysteps import taping_steps
-from templates_gen.sheets.order import taping_order
-from templates_gen.sheets.sheet import Join
+from templates_gen.planning import plan_wall
+from templates_gen.sheets.order import Order, taping_order
+from templates_gen.sheets.sheet import Join, SheetPlan, plan_sheets
+from tests.crowded import crowded
+from tests.jobs import paper
 from tests.made import NAMES, made
 
 all_jobs = pytest.mark.parametrize("name", NAMES)
@@ -43,10 +46,57 @@ def test_blocks_come_before_their_long_joins(name: str) -> None:
 def test_the_steps_name_every_block_with_its_number(name: str) -> None:
     sheets = made(name).sheets
     order, words = taping_order(sheets), " ".join(taping_steps(sheets, taping_order(sheets)))
+    words = words.replace(SLID.search(words)[0], "") if SLID.search(words) else words
     told = {int(number): run for run, number in re.findall(r"([A-Z]+\d+(?: (?:to|and) [A-Z]+\d+)?) \((\d+)\)", words)}
     assert set(told) == {number for number, _ in (*order.made, *order.laid)}
     for number, names in (*order.made, *order.laid):
         assert told[number].split(" ")[0] == names[0] and told[number].split(" ")[-1] == names[-1]
+
+
+RUN = r"([A-Z]+\d+)(?: (?:to|and) ([A-Z]+\d+))?"
+SAID_UNDER = re.compile(rf"{RUN} under {RUN} \((\d+)\)")
+SLID = re.compile(r" Slide these under the paper that is already there: [^.]*\.")
+
+
+@pytest.mark.parametrize("trim", ["cut", "none"])
+@pytest.mark.parametrize("cover", ["marks", "nails"])
+@pytest.mark.parametrize("seed", range(8))
+def test_what_goes_under_paper_already_there_is_said_at_its_step(seed: int, cover: str, trim: str) -> None:
+    """In crowded jobs by chance; followed sheet by sheet, as a pair of hands would follow the words."""
+    on = paper(cover=cover, trim=trim)
+    sheets = plan_sheets(plan_wall(crowded(seed, on)), on)
+    order = taping_order(sheets)
+    words = " ".join(taping_steps(sheets, order))
+    step_of = dict.fromkeys((name for names in order.begun for name in names), 0)
+    step_of |= {name: number for number, names in order.laid for name in names}
+    said = set()
+    for low, low_end, high, high_end, step in SAID_UNDER.findall(words):
+        for under in _run_of(order, low, low_end or low):
+            assert step_of[under] == int(step)
+            said |= {(under, over) for over in _run_of(order, high, high_end or high)}
+    for join in sheets.joins:
+        assert ((join.under, join.over) in said) == (step_of[join.under] > step_of[join.over])
+    assert bool(SLID.search(words)) == bool(said)
+    strips = [sheets.sheet(names[0]).strip for names in (*order.begun, *(names for _, names in order.laid))]
+    if re.search("from the (bottom row up|left column to the right)", words):
+        assert strips == sorted(strips)
+
+
+def _run_of(order: Order, first: str, last: str) -> tuple[str, ...]:
+    """The sheets of a block from one to another."""
+    (run,) = (names for names in (*order.begun, *(n for _, n in order.laid)) if first in names)
+    return run[run.index(first) : run.index(last) + 1]
+
+
+def test_a_block_laid_before_one_that_goes_under_it_is_said_to_be_in_this_order() -> None:
+    """Some crowded job by chance has such a block, and some has none: both kinds of words are met."""
+    told = [" ".join(taping_steps(s, taping_order(s))) for s in map(crowded_sheets, range(8))]
+    assert {"in this order" in words for words in told} == {True, False}
+    assert any("Slide these under the paper that is already there" in words for words in told)
+
+
+def crowded_sheets(seed: int) -> SheetPlan:
+    return plan_sheets(plan_wall(crowded(seed, paper())), paper())
 
 
 def heads(name: str) -> Iterator[tuple[float, float]]:
@@ -108,3 +158,17 @@ def test_the_key_of_the_map_is_there_where_sheets_are_joined(name: str) -> None:
     said = [i.text for page in done.template.pages for i in page.page_items if isinstance(i, Text)]
     key = [text for text in said if text.startswith("points from the sheet on top")]
     assert len(key) == bool(done.sheets.joins)
+
+
+@all_jobs
+def test_the_report_says_of_every_join_what_lies_over_what_where_and_in_which_step(name: str) -> None:
+    """Pages and lines by the sheets' own cells: the two cells meet in the line, and it runs along a whole side."""
+    report, order = made(name).report, taping_order(made(name).sheets)
+    cells = {sheet["page"]: (sheet["name"], sheet["cell"]) for sheet in report["sheets"]}
+    assert len(report["joins"]) == len(made(name).sheets.joins)
+    for join in report["joins"]:
+        (over, above), (under, below) = cells[join["over"]], cells[join["under"]]
+        assert join["step"] == order.joins[over, under]
+        low = [max(one, two) for one, two in zip(above[:2], below[:2], strict=True)]
+        high = [min(one, two) for one, two in zip(above[2:], below[2:], strict=True)]
+        assert join["line"] == [*low, *high]

@@ -24,10 +24,19 @@ def taping_steps(sheets: SheetPlan, order: Order) -> Iterator[str]:
     tape = "Then tape" if order.made else "Tape"
     on_top = "the cut edge" if sheets.hides is None else "the sheet above or to the right"
     if order.laid and order.pieces > 1:
-        yield f"{tape} these to what they meet, {on_top} always on top: {_listed(order.laid)}."
+        yield f"{tape} these to what they meet, {on_top} always on top: {_listed(order.laid)}.{_tucked(order)}"
     elif order.laid:
         way = "from the bottom row up" if sheets.rows else "from the left column to the right"
-        yield f"{tape} the {word}s to each other, {way}, {on_top} always on top: {_listed(order.laid)}."
+        way = way if order.forward else "in this order"
+        yield f"{tape} the {word}s to each other, {way}, {on_top} always on top: {_listed(order.laid)}.{_tucked(order)}"
+
+
+def _tucked(order: Order) -> str:
+    """Which sheets are slid under paper that is there already, as a sentence; "" where none is."""
+    if not order.tucked:
+        return ""
+    told = (f"{_run(unders)} under {_run(overs)} ({number})" for number, unders, overs in order.tucked)
+    return f" Slide these under the paper that is already there: {', '.join(told)}."
 
 
 def _listed(steps: Sequence[Step]) -> str:
