@@ -122,6 +122,18 @@ def test_a_heavy_frame_on_board_is_told_which_way_the_nearest_stud_is():
     assert texts(on_board(16.0, 2076.0), "stud-missed") == []  # said once
 
 
+def test_a_frame_on_board_is_told_how_many_hooks_are_usual_and_for_which_depth():
+    # 5 kg each, nothing above 15 kg, up to 300 mm deep: common practice in Germany (hausjournal); 11.0, 33.1 lb
+    ((usual,), (heavy,), (deep,)) = (
+        named("board-heavy", on_board(weight, depth=depth))
+        for weight, depth in ((11.0, 50.0), (16.0, None), (2.0, 301.0))
+    )
+    assert "about 5.0 kg · 11.0 lb on each, for frames up to 300 mm · 11 13/16 in deep: 3 would be wanted" in usual.text
+    assert "Above 15.0 kg · 33.1 lb, common practice hangs nothing on hooks there: use a stud" in heavy.text
+    assert "for frames up to 300 mm · 11 13/16 in deep, and this is deeper: use a stud" in deep.text
+    assert usual.source == heavy.source == deep.source and "hausjournal" in usual.source
+
+
 def test_a_frame_is_told_of_the_nearer_of_two_nails():
     # rings at 1900 and 2100, studs at 1850 and 2450: 50 to the left of the first
     (text,) = texts(on_board(10.0, 1850.0, hanger=pair()), "stud-missed")
