@@ -10,7 +10,9 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from templates_gen.errors import InputError, OutputError
-from templates_gen.pdf import MADE_BY
+
+MADE_BY = "templates-gen"
+"""What a file of ours says it was created with; it stands in the file as these plain bytes."""
 
 _BEGUN, _PART = ".templates-gen-", ".part"
 """How the name of a file begins and ends that is not yet in its place."""

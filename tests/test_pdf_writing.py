@@ -32,7 +32,7 @@ from templates_gen.items import (
     Use,
 )
 from templates_gen.lettering import Lettering
-from templates_gen.pdf import MADE_BY
+from templates_gen.output import MADE_BY
 from templates_gen.writing import write_pdf
 from tests.pdf_reading import Marks, page_marks
 

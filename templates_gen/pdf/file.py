@@ -6,7 +6,7 @@ from typing import Any
 
 from templates_gen.geometry import Rect
 from templates_gen.items import Pixels
-from templates_gen.pdf import MADE_BY
+from templates_gen.output import MADE_BY
 from templates_gen.pdf.drawing import Drawing, FontUse
 from templates_gen.pdf.engine import Font, Objects, text, text_bytes
 

@@ -11,7 +11,7 @@ from PIL import Image, ImageCms, PngImagePlugin, UnidentifiedImageError
 
 from templates_gen.errors import InputError
 from templates_gen.items import Pixels
-from templates_gen.pdf import MADE_BY
+from templates_gen.output import MADE_BY
 
 KINDS = ("JPEG", "PNG", "TIFF", "WEBP", "GIF", "BMP", "PPM")
 """Pillow's names of the kinds that are read; all others are left to a program for pictures."""
