@@ -18,6 +18,11 @@ import numpy as np
 import pypdf
 import pytest
 
+from templates_gen.errors import InputError
+from templates_gen.lettering import Lettering
+from templates_gen.papers.scalepage import scale_of, scale_page
+from templates_gen.printing.profile import Readings, measured
+from templates_gen.writing import write_pdf
 from tests.made import made
 from tests.pdf_reading import page_marks
 from tests.taping import Disturbance, find, moved, printed, rigid
@@ -67,17 +72,25 @@ jobs = pytest.mark.parametrize("name", JOBS)
 @cache
 def filtered(name: str, options: str = "") -> bytes:
     """The template as the filter hands it on to the printer."""
-    if not FILTER.exists():
-        pytest.skip(f"the system program {FILTER} (cups-filters) is not installed")
     size, width, height = PAPERS[made(name).job.paper.name]
     words = {"size": size, "width": width, "height": height, "right": width - 9, "top": height - 9}
+    return piped(made(name).pdf, DESCRIPTION.format(**words), options)
+
+
+def piped(pdf: bytes, description: str | None, options: str) -> bytes:
+    """What the filter makes of a file, for a printer of this description, or for one that it knows nothing of."""
+    if not FILTER.exists():
+        pytest.skip(f"the system program {FILTER} (cups-filters) is not installed")
+    known = {name: value for name, value in os.environ.items() if name != "PPD"}
     with tempfile.TemporaryDirectory() as folder:
-        description, file = Path(folder, "plain.ppd"), Path(folder, "in.pdf")
-        description.write_text(DESCRIPTION.format(**words))
-        file.write_bytes(made(name).pdf)
+        ppd, file = Path(folder, "plain.ppd"), Path(folder, "in.pdf")
+        file.write_bytes(pdf)
+        if description is not None:
+            ppd.write_text(description)
+            known["PPD"] = str(ppd)
         done = subprocess.run(
             [FILTER, "1", "somebody", "template", "1", options, file],
-            env=os.environ | {"CONTENT_TYPE": "application/pdf", "PPD": str(description)}, capture_output=True,
+            env=known | {"CONTENT_TYPE": "application/pdf"}, capture_output=True,
         )  # fmt: skip
     assert done.returncode == 0, done.stderr
     return done.stdout
@@ -122,3 +135,32 @@ def test_register_marks_are_as_far_apart_in_the_pixels_of_what_is_printed(name: 
         ends = max(combinations(marks.values(), 2), key=lambda pair: math.dist(*pair))
         seen = [find(image, register, x, y, 2.0) for x, y in ends]
         assert abs(math.dist(*seen) - math.dist(*ends)) < 0.03
+
+
+WRONG_WAYS = [
+    ("letter", "a4", "", 0.9330, "a letter page when the printer is set to A4 paper"),
+    ("a4", "letter", "", 0.9132, "an A4 page when the printer is set to letter paper"),
+    ("a4", None, "", 0.8561, "without a description of the printer"),
+    ("letter", None, "fit-to-page", 0.9091, "without a description of the printer"),
+]
+
+
+@pytest.mark.parametrize(("page", "printer", "options", "ratio", "words"), WRONG_WAYS)
+def test_a_scale_page_printed_a_wrong_way_is_refused_with_what_was_wrong(page, printer, options, ratio, words) -> None:
+    """On a printer with margins of 12 points all round, set to the other paper, or without its description."""
+    scale = scale_of(page)
+    template = scale_page(scale, Lettering())
+    before = write_pdf(template, Lettering())
+    size, width, height = PAPERS[printer or "a4"]
+    ppd = DESCRIPTION.replace("9 36 {right} {top}", f"12 12 {width - 12} {height - 12}")
+    after = piped(before, ppd.format(size=size, width=width, height=height) if printer else None, options)
+    lengths = [np.ptp(points(pypdf.PdfReader(io.BytesIO(pdf)), 0), axis=0) for pdf in (before, after)]
+    across, along = lengths[1] / lengths[0]
+    assert (across, along) == pytest.approx((ratio, ratio), abs=0.0002)
+    readings = Readings(
+        asked_across=scale.box.width, asked_along=scale.box.height,
+        across=scale.box.width * across, along=scale.box.height * along,
+    )  # fmt: skip
+    with pytest.raises(InputError, match="expected no more than 5% off") as caught:
+        measured("study", page, readings, "2026-03-01")
+    assert words in caught.value.hint

@@ -23,16 +23,40 @@ ODD_SKEW = 0.5
 
 FIT = "this is what “fit to page” or “shrink” in a print dialog makes of a page"
 BORDERLESS = "this is what borderless printing, or enlarging to fill the paper, makes of a page"
-TELLTALE = (
-    (0.9158, FIT),  # a4, print-scaling=auto or fit: libcupsfilters 2.2.1, measured by us
-    (0.9428, FIT),  # letter on a4, by default: cups-filters 1.28.17, measured by us
-    (0.9466, FIT),  # a4, fit-to-page: cups-filters 1.28.17, libcupsfilters 2.1.1, measured by us
-    (0.9572, FIT),  # a4, fit-to-page through a driverless queue of CUPS 2.4.2, measured by us
-    (0.97, FIT),  # a4, scaling=97 of the print dialogs, from memory
-    (1.053, BORDERLESS),  # a page with narrow boxes, fit-to-page: cups-filters 1.28.17, measured by us
-    (1.063, BORDERLESS),  # letter on borderless a4, by default: cups-filters 1.28.17, measured by us
+OTHER_PAPER = (
+    "this is what becomes of {} when the printer is set to {} paper, or of “fit to page”: set the printer to the "
+    "paper that is in it"
 )
-"""Ratios of printed to asked length that tell how a page was printed."""
+LETTER_ON_A4, A4_ON_LETTER = OTHER_PAPER.format("a letter page", "A4"), OTHER_PAPER.format("an A4 page", "letter")
+NO_DRIVER = (
+    "this is what becomes of a page that the computer prints without a description of the printer: install the "
+    "printer's driver"
+)
+TELLTALE = (
+    (0.8561, "a4", NO_DRIVER),  # by default without a PPD: cups-filters 1.28.17, measured by us
+    (0.8882, "a4", A4_ON_LETTER),  # by default, margins 3.2 and 12.7 mm: cups-filters 1.28.17, measured by us
+    (0.9091, "letter", NO_DRIVER),  # fit-to-page without a PPD: cups-filters 1.28.17, measured by us
+    (0.9132, "a4", A4_ON_LETTER),  # by default, margins 4.2 mm: cups-filters 1.28.17, measured by us
+    (0.9158, "", FIT),  # a4, print-scaling=auto or fit: libcupsfilters 2.2.1, measured by us
+    (0.9330, "letter", LETTER_ON_A4),  # by default, margins 4.2 mm: cups-filters 1.28.17, measured by us
+    (0.9428, "letter", LETTER_ON_A4),  # by default, margins 3.2 and 12.7 mm: cups-filters 1.28.17, measured by us
+    (0.9428, "", FIT),  # letter, fit-to-page, margins 3.2 and 12.7 mm: cups-filters 1.28.17, measured by us
+    (0.9466, "", FIT),  # a4, fit-to-page: cups-filters 1.28.17, libcupsfilters 2.1.1, measured by us
+    (0.9572, "", FIT),  # a4, fit-to-page through a driverless queue of CUPS 2.4.2, measured by us
+    (0.97, "", FIT),  # a4, scaling=97 of the print dialogs, from memory
+    (1.053, "", BORDERLESS),  # a page with narrow boxes, fit-to-page: cups-filters 1.28.17, measured by us
+    (1.063, "", BORDERLESS),  # letter on borderless a4, by default: cups-filters 1.28.17, measured by us
+)
+"""Ratios of printed to asked length that tell how a page was printed, on one paper or ("") on any."""
+
+SMALLER = (
+    "a printer alone does not shrink both ways alike: the page was printed with “fit to page” or “shrink”, several to "
+    "a sheet, or with the printer set to smaller paper"
+)
+LARGER = (
+    "a printer alone does not enlarge both ways alike: the page was printed borderless, enlarged to fill the paper, or "
+    "with the printer set to larger paper"
+)
 
 NEAR_TELLTALE = 0.004
 """A ratio this near to a telltale one is taken for it: reading 180 mm to 0.5 mm.  Our own design, no source."""
@@ -77,7 +101,7 @@ def measured(name: str, paper: str, readings: Readings, date: str) -> Printer:
     contradict.
     """
     where = f"printer {name}"
-    _check_scales(readings, where)
+    _check_scales(readings, paper, where)
     skew = 0.0
     if readings.diagonals is not None:
         _check_diagonals(readings, where)
@@ -110,7 +134,7 @@ def doubts(printer: Printer) -> Iterator[str]:
     """What is odd about a profile that can be used all the same, in words."""
     for axis, ratio in (("across", printer.across), ("along", printer.along)):
         if abs(ratio - 1) > ODD:
-            reason = _telltale(ratio)
+            reason = _telltale(ratio, printer.paper)
             yield (
                 f"Printer {printer.name} prints {ratio:.2%} {axis}, more than {ODD:.0%} off: "
                 + (f"{reason}." if reason else "few printers do.")
@@ -138,7 +162,7 @@ def printer_data(printer: Printer) -> dict[str, Any]:
     }  # fmt: skip
 
 
-def _check_scales(readings: Readings, where: str) -> None:
+def _check_scales(readings: Readings, paper: str, where: str) -> None:
     for axis, asked, found in (
         ("across", readings.asked_across, readings.across),
         ("along", readings.asked_along, readings.along),
@@ -149,26 +173,29 @@ def _check_scales(readings: Readings, where: str) -> None:
                 f"{where}, {axis}",
                 f"found {found:.1f} mm where {asked:.1f} mm was asked for, which is {ratio:.1%}, "
                 f"expected no more than {MOST_OFF:.0%} off",
-                _likely_reason(readings, ratio),
+                _likely_reason(readings, paper, ratio),
             )
 
 
-def _likely_reason(readings: Readings, ratio: float) -> str:
-    if reason := _telltale(ratio):
-        return f"{reason}: {AGAIN}"
+def _likely_reason(readings: Readings, paper: str, ratio: float) -> str:
+    if reason := _telltale(ratio, paper):
+        return f"{reason}; {AGAIN}"
     exchanged = readings.across / readings.asked_along, readings.along / readings.asked_across
     if all(abs(value - 1) <= MOST_OFF for value in exchanged):
         return "across and along are exchanged: across is the level rule, along the plumb one on the left"
     for size, word in ((INCH, "inches"), (10.0, "centimetres")):
         if abs(ratio * size - 1) <= MOST_OFF:
             return f"a bare number is in mm: say that it is in {word}, as in 7 in or 18 cm"
-    return f"the page was scaled, or something else was measured: {AGAIN}"
+    alike = abs(readings.across / readings.asked_across - readings.along / readings.asked_along) <= NEAR_TELLTALE
+    scaled = (SMALLER if ratio < 1 else LARGER) if alike else "the page was scaled, or something else was measured"
+    return f"{scaled}; {AGAIN}"
 
 
-def _telltale(ratio: float) -> str:
-    """What a ratio tells about the way a page was printed; "" for nothing."""
-    near, reason = min(TELLTALE, key=lambda item: abs(item[0] - ratio))
-    return reason if abs(near - ratio) <= NEAR_TELLTALE else ""
+def _telltale(ratio: float, paper: str) -> str:
+    """What a ratio tells about the way a page was printed; "" for nothing.  Of equal ones what this paper tells."""
+    told = [(abs(near - ratio), not of, reason) for near, of, reason in TELLTALE if of in ("", paper)]
+    off, _, reason = min(told)
+    return reason if off <= NEAR_TELLTALE else ""
 
 
 def _check_diagonals(readings: Readings, where: str) -> None:
