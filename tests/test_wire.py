@@ -14,8 +14,8 @@ from templates_gen.model import Fixing, Hanger, Job
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace
 from templates_gen.telling.schedule import as_data
-from tests.finding_cases_wire import wired
-from tests.jobs import frame, job
+from tests.finding_cases_wire import ringed, two, wired
+from tests.jobs import frame, job, named
 
 WIRE_RULES = ("wire-flat", "wire-slips", "drop-needs-both-hooks")
 
@@ -108,6 +108,14 @@ def test_a_drop_at_one_does_not_do_for_two_and_it_says_what_to_measure():
     (found,) = said(job(frame(hanger=Hanger(kind="wire", apart=100.0))))
     assert "on two nails 100 mm · 3 15/16 in apart the drop is longer than on one" in found.text
     assert "drop_at_two" in found.text and "ring_separation and ring_depth" in found.text
+
+
+def test_two_drops_that_disagree_say_what_the_second_ought_to_be():
+    # without the rings from 80 to 80 + 100 / 2; with them 92.15, as in the cases of the rule
+    (between,), (about,) = (named("drops-disagree", of) for of in (two(drop_at_two=140.0), ringed(89.0)))
+    assert "a drop of 80 mm · 3 1/8 in on one nail and of 140 mm · 5 1/2 in on two cannot both be right" in between.text
+    assert "the second would be between 80 mm · 3 1/8 in and 130 mm · 5 1/8 in." in between.text
+    assert "the second would be about 92 mm · 3 5/8 in." in about.text
 
 
 def test_nothing_is_said_of_wires_that_are_not_described_nor_of_other_hangers():
