@@ -52,7 +52,7 @@ def test_the_schedule_on_a_screen_marks_a_nail_and_has_one_line_of_key():
 
 
 def test_the_schedule_on_paper_marks_a_nail_by_its_name():
-    assert [row[4] for row in rows(PLAN, frozenset({"A right"}))] == ["A left", "! A right", "B"]
+    assert [row[4] for row in rows(PLAN, frozenset({"A right"}))] == ["A left (facing)", "! A right (facing)", "B"]
     unmeasured = plan_wall(on(frames=(frame("C", drop=None),)))
     assert [row[4] for row in rows(unmeasured, frozenset({"C"}))] == ["! none yet"]
     assert [row[4] for row in rows(unmeasured)] == ["none yet"]
@@ -77,7 +77,9 @@ def test_the_printed_pages_have_the_mark_and_its_key():
     sheets = plan_sheets(PLAN, PLAN.job.paper)
     pages = first_pages(PLAN, find(PLAN), sheets, Lettering()).pages
     texts = [item.text for page in pages for item in page if isinstance(item, Text)]
-    assert texts.count("! A right") == 2 and texts.count("A left") == 2 and KEY in texts  # in either table
+    assert (
+        texts.count("! A right (facing)") == 2 and texts.count("A left (facing)") == 2 and KEY in texts
+    )  # in either table
     plain = plan_wall(on())
     pages = first_pages(plain, (), plan_sheets(plain, plain.job.paper), Lettering()).pages
     assert not any("!" in item.text for page in pages for item in page if isinstance(item, Text))

@@ -98,11 +98,14 @@ def test_what_the_labels_of_the_ferns_say() -> None:
     words = said("fern-prints", "B")
     assert words[:3] == ["B", "Royal fern", "Fern prints"]
     assert words[3:] == [
-        "drop 4 1/4 in · 108 mm, left from behind", "drop 4 3/16 in · 106 mm, right from behind",
-        "top edge 70 in · 1778 mm above the floor", "nail left 66 11/16 in · 1694 mm above the floor",
-        "nail right 66 5/8 in · 1692 mm above the floor", "hangs right of A, left of C, above D and E",
+        "top edge 70 in · 1778 mm above the floor",
+        "left nail (facing) = right ring from behind:",
+        "drop 4 3/16 in · 106 mm, 66 11/16 in · 1694 mm above the floor",
+        "right nail (facing) = left ring from behind:",
+        "drop 4 1/4 in · 108 mm, 66 5/8 in · 1692 mm above the floor",
+        "facing the wall, it hangs right of A, left of C, above D and E",
     ]  # fmt: skip
-    assert {"drop not measured yet", "hangs right of D, below B"} <= set(said("fern-prints", "E"))
+    assert {"drop not measured yet", "facing the wall, it hangs right of D, below B"} <= set(said("fern-prints", "E"))
 
 
 def test_a_long_title_is_wrapped_before_it_is_cut_and_one_without_end_is_cut_with_an_ellipsis() -> None:

@@ -94,9 +94,12 @@ def test_a_pair_is_mirrored_the_right_one_on_the_wall_is_to_the_left_of_the_back
     words = [text.text for text in page.texts]
     asked = {words[at + 1]: words[at] for at in range(len(words) - 1) if words[at].startswith("was ")}
     name = "ring" if kind == "rings" else "slot"
-    assert asked[f"left {name} in from the left side"] == "was 61 mm"
-    assert asked[f"right {name} in from the right side"] == "was 38 mm"
-    assert next(was for what, was in asked.items() if what.startswith("left") and "top edge" in what) == "was 92 mm"
+    assert asked[f"left {name} from behind: in by"] == "was 61 mm"
+    assert asked[f"right {name} from behind: in by"] == "was 38 mm"
+    assert (
+        next(was for what, was in asked.items() if what.startswith("left") and what.endswith("from behind: drop"))
+        == "was 92 mm"
+    )
 
 
 def test_the_screws_of_a_cleat_are_mirrored_too() -> None:

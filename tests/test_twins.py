@@ -50,7 +50,8 @@ def test_those_that_hang_alike_are_named_together():
 
 def test_a_pair_of_rings_says_each_side():
     text = said(frame("A", hanger=pair(70.0, 72.0)), frame("B", hanger=pair(73.0, 70.0)))
-    assert "the nails of B go 3 mm · 1/8 in lower at the left and 2 mm · 1/16 in higher at the right." in text
+    assert "the nails of B go 3 mm · 1/8 in lower at the left nail (facing) and " in text
+    assert text.endswith(" and 2 mm · 1/16 in higher at the right nail (facing).")
 
 
 def test_a_pair_that_goes_alike_is_told_once():
@@ -60,7 +61,7 @@ def test_a_pair_that_goes_alike_is_told_once():
 
 def test_a_side_that_stays_is_not_told():
     text = said(frame("A", hanger=pair(70.0, 70.0)), frame("B", hanger=pair(70.0, 73.0)))
-    assert text.endswith("In the place of frame A, the nails of B go 3 mm · 1/8 in lower at the right.")
+    assert text.endswith("In the place of frame A, the nails of B go 3 mm · 1/8 in lower at the right nail (facing).")
 
 
 def test_what_is_not_measured_yet_is_asked_for():

@@ -78,8 +78,8 @@ def _steps(plan: Plan) -> Iterator[str]:
         "frame on a wire that was measured while it hung crooked is refused."
     )
     yield (
-        f"Measure both top corners: {above_floor(plan)}, or from the level line "
-        f"({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched anew by a level: write above or "
+        f"Measure both top corners (left and right are as you face the wall): {above_floor(plan)}, or from the level "
+        f"line ({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched anew by a level: write above or "
         "below behind it. Floors are seldom level, so the line tells more."
     )
     yield (

@@ -153,8 +153,7 @@ def hook_words(sold: Sold, unit: str) -> str:
 
 def side_words(move: Move, frame: Frame) -> str:
     """Which of a frame's nails a move is of, as someone who faces the wall sees it."""
-    noun = "screw" if frame.fixing.kind == "screw" else "nail"
-    return facing(move.nail.removeprefix(frame.id).strip(), noun)
+    return facing(move.nail.removeprefix(frame.id).strip(), frame.fixing)
 
 
 def near_words(done: Iterable[Cured], unit: str) -> Iterator[str]:

@@ -77,7 +77,7 @@ def _goes(name: str, lower: Sequence[float], unit: str) -> str:
     if len(set(words)) == 1:
         return f"the nails of {name} go {words[0]}"
     sides = zip(words, lower, ("left", "right"), strict=True)
-    told = " and ".join(f"{word} at the {side}" for word, mm, side in sides if abs(mm) >= SEEN)
+    told = " and ".join(f"{word} at the {side} nail (facing)" for word, mm, side in sides if abs(mm) >= SEEN)
     return f"the nails of {name} go {told}"
 
 

@@ -14,6 +14,7 @@ from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import replace
 from templates_gen.sheets.sheet import Sheet
+from templates_gen.telling.lines import facing
 from templates_gen.units import other_unit, show, show_both
 
 SIZES = (
@@ -142,7 +143,8 @@ def _drops(hung: Hung, unit: str) -> list[str]:
     drops = [bearing.drop for bearing in hung.bearings if bearing.drop is not None]
     if len(set(drops)) == 1:
         return [f"drop {show_both(drops[0], unit)}"]
-    return [f"drop {bearing.side} {show_both(bearing.drop or 0.0, unit)}" for bearing in hung.bearings]
+    called = (facing(bearing.side, hung.frame.fixing) for bearing in hung.bearings)
+    return [f"{name}: drop {show_both(drop, unit)}" for name, drop in zip(called, drops, strict=True)]
 
 
 def up_arrow(x: float, y: float, height: float) -> Iterator[Item]:

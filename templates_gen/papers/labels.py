@@ -16,7 +16,7 @@ from templates_gen.marksizes import H5, H7, H10, H14, H18, H25, H35, HAIR
 from templates_gen.papers.labelsheet import LabelSheet
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
-from templates_gen.telling.lines import above_floor
+from templates_gen.telling.lines import above_floor, facing, from_behind
 from templates_gen.units import show, show_both
 
 INSET = 3.0
@@ -155,25 +155,32 @@ def _told(hung: Hung, beside: str, plan: Plan, show_length: Callable[[float, str
     def shown(mm: float) -> str:
         return show_length(mm, plan.job.unit)
 
-    nails = {f"nail {nail.side}".rstrip(): shown(nail.y) for nail in hung.nails}
-    if len(nails) == 2 and len(set(nails.values())) == 1:
-        nails = {"both nails": nails["nail left"]}
-    heights = {"top edge": shown(hung.rect.y1), **nails}
-    above = (f"{what} {height} {above_floor(plan)}" for what, height in heights.items())
     return _Told(
         hung.frame.id,
         (hung.frame.title, plan.job.title),
-        (*_drops(hung, shown), *above, beside),
+        (
+            f"top edge {shown(hung.rect.y1)} {above_floor(plan)}",
+            *_nails(hung, shown, above_floor(plan)),
+            beside,
+        ),
     )
 
 
-def _drops(hung: Hung, shown: Callable[[float], str]) -> list[str]:
-    """The drops; left and right of a pair as whoever reads the label sees them, from behind."""
+def _nails(hung: Hung, shown: Callable[[float], str], above: str) -> Iterator[str]:
+    """Drops and nails: of two that differ, each as it is called on the wall and as it is seen on the frame's back."""
     drops = ["not measured yet" if one.drop is None else shown(one.drop) for one in hung.bearings]
-    if len(set(drops)) == 1:
-        return [f"drop {drops[0]}"]
-    left, right = drops  # as on the wall
-    return [f"drop {right}, left from behind", f"drop {left}, right from behind"]
+    heights = {nail.side: f"{shown(nail.y)} {above}" for nail in hung.nails}
+    noun = facing("", hung.frame.fixing)
+    if len(set(drops)) == 1 and len(set(heights.values())) <= 1:
+        yield f"drop {drops[0]}"
+        both = f"both {noun}s" if len(heights) == 2 else noun
+        yield from (f"{both} {height}" for height in dict.fromkeys(heights.values()))
+        return
+    for bearing, drop in zip(hung.bearings, drops, strict=True):
+        called = f"{facing(bearing.side, hung.frame.fixing)} = {from_behind(bearing.side, hung.frame.hanger)}"
+        height = f", {heights[bearing.side]}" if bearing.side in heights else ""
+        yield f"{called}:"
+        yield f"drop {drop}{height}"
 
 
 def _beside(plan: Plan) -> Mapping[str, str]:
@@ -192,4 +199,4 @@ def _beside(plan: Plan) -> Mapping[str, str]:
 def _sentence(sides: Mapping[str, Sequence[str]]) -> str:
     order = ("right of", "left of", "below", "above")
     parts = [f"{word} {' and '.join(sides[word])}" for word in order if word in sides]
-    return f"hangs {', '.join(parts)}" if parts else ""
+    return f"facing the wall, it hangs {', '.join(parts)}" if parts else ""

@@ -72,16 +72,16 @@ def _of_pair(hanger: Hanger, drop: float | None) -> tuple[Measure, ...]:
         return (
             Measure("drop", "bearing edge to the top edge", drop),
             Measure("screw_below", "wall rail's screws below that edge", hanger.screw_below),
-            Measure("left", "left screw in from the left side", hanger.right),
-            Measure("right", "right screw in from the right side", hanger.left),
+            Measure("left", "left screw from behind: in by", hanger.right),
+            Measure("right", "right screw from behind: in by", hanger.left),
         )
     one, point = ("ring", "ring") if hanger.kind == "rings" else ("slot", "slot's top")
     left, right = (drop if own is None else own for own in (hanger.drop_right, hanger.drop_left))
     return (
-        Measure("drop_left", f"left {point} to the top edge", left),
-        Measure("drop_right", f"right {point} to the top edge", right),
-        Measure("left", f"left {one} in from the left side", hanger.right),
-        Measure("right", f"right {one} in from the right side", hanger.left),
+        Measure("drop_left", f"left {point} from behind: drop", left),
+        Measure("drop_right", f"right {point} from behind: drop", right),
+        Measure("left", f"left {one} from behind: in by", hanger.right),
+        Measure("right", f"right {one} from behind: in by", hanger.left),
     )
 
 

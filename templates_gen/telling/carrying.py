@@ -12,6 +12,7 @@ from templates_gen.model import Fixing, Wall
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
 from templates_gen.telling.flagged import flagged_nails, numbers_by_nail, with_mark
+from templates_gen.telling.lines import nail_called
 from templates_gen.units import GRAVITY, show_mass_both
 
 LOOK_FIRST = "look first"
@@ -26,6 +27,7 @@ class Carried(Record, frozen=True):
     """
 
     name: str
+    called: str
     load: str
     fixing: str
     stud: str
@@ -44,6 +46,7 @@ def carried(plan: Plan, findings: Sequence[Finding]) -> tuple[Carried, ...]:
     return tuple(
         Carried(
             name=entry.name,
+            called=nail_called(entry.name, entry.frame),
             load=_load(entry, by_id[entry.frame], plan.job.unit),
             fixing=_fixing(by_id[entry.frame].frame.fixing, plan.job.unit),
             stud=_stud(entry.x, wall),
@@ -58,7 +61,7 @@ def carried_rows(lines: Sequence[Carried], flagged: frozenset[str]) -> Iterator[
     """A row of text for every nail, under `HEADER`; those named in `flagged` get a mark."""
     for line in lines:
         see = ", ".join(map(str, line.see))
-        yield with_mark(line.name, line.name, flagged), line.load, line.fixing, line.stud, line.cables, see
+        yield with_mark(line.called, line.name, flagged), line.load, line.fixing, line.stud, line.cables, see
 
 
 def _load(entry: Entry, hung: Hung, unit: str) -> str:

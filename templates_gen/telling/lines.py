@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from templates_gen.model import Fixing, Hanger
 from templates_gen.planning import Plan
 from templates_gen.units import show, show_both
+
+OTHER_SIDE = {"left": "right", "right": "left"}
+"""What is on one side of a frame seen from the front is on the other seen from behind."""
 
 
 def pitch_words(plan: Plan) -> tuple[str, ...]:
@@ -39,12 +43,21 @@ def _directed(mm: float, unit: str, positive: str, negative: str) -> str:
     return f"{text} {positive if mm > 0 else negative}"
 
 
-def facing(side: str, noun: str = "nail") -> str:
-    """What one of a frame's two nails is called, so that nobody takes it for the one on that side of the frame's back:
-    "left nail (facing)", as seen by someone who faces the wall; the noun alone for a frame's only one."""
+def facing(side: str, fixing: Fixing) -> str:
+    """What one of a frame's two nails is called: "left nail (facing)", as seen by someone who faces the wall.
+
+    So nobody takes it for the one on that side of the frame's back.  "nail" is a frame's only one; of screws "screw".
+    """
+    noun = "screw" if fixing.kind == "screw" else "nail"
     return f"{side} {noun} (facing)" if side else noun
 
 
-def nail_called(name: str, side: str) -> str:
-    """A nail's name with the same said: "B left (facing)"; the name alone for a frame's only one."""
-    return f"{name} (facing)" if side else name
+def nail_called(name: str, frame: str) -> str:
+    """A nail's name in a table: "B left (facing)" for one of a frame's two; the name alone for its only one."""
+    return name if name == frame else f"{name} (facing)"
+
+
+def from_behind(side: str, hanger: Hanger) -> str:
+    """What bears on that nail, as someone sees it who has turned the frame over: "right ring from behind"."""
+    parts = {"rings": "ring", "keyholes": "slot", "cleat": "screw", "wire": "hook"}
+    return f"{OTHER_SIDE[side]} {parts[hanger.kind]} from behind"

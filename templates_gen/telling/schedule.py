@@ -14,7 +14,7 @@ from templates_gen.planning import Hung, Plan
 from templates_gen.spreadsheet import as_csv as table_csv
 from templates_gen.telling.carrying import Carried, carried
 from templates_gen.telling.flagged import KEY, flagged_nails, with_mark
-from templates_gen.telling.lines import above_floor, pitch_words, sideways, upward
+from templates_gen.telling.lines import above_floor, nail_called, pitch_words, sideways, upward
 from templates_gen.units import other_unit, show, show_both, tenth
 from templates_gen.words import lines_of
 
@@ -38,7 +38,8 @@ def rows(plan: Plan, flagged: frozenset[str] = frozenset()) -> Iterator[tuple[st
         own = (frame.id, frame.title, f"{_bare(rect.width, unit)} × {_bare(rect.height, unit)}")
         for nail in hung.nails:
             yield (
-                *own, show(rect.y1 - nail.bears_y, unit), with_mark(nail.name, nail.name, flagged), show(nail.y, unit),
+                *own, show(rect.y1 - nail.bears_y, unit),
+                with_mark(nail_called(nail.name, frame.id), nail.name, flagged), show(nail.y, unit),
                 sideways(nail.x - plan.centre_line, unit), upward(nail.y - plan.level_line, unit),
             )  # fmt: skip
         if hung.unmeasured:
@@ -108,9 +109,11 @@ def _seen(findings: Sequence[Finding], numbers: set[int]) -> list[str]:
 
 def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str], about: Mapping[str, Carried]) -> Iterator[str]:
     for nail in hung.nails:
-        for unit in (plan.job.unit, other_unit(plan.job.unit)):
+        second = "(facing)" if nail.side else ""  # the left or right one as one faces the wall
+        names = with_mark(nail.side or "nail", nail.name, flagged), second
+        for unit, name in zip((plan.job.unit, other_unit(plan.job.unit)), names, strict=True):
             yield _columns(
-                f"    {with_mark(nail.side or 'nail', nail.name, flagged)}" if unit == plan.job.unit else "",
+                f"    {name}",
                 show(hung.rect.y1 - nail.bears_y, unit),
                 show(nail.y, unit),
                 sideways(nail.x - plan.centre_line, unit),
