@@ -100,6 +100,12 @@ class Rect(Record, frozen=True, order=True):
         return max(self.gaps_to(other))
 
 
+def around(points: Iterable[tuple[float, float]]) -> Rect:
+    """The smallest rectangle around all points (at least one)."""
+    xs, ys = zip(*points, strict=True)
+    return Rect(min(xs), min(ys), max(xs), max(ys))
+
+
 def bounds(rects: Iterable[Rect]) -> Rect:
     """The smallest rectangle around all of them (at least one)."""
     every = list(rects)

@@ -49,7 +49,7 @@ def nosing_line(wall: Wall) -> Ends | None:
     stairs = wall.stairs
     if stairs is None:
         return None
-    end = wall.width if stairs.slope > 0 else 0.0
+    end = wall.rect.x1 if stairs.slope > 0 else wall.rect.x0
     if stairs.top is not None:
         end = stairs.x + (stairs.top - stairs.y) / stairs.slope
     return stairs.x, stairs.y, end, stairs.line_at(end)

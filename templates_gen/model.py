@@ -6,7 +6,7 @@ Every value is frozen.  Positions: x from the wall's left end, y from the floor.
 from __future__ import annotations
 
 from templates_gen.accuracy import Accuracy
-from templates_gen.geometry import Rect
+from templates_gen.geometry import Rect, around
 from templates_gen.record import Record, field
 from templates_gen.stairs import Stairs
 from templates_gen.wishes import Wishes
@@ -50,18 +50,18 @@ class Studs(Record, frozen=True, kw_only=True):
 
 
 class Wall(Record, frozen=True, kw_only=True):
-    """The vertical plane.  `outline` is set when it is not a plain rectangle (corner points in mm); `clear` is how far
-    frames stay away from its edges; `stairs` is set where a stair runs along it.
+    """The vertical plane.  `outline` is set when it is not a plain rectangle: its corners, the lowest left one at 0, 0,
+    in the job file at `begins`.  Frames stay `clear` of its edges; `stairs` is set where a stair runs along it.
 
     `wiring` is whose rule its cables were laid by, `worktop` whether the room has one, `behind` the rooms on its other
-    side, `public` whether a path open to the public runs along it, `earthquake` whether the earth may shake there,
-    `built` the year.
+    side, `public` whether the public walks along it, `earthquake` whether the earth may shake, `built` the year.
     """
 
     name: str
     width: float
     height: float
     outline: tuple[tuple[float, float], ...] = ()
+    begins: tuple[float, float] = (0.0, 0.0)
     clear: float = 0.0
     stairs: Stairs | None = None
     build: str = ""
@@ -77,7 +77,8 @@ class Wall(Record, frozen=True, kw_only=True):
 
     @property
     def rect(self) -> Rect:
-        return Rect(0.0, 0.0, self.width, self.height)
+        """Around all of it, which may reach left of its left end; the middle of the wall is the middle of this."""
+        return around(self.outline) if self.outline else Rect(0.0, 0.0, self.width, self.height)
 
     def above_ground(self, x: float, y: float) -> float:
         """How high a point of the wall is above what one stands on there: the floor, or a stair."""

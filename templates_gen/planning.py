@@ -118,7 +118,7 @@ def centre_line(group: Group, wall: Wall) -> float:
     """The x of the group's vertical axis: the middle of the wall or of a feature, or a distance from the left end."""
     if isinstance(group.centre_on, float):
         return group.centre_on
-    return wall.width / 2 if group.centre_on == "wall" else _feature(group.centre_on, wall).rect.cx
+    return wall.rect.cx if group.centre_on == "wall" else _feature(group.centre_on, wall).rect.cx
 
 
 def _level_line(group: Group, wall: Wall, rects: Mapping[str, Rect]) -> float:

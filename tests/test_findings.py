@@ -68,8 +68,13 @@ def off_centre(by: float) -> Job:
 
 
 def sloped(left_height: float) -> Job:
-    corners = ((1700.0, 0.0), (4000.0, 0.0), (4000.0, 2600.0), (1700.0, left_height))
+    corners = ((0.0, 0.0), (4000.0, 0.0), (4000.0, 2600.0), (0.0, left_height))
     return job(wall=Wall(name="", width=4000.0, height=2600.0, outline=corners))
+
+
+def begun(at: float) -> Job:
+    asked = sloped(2600.0)
+    return replace(asked, wall=replace(asked.wall, begins=(at, 0.0)))
 
 
 # Limits beside each case worked out by hand here; a frame is 400 x 500 mm with its middle 2000 across, 1450 up
@@ -78,7 +83,8 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     ("frames-close", "warn", ("A", "B"), placed(459.0), placed(460.0)),  # 400 + 60
     ("frame-off-wall", "stop", ("A",), at_height(2351.0), at_height(2350.0)),  # 2600 - 250
     ("frame-off-wall", "stop", ("A",), at_height(249.0), at_height(250.0)),
-    ("frame-off-wall", "stop", ("A",), sloped(1600.0), sloped(2600.0)),
+    ("frame-off-wall", "stop", ("A",), sloped(963.0), sloped(964.0)),  # 963.6 + 0.45 (2600 - 963.6) = 1700
+    ("outline-begins", "note", (), begun(1.0), begun(0.0)),
     ("frame-over-feature", "stop", ("A",), beside(2199.0), beside(2200.0)),
     ("feature-clearance", "warn", ("A",), beside(2299.0, clear=100.0), beside(2300.0, clear=100.0)),
     ("drop-beyond-frame", "stop", ("A",), job(frame(drop=500.0)), job(frame(drop=499.0))),

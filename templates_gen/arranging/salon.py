@@ -193,8 +193,8 @@ def _on_wall(rects: Mapping[int, Rect], pile: Pile, most: float = math.inf) -> A
     """The rectangles on the wall, moved out of the way of what is on it."""
     box = bounds(rects.values())
     dx, dy = pile.centre - box.cx, pile.level(box.shifted(-box.cx, -box.cy)) - box.cy
-    wall, box = pile.room.wall, box.shifted(dx, dy)
-    beyond = max(0.0, -box.x0) + max(0.0, box.x1 - wall.width) + max(0.0, -box.y0) + max(0.0, box.y1 - wall.height)
+    wall, box = pile.room.wall.rect, box.shifted(dx, dy)
+    beyond = max(0.0, wall.x0 - box.x0) + max(0.0, box.x1 - wall.x1) + max(0.0, -box.y0) + max(0.0, box.y1 - wall.y1)
     if beyond > TOLERANCE:
         return Arranged(NO_ROOM + 1 + beyond / (wall.width + wall.height), {})
     placed = settled({at: rect.shifted(dx, dy) for at, rect in rects.items()}, tuple(pile.pinned.values()), pile.room)

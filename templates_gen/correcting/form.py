@@ -18,7 +18,7 @@ from templates_gen.papersizes import first_paper
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import page_of
 from templates_gen.spreadsheet import as_csv, own_text
-from templates_gen.telling.lines import above_floor, sideways, upward
+from templates_gen.telling.lines import above_floor, left_end, sideways, upward
 from templates_gen.units import other_unit, show, show_both
 
 SHARES = (0.165, 0.125, 0.17, 0.125, 0.125, 0.16, 0.13)
@@ -79,12 +79,12 @@ def _steps(plan: Plan) -> Iterator[str]:
     )
     yield (
         f"Measure both top corners (left and right are as you face the wall): {above_floor(plan)}, or from the level "
-        f"line ({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched anew by a level: write above or "
-        "below behind it. Floors are seldom level, so the line tells more."
+        f"line ({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched anew by a level: write above "
+        "or below behind it. Floors are seldom level, so the line tells more."
     )
     yield (
         "Only where a frame looks off to one side: measure its left edge, at the top corner, from the centre line "
-        f"({show_both(plan.centre_line, unit)} from the wall's left end), and write left or right behind it."
+        f"({show_both(plan.centre_line, unit)} from {left_end(plan)}), and write left or right behind it."
     )
     yield (
         "On the computer, write a table to fill in:  templates-gen correct JOB --form -o readings.csv.  "

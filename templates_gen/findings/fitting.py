@@ -107,6 +107,24 @@ def _on_wall(plan: Plan, rect: Rect) -> bool:
     return outline_holds(wall.outline, rect)
 
 
+def _outline_begins(plan: Plan) -> Iterator[Finding]:
+    """An outline whose lowest left corner has other numbers than 0, 0: what else was measured may count from there."""
+    wall, unit = plan.job.wall, plan.job.unit
+    across, up = wall.begins
+    if max(abs(across), abs(up)) <= TOLERANCE:
+        return
+    sides = (across, "to the right of it", "to the left of it"), (up, "above it", "below it")
+    told = [f"{show_both(abs(mm), unit)} {more if mm > 0 else less}" for mm, more, less in sides if abs(mm) > TOLERANCE]
+    counted = wall.features or wall.stairs or wall.studs or isinstance(plan.job.group.centre_on, float)
+    text = (
+        f"The outline's lowest left corner is not given as [0, 0] but {' and '.join(told)}. That corner is taken for "
+        "the wall's left end, on the floor: what is on the wall, distances and heights are measured from it. If "
+        "that is right, write the outline from [0, 0]; if the wall begins above the floor, take its corners down to "
+        "the floor."
+    )
+    yield Finding(WARN if counted or abs(up) > TOLERANCE else NOTE, "outline-begins", (), text)
+
+
 def _wall_clearance(plan: Plan) -> Iterator[Finding]:
     """Frames on the wall that are nearer to one of its edges than the job wants."""
     wall, unit = plan.job.wall, plan.job.unit
@@ -161,6 +179,7 @@ def _group_off_centre(plan: Plan) -> Iterator[Finding]:
 RULES = (
     _frames_too_close,
     _frame_off_wall,
+    _outline_begins,
     _wall_clearance,
     _frame_over_feature,
     _furniture_clearance,

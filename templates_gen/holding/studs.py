@@ -28,7 +28,7 @@ def centres(studs: Studs | None, start: float, end: float) -> tuple[float, ...]:
 
 def nearest_stud(x: float, wall: Wall) -> float | None:
     """The centre of the wall's stud nearest to x; None when the studs are not known or the wall has none."""
-    return min(centres(wall.studs, 0.0, wall.width), key=lambda centre: abs(centre - x), default=None)
+    return min(centres(wall.studs, wall.rect.x0, wall.rect.x1), key=lambda centre: abs(centre - x), default=None)
 
 
 def on_stud(x: float, wall: Wall) -> bool | None:

@@ -66,7 +66,7 @@ class WallTable(Table):
     name: str = ""
     width: Length | None = None
     height: Length | None = None
-    outline: list[tuple[Length, Length]] | None = None
+    outline: list[tuple[Offset, Offset]] | None = None
     clear: Length | None = None
     stairs: StairsTable | None = None
     build: Literal["drywall", "plasterboard", "plaster", "masonry", "timber"] | None = None

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
+from templates_gen.geometry import TOLERANCE, Rect, around
 from templates_gen.jobfile.stairs import build_stairs
 from templates_gen.jobfile.tables import FeatureTable, MarginTable, PaperTable, StudsTable, WallTable
 from templates_gen.jobfile.typed import read_length, read_table
@@ -38,6 +38,11 @@ STUD_SLACK = 10.0
 LEAST_STUDS = 100.0
 """mm from one stud's centre to the next: less is taken for a slip.  Our own design, no source."""
 
+OTHERWISE = 25.0
+"""mm that a wall's width may be off from that of its outline, both measured.  Our own design, no source."""
+
+Point = tuple[float, float]
+
 FIRST_YEAR, LAST_YEAR = 1000, 2999
 """Any other year that a wall was built in is taken for a slip.  Common practice, no source."""
 
@@ -47,11 +52,11 @@ def build_wall(raw: object, unit: str) -> Wall:
     table = read_table(raw, WallTable, unit, "wall")
     features = tuple(_feature(fields, unit, f"wall.feature {number}") for number, fields in enumerate(table.feature, 1))
     _unique_names(features)
-    outline = tuple((float(x), float(y)) for x, y in table.outline or ())
+    outline, begins = _outline(table)
     width, height = _wall_size(table, outline)
     build = "drywall" if table.build == "plasterboard" else table.build or ""  # two names of one thing
     return Wall(
-        name=table.name, width=width, height=height, outline=outline, clear=table.clear or 0.0,
+        name=table.name, width=width, height=height, outline=outline, begins=begins, clear=table.clear or 0.0,
         stairs=build_stairs(table.stairs, "wall, stairs"), build=build, board=table.board,
         studs=_studs(table.studs, unit), wiring=table.wiring or "", worktop=table.worktop, behind=tuple(table.behind),
         public=table.public, earthquake=table.earthquake, built=_year(table.built), features=features,
@@ -64,14 +69,34 @@ def _year(built: int | None) -> int | None:
     return built
 
 
-def _wall_size(table: WallTable, outline: tuple[tuple[float, float], ...]) -> tuple[float, float]:
-    if outline:
-        if len(outline) < 3:
-            raise InputError("wall, outline", f"found {len(outline)} corners, expected 3 or more [x, y] pairs")
-        from templates_gen.outline import check_outline  # only such a wall needs a geometry library
+def _outline(table: WallTable) -> tuple[tuple[Point, ...], Point]:
+    """The corners from the wall's left end, which is the lowest of them and of those the one furthest left; and where
+    the file has that one.  Raises InputError.
 
-        check_outline(outline)
-        return table.width or max(x for x, _ in outline), table.height or max(y for _, y in outline)
+    Whatever numbers an outline begins with, all else of a wall is measured from its left end and from the floor.
+    """
+    if not table.outline:
+        return (), (0.0, 0.0)
+    if len(table.outline) < 3:
+        raise InputError("wall, outline", f"found {len(table.outline)} corners, expected 3 or more [x, y] pairs")
+    from templates_gen.outline import check_outline  # only such a wall needs a geometry library
+
+    check_outline(table.outline)
+    low = min(y for _, y in table.outline)
+    left = min(x for x, y in table.outline if y <= low + TOLERANCE)
+    return tuple((x - left, y - low) for x, y in table.outline), (float(left), float(low))
+
+
+def _wall_size(table: WallTable, outline: tuple[Point, ...]) -> tuple[float, float]:
+    """How wide and high the wall is, from its leftmost to its rightmost point where it has an outline."""
+    if outline:
+        whole = around(outline)
+        for side, drawn in (("width", whole.width), ("height", whole.height)):
+            value = getattr(table, side)
+            if value is not None and abs(value - drawn) > OTHERWISE:
+                problem = f"found {as_found(value)}, where the outline makes it {as_found(drawn)}"
+                raise InputError(f"wall, {side}", problem, f"leave the {side} out, or mend the outline")
+        return whole.width, whole.height
     for side in ("width", "height"):
         value = getattr(table, side)
         if not value:

@@ -28,7 +28,7 @@ from templates_gen.telling import schedule
 from templates_gen.telling.carrying import HEADER as CARRIED_HEADER
 from templates_gen.telling.carrying import carried, carried_rows
 from templates_gen.telling.flagged import KEY, flagged_nails, has_mark
-from templates_gen.telling.lines import above_floor, pitch_words
+from templates_gen.telling.lines import above_floor, left_end, pitch_words
 from templates_gen.units import show_both
 from templates_gen.words import capital, counted
 
@@ -152,7 +152,7 @@ def _schedule(flow: Flow, plan: Plan, flagged: frozenset[str]) -> None:
     unit = plan.job.unit
     flow.heading("Schedule")
     flow.paragraph(
-        f"Centre line {show_both(plan.centre_line, unit)} from the wall's left end; level line "
+        f"Centre line {show_both(plan.centre_line, unit)} from {left_end(plan)}; level line "
         f"{show_both(plan.level_line, unit)} {above_floor(plan)}."
         + (f" {capital(', '.join(pitch_words(plan)))}." if plan.slope else "")
     )

@@ -15,7 +15,7 @@ from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
 from templates_gen.sheets.order import Order, taping_order
 from templates_gen.sheets.sheet import SheetPlan
-from templates_gen.telling.lines import above_floor
+from templates_gen.telling.lines import above_floor, left_end
 from templates_gen.units import show_both
 from templates_gen.words import counted
 
@@ -75,7 +75,7 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
 
 def _whole(plan: Plan) -> Iterator[DayStep]:
     unit = plan.job.unit
-    cross = f"A pencil cross {show_both(plan.centre_line, unit)} from the wall's left end and "
+    cross = f"A pencil cross {show_both(plan.centre_line, unit)} from {left_end(plan)} and "
     hold = (
         "Put the target on the cross. Turn the paper until a spirit level on the level line is level, "
         "and tape it up. Trust the level, not the ceiling or the floor."
@@ -106,8 +106,8 @@ def _piece_by_piece(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[Day
     yield DayStep(
         "Mark the wall",
         f"Draw two thin pencil lines on the wall: the level line {show_both(plan.level_line, unit)} above "
-        f"the floor, by a spirit level, and the centre line {show_both(plan.centre_line, unit)} from the wall's left "
-        "end, plumb; both as far as the sheets on the map.",
+        f"the floor, by a spirit level, and the centre line {show_both(plan.centre_line, unit)} from "
+        f"{left_end(plan)}, plumb; both as far as the sheets on the map.",
         sketches.pencil_lines,
     )
     alone = order.pieces == len(sheets.sheets)

@@ -54,13 +54,14 @@ def chains(plan: Plan, view: View) -> list[Chain]:
     the level line's height.  Right: floor, group and ceiling, and the whole height.
     """
     of, wall, group = plan.group, view.rect(plan.job.wall.rect), view.rect(plan.group)
-    width, height = plan.job.wall.width, plan.job.wall.height
+    left, right, height = plan.job.wall.rect.x0, plan.job.wall.rect.x1, plan.job.wall.height
     above = () if plan.job.wall.outline else ((height, wall.x1),)
-    ends = (0.0, wall.y1), (of.x0, group.y1), (of.x1, group.y1), (width, wall.y1)
+    ends = (left, wall.y1), (of.x0, group.y1), (of.x1, group.y1), (right, wall.y1)
+    foot = dict.fromkeys(((left, wall.y0), (0.0, wall.y0)))  # the left end, and what leans out beyond it
     return [
         Chain(ends, wall.y1 + FIRST, False),
-        Chain(((0.0, wall.y0), (plan.centre_line, None), (width, wall.y0)), wall.y0 - FIRST, False),
-        Chain(((0.0, wall.y0), (width, wall.y0)), wall.y0 - NEXT, False),
+        Chain((*foot, (plan.centre_line, None), (right, wall.y0)), wall.y0 - FIRST, False),
+        Chain(((left, wall.y0), (right, wall.y0)), wall.y0 - NEXT, False),
         Chain(((0.0, wall.x0), (plan.level_line, None)), wall.x0 - FIRST, True),
         Chain(((0.0, wall.x1), (of.y0, group.x1), (of.y1, group.x1), *above), wall.x1 + FIRST, True),
         Chain(((0.0, wall.x1), (height, wall.x1)), wall.x1 + NEXT, True),

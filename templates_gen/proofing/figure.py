@@ -53,7 +53,7 @@ def _place(plan: Plan) -> Rect:
     wall, group = plan.job.wall, plan.group
     width = WIDTH * HEIGHT
     spare = max(0.0, wall.width - width)
-    middles = [width / 2 + spare * number / TRIES for number in range(TRIES + 1)]
+    middles = [wall.rect.x0 + width / 2 + spare * number / TRIES for number in range(TRIES + 1)]
     floors = [tread_at(wall.stairs, x) if wall.stairs else 0.0 for x in middles]
     places = [Rect.sized(x - width / 2, floor, width, HEIGHT) for x, floor in zip(middles, floors, strict=True)]
     return min(places, key=lambda place: (_hidden(plan, place), abs(place.gap_to(group)), place))

@@ -18,7 +18,7 @@ from templates_gen.stairs import Stairs
 def stair_items(wall: Wall, view: View) -> Iterator[Item]:
     """The stair down to the floor, in the greys of furniture; nothing where there is none."""
     if wall.stairs is not None:
-        points = tuple(view.point(*point) for point in outline_of(wall.stairs, wall.width))
+        points = tuple(view.point(*point) for point in outline_of(wall.stairs, wall.rect.x1, wall.rect.x0))
         yield Polygon(points, grey=FILL)
         yield Polygon(points, NARROW, False, LINE)
 
@@ -31,10 +31,11 @@ def tread_at(stairs: Stairs, x: float) -> float:
     return stairs.y + stairs.rise * math.floor(abs(x - stairs.x) / stairs.run + TOLERANCE)
 
 
-def outline_of(stairs: Stairs, width: float) -> Points:
-    """The corners of a stair along a wall this wide, from the foot of its lowest riser up and back along the floor."""
+def outline_of(stairs: Stairs, right: float, left: float = 0.0) -> Points:
+    """The corners of a stair along a wall between two x, from the foot of its lowest riser up and back along the
+    floor."""
     way = math.copysign(1.0, stairs.slope)
-    end = width if way > 0 else 0.0
+    end = right if way > 0 else left
     upper = list(_steps(stairs, way, end)) if stairs.run and stairs.rise else _slope(stairs, end)
     return ((stairs.x, 0.0), *upper, (end, 0.0))
 

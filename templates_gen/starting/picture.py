@@ -38,12 +38,12 @@ def wall_picture(wall: Wall, frames: Sequence[tuple[str, Rect]], unit: str, sign
     across, up = max(1, round(wall.width / cell)), max(1, round(wall.height / cell / TALL))
     grid = [[" "] * across for _ in range(up)]
     for feature in wall.features:
-        box = _Cells.of(feature.rect, cell, up)
+        box = _Cells.of(feature.rect.shifted(-wall.rect.x0, 0.0), cell, up)
         box.fill(grid, signs.feature)
         if len(feature.name) <= box.room:
             box.write(grid, feature.name)
     for name, rect in frames:
-        box = _Cells.of(rect, cell, up)
+        box = _Cells.of(rect.shifted(-wall.rect.x0, 0.0), cell, up)
         box.fill(grid, " ")
         box.edge(grid, signs.frame)
         box.write(grid, name)

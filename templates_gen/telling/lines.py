@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from templates_gen.geometry import TOLERANCE
+from templates_gen.longlines import wall_edges
 from templates_gen.model import Fixing, Hanger
 from templates_gen.planning import Plan
 from templates_gen.units import show, show_both
@@ -24,6 +26,15 @@ def pitch_words(plan: Plan) -> tuple[str, ...]:
 def above_floor(plan: Plan) -> str:
     """What heights are measured from, in words; beside a stair there is more than one floor."""
     return "above the lower floor" if plan.job.wall.stairs else "above the floor"
+
+
+def left_end(plan: Plan) -> str:
+    """What distances across the wall are measured from, in words; where its left side leans, that is one corner."""
+    wall = plan.job.wall
+    upright = [end for edge in wall_edges(wall) if max(abs(edge[0]), abs(edge[2])) <= TOLERANCE for end in edge[1::2]]
+    if not wall.outline or max(upright, default=0.0) >= plan.level_line:
+        return "the wall's left end"
+    return "the lowest left corner, along the floor"
 
 
 def sideways(mm: float, unit: str) -> str:

@@ -14,7 +14,7 @@ from templates_gen.planning import Hung, Plan
 from templates_gen.spreadsheet import as_csv as table_csv
 from templates_gen.telling.carrying import Carried, carried
 from templates_gen.telling.flagged import KEY, flagged_nails, with_mark
-from templates_gen.telling.lines import above_floor, nail_called, pitch_words, sideways, upward
+from templates_gen.telling.lines import above_floor, left_end, nail_called, pitch_words, sideways, upward
 from templates_gen.units import other_unit, show, show_both, tenth
 from templates_gen.words import lines_of
 
@@ -73,7 +73,7 @@ def as_text(plan: Plan, findings: Sequence[Finding] = ()) -> str:
     flagged = flagged_nails(plan, findings)
     lines = [
         job.title,
-        f"centre line {show_both(plan.centre_line, unit)} from the wall's left end",
+        f"centre line {show_both(plan.centre_line, unit)} from {left_end(plan)}",
         f"level line {show_both(plan.level_line, unit)} {above_floor(plan)}",
         *pitch_words(plan),
         "",
