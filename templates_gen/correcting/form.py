@@ -79,8 +79,8 @@ def _steps(plan: Plan) -> Iterator[str]:
     )
     yield (
         f"Measure both top corners (left and right are as you face the wall): {above_floor(plan)}, or from the level "
-        f"line ({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched anew by a level: write above "
-        "or below behind it. Floors are seldom level, so the line tells more."
+        f"line ({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched anew by a level: write "
+        "above or below behind it. Floors are seldom level, so the line tells more."
     )
     yield (
         "Only where a frame looks off to one side: measure its left edge, at the top corner, from the centre line "
