@@ -8,6 +8,10 @@ from __future__ import annotations
 import math
 
 from templates_gen.record import Record
+from templates_gen.seeing import SEEN_ANGLE
+
+NORMAL_95 = 1.96
+"""95 % of a normal distribution lie within this many standard deviations (two-sided quantile)."""
 
 SCALE = 0.3
 """Per cent on either axis of a page from a printer that has not been measured.  Modern inkjets are 0.1 to 0.5 % off
@@ -87,3 +91,12 @@ def moisture_sd(accuracy: Accuracy, along: bool) -> float:
     """The sd of paper's growth as a share of its length, along or across the grain."""
     growth = accuracy.moisture_along if along else accuracy.moisture_across
     return growth / 100 * accuracy.humidity / 10
+
+
+def firm(match: float) -> float:
+    """How far apart two marks have to be (mm) to hold a sheet firmly, for marks matched with the sd `match` (mm).
+
+    On marks nearer to each other it turns by more than `SEEN_ANGLE` in one case of twenty: NORMAL_95 · match · √2 /
+    tan of that angle, 106 mm for 0.4 mm (worked out by hand here).  Our own design.
+    """
+    return NORMAL_95 * match * math.sqrt(2) / math.tan(math.radians(SEEN_ANGLE))

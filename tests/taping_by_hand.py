@@ -70,6 +70,10 @@ class Hands:
         turn, shift = self.lies[(on_line or same)[0].name]
         return (self.moved(name, point) - shift) / turn
 
+    def _way(self, vector: complex) -> complex | Complex:
+        """How a way on the wall is printed where nothing is turned."""
+        return vector
+
     def _marks(self, one: str, two: str) -> list[complex]:
         joined = any({join.over, join.under} == {one, two} for join in self.sheets.joins)
         return [complex(m.x, m.y) for m in self.sheets.marks if joined and {one, two} <= set(m.sheets)]
@@ -99,7 +103,8 @@ class Hands:
         own = [block[name][0] * self._on(name, mark) + block[name][1] for mark, _, name in ends]
         under = [self.moved(there, mark) for mark, there, _ in ends]
         there = [self._matched(point) for point in under]
-        untwist = (under[1] - under[0]) / abs(under[1] - under[0]) * abs(two - one) / (two - one) if line else 1.0
+        way = self._way(two - one)
+        untwist = (under[1] - under[0]) / abs(under[1] - under[0]) * abs(way) / way if line else 1.0
         return _fit(own, there, untwist / self.lies[line][0] if line else 1.0)
 
     def _matched(self, point: Complex) -> Complex:

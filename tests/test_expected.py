@@ -4,9 +4,9 @@ import math
 
 import pytest
 
-from templates_gen.accuracy import Accuracy
+from templates_gen.accuracy import NORMAL_95, Accuracy
 from templates_gen.exactness.advice import advice
-from templates_gen.exactness.expected import NORMAL_95, expected_error, sources_95
+from templates_gen.exactness.expected import expected_error, sources_95
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace
 from templates_gen.sheets.rules import rules
@@ -61,7 +61,9 @@ def test_two_nails_of_a_frame_share_its_errors():
     pair = Hanger(kind="rings", left=40.0, right=40.0)
     frames = frame("A", hanger=pair), frame("B", hanger=pair)
     found = of(job(*frames), nailing=0.4)
-    assert found.worst.step == pytest.approx(NORMAL_95 * 0.4)  # √(½ + ½): worked out by hand here
+    # the corners 200 mm aside of the middle between nails 320 mm apart: of each frame 0.4² · (½ + 2 · (200 / 320)²)
+    assert found.worst.step == pytest.approx(NORMAL_95 * 0.4 * math.sqrt(1 + 4 * 0.625**2))  # worked out by hand here
+    assert found.worst.untilted == pytest.approx(NORMAL_95 * 0.4 * math.sqrt(2))  # √(½ + ½), both ways
 
 
 def test_pieces_of_paper_apart_are_placed_each_by_itself():

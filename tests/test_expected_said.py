@@ -5,7 +5,7 @@ import json
 import pytest
 
 from templates_gen.accuracy import Accuracy
-from templates_gen.exactness import expected
+from templates_gen.exactness import sources
 from templates_gen.exactness import words as errorwords
 from templates_gen.exactness.checking import MOST_FRAMES, check_job
 from templates_gen.exactness.expected import MOST_PAIRS, expected_error
@@ -43,7 +43,7 @@ def test_a_frame_far_from_all_has_the_nearest_for_its_neighbour():
 
 def test_no_more_pairs_are_worked_out_than_keep_it_quick(monkeypatch):
     calls = []
-    monkeypatch.setattr(expected, "variance", lambda tape, terms: calls.append(1) or 1.0)
+    monkeypatch.setattr(sources, "effects", lambda tape, terms: calls.append(1) or ())
     wall = replace(job().wall, width=9000.0)
     rows = tuple(tuple(f"{up}-{at}" for at in range(20)) for up in range(4))
     asked = job(*(frame(name, 90.0, 90.0) for line in rows for name in line), group=group(rows), wall=wall)
@@ -89,7 +89,7 @@ def test_check_says_what_to_expect_in_two_sentences_and_to_a_machine(tmp_path, m
     monkeypatch.chdir(tmp_path)
     (tmp_path / "job.toml").write_text(TWO)
     lines = run("check", "job.toml").out.splitlines()
-    for start in ("expected, 19 times in 20: neighbours within ", "what would help most: "):
+    for start in ("expected, 19 times in 20: all neighbours within ", "what would help most: "):
         assert sum(line.startswith(start) for line in lines) == 1
     assert max(map(len, lines)) <= 80
     data = json.loads(run("check", "job.toml", "--format", "json").out)["expected_error"]

@@ -5,15 +5,17 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
+from templates_gen.accuracy import firm
 from templates_gen.geometry import Rect
 from templates_gen.sheets.sheet import Join, Page, RegisterMark, Sheet, SheetPlan
 from templates_gen.sheets.spread import taped, variance
-from templates_gen.sheets.taping import FIRM, blocks
+from templates_gen.sheets.taping import blocks
 from tests.jobs import paper
 from tests.made import made
 from tests.taping_by_hand import Hands
 
 MATCH = 0.4  # mm: what the chains below were simulated with
+FIRM = firm(MATCH)
 
 # joins, mm from join to join, mm between a join's marks, match in mm, sd along and across at the middle of the last
 # sheet (mm): our own simulation, 20 000 draws; and the formula σ/√2·√N along,

@@ -11,6 +11,7 @@ ten pages would take hours.
 from __future__ import annotations
 
 import random
+from collections.abc import Callable
 from functools import cache
 
 import numpy as np
@@ -76,18 +77,37 @@ class Walls:
             for share in (grain if upright else grain[::-1])
         )
 
-    def apart(self, pair: PairError) -> np.ndarray:
-        """How far the second frame hangs from the first, each time: complex, from nail to nail."""
-        return self._hung(pair.pair.two) - self._hung(pair.pair.one)
+    def apart(self, pair: PairError) -> tuple[np.ndarray, list[np.ndarray]]:
+        """How far the step of a pair is off each time, and its gap at either pair of facing corners."""
+        both, beside = (pair.pair.one, pair.pair.two), pair.pair.beside
+        one, two = sorted(both, key=lambda hung: hung.rect.cx if beside else hung.rect.cy)
+        (a, b), (c, d) = _edge(one, beside, True), _edge(two, beside, False)
+        first, second = self._hung(one), self._hung(two)
+        off = [second(there) - there - first(here) + here for here, there in ((a, c), (b, d))]
+        return (off[0].imag, [one.real for one in off]) if beside else (off[0].real, [one.imag for one in off])
 
-    def _hung(self, hung) -> np.ndarray:
+    def _hung(self, hung) -> Callable[[complex], np.ndarray]:
+        """Where points of a frame come to be: it goes with its nail, or turns with two."""
         sds, level = self.accuracy, self.done.plan.level_line
         places = []
         for nail in hung.nails:
             driven = self.random.normal(0.0, sds.nailing, TIMES) + 1j * self.random.normal(0.0, sds.nailing, TIMES)
             drop = 1j * self.random.normal(0.0, sds.drop, TIMES)
             places.append(self.hands.against(self.home[nail.name], self.nails[nail.name], level) + driven + drop)
-        return np.mean(places, axis=0)
+        planned = [complex(nail.x, nail.y) for nail in hung.nails]
+        turn = (places[-1] - places[0]) / (planned[-1] - planned[0]) if len(places) > 1 else np.ones(TIMES, complex)
+        turn = turn / abs(turn)
+        return lambda point: np.mean(places, axis=0) + turn * (point - np.mean(planned))
+
+
+def _edge(hung, beside: bool, before: bool) -> tuple[complex, complex]:
+    """The two corners that face the neighbour."""
+    rect = hung.rect
+    if beside:
+        x = rect.x1 if before else rect.x0
+        return complex(x, rect.y0), complex(x, rect.y1)
+    y = rect.y1 if before else rect.y0
+    return complex(rect.x0, y), complex(rect.x1, y)
 
 
 @pytest.mark.parametrize("name", ["alphabet-column", "low and wide"])
@@ -98,8 +118,8 @@ def test_nails_scatter_on_the_wall_as_the_model_expects(name: str, accuracy: Acc
     assert expected is not None
     walls, compared = Walls(name, accuracy, seed=5), 0
     for pair in (expected.worst, expected.typical, expected.ends):
-        apart = walls.apart(pair)
-        for drawn, variances in ((apart.real, pair.spots.across), (apart.imag, pair.spots.up)):
+        step, gaps = walls.apart(pair)
+        for drawn, variances in ((step, pair.by_step), (max(gaps, key=np.std), pair.by_gap)):
             sd = sum(variances.values()) ** 0.5
             if sd > 0.01:  # else both lie on one sheet
                 assert drawn.std() == pytest.approx(sd, rel=0.1)  # 25 % were asked; 2000 draws give an sd to 1.6 %

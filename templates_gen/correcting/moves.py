@@ -23,11 +23,11 @@ from __future__ import annotations
 import math
 
 from templates_gen.correcting.poses import Pose
-from templates_gen.exactness.expected import SEEN_ANGLE
 from templates_gen.exactness.neighbours import neighbours
 from templates_gen.hanging import nail_rise
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
+from templates_gen.seeing import SEEN_ANGLE, seen_step
 from templates_gen.units import DIVISION
 
 BY_HAND = {"wire": "slide", "sawtooth": "teeth"}
@@ -79,9 +79,8 @@ class Correction(Record, frozen=True):
 def limits_of(plan: Plan) -> dict[str, Limits]:
     """What is too small to be seen, by frame.
 
-    A tilt of 0.6° is recognised on average ("Recognition of stimulus orientation", Vision Research 30(10), 1990).  Over
-    a gap that makes a step of gap · tan 0.6°, a working threshold and not a measured value; where that is less than a
-    tape measure shows, it is that.  The nearest neighbour counts; without one, the group's gap does.
+    A turn of `SEEN_ANGLE` is seen, and `seen_step` over the gap; where that is less than a tape measure shows, it is
+    that.  The nearest neighbour counts; without one, the group's gap does.
     """
     turn = math.radians(SEEN_ANGLE)
     gaps: dict[str, float] = {}
@@ -89,9 +88,7 @@ def limits_of(plan: Plan) -> dict[str, Limits]:
         for hung in (pair.one, pair.two):
             gaps[hung.frame.id] = min(pair.gap, gaps.get(hung.frame.id, pair.gap))
     usual, least = plan.job.group.gap_across, DIVISION[plan.job.unit]
-    return {
-        hung.frame.id: Limits(turn, max(least, gaps.get(hung.frame.id, usual) * math.tan(turn))) for hung in plan.frames
-    }
+    return {hung.frame.id: Limits(turn, max(least, seen_step(gaps.get(hung.frame.id, usual)))) for hung in plan.frames}
 
 
 def correction(pose: Pose, limits: Limits, least: float) -> Correction:

@@ -9,7 +9,7 @@ from typing import Any
 from templates_gen.correcting.holes import Cured, least_between
 from templates_gen.correcting.words import (
     CAUTIONS,
-    SEEN_SOURCE,
+    SEEN_WORDS,
     aside_words,
     found_words,
     hanger_words,
@@ -62,7 +62,7 @@ def _foot(plan: Plan, done: tuple[Cured, ...]) -> Iterator[str]:
         *together(done, unit),
         *wires_words(done),
         *near_words(done, unit),
-        f"Left alone: {limits_words(limits, unit)}. {SEEN_SOURCE}.",
+        f"Left alone: {limits_words(limits, unit)}. {SEEN_WORDS}.",
         *(CAUTIONS if any(cured.correction.moves for cured in done) else ()),
     ]
     for words in said:

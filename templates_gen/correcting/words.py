@@ -12,6 +12,7 @@ from templates_gen.correcting.moves import Correction, Limits, Move
 from templates_gen.findings.words import by_how_much
 from templates_gen.model import Frame
 from templates_gen.planning import Hung, Plan
+from templates_gen.seeing import SEEN_ANGLE, SEEN_SOURCE
 from templates_gen.spreadsheet import NOTHING
 from templates_gen.telling.lines import facing
 from templates_gen.units import DIVISION, INCH, show_both
@@ -28,9 +29,9 @@ CAUTIONS = (
 
 AS_PLANNED = "as planned"
 
-SEEN_SOURCE = (
-    'A tilt of 0.6° is recognised on average ("Recognition of stimulus orientation", Vision Research 30(10), 1990); '
-    "between edges apart, that is gap × tan 0.6°: a working threshold, no measured value; never less than a tape shows"
+SEEN_WORDS = (
+    f"A tilt of {SEEN_ANGLE:g}° is recognised on average ({SEEN_SOURCE}); between edges apart, that is "
+    f"gap × tan {SEEN_ANGLE:g}°: a working threshold, no measured value; never less than a tape shows"
 )
 
 

@@ -1,99 +1,114 @@
 """The expected error: how far neighbouring frames will stand off each other, before any paper is used.
 
-A frame hangs from its nails.  Against another frame's, their place on the wall is off by
+It is about what people see: the facing corners of two neighbours (corners.py).  How they move against each other is
+worked out from what their nails are off by (sources.py):
   - scale: the distance between them times the printer's share of error (one printer: the same on every sheet); of
-    pieces that are not taped to each other, whose places are measured on the wall, what each has of it on its paper;
+    pieces that are not taped to each other, whose places are measured on the wall, what each has of it on its paper.
+    Of a printer that was measured, how surely its profile is known, the lean too where its diagonals were measured;
   - paper: the same with the growth of paper by moisture;
-  - joins: every register mark matched with an error of its own, carried along the order of taping
-    (sheets/spread.py); of sheets that are not cut, every pair of slanting lines (crossing.py);
+  - joins: every registration mark matched with an error of its own, carried along the order of taping
+    (sheets/spread.py); of sheets that are not cut, every pair of slanting lines (sheets/slanting.py);
   - nailing and drops: each nail and each drop with an error of its own, the mean of both where a frame has two;
+  - tilt: what the two nails and drops of one frame are off by against each other, over their distance;
   - placing: where the two hang on pieces of paper that are not taped to each other.
-All are independent, with the standard deviations of `Accuracy`, and add up by their squares.  A 95 % error is 1.96
-standard deviations (normal distribution).  Not in it: frames that are not square, hangers that shift, walls that are
-not flat, and that measured diagonals find the worst joins.
+All are independent, with the standard deviations of `Accuracy`, and add up by their squares.  A 95 % error of one
+measure is 1.96 standard deviations (normal distribution).  What is said of all neighbours at once, step and gap, is
+larger, and holds for all of them together in 95 % of cases: simulated with a fixed seed (joint.py).  Not in it: frames
+that are not square, hangers that shift, how exactly a frame on one nail is levelled, walls that are not flat, the lean
+of a printer whose diagonals were not measured, and that measured diagonals find the worst joins.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from typing import Any
 
-from templates_gen.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
-from templates_gen.exactness.crossing import crossing_match, loose_joins
+from templates_gen.accuracy import NORMAL_95, scale_sd
+from templates_gen.exactness.corners import base_of, measures
+from templates_gen.exactness.crossing import loose_joins
+from templates_gen.exactness.joint import joint_factor
 from templates_gen.exactness.neighbours import Neighbours, neighbours
+from templates_gen.exactness.sources import GROUPS, Measured, Sources
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
-from templates_gen.sheets.rules import rules
+from templates_gen.seeing import seen_step
 from templates_gen.sheets.sheet import SheetPlan
-from templates_gen.sheets.spread import Homes, Taped, Term, taped, variance
-
-NORMAL_95 = 1.96
-"""95 % of a normal distribution lie within this many standard deviations (two-sided quantile)."""
 
 MOST_PAIRS = 40
 """Pairs that are worked out; of more, as many spread evenly over all by their distance from the middle, the farthest
 always, so that the time stays proportional to the number of sheets.  Our own design, no source."""
 
-SEEN_ANGLE = 0.6
-"""Degrees off level or plumb that people recognise on average ("Recognition of stimulus orientation", Vision Research
-30(10), 1990, 1429-37).  For edges apart it is a working threshold: gap · tan 0.6°, a model, not a measured value."""
-
-SOURCES = ("scale", "paper", "joins", "drops", "nailing", "placing")
-
 Variances = dict[str, float]
 
 
-class Spots(Record, frozen=True):
-    """Two frames' nails against each other: variances (mm²) by source, to the side and upward."""
-
-    across: Variances
-    up: Variances
-
-
 class PairError(Record, frozen=True):
-    """What to expect of two neighbours (95 %, mm).
+    """What to expect of two neighbours, each figure by itself (95 %, mm).
 
     `step` is how far the edge of one stands off its neighbour's: the top edges of frames beside each other, the sides
-    of frames above each other.  `gap_error` is how far their gap is off, `seen` the step that an eye sees at this gap.
+    of frames above each other.  `gap_error` is how far their gap is off where it is off most, `seen` the step that an
+    eye sees at this gap.  `by_step` and `by_gap` are the variances of both (mm²) by source.  `tilting` is the frame
+    that tilts more by its nails and drops, None where neither does, and `tilt` how far: an sd in radians.
     """
 
     pair: Neighbours
-    spots: Spots
+    by_step: Variances
+    by_gap: Variances
+    tilting: Hung | None
+    tilt: float
 
     @property
     def step(self) -> float:
-        return error_95(self.spots.up if self.pair.beside else self.spots.across)
+        return error_95(self.by_step)
 
     @property
     def gap_error(self) -> float:
-        return error_95(self.spots.across if self.pair.beside else self.spots.up)
+        return error_95(self.by_gap)
 
     @property
     def error(self) -> float:
         return math.hypot(self.step, self.gap_error)
 
     @property
+    def untilted(self) -> float:
+        """The error without what comes from tilt."""
+        both = ({source: of for source, of in by.items() if source not in GROUPS["tilt"]} for by in self._both)
+        return math.hypot(*map(error_95, both))
+
+    @property
+    def _both(self) -> tuple[Variances, Variances]:
+        return self.by_step, self.by_gap
+
+    @property
     def seen(self) -> float:
-        return self.pair.gap * math.tan(math.radians(SEEN_ANGLE))
+        return seen_step(self.pair.gap)
+
+    @property
+    def base(self) -> float:
+        """The distance of the two fixings of the frame that tilts (mm); 0 where none does."""
+        return (self.tilting and base_of(self.tilting)) or 0.0
 
 
 class Expected(Record, frozen=True):
-    """The expected error of a template: of its worst and its typical pair of neighbours, and from end to end.
+    """The expected error of a template: of all neighbours at once, of its worst and its typical pair, and of its ends.
 
-    `worst` has the largest error, `typical` the middle one of all pairs; `ends` are the two frames farthest apart,
-    with what to expect of them.  `scales` are the printer's sds as shares, across and up; `measured_scales` what they
-    are with the printer measured, `shop_scales` from a print shop.  `kind` is the paper's, `pieces` and `joins` are the
-    numbers of pieces that hang by themselves and of joins.  `match` is the sd (mm) to which marks are brought together
-    and `cut_match` what it is where sheets are cut; `loose` are the joins of sheets that are not cut and have fewer
-    than two pairs of slanting lines.
+    In 95 of 100 cases no neighbours are more than `step` mm off one line and no gap is more than `gap_error` mm off,
+    all of them together.  `worst` has the largest error, `typical` the middle one of all pairs; `ends` are the two
+    frames farthest apart, with what to expect of them.  `scales` are the printer's sds as shares, across and up;
+    `bought_scales` what they are with a printer that was not measured, `measured_scales` with one that was,
+    `shop_scales` from a print shop.  `kind` is the paper's, `pieces` and `joins` are the numbers of pieces that hang by
+    themselves and of joins.  `match` is the sd (mm) to which marks are brought together and `cut_match` what it is
+    where sheets are cut; `loose` are the joins of sheets that are not cut and have fewer than two pairs of slanting
+    lines.
     """
 
+    step: float
+    gap_error: float
     worst: PairError
     typical: PairError
     ends: PairError
     pairs: int
     scales: tuple[float, float]
+    bought_scales: tuple[float, float]
     measured_scales: tuple[float, float]
     shop_scales: tuple[float, float]
     kind: str
@@ -104,8 +119,13 @@ class Expected(Record, frozen=True):
     loose: int
     calibrated: bool
 
+    @property
+    def worse_than_none(self) -> bool:
+        """True when the printer's profile is less sure, one way or the other, than no profile."""
+        return any(scale > bought for scale, bought in zip(self.scales, self.bought_scales, strict=True))
 
-def error_95(variances: Mapping[Any, float]) -> float:
+
+def error_95(variances: Mapping[str, float]) -> float:
     """The 95 % error (mm) of independent errors with these variances."""
     return NORMAL_95 * math.sqrt(sum(variances.values()))
 
@@ -120,19 +140,46 @@ def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None
     if len(plan.frames) < 2:
         return None
     calibrated = sheets.printer is not None if calibrated is None else calibrated
-    model = _Model(plan, sheets, calibrated)
+    sources = Sources(plan, sheets, calibrated)
     pairs = neighbours(plan)
-    found = sorted((model.pair(pair) for pair in _some(plan, pairs)), key=lambda item: item.error)
-    ends = model.pair(_ends(plan))
-    if not found:
-        found = [ends]
+    ends = _Pair(_ends(plan), sources)
+    found = [_Pair(pair, sources) for pair in _some(plan, pairs)] or [ends]
+    step, gap = _together(found, len(pairs))
+    found.sort(key=lambda item: item.error.error)
     shop = scale_sd(plan.job.accuracy, wide=True)
     return Expected(
-        worst=found[-1], typical=found[(len(found) - 1) // 2], ends=ends, pairs=len(pairs), scales=model.scales,
-        measured_scales=model.measured, shop_scales=(shop, shop), kind=sheets.paper.kind,
-        pieces=len(model.tape.references), joins=len(sheets.joins), match=model.match,
-        cut_match=model.accuracy.match, loose=loose_joins(sheets), calibrated=calibrated,
+        step=step, gap_error=gap, worst=found[-1].error, typical=found[(len(found) - 1) // 2].error, ends=ends.error,
+        pairs=len(pairs), scales=sources.scales, bought_scales=sources.bought, measured_scales=sources.measured,
+        shop_scales=(shop, shop), kind=sheets.paper.kind, pieces=len(sources.tape.references),
+        joins=len(sheets.joins), match=sources.match, cut_match=sources.accuracy.match, loose=loose_joins(sheets),
+        calibrated=calibrated,
     )  # fmt: skip
+
+
+class _Pair:
+    """A pair with its measures, and what to expect of it."""
+
+    def __init__(self, pair: Neighbours, sources: Sources) -> None:
+        what = measures(pair)
+        self.step: Measured = sources.measured_by(what.step)
+        self.gaps: list[Measured] = [sources.measured_by(gap) for gap in what.gaps]
+        wider = max(self.gaps, key=lambda gap: gap.sd)
+        tilting = max((pair.one, pair.two), key=sources.tilt)
+        tilt = sources.tilt(tilting)
+        self.error = PairError(pair, self.step.variances, wider.variances, tilting if tilt else None, tilt)
+
+
+def _together(found: Sequence[_Pair], every: int) -> tuple[float, float]:
+    """Within what steps and gaps all of these pairs keep at once, as those of `every` pairs do that they stand for.
+
+    Both limits are in proportion to the standard deviations of the worst step and of the worst gap.
+    """
+    steps, gaps = [pair.step for pair in found], [gap for pair in found for gap in pair.gaps]
+    step, gap = max(one.sd for one in steps), max(one.sd for one in gaps)
+    limits = [step] * len(steps) + [gap] * len(gaps)
+    more = max(0.0, every / len(found) - 1.0)
+    factor = joint_factor([one.weights for one in (*steps, *gaps)], limits, more)
+    return factor * step, factor * gap
 
 
 def _some(plan: Plan, pairs: Sequence[Neighbours]) -> Sequence[Neighbours]:
@@ -151,59 +198,7 @@ def _ends(plan: Plan) -> Neighbours:
     return Neighbours(one, two, wide, max(0.0, one.rect.gap_to(two.rect)))
 
 
-class _Model:
-    """The numbers that every pair of one template is worked out from."""
-
-    def __init__(self, plan: Plan, sheets: SheetPlan, calibrated: bool) -> None:
-        self.accuracy: Accuracy = plan.job.accuracy
-        level, plumb = rules(sheets.page, sheets.paper.overlap, plan.job.unit)
-        self.measured = measured_scale_sd(self.accuracy, level.length), measured_scale_sd(self.accuracy, plumb.length)
-        as_bought = scale_sd(self.accuracy, wide=sheets.paper.kind != "sheets")
-        self.scales = self.measured if calibrated else (as_bought, as_bought)
-        upright = sheets.page.height >= sheets.page.width  # most paper's grain runs along its long side: from memory
-        self.moistures = moisture_sd(self.accuracy, not upright), moisture_sd(self.accuracy, upright)
-        self.match = crossing_match(self.accuracy, sheets.hides) if sheets.hides else self.accuracy.match
-        self.tape: Taped = taped(sheets, plan.level_line, self.accuracy.string)
-        self.homes = Homes(sheets)
-        self.sheets = sheets
-
-    def pair(self, pair: Neighbours) -> PairError:
-        """What to expect of two frames."""
-        one, two = _points(pair.one), _points(pair.two)
-        weighed = [(*point, -1 / len(one)) for point in one] + [(*point, 1 / len(two)) for point in two]
-        homes = [(self.homes.at(x, y), x, y, weight) for x, y, weight in weighed]
-        share = 1 / len(one) + 1 / len(two)
-        return PairError(pair, Spots(self._variances(0, homes, share), self._variances(1, homes, share)))
-
-    def _variances(self, axis: int, homes: Sequence[tuple[int, float, float, float]], share: float) -> Variances:
-        """By source, of a weighed sum of points on their sheets; a `share` of what each nail and drop is off."""
-        sds, tape = self.accuracy, self.tape
-        terms: list[Term] = [(sheet, x, y, weight * (1 - axis), weight * axis) for sheet, x, y, weight in homes]
-        corners = {tape.piece_of[sheet]: self._corner(sheet)[axis] for sheet, *_ in homes}
-        apart = sum(home[3] * (home[1 + axis] - corners[tape.piece_of[home[0]]]) for home in homes)
-        return {
-            "scale": (self.scales[axis] * apart) ** 2,
-            "paper": (self.moistures[axis] * apart) ** 2,
-            "joins": self.match**2 * variance(tape, terms),
-            "drops": sds.drop**2 * share * axis,
-            "nailing": sds.nailing**2 * share,
-            "placing": 2 * sds.placing**2 * (len(corners) > 1),
-        }
-
-    def _corner(self, sheet: int) -> tuple[float, float]:
-        """By the corner of which sheet the piece that this one is part of is placed: its lower left."""
-        cell = self.sheets.sheets[self.tape.references[self.tape.piece_of[sheet]]].cell
-        return cell.x0, cell.y0
-
-
-def _points(hung: Hung) -> list[tuple[float, float]]:
-    """Where the frame's nails go; the tops of its drop rules where no drop is known yet."""
-    if hung.nails:
-        return [(nail.x, nail.y) for nail in hung.nails]
-    return [(bearing.x, hung.rect.y1) for bearing in hung.bearings]
-
-
 def sources_95(pair: PairError) -> Iterator[tuple[str, float]]:
     """What each source alone would make the error of this pair (95 %, mm); their squares add up to it."""
-    for source in SOURCES:
-        yield source, NORMAL_95 * math.sqrt(pair.spots.across[source] + pair.spots.up[source])
+    for name, sources in GROUPS.items():
+        yield name, NORMAL_95 * math.sqrt(sum(by[source] for by in (pair.by_step, pair.by_gap) for source in sources))

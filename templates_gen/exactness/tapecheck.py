@@ -14,12 +14,13 @@ import math
 import re
 from collections.abc import Iterator, Sequence
 
+from templates_gen.accuracy import NORMAL_95
 from templates_gen.errors import InputError
 from templates_gen.exactness.diagonals import Span, corner_diagonals, overall_width
-from templates_gen.exactness.expected import NORMAL_95, SEEN_ANGLE
 from templates_gen.exactness.neighbours import neighbours
 from templates_gen.planning import Plan
 from templates_gen.record import Record
+from templates_gen.seeing import seen_step
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.sheets.spread import Homes, shares, taped
@@ -111,7 +112,7 @@ def tape_check(plan: Plan, sheets: SheetPlan, found: Sequence[float]) -> TapeChe
             )  # fmt: skip
     shape = _shape(spans, found)
     gap = min((pair.gap for pair in neighbours(plan)), default=plan.job.group.gap_across) if len(plan.frames) > 1 else 0
-    seen = max(DIVISION[plan.job.unit], gap * math.tan(math.radians(SEEN_ANGLE)))
+    seen = max(DIVISION[plan.job.unit], seen_step(gap))
     sds = _sds(spans, found, shape, DIVISION[plan.job.unit])
     size = plan.group.width, plan.group.height
     return TapeCheck(spans, tuple(found), *shape, sds, size, seen, tuple(_suspects(plan, sheets, spans)))

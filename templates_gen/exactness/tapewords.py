@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from templates_gen.exactness.expected import NORMAL_95
+from templates_gen.accuracy import NORMAL_95
 from templates_gen.exactness.tapecheck import NAMES, Suspect, TapeCheck
 from templates_gen.exactness.words import fine
 from templates_gen.units import show_both

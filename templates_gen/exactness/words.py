@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import Any
 
-from templates_gen.exactness.advice import advice
-from templates_gen.exactness.expected import NORMAL_95, Expected, PairError, sources_95
+from templates_gen.accuracy import NORMAL_95
+from templates_gen.exactness.advice import WORTH, advice
+from templates_gen.exactness.expected import Expected, PairError, sources_95
 from templates_gen.units import MM, show
 from templates_gen.words import capital
 
@@ -17,34 +19,62 @@ def fine(mm: float, unit: str) -> str:
 
 
 def first_page_words(expected: Expected, unit: str) -> tuple[str, ...]:
-    """Short sentences for the first page: what to expect, what an eye sees, and what would help most; before the last
-    one, of sheets that are not cut, how exactly they go together."""
-    typical, worst, ends = expected.typical, expected.worst, expected.ends
+    """Short sentences for the first page: what to expect, what an eye sees, what else there is to know, and what would
+    help most."""
+    worst, ends = expected.worst, expected.ends
     step = advice(expected)
     gap, seen = show(worst.pair.gap, unit), fine(worst.seen, unit)
-    before, after = fine(worst.error, unit), fine(step.error, unit)
-    helps = f"{_lower(step.words)} The worst pair is then within {after} instead of {before}."
+    others = (
+        f" The pair most likely to be off is {_names(worst)}. From end to end, {_names(ends)} hang within "
+        f"{fine(ends.error, unit)} of where they belong, again nineteen times in twenty."
+    )
     return (
-        f"Nineteen times in twenty, neighbouring frames hang within {fine(typical.step, unit)} of one line, their gap "
-        f"within {fine(typical.gap_error, unit)}; the worst pair, {_names(worst)}, within {fine(worst.step, unit)} and "
-        f"{fine(worst.gap_error, unit)}; {_names(ends)}, from end to end, within {fine(ends.error, unit)}.",
+        f"Nineteen times in twenty, all neighbouring frames hang within {fine(expected.step, unit)} of one line, and "
+        f"all gaps are within {fine(expected.gap_error, unit)} of their size." + (others if expected.pairs > 1 else ""),
         f"Across a gap of {gap} an eye sees a step of about {seen}: {_compared(expected)}",
-        *(f"{capital(words)}." for words in _uncut_words(expected, unit)),
-        step.words if step.name == "none" else f"What would help most: {helps}",
+        *(f"{capital(words)}." for words in (*_tilt_words(expected, unit), *_uncut_words(expected, unit))),
+        *(f"{capital(words)}." for words in _profile_words(expected)),
+        step.words
+        if step.name == "none"
+        else f"What would help most: {_lower(step.words)} Then it is about {fine(step.step, unit)} and "
+        f"{fine(step.gap_error, unit)}.",
     )
 
 
 def check_words(expected: Expected, unit: str) -> tuple[str, ...]:
-    """Two lines for a terminal, or three where sheets are not cut."""
-    typical, worst = expected.typical, expected.worst
-    step = advice(expected)
+    """Two lines for a terminal, and one more for each thing that is out of the ordinary."""
+    worst, step = expected.worst, advice(expected)
+    pair = f"; {_names(worst)} are the likeliest to be off" if expected.pairs > 1 else ""
     return (
-        f"expected, 19 times in 20: neighbours within {fine(typical.step, unit)} of one line, their gap within "
-        f"{fine(typical.gap_error, unit)}; at worst, {_names(worst)}, {fine(worst.step, unit)} and "
-        f"{fine(worst.gap_error, unit)}, where an eye sees {fine(worst.seen, unit)}",
+        f"expected, 19 times in 20: all neighbours within {fine(expected.step, unit)} of one line, and all gaps within "
+        f"{fine(expected.gap_error, unit)}{pair}; an eye sees a step of {fine(worst.seen, unit)}",
+        *_tilt_words(expected, unit),
         *_uncut_words(expected, unit),
+        *_profile_words(expected),
         step.words if step.name == "none" else f"what would help most: {_lower(step.words)}",
     )
+
+
+def _tilt_words(expected: Expected, unit: str) -> Iterator[str]:
+    """What comes from tilt, where it matters, and what helps against it."""
+    worst = expected.worst
+    if worst.tilting is None or worst.error - worst.untilted < WORTH:
+        return
+    tilt = fine(dict(sources_95(worst))["tilt"], unit)
+    yield (
+        f"tilt alone puts the corners of {_names(worst)} {tilt} off: {worst.tilting.frame.id} hangs on two fixings "
+        f"{show(worst.base, unit)} apart, and tilts when one of them is higher; fixings further apart help, or a "
+        "spirit level on each frame"
+    )
+
+
+def _profile_words(expected: Expected) -> Iterator[str]:
+    if expected.calibrated and expected.worse_than_none:
+        known, bought = (NORMAL_95 * max(scales) for scales in (expected.scales, expected.bought_scales))
+        yield (
+            f"the printer's profile is less sure than none: its scale is known to {known:.1%}, and a printer that was "
+            f"not measured is taken to be within {bought:.1%}"
+        )
 
 
 def _uncut_words(expected: Expected, unit: str) -> Iterator[str]:
@@ -65,7 +95,7 @@ def _names(pair: PairError) -> str:
 
 
 def _compared(expected: Expected) -> str:
-    if expected.worst.step <= expected.worst.seen:
+    if expected.step <= expected.worst.seen:
         return "few steps will show."
     return "some will show, so check the edges with a level once all hangs."
 
@@ -78,7 +108,9 @@ def error_data(expected: Expected | None) -> dict[str, Any] | None:
     return {
         "probability": 0.95,
         "calibrated": expected.calibrated,
+        "profile_worse_than_none": expected.calibrated and expected.worse_than_none,
         "pairs": expected.pairs,
+        "all": {"step": _hundredth(expected.step), "gap_error": _hundredth(expected.gap_error)},
         "worst": _pair_data(expected.worst),
         "typical": _pair_data(expected.typical),
         "end_to_end": _pair_data(expected.ends),
@@ -95,6 +127,7 @@ def _pair_data(pair: PairError) -> dict[str, Any]:
         "gap_error": _hundredth(pair.gap_error),
         "error": _hundredth(pair.error),
         "seen_step": _hundredth(pair.seen),
+        "tilt": round(math.degrees(pair.tilt), 3),
         "contributions": {source: _hundredth(mm) for source, mm in sources_95(pair)},
     }
 

@@ -24,15 +24,12 @@ from templates_gen.holding.wire import drop_at_two_limits, hung_wire, mass_depth
 from templates_gen.model import Frame
 from templates_gen.planning import Plan
 from templates_gen.record import Record
+from templates_gen.seeing import SEEN_ANGLE
 from templates_gen.units import GRAVITY, INCH, show_both, show_mass
 
 FLAT, VERY_FLAT = 30.0, 15.0
 """Degrees under which a wire pulls each ring with more than the frame's weight, and with about twice as much:
 T = W / (2 sin θ), worked out by hand here.  That these are the limits is our own design, no source."""
-
-VISIBLE_TILT = 0.6
-"""Degrees off level that people notice, on average ("Recognition of stimulus orientation", Vision Research 30(10),
-1990)."""
 
 LEAST_PAIR = 50.0
 """mm between two fixings: nearer, they are in each other's way.  Our own design, no source."""
@@ -47,7 +44,7 @@ TIDY = {"in": INCH / 2, "cm": 10.0, "mm": 10.0}
 """mm that an advised distance is a multiple of.  Our own design, no source."""
 
 FLAT_SOURCE = "statics: pull = weight / (2 sin of the angle); C. A. Paschke, trade column, April 2013: 60°"
-SLIP_SOURCE = "statics; people see a tilt of 0.6°: Vision Research 30(10), 1990"
+SLIP_SOURCE = f"statics; people see a tilt of {SEEN_ANGLE:g}°: Vision Research 30(10), 1990"
 DROP_SOURCE = "statics"
 
 
@@ -100,7 +97,7 @@ def _pulls(item: _Wired, unit: str) -> str:
 
 
 def _goes_crooked(item: _Wired, unit: str) -> str:
-    slip = max(1.0, slip_to_tilt(item.wire, item.depth, VISIBLE_TILT))  # less than 1 mm is not for a tape measure
+    slip = max(1.0, slip_to_tilt(item.wire, item.depth, SEEN_ANGLE))  # less than 1 mm is not for a tape measure
     return (
         f"on {_count(item.frame, item.wire.apart)} only friction keeps the frame level, so a touch can leave it "
         f"crooked: a slip of only {show_both(slip, unit)} is visible (weight assumed at its centre). "

@@ -8,7 +8,7 @@ from templates_gen.geometry import Rect
 from templates_gen.items import POINT, Matrix
 from templates_gen.model import Paper
 from templates_gen.papersizes import paper_size
-from templates_gen.printing.profile import Printer
+from templates_gen.printing.profile import Printer, sureness
 
 
 def correction(printer: Printer, area: Rect, lying: bool) -> tuple[Matrix, Rect]:
@@ -28,6 +28,14 @@ def correction(printer: Printer, area: Rect, lying: bool) -> tuple[Matrix, Rect]
     e, f = area.x0 - a * area.x0 - c * area.y0, area.y0 - d * area.y0
     matrix = (a / POINT, 0.0, c / POINT, d / POINT, e / POINT, f / POINT)
     return matrix, Rect(area.x0 + left, area.y0, area.x0 + right, area.y0 + high)
+
+
+def doubt_as_it_lies(printer: Printer, lying: bool) -> tuple[float, float, float]:
+    """How sure the correction is on a page that is `lying` or not, as standard deviations: scale along its x and its y
+    (shares of one), and lean (radians)."""
+    across, along, skew = sureness(printer.readings)
+    turned = lying != _lies(printer)
+    return (along, across, math.radians(skew)) if turned else (across, along, math.radians(skew))
 
 
 def paper_doubt(printer: Printer, paper: Paper) -> str:
@@ -50,8 +58,13 @@ def _as_the_page_lies(printer: Printer, lying: bool) -> tuple[float, float, floa
     A page that lies otherwise than the scale page did goes through the printer turned by a quarter, whichever way:
     then its x runs along the paper's way, and the corner that leaned to the right leans to the left.
     """
-    width, height = paper_size(printer.paper, f"printer {printer.name}, paper")
     skew = math.radians(printer.skew)
-    if lying == (width > height):
+    if lying == _lies(printer):
         return printer.across, printer.along, skew
     return printer.along, printer.across, -skew
+
+
+def _lies(printer: Printer) -> bool:
+    """True when the scale page was wider than high."""
+    width, height = paper_size(printer.paper, f"printer {printer.name}, paper")
+    return width > height

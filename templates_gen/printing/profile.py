@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from templates_gen.accuracy import READING
+from templates_gen.accuracy import NORMAL_95, READING, SCALE
 from templates_gen.errors import InputError
 from templates_gen.record import Record
 from templates_gen.units import INCH
@@ -139,6 +139,14 @@ def doubts(printer: Printer) -> Iterator[str]:
                 f"Printer {printer.name} prints {ratio:.2%} {axis}, more than {ODD:.0%} off: "
                 + (f"{reason}." if reason else "few printers do.")
                 + " The correction is right only as long as every page is printed the way the scale page was."
+            )
+    for axis, sure in zip(("across", "along"), sureness(printer.readings), strict=False):
+        if sure > SCALE / 100:
+            yield (
+                f"Printer {printer.name}: this profile is less sure than none. Its scale {axis} is known to "
+                f"{NORMAL_95 * sure:.1%}, 19 times in 20, and a printer that was not measured is taken to be within "
+                f"{NORMAL_95 * SCALE / 100:.1%}. Measure the scale page again with a steel rule, or print without "
+                "--printer."
             )
     if abs(printer.skew) > ODD_SKEW:
         yield (

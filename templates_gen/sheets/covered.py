@@ -49,7 +49,7 @@ class Covered(Record, frozen=True):
     def held(self, upright: bool) -> float:
         """How far apart (mm) two marks are that hold a sheet's turn as firmly as one pair of crossing lines does.
 
-        Of its pieces, `length` long and with their middles `apart`: √(length² + apart²), see exactness/crossing.py.
+        Of its pieces, `length` long and with their middles `apart`: √(length² + apart²), see sheets/slanting.py.
         """
         return math.sqrt(2) * math.hypot(ARM, self.depth(upright) + ARM)
 

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import permutations
 
+from templates_gen.accuracy import MATCH, firm
 from templates_gen.errors import InputError
 from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.items import MM_TO_POINTS, POINT, Matrix, shifted
@@ -21,6 +22,7 @@ from templates_gen.sheets.covered import Covered, covered, cross_points, uncut_c
 from templates_gen.sheets.demand import demand
 from templates_gen.sheets.fitting import fitted
 from templates_gen.sheets.joins import shared_sides
+from templates_gen.sheets.slanting import meeting_sd
 
 LEAST_JOIN = 20.0
 """mm.  Sheets that meet along less than this are not taped to each other there: two register marks would not fit.
@@ -92,7 +94,7 @@ class SheetPlan(Record, frozen=True):
     """Every sheet strip by strip, as taped, their joins and register marks, and the page they are printed on.
 
     `hides` is there where nothing is cut: what a sheet's margin hides of the one under it.  The marks are then where
-    two lines cross that go on from sheet to sheet.
+    two lines cross that go on from sheet to sheet.  Two marks `firm` mm apart hold a sheet firmly (accuracy.py).
     """
 
     paper: Paper
@@ -103,6 +105,7 @@ class SheetPlan(Record, frozen=True):
     rows: bool
     hides: Covered | None = None
     printer: Printer | None = None
+    firm: float = firm(MATCH)
 
     def sheet(self, name: str) -> Sheet:
         """The sheet of this name."""
@@ -121,7 +124,8 @@ def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None) -> She
     sheets = tuple(_sheet(cell, cells.rows, page, paper.overlap, clear) for cell in in_order)
     joins = tuple(_joins(sheets))
     marks = _crossing_marks(joins, hides, clear) if hides else _register_marks(sheets, joins)
-    return SheetPlan(paper, page, sheets, joins, tuple(marks), cells.rows, hides, printer)
+    held = firm(meeting_sd(plan.job.accuracy, hides))
+    return SheetPlan(paper, page, sheets, joins, tuple(marks), cells.rows, hides, printer, held)
 
 
 def _cells(plan: Plan, paper: Paper, printer: Printer | None) -> tuple[Page, CellPlan, Clearance, Covered | None]:

@@ -30,6 +30,13 @@ Term = tuple[int, float, float, float, float]
 
 NOTHING: Movement = (0.0, 0.0, 0.0)
 
+ROOT = math.sqrt(2)
+"""Two independent marks: their mean is off by σ / √2, and what they differ by, over their distance, by σ √2."""
+
+
+ROUNDING = 1e-9
+"""A weight that is no more than rounding leaves (mm, as places on a wall are below 1e5 mm).  Our own design."""
+
 
 class Homes:
     """Which sheet a point is on."""
@@ -94,6 +101,15 @@ def variance(tape: Taped, terms: Iterable[Term]) -> float:
 
 def shares(tape: Taped, terms: Iterable[Term]) -> Iterator[tuple[Fit, float]]:
     """The same by what it comes from: every fit with its part of the variance (mm²)."""
+    for fit, effect in effects(tape, terms):
+        yield fit, sum(part * part for part in effect)
+
+
+def effects(tape: Taped, terms: Iterable[Term]) -> Iterator[tuple[Fit, Movement]]:
+    """How the sum of movements depends on every fit: its weights of three independent errors with an sd of 1 (mm).
+
+    They are the fit's shift to the right, its shift upward, and its turn; the same fit has the same three for any sum.
+    """
     wanted: dict[int, Movement] = defaultdict(lambda: NOTHING)
     for sheet, x, y, right, up in terms:
         part = right, up, up * x - right * y
@@ -101,27 +117,32 @@ def shares(tape: Taped, terms: Iterable[Term]) -> Iterator[tuple[Fit, float]]:
         wanted[sheet] = _plus(wanted[sheet], part)
         wanted[reference] = _plus(wanted[reference], part, -1.0)
     for number in range(len(tape.blocks) - 1, -1, -1):
-        yield from _block_shares(tape, number, wanted)
+        yield from _block_effects(tape, number, wanted)
 
 
 def _plus(one: Movement, two: Movement, times: float = 1.0) -> Movement:
     return one[0] + times * two[0], one[1] + times * two[1], one[2] + times * two[2]
 
 
-def _block_shares(tape: Taped, number: int, wanted: dict[int, Movement]) -> Iterator[tuple[Fit, float]]:
+def _block_effects(tape: Taped, number: int, wanted: dict[int, Movement]) -> Iterator[tuple[Fit, Movement]]:
     """What the fits of one block add; what they rest on is handed on to the sheets of earlier blocks."""
     block = tape.blocks[number]
-    if not any(sheet in wanted for sheet in block.sheets):
+    if not any(map(_counts, [wanted[sheet] for sheet in block.sheets if sheet in wanted])):
         return
     if block.laid is not None:
         whole = NOTHING
         for sheet in block.sheets:
             whole = _plus(whole, wanted.get(sheet, NOTHING))
-        yield block.laid, _laid_variance(tape, block, number in tape.straight, whole, wanted)
-    yield from _inner_shares(block, number in tape.inner_straight, wanted)
+        yield block.laid, _laid_effect(tape, block, number in tape.straight, whole, wanted)
+    yield from _inner_effects(block, number in tape.inner_straight, wanted)
 
 
-def _laid_variance(tape: Taped, block: Block, straight: bool, whole: Movement, wanted: dict[int, Movement]) -> float:
+def _counts(part: Movement) -> bool:
+    """False where what two points want of a sheet has cancelled out but for rounding."""
+    return max(map(abs, part)) > ROUNDING
+
+
+def _laid_effect(tape: Taped, block: Block, straight: bool, whole: Movement, wanted: dict[int, Movement]) -> Movement:
     fit = block.laid
     assert fit is not None
     distance, across, x, y = _about(fit)
@@ -136,17 +157,17 @@ def _laid_variance(tape: Taped, block: Block, straight: bool, whole: Movement, w
     if straight:
         reference = tape.references[block.piece]
         wanted[reference] = _plus(wanted[reference], (0.0, 0.0, turn))
-    return (right * right + up * up) / 2 + 2 * (turn / distance) ** 2
+    return right / ROOT, up / ROOT, turn * ROOT / distance
 
 
-def _inner_shares(block: Block, straight: bool, wanted: dict[int, Movement]) -> Iterator[tuple[Fit, float]]:
+def _inner_effects(block: Block, straight: bool, wanted: dict[int, Movement]) -> Iterator[tuple[Fit, Movement]]:
     """What the joins within a block add, from its last sheet to its first."""
     carried = NOTHING
     for sheet, fit in zip(reversed(block.sheets[1:]), reversed(block.inner), strict=True):
         right, up, turn = carried = _plus(carried, wanted.pop(sheet, NOTHING))
         distance, _, x, y = _about(fit)
         about = turn + right * y - up * x
-        yield fit, (right * right + up * up) / 2 + 2 * (about / distance) ** 2
+        yield fit, (right / ROOT, up / ROOT, about * ROOT / distance)
         if straight:
             carried = right, up, up * x - right * y
     wanted.pop(block.sheets[0], None)

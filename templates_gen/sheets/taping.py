@@ -1,16 +1,17 @@
 """The order of taping: which sheets are taped into one block, and which marks each block is laid on.
 
 The sheets of a strip that hang together are taped first, one after the other, and make a block; then every block is
-laid on what is there already, by the two register marks farthest apart.  A block that meets nothing of it begins a
-new piece.
+laid on what is there already, by the two register marks farthest apart.  A block waits for a longer join while those
+are too near to each other to hold it firmly (`SheetPlan.firm`).  A block that meets nothing of it begins a new piece.
 """
 
 from __future__ import annotations
 
+import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from heapq import heappop, heappush
-from itertools import pairwise, permutations
+from itertools import combinations, pairwise, permutations
 
 from templates_gen.record import Record
 from templates_gen.sheets.covered import Covered
@@ -28,11 +29,6 @@ Run = tuple[int, ...]
 """The sheets of a block, by their numbers in the plan."""
 
 Rank = tuple[int, float, int]
-
-FIRM = 106.0
-"""mm between two marks by which a block is held firmly: on fewer it turns by more than the 0.6° that people recognise
-("Recognition of stimulus orientation", Vision Research 30(10), 1990) in one case of twenty, when marks are matched to
-0.4 mm (1.96 · 0.4 · √2 / tan 0.6°, worked out by hand here).  Blocks wait for a longer join.  Our own design."""
 
 
 class Fit(Record, frozen=True):
@@ -61,7 +57,7 @@ def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
     runs = _runs(sheets.sheets, links)
     corners = {run: (sheets.sheets[run[0]].cell.x0, sheets.sheets[run[0]].cell.y0) for run in runs}
     runs.sort(key=lambda run: corners[run][::-1] if sheets.rows else corners[run])
-    return tuple(_laid(runs, links, sheets.rows))
+    return tuple(_laid(runs, links, sheets.rows, sheets.firm))
 
 
 def _runs(sheets: Sequence[Sheet], links: Links) -> list[Run]:
@@ -103,7 +99,7 @@ def _stand_ins(join: Join, found: Sequence[Point], hides: Covered | None) -> End
     return ((x, y - half), (x, y + half)) if join.upright else ((x - half, y), (x + half, y))
 
 
-def _laid(runs: Sequence[Run], links: Links, rows: bool) -> Iterator[Block]:
+def _laid(runs: Sequence[Run], links: Links, rows: bool, firm: float) -> Iterator[Block]:
     """The blocks, each laid when it meets enough of what is there; the marks of a row count by x, of a column by y."""
     run_of = {sheet: run for run in runs for sheet in run}
     waiting = {run: at for at, run in enumerate(runs)}
@@ -116,11 +112,11 @@ def _laid(runs: Sequence[Run], links: Links, rows: bool) -> Iterator[Block]:
             heappop(ready)
         run = ready[0][1] if ready else next(iter(waiting))
         del waiting[run]
-        laid = _outermost(met.pop(run, ()), rows)
+        laid = _outermost(met.pop(run, ()))
         pieces += laid is None
         yield Block(run, tuple(_fit(links, one, two) for one, two in pairwise(run)), laid, pieces)
         for other in _meet(run, links, run_of, waiting, met):
-            rank = _rank(waiting[other], since.setdefault(other, len(since)), met[other], rows)
+            rank = _rank(waiting[other], since.setdefault(other, len(since)), met[other], rows, firm)
             heappush(ready, (rank, other))
 
 
@@ -137,12 +133,12 @@ def _meet(
     return found
 
 
-def _rank(place: int, since: int, met: Sequence[Meeting], rows: bool) -> Rank:
+def _rank(place: int, since: int, met: Sequence[Meeting], rows: bool, firm: float) -> Rank:
     """Least for the block to be laid first: those held firmly in their order, then the one with its marks farthest
     apart, of equals the one that has met something for longest."""
     along = [mark[0 if rows else 1] for mark in met]
     apart = max(along) - min(along)
-    return (0, place, 0) if apart >= FIRM else (1, -apart, since)
+    return (0, place, 0) if apart >= firm else (1, -apart, since)
 
 
 def _fit(links: Links, under: int, over: int) -> Fit:
@@ -150,6 +146,8 @@ def _fit(links: Links, under: int, over: int) -> Fit:
     return Fit((*first, under, over), (*last, under, over))
 
 
-def _outermost(met: Sequence[Meeting], rows: bool) -> Fit | None:
-    axis = 0 if rows else 1
-    return Fit(min(met, key=lambda at: at[axis]), max(met, key=lambda at: at[axis])) if met else None
+def _outermost(met: Sequence[Meeting]) -> Fit | None:
+    """The two marks farthest apart, whichever way; None where there are none."""
+    if not met:
+        return None
+    return Fit(*max(combinations(met, 2), key=lambda pair: math.dist(pair[0][:2], pair[1][:2])))

@@ -1,0 +1,126 @@
+"""What two frames' corners are off by, source by source: a printer's scale, paper, joins, nails, drops, placing.
+
+A measure between corners is a weighed sum of nails' movements (`Part`).  Here it becomes a weighed sum of independent
+errors, each with a standard deviation of 1, so that measures can be compared and drawn together.
+"""
+
+from __future__ import annotations
+
+import math
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from templates_gen.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
+from templates_gen.exactness.corners import Part, base_of
+from templates_gen.planning import Hung, Plan
+from templates_gen.printing.correction import doubt_as_it_lies
+from templates_gen.record import Record
+from templates_gen.sheets.rules import rules
+from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.sheets.slanting import meeting_sd
+from templates_gen.sheets.spread import Homes, Taped, Term, effects, taped
+
+Error = tuple[Any, ...]
+"""One independent error; its source comes first."""
+
+NEGLIGIBLE = 1e-9
+"""mm.  What changes a measure by less is rounding.  Our own design."""
+
+SCALES = ("scale across", "scale up")
+
+SOURCES = (*SCALES, "lean", "paper", "joins", "drops", "nailing", "tilting drops", "tilting nails", "placing")
+"""Every source by itself; `tilting` is what the two nails and drops of one frame are off by against each other."""
+
+GROUPS = {
+    "scale": (*SCALES, "lean"), "paper": ("paper",), "joins": ("joins",), "drops": ("drops",), "nailing": ("nailing",),
+    "tilt": ("tilting drops", "tilting nails"), "placing": ("placing",),
+}  # fmt: skip
+"""The sources as they are told."""
+
+
+class Measured(Record, frozen=True):
+    """A measure as a sum of errors (mm for one sd of each), and its variances (mm²) by source."""
+
+    weights: dict[Error, float]
+    variances: dict[str, float]
+
+    @property
+    def sd(self) -> float:
+        return math.sqrt(sum(self.variances.values()))
+
+
+class Sources:
+    """The standard deviations of one template, and how its sheets are taped."""
+
+    def __init__(self, plan: Plan, sheets: SheetPlan, calibrated: bool) -> None:
+        self.accuracy: Accuracy = plan.job.accuracy
+        self.sheets = sheets
+        level, plumb = rules(sheets.page, sheets.paper.overlap, plan.job.unit)
+        self.measured = measured_scale_sd(self.accuracy, level.length), measured_scale_sd(self.accuracy, plumb.length)
+        bought = scale_sd(self.accuracy, wide=sheets.paper.kind != "sheets")
+        self.bought = bought, bought
+        self.scales, self.lean = (self.measured if calibrated else self.bought), 0.0
+        if sheets.printer is not None and calibrated:
+            *scales, self.lean = doubt_as_it_lies(sheets.printer, sheets.page.width > sheets.page.height)
+            self.scales = scales[0], scales[1]
+        upright = sheets.page.height >= sheets.page.width  # most paper's grain runs along its long side: from memory
+        self.moistures = moisture_sd(self.accuracy, not upright), moisture_sd(self.accuracy, upright)
+        self.match = meeting_sd(self.accuracy, sheets.hides)
+        self.tape: Taped = taped(sheets, plan.level_line, self.accuracy.string)
+        self._homes = Homes(sheets)
+
+    def tilt(self, hung: Hung) -> float:
+        """The sd (radians) of a frame's tilt by its nails and drops; 0 where it is levelled on one nail."""
+        base = base_of(hung)
+        return math.sqrt(2) * math.hypot(self.accuracy.nailing, self.accuracy.drop) / base if base else 0.0
+
+    def measured_by(self, parts: Iterable[Part]) -> Measured:
+        """A measure between corners as a sum of errors."""
+        parts, weights = list(parts), defaultdict[Error, float](float)
+        for error, weight in (*self._printed(parts), *self._driven(parts)):
+            weights[error] += weight
+        weights = defaultdict(float, {error: of for error, of in weights.items() if abs(of) > NEGLIGIBLE})
+        variances = dict.fromkeys(SOURCES, 0.0)
+        for error, weight in weights.items():
+            variances[error[0]] += weight * weight
+        for source, sd in (("drops", self.accuracy.drop), ("nailing", self.accuracy.nailing)):
+            # the two nails of a frame tilt it one against the other, so what tilts and what lifts it are independent
+            tilting = sum((part.tilt * sd) ** 2 for part in parts)
+            variances[source] -= tilting
+            variances["tilting drops" if source == "drops" else "tilting nails"] += tilting
+        return Measured(dict(weights), variances)
+
+    def _printed(self, parts: Iterable[Part]) -> Iterator[tuple[Error, float]]:
+        """What comes from the paper: its scale, its growth, its joins and its places."""
+        terms: list[Term] = []
+        for part in parts:
+            sheet, up = self._homes.at(part.x, part.y), part.up + part.tilt
+            terms.append((sheet, part.x, part.y, part.right, up))
+            piece = self.tape.piece_of[sheet]
+            x, y = self._corner(piece)
+            across, upward = part.right * (part.x - x), up * (part.y - y)
+            yield ("scale across",), self.scales[0] * across
+            yield ("scale up",), self.scales[1] * upward
+            yield ("lean",), self.lean * part.right * (part.y - y)
+            yield ("paper",), self.moistures[0] * across + self.moistures[1] * upward
+            if len(self.tape.references) > 1:
+                yield ("placing", piece, "across"), self.accuracy.placing * part.right
+                yield ("placing", piece, "up"), self.accuracy.placing * up
+        if self.match:
+            for fit, effect in effects(self.tape, terms):
+                for way, weight in enumerate(effect):
+                    yield ("joins", id(fit), way), self.match * weight
+
+    def _driven(self, parts: Iterable[Part]) -> Iterator[tuple[Error, float]]:
+        """What comes from measuring drops and driving nails."""
+        for part in parts:
+            up = part.up + part.tilt
+            yield ("nailing", part.frame, part.number, "across"), self.accuracy.nailing * part.right
+            yield ("nailing", part.frame, part.number, "up"), self.accuracy.nailing * up
+            yield ("drops", part.frame, part.number), self.accuracy.drop * up
+
+    def _corner(self, piece: int) -> tuple[float, float]:
+        """By the corner of which sheet a piece is placed: its lower left."""
+        cell = self.sheets.sheets[self.tape.references[piece]].cell
+        return cell.x0, cell.y0
