@@ -233,18 +233,36 @@ def test_a_frame_measured_while_it_is_crooked_on_two_hooks_is_refused_and_the_me
     assert not correct(case.plan, case.read(level, tmp_path))[0].left_alone  # 14 mm by the hooks
 
 
+def advised(case: Case, seats: list[complex], slip: float, before: Hung, folder: Path) -> tuple[Cured, float]:
+    """What is advised, and the slip it was read at: a frame refused for its tilt is levelled and read again."""
+    try:
+        return correct(case.plan, case.read(before, folder))[0], slip
+    except InputError:
+        ways: list[float] = []
+
+        def at(way: float) -> Hung:
+            ways.append(way)
+            return case.hung(seats, way)
+
+        level = levelled(at, 30.0)
+        return correct(case.plan, case.read(level, folder))[0], ways[-1]
+
+
 def figures() -> None:
-    """Print the errors before and after one pass, for the note that goes with a change (mm)."""
+    """Print the errors before and after one pass, for the note that goes with a change (mm), and what was advised."""
     import tempfile
+    from collections import Counter
 
     for kind in KINDS:
         for unit in STEPS:
-            rows = []
+            rows, ways = [], Counter[str]()
             for seed in range(200):
                 case = Case(kind, unit, seed)
                 seats, slip, before = found(case)
                 with tempfile.TemporaryDirectory() as folder:
-                    (done,) = correct(case.plan, case.read(before, Path(folder)))
+                    done, slip = advised(case, seats, slip, before, Path(folder))
+                ways.update({cure.way or "hole" for cure in done.cures} | ({"wire"} if done.wire else set())
+                            | ({"two"} if done.apart else set()) | ({"nothing"} if done.left_alone else set()))  # fmt: skip
                 both = [errors(corrected(case, done, seats, slip, rounded), case) for rounded in (True, False)]
                 rows.append([errors(before, case), *both])
             for at, name in enumerate(("to the side, mm", "up, mm", "turn, degrees")):
@@ -253,6 +271,7 @@ def figures() -> None:
                 usual = [math.sqrt(sum(row[which][at] ** 2 for row in rows) / len(rows)) * size for which in range(3)]
                 told = ", ".join(f"{one:.2f} ({two:.2f})" for one, two in zip(usual, worst, strict=True))
                 print(f"{kind:18} {unit} {name:16} rms (worst) as hung, by tape, by paper: {told}")
+            print(f"{kind:18} {unit} of 200: {dict(ways)}")
 
 
 if __name__ == "__main__":
