@@ -261,8 +261,8 @@ def figures() -> None:
                 seats, slip, before = found(case)
                 with tempfile.TemporaryDirectory() as folder:
                     done, slip = advised(case, seats, slip, before, Path(folder))
-                ways.update({cure.way or "hole" for cure in done.cures} | ({"wire"} if done.wire else set())
-                            | ({"two"} if done.apart else set()) | ({"nothing"} if done.left_alone else set()))  # fmt: skip
+                also = {"wire": done.wire is not None, "two": done.apart is not None, "nothing": done.left_alone}
+                ways.update({cure.way or "hole" for cure in done.cures} | {way for way, true in also.items() if true})
                 both = [errors(corrected(case, done, seats, slip, rounded), case) for rounded in (True, False)]
                 rows.append([errors(before, case), *both])
             for at, name in enumerate(("to the side, mm", "up, mm", "turn, degrees")):

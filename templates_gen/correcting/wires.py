@@ -7,6 +7,7 @@ only the drop is known, only the change of the drop is: 2 sin θ times as much w
 
 from __future__ import annotations
 
+from templates_gen.findings.wire import VERY_FLAT
 from templates_gen.holding.statics import HungWire, moved_apart
 from templates_gen.holding.wire import hung_wire
 from templates_gen.model import Frame
@@ -18,8 +19,8 @@ MOST = INCH
 source."""
 
 SHARE = 0.5
-"""Of the drop, the most that a wire of unknown rings is shortened by: the wire then rises about as much as its drop is
-long (half-way from rings to top edge: a household guide), and so keeps half its rise.  Our own design."""
+"""Of its rise, the most that a wire is shortened by.  One of unknown rings is taken to rise as much as its drop is long
+(half-way from rings to top edge: a household guide).  Our own design."""
 
 
 class Rewired(Record, frozen=True):
@@ -44,9 +45,11 @@ def rewired(frame: Frame, longer: float) -> Rewired | None:
         drop = on_two if on_two is not None else frame.drop
         most = SHARE * (drop or 0.0)
         return Rewired(_with_drops(frame, longer, longer), longer, None) if -most < longer < most else None
-    if longer >= wire.rise:
+    if longer >= SHARE * wire.rise:
         return None
     after = HungWire(wire.separation, wire.rise - longer, wire.apart)
+    if longer > 0 and after.angle < VERY_FLAT:
+        return None
     on_one = moved_apart(wire, 0.0).rise - moved_apart(after, 0.0).rise
     return Rewired(_with_drops(frame, on_one, longer), longer, after.length - wire.length)
 

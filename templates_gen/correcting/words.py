@@ -70,7 +70,7 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
     yield from wire_words(cured, unit)
     yield from _by_hand(cured, unit)
     if cured.apart is not None:
-        kinds = f"{correction.hung.frame.fixing.kind}s"
+        kinds = kinds_of(cured)
         hooks = f"two {kinds} instead of one" if len(correction.hung.bearings) == 1 else f"its {kinds}"
         yield (
             f"So that the new holes keep clear of the old: hang the wire on {hooks}, {show_both(cured.apart, unit)} "
@@ -80,9 +80,16 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
     for cure in dict.fromkeys(cure for cure in cured.cures if cure.way):
         moves = [move for move, own in pairs if own == cure]
         yield _cure_words(cure, moves, len(moves) == len(pairs), cured, unit)
+    if cured.wire is not None and len(correction.hung.bearings) > 1:
+        yield f"Then measure its left edge again: over two {kinds_of(cured)} that differ in height it comes to one side."
     if cured.left_alone and found_words(correction, unit) != AS_PLANNED:
         yield "Leave it: too little for most people to see."
     yield from _doubts(correction, unit)
+
+
+def kinds_of(cured: Cured) -> str:
+    """What a frame's fixings are called together: "nails"."""
+    return f"{cured.hung.frame.fixing.kind}s"
 
 
 def wire_words(cured: Cured, unit: str) -> Iterator[str]:
