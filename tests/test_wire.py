@@ -76,6 +76,15 @@ def test_the_advice_is_two_fixings_just_far_enough_apart():
     assert "On two nails 6 1/2 in · 165 mm apart it would" in in_inches.text
 
 
+def test_the_advised_distance_is_a_tidy_one_in_every_unit():
+    # D = 300, L = 360.56, c = 200: steady from atan(150 / 200), cos = 0.8: s = (300 - 288.44) / 0.2 = 57.8, 60 mm or
+    # 2 1/2 in (63.5 mm; 2 in are 50.8); in steps of 10 mm and 1/2 in: our own design, no source
+    wants = {"mm": "60 mm · 2 3/8 in apart", "cm": "6.0 cm · 2 3/8 in apart", "in": "2 1/2 in · 64 mm apart"}
+    for unit, words in wants.items():
+        (found,) = said(replace(wired(height=800.0), unit=unit))
+        assert f"On two nails {words} it would" in found.text
+
+
 def test_where_two_fixings_would_stand_at_the_rings_the_advice_is_the_rings():
     # c = 50: steady from atan(150 / 50) = 71.57°, cos = 0.31623: s = (300 - 114.02) / 0.68377 = 272 > 300 - 2 · 25
     (found,) = said(wired(height=500.0))
