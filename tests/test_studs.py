@@ -9,8 +9,8 @@ from templates_gen.holding.studs import centres, known, nearest_stud, on_stud
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Studs, Wall
 from templates_gen.planning import plan_wall
-from tests.finding_cases_holding import nailed, on_board, pair, pulled, railed
-from tests.jobs import named
+from tests.finding_cases_holding import nailed, on_board, on_wall, pair, pulled, railed
+from tests.jobs import frame, job, named
 from tests.running import MINIMAL
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)
@@ -144,7 +144,16 @@ def test_a_cleat_is_told_which_studs_its_rail_crosses():
     # screws at 1900 and 2100, studs every 200 at 1930 and 2130: one between the screws
     (text,) = texts(railed(1930.0), "cleat-off-studs")
     assert "2 screws are not in a stud" in text and "193.0 cm" not in text and "1930 mm" in text
-    assert "2130" not in text
+    assert "2130" not in text and "the rail crosses the stud at 1930 mm · 76 in from the wall's left end" in text
+    # every 100 mm from 1880 on: 1900 is within 19 of none, 1980 and 2080 lie between the screws
+    ((two,), (beside,), (none,)) = (
+        texts(job(frame(hanger=pair(kind="cleat")), **on_wall(first=first, spacing=spacing)), "cleat-off-studs")
+        for first, spacing in ((1880.0, 100.0), (1910.0, 250.0), (1850.0, 300.0))
+    )
+    assert "2 screws are not in a stud" in two
+    assert "the studs at 1980 mm · 77 15/16 in, 2080 mm · 81 7/8 in from" in two
+    assert "1 screw is not in a stud" in beside and "crosses the stud at 1910 mm" in beside
+    assert "2 screws are not in a stud. Between its screws the rail crosses no stud: put" in none
 
 
 def test_a_short_nail_is_told_what_is_least_or_what_pulls_at_it():
