@@ -81,7 +81,8 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
         moves = [move for move, own in pairs if own == cure]
         yield _cure_words(cure, moves, len(moves) == len(pairs), cured, unit)
     if cured.wire is not None and len(correction.hung.bearings) > 1:
-        yield f"Then measure its left edge again: over two {kinds_of(cured)} that differ in height it comes to one side."
+        kinds = kinds_of(cured)
+        yield f"Then measure its left edge again: over two {kinds} that differ in height it comes to one side."
     if cured.left_alone and found_words(correction, unit) != AS_PLANNED:
         yield "Leave it: too little for most people to see."
     yield from _doubts(correction, unit)
