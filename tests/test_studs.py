@@ -130,7 +130,7 @@ def test_a_frame_on_board_is_told_how_many_hooks_are_usual_and_for_which_depth()
     )
     assert "about 5.0 kg · 11.0 lb on each, for frames up to 300 mm · 11 13/16 in deep: 3 would be wanted" in usual.text
     assert "Above 15.0 kg · 33.1 lb, common practice hangs nothing on hooks there: use a stud" in heavy.text
-    assert "for frames up to 300 mm · 11 13/16 in deep, and this is deeper: use a stud" in deep.text
+    assert "hold for frames up to 300 mm · 11 13/16 in deep; this one is deeper: use a stud" in deep.text
     assert usual.source == heavy.source == deep.source and "hausjournal" in usual.source
 
 

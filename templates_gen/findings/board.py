@@ -85,7 +85,7 @@ def _metre_heavy(plan: Plan) -> Iterator[Finding]:
 def _board_advice(hung: Hung, unit: str) -> str:
     deepest, instead = show_both(DEEPEST_ON_BOARD, unit), "use a stud, or anchors by their maker's rating."
     if too_deep_for_board(hung.frame.depth):
-        return f"What hooks in board carry is told for frames up to {deepest} deep, and this is deeper: {instead}"
+        return f"Usual figures for hooks in board hold for frames up to {deepest} deep; this one is deeper: {instead}"
     needed = board_hooks_needed(hung.frame.weight or 0.0)
     if needed is None:
         return f"Above {show_mass_both(MOST_ON_BOARD, unit)}, common practice hangs nothing on hooks there: {instead}"
