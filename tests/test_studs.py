@@ -165,4 +165,4 @@ def test_a_short_nail_is_told_what_is_least_or_what_pulls_at_it():
     assert "allows a permanent pull of 13.2 N (1.3 kg · 3.0 lb) in the lightest usual stud wood" in found.text
     assert "11.2-3" in found.source and "screw" not in found.source
     (found,) = named("nail-short", pulled(324.0, kind="screw"))
-    assert "of the screw is in the stud" in found.text and "12.2.2 (wood screws)" in found.source
+    assert "of the screw is in the stud" in found.text and "12.2.2, wood screws" in found.source

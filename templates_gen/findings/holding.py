@@ -23,8 +23,8 @@ from templates_gen.words import capital, counted
 
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"
 SHORT_SOURCE = "common practice"
-NAIL_SOURCE = "NDS 2005, equation 11.2-3 (nails) and Appendix B (permanent load)"
-SCREW_SOURCE = "NDS 2018, 12.2.2 (wood screws) and Table 2.3.2 (permanent load)"
+NAIL_SOURCE = "NDS 2005: equation 11.2-3, nails; Appendix B, permanent load"
+SCREW_SOURCE = "NDS 2018: 12.2.2, wood screws; Table 2.3.2, permanent load"
 
 
 def _rating_exceeded(plan: Plan) -> Iterator[Finding]:
