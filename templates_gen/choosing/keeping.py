@@ -57,13 +57,15 @@ def group_table(group: Group, unit: str, comment: str) -> str:
     remark = "".join(sign if sign.isprintable() else "?" for sign in comment)  # it names a file, called anything
     lines = [
         "[group]",
-        f'arrangement = "placed"          # {remark}',
+        f"# {remark}",
+        'arrangement = "placed"',
         f"gap_across = {toml(exact(group.gap_across, unit))}",
         f"gap_down = {toml(exact(group.gap_down, unit))}",
         f"centre_on = {toml(_centre_on(group, unit))}",
         f"height = {toml(_height(group.height, unit))}",
         "",
-        "[group.place]                   # middles of the frames, from the centre line and the level line",
+        "# middles of the frames, from the centre line and the level line",
+        "[group.place]",
     ]
     for name, spot in group.spots:
         lines.append(f"{toml(name)} = {toml({'centre': [exact(spot.x, unit), exact(spot.y, unit)]})}")

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from templates_gen.starting.questions import Tables
 from templates_gen.starting.words import FIELDS
-from templates_gen.toml import toml
+from templates_gen.toml import field
 
 HEAD = """\
 # A job for templates-gen, made by its command start.  Change what you like; # begins a comment.
@@ -24,10 +24,6 @@ ORDER = {
     "paper": ("size",),
 }
 """The fields of every table in the order they are written."""
-
-COLUMN = 34
-"""Where comments begin, unless the value is longer: then the comment stands above it.  Our own design, no source."""
-
 
 def job_text(tables: Tables) -> str:
     """The job file of these tables: values as they were typed, comments for a person.
@@ -48,30 +44,31 @@ def job_text(tables: Tables) -> str:
 
 
 def _fields(kind: str, table: Tables, metric: bool, first: bool = True) -> Iterator[str]:
-    """The lines of one table; of the first of its kind with comments and what it leaves open."""
+    """The lines of one table; of the first of its kind with comments and what it leaves open.
+
+    A comment stands above its field: behind it, TOML editors would move it about.
+    """
     for name in ORDER[kind]:
         words = FIELDS[f"{kind}.{name}"]
         example = (words.metric if metric else "") or words.example
         if name in table:
-            yield from _line(f"{name} = {toml(table[name])}", words.means if first else "")
+            yield from _explained(field(name, table[name]), words.means if first else "")
         elif name == "drop":
             yield from _unmeasured(table, f"# drop = {example}", words.means if first else "")
         elif example and first:
-            yield from _line(f"# {name} = {example}", words.means)
+            yield from _explained([f"# {name} = {example}"], words.means)
 
 
 def _unmeasured(frame: Tables, example: str, means: str) -> Iterator[str]:
     """What is still to be measured of a frame; within a table in a line there is no place for a remark."""
     hanger = frame["hanger"]
     if isinstance(hanger, str) or hanger["kind"] == "cleat":
-        yield from _line(example, "; ".join(filter(None, ["not measured yet", means])))
+        yield from _explained([example], "; ".join(filter(None, ["not measured yet", means])))
         return
     missing = [name for name in ("drop_left", "drop_right") if name not in hanger]
     if missing:
         yield f"# not measured yet: {' and '.join(missing)} of the hanger, down from the top edge, seen from behind"
 
 
-def _line(field: str, means: str) -> Iterator[str]:
-    if means and len(field) >= COLUMN:
-        yield f"# {means}"
-    yield f"{field:{COLUMN}}# {means}" if means and len(field) < COLUMN else field
+def _explained(lines: list[str], means: str) -> list[str]:
+    return [f"# {means}", *lines] if means else lines
