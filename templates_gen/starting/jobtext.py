@@ -25,6 +25,7 @@ ORDER = {
 }
 """The fields of every table in the order they are written."""
 
+
 def job_text(tables: Tables) -> str:
     """The job file of these tables: values as they were typed, comments for a person.
 
