@@ -52,7 +52,6 @@ class Studs(Record, frozen=True, kw_only=True):
 class Wall(Record, frozen=True, kw_only=True):
     """The vertical plane.  `outline` is set when it is not a plain rectangle: its corners, the lowest left one at 0, 0,
     in the job file at `begins`.  Frames stay `clear` of its edges; `stairs` is set where a stair runs along it.
-
     `wiring` is whose rule its cables were laid by, `worktop` whether the room has one, `behind` the rooms on its other
     side, `public` whether the public walks along it, `earthquake` whether the earth may shake, `built` the year.
     """
@@ -139,7 +138,8 @@ class Frame(Record, frozen=True, kw_only=True):
     `estimated`: the weight is not weighed but worked out from what the frame is made of; `lacking` names what that
     would still need.  `glazing` is "glass", "acrylic", "none", or "" when it is not told.  `worked_out` is the outside
     size that print, mat and moulding come to; `listed` is the listed size of a frame that was measured since.  `image`
-    is the path of its picture, `face` how wide the moulding is, `mat` how much of it shows on each side (mm).
+    is the path of its picture, `image_size` its pixels across and up where they are known, `face` how wide the moulding
+    is, `mat` how much of it shows on each side (mm).
     """
 
     id: str
@@ -155,6 +155,7 @@ class Frame(Record, frozen=True, kw_only=True):
     fixing: Fixing = field(default_factory=Fixing)
     image: str = ""
     image_missing: bool = False
+    image_size: tuple[int, int] | None = None
     face: float | None = None
     mat: Sides | None = None
     glazing: str = ""
@@ -233,8 +234,9 @@ class Paper(Record, frozen=True, kw_only=True):
 
 
 class Job(Record, frozen=True, kw_only=True):
-    """All there is to know before anything is computed; `sources` are the files it was read from, `moved_to` is that
-    of the wall, where it is not the job file."""
+    """All there is to know before anything is computed; `sources` are the files it was read from, `moved_to` is that of
+    the wall where it is another.  `written`: lengths with a unit of their own, by place; `confirmed`: doubts settled.
+    """
 
     title: str
     client: str
@@ -248,3 +250,5 @@ class Job(Record, frozen=True, kw_only=True):
     accuracy: Accuracy = field(default_factory=Accuracy)
     sources: tuple[tuple[str, bytes], ...] = ()
     moved_to: str = ""
+    written: tuple[tuple[str, str], ...] = ()
+    confirmed: tuple[str, ...] = ()

@@ -9,6 +9,8 @@ import math
 import re
 from fractions import Fraction
 
+from templates_gen.fraction import fraction_problem
+
 INCH = 25.4
 """mm, exactly (international yard and pound agreement, 1959)."""
 
@@ -33,7 +35,7 @@ HEAVIEST = 2_000.0
 LENGTH_EXAMPLE = 'a length such as "14 3/8", "1\' 2 3/8\\"", "36.5 cm" or "365 mm"'
 MASS_EXAMPLE = 'a weight with its unit, such as "4.2 lb", "4 lb 3 oz", "1.9 kg" or "850 g"'
 
-_UNIT_WORDS = {
+UNIT_WORDS = {
     "mm": "mm", "millimetre": "mm", "millimetres": "mm", "millimeter": "mm", "millimeters": "mm",
     "cm": "cm", "centimetre": "cm", "centimetres": "cm", "centimeter": "cm", "centimeters": "cm",
     "m": "m", "metre": "m", "metres": "m", "meter": "m", "meters": "m",
@@ -100,7 +102,7 @@ def parse_mass(value: object) -> float:
 def _signed(text: str, unit: str) -> float:
     plain = text.translate(_PLAIN).strip()
     negative = plain.startswith("-")
-    parts = _quantities(plain[1:] if negative else plain, _UNIT_WORDS, unit, LENGTH_EXAMPLE)
+    parts = _quantities(plain[1:] if negative else plain, UNIT_WORDS, unit, LENGTH_EXAMPLE)
     total = sum(amount * MM[name] for amount, name in parts)
     return -total if negative else total
 
@@ -132,8 +134,8 @@ def _amount(match: re.Match[str], text: str) -> float:
         return _decimal(match["number"], text)
     whole, part = int(match["whole"] or 0), match["part"] or match["fraction"]
     over, under = (int(digits) for digits in part.split("/"))
-    if under == 0 or (match["whole"] is not None and over >= under):
-        raise ValueError(f"found {_shown(text)}, expected a fraction below one after a whole number, such as 14 3/8")
+    if problem := fraction_problem(over, under, match["whole"] is not None):
+        raise ValueError(f"found {_shown(text)}, {problem}")
     return float(whole + Fraction(over, under))
 
 

@@ -27,6 +27,11 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def feature_place(number: int, name: str, *fields: str) -> str:
+    """Where a field of a feature stands, in words: "feature 2 (switch), left"."""
+    return ", ".join((f"feature {number} ({name})", *fields))
+
+
 def lines_of(text: str, width: int, first: str = "", later: str = "") -> list[str]:
     """The text in lines of so many letters that part no number from its fraction or unit, and no option or file's name.
 

@@ -12,6 +12,7 @@ from templates_gen.findings import (
     behind,
     board,
     building,
+    doubts,
     fitting,
     found,
     hanging,
@@ -25,7 +26,7 @@ from templates_gen.findings import (
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding, findings_data, stops
 from templates_gen.planning import Plan
 
-PARTS = (fitting, hanging, found, stairs, behind, people, building, wire, holding, board, parts, twins)
+PARTS = (fitting, doubts, hanging, found, stairs, behind, people, building, wire, holding, board, parts, twins)
 RULES = tuple(rule for part in PARTS for rule in part.RULES)
 
 

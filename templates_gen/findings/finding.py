@@ -14,7 +14,8 @@ STOP, WARN, NOTE = "stop", "warn", "note"
 class Finding(Record, frozen=True):
     """One thing found: level, rule, the frames it is about, and a sentence; `source` where it rests on one.
 
-    `nails` names the nails it is about, where it is not about all of these frames.
+    `nails` names the nails it is about, where it is not about all of these frames.  `confirm` is what the
+    job's `confirmed` is to hold, where this is a doubt about what may be right.
     """
 
     level: str
@@ -23,6 +24,7 @@ class Finding(Record, frozen=True):
     text: str
     source: str = ""
     nails: tuple[str, ...] = ()
+    confirm: tuple[str, ...] = ()
 
     @property
     def sourced(self) -> str:

@@ -28,6 +28,7 @@ from templates_gen.jobfile.tables import (
 from templates_gen.jobfile.travelling import apart
 from templates_gen.jobfile.typed import read_table
 from templates_gen.jobfile.walling import build_paper, build_wall
+from templates_gen.jobfile.written import written_units
 from templates_gen.model import Fixing, Frame, Job
 from templates_gen.record import replace
 
@@ -85,6 +86,8 @@ def build_job(raw: dict[str, Any], path: Path, content: bytes = b"") -> Job:
         frames=frames,
         paper=build_paper(read_table(raw.get("paper", {}), PaperTable, job.unit, "paper"), job.unit, path.parent),
         accuracy=build_accuracy(read_table(raw.get("accuracy", {}), AccuracyTable, job.unit, "accuracy"), "accuracy"),
+        written=written_units(raw, rows),
+        confirmed=tuple(job.confirmed),
         sources=_apart(((path.name, content), *csv_source, *measured_source)),
     )
 

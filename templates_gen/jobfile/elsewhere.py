@@ -15,6 +15,7 @@ from templates_gen.jobfile.travelling import apart
 from templates_gen.jobfile.typed import read_length, read_table
 from templates_gen.jobfile.walling import build_wall
 from templates_gen.jobfile.whereabouts import is_name
+from templates_gen.jobfile.written import written_units
 from templates_gen.model import Job, Wall
 from templates_gen.record import replace
 from templates_gen.units import exact
@@ -53,7 +54,11 @@ def _moved(job: Job, raw: Mapping[str, Any], source: tuple[str, bytes]) -> Job:
     except InputError as error:
         hint = f"{error.hint}; say in the [group] of that file how the group is placed there".lstrip("; ")
         raise InputError(error.where, f"on this wall {error.problem}", hint) from None
-    return replace(job, wall=wall, group=group, sources=(*job.sources, source), moved_to=source[0])
+    own = [each for each in job.written if not each[0].startswith(("wall", "feature"))]
+    written = (*own, *written_units(raw, ()))
+    return replace(
+        job, wall=wall, group=group, sources=(*job.sources, source), moved_to=source[0], written=written
+    )
 
 
 def _placed(own: GroupTable, other: GroupTable, given: set[str], unit: str, wall: Wall) -> GroupTable:

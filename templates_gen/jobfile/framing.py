@@ -11,6 +11,7 @@ from templates_gen.errors import InputError
 from templates_gen.holding.framesize import mat_shown
 from templates_gen.holding.weighing import Estimate, estimate
 from templates_gen.jobfile.parts import build_parts, check_parts, worked_out
+from templates_gen.jobfile.pictures import picture_size
 from templates_gen.jobfile.tables import FixingKind, FixingTable, FrameTable, HangerKind, HangerTable
 from templates_gen.model import Fixing, Frame, Hanger
 from templates_gen.units import as_found
@@ -57,6 +58,7 @@ def build_frame(
         drop=given["drop"],
         image=str(image or ""),
         image_missing=image is not None and not os.path.exists(image),
+        image_size=picture_size(str(image)) if image is not None else None,
         face=parts.moulding.face if parts.moulding else None,
         mat=mat_shown(parts.mat, parts.moulding) if parts.mat else None,
         hanger=_hanger((shared, table, measured), f"{where}, hanger"),

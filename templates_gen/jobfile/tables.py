@@ -30,6 +30,7 @@ class JobTable(Table):
     language: str = "en"
     frames: str = ""
     measured: str = ""
+    confirmed: list[str] = field(default_factory=list)
 
 
 class StudsTable(Table):

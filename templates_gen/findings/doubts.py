@@ -1,0 +1,41 @@
+"""All doubts about what was typed or measured, as warnings: slips that would reach the paper.
+
+A doubt is only about what may be right; `confirmed` in the job says that it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templates_gen.findings.doubt import Doubt, as_findings
+from templates_gen.findings.doubts_features import feature_doubts
+from templates_gen.findings.doubts_fellows import fellow_doubts
+from templates_gen.findings.doubts_fixings import fixing_doubts
+from templates_gen.findings.doubts_frames import frame_doubts
+from templates_gen.findings.doubts_group import group_doubts
+from templates_gen.findings.doubts_hangers import hanger_doubts
+from templates_gen.findings.doubts_paper import paper_doubts
+from templates_gen.findings.doubts_plan import plan_doubts
+from templates_gen.findings.doubts_twins import twin_doubts
+from templates_gen.findings.doubts_wall import wall_doubts
+from templates_gen.findings.finding import Finding
+from templates_gen.model import Job
+from templates_gen.planning import Plan
+
+OF_A_JOB = (
+    wall_doubts, feature_doubts, frame_doubts, fellow_doubts, hanger_doubts, twin_doubts, fixing_doubts, group_doubts,
+    paper_doubts,
+)  # fmt: skip
+
+
+def job_doubts(job: Job) -> Iterator[Doubt]:
+    """Every doubt about a job that takes no plan, confirmed or not."""
+    for doubts in OF_A_JOB:
+        yield from doubts(job)
+
+
+def _doubtful(plan: Plan) -> Iterator[Finding]:
+    yield from as_findings((*job_doubts(plan.job), *plan_doubts(plan)), plan.job)
+
+
+RULES = (_doubtful,)

@@ -1,0 +1,23 @@
+"""Doubts about the paper, and about how exactly the person measures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templates_gen.findings import usual
+from templates_gen.findings.doubt import Doubt, unusual, written
+from templates_gen.model import Job
+
+RULE = "doubtful-paper"
+
+SIDES = ("top", "right", "bottom", "left")
+
+
+def paper_doubts(job: Job) -> Iterator[Doubt]:
+    """What is doubtful about the paper's size and margins."""
+    known, paper = written(job), job.paper
+    for name, mm in zip(SIDES, paper.margin, strict=True):
+        yield from unusual(RULE, f"paper, margin, {name}", mm, usual.MARGIN, known, "what a printer cannot reach")
+    if paper.kind == "sheets":
+        for name, mm in (("width", paper.width), ("height", paper.height)):
+            yield from unusual(RULE, f"paper, size, {name}", mm, usual.SHEET_SIDE, known, f"the {name} of a sheet")

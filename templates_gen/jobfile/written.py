@@ -1,0 +1,40 @@
+"""Which lengths of a job file have their own unit beside them: whoever wrote "3 m" thought of the unit."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+from templates_gen.words import feature_place
+
+_WITH_UNIT = re.compile(
+    r"[0-9½¼¾⅛⅜⅝⅞]\s*(mm|cm|m|in|ft|[a-z]*met(?:re|er)s?|inch(?:es)?|foot|feet|[\"'”’″′])", re.IGNORECASE
+)
+
+Texts = tuple[tuple[str, str], ...]
+
+
+def written_units(raw: Mapping[str, Any], rows: Sequence[tuple[str, Mapping[str, Any]]]) -> Texts:
+    """The places of such lengths in words ("frame B, width"), each with its text; and from where hangers were seen.
+
+    `rows` are the frames one by one; what they take from their type counts as theirs.
+    """
+    wall = raw.get("wall", {})
+    found = list(_texts({name: value for name, value in wall.items() if name != "feature"}, "wall"))
+    for number, feature in enumerate(wall.get("feature", []), 1):
+        found += _texts(feature, feature_place(number, str(feature.get("name") or feature.get("kind"))))
+    for name in ("group", "fixing", "paper", "accuracy"):
+        found += _texts(raw.get(name, {}), name)
+    types = raw.get("frame_type", {})
+    for _, fields in rows:
+        found += _texts({**types.get(fields.get("type"), {}), **fields}, f"frame {fields['id']}")
+    return tuple(found)
+
+
+def _texts(table: Mapping[str, Any], place: str) -> Iterator[tuple[str, str]]:
+    for name, value in table.items():
+        if isinstance(value, Mapping):
+            yield from _texts(value, f"{place}, {name}")
+        elif isinstance(value, str) and (name == "seen_from" or _WITH_UNIT.search(value)):
+            yield f"{place}, {name}", value
