@@ -38,8 +38,7 @@ class Feature(Record, frozen=True, kw_only=True):
 
 
 class Studs(Record, frozen=True, kw_only=True):
-    """Upright timbers or metal studs: `first` is a measured centre from the wall's left end, if one was measured.
-
+    """Upright timbers or metal studs: `first` is a measured centre from the wall's left end, if one was measured;
     `confirmed` is False where the spacing is only the usual one, which nobody measured on this wall.
     """
 
@@ -235,8 +234,7 @@ class Paper(Record, frozen=True, kw_only=True):
 
 class Job(Record, frozen=True, kw_only=True):
     """All there is to know before anything is computed; `sources` are the files it was read from, `moved_to` is that of
-    the wall where it is another.  `written`: lengths with a unit of their own, by place; `confirmed`: doubts settled.
-    """
+    the wall where it is another.  `written`: lengths with their own unit, by place; `confirmed`: doubts settled."""
 
     title: str
     client: str

@@ -96,7 +96,9 @@ def test_the_job_file_says_what_was_typed(folder):
 
 
 def test_what_no_frame_can_measure_is_said_before_the_next_one_is_asked(folder):
-    ran = run("start", typed=ANSWERS.replace("\n3 1/8\n", "\n31 1/8\n<\n3 1/8\n").replace("\n2 15/16\n", "\n29\n"))
+    """What is doubted at once is taken when it is typed again, and is then said in the words of `check`."""
+    answers = ANSWERS.replace("\n3 1/8\n", "\n31 1/8\n31 1/8\n<\n3 1/8\n").replace("\n2 15/16\n", "\n29\n29\n")
+    ran = run("start", typed=answers)
     first, _, later = ran.err.partition("Another frame")
     assert "stop  Frame A is 14 1/4 in · 362 mm high but its drop is 31 1/8 in" in first
     assert "Frame A is" not in later and "stop  Frame B is" in later.partition("What goes into the wall?")[0]

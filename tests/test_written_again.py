@@ -55,7 +55,8 @@ def same(one: Plan, two: Plan, within: float = 1e-6) -> None:
     assert [nail.name for nail in two.nails] == [nail.name for nail in one.nails]
     for nail, other in zip(one.nails, two.nails, strict=True):
         assert (other.x, other.y) == pytest.approx((nail.x, nail.y), abs=within)
-    assert [(a.level, a.rule, a.about) for a in find(two)] == [(a.level, a.rule, a.about) for a in find(one)]
+    found = [[(a.level, a.rule, a.about) for a in find(plan) if not a.confirm] for plan in (two, one)]
+    assert found[0] == found[1]  # but for doubts, of which a unit written beside the number takes some away
 
 
 @settings(max_examples=25, deadline=None)

@@ -109,32 +109,41 @@ def _ask(job: Path | None, force: bool) -> None:
 
     if job is not None:
         check_place(job, force)
-    state, shown = begin("" if job is None else str(job)), [""]
+    state, shown, doubted = begin("" if job is None else str(job)), [""], ""
     click.echo(wrapped(HELLO), err=True)
     while (question := state.question) is not None:
         if question.begins:
             shown = _show_wall(state, shown)
-        state = _next(state, question, force)
+        before = state
+        state, doubted = _next(state, question, force, doubted)
+        doubted = doubted if state is before else ""
     _write({Path(state.tables["file"]): job_text(state.tables).encode()}, force)
 
 
-def _next(state: Interview, question: Question, force: bool) -> Interview:
-    """The interview after one line was typed: one answer further, one back, or where it was."""
+def _next(state: Interview, question: Question, force: bool, doubted: str) -> tuple[Interview, str]:
+    """The interview after one line was typed: one answer further, one back, or where it was; and an answer that is
+    doubted, and taken when it is typed once more."""
     from templates_gen.errors import TemplatesError
     from templates_gen.output import check_place
-    from templates_gen.starting.interview import BACK, answered, taken_back
+    from templates_gen.starting.doubting import doubt_words, doubts_at
+    from templates_gen.starting.interview import BACK, answered, confirmed, taken_back
 
     typed = _typed(question).strip()
     if typed == "?":
         click.echo(wrapped(question.means, "  ", "  "), err=True)
-        return state
+        return state, doubted
     if typed in BACK:
-        return taken_back(state)
+        return taken_back(state), ""
     try:
-        return answered(state, typed, lambda path: check_place(path, force))
+        after = answered(state, typed, lambda path: check_place(path, force))
     except TemplatesError as error:
         show_finding("no", _without_place(error))
-        return state
+        return state, ""
+    doubts = doubts_at(state, after)
+    if doubts and typed != doubted:
+        show_finding("warn", doubt_words(doubts))
+        return state, typed
+    return (confirmed(after, (doubt.confirming for doubt in doubts)) if doubts else after), ""
 
 
 def _without_place(error: TemplatesError) -> str:

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator
 from templates_gen.findings.finding import WARN, Finding
 from templates_gen.model import Job
 from templates_gen.record import Record
-from templates_gen.units import MM, UNIT_WORDS, show, show_both
+from templates_gen.units import INCH, MM, UNIT_WORDS, show, show_both
 from templates_gen.words import capital, some
 
 EXPLICIT = 2.0
@@ -119,12 +119,18 @@ def unusual(
     if not elsewhere and usual.far_least / room <= mm <= usual.far_most * room:
         return
     much = "more" if mm > usual.most else "less"
-    least, most = (show(each, known.unit) for each in (usual.least, usual.most))
+    least, most = (_roughly(each, known.unit) for each in (usual.least, usual.most))
     yield Doubt(
         rule=rule, place=place, shown=show(mm, known.unit), about=about,
         why=f"{much} than is usual for {what} ({least} to {most})",
         ask=probably(mm, unit, usual) or "Measure it again.",
     )  # fmt: skip
+
+
+def _roughly(mm: float, unit: str) -> str:
+    """A limit as one says it: no sixteenths of what is longer than a foot."""
+    step = {"in": INCH, "cm": 10.0, "mm": 10.0}[unit]
+    return show(round(mm / step) * step if mm >= 12 * INCH else mm, unit)
 
 
 def as_findings(doubts: Iterable[Doubt], job: Job) -> Iterator[Finding]:

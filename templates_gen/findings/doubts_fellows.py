@@ -14,9 +14,9 @@ from templates_gen.units import show, show_mass_both
 MOST_COMPARED = 400
 """Frames that are compared with each other: it takes a tenth of a second.  Our own, no source."""
 
-ALONE = 1.8
-"""So many times larger or smaller than the next of the others is a frame that stands alone.  Our own: in the samples
-the next is at most 1.7 times as large."""
+ALONE, UNLIKE = 1.4, 1.15
+"""So many times larger or smaller than the next of the others is a frame that stands alone, if its drop or its weight
+says so too; and one that is no other's size, but is when it is read otherwise.  Our own, no source."""
 
 AMONG = 1.25
 """A size that is read otherwise is among the others when it is not more than this times outside them.  Our own."""
@@ -80,13 +80,14 @@ def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]
     place = frame_place(frame.id, "width")
     size = (frame.width * frame.height) ** 0.5
     away = [max(size / theirs, theirs / size) for theirs in ((f.width * f.height) ** 0.5 for f in others.frames)]
-    if min(away) < ALONE or known.explicit(place):
+    if known.explicit(place):
         return
     readings = (*other_readings(frame.width, known.unit_of(place)), *tenfold(frame.width, known.unit_of(place)))
     for meant, ask in readings:
         times = meant / frame.width
         width, height = frame.width * times, frame.height * times
-        if others.has(width, height) or (others.hold(width, height) and _fits_better(frame, others, times)):
+        fits = min(away) > ALONE and others.hold(width, height) and _fits_better(frame, others, times)
+        if fits or (min(away) > UNLIKE and others.has(width, height)):
             yield Doubt(
                 rule="doubtful-size", place=place, shown=show(frame.width, known.unit), about=(frame.id,),
                 uses=_uses(frame, "height"),

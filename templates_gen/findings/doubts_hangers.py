@@ -36,7 +36,7 @@ by eye, but not half an inch or a quarter inch off."""
 FRONT_ASIDE, FRONT_LOWER = 6.0, 3.5
 """mm likewise for what was seen from the front, where nobody sees a hanger.  Our own, no source."""
 
-APART = Usual(0.12, 0.8, 0.0, 1.0)
+APART = Usual(0.12, 0.72, 0.0, 1.0)
 SEPARATION, RING_DEPTH = (0.35, 1.0), (0.06, 0.55)
 """Of the width that two fixings, and two rings, are apart; of the height that rings lie down.  Our own, no source."""
 

@@ -3,12 +3,15 @@ frame that spoils a group's symmetry."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from itertools import islice
 
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt
 from templates_gen.findings.doubts_fellows import turned
 from templates_gen.geometry import Rect
+from templates_gen.hanging import Nail
 from templates_gen.model import Group
 from templates_gen.planning import Hung, Plan
 from templates_gen.units import show, show_both
@@ -39,21 +42,32 @@ def plan_doubts(plan: Plan) -> Iterator[Doubt]:
 
 
 def _close_nails(plan: Plan) -> Iterator[Doubt]:
-    unit, least = plan.job.unit, CLOSE_HOLES if plan.job.wall.build in BREAKING else CLOSE_NAILS
+    """Fixings that are nearer than their holes may be; of frames that overlap that is said anyway."""
+    for nail, other, away in islice(_near_pairs(plan), MOST_PAIRS):
+        yield Doubt(
+            rule="doubtful-fixing",
+            place=f"nails {other.name} and {nail.name}",
+            shown=f"{show_both(away, plan.job.unit)} apart",
+            about=tuple(dict.fromkeys((other.frame, nail.frame))),
+            why="so near that one hole breaks into the other",
+            ask="Is each measured from its own side, and in one unit?",
+        )
+
+
+MOST_PAIRS, BESIDE = 10, 20
+"""Pairs that are named, and nails beside one that it is compared with.  Our own, no source."""
+
+
+def _near_pairs(plan: Plan) -> Iterator[tuple[Nail, Nail, float]]:
+    least = CLOSE_HOLES if plan.job.wall.build in BREAKING else CLOSE_NAILS
+    rects = {hung.frame.id: hung.rect for hung in plan.frames}
     nails = sorted(plan.nails, key=lambda nail: (nail.x, nail.y))
-    for at, nail in enumerate(nails[1:], 1):
-        for other in reversed(nails[max(0, at - 20) : at]):
-            if nail.x - other.x >= least:
-                break
-            away = ((nail.x - other.x) ** 2 + (nail.y - other.y) ** 2) ** 0.5
-            if away < least:
-                about = tuple(dict.fromkeys((other.frame, nail.frame)))
-                yield Doubt(
-                    rule="doubtful-fixing", place=f"nails {other.name} and {nail.name}",
-                    shown=f"{show_both(away, unit)} apart", about=about,
-                    why="so near that one hole breaks into the other",
-                    ask="Is each measured from its own side, and in one unit?",
-                )  # fmt: skip
+    for at, nail in enumerate(nails):
+        for other in reversed(nails[max(0, at - BESIDE) : at]):
+            away = math.hypot(nail.x - other.x, nail.y - other.y)
+            apart = nail.frame == other.frame or not rects[nail.frame].overlaps(rects[other.frame])
+            if away < least and apart:
+                yield nail, other, away
 
 
 def _beside_furniture(plan: Plan) -> Iterator[Doubt]:

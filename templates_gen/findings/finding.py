@@ -38,7 +38,9 @@ def stops(findings: tuple[Finding, ...]) -> bool:
 
 
 def findings_data(findings: Sequence[Finding]) -> list[dict[str, Any]]:
-    """Findings for a machine."""
+    """Findings for a machine; a doubt has "confirm", what to put into the job's `confirmed` when it is right."""
     return [
-        {"level": f.level, "rule": f.rule, "about": list(f.about), "text": f.text, "source": f.source} for f in findings
+        {"level": f.level, "rule": f.rule, "about": list(f.about), "text": f.text, "source": f.source}
+        | ({"confirm": list(f.confirm)} if f.confirm else {})
+        for f in findings
     ]

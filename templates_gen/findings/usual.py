@@ -47,7 +47,7 @@ CENTRE = Usual(1000.0, 2000.0, 950.0, 2400.0)
 """57 in is what museums hang by; lower for children, higher over what stands on the floor."""
 
 TOP, BOTTOM = Usual(1200.0, 2800.0, 900.0, 3500.0), Usual(400.0, 2000.0, 250.0, 2400.0)
-ABOVE = Usual(90.0, 420.0, 25.0, 900.0)
+ABOVE = Usual(90.0, 420.0, 70.0, 900.0)
 """Above furniture: 4 to 10 in are the ends of what interior design texts advise."""
 
 ABOVE_NOSINGS = Usual(1000.0, 1900.0, 800.0, 2400.0)

@@ -54,8 +54,8 @@ def _moved(job: Job, raw: Mapping[str, Any], source: tuple[str, bytes]) -> Job:
     except InputError as error:
         hint = f"{error.hint}; say in the [group] of that file how the group is placed there".lstrip("; ")
         raise InputError(error.where, f"on this wall {error.problem}", hint) from None
-    own = [each for each in job.written if not each[0].startswith(("wall", "feature"))]
-    written = (*own, *written_units(raw, ()))
+    kept = [each for each in job.written if not each[0].startswith(("wall", "feature"))]
+    written = (*kept, *written_units(raw, ()))
     return replace(
         job, wall=wall, group=group, sources=(*job.sources, source), moved_to=source[0], written=written
     )

@@ -21,19 +21,20 @@ def written_units(raw: Mapping[str, Any], rows: Sequence[tuple[str, Mapping[str,
     `rows` are the frames one by one; what they take from their type counts as theirs.
     """
     wall = raw.get("wall", {})
+    types = raw.get("frame_type", {})
     found = list(_texts({name: value for name, value in wall.items() if name != "feature"}, "wall"))
     for number, feature in enumerate(wall.get("feature", []), 1):
         found += _texts(feature, feature_place(number, str(feature.get("name") or feature.get("kind"))))
     for name in ("group", "fixing", "paper", "accuracy"):
         found += _texts(raw.get(name, {}), name)
-    types = raw.get("frame_type", {})
     for _, fields in rows:
         found += _texts({**types.get(fields.get("type"), {}), **fields}, f"frame {fields['id']}")
     return tuple(found)
 
 
-def _texts(table: Mapping[str, Any], place: str) -> Iterator[tuple[str, str]]:
-    for name, value in table.items():
+def _texts(table: object, place: str) -> Iterator[tuple[str, str]]:
+    """Of what is no table nothing: a file that only gives its wall is not read further than that."""
+    for name, value in table.items() if isinstance(table, Mapping) else ():
         if isinstance(value, Mapping):
             yield from _texts(value, f"{place}, {name}")
         elif isinstance(value, str) and (name == "seen_from" or _WITH_UNIT.search(value)):

@@ -5,7 +5,7 @@ A state is a frozen value.  It keeps the answers only; the question and the tabl
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any
 
@@ -23,12 +23,16 @@ BACK = ("<", "back")
 
 
 class Interview(Record, frozen=True):
-    """The answers so far, the tables they make, and the next question: None when all is told."""
+    """The answers so far, the tables they make, and the next question: None when all is told.
+
+    `confirmed` are the values that were doubted and are right, each with the number of the answer that said so.
+    """
 
     answers: tuple[str, ...]
     tables: Tables
     question: Question | None
     file: str
+    confirmed: tuple[tuple[int, str], ...] = ()
 
 
 def begin(file: str = "") -> Interview:
@@ -41,7 +45,7 @@ def answered(state: Interview, text: str, check_file: CheckFile | None = None) -
     if state.question is None:
         raise ValueError("there are no more questions")
     answer = _completed(" ".join(text.split()), state.question)
-    after = _after((*state.answers, answer), state.file)
+    after = _after((*state.answers, answer), state.file, state.confirmed)
     if "file" in after.tables and check_file is not None:
         check_file(Path(after.tables["file"]))
     job_so_far(after.tables)
@@ -50,7 +54,13 @@ def answered(state: Interview, text: str, check_file: CheckFile | None = None) -
 
 def taken_back(state: Interview) -> Interview:
     """The interview without its last answer; at its first question it stays there."""
-    return _after(state.answers[:-1], state.file)
+    return _after(state.answers[:-1], state.file, state.confirmed)
+
+
+def confirmed(state: Interview, values: Iterable[str]) -> Interview:
+    """The interview with these values of the last answer said to be right, though they are doubted."""
+    at = len(state.answers)
+    return _after(state.answers, state.file, (*state.confirmed, *((at, value) for value in values)))
 
 
 def job_so_far(tables: Tables) -> Job:
@@ -72,7 +82,7 @@ def job_so_far(tables: Tables) -> Job:
     return build_job(filled, Path("job.toml"))
 
 
-def _after(answers: tuple[str, ...], file: str) -> Interview:
+def _after(answers: tuple[str, ...], file: str, sure: tuple[tuple[int, str], ...] = ()) -> Interview:
     tables: Tables = {}
     asking = interview(tables, file)
     question: Question | None = next(asking)
@@ -81,7 +91,10 @@ def _after(answers: tuple[str, ...], file: str) -> Interview:
             question = asking.send(answer)
     except StopIteration:
         question = None
-    return Interview(answers, tables, question, file)
+    sure = tuple((at, value) for at, value in sure if at <= len(answers))
+    if sure:
+        tables["job"]["confirmed"] = [value for _, value in sure]
+    return Interview(answers, tables, question, file, sure)
 
 
 def _completed(text: str, question: Question) -> str:

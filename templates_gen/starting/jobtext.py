@@ -15,7 +15,7 @@ HEAD = """\
 """
 
 ORDER = {
-    "job": ("title", "client", "unit"),
+    "job": ("title", "client", "unit", "confirmed"),
     "wall": ("width", "height", "build", "wiring"),
     "feature": ("kind", "name", "left", "bottom", "width", "height", "clear"),
     "frame": ("id", "title", "width", "height", "weight", "hanger", "drop"),

@@ -24,6 +24,7 @@ FIELDS = {
     "job.unit": Words(
         "Which unit do you measure in?", "for numbers without a unit, and for what is shown: in, cm or mm"
     ),
+    "job.confirmed": Words("", "values that were asked about, and are right"),
     "wall.width": Words("How wide is the wall?", "from its left end to its right end"),
     "wall.height": Words("How high is it?", "from the floor to the ceiling"),
     "wall.build": Words(

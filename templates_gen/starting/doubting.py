@@ -1,0 +1,73 @@
+"""What is doubtful about an answer, as soon as it is given: what `check` would say of it, of what was told so far."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from templates_gen.findings.doubt import Doubt
+from templates_gen.findings.doubts import job_doubts
+from templates_gen.starting.interview import Interview, job_so_far
+from templates_gen.starting.questions import Tables
+from templates_gen.words import feature_place
+
+TABLES = {"frame": "", "hanger": "hanger", "height": "height"}
+
+
+def doubts_at(before: Interview, after: Interview) -> tuple[Doubt, ...]:
+    """The doubts that the last answer raised; none that rest on what is not told yet."""
+    if before.question is None:
+        return ()
+    given = set(_given(after.tables))
+    asked = set(_places(before.question.key, after.tables)) & given
+    doubts = dict.fromkeys(job_doubts(job_so_far(after.tables))) if asked else {}
+    return tuple(
+        doubt for doubt in doubts if asked & {doubt.place, *doubt.uses} and given.issuperset((doubt.place, *doubt.uses))
+    )
+
+
+def doubt_words(doubts: tuple[Doubt, ...]) -> str:
+    """What is doubtful about an answer, in one paragraph, and how to go on."""
+    told = dict.fromkeys(f"{doubt.shown}, {doubt.why}. {doubt.ask}" for doubt in doubts)
+    return f"{' '.join(told)} If it is right, type it again."
+
+
+def _places(key: str, tables: Tables) -> Iterator[str]:
+    """Where the field of a question stands, as doubts name it; the fixing of all frames is each one's."""
+    table, _, field = key.partition(".")
+    frames = [str(frame.get("id", "")) for frame in tables.get("frame", [])]
+    features = tables.get("wall", {}).get("feature", [])
+    if table in ("frame", "hanger") and frames:
+        yield ", ".join(filter(None, (f"frame {frames[-1]}", TABLES[table], field)))
+    elif table == "feature" and features:
+        yield feature_place(len(features), _called(features[-1]), field)
+    elif table == "height":
+        yield f"group, height, {field}"
+    elif table == "fixing":
+        yield from (f"frame {name}, fixing, {field}" for name in frames)
+    else:
+        yield f"{table}, {field}"
+
+
+def _given(tables: Tables) -> Iterator[str]:
+    """The places of all that was told."""
+    wall = tables.get("wall", {})
+    yield from _fields("wall", wall)
+    for number, feature in enumerate(wall.get("feature", []), 1):
+        yield from _fields(feature_place(number, _called(feature)), feature)
+    for frame in tables.get("frame", []):
+        yield from _fields(f"frame {frame.get('id', '')}", frame)
+        yield from _fields(f"frame {frame.get('id', '')}, fixing", tables.get("fixing", {}))
+    for name in ("group", "paper"):
+        yield from _fields(name, tables.get(name, {}))
+
+
+def _fields(place: str, table: Mapping[str, Any]) -> Iterator[str]:
+    for name, value in table.items():
+        yield f"{place}, {name}"
+        if isinstance(value, Mapping):
+            yield from _fields(f"{place}, {name}", value)
+
+
+def _called(feature: Mapping[str, Any]) -> str:
+    return str(feature.get("name") or feature["kind"])
