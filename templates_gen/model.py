@@ -39,8 +39,7 @@ class Feature(Record, frozen=True, kw_only=True):
 
 class Studs(Record, frozen=True, kw_only=True):
     """Upright timbers or metal studs: `first` is a measured centre from the wall's left end, if one was measured;
-    `confirmed` is False where the spacing is only the usual one, which nobody measured on this wall.
-    """
+    `confirmed` is False where the spacing is only the usual one, which nobody measured on this wall."""
 
     first: float | None
     spacing: float
@@ -52,8 +51,7 @@ class Wall(Record, frozen=True, kw_only=True):
     """The vertical plane.  `outline` is set when it is not a plain rectangle: its corners, the lowest left one at 0, 0,
     in the job file at `begins`.  Frames stay `clear` of its edges; `stairs` is set where a stair runs along it.
     `wiring` is whose rule its cables were laid by, `worktop` whether the room has one, `behind` the rooms on its other
-    side, `public` whether the public walks along it, `earthquake` whether the earth may shake, `built` the year.
-    """
+    side, `public` whether the public walks along it, `earthquake` whether the earth may shake, `built` the year."""
 
     name: str
     width: float
