@@ -6,8 +6,11 @@ import csv
 import io
 from collections.abc import Iterable, Sequence
 
-_STARTS = ("=", "+", "-", "@", "\t", "\r")
-"""A cell that starts like this is taken for a formula (OWASP, "CSV Injection"; from memory)."""
+from templates_gen.unseen import without_unseen
+
+_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
+"""A cell that starts like this is taken for a formula, in full-width signs too by some spreadsheets (OWASP, "CSV
+Injection"; from memory)."""
 
 
 NOTHING = "–"
@@ -25,8 +28,9 @@ def cell(value: object) -> object:
         value = "; ".join(value)
     if isinstance(value, bool):
         return "yes" if value else "no"
-    if isinstance(value, str) and value.startswith(_STARTS):
-        return f"'{value}"
+    if isinstance(value, str):
+        value = without_unseen(value)
+        return f"'{value}" if value.startswith(_STARTS) else value
     return "" if value is None else value
 
 

@@ -61,6 +61,35 @@ def spawn(*arguments: str | Path, cwd: Path, env: Mapping[str, str] | None = Non
     return Ran(done.returncode, done.stdout, done.stderr)
 
 
+MEASURED = [
+    sys.executable,
+    "-c",
+    """
+import sys
+from templates_gen.__main__ import main
+try:
+    main()
+finally:
+    with open("/proc/self/status") as status:
+        print(*(line.split()[1] for line in status if line.startswith("VmHWM:")), file=sys.stderr)
+""",
+]
+"""The program, which says at its end how many kilobytes it took at most (Linux, proc(5)); not what its parent took when
+it was forked, as the resources of a process do."""
+
+WAITING = [
+    sys.executable,
+    "-c",
+    """
+from templates_gen.__main__ import main
+from templates_gen.jobfile import building
+building.read_bytes = lambda path: open(path, "rb").read()
+main()
+""",
+]
+"""The program, but to read a job out of a pipe it waits for whoever writes to it: so a test knows where it is."""
+
+
 def read_terminal(terminal: int) -> bytes:
     """The next bytes from a terminal; none when its other end has gone, or has been silent for half a minute."""
     try:

@@ -1,9 +1,13 @@
 """Frames from a spreadsheet: every way a spreadsheet writes one."""
 
+import subprocess
+
 import pytest
 
+from templates_gen.errors import InputError
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Job
+from tests.running import MEASURED
 
 WALL = (
     '[job]\nframes = "frames.csv"\n[wall]\nwidth = 4000\nheight = 2600\n[frame_type.tile]\nwidth = 320\nheight = 310\n'
@@ -110,3 +114,47 @@ def test_frames_of_the_job_file_come_first_then_those_of_the_spreadsheet(read):
     assert [frame.id for frame in job.frames] == ["A", "B", "C"]
     assert job.group.rows == (("A", "B", "C"),)
     assert [name for name, _ in job.sources] == ["job.toml", "frames.csv"]
+
+
+def test_no_more_rows_are_kept_than_a_job_may_have(read):
+    with pytest.raises(InputError, match="found more than 10000 rows"):
+        read("id,type\n" + "".join(f"{number},tile\n" for number in range(10_001)))
+
+
+LARGE = {
+    "rows": ("id,type\n", "1,tile\n", 2_700_000),
+    "cells": ("id,type\n1,tile", ",", 19_000_000),
+    "columns": ("id,type", ",x", 9_000_000),
+    "cells of two lines": ("id,type\n", '"a\nb",tile\n', 1_500_000),
+}
+
+
+@pytest.mark.parametrize("name", LARGE)
+def test_a_spreadsheet_of_19_mb_takes_no_memory_to_speak_of(name, tmp_path):
+    start, part, times = LARGE[name]
+    (tmp_path / "frames.csv").write_text(start + part * times)
+    (tmp_path / "job.toml").write_text(WALL)
+    ran = subprocess.run([*MEASURED, "check", "job.toml"], cwd=tmp_path, capture_output=True, text=True, check=False)
+    assert ran.returncode == 2 and "frames.csv" in ran.stderr and "Traceback" not in ran.stderr
+    assert int(ran.stderr.split()[-1]) < 200_000  # kilobytes: the bytes, the text, and the program
+
+
+@pytest.mark.parametrize("count", [201, 30_000])
+def test_so_many_columns_are_no_spreadsheet_of_frames(count, read):
+    with pytest.raises(InputError, match=f"found {count + 2} columns, expected 200 at most"):
+        read("id,type," + ",".join(f"c{number}" for number in range(count)) + "\n1,tile\n")
+
+
+def test_columns_without_a_name_count_for_nothing(read):
+    assert len(read(f"id,type{',' * 16_000}\n1,tile{',' * 16_000}\n").frames) == 1
+
+
+def test_a_text_has_an_end(read):
+    assert len(read(f"id,type,title\n1,tile,{'x' * 10_000}\n").frames[0].title) == 10_000
+    with pytest.raises(InputError, match=r"frames\.csv, line 2, title: found a text of 10001 letters"):
+        read(f"id,type,title\n1,tile,{'x' * 10_001}\n")
+
+
+def test_a_control_character_in_a_cell_is_refused(read):
+    with pytest.raises(InputError, match=r"control character U\+001B"):
+        read("id,type,title\n1,tile,a\x1b[31m\n")

@@ -6,6 +6,7 @@ from dataclasses import replace
 import pytest
 
 from templates_gen.findings.fitting import MOST_PAIRS
+from templates_gen.jobfile.building import read_job
 from templates_gen.jobfile.listing import MOST_FRAMES
 from tests.broken_jobs import added, swapped
 from tests.running import Ran, run
@@ -86,6 +87,8 @@ REFUSED = {  # what is refused, with words of the message
     "ids that differ by their script": (job("A", "\u0410"), ("and 'A', which look the same",)),
     "ids that differ by spaces": (job("a b", "a  b"), ("'a  b' and 'a b', which look the same",)),
     "an id of 201 letters": (job("a" * 201), ("frame 1", "short name")),
+    "a title of 100,000 letters": (job("A", title="T" * 100_000), ("job, title", "a text of 100000 letters")),
+    "a separator of lines in a title": (job("A", title="a\u2028b"), ("job, title", "U+2028")),
     "more frames than any": (job(*MANY, "one more"), ("found 10001 frames", "1 to 10000")),
     "sheets beyond any": (
         job("A", wall='width = "199 m"\nheight = "199 m"', size=LARGE, group='height = { centre = "99 m" }')
@@ -145,3 +148,24 @@ def test_thousands_of_frames_are_read_and_checked_in_seconds(group, folder):
     assert time.process_time() - start < SECONDS
     assert ran.code == ("place.F0" in group)
     assert len(ran.out) < 20_000
+
+
+@pytest.mark.parametrize("stamp", ["abc", "1e9", "99999999999999999999", "12 34", "½"])
+@pytest.mark.parametrize("command", ["template job.toml", "check no-date.toml", "printer page", "proof job.toml"])
+def test_a_day_that_the_build_names_is_a_number_of_seconds(stamp, command, folder, monkeypatch):
+    (folder / "job.toml").write_text(job("A"), encoding="utf-8")
+    (folder / "no-date.toml").write_text(job("A").replace('date = "2026-03-01"', ""), encoding="utf-8")
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", stamp)
+    ran = run(*command.split())
+    assert ran.code == 2 and "SOURCE_DATE_EPOCH: found" in ran.err and "expected seconds since 1970" in ran.err
+    assert not list(folder.glob("*.pdf"))
+
+
+@pytest.mark.parametrize("stamp", ["", " ", "0", "1772323200", " 1772323200 "])
+def test_a_day_that_the_build_names_is_the_jobs(stamp, folder, monkeypatch):
+    (folder / "job.toml").write_text(job("A").replace('date = "2026-03-01"', ""), encoding="utf-8")
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", stamp)
+    assert run("template", "job.toml").code == 0
+    if stamp.strip():
+        day = "1970-01-01" if stamp == "0" else "2026-03-01"  # 1772323200 is 20,513 days: worked out by hand here
+        assert read_job(folder / "job.toml").date == day

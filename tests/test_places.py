@@ -7,12 +7,12 @@ import signal
 import subprocess
 import sys
 import tempfile
-import threading
 from pathlib import Path
 
 import pytest
 
-from tests.running import MINIMAL, listing, run, spawn
+from templates_gen import files
+from tests.running import MINIMAL, WAITING, listing, run, spawn
 from tests.test_broken_jobs import one_message
 
 PROGRAM = [sys.executable, "-m", "templates_gen"]
@@ -128,16 +128,42 @@ def test_what_is_read_is_a_file_with_an_end(way, place, folder):
     assert names(folder) == before
 
 
-def test_a_job_out_of_a_pipe_says_where_its_template_goes(folder):
+@pytest.mark.parametrize("way", READING)
+def test_nobody_is_waited_for_who_might_write_into_a_pipe(way, folder):
     os.mkfifo(folder / "pipe")
-    for arguments in (["template", "pipe"], ["template", "pipe", "-o", "out.pdf"], ["check", "pipe"]):
-        threading.Thread(target=(folder / "pipe").write_text, args=(MINIMAL,)).start()
-        ran = run(*arguments)
-        if arguments == ["template", "pipe"]:
-            assert "-o FILE" in one_message(ran) and names(folder) == ["hung.csv", "job.toml", "pipe"]
-        else:
-            assert ran.code == 0
-    assert (folder / "out.pdf").is_file()
+    assert "a pipe" in one_message(run(*READING[way], "pipe"))
+
+
+NAMED = {  # what a job names: how, and what it needs besides
+    "image": (MINIMAL + 'image = "pipe"\n', ["proof", "job.toml"]),
+    "frames": (MINIMAL.replace("[job]", '[job]\nframes = "pipe"'), ["check", "job.toml"]),
+    "measured": (MINIMAL.replace("[job]", '[job]\nmeasured = "pipe"'), ["check", "job.toml"]),
+    "font": (MINIMAL + '[paper]\nfont = "pipe"\n', ["template", "job.toml"]),
+}
+
+
+@pytest.mark.parametrize("field", NAMED)
+@pytest.mark.parametrize(("place", "kind"), [("pipe", "a pipe"), ("/dev/zero", "a device"), (".", "a folder")])
+def test_what_a_job_names_is_a_file(field, place, kind, folder):
+    os.mkfifo(folder / "pipe")
+    text, command = NAMED[field]
+    (folder / "job.toml").write_text(text.replace('"pipe"', f'"{place}"'))
+    before = names(folder)
+    assert kind in one_message(run(*command))
+    assert names(folder) == before
+
+
+def test_a_pipe_that_comes_in_a_files_place_while_it_is_opened_is_not_waited_for(folder, monkeypatch):
+    os.mkfifo(folder / "pipe")
+    monkeypatch.setattr(files, "odd_kind", lambda path: "")  # as it looked a moment before
+    assert "a pipe" in one_message(run("check", "pipe"))
+
+
+def test_a_job_on_the_standard_input_out_of_a_file_says_where_its_template_goes(folder):
+    with (folder / "job.toml").open() as job:
+        command = [*PROGRAM, "template", "/dev/stdin"]
+        done = subprocess.run(command, cwd=folder, stdin=job, capture_output=True, text=True, check=False)
+    assert done.returncode == 2 and "-o FILE" in done.stderr and names(folder) == ["hung.csv", "job.toml"]
 
 
 def test_a_link_to_a_job_has_its_template_beside_the_link(folder):
@@ -268,7 +294,7 @@ main()
 
 def test_a_signal_before_anything_is_done_ends_it_too(folder):
     os.mkfifo(folder / "slow.toml")
-    process = subprocess.Popen([*PROGRAM, "check", "slow.toml"], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    process = subprocess.Popen([*WAITING, "check", "slow.toml"], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
     writer = os.open(folder / "slow.toml", os.O_WRONLY)  # waits until it reads
     process.send_signal(signal.SIGTERM)
     _, told = process.communicate(timeout=30)

@@ -11,7 +11,7 @@ import time
 
 import pytest
 
-from tests.running import MINIMAL, read_terminal, spawn
+from tests.running import MINIMAL, WAITING, read_terminal, spawn
 
 PROGRAM = [sys.executable, "-m", "templates_gen"]
 
@@ -88,7 +88,7 @@ def test_names_are_written_whatever_the_terminal_can_show(folder):
 def test_an_interrupt_ends_it_with_130_and_without_a_traceback(folder):
     os.mkfifo(folder / "slow.toml")  # reading it waits for a writer, so that the interrupt finds it at work
     process = subprocess.Popen(
-        [*PROGRAM, "check", "slow.toml"], cwd=folder, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+        [*WAITING, "check", "slow.toml"], cwd=folder, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
     )
     writer = opened(folder / "slow.toml")
     process.send_signal(signal.SIGINT)

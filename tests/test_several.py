@@ -12,7 +12,7 @@ import time
 import pytest
 
 from templates_gen.commands import several
-from tests.running import MINIMAL, run, spawn
+from tests.running import MINIMAL, WAITING, run, spawn
 from tests.test_processes import opened
 
 BROKEN = MINIMAL.replace("width = 300", 'width = "wide"')
@@ -110,7 +110,7 @@ def test_how_far_the_work_is_is_shown_on_a_terminal_only(folder, monkeypatch, ca
 def test_an_interrupt_ends_all_at_once_and_leaves_no_part_of_a_file(folder):
     os.mkfifo(folder / "slow.toml")  # reading it waits for a writer, so that the interrupt finds a worker at work
     before = sorted(folder.iterdir())
-    command = [sys.executable, "-m", "templates_gen", "template", *["slow.toml"] * 5]
+    command = [*WAITING, "template", *["slow.toml"] * 5]
     with subprocess.Popen(command, cwd=folder, stderr=subprocess.PIPE, text=True, start_new_session=True) as process:
         writer = opened(folder / "slow.toml")
         os.killpg(process.pid, signal.SIGINT)  # as a terminal does

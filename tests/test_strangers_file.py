@@ -15,7 +15,7 @@ from pypdf.generic import DecodedStreamObject, EncodedStreamObject, NameObject, 
 from templates_gen import filenames
 from templates_gen.errors import InputError
 from templates_gen.pdf.attached import MOST_FILES, Attached
-from tests.running import MINIMAL, listing, run
+from tests.running import MEASURED, MINIMAL, listing, run
 from tests.test_taken import JOB, WITH_SHEET
 
 SHEET = b"id,width,height,drop\nB,300,200,60\n"
@@ -162,17 +162,6 @@ def test_on_windows_a_path_is_quoted_as_its_shell_reads_it(path, typed, monkeypa
     assert filenames.quoted(name) == typed
 
 
-MEASURED = """
-import resource, sys
-from templates_gen.__main__ import main
-sys.argv[1:] = ["start", "--from", "x.pdf"]
-try:
-    main()
-finally:
-    print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, file=sys.stderr)
-"""
-"""A run that says at its end how many kilobytes it took at most."""
-
 BOMB = 500_000_000
 """Bytes that half a megabyte unpacks to."""
 
@@ -207,7 +196,9 @@ def packed(name: str, data: bytes, filters: str | None = "/FlateDecode", job: by
 def test_what_unpacks_without_end_is_refused_before_it_is_unpacked(name, bomb, folder):
     (folder / "x.pdf").write_bytes(packed(name, bomb, job=WITH_SHEET if name == "frames.csv" else JOB))
     start = time.process_time()
-    ran = subprocess.run([sys.executable, "-c", MEASURED], cwd=folder, capture_output=True, text=True, timeout=60)
+    ran = subprocess.run(
+        [*MEASURED, "start", "--from", "x.pdf"], cwd=folder, capture_output=True, text=True, timeout=60
+    )
     assert time.process_time() - start < 10
     assert int(ran.stderr.split()[-1]) < 200_000  # kilobytes: 20 MB of it, the program, and the file itself
     if name == "hall.toml":  # no part of a job, since it is no wall

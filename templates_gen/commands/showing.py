@@ -90,4 +90,6 @@ def as_json(data: dict[str, Any]) -> str:
     """Data as readable JSON, its keys in the order given."""
     import json
 
-    return json.dumps(data, indent=1, ensure_ascii=False)
+    from templates_gen.unseen import unseen_spelt
+
+    return unseen_spelt(json.dumps(data, indent=1, ensure_ascii=False))  # spelt as JSON spells any character

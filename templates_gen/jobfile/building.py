@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import os
 import time
 import unicodedata
 from collections.abc import Mapping, Sequence
@@ -15,7 +14,7 @@ from templates_gen.jobfile.exactness import build_accuracy
 from templates_gen.jobfile.framing import build_fixing, build_frame
 from templates_gen.jobfile.grouping import build_group
 from templates_gen.jobfile.listing import frame_rows, measured_rows
-from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes
+from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes, shown
 from templates_gen.jobfile.tables import (
     AccuracyTable,
     FixingTable,
@@ -31,6 +30,8 @@ from templates_gen.jobfile.walling import build_paper, build_wall
 from templates_gen.jobfile.written import written_units
 from templates_gen.model import Fixing, Frame, Job
 from templates_gen.record import replace
+from templates_gen.sourcedate import source_date
+from templates_gen.unseen import without_unseen
 
 KNOWN_TABLES = list(JobFile.__struct_fields__)
 
@@ -58,6 +59,7 @@ def build_job(raw: dict[str, Any], path: Path, content: bytes = b"") -> Job:
     """
     check_tables(raw)
     check_text(raw)
+    raw = shown(raw)
     job = _job_table(raw.get("job", {}))
     rows, csv_source = frame_rows(raw, job, path)
     types = {name: _type_table(table, job.unit, f"frame_type.{name}") for name, table in _types(raw).items()}
@@ -76,7 +78,7 @@ def build_job(raw: dict[str, Any], path: Path, content: bytes = b"") -> Job:
     wall = build_wall(raw.get("wall", {}), job.unit)
     group_table = read_table(raw.get("group", {}), GroupTable, job.unit, "group")
     return Job(
-        title=job.title or path.stem,
+        title=job.title or without_unseen(path.stem),
         client=job.client,
         unit=job.unit,
         date=job.date or _last_change(path),
@@ -181,9 +183,5 @@ def _last_change(path: Path) -> str:
 
     Today for one that is not written yet.
     """
-    stamp = os.environ.get("SOURCE_DATE_EPOCH", "")
-    try:
-        seconds = int(stamp) if stamp else int(path.stat().st_mtime if path.exists() else time.time())
-        return datetime.datetime.fromtimestamp(seconds, tz=datetime.UTC if stamp else None).date().isoformat()
-    except (ValueError, OSError, OverflowError):
-        raise InputError("SOURCE_DATE_EPOCH", f"found {stamp!r}, expected seconds since 1970") from None
+    seconds = int(path.stat().st_mtime if path.exists() else time.time())
+    return source_date() or datetime.datetime.fromtimestamp(seconds).date().isoformat()

@@ -9,7 +9,7 @@ from typing import Any
 from templates_gen.errors import InputError
 from templates_gen.jobfile.building import check_tables, read_job
 from templates_gen.jobfile.grouping import build_group
-from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes
+from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes, shown
 from templates_gen.jobfile.tables import GroupTable, JobTable
 from templates_gen.jobfile.travelling import apart
 from templates_gen.jobfile.typed import read_length, read_table
@@ -34,7 +34,7 @@ def read_job_on(path: Path, other: Path) -> Job:
         content = read_bytes(other)
         raw = parse_toml(content, "")
         check_text(raw)
-        return _moved(job, raw, (_other_name(job, other), content))
+        return _moved(job, shown(raw), (_other_name(job, other), content))
     except InputError as error:
         inside = error.where.removeprefix(str(other))  # a file that cannot be read at all says so itself
         raise InputError(f"{where}, {inside}" if inside else where, error.problem, error.hint) from None
@@ -46,7 +46,7 @@ def _moved(job: Job, raw: Mapping[str, Any], source: tuple[str, bytes]) -> Job:
         raise InputError("", "has no [wall], expected the wall to hang the group on")
     unit = _unit(raw.get("job"), job.unit)
     wall = build_wall(raw["wall"], unit)
-    own = read_table(parse_toml(job.sources[0][1], "").get("group", {}), GroupTable, job.unit, "group")
+    own = read_table(shown(parse_toml(job.sources[0][1], "")).get("group", {}), GroupTable, job.unit, "group")
     there = raw.get("group", {})
     table = _placed(own, read_table(there, GroupTable, unit, "group"), set(there), unit, wall)
     try:

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.errors import InputError
+from templates_gen.files import odd_kind
 from templates_gen.holding.framesize import mat_shown
 from templates_gen.holding.weighing import Estimate, estimate
 from templates_gen.jobfile.parts import build_parts, check_parts, worked_out
@@ -46,6 +47,8 @@ def build_frame(
     weighed, own_fixing = given["weight"], given["fixing"]
     weight = estimate(parts, size, given["depth"]) if weighed is None else Estimate(weighed)
     image = beside / given["image"] if given["image"] else None
+    if image and (kind := odd_kind(image)):
+        raise InputError(f"{where}, image", f"found {kind}, expected the file of a picture")
     return Frame(
         id=given["id"],
         title=given["title"] or "",

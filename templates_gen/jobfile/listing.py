@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 from templates_gen.errors import InputError, did_you_mean
-from templates_gen.jobfile.reading import parse_csv, read_bytes
+from templates_gen.jobfile.reading import MOST_ROWS, parse_csv, read_bytes
 from templates_gen.jobfile.tables import FrameTable, HangerTable, JobTable
 from templates_gen.jobfile.typed import read_table
 from templates_gen.words import some
 
+_JOINERS = re.compile("[\u200c\u200d]")
+"""What is left of them in a name is part of its letters (`unseen.py`)."""
+
 NESTED = {name: f"hanger.{name}" for name in HangerTable.__struct_fields__ if name != "kind"}
 """A spreadsheet may name the fields of a hanger by themselves: `drop_left` for `hanger.drop_left`."""
 
-MOST_FRAMES = 10_000
+MOST_FRAMES = MOST_ROWS
 """A template of so many takes a minute and 430 MB, as measured here; more is taken for a mistake.  Our own design, no
 source."""
 
@@ -81,5 +85,5 @@ def _named(fields: object, place: str) -> str:
 
 def _check_id(fields: object, where: str) -> None:
     name = fields.get("id") if isinstance(fields, Mapping) else None
-    if not isinstance(name, str) or not name.strip() or not name.isprintable() or len(name) > 200:
+    if not isinstance(name, str) or not name.strip() or not _JOINERS.sub("", name).isprintable() or len(name) > 200:
         raise InputError(f"{where}, id", f'found {name!r}, expected a short name such as "A", in quotes')

@@ -3,18 +3,35 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from templates_gen.errors import InputError, did_you_mean
+from templates_gen.files import NotAFileError, read_at_most
 from templates_gen.spreadsheet import plain
+from templates_gen.unseen import without_unseen
 
 LARGEST = 20_000_000
 """Bytes.  A job file is a few kilobytes; this keeps a wrong file from filling the memory.  No source."""
 
+MOST_ROWS = 10_000
+"""Of a spreadsheet that are not blank: as many as a job may have frames.  Our own design, no source."""
+
+MOST_COLUMNS = 200
+"""Columns with a name: five times as many as a frame has fields.  Our own design, no source."""
+
+LONGEST_LINE = 250_000
+"""Letters in a line of a spreadsheet: a dozen long titles and more.  Our own design, no source."""
+
+MOST_LETTERS = 10_000
+"""Letters of one text; more takes long to set, and no paper shows it.  Our own design, no source."""
+
 MOST_NUMBER = 10**15
 """A larger whole number than a float holds exactly.  Our own design, no source."""
+
+PATHS = ("frames", "measured", "image", "font")
+"""The fields that name another file: a name with such a character in it is the name of another file."""
 
 _DELIMITERS = ",;\t|"
 
@@ -22,13 +39,12 @@ _DELIMITERS = ",;\t|"
 def read_bytes(path: Path, largest: int = LARGEST, kind: str = "a job file") -> bytes:
     """The content of a file.  Raises InputError when it is not there, not a file, not readable or far too large."""
     try:
-        if path.is_dir():
-            raise InputError(str(path), "found a folder, expected a file")
-        with path.open("rb") as file:
-            content = file.read(largest + 1)  # a device has no size, and no end
+        content = read_at_most(path, largest + 1)
         if len(content) > largest:
             raise InputError(str(path), f"found more than {largest // 1_000_000} MB, expected {kind}")
         return content
+    except NotAFileError as kind:
+        raise InputError(str(path), f"found {kind}, expected a file") from None
     except FileNotFoundError:
         raise InputError(str(path), "there is no such file", _near(path)) from None
     except (OSError, ValueError) as error:
@@ -64,7 +80,7 @@ def parse_csv(
     import io
 
     text = decoded(content, where)
-    first, *_ = text.splitlines() or [""]
+    first = next(_lines(io.StringIO(text, newline=""), where), "")
     if not first.strip():
         raise InputError(where, f"has no header line, expected one such as {','.join(known[:3])}")
     names = {*known, *nested}
@@ -72,15 +88,41 @@ def parse_csv(
     if not _hits(first, delimiter, names):
         hint = "its first line names the columns; save a spreadsheet as CSV UTF-8"
         raise InputError(where, f"has no column that is known here, such as {', '.join(known[:3])}", hint)
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
+    reader = csv.reader(_lines(io.StringIO(text, newline=""), where), delimiter=delimiter)
     try:
         header = _header(next(reader), where, nested)
-        rows = [(reader.line_num, row) for row in reader if any(map(str.strip, row))]
+        if needed not in header:
+            raise InputError(where, f"has no column {needed!r}, expected one that names the frame of each row")
+        rows = _rows(header, reader, where)
     except csv.Error as error:
         raise InputError(where, f"is not a table: {error}") from None
-    if needed not in header:
-        raise InputError(where, f"has no column {needed!r}, expected one that names the frame of each row")
-    return [(line, _fields(header, row, f"{where}, line {line}")) for line, row in rows]
+    return rows
+
+
+def _lines(text: Iterable[str], where: str) -> Iterator[str]:
+    """The lines of a spreadsheet.  Raises InputError at one that is longer than any."""
+    for number, line in enumerate(text, 1):
+        if len(line) > LONGEST_LINE:
+            raise InputError(f"{where}, line {number}", f"found more than {LONGEST_LINE} letters in a line")
+        yield line
+
+
+def _rows(header: Sequence[str], reader: Iterable[Sequence[str]], where: str) -> list[tuple[int, dict[str, Any]]]:
+    """The fields of the rows that are not blank, with their lines, made one by one: what is refused is not kept.
+
+    Raises InputError for a row that is longer than the header, or one row too many.
+    """
+    rows: list[tuple[int, dict[str, Any]]] = []
+    for row in reader:
+        if not any(map(str.strip, row)):
+            continue
+        if len(rows) == MOST_ROWS:
+            raise InputError(where, f"found more than {MOST_ROWS} rows, expected one for each frame")
+        line: int = getattr(reader, "line_num", 0)
+        fields = _fields(header, row, f"{where}, line {line}")
+        check_text(fields, f"{where}, line {line}")
+        rows.append((line, fields))
+    return rows
 
 
 def _hits(line: str, delimiter: str, known: set[str]) -> int:
@@ -90,6 +132,8 @@ def _hits(line: str, delimiter: str, known: set[str]) -> int:
 def _header(cells: Sequence[str], where: str, nested: Mapping[str, str]) -> list[str]:
     """The names of the columns, each once, and none both a plain field and a table of fields."""
     names = [cell.strip().lower() for cell in cells]
+    if (count := len(names) - names.count("")) > MOST_COLUMNS:
+        raise InputError(where, f"found {count} columns, expected {MOST_COLUMNS} at most")
     tables = {nested[name].partition(".")[0] for name in names if name in nested}
     names = [f"{name}.kind" if name in tables else nested.get(name, name) for name in names]
     for name in filter(None, names):
@@ -106,7 +150,7 @@ def _fields(header: Sequence[str], row: Sequence[str], where: str) -> dict[str, 
         raise InputError(where, f"found {len(row)} cells, expected {len(header)} as in the header")
     fields: dict[str, Any] = {}
     for name, cell in zip(header, row, strict=False):
-        value = plain(" ".join(cell.split()))
+        value = plain(" ".join((cell if name in PATHS else without_unseen(cell)).split()))
         if not value:
             continue
         if not name:
@@ -146,9 +190,12 @@ def _near(path: Path) -> str:
 
 
 def check_text(value: object, where: str = "") -> None:
-    """Raises InputError for a number too large for any use, or a control character, which would garble the paper."""
+    """Raises InputError for a number too large for any use, a text too long, or one with a control character or a
+    separator of lines, which would garble the paper."""
     if isinstance(value, str):
-        if bad := next((char for char in value if unicodedata.category(char) == "Cc"), ""):
+        if len(value) > MOST_LETTERS:
+            raise InputError(where, f"found a text of {len(value)} letters, expected {MOST_LETTERS} at most")
+        if bad := next((char for char in value if unicodedata.category(char) in ("Cc", "Zl", "Zp")), ""):
             raise InputError(where, f"found the control character U+{ord(bad):04X} in a text, expected plain text")
     elif isinstance(value, int) and abs(value) > MOST_NUMBER:
         raise InputError(where, f"found a number of {len(str(abs(value)))} figures, expected a smaller one")
@@ -159,3 +206,12 @@ def check_text(value: object, where: str = "") -> None:
     elif isinstance(value, list):
         for number, inner in enumerate(value, 1):
             check_text(inner, f"{where} {number}")
+
+
+def shown(value: Any, name: str = "") -> Any:
+    """What a file says, without the characters in its texts that show nothing; a path stays as it is."""
+    if isinstance(value, str):
+        return value if name in PATHS else without_unseen(value)
+    if isinstance(value, Mapping):
+        return {without_unseen(key): shown(inner, key) for key, inner in value.items()}
+    return [shown(inner) for inner in value] if isinstance(value, list) else value

@@ -24,6 +24,7 @@ from reportlab.pdfbase.pdfdoc import (
 from reportlab.pdfbase.ttfonts import TTFontFace
 
 from templates_gen.errors import InputError
+from templates_gen.files import odd_kind
 from templates_gen.geometry import Rect
 from templates_gen.pdf.glyph import Glyph
 
@@ -165,7 +166,7 @@ class Font:
 
 def _read_face(path: Path) -> Any:
     if not path.is_file():
-        found = "is a folder" if path.is_dir() else "there is no such file"
+        found = f"is {kind}" if (kind := odd_kind(path)) else "there is no such file"
         raise InputError(f"font {path}", found, "Give the path of a TrueType font (.ttf).")
     try:
         face = TTFontFace(str(path))

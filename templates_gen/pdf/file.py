@@ -9,6 +9,7 @@ from templates_gen.items import Pixels
 from templates_gen.output import MADE_BY
 from templates_gen.pdf.drawing import Drawing, FontUse
 from templates_gen.pdf.engine import Font, Objects, text, text_bytes
+from templates_gen.sourcedate import source_date
 
 _CODES_IN_A_BLOCK = 100
 """So many characters a `beginbfchar` block may hold (Adobe Technical Note 5014; number from memory)."""
@@ -28,6 +29,7 @@ class PdfFile:
     """A PDF 1.7 file whose pages all have one size, in whole points."""
 
     def __init__(self, size: tuple[int, int], title: str, author: str, language: str) -> None:
+        source_date()  # refuses what the library below would trip over, for it reads the same variable
         self._objects = Objects(language)
         self._size = size
         # no dates: the same job has to give the same bytes

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.errors import InputError, OutputError
+from templates_gen.files import NotAFileError, read_at_most
 from templates_gen.output import write_result
 from templates_gen.papersizes import paper_size
 from templates_gen.printing.profile import Printer, Readings, measured
@@ -23,6 +24,9 @@ _NAME = re.compile(r"\w(?:[\w .-]{0,38}[\w-])?")
 
 _RESERVED = re.compile(r"(?:con|prn|aux|nul|com\d|lpt\d)(?:\..*)?", re.IGNORECASE)
 """Names that Windows keeps for devices (Microsoft, "Naming Files, Paths, and Namespaces"; from memory)."""
+
+LARGEST = 100_000
+"""Bytes.  A profile has a few hundred.  Our own design, no source."""
 
 AGAIN = "measure the scale page and record the printer again"
 
@@ -90,11 +94,13 @@ def load(folder: Path, name: str) -> Printer:
     """The profile of this printer.  Raises InputError when there is none, or when its file is damaged."""
     path = _path(folder, checked_name(name))
     try:
-        content = path.read_bytes()
+        content = read_at_most(path, LARGEST)
     except FileNotFoundError:
         known = ", ".join(names(folder))
         hint = f"known: {known}" if known else "see  templates-gen printer page  for how to measure one"
         raise InputError("printer", f"no printer “{name}” has been recorded", hint) from None
+    except NotAFileError as kind:
+        raise InputError(str(path), f"found {kind}, expected a file") from None
     except OSError as error:
         raise InputError(str(path), f"cannot be read: {error.strerror or error}") from None
     return _read(content, path)

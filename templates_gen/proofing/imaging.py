@@ -10,6 +10,7 @@ from pathlib import Path
 from PIL import Image, ImageCms, PngImagePlugin, UnidentifiedImageError
 
 from templates_gen.errors import InputError
+from templates_gen.files import odd_kind
 from templates_gen.items import Pixels
 from templates_gen.output import MADE_BY
 
@@ -56,6 +57,8 @@ def read_picture(path: Path, most: tuple[int, int], where: str) -> Pixels:
 
     Raises InputError, naming the file, for one that is no picture, is cut short or broken, or has too many pixels.
     """
+    if kind := odd_kind(path):  # to open a pipe would wait for whoever writes to it
+        raise InputError(where, f"{path} is {kind}, expected the file of a picture")
     try:
         with warnings.catch_warnings(action="ignore"), Image.open(path, formats=KINDS) as image:
             return _pixels(image, most, path, where)
