@@ -168,6 +168,22 @@ def test_every_one_of_many_overlapping_pairs_is_found():
     assert len(pairs) == 6  # 4 x 3 / 2
 
 
+@pytest.mark.parametrize(("apart", "rule", "more"), [
+    (30.0, "frames-close", "More frames are less than 60 mm · 2 3/8 in apart than are named here."),
+    (-1.0, "frames-overlap", "More frames overlap than are named here."),
+])  # fmt: skip
+def test_of_more_than_fifty_pairs_it_is_said_that_there_are_more(apart, rule, more):
+    # 50 pairs are named: our own design, no source
+    for count in (51, 52):
+        names = tuple(f"{number}" for number in range(count))
+        spots = tuple((name, Spot(point="centre", x=(400.0 + apart) * at, y=0.0)) for at, name in enumerate(names))
+        height = Height(by="centre", at=1450.0)
+        asked = Group(arrangement="placed", rows=(names,), gap_across=60.0, gap_down=60.0, spots=spots, height=height)
+        found = named(rule, job(*map(frame, names), group=asked))
+        assert [item.text for item in found if not item.about] == ([more] if count > 51 else [])
+        assert len([item for item in found if item.about]) == 50
+
+
 def test_a_wire_whose_hook_would_stand_above_the_frame_is_named_with_its_side():
     rings = Hanger(kind="rings", left=60.0, right=60.0, drop_left=10.0, drop_right=80.0)
     (found,) = named("hook-would-show", job(frame(hanger=rings, fixing=Fixing(kind="hook", below=22.0))))

@@ -48,6 +48,12 @@ def test_those_that_hang_alike_are_named_together():
     )
 
 
+def test_what_is_under_half_a_sixteenth_is_no_move():
+    # 25.4 / 32 = 0.794 mm, common practice, no source: 0.78 and 0.81 mm
+    assert "and hang alike" in said(frame("A"), frame("B", drop=80.78))
+    assert "the nail of B goes 1 mm · 1/16 in lower" in said(frame("A"), frame("B", drop=80.81))
+
+
 def test_a_pair_of_rings_says_each_side():
     text = said(frame("A", hanger=pair(70.0, 72.0)), frame("B", hanger=pair(73.0, 70.0)))
     assert "the nails of B go 3 mm · 1/8 in lower at the left nail (facing) and " in text
