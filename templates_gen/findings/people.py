@@ -22,13 +22,13 @@ DEEPEST, LOW_EDGE, HIGH_EDGE = Printed(4, 100), Printed(27, 685), Printed(80, 20
 
 ACCESS_RULES = "The rules on access where you are decide."
 
-LABEL_SOURCE = "Smithsonian Guidelines for Accessible Exhibition Design"
+LABEL_SOURCE = "Smithsonian Guidelines for Accessible Exhibition Design, on labels, as others quote them"
 LOW_CENTRE = Printed(40, 1015)
 """The middle of a small item is no higher, to be seen from a chair (the same guidelines)."""
 
-EASY_BAND = Printed(48, 1220), Printed(67, 1675)
-"""Between them lies the middle of what people see well who stand and who sit in a wheelchair (the same guidelines, of
-labels)."""
+EASY_BAND = Printed(48, 1220), Printed(66, 1675)
+"""Between them lies the middle of a label that people see well who stand and who sit in a wheelchair (the same
+guidelines, about labels).  They are quoted with 67 in beside 1675 mm, which is 66 in: the lower of the two is taken."""
 
 SMALL = 200.0
 """mm; a frame whose longer side is no longer counts as a small item.  Our own reading, no source."""
