@@ -157,6 +157,21 @@ def test_frames_that_meet_only_at_a_corner_keep_their_gap():
     assert named("frames-close", job(frame("A"), frame("B"), group=asked)) == []
 
 
+def test_the_gap_across_is_for_frames_beside_and_the_gap_down_for_frames_above_each_other():
+    # 55 mm apart, where 50 are wanted across and 60 down
+    def apart(x: float, y: float, rule: str = "frames-close") -> list[str]:
+        spots = (("A", Spot(point="centre", x=0.0, y=0.0)), ("B", Spot(point="centre", x=x, y=y)))
+        height = Height(by="centre", at=1450.0)
+        asked = Group(
+            arrangement="placed", rows=(("A", "B"),), gap_across=50.0, gap_down=60.0, spots=spots, height=height
+        )
+        return [found.text for found in named(rule, job(frame("A"), frame("B"), group=asked))]
+
+    assert apart(455.0, 0.0) == []
+    (above,) = apart(0.0, 555.0)
+    assert "are 55 mm · 2 3/16 in apart; the gap wanted is 50 mm · 1 15/16 in and 60 mm · 2 3/8 in." in above
+
+
 def test_every_one_of_many_overlapping_pairs_is_found():
     frames = [frame(name) for name in "ABCD"]
     spots = tuple((name, Spot(point="centre", x=10.0 * at, y=0.0)) for at, name in enumerate("ABCD"))
