@@ -159,13 +159,13 @@ def test_frames_that_meet_only_at_a_corner_keep_their_gap():
 
 def test_the_gap_across_is_for_frames_beside_and_the_gap_down_for_frames_above_each_other():
     # 55 mm apart, where 50 are wanted across and 60 down
-    def apart(x: float, y: float, rule: str = "frames-close") -> list[str]:
+    def apart(x: float, y: float) -> list[str]:
         spots = (("A", Spot(point="centre", x=0.0, y=0.0)), ("B", Spot(point="centre", x=x, y=y)))
         height = Height(by="centre", at=1450.0)
         asked = Group(
             arrangement="placed", rows=(("A", "B"),), gap_across=50.0, gap_down=60.0, spots=spots, height=height
         )
-        return [found.text for found in named(rule, job(frame("A"), frame("B"), group=asked))]
+        return [found.text for found in named("frames-close", job(frame("A"), frame("B"), group=asked))]
 
     assert apart(455.0, 0.0) == []
     (above,) = apart(0.0, 555.0)
