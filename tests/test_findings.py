@@ -290,3 +290,9 @@ def test_a_handrail_is_told_with_both_its_limits_as_the_standard_prints_them():
     assert "less than 965 mm · 38 in straight" in metric.text and "at 865 mm · 34 in to 965 mm · 38 in" in metric.text
     assert "less than 38 in · 965 mm straight" in inches.text and "at 34 in · 865 mm to 38 in · 965 mm" in inches.text
     assert "from memory" in metric.source
+
+
+def test_frames_that_climb_on_over_a_landing_are_told_how_high_they_come():
+    # the line of the nosings is 750 up under the frame's middle, which is 1500 above it; the landing is 749 up
+    (found,) = named("climbing-on", climbing(1500.0, nosing=1240.0, top=749.0))
+    assert "up to 1501 mm · 59 1/8 in above it" in found.text  # 59.09 in: worked out by hand here
