@@ -18,7 +18,7 @@ from templates_gen.holding.fixings import (
     screw_withdrawal,
     wanted_hooks,
 )
-from templates_gen.model import Fixing, Studs, Wall
+from templates_gen.model import Fixing, Hanger, Studs, Wall
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace
 from templates_gen.telling.schedule import as_data
@@ -200,3 +200,23 @@ def test_two_nails_of_a_frame_each_have_their_own_stud():
     left, right = as_data(plan_wall(on_board(4.0, 1900.0, hanger=pair())), ())["frames"][0]["nails"]
     assert (left["stud"], right["stud"]) == (True, False)
     assert as_data(plan_wall(job()), ())["frames"][0]["nails"][0]["stud"] is None
+
+
+@pytest.mark.parametrize(
+    ("hanger", "weight", "wanted"),
+    [  # 4 times the weight (C. A. Paschke, trade column, April 2013), over as many as the frame bears on; 0.45359237 kg
+        (Hanger(kind="rings", left=60.0, right=60.0), 2.4, "hooks rated 4.8 kg · 10.6 lb or more each"),
+        (Hanger(kind="rings", left=60.0, right=60.0), 2.41, "hooks rated 4.9 kg · 10.8 lb or more each"),  # 4.82, up
+        (Hanger(kind="wire"), 2.0, "two of these, or one rated 8.0 kg · 17.6 lb or more"),
+        (Hanger(kind="wire"), 2.4, "one rated 9.6 kg · 21.2 lb or more"),  # three hooks are under no wire
+        (Hanger(kind="sawtooth"), 2.0, "one rated 8.0 kg · 17.6 lb or more"),
+    ],
+)
+def test_what_a_frame_is_too_heavy_for_is_to_be_had_for_its_hanger(hanger, weight, wanted):
+    hook = Fixing(kind="hook", below=22.0, rating=4.5)
+    of = job(frame("A", weight=weight, hanger=hanger, fixing=hook))
+    (found,) = named("rating-exceeded", of)
+    assert f"The trade asks for 4 times the weight: {wanted}. " in found.text
+    if "one " in wanted:
+        enough = replace(hook, rating=4 * weight)
+        assert not named("rating-exceeded", job(frame("A", weight=weight, hanger=hanger, fixing=enough)))

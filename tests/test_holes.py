@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 
 from templates_gen.correcting.changing import passes
 from templates_gen.correcting.holes import Cure, Cured, cured, hung_wider
-from templates_gen.correcting.hooks import SOLD
 from templates_gen.correcting.moves import Correction, Limits, correction
 from templates_gen.correcting.poses import Pose
 from templates_gen.findings.hanging import HOOK_MARGIN
+from templates_gen.holding.hooks import SOLD
 from templates_gen.model import Fixing, Hanger, Studs, Wall
 from templates_gen.planning import Plan, plan_wall
 from tests.jobs import frame, job
@@ -125,7 +125,8 @@ def test_a_wire_that_can_be_neither_longer_nor_shorter_goes_on_two_hooks():
     found = done(hung(wire, drop=7.0), 0.0, 5.0)
     assert found.apart is not None and found.wire is None
     left, right = found.correction.moves
-    assert min(left.distance, right.distance) >= LEAST
+    assert min(left.distance, right.distance) >= LEAST and left.right + right.right == pytest.approx(-10.0)
+    assert 50.0 <= found.apart <= 52.0  # nearer, two fixings are in each other's way: our own design
 
 
 @given(OFF, OFF, st.sampled_from([Fixing(), Fixing(kind="hook", below=22.0, rating=9.0)]), st.floats(29.0, 60.0))

@@ -10,10 +10,11 @@ from hypothesis import strategies as st
 from templates_gen.errors import InputError
 from templates_gen.findings import Finding, find
 from templates_gen.holding.wire import hung_wire
-from templates_gen.model import Fixing, Hanger, Job
+from templates_gen.model import Fixing, Frame, Hanger, Job
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace
 from templates_gen.telling.schedule import as_data
+from templates_gen.units import parse_length
 from tests.finding_cases_wire import ringed, two, wired
 from tests.jobs import frame, job, named
 
@@ -228,5 +229,37 @@ def hook_shows(hanger: Hanger) -> str:
 
 
 def test_a_hook_that_would_show_wants_a_shorter_wire_where_there_is_one():
-    assert hook_shows(Hanger(kind="wire")).endswith("Use a fixing that sits lower, or shorten the wire.")
-    assert hook_shows(Hanger(kind="sawtooth")).endswith("Use a fixing that sits lower.")
+    """Its nail is 22 − 20 = 2 mm above the edge, and 6 mm under it is the least (common practice): 8 mm lower."""
+    shorter = "Shorten the wire until its taut drop is 28 mm · 1 1/8 in or more, or use a bare nail."
+    assert hook_shows(Hanger(kind="wire")).endswith(shorter)
+    lower = "Use a bare nail, or fix its hanger 8 mm · 5/16 in or more lower on the frame."
+    assert hook_shows(Hanger(kind="sawtooth")).endswith(lower)
+
+
+ADVISED = {"wire": r"taut drop is ([\d /]+) (in|mm) ", "hook": r"its seat ([\d /]+) (in|mm) ",
+           "hanger": r"its hanger ([\d /]+) (in|mm) "}  # fmt: skip
+
+
+@given(
+    st.sampled_from(["wire", "sawtooth", "rings"]), st.floats(0.5, 45.0), st.sampled_from(["mm", "in"]),
+    st.sampled_from([None, 1.0, 25.0]),
+    st.sampled_from([Fixing(), Fixing(kind="hook", below=22.0), Fixing(kind="hook", below=45.0), Fixing(kind="screw")]),
+)  # fmt: skip
+def test_what_is_advised_for_a_hook_that_would_show_can_be_had_and_passes(kind, drop, unit, weight, fixing):
+    sides = {"left": 60.0, "right": 60.0} if kind == "rings" else {}
+    own = frame(drop=drop, hanger=Hanger(kind=kind, **sides), fixing=fixing, weight=weight)
+
+    def stopped(changed: Frame) -> list[str]:
+        found = find(plan_wall(job(changed, unit=unit)))
+        return [finding.text for finding in found if finding.rule == "hook-would-show"]
+
+    for text in stopped(own):
+        told = {what: parse_length(" ".join(found.groups()), unit)
+                for what, words in ADVISED.items() if (found := re.search(words, text))}  # fmt: skip
+        assert ("wire" in told) == (kind == "wire") and ("hanger" in told) == (kind != "wire")
+        assert not stopped(replace(own, drop=told.get("wire", drop + told.get("hanger", 0.0))))
+        if "hook" in told:  # 3/4 in is the least that is sold, from memory; told to 1/16 in, downward
+            assert told["hook"] > 0.75 * 25.4 - 25.4 / 16
+            assert not stopped(replace(own, fixing=replace(fixing, below=told["hook"])))
+        if "a bare nail" in text:
+            assert weight != 25.0 and not stopped(replace(own, fixing=Fixing()))

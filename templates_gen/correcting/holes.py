@@ -12,10 +12,10 @@ import math
 from collections.abc import Iterator
 
 from templates_gen.correcting.changing import passes
-from templates_gen.correcting.hooks import Sold, clear_hooks, exchanged
 from templates_gen.correcting.moves import Correction, Move
 from templates_gen.correcting.wires import Rewired, rewired
-from templates_gen.findings.wire import RING_ROOM
+from templates_gen.findings.wire import LEAST_PAIR, RING_ROOM
+from templates_gen.holding.hooks import Sold, clear_hooks, exchanged
 from templates_gen.holding.statics import moved_apart
 from templates_gen.holding.wire import hung_wire
 from templates_gen.model import Fixing, Frame
@@ -119,12 +119,12 @@ def _wider(correction: Correction, plan: Plan, needed: float) -> Iterator[Cured]
     if wire is None:
         return
     for number in range(1, math.floor((wire.separation - 2 * RING_ROOM - wire.apart) / (2 * step)) + 1):
-        moves = hung_wider(correction, number * step)
-        if min(move.distance for move in moves) >= needed:
-            apart = wire.apart + 2 * number * step
-            after = _on_two(frame, apart, moved_apart(wire, apart).rise)
-            if passes(plan, after):
-                yield _in_new_holes(replace(correction, moves=moves), after, apart)
+        moves, apart = hung_wider(correction, number * step), wire.apart + 2 * number * step
+        if apart < LEAST_PAIR or min(move.distance for move in moves) < needed:
+            continue
+        after = _on_two(frame, apart, moved_apart(wire, apart).rise)
+        if passes(plan, after):
+            yield _in_new_holes(replace(correction, moves=moves), after, apart)
             return
 
 

@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, least_between
-from templates_gen.correcting.hooks import Sold
 from templates_gen.correcting.levelling import LEVEL_FIRST, tilted_words
 from templates_gen.correcting.moves import Correction, Limits, Move
 from templates_gen.findings.words import by_how_much
+from templates_gen.holding.hooks import Sold
 from templates_gen.model import Frame
 from templates_gen.planning import Hung, Plan
 from templates_gen.seeing import SEEN_ANGLE, SEEN_SOURCE

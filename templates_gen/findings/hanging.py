@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, STOP, Finding
 from templates_gen.findings.words import listed, once, same_words
 from templates_gen.geometry import TOLERANCE
 from templates_gen.hanging import Nail
+from templates_gen.holding.hooks import SOLD
+from templates_gen.holding.weightclasses import is_heavy
+from templates_gen.model import Frame
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import show_both
+from templates_gen.units import DIVISION, show_both
+
+LEAST_NAIL = 1.8
+"""mm; a common picture nail, which lies under what bears on it by half of that.  Common practice, no source."""
 
 HOOK_MARGIN = 6.0
 """mm that a nail point stays behind the frame's top and lower edges, so that it does not show.  Common practice, no
@@ -68,12 +75,39 @@ def _would_show(hung: Hung, nail: Nail, unit: str) -> str:
     under, over = hung.rect.y1 - nail.y, nail.y - hung.rect.y0
     if under < HOOK_MARGIN - TOLERANCE:
         where = f"{show_both(abs(under), unit)} {'below' if under >= 0 else 'above'} the top edge of the frame"
-        shorter = ", or shorten the wire" if hung.frame.hanger.kind == "wire" else ""
-        return f"{where}, so the hook would show. Use a fixing that sits lower{shorter}."
+        return f"{where}, so the hook would show. {_hidden_by(hung.frame, hung.rect.y1 - nail.bears_y, under, unit)}"
     if over < HOOK_MARGIN - TOLERANCE and nail.bears_y > hung.rect.y0:
         where = f"{show_both(abs(over), unit)} {'above' if over >= 0 else 'below'} the lower edge of the frame"
         return f"{where}, so it would show. Measure the drop again, or use a fixing that sits higher."
     return ""
+
+
+def _hidden_by(frame: Frame, drop: float, under: float, unit: str) -> str:
+    """What hides a nail so little `under` the top edge: the wire first, then a fixing that can be had (mm)."""
+    step, lack = DIVISION[unit], HOOK_MARGIN - under
+    other = _lower_fixing(frame, lack, unit)
+    if frame.hanger.kind == "wire":
+        least = show_both(math.ceil((drop + lack) / step - TOLERANCE) * step, unit)
+        over = " over both" if frame.hanger.apart else ""
+        return f"Shorten the wire until its taut drop{over} is {least} or more{f', or use {other}' if other else ''}."
+    by = show_both(math.ceil(lack / step - TOLERANCE) * step, unit)
+    return f"{f'Use {other}, or fix' if other else 'Fix'} its hanger {by} or more lower on the frame."
+
+
+def _lower_fixing(frame: Frame, lack: float, unit: str) -> str:
+    """A fixing that has its nail so much lower (mm): a hook that shops sell, or a bare nail where the frame is light.
+
+    "" where there is none.
+    """
+    fixing, step = frame.fixing, DIVISION[unit]
+    if fixing.kind != "hook":
+        return ""
+    most = (fixing.below or 0.0) - lack
+    if most >= SOLD[0].below:
+        seat = show_both(math.floor(most / step + TOLERANCE) * step, unit)
+        return f"a hook with its seat {seat} or less below its nail"
+    heavy = frame.weight is not None and is_heavy(frame.weight)
+    return "a bare nail" if most >= -LEAST_NAIL / 2 and not heavy else ""
 
 
 def _drop_missing(plan: Plan) -> Iterator[Finding]:

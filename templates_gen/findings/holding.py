@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from templates_gen.findings.finding import NOTE, WARN, Finding
@@ -9,6 +10,7 @@ from templates_gen.findings.words import WHO_DECIDES, listed, same_words
 from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.fixings import (
     LEAST_DIAMETERS,
+    TRADE_FACTOR,
     hooks_needed,
     lasting_withdrawal,
     length_in_stud,
@@ -18,7 +20,7 @@ from templates_gen.holding.studs import on_stud
 from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import GRAVITY, show_both, show_mass_both
+from templates_gen.units import GRAVITY, KG, show_both, show_mass_both
 from templates_gen.words import capital, counted
 
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"
@@ -38,11 +40,25 @@ def _too_weak(hung: Hung, unit: str) -> str:
     frame, has, rating = hung.frame, len(hung.bearings), hung.frame.fixing.rating
     if frame.weight is None or rating is None or hooks_needed(frame.weight, rating) <= has:
         return ""
+    each = " each" if has > 1 else ""
+    wanted = f"rated {show_mass_both(_up(TRADE_FACTOR * frame.weight / has, unit), unit)} or more{each}"
+    # a wire goes on two fixings instead of one; what bears at its own points has as many as those
+    two = "two of these, or one " if has == 1 and hooks_needed(frame.weight, rating) == 2 and _on_wire(hung) else ""
     return (
         f"a weight of {weight_words(frame, unit)} on {counted(has, frame.fixing.kind)} rated "
-        f"{show_mass_both(rating, unit)}{' each' if has > 1 else ''}. The trade asks for 4 times the weight: "
-        f"{hooks_needed(frame.weight, rating)} of these, or stronger ones. {WHO_DECIDES}"
+        f"{show_mass_both(rating, unit)}{each}. The trade asks for 4 times the weight: "
+        f"{two or ('one ' if has == 1 else f'{frame.fixing.kind}s ')}{wanted}. {WHO_DECIDES}"
     )
+
+
+def _up(kg: float, unit: str) -> float:
+    """The weight up to what is shown of it: a tenth of a pound or a kilogram."""
+    tenth = KG["lb" if unit == "in" else "kg"] / 10
+    return math.ceil(kg / tenth - 1e-6) * tenth
+
+
+def _on_wire(hung: Hung) -> bool:
+    return hung.frame.hanger.kind == "wire"
 
 
 def _rating_unknown(plan: Plan) -> Iterator[Finding]:

@@ -56,9 +56,7 @@ def _moved(job: Job, raw: Mapping[str, Any], source: tuple[str, bytes]) -> Job:
         raise InputError(error.where, f"on this wall {error.problem}", hint) from None
     kept = [each for each in job.written if not each[0].startswith(("wall", "feature"))]
     written = (*kept, *written_units(raw, ()))
-    return replace(
-        job, wall=wall, group=group, sources=(*job.sources, source), moved_to=source[0], written=written
-    )
+    return replace(job, wall=wall, group=group, sources=(*job.sources, source), moved_to=source[0], written=written)
 
 
 def _placed(own: GroupTable, other: GroupTable, given: set[str], unit: str, wall: Wall) -> GroupTable:
