@@ -283,7 +283,7 @@ def test_all_frames_low_alike_are_told_so(sample):
     # the plan's top edges are at 67, 70 and 67 in; all are read 1/4 in lower
     (sample / "low.csv").write_text("frame,left,right\nA,66 3/4,66 3/4\nB,69 3/4,69 3/4\nC,66 3/4,66 3/4\n")
     out = " ".join(run("correct", "fern-prints.toml", "low.csv").out.split())
-    assert "All of them hang too low, by 1/4 in · 6 mm or more; between them it is 0 in · 0 mm at most." in out
+    assert "All frames hang too low, by 1/4 in · 6 mm or more; they differ by 0 in · 0 mm at most." in out
 
 
 def test_rings_found_crooked_each_move_their_own_way(tmp_path):

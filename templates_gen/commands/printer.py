@@ -54,7 +54,7 @@ def page(output: Path, paper: str, force: bool) -> None:
 @click.option("--across", metavar="L", required=True, help="The level rule as measured, corner 1 to 2.")
 @click.option("--along", metavar="L", required=True, help="The plumb rule as measured, corner 1 to 3.")
 @click.option("--diagonals", metavar="D1 D2", nargs=2, help="Both diagonals as measured, 1 to 4 and 3 to 2.")
-@click.option("--reading-error", metavar="L", help="How far off one reading may well be; else 0.2 mm.")
+@click.option("--reading-error", metavar="L", help="Usual error of one reading; default: 0.2 mm.")
 def record(
     name: str, paper: str, across: str, along: str, diagonals: tuple[str, str] | None, reading_error: str | None
 ) -> None:

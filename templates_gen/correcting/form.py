@@ -79,12 +79,12 @@ def _steps(plan: Plan) -> Iterator[str]:
     )
     yield (
         f"Measure both top corners (left and right are as you face the wall): {above_floor(plan)}, or from the level "
-        f"line ({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched anew by a level: write "
+        f"line ({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched again with a level: write "
         "above or below behind it. Floors are seldom level, so the line tells more."
     )
     yield (
-        "Only where a frame looks off to one side: measure its left edge, at the top corner, from the centre line "
-        f"({show_both(plan.centre_line, unit)} from {left_end(plan)}), and write left or right behind it."
+        "Only where a frame looks out of place sideways: measure its left edge, at the top corner, from the centre "
+        f"line ({show_both(plan.centre_line, unit)} from {left_end(plan)}), and write left or right behind it."
     )
     yield (
         "On the computer, write a table to fill in:  templates-gen correct JOB --form -o readings.csv.  "

@@ -23,15 +23,15 @@ TOOTH = 3.0
 CAUTIONS = (
     "Before a frame comes down: two people for one that is large, heavy or glazed, and nobody under it. On a ladder: "
     "not on the top steps, three points of contact; someone takes the frame from you, so that you never climb with it.",
-    "A new hole is a new hole: cables and pipes may run behind it. Look with a detector, and where in doubt ask a "
-    "licensed electrician or plumber. What a hook is rated for is its maker's to say.",
+    "Cables and pipes may run behind a new hole too. Look with a detector, and where in doubt ask a "
+    "licensed electrician or plumber. The maker says what a hook is rated for.",
 )
 
 AS_PLANNED = "as planned"
 
 SEEN_WORDS = (
     f"A tilt of {SEEN_ANGLE:g}° is recognised on average ({SEEN_SOURCE}); between edges apart, that is "
-    f"gap × tan {SEEN_ANGLE:g}°: a working threshold, no measured value; never less than a tape shows"
+    f"gap × tan {SEEN_ANGLE:g}°: a working threshold, not a measured value; never less than a tape shows"
 )
 
 
@@ -74,7 +74,7 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
         hooks = f"two {kinds} instead of one" if len(correction.hung.bearings) == 1 else f"its {kinds}"
         yield (
             f"So that the new holes keep clear of the old: hang the wire on {hooks}, {show_both(cured.apart, unit)} "
-            "apart. What the wire then rises less is in the moves."
+            "apart. The moves allow for the flatter wire."
         )
     pairs = list(zip(correction.moves, cured.cures, strict=True))
     for cure in dict.fromkeys(cure for cure in cured.cures if cure.way):
@@ -82,7 +82,7 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
         yield _cure_words(cure, moves, len(moves) == len(pairs), cured, unit)
     if cured.wire is not None and len(correction.hung.bearings) > 1:
         kinds = kinds_of(cured)
-        yield f"Then measure its left edge again: over two {kinds} that differ in height it comes to one side."
+        yield f"Then measure its left edge again: on two {kinds} of different height it shifts sideways."
     if cured.left_alone and found_words(correction, unit) != AS_PLANNED:
         yield "Leave it: too little for most people to see."
     yield from _doubts(correction, unit)
@@ -176,7 +176,7 @@ def near_words(done: Iterable[Cured], unit: str) -> Iterator[str]:
         )
     if any(cure.way == "hook" for cured in near for cure in cured.cures):
         yield (
-            "With another hook, it is the seat, on which the frame bears, that moves so far. How far the seats of sold "
+            "With another hook, the seat, on which the frame bears, moves that far. How far the seats of sold "
             "hooks are below their nails differs by maker: that is from memory, measure yours."
         )
 
@@ -185,7 +185,7 @@ def wires_words(done: Iterable[Cured]) -> Iterator[str]:
     """What is the same for all wires that get another length where their rings are not known."""
     if any(cured.wire is not None and cured.wire.wire is None for cured in done):
         yield (
-            "How much wire that takes goes by how steep it is: half as much as the drop changes at 15°, as much at "
+            "How much wire that takes depends on how steep it is: half as much as the drop changes at 15°, as much at "
             "30°, 1.4 times at 45° (statics: 2 sin of the angle). Give the job ring_separation and ring_depth, and it "
             "is worked out."
         )
@@ -203,7 +203,7 @@ def _doubts(correction: Correction, unit: str) -> Iterator[str]:
         if doubt > correction.limits.step:
             yield f"Level it before you trust the move to the side: that brings it up to {show_both(doubt, unit)} over."
     if pose.up is None:
-        yield "Its height was not measured, and is taken to be right in the middle."
+        yield "Its height was not measured: it is assumed to be right in the middle."
 
 
 def limits_words(limits: Limits, unit: str) -> str:
@@ -231,8 +231,8 @@ def together(done: Sequence[Cured], unit: str) -> Iterator[str]:
     if min(read) > least or max(read) < -least:
         off, apart = min(map(abs, read)), max(read) - min(read)
         yield (
-            f"All of them hang too {'high' if read[0] > 0 else 'low'}, by {show_both(off, unit)} or more; between them "
-            f"it is {show_both(apart, unit)} at most. Where nothing level is near, that shows less than new holes do."
+            f"All frames hang too {'high' if read[0] > 0 else 'low'}, by {show_both(off, unit)} or more; they differ "
+            f"by {show_both(apart, unit)} at most. Where nothing level is near, that shows less than new holes would."
         )
 
 

@@ -67,7 +67,7 @@ def advice(expected: Expected) -> Advice:
     gains = [(worst.error - improved(worst, step), step) for step in _steps(expected)]
     most = max(gain for gain, _ in gains)
     if most < WORTH:
-        words = "Nothing that is easily done would make it much better."
+        words = "No easy change would make it much better."
         return Advice("none", words, worst.error, expected.step, expected.gap_error)
     gain, best = next((gain, step) for gain, step in gains if gain >= NEARLY * most)
     step, gap = (

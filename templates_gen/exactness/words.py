@@ -25,7 +25,7 @@ def first_page_words(expected: Expected, unit: str) -> tuple[str, ...]:
     step = advice(expected)
     gap, seen = show(worst.pair.gap, unit), fine(worst.seen, unit)
     others = (
-        f" The pair most likely to be off is {_names(worst)}. From end to end, {_names(ends)} hang within "
+        f" The pair most likely to be out of line is {_names(worst)}. From end to end, {_names(ends)} hang within "
         f"{fine(ends.error, unit)} of where they belong, again nineteen times in twenty."
     )
     return (
@@ -44,7 +44,7 @@ def first_page_words(expected: Expected, unit: str) -> tuple[str, ...]:
 def check_words(expected: Expected, unit: str) -> tuple[str, ...]:
     """Two lines for a terminal, and one more for each thing that is out of the ordinary."""
     worst, step = expected.worst, advice(expected)
-    pair = f"; {_names(worst)} are the likeliest to be off" if expected.pairs > 1 else ""
+    pair = f"; {_names(worst)} are the most likely to be out of line" if expected.pairs > 1 else ""
     return (
         f"expected, 19 times in 20: all neighbours within {fine(expected.step, unit)} of one line, and all gaps within "
         f"{fine(expected.gap_error, unit)}{pair}; an eye sees a step of {fine(worst.seen, unit)}",
@@ -62,9 +62,9 @@ def _tilt_words(expected: Expected, unit: str) -> Iterator[str]:
         return
     tilt = fine(dict(sources_95(worst))["tilt"], unit)
     yield (
-        f"tilt alone puts the corners of {_names(worst)} {tilt} off: {worst.tilting.frame.id} hangs on two fixings "
-        f"{show(worst.base, unit)} apart, and tilts when one of them is higher; fixings further apart help, or a "
-        "spirit level on each frame"
+        f"tilt alone puts the corners of {_names(worst)} {tilt} out of line: {worst.tilting.frame.id} hangs on "
+        f"two fixings {show(worst.base, unit)} apart, and tilts when one of them is higher; fixings further apart "
+        "help, or a spirit level on each frame"
     )
 
 
@@ -97,7 +97,7 @@ def _names(pair: PairError) -> str:
 def _compared(expected: Expected) -> str:
     if expected.step <= expected.worst.seen:
         return "few steps will show."
-    return "some will show, so check the edges with a level once all hangs."
+    return "some will show, so check the edges with a level once all frames hang."
 
 
 def error_data(expected: Expected | None) -> dict[str, Any] | None:

@@ -147,8 +147,8 @@ def _hanging(plan: Plan) -> DayStep:
     if len(frames) == 1:
         return DayStep("Hang", f"Hang {frames[0].frame.id}.", draw)
     words = (
-        f"Hang {frames[0].frame.id} first: it is nearest the middle, and the others are judged by it. Then follow the "
-        "numbers, from the top down and from the middle outward, so that few frames hang below your hands."
+        f"Hang {frames[0].frame.id} first, nearest the middle: the others are judged by it. Then follow the numbers, "
+        "from the top down and from the middle outward."
     )
     return DayStep("Hang", words, draw)
 
