@@ -1,0 +1,115 @@
+"""The small drawings of the hanging day: stroke by stroke as they were last looked at."""
+
+from __future__ import annotations
+
+import zlib
+from collections.abc import Callable
+from functools import partial
+from typing import Any
+
+import pytest
+
+from templates_gen.geometry import Rect
+from templates_gen.items import Circle, Item, Line, Polygon, Text
+from templates_gen.marks import sketches
+from templates_gen.marks.sketches import Sketch
+from templates_gen.planning import plan_wall
+from tests.jobs import frame, group, job
+
+AT = Rect(0.0, 0.0, 60.0, 40.0)  # the field that they are thought in, so that the numbers are those of the code
+
+
+def drawn(draw: Callable[[Sketch], Any]) -> list[Item]:
+    pen = Sketch(AT)
+    draw(pen)
+    return pen.items
+
+
+def in_order(pen: Sketch) -> None:
+    frames = [frame("a", 300, 400), frame("b", 500, 200), frame("c", 15, 400)]
+    plan = plan_wall(job(*frames, group=group((("a", "b", "c"),))))
+    sketches.hung_in_order(pen, plan.frames, plan.group)
+
+
+STAIRS = {f"{draw.__name__}, {way:+d}": partial(draw, way=way)
+          for draw in (sketches.cross_over_stairs, sketches.pitch_checked) for way in (1, -1)}  # fmt: skip
+DRAWN = {
+    draw.__name__: draw
+    for draw in (
+        sketches.slits, sketches.pencil_cross, sketches.paper_up, sketches.pencil_lines, sketches.piece_placed,
+        sketches.drop_mark, sketches.nail_home, sketches.paper_off, sketches.levelled, sketches.stepped_back, in_order,
+    )
+} | STAIRS  # fmt: skip
+
+SEEN = {
+    "slits": 1942845230,
+    "pencil_cross": 1343744495,
+    "paper_up": 2559994288,
+    "pencil_lines": 1999910949,
+    "piece_placed": 2053931047,
+    "drop_mark": 1319266775,
+    "nail_home": 3618407502,
+    "paper_off": 672612791,
+    "levelled": 3218123938,
+    "stepped_back": 473113614,
+    "in_order": 3364317631,
+    "cross_over_stairs, +1": 2905694013,
+    "cross_over_stairs, -1": 1989813618,
+    "pitch_checked, +1": 4254486743,
+    "pitch_checked, -1": 3785171880,
+}
+
+
+def written(item: Item) -> str:
+    """An item in tenths of a micron: what is drawn, whichever machine rounds the last digits."""
+    values = [getattr(item, name) for name in item.__struct_fields__]
+    return f"{type(item).__name__} {[_rounded(value) for value in values]}"
+
+
+def _rounded(value: Any) -> Any:
+    if isinstance(value, float):
+        return round(value, 4) + 0.0
+    return [_rounded(one) for one in value] if isinstance(value, tuple) else value
+
+
+@pytest.mark.parametrize("name", DRAWN)
+def test_a_sketch_is_as_it_was_last_looked_at(name: str) -> None:
+    """Whoever changes a drawing looks at it on a page (`python -m tests.pictures`), and writes its number here."""
+    assert zlib.crc32("\n".join(map(written, drawn(DRAWN[name]))).encode()) == SEEN[name]
+
+
+def test_a_stair_that_climbs_to_the_left_is_the_other_way_round() -> None:
+    """All but the arrow to the cross from the wall's left end, the last line and head."""
+    for draw in (sketches.cross_over_stairs, sketches.pitch_checked):
+        right, left = (
+            [item for item in drawn(partial(draw, way=way)) if isinstance(item, Line)][:-1] for way in (1, -1)
+        )
+        assert [(60.0 - line.x0, line.y0, 60.0 - line.x1, line.y1) for line in left] == [
+            pytest.approx((line.x0, line.y0, line.x1, line.y1)) for line in right
+        ]
+
+
+def test_arrows_end_in_a_head_whose_point_is_the_end() -> None:
+    pen = Sketch(AT)
+    pen.arrow((10.0, 10.0), (40.0, 30.0))
+    line, head = pen.items
+    assert isinstance(line, Line) and isinstance(head, Polygon)
+    assert head.points[0] == (line.x1, line.y1) == (40.0, 30.0)
+    # 2.6 long, 2 wide: our own design, no source
+    (ax, ay), (bx, by) = head.points[1:]
+    assert ((ax + bx) / 2 - 40.0, (ay + by) / 2 - 30.0) == pytest.approx((-2.6 * 30 / 1300**0.5, -2.6 * 20 / 1300**0.5))
+    assert ((ax - bx) ** 2 + (ay - by) ** 2) ** 0.5 == pytest.approx(2.0)
+
+
+def test_what_has_to_meet_in_a_sketch_meets() -> None:
+    """The knife's point and the slit, the target and both lines, the level and the line that it stands on."""
+    cut, dotted = [item for item in drawn(sketches.slits) if isinstance(item, Line)][-2:]
+    (blade,) = [item for item in drawn(sketches.slits) if isinstance(item, Polygon) and item.points[0] == (26.0, 15.0)
+                and item.filled]  # fmt: skip
+    assert (cut.x1, cut.y1) == (dotted.x0, dotted.y0) == blade.points[0]
+    upright, level = [item for item in drawn(sketches.paper_up) if isinstance(item, Line)][:2]
+    (target, bubble) = [item for item in drawn(sketches.paper_up) if isinstance(item, Circle)]
+    assert (target.x, target.y) == (upright.x0, level.y0)
+    assert bubble.y - 1.8 == pytest.approx(level.y0 + 0.2)  # it stands on the line's ink
+    numbers = [item.text for item in drawn(in_order) if isinstance(item, Text)]
+    assert numbers == ["1", "2"]  # the third frame is too narrow for one
