@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import os
 import re
+import sys
 import time
 from collections.abc import Mapping, Sequence
 from pathlib import Path
@@ -16,6 +17,9 @@ MADE_BY = "templates-gen"
 
 _BEGUN, _PART = ".templates-gen-", ".part"
 """How the name of a file begins and ends that is not yet in its place."""
+
+STDOUT = Path("-")
+"""The place that stands for standard output (POSIX.1-2017, utility syntax guideline 13)."""
 
 LEFT_BEHIND = 3600.0
 """Seconds after which such a file is taken for one left by a run that was killed.  Our own design, no source."""
@@ -48,6 +52,9 @@ def write_result(path: Path, content: bytes, force: bool = False) -> None:
     leads to is replaced.  Raises OutputError when it may not or cannot be written; nothing half-written stays behind.
     """
     check_place(path, force)
+    if path == STDOUT:
+        _pour(content)
+        return
     target = Path(os.path.realpath(path))
     _clear(target.parent)
     beside = target.with_name(f"{_BEGUN}{os.urandom(6).hex()}{_PART}")
@@ -103,6 +110,11 @@ def ending_of(path: Path, known: Sequence[str]) -> str:
 
 def check_place(path: Path, force: bool = False) -> None:
     """Raises OutputError when a result may not go there, so that this can be known before the work is done."""
+    if path == STDOUT:
+        if sys.stdout.isatty():
+            hint = "send it into a file or to a program: -o - > FILE"
+            raise OutputError(f"-: a terminal cannot show what is written\n  {hint}")
+        return
     try:
         _check_kind(path)
         if path.exists() and not force and not is_ours(path):
@@ -122,6 +134,13 @@ def _check_kind(path: Path) -> None:
         raise OutputError(f"{path}: is a link that leads back to itself, expected the name of a file")
     if path.exists() and not path.is_file():
         raise OutputError(f"{path}: is a device or a pipe, expected the name of a file")
+
+
+def _pour(content: bytes) -> None:
+    """Write to standard output, as bytes."""
+    sys.stdout.flush()
+    sys.stdout.buffer.write(content)
+    sys.stdout.buffer.flush()
 
 
 def _write(path: Path, content: bytes) -> None:

@@ -135,7 +135,7 @@ def test_what_is_no_whole_picture_is_one_message_that_names_file_frame_and_field
 
 
 def test_a_picture_that_may_not_be_read_or_is_a_folder_is_a_message(tmp_path: Path) -> None:
-    with pytest.raises(InputError, match="cannot be read"):
+    with pytest.raises(InputError, match="is a folder, expected the file of a picture"):
         read(tmp_path)
     with pytest.raises(InputError, match="cannot be read: No such file"):
         read(tmp_path / "gone.png")

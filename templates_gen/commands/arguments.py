@@ -37,7 +37,17 @@ wall_option = click.option(
     "--wall", type=FILE, metavar="OTHER.toml", shell_complete=job_files, help="Hang the same group on that file's wall."
 )
 
-report_option = click.option("--report", type=FILE, metavar="FILE.json", help="Also write a report for other programs.")
+
+def file_only(_: click.Context, parameter: click.Parameter, value: Path | None) -> Path | None:
+    """The place of a result that comes beside another one.  Raises UsageError for standard output."""
+    if value == Path("-"):
+        raise click.UsageError(f"{parameter.opts[0]} takes the name of a file: standard output is for the main result")
+    return value
+
+
+report_option = click.option(
+    "--report", type=FILE, metavar="FILE.json", callback=file_only, help="Also write a report for other programs."
+)
 
 force_option = click.option("--force", is_flag=True, help="Overwrite a file that templates-gen did not write.")
 

@@ -20,7 +20,7 @@ from templates_gen.commands.arguments import (
     wall_option,
 )
 from templates_gen.commands.given import about, job_on, printer_named
-from templates_gen.commands.results import check_results, place_beside, write_pages, write_report
+from templates_gen.commands.results import check_one, check_results, place_beside, write_pages, write_report
 from templates_gen.commands.showing import as_json, show_finding
 
 if TYPE_CHECKING:
@@ -69,6 +69,8 @@ def correct(
         written = [place if form or patches else None, report]
         check_results(job, read, written, force, [readings, wall])
         plan = tg.plan_wall(read)
+    if patches:
+        check_one(place, "the table of what to move is another")
     if readings is None:
         _write_form(plan, place, fonts, force)
         return
@@ -103,11 +105,11 @@ def _write_form(plan: Plan, place: Path, fonts: tuple[Path, ...], force: bool) -
     """The blank form, as a spreadsheet where the file's ending says so."""
     from templates_gen.correcting.form import form_csv, form_pages
     from templates_gen.lettering import job_lettering
-    from templates_gen.output import ending_of, write_result
+    from templates_gen.output import STDOUT, ending_of, write_result
     from templates_gen.words import counted
 
     frames = counted(len(plan.frames), "frame")
-    if ending_of(place, ("pdf", "csv")) == "csv":
+    if place != STDOUT and ending_of(place, ("pdf", "csv")) == "csv":
         write_result(place, form_csv(plan).encode(), force)
         click.echo(f"{place}: {frames} to fill in")
         return

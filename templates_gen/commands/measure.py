@@ -7,15 +7,25 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.arguments import FILE, font_option, force_option, job_argument, output_option, paper_option
+from templates_gen.commands.arguments import (
+    FILE,
+    file_only,
+    font_option,
+    force_option,
+    job_argument,
+    output_option,
+    paper_option,
+)
 from templates_gen.commands.given import about
-from templates_gen.commands.results import check_results, place_beside, write_pages
+from templates_gen.commands.results import check_one, check_results, place_beside, write_pages
 
 
 @click.command()
 @job_argument
 @output_option()
-@click.option("--csv", type=FILE, metavar="FILE.csv", help="Also write the blanks as a spreadsheet.")
+@click.option(
+    "--csv", type=FILE, metavar="FILE.csv", callback=file_only, help="Also write the blanks as a spreadsheet."
+)
 @paper_option()
 @font_option
 @force_option
@@ -43,6 +53,8 @@ def measure(
         read = tg.read_job(job)
         place = output or place_beside(job, None, "measuring")
         check_results(job, read, [place, csv], force)
+        if csv is not None:
+            check_one(place, "the spreadsheet is another")
         lettering, own = job_lettering(read, fonts), own_paper(read, paper)
         sheet = measuring_sheet(read, own, lettering)
         write_pages(place, sheet, lettering, counted(len(read.frames), "frame"), own.name, force)

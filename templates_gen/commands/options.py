@@ -16,7 +16,7 @@ from templates_gen.commands.arguments import (
     wall_option,
 )
 from templates_gen.commands.given import about, job_on
-from templates_gen.commands.results import check_results, place_beside
+from templates_gen.commands.results import check_one, check_results, place_beside, show_made
 from templates_gen.commands.showing import wrapped
 from templates_gen.filenames import quoted
 
@@ -64,6 +64,8 @@ def options(
         read = job_on(job, wall, find=False)
         target = output or place_beside(job, wall, *(("options",) if pick is None else (f"{pick}", ".toml")))
         check_results(job, read, [target], force, [wall])
+        if pick is None:
+            check_one(target, "the table of options is another")
         own = own_paper(read, paper)
         with watching() as watch:
             found = found_options(read, count, watch)
@@ -120,4 +122,4 @@ def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, t
     text = kept(decoded(job.sources[0][1], path.name), replace(job, group=group), comment)
     write_result(target, text.encode(), force)
     check = f"templates-gen check {quoted(target)}{_on(wall)}"
-    click.echo(f"{target}: {option.kind}, frame by frame under [group.place]; next  {check}")
+    show_made(target, f"{option.kind}, frame by frame under [group.place]; next  {check}")

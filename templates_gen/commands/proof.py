@@ -15,7 +15,7 @@ from templates_gen.commands.arguments import (
     wall_option,
 )
 from templates_gen.commands.given import about, job_on
-from templates_gen.commands.results import check_results, place_beside
+from templates_gen.commands.results import check_results, place_beside, show_made
 from templates_gen.commands.showing import STOPPED, show_findings
 
 
@@ -48,11 +48,11 @@ def proof(
     import templates_gen as tg
     from templates_gen.findings import stops
     from templates_gen.making import on_paper
-    from templates_gen.output import ending_of, write_result
+    from templates_gen.output import STDOUT, ending_of, write_result
     from templates_gen.proofing.drawing import Asked
     from templates_gen.proofing.making import ENDINGS, make_proof
 
-    ending = ending_of(output, ENDINGS) if output else "pdf"
+    ending = ending_of(output, ENDINGS) if output and output != STDOUT else "pdf"
     with about(job):
         read = on_paper(job_on(job, wall), paper)
         target = output or place_beside(job, wall, "proof")
@@ -61,7 +61,7 @@ def proof(
         made = make_proof(read, ending, Asked(sign, zones), dpi, fonts)
     show_findings(findings)
     write_result(target, made.content, force)
-    click.echo(f"{target}: the wall at 1:{made.scale}")
+    show_made(target, f"the wall at 1:{made.scale}")
     if stops(findings):
         click.echo("drawn for discussion; settle what is marked stop before you print a template", err=True)
         context.exit(STOPPED)

@@ -62,7 +62,23 @@ def write_pages(
     from templates_gen.writing import write_pdf
 
     write_result(place, write_pdf(template, lettering), force)
-    click.echo(f"{place}: {what} on {counted(len(template.pages), 'page')} of {paper} paper", err=err)
+    show_made(place, f"{what} on {counted(len(template.pages), 'page')} of {paper} paper", err)
+
+
+def show_made(place: Path, what: str, err: bool = False) -> None:
+    """Say what is in a result; beside it where the result itself goes to standard output."""
+    from templates_gen.output import STDOUT
+
+    click.echo(f"standard output: {what}" if place == STDOUT else f"{place}: {what}", err=err or place == STDOUT)
+
+
+def check_one(place: Path, also: str) -> None:
+    """Raises OutputError where a result goes to standard output and this comes with it."""
+    from templates_gen.errors import OutputError
+    from templates_gen.output import STDOUT
+
+    if place == STDOUT:
+        raise OutputError(f"-o -: standard output takes one result, and {also}\n  give the name of a file: -o FILE")
 
 
 def write_report(path: Path | None, data: dict[str, Any], force: bool) -> None:

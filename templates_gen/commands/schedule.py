@@ -34,9 +34,11 @@ def schedule(
       templates-gen schedule samples/fern-prints.toml --format csv
     """
     import templates_gen as tg
-    from templates_gen.output import ending_of, write_result
+    from templates_gen.output import STDOUT, ending_of, write_result
     from templates_gen.telling.schedule import as_csv, as_data, as_text
 
+    if output == STDOUT:
+        output = None
     if shape is None:
         shape = "text" if output is None else ending_of(output, ("txt", "csv", "json")).replace("txt", "text")
     with about(job):

@@ -41,6 +41,8 @@ def start(job: Path | None, sample_name: str | None, pdf: Path | None, force: bo
     Example:
       templates-gen start --sample fern-prints my-ferns.toml
     """
+    if job == Path("-"):
+        raise click.UsageError("JOB is the name of a file: a job is kept, and other files come to lie beside it")
     if sample_name is not None and pdf is not None:
         raise click.UsageError("give --sample or --from, not both")
     if sample_name is not None:

@@ -19,7 +19,7 @@ from templates_gen.commands.arguments import (
 )
 from templates_gen.commands.completing import job_files
 from templates_gen.commands.given import about, job_on, printer_named
-from templates_gen.commands.results import check_results, place_beside, write_report
+from templates_gen.commands.results import check_one, check_results, place_beside, show_made, write_report
 from templates_gen.commands.showing import STOPPED, show_finding, show_findings
 
 if TYPE_CHECKING:
@@ -110,6 +110,8 @@ def _make(path: Path, asked: _Asked) -> int:
         job = on_paper(job_on(path, asked.wall), asked.paper, asked.cover, asked.trim, asked.one_piece)
         places = _Places(path, asked, job)
         check_results(path, job, [places.output, places.first, asked.report], asked.force, [asked.wall])
+        if places.first is not None:
+            check_one(places.output, "the first pages are another")
         findings = tg.find(tg.plan_wall(job))
         show_findings(findings)
         if stops(findings):
@@ -154,7 +156,7 @@ class _Places:
         sheets = counted(made.sheets, "sheet")
         size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
         if self.first is None:
-            click.echo(f"{self.output}: {sheets} of {self.paper.name} paper")
+            show_made(self.output, f"{sheets} of {self.paper.name} paper")
         else:
             paper = f"{self.paper.name} paper, " if self.paper.kind == "roll" else ""
             click.echo(f"{self.output}: {sheets} of {paper}{size}, for a print shop or plotter")

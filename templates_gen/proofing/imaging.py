@@ -13,6 +13,8 @@ from templates_gen.errors import InputError
 from templates_gen.files import odd_kind
 from templates_gen.items import Pixels
 from templates_gen.output import MADE_BY
+from templates_gen.proofing.jpegend import with_more_data
+from templates_gen.proofing.pngrows import has_every_row
 
 KINDS = ("JPEG", "PNG", "TIFF", "WEBP", "GIF", "BMP", "PPM")
 """Pillow's names of the kinds that are read; all others are left to a program for pictures."""
@@ -20,6 +22,10 @@ KINDS = ("JPEG", "PNG", "TIFF", "WEBP", "GIF", "BMP", "PPM")
 MOST_BYTES = 400_000_000
 """A picture that takes more than so many while it is read is refused: a proof as a whole keeps within 500 MB, and 100
 million pixels in colours may be read.  Our own bound, no source."""
+
+LARGEST_JPEG = 60_000_000
+"""Bytes of a JPEG picture that is looked into for missing rows, for that takes it into the memory twice.  Our own
+bound, no source."""
 
 BYTES = {"1": 1.0, "L": 1.0, "P": 1.0, "I;16": 2.0}
 """Of a pixel in Pillow's modes; all others take 4."""
@@ -61,7 +67,10 @@ def read_picture(path: Path, most: tuple[int, int], where: str) -> Pixels:
         raise InputError(where, f"{path} is {kind}, expected the file of a picture")
     try:
         with warnings.catch_warnings(action="ignore"), Image.open(path, formats=KINDS) as image:
-            return _pixels(image, most, path, where)
+            made = _pixels(image, most, path, where)
+            if not _WHOLE.get(str(image.format), lambda _: True)(path):
+                raise InputError(where, f"{path} has rows missing: it was cut short", "save or copy the picture again")
+            return made
     except InputError:
         raise
     except UnidentifiedImageError:
@@ -90,6 +99,26 @@ def _pixels(image: Image.Image, most: tuple[int, int], path: Path, where: str) -
     out = io.BytesIO()
     small.save(out, "JPEG", quality=QUALITY, subsampling=0)
     return Pixels(out.getvalue(), small.width, small.height, small.mode == "L")
+
+
+def _has_every_row(path: Path) -> bool:
+    """False for a JPEG picture whose data end before its last row, which the decoder fills with grey in silence.
+
+    Then data behind them would change what is seen.  An eighth of its size shows it: every block is a pixel there.
+    """
+    content = path.read_bytes() if path.stat().st_size <= LARGEST_JPEG else b""
+    more = with_more_data(content)
+    return more is None or _eighth(content) == _eighth(more)
+
+
+_WHOLE = {"JPEG": _has_every_row, "PNG": has_every_row}
+"""The kinds whose decoders are silent about rows that are missing, and what finds them."""
+
+
+def _eighth(content: bytes) -> bytes:
+    with Image.open(io.BytesIO(content), formats=("JPEG",)) as image:
+        image.draft(None, (1, 1))
+        return image.tobytes()
 
 
 def _held(image: Image.Image, whole: tuple[int, int]) -> float:
