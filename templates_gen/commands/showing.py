@@ -25,9 +25,6 @@ WIDEST = 100
 """Letters in a line, however wide the terminal is.  Common practice, no source."""
 
 
-CONFIRM_MANY = '["...", ...], with the texts that  --format json  or  --report  has as "confirm"'
-
-
 def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
     """Findings in plain words, wrapped to the terminal; in colour only on a terminal."""
     from templates_gen.toml import toml
@@ -36,8 +33,8 @@ def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
     for finding in findings:
         show_finding(finding.level, finding.sourced, err)
     if sure := [value for finding in findings for value in finding.confirm]:
-        short = len(sure) <= MOST_NAMED
-        line = f"If what is asked about is right, put under [job]: confirmed = {toml(sure) if short else CONFIRM_MANY}"
+        values = toml(sure) if len(sure) <= MOST_NAMED else f"[{toml(sure[0])}, …]"
+        line = f"If what is asked about is right, put under [job]: confirmed = {values}"
         click.echo(wrapped(line, later=INDENT), err=err)
 
 

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator
 from templates_gen.findings.finding import WARN, Finding
 from templates_gen.model import Job
 from templates_gen.record import Record
-from templates_gen.units import INCH, MM, UNIT_WORDS, show, show_both
+from templates_gen.units import INCH, MM, UNIT_WORDS, show, show_mass_both
 from templates_gen.words import capital, some
 
 EXPLICIT = 2.0
@@ -134,15 +134,24 @@ def _roughly(mm: float, unit: str) -> str:
 
 
 def as_findings(doubts: Iterable[Doubt], job: Job) -> Iterator[Finding]:
-    """The doubts that nobody has confirmed, frames of which the same is doubted in one."""
+    """The doubts that nobody has confirmed, one of each field; frames of which the same is doubted in one."""
     confirmed = {" ".join(text.split()).casefold() for text in job.confirmed}
     alike: dict[object, list[Doubt]] = {}
-    for each in dict.fromkeys(doubts):
+    for each in _first_of_each(doubts):
         if each.confirming.casefold() not in confirmed:
             field = each.place.partition(", ")[2] if each.place.startswith("frame ") else each.place
             alike.setdefault((each.rule, field, each.shown, each.why, each.ask), []).append(each)
     for same in alike.values():
         yield _finding(same)
+
+
+def _first_of_each(doubts: Iterable[Doubt]) -> Iterator[Doubt]:
+    """Of each field its first doubt: one question is enough for someone to look again."""
+    seen = set()
+    for doubt in doubts:
+        if doubt.place not in seen:
+            seen.add(doubt.place)
+            yield doubt
 
 
 def _finding(same: list[Doubt]) -> Finding:
@@ -160,11 +169,11 @@ def _places(same: list[Doubt]) -> str:
     return f"frames {some([each.about[0] for each in same])}, {field}"
 
 
+def shown_mass(kg: float, unit: str) -> str:
+    """A weight in both systems; a tiny one in grams, which is what it was typed in."""
+    return show_mass_both(kg, unit) if kg >= 0.1 or not kg else f"{kg * 1000:.3g} g"
+
+
 def frame_place(name: str, *fields: str) -> str:
     """The place of a frame's field: "frame B, hanger, left"."""
     return ", ".join((f"frame {name}", *fields))
-
-
-def both(mm: float, unit: str) -> str:
-    """A length in both systems, for the words of a doubt."""
-    return show_both(mm, unit)

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from templates_gen.findings.doubt import Doubt, Written, frame_place, other_readings, tenfold, written
+from templates_gen.findings.doubt import Doubt, Written, frame_place, other_readings, shown_mass, tenfold, written
 from templates_gen.findings.doubts_frames import other_mass, weight_by_area
 from templates_gen.model import Frame, Job
 from templates_gen.record import Record
-from templates_gen.units import show, show_mass_both
+from templates_gen.units import show
 
 MOST_COMPARED = 400
 """Frames that are compared with each other: it takes a tenth of a second.  Our own, no source."""
@@ -128,24 +128,30 @@ def _near(value: float, others: Sequence[float], room: float) -> bool:
 
 
 def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    """One side in another unit: a long frame among plain ones, and plain and among them when it is read otherwise."""
-    if max(frame.width, frame.height) < LONG * min(frame.width, frame.height):
+    """One side in another unit: a size that is another's when one side of it is read otherwise; or a long frame among
+    plain ones, which then is plain and among them."""
+    if others.has(frame.width, frame.height):
         return
-    if any(max(other.width, other.height) > PLAIN * min(other.width, other.height) for other in others.frames):
-        return
+    long = max(frame.width, frame.height) > LONG * min(frame.width, frame.height)
+    among = long and not any(
+        max(other.width, other.height) > PLAIN * min(other.width, other.height) for other in others.frames
+    )
     for name in ("width", "height"):
         place = frame_place(frame.id, name)
         unit, mm = known.unit_of(place), getattr(frame, name)
         for meant, ask in () if known.explicit(place) else (*other_readings(mm, unit), *tenfold(mm, unit)):
             width, height = (meant, frame.height) if name == "width" else (frame.width, meant)
             plain = max(width, height) < PLAIN * min(width, height)
-            if plain and others.hold(width, height):
+            if others.has(width, height) or (among and plain and others.hold(width, height)):
                 yield Doubt(
-                    rule="doubtful-size", place=place, shown=show(mm, known.unit), about=(frame.id,),
+                    rule="doubtful-size",
+                    place=place,
+                    shown=show(mm, known.unit),
+                    about=(frame.id,),
                     uses=_uses(frame, "width", "height"),
                     why=f"which makes it {_times(frame)} times as {_long(frame)}, unlike the other frames",
                     ask=ask,
-                )  # fmt: skip
+                )
                 return
 
 
@@ -163,9 +169,9 @@ def _weighs_alone(frame: Frame, others: Others, unit: str) -> Iterator[Doubt]:
         return
     usual = median(theirs) * frame.weight / own if own else 0.0
     yield Doubt(
-        rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=show_mass_both(frame.weight, unit),
+        rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, unit),
         about=(frame.id,), uses=_uses(frame, "width", "height"),
-        why=f"where the others would weigh about {show_mass_both(usual, unit)} at its size",
+        why=f"where the others would weigh about {shown_mass(usual, unit)} at its size",
         ask=other_mass(own, min(theirs) / 1.5, max(theirs) * 1.5) or "Weigh it again.",
     )  # fmt: skip
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.findings import usual
-from templates_gen.findings.doubt import Doubt, Written, frame_place, unusual, written
+from templates_gen.findings.doubt import Doubt, Written, frame_place, shown_mass, unusual, written
 from templates_gen.model import Frame, Job
-from templates_gen.units import KG, show, show_mass, show_mass_both
+from templates_gen.units import KG, show, show_mass
 
 LIGHT, HEAVY = 1.8, 45.0
 """kg/m² of a framed piece.  A canvas has 2 to 4, glass of 2 mm alone 5 (EN 572-1: 2.5 kg/m² for each mm), a framed
@@ -41,10 +41,14 @@ def _sides(frame: Frame, known: Written) -> Iterator[Doubt]:
     for name, mm in (("width", frame.width), ("height", frame.height)):
         place = frame_place(frame.id, name)
         yield from unusual("doubtful-size", place, mm, usual.FRAME_SIDE, known, "a frame", about)
-    if frame.depth is None:
-        return
-    place = frame_place(frame.id, "depth")
-    yield from unusual("doubtful-size", place, frame.depth, usual.DEPTH, known, "a frame's depth", about)
+    parts = [
+        ("depth", frame.depth, usual.DEPTH, "a frame's depth"),
+        ("moulding, face", frame.face, usual.FACE, "a moulding"),
+    ]
+    parts += [("mat", shown, usual.MAT, "what shows of a mat") for shown in sorted(set(frame.mat or ()))]
+    for name, length, expected, what in parts:
+        if length is not None:
+            yield from unusual("doubtful-size", frame_place(frame.id, name), length, expected, known, what, about)
 
 
 def most_heavy(frame: Frame) -> float:
@@ -69,7 +73,7 @@ def _weight(frame: Frame, unit: str) -> Iterator[Doubt]:
     much = "less" if by_area < least else "more"
     glazed = " and glass" if frame.glazing == "glass" and by_area > LIGHT else ""
     yield Doubt(
-        rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=show_mass_both(frame.weight, unit),
+        rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, unit),
         about=(frame.id,), uses=(frame_place(frame.id, "width"), frame_place(frame.id, "height")),
         why=f"{much} than frames of this size{glazed} weigh ({_range(frame, least, most, unit)})",
         ask=other_mass(by_area, 2 * LIGHT, HEAVY) or "Weigh it again. Are its width and height right?",

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from itertools import islice
 
 from templates_gen.findings import usual
-from templates_gen.findings.doubt import Doubt
+from templates_gen.findings.doubt import Doubt, Usual
 from templates_gen.findings.doubts_fellows import turned
 from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
@@ -35,10 +35,31 @@ MIRRORED = 2.0
 
 def plan_doubts(plan: Plan) -> Iterator[Doubt]:
     """What is doubtful about where frames and nails are."""
+    yield from _wall_sides(plan)
     yield from _close_nails(plan)
     yield from _beside_furniture(plan)
     yield from _middle(plan)
     yield from _spoils_symmetry(plan)
+
+
+ROOM_HEIGHT, HIGH_GROUP = Usual(2100.0, 3300.0, 0.0, 0.0), 1900.0
+"""mm.  A wall's width that could be its height, and a group's middle as high as only high walls have it.  Our own."""
+
+TALL = 3100.0
+"""mm that a wall is high whose sides may have changed places: few rooms are higher than 10 ft, 3048 mm.  Our own, no
+source."""
+
+
+def _wall_sides(plan: Plan) -> Iterator[Doubt]:
+    """Width and height that changed places, but not where the group hangs as high as on a high wall."""
+    wall, unit = plan.job.wall, plan.job.unit
+    if wall.stairs or wall.outline or wall.height <= wall.width or not ROOM_HEIGHT.holds(wall.width):
+        return
+    if wall.height > TALL and plan.group.cy < HIGH_GROUP:
+        yield Doubt(
+            rule="doubtful-wall", place="wall, height", shown=show(wall.height, unit), uses=("wall, width",),
+            why=f"more than its width of {show(wall.width, unit)}", ask="Are width and height the other way round?",
+        )  # fmt: skip
 
 
 def _close_nails(plan: Plan) -> Iterator[Doubt]:

@@ -6,11 +6,11 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from templates_gen.findings.doubt import Doubt, Usual, Written, frame_place, probably, written
+from templates_gen.findings.doubt import Doubt, Usual, Written, frame_place, probably, shown_mass, written
 from templates_gen.findings.doubts_fellows import MOST_COMPARED
 from templates_gen.findings.doubts_hangers import SLACK, drops
 from templates_gen.model import Frame, Job
-from templates_gen.units import show, show_both, show_mass_both
+from templates_gen.units import show, show_both
 
 TWIN_DROPS = 0.07, 12.0, 24.0
 """Twins' drops differ by at most this share of their height, but never less or more than so many mm.  Our own, no
@@ -77,8 +77,8 @@ def _twin_weights(twins: Sequence[Frame], unit: str) -> Iterator[Doubt]:
             other = next(one.id for one, _ in weighed if one is not frame)
             yield Doubt(
                 rule="doubtful-weight", place=frame_place(frame.id, "weight"), about=(frame.id,),
-                shown=show_mass_both(weight, unit), uses=(frame_place(other, "weight"),),
-                why=f"but frame {other}, of the same size, weighs {show_mass_both(middle, unit)}",
+                shown=shown_mass(weight, unit), uses=(frame_place(other, "weight"),),
+                why=f"but frame {other}, of the same size, weighs {shown_mass(middle, unit)}",
                 ask="Is one of them in kg and the other in lb?",
             )  # fmt: skip
 

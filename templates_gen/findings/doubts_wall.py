@@ -10,10 +10,6 @@ from templates_gen.model import Job, Studs, Wall
 from templates_gen.stairs import Stairs
 from templates_gen.units import show
 
-TALL = 3100.0
-"""mm.  A wall that is higher than this and narrower than high may have its sides mixed up.  Our own: few rooms are
-higher than 10 ft, 3048 mm."""
-
 
 def wall_doubts(job: Job) -> Iterator[Doubt]:
     """What is doubtful about the wall itself."""
@@ -22,7 +18,6 @@ def wall_doubts(job: Job) -> Iterator[Doubt]:
     if not wall.outline:
         yield from unusual("doubtful-wall", "wall, width", wall.width, usual.WALL_WIDTH, known, "a wall")
         yield from unusual("doubtful-wall", "wall, height", wall.height, high, known, "a wall's height")
-        yield from _sides(job)
     yield from unusual("doubtful-wall", "wall, clear", wall.clear, usual.CLEAR, known, "the room along its edges")
     if wall.board is not None:
         yield from unusual("doubtful-board", "wall, board", wall.board, usual.BOARD, known, "board or plaster")
@@ -31,24 +26,6 @@ def wall_doubts(job: Job) -> Iterator[Doubt]:
     if wall.stairs is not None:
         yield from _stairs(wall.stairs, wall, known)
     yield from _built(job)
-
-
-ROOM_HEIGHT, HIGH_GROUP = 3300.0, 1900.0
-"""mm.  A wall's width that could be its height, and a group's middle as high as only high walls have it.  Our own."""
-
-
-def _sides(job: Job) -> Iterator[Doubt]:
-    """Width and height that changed places, but not where the group hangs as high as on a high wall."""
-    wall, unit = job.wall, job.unit
-    hung_high = job.group.height.by in ("centre", "top", "bottom") and job.group.height.at > HIGH_GROUP
-    if wall.width > ROOM_HEIGHT or wall.stairs or hung_high:
-        return
-    if wall.height > max(TALL, wall.width):
-        yield Doubt(
-            rule="doubtful-wall", place="wall, height", shown=show(wall.height, unit), uses=("wall, width",),
-            why=f"more than its width of {show(wall.width, unit)}, and higher than most rooms",
-            ask="Are width and height the other way round?",
-        )  # fmt: skip
 
 
 def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:

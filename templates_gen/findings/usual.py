@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from templates_gen.findings.doubt import Usual
 
-WALL_WIDTH = Usual(900.0, 8000.0, 300.0, 30_000.0)
+WALL_WIDTH = Usual(900.0, 8000.0, 300.0, 20_000.0)
 WALL_HEIGHT = Usual(2000.0, 4000.0, 1200.0, 8000.0)
 STAIR_WALL_HEIGHT = Usual(2000.0, 7000.0, 1200.0, 14_000.0)
 """Rooms are 2.3 to 3.6 m high; beside a stair a wall goes on through two storeys or three."""
@@ -47,7 +47,7 @@ CENTRE = Usual(1000.0, 2000.0, 950.0, 2400.0)
 """57 in is what museums hang by; lower for children, higher over what stands on the floor."""
 
 TOP, BOTTOM = Usual(1200.0, 2800.0, 900.0, 3500.0), Usual(400.0, 2000.0, 250.0, 2400.0)
-ABOVE = Usual(90.0, 420.0, 70.0, 900.0)
+ABOVE = Usual(90.0, 340.0, 70.0, 900.0)
 """Above furniture: 4 to 10 in are the ends of what interior design texts advise."""
 
 ABOVE_NOSINGS = Usual(1000.0, 1900.0, 800.0, 2400.0)
@@ -100,5 +100,5 @@ MARGIN = Usual(0.0, 30.0, 0.0, 50.0)
 SHEET_SIDE = Usual(140.0, 1300.0, 100.0, 5000.0)
 """A side of a sheet of paper: A5 to A0."""
 
-SHEET_OF_FRAME = 8.0
-"""mm; glazing is seldom thicker."""
+FACE, MAT = Usual(4.0, 160.0, 3.0, 250.0), Usual(3.0, 220.0, 0.0, 400.0)
+"""How wide a moulding is, and how much of a mat shows."""
