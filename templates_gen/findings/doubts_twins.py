@@ -59,8 +59,8 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
         others = [other.id for other, _, _ in measured if other.id != frame.id]
         ask = probably(drop, known.unit_of(place), Usual(middle - room, middle + room, 0.0, 0.0))
         yield Doubt(
-            rule="doubtful-drop", place=place, shown=show(drop, known.unit), about=(frame.id,),
-            uses=tuple(frame_place(name, "drop") for name in others[:1]),
+            rule="doubtful-drop", place=place, shown=show(drop, known.unit),
+            about=(frame.id, others[0]), uses=(frame_place(others[0], "drop"),),
             why=f"{show_both(abs(drop - middle), known.unit)} {'more' if drop > middle else 'less'} than that of frame "
             f"{others[0]}, of the same size",
             ask=ask or (SLACK if frame.hanger.kind == "wire" else "Measure both again, from the top edge."),
@@ -76,7 +76,7 @@ def _twin_weights(twins: Sequence[Frame], unit: str) -> Iterator[Doubt]:
         if not middle / TWIN_WEIGHT <= weight <= middle * TWIN_WEIGHT:
             other = next(one.id for one, _ in weighed if one is not frame)
             yield Doubt(
-                rule="doubtful-weight", place=frame_place(frame.id, "weight"), about=(frame.id,),
+                rule="doubtful-weight", place=frame_place(frame.id, "weight"), about=(frame.id, other),
                 shown=shown_mass(weight, unit), uses=(frame_place(other, "weight"),),
                 why=f"but frame {other}, of the same size, weighs {shown_mass(middle, unit)}",
                 ask="Is one of them in kg and the other in lb?",
