@@ -181,8 +181,10 @@ def test_a_level_on_each_frame_helps_against_fixings_near_each_other():
     assert advice(near).error == pytest.approx(math.sqrt(near.worst.untilted**2 + tilt * left**2))
     assert advice(far).name != "level"
     said = next(words for words in first_page_words(near, "mm") if words.startswith("Tilt alone"))
-    assert "A hangs on two fixings 100 mm apart" in said
-    assert "fixings further apart help, or a spirit level on each frame" in said
+    assert "Frame A hangs on two fixings 100 mm apart" in said
+    assert said.endswith("A spirit level on each frame helps, and so do fixings further apart.")
+    tilted = next(words for words in first_page_words(far, "mm") if words.startswith("Tilt alone"))
+    assert tilted.endswith("A spirit level on each frame helps.")  # they are as far apart as they can be
     assert said[0].lower() + said[1:-1] in check_words(near, "mm")
 
 

@@ -19,7 +19,7 @@ from tests.hung_virtually import Walls
 from tests.jobs import frame, group, job, paper
 from tests.promised_jobs import promised
 
-TIMES = 4000  # leave a share of 95 % uncertain by 0.35 % (an sd, √(0.95 · 0.05 / 4000)); the program's own draws by 0.6
+TIMES = 4000  # leave a share of 95 % uncertain by 0.35 % (an sd, √(0.95 · 0.05 / 4000)); the program's own draws by 0.4
 
 
 # a cleat and wires, not cut; a profile, in one of twelve frames on two fixings each; a profile, in pieces; not cut, and
@@ -96,7 +96,7 @@ def test_whatever_hangs_on_two_fixings_tilts_and_what_hangs_on_one_does_not(hang
 
 
 def test_one_measure_keeps_within_the_usual_deviations() -> None:
-    # 1.95996, the two-sided 95 % quantile of the normal distribution; 12 000 draws give it to 0.7 %
+    # 1.95996, the two-sided 95 % quantile of the normal distribution; 10 000 draws give it to 0.2 %
     assert joint_factor([{"a": 3.0, "b": 4.0}], [5.0]) == pytest.approx(1.95996, rel=0.02)
 
 
@@ -104,7 +104,8 @@ def test_one_measure_keeps_within_the_usual_deviations() -> None:
 def test_independent_measures_need_more(count: int, factor: float) -> None:
     # the quantile z with (2 Φ(z) − 1)^count = 0.95 (worked out by hand here, by bisection of math.erf)
     assert 0.95 == pytest.approx(math.erf(factor / math.sqrt(2)) ** count, abs=1e-4)
-    assert joint_factor([{at: 2.0} for at in range(count)], [2.0] * count) == pytest.approx(factor, rel=0.025)
+    found = joint_factor([{at: 2.0} for at in range(count)], [2.0] * count)
+    assert 0.94 <= math.erf(found / math.sqrt(2)) ** count <= 0.96
 
 
 def test_measures_that_err_together_need_no_more_than_one() -> None:
@@ -117,7 +118,7 @@ def test_what_is_not_drawn_and_what_is_not_worked_out_counts_all_the_same() -> N
     # forty by themselves: (2 Φ(z) − 1)^40 = 0.95; half of them not worked out is the same
     for measures, more in ((40, 0.0), (20, 1.0)):
         found = joint_factor([{at: 1.0} for at in range(measures)], [1.0] * measures, more)
-        assert 0.944 <= math.erf(found / math.sqrt(2)) ** 40 <= 0.956
+        assert 0.938 <= math.erf(found / math.sqrt(2)) ** 40 <= 0.962  # 0.4 % by the draws, three times
 
 
 def test_without_any_error_there_is_no_factor() -> None:

@@ -119,14 +119,19 @@ def _against_tilt(worst: PairError) -> Iterator[Step]:
         return
     left = min(1.0, math.radians(LEVELLED) / worst.tilt)
     yield Step(
-        "level", "Set a spirit level on each frame that hangs on two fixings, and raise the lower fixing until it is "
+        "level", "Set a spirit level on each frame that hangs on two fixings, and raise its lower fixing until it is "
         "level.", {"tilting drops": left, "tilting nails": left},
     )  # fmt: skip
-    left = min(1.0, worst.base / (WIDE_BASE * worst.tilting.frame.width))
+    left = worst.base / wider_base(worst)
     yield Step(
         "wider", "Set the two fixings of each frame further apart, as far as its back allows.",
         {"tilting drops": left, "tilting nails": left},
     )  # fmt: skip
+
+
+def wider_base(pair: PairError) -> float:
+    """How far apart the two fixings of the frame that tilts could be (mm): no less than they are."""
+    return max(pair.base, WIDE_BASE * pair.tilting.frame.width) if pair.tilting else 0.0
 
 
 def _better_paper(expected: Expected) -> Iterator[Step]:

@@ -13,7 +13,7 @@ worked out from what their nails are off by (sources.py):
   - placing: where the two hang on pieces of paper that are not taped to each other.
 All are independent, with the standard deviations of `Accuracy`, and add up by their squares.  A 95 % error of one
 measure is 1.96 standard deviations (normal distribution).  What is said of all neighbours at once, step and gap, is
-larger, and holds for all of them together in 95 % of cases: simulated with a fixed seed (joint.py).  Not in it: frames
+larger, and holds for all of them together in 95 % of cases: simulated with counted draws (joint.py).  Not in it: frames
 that are not square, hangers that shift, how exactly a frame on one nail is levelled, walls that are not flat, the lean
 of a printer whose diagonals were not measured, and that measured diagonals find the worst joins.
 """

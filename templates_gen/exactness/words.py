@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from templates_gen.accuracy import NORMAL_95
-from templates_gen.exactness.advice import WORTH, advice
+from templates_gen.exactness.advice import WORTH, advice, wider_base
 from templates_gen.exactness.expected import Expected, PairError, sources_95
 from templates_gen.units import MM, show
 from templates_gen.words import capital
@@ -36,8 +36,8 @@ def first_page_words(expected: Expected, unit: str) -> tuple[str, ...]:
         *(f"{capital(words)}." for words in _profile_words(expected)),
         step.words
         if step.name == "none"
-        else f"What would help most: {_lower(step.words)} Then it is about {fine(step.step, unit)} and "
-        f"{fine(step.gap_error, unit)}.",
+        else f"What would help most: {_lower(step.words)} All neighbours are then within about "
+        f"{fine(step.step, unit)} of one line, and all gaps within {fine(step.gap_error, unit)}.",
     )
 
 
@@ -60,11 +60,11 @@ def _tilt_words(expected: Expected, unit: str) -> Iterator[str]:
     worst = expected.worst
     if worst.tilting is None or worst.error - worst.untilted < WORTH:
         return
-    tilt = fine(dict(sources_95(worst))["tilt"], unit)
+    tilt, wider = fine(dict(sources_95(worst))["tilt"], unit), wider_base(worst)
     yield (
-        f"tilt alone puts the corners of {_names(worst)} {tilt} out of line: {worst.tilting.frame.id} hangs on "
-        f"two fixings {show(worst.base, unit)} apart, and tilts when one of them is higher; fixings further apart "
-        "help, or a spirit level on each frame"
+        f"tilt alone puts the facing corners of {_names(worst)} {tilt} out. Frame {worst.tilting.frame.id} hangs on "
+        f"two fixings {show(worst.base, unit)} apart, and tilts when one of them is higher. A spirit level on each "
+        "frame helps" + (", and so do fixings further apart" if wider > worst.base else "")
     )
 
 
@@ -97,7 +97,7 @@ def _names(pair: PairError) -> str:
 def _compared(expected: Expected) -> str:
     if expected.step <= expected.worst.seen:
         return "few steps will show."
-    return "some will show, so check the edges with a level once all frames hang."
+    return "some steps will show, so check the edges with a level once all frames hang."
 
 
 def error_data(expected: Expected | None) -> dict[str, Any] | None:
