@@ -89,6 +89,10 @@ def test_many_twins_are_told_the_most_that_a_nail_may_move():
     # drops of 80, 82, … 98: 18 mm, 0.709 in = 11.3 sixteenths
     ten = (frame(str(number), 90.0, drop=80.0 + 2 * number) for number in range(10))
     assert "a nail moves by up to 18 mm · 11/16 in." in said(*ten)
+    # eight that move are many, seven are named: our own design, no source
+    eight, nine = (said(*(frame(str(at), 90.0, drop=80.0 + 2 * at) for at in range(count))) for count in (8, 9))
+    assert "In the place of frame 0, the nail of 1 goes 2 mm" in eight and "by up to" not in eight
+    assert "Changing places, a nail moves by up to 16 mm · 5/8 in." in nine
     # all of them higher than the first by 10 mm, 6.3 sixteenths; then by 10 higher and 10 lower
     nine = [frame(str(number), 90.0, drop=80.0) for number in range(9)]
     assert "by up to 10 mm · 3/8 in." in said(frame("F", 90.0, drop=90.0), *nine)
