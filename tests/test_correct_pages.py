@@ -217,6 +217,7 @@ def test_another_hook_is_shown_by_its_seat_where_the_frame_will_bear(tmp_path):
         assert (seat[0] - ring[0], seat[1] - ring[1]) == pytest.approx((0.0, -18.0), abs=0.001)
     said = [item.text for item in template.pages[0].page_items if isinstance(item, Text)]
     assert said.count("seat") == said.count("old") == 2 and "new" not in said  # of no cross, where there is none
+    assert said.count("new seat: down 18 mm · 11/16 in") == 2  # as it is shown, from the old hole
 
 
 STIFF = Hanger(kind="wire", ring_separation=330.0, ring_depth=56.0)

@@ -154,21 +154,16 @@ def _on_two(frame: Frame, apart: float, rise: float) -> Frame:
 
 
 def _each(correction: Correction, plan: Plan) -> Cured:
-    """Every nail by its own way: another screw of a rail, another hook, or a filled hole."""
-    frame, done = correction.hung.frame, list[tuple[Move, Cure]]()
+    """Every nail by its own way: other screws of a rail, another hook, or a filled hole."""
+    frame = correction.hung.frame
     needed = least_between(frame.fixing)
+    if frame.hanger.kind == "cleat" and (rail := next(_rails(correction, plan, needed), None)):
+        return rail
     sold = _hook(correction, plan, needed)
+    cure = Cure("fill") if sold is None else Cure("hook", sold)
+    cures = tuple(cure if move.distance < needed else Cure("") for move in correction.moves)
     after = frame if sold is None else replace(frame, fixing=exchanged(frame.fixing, sold))
-    for move in correction.moves:
-        if move.distance >= needed:
-            done.append((move, Cure("")))
-        elif frame.hanger.kind == "cleat":
-            moved, cure, after = next(_rails(move, after, plan, needed), (move, Cure("fill"), after))
-            done.append((moved, cure))
-        else:
-            done.append((move, Cure("fill") if sold is None else Cure("hook", sold)))
-    moves, cures = zip(*done, strict=True)
-    return Cured(replace(correction, moves=moves), cures, after)
+    return Cured(correction, cures, after)
 
 
 def _hook(correction: Correction, plan: Plan, needed: float) -> Sold | None:
@@ -191,16 +186,25 @@ def _hides(frame: Frame) -> bool:
     return frame.drop is not None or bool(own)
 
 
-def _rails(move: Move, frame: Frame, plan: Plan, needed: float) -> Iterator[tuple[Move, Cure, Frame]]:
-    """A rail's screw through a new hole in the rail: nearer to the frame's middle, or else farther out."""
-    step, left = DIVISION[plan.job.unit], move.old.endswith(" left")
-    aside = math.ceil(math.sqrt(needed**2 - move.up**2) / step) * step
-    for way in (1.0, -1.0) if left else (-1.0, 1.0):
-        hanger = frame.hanger
-        if left:
-            hanger = replace(hanger, left=(hanger.left or 0.0) + way * aside)
-        else:
-            hanger = replace(hanger, right=(hanger.right or 0.0) - way * aside)
+def _rails(correction: Correction, plan: Plan, needed: float) -> Iterator[Cured]:
+    """The screws of a rail through new holes in it: as far inward as both want, or else outward."""
+    frame, step = correction.hung.frame, DIVISION[plan.job.unit]
+    near = [move for move in correction.moves if move.distance < needed]
+    if not near:
+        return
+    aside = max(math.ceil(math.sqrt(needed**2 - move.up**2) / step) * step for move in near)
+    for inward in (aside, -aside):
+        moves, hanger = list[Move](), frame.hanger
+        for move in correction.moves:
+            left = move.old.endswith(" left")
+            if move in near:
+                move = replace(move, right=inward if left else -inward)
+                if left:
+                    hanger = replace(hanger, left=(hanger.left or 0.0) + inward)
+                else:
+                    hanger = replace(hanger, right=(hanger.right or 0.0) + inward)
+            moves.append(move)
         after = replace(frame, hanger=hanger)
         if passes(plan, after):
-            yield replace(move, right=way * aside), Cure("rail"), after
+            cures = tuple(Cure("rail") if move in near else Cure("") for move in correction.moves)
+            yield Cured(replace(correction, moves=tuple(moves)), cures, after)

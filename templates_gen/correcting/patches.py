@@ -10,7 +10,7 @@ from templates_gen.correcting.words import aside_words, hook_words, side_words, 
 from templates_gen.findings.words import by_how_much
 from templates_gen.geometry import Rect, bounds
 from templates_gen.model import Frame
-from templates_gen.record import Record
+from templates_gen.record import Record, replace
 from templates_gen.spreadsheet import NOTHING
 
 AROUND, LEAST = 20.0, 80.0
@@ -66,8 +66,10 @@ def patches(done: Sequence[Cured], unit: str) -> tuple[Patch, ...]:
 
 
 def _lines(move: Move, cure: Cure, frame: Frame, several: bool, unit: str) -> Iterator[str]:
-    """How far the new hole is from the old one, or the seat of another hook from the seat of the old."""
+    """How far the new hole is from the old one, or the seat of another hook, as the paper shows them."""
     what = side_words(move, frame) if several else "new seat" if cure.way == "hook" else "new hole"
+    if cure.way == "hook":
+        move = replace(move, up=_seat_up(move, frame))
     for words in (up_words(move, unit), aside_words(move, unit)):
         if words != NOTHING:
             yield f"{what}: {words}"
@@ -90,8 +92,13 @@ def _wire(cured: Cured, unit: str) -> tuple[str, ...]:
     return (f"{verb} the wire: its taut drop {by_how_much(abs(wire.longer), unit)} {more}",)
 
 
+def _seat_up(move: Move, frame: Frame) -> float:
+    """How far another hook's seat is above the old hole (mm): it is where the old fixing bore, and moves with it."""
+    return move.up - frame.fixing.rise
+
+
 def _hole(move: Move, cure: Cure, frame: Frame, several: bool) -> Hole:
     """The new hole; of another hook the seat, for its nail is where its maker put it."""
     if cure.way == "hook":
-        return Hole("seat", move.right, move.up - frame.fixing.rise, True)
+        return Hole("seat", move.right, _seat_up(move, frame), True)
     return Hole(move.nail.removeprefix(frame.id).strip() if several else "new", move.right, move.up, False)

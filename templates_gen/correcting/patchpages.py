@@ -155,7 +155,7 @@ def _patch(cell: Rect, patch: Patch, lettering: Lettering) -> Iterator[Item]:
     yield old
     holes.append(lettering.box(old).grown(0.6))
     ends = Line(cell.x0 + 2, y, cell.x1 - 2, y, MEDIUM), Line(x, cell.y0 + 2, x, cell.y1, HAIR)
-    yield from unbroken(ends, holes)
+    yield from (line for line in unbroken(ends, holes) if max(line.x1 - line.x0, line.y1 - line.y0) > CLEAR)
     taken.append(lettering.box(old))
     sides = (cell.x0 + INSET, "left"), (cell.x1 - INSET, "right")
     yield _clear_of(taken, [Text(at, y + 1.2, "level", H25, align) for at, align in sides], lettering)
