@@ -35,7 +35,7 @@ FILE: dict[str, Case] = {
     "a number for a table": (f"wall = 3\n{MINIMAL[MINIMAL.index('[[frame]]') :]}", ("wall", "found 3", "a table")),
     "frames in single brackets": (MINIMAL.replace("[[frame]]", "[frame]"), ("frame", "double brackets")),
     "the job in double brackets": (MINIMAL.replace("[job]", "[[job]]"), ("job", "expected a table")),
-    "an unknown unit": (swapped('unit = "mm"', 'unit = "inch"'), ("job, unit", "'inch'", "in, cm, mm")),
+    "an unknown unit": (swapped('unit = "mm"', 'unit = "ell"'), ("job, unit", "'ell'", "in, cm, mm")),
     "a number for a title": (swapped('"Tile rubbings"', "3"), ("job, title", "found 3", "in quotes")),
 }
 

@@ -116,7 +116,7 @@ ONE = (*WALL, "", "A", "", "300", "200", "wire", "60")
         (WALL[:3], "4 000", "expected a length"),
         (WALL[:3], "0", "expected the wall's width"),
         (WALL[:3], "201 m", "at most 200 m"),  # units.LONGEST
-        (WALL[:5], "brick", "expected one of drywall"),
+        (WALL[:5], "straw", "expected one of drywall"),
         ((*WALL, "door", "", "0", "0"), "-3", "zero or more"),
         ((*WALL, "door", "x", "0", "0", "9", "9", "", "window"), "x", "found 'x' twice"),
         ((*WALL, ""), "A/B", "without , and /"),

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from templates_gen.errors import TemplatesError
     from templates_gen.model import Job
     from templates_gen.starting.interview import Interview
-    from templates_gen.starting.questions import Question
+    from templates_gen.starting.question import Question
 
 HELLO = (
     "One question at a time. Press Enter to skip an optional question, ? for help, < to go back, Ctrl-C to leave."

@@ -8,6 +8,7 @@ from functools import cache
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
 from templates_gen.errors import InputError, did_you_mean
+from templates_gen.jobfile.otherwords import is_not_given, meant, on_two, sides_apart
 from templates_gen.jobfile.tables import Length, Mass, Offset
 from templates_gen.record import Table, convert
 from templates_gen.units import parse_length, parse_mass, parse_offset
@@ -24,10 +25,40 @@ def read_table(raw: object, table: type[_TableT], unit: str, where: str, loose: 
     """
     if not isinstance(raw, Mapping):
         raise InputError(where, f"found {raw!r}, expected a table of fields")
+    told = _as_meant(raw, table, where)
     try:
-        return convert(raw, table, _decoder(unit), loose)
+        return convert(told, table, _decoder(unit), loose)
     except ValueError as error:
-        raise _explained(str(error), raw, table, where) from None
+        raise _explained(str(error), told, table, where) from None
+
+
+def _as_meant(raw: Mapping[str, Any], table: type[Table], where: str) -> dict[str, Any]:
+    """The table with its own words for what people say instead, and without the lengths that are said to be none."""
+    fields = table.__struct_fields__
+    raw = sides_apart(raw, where) if {"width", "height"} <= {*fields} else raw
+    told: dict[str, Any] = {}
+    for name, value in raw.items():
+        value = on_two(value, where) if name == "hanger" else value
+        if isinstance(value, Mapping) and name in fields and (inner := _inner_table(table, name)):
+            value = _as_meant(value, inner, where)
+        elif name in fields and isinstance(value, str):
+            value = meant(f"{table.__name__.removesuffix('Table').lower()}.{name}", value, choices(table, name))
+            if _may_lack(table, name) and is_not_given(value):
+                continue
+        told[name] = value
+    return told
+
+
+@cache
+def _inner_table(table: type[Table], field: str) -> type[Table] | None:
+    return next(iter(_tables_in(get_type_hints(table)[field])), None)
+
+
+@cache
+def _may_lack(table: type[Table], field: str) -> bool:
+    """True for a length, weight or number that may be left out; a word for nothing may be a name elsewhere."""
+    options = get_args(get_type_hints(table)[field])
+    return type(None) in options and not {*options} - {type(None), Length, Offset, Mass, int, float}
 
 
 def read_length(value: object, unit: str, where: str) -> float:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from templates_gen.errors import InputError
 from templates_gen.geometry import TOLERANCE, Rect, around
+from templates_gen.jobfile.otherwords import furniture_word
 from templates_gen.jobfile.stairs import build_stairs
 from templates_gen.jobfile.tables import FeatureTable, MarginTable, PaperTable, StudsTable, WallTable
 from templates_gen.jobfile.typed import read_length, read_table
@@ -51,7 +52,7 @@ def build_wall(raw: object, unit: str) -> Wall:
     """The wall with its features.  Raises InputError."""
     table = read_table(raw, WallTable, unit, "wall")
     features = tuple(_feature(fields, unit, f"wall.feature {number}") for number, fields in enumerate(table.feature, 1))
-    _unique_names(features)
+    _unique_names(features, [bool(fields.get("name")) for fields in table.feature])
     outline, begins = _outline(table)
     width, height = _wall_size(table, outline)
     build = "drywall" if table.build == "plasterboard" else table.build or ""  # two names of one thing
@@ -115,17 +116,17 @@ def _feature(raw: Mapping[str, Any], unit: str, where: str) -> Feature:
     rect = Rect.sized(table.left or 0, table.bottom or 0, table.width or 0, table.height or 0)
     if table.use is not None and table.kind != "furniture":
         raise InputError(f"{where}, use", f"does not belong to a feature of kind {table.kind!r}, but to furniture")
-    name = table.name or table.kind
+    name = table.name or (furniture_word(raw["kind"]) if table.kind == "furniture" else table.kind)
     return Feature(kind=table.kind, name=name, rect=rect, clear=table.clear or 0.0, use=table.use or "")
 
 
-def _unique_names(features: tuple[Feature, ...]) -> None:
-    """Names that others may refer to are unique; features left without a name share their kind's."""
-    seen: dict[str, int] = {}
-    for number, feature in enumerate(features, 1):
-        if feature.name in seen and feature.name != feature.kind:
+def _unique_names(features: tuple[Feature, ...], named: Sequence[bool]) -> None:
+    """Names that others may refer to are unique; features left without a name share that of what they are."""
+    seen: set[str] = set()
+    for number, (feature, own) in enumerate(zip(features, named, strict=True), 1):
+        if feature.name in seen and own and feature.name != feature.kind:
             raise InputError(f"wall.feature {number}, name", f"found {feature.name!r} twice, expected different names")
-        seen[feature.name] = number
+        seen.add(feature.name)
 
 
 def _studs(table: StudsTable | None, unit: str) -> Studs | None:

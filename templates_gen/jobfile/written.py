@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from templates_gen.jobfile.otherwords import sides_apart
 from templates_gen.words import feature_place
 
 _WITH_UNIT = re.compile(
@@ -34,7 +35,7 @@ def written_units(raw: Mapping[str, Any], rows: Sequence[tuple[str, Mapping[str,
 
 def _texts(table: object, place: str) -> Iterator[tuple[str, str]]:
     """Of what is no table nothing: a file that only gives its wall is not read further than that."""
-    for name, value in table.items() if isinstance(table, Mapping) else ():
+    for name, value in sides_apart(table, place).items() if isinstance(table, Mapping) else ():
         if isinstance(value, Mapping):
             yield from _texts(value, f"{place}, {name}")
         elif isinstance(value, str) and (name == "seen_from" or _WITH_UNIT.search(value)):

@@ -8,7 +8,7 @@ from typing import Any
 from templates_gen.findings.doubt import Doubt
 from templates_gen.findings.doubts import job_doubts
 from templates_gen.starting.interview import Interview, job_so_far
-from templates_gen.starting.questions import Tables
+from templates_gen.starting.question import Tables
 from templates_gen.words import feature_place
 
 TABLES = {"frame": "", "hanger": "hanger", "height": "height"}
@@ -37,16 +37,17 @@ def _places(key: str, tables: Tables) -> Iterator[str]:
     table, _, field = key.partition(".")
     frames = [str(frame.get("id", "")) for frame in tables.get("frame", [])]
     features = tables.get("wall", {}).get("feature", [])
+    sides = ("width", "height") if field == "width" else (field,)  # who answers 24 x 36 has told both
     if table in ("frame", "hanger") and frames:
-        yield ", ".join(filter(None, (f"frame {frames[-1]}", TABLES[table], field)))
+        yield from (", ".join(filter(None, (f"frame {frames[-1]}", TABLES[table], side))) for side in sides)
     elif table == "feature" and features:
-        yield feature_place(len(features), _called(features[-1]), field)
+        yield from (feature_place(len(features), _called(features[-1]), side) for side in sides)
     elif table == "height":
         yield f"group, height, {field}"
     elif table == "fixing":
         yield from (f"frame {name}, fixing, {field}" for name in frames)
     else:
-        yield f"{table}, {field}"
+        yield from (f"{table}, {side}" for side in sides)
 
 
 def _given(tables: Tables) -> Iterator[str]:

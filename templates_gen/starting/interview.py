@@ -12,10 +12,12 @@ from typing import Any
 from templates_gen.errors import InputError, did_you_mean
 from templates_gen.jobfile.building import build_job
 from templates_gen.jobfile.framing import PAIRS
+from templates_gen.jobfile.otherwords import is_not_given, meant
 from templates_gen.jobfile.reading import check_text
 from templates_gen.model import Job
 from templates_gen.record import Record
-from templates_gen.starting.questions import Question, Tables, interview
+from templates_gen.starting.question import Question, Tables
+from templates_gen.starting.questions import interview
 
 CheckFile = Callable[[Path], None]
 
@@ -107,10 +109,20 @@ def _completed(text: str, question: Question) -> str:
         text.encode()
     except UnicodeEncodeError:
         raise InputError("", "found text that is not UTF-8") from None
-    return _chosen(text, question.choices) if question.choices else text
+    if is_not_given(text) and text.casefold() not in question.choices:
+        if question.open:
+            return ""
+        text = "no" if "no" in question.choices else text
+    return _chosen(text, question) if question.choices else text
 
 
-def _chosen(text: str, choices: tuple[str, ...]) -> str:
+def _chosen(text: str, question: Question) -> str:
+    """The choice that an answer is, stands for or begins, or one of those taken also.  Raises InputError."""
+    choices, plain = question.choices, " ".join(text.casefold().split())
+    word = meant(question.key, text, choices)
+    if word in choices or plain in question.also:
+        named = question.key == "feature.kind" and word == "furniture"  # a couch is called by its own name
+        return plain if named or word not in choices else word
     found = [choice for choice in choices if choice.casefold() == text.casefold()]
     found = found or [choice for choice in choices if choice.casefold().startswith(text.casefold())]
     if len(found) == 1:

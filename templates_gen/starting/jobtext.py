@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.starting.questions import Tables
+from templates_gen.starting.question import Tables
 from templates_gen.starting.words import FIELDS
 from templates_gen.toml import field
 
@@ -66,7 +66,8 @@ def _unmeasured(frame: Tables, example: str, means: str) -> Iterator[str]:
     if isinstance(hanger, str) or hanger["kind"] == "cleat":
         yield from _explained([example], "; ".join(filter(None, ["not measured yet", means])))
         return
-    missing = [name for name in ("drop_left", "drop_right") if name not in hanger]
+    wanted = ("drop_at_two",) if hanger["kind"] == "wire" else ("drop_left", "drop_right")
+    missing = [name for name in wanted if name not in hanger]
     if missing:
         yield f"# not measured yet: {' and '.join(missing)} of the hanger, down from the top edge, seen from behind"
 

@@ -7,17 +7,16 @@ from __future__ import annotations
 
 import re
 import string
-from collections.abc import Generator, Iterable, Sequence
-from typing import Any
+from collections.abc import Iterable, Sequence
 
 from templates_gen.errors import InputError
 from templates_gen.jobfile.framing import PAIRS
 from templates_gen.jobfile.grouping import ALIGNMENTS, DEFAULT_GAP
+from templates_gen.jobfile.otherwords import TWO_HOOKS, meant
 from templates_gen.jobfile.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
 from templates_gen.jobfile.typed import choices
 from templates_gen.jobfile.whereabouts import DEFAULT_CENTRE
-from templates_gen.record import Record
-from templates_gen.starting.words import FIELDS
+from templates_gen.starting.question import Asking, Question, Tables, fill, fill_sides, question_for
 from templates_gen.units import show_both
 
 OFFERED = ("row", "rows", "column", "columns", "grid")
@@ -29,29 +28,7 @@ PAPER = {"in": "letter", "cm": "a4", "mm": "a4"}
 ON_FLOOR = ("door", "furniture")
 """Features that begin at the floor unless something else is said."""
 
-Tables = dict[str, Any]
-"""The tables of a job file as they are written, and under "file" where it goes."""
-
-
-class Question(Record, frozen=True, kw_only=True):
-    """What is asked for the field `key`: `means` explains it in a line, `choices`, if any, are the only answers,
-    and `example` shows how to write one.
-
-    When nothing is typed, `default` is the answer; without one the field is left open where `open` says what that
-    means, and else an answer is needed.  `begins` is set where one thing is told and the next begins.
-    """
-
-    key: str
-    ask: str
-    means: str
-    example: str = ""
-    choices: tuple[str, ...] = ()
-    default: str = ""
-    open: str = ""
-    begins: bool = False
-
-
-Asking = Generator[Question, str, None]
+KINDS = choices(FeatureTable, "kind")
 
 
 def interview(tables: Tables, file: str) -> Asking:
@@ -60,58 +37,46 @@ def interview(tables: Tables, file: str) -> Asking:
     yield from _wall(tables.setdefault("wall", {}))
     yield from _features(tables["wall"])
     yield from _frames(tables.setdefault("frame", []))
-    yield from _fixing(tables.setdefault("fixing", {}))
+    yield from _fixing(tables.setdefault("fixing", {}), tables["frame"])
     yield from _group(tables.setdefault("group", {}), tables)
     default = PAPER[tables["job"]["unit"]]
-    yield from _fill(tables.setdefault("paper", {}), "paper.size", default=default, begins=True)
-    tables["file"] = yield _question("file", default=file or _file_name(tables["job"]["title"]), begins=True)
-
-
-def _question(key: str, names: Tables | None = None, **more: Any) -> Question:
-    words = FIELDS[key]
-    return Question(**{"key": key, "ask": words.ask.format(**names or {}), "means": words.means, **more})
-
-
-def _fill(table: Tables, key: str, names: Tables | None = None, **more: Any) -> Asking:
-    """Ask for one field of a table, and put what was typed into it."""
-    text = yield _question(key, names, **more)
-    if text:
-        table[key.partition(".")[2]] = text
+    yield from fill(tables.setdefault("paper", {}), "paper.size", default=default, begins=True)
+    tables["file"] = yield question_for("file", default=file or _file_name(tables["job"]["title"]), begins=True)
 
 
 def _job(job: Tables) -> Asking:
-    yield from _fill(job, "job.title")
-    yield from _fill(job, "job.client", open="no client")
-    yield from _fill(job, "job.unit", choices=choices(JobTable, "unit"))
+    yield from fill(job, "job.title")
+    yield from fill(job, "job.client", open="no client")
+    yield from fill(job, "job.unit", choices=choices(JobTable, "unit"))
 
 
 def _wall(wall: Tables) -> Asking:
-    yield from _fill(wall, "wall.width")
-    yield from _fill(wall, "wall.height")
-    yield from _fill(wall, "wall.build", choices=choices(WallTable, "build"), open="not known")
-    yield from _fill(wall, "wall.wiring", choices=choices(WallTable, "wiring"), open="not said")
+    yield from fill_sides(wall, "wall")
+    yield from fill(wall, "wall.build", choices=choices(WallTable, "build"), open="not known")
+    yield from fill(wall, "wall.wiring", choices=choices(WallTable, "wiring"), open="not said")
 
 
 def _features(wall: Tables) -> Asking:
-    while kind := (yield _kind_of_feature(wall)):
+    while word := (yield _kind_of_feature(wall)):
+        kind = meant("feature.kind", word, KINDS)
         feature = {"kind": kind}
         wall.setdefault("feature", []).append(feature)
-        yield from _fill(feature, "feature.name", open=kind)
-        yield from _fill(feature, "feature.left")
-        yield from _fill(feature, "feature.bottom", default="0" if kind in ON_FLOOR else "")
-        yield from _fill(feature, "feature.width")
-        yield from _fill(feature, "feature.height")
-        yield from _fill(feature, "feature.clear", open="no clearance")
+        # a couch is furniture, and called a couch
+        yield from fill(feature, "feature.name", default="" if word == kind else word, open=kind)
+        yield from fill(feature, "feature.left")
+        yield from fill(feature, "feature.bottom", default="0" if kind in ON_FLOOR else "")
+        yield from fill_sides(feature, "feature")
+        yield from fill(feature, "feature.clear", open="no clearance")
 
 
 def _kind_of_feature(wall: Tables) -> Question:
     open = "nothing more" if wall.get("feature") else "nothing"
-    return _question("feature.kind", choices=choices(FeatureTable, "kind"), open=open, begins=True)
+    return question_for("feature.kind", choices=KINDS, open=open, begins=True)
 
 
 def _frames(frames: list[Tables]) -> Asking:
     yield from _frame(frames, None)
-    while (more := (yield _question("more", choices=("same", "other", "no"), begins=True))) != "no":
+    while (more := (yield question_for("more", choices=("same", "other", "no"), begins=True))) != "no":
         yield from _frame(frames, frames[-1] if more == "same" else None)
 
 
@@ -120,20 +85,20 @@ def _frame(frames: list[Tables], last: Tables | None) -> Asking:
     frame: Tables = {}
     frames.append(frame)
     names = {"number": len(frames), "id": ""}
-    yield from _fill(frame, "frame.id", names, default=_free_name(frames))
+    yield from fill(frame, "frame.id", names, default=_free_name(frames))
     if any(sign in frame["id"] for sign in ",/"):
         raise InputError(
             "frame, id", f"found {frame['id']!r}, expected a name without , and /, which separate names later"
         )
     names["id"] = frame["id"]
-    yield from _fill(frame, "frame.title", open="no title")
+    yield from fill(frame, "frame.title", open="no title")
     if last is not None:
         frame |= {"width": last["width"], "height": last["height"]}
-        yield from _hanger(frame, _kind(last))
+        yield from _hanger(frame, _kind(last), last["hanger"])
         return
-    yield from _fill(frame, "frame.width", names)
-    yield from _fill(frame, "frame.height", names)
-    yield from _hanger(frame, (yield _question("frame.hanger", choices=choices(FrameTable, "hanger"), default="wire")))
+    yield from fill_sides(frame, "frame", names)
+    hangers = choices(FrameTable, "hanger")
+    yield from _hanger(frame, (yield question_for("frame.hanger", choices=hangers, also=TWO_HOOKS, default="wire")))
 
 
 def _free_name(frames: Sequence[Tables]) -> str:
@@ -147,38 +112,58 @@ def _kind(frame: Tables) -> str:
     return str(hanger["kind"] if isinstance(hanger, dict) else hanger)
 
 
-def _hanger(frame: Tables, kind: str) -> Asking:
-    """What has to be measured behind each frame, even behind one that has a twin."""
+def _hanger(frame: Tables, kind: str, last: object = None) -> Asking:
+    """What has to be measured behind each frame, even behind one that has a twin, whose hanger was the `last`."""
+    apart = last.get("apart") if isinstance(last, dict) else None
+    if kind in TWO_HOOKS or apart is not None:
+        yield from _on_two(frame, apart)
+        return
     frame["hanger"] = kind
     if kind in PAIRS:
         frame["hanger"] = hanger = {"kind": kind, "seen_from": "back"}
-        yield from _fill(hanger, "hanger.left")
-        yield from _fill(hanger, "hanger.right")
+        yield from fill(hanger, "hanger.left")
+        yield from fill(hanger, "hanger.right")
     if kind in ("rings", "keyholes"):
-        yield from _fill(hanger, "hanger.drop_left", open="not measured yet")
-        yield from _fill(hanger, "hanger.drop_right", open="not measured yet")
+        yield from fill(hanger, "hanger.drop_left", open="not measured yet")
+        yield from fill(hanger, "hanger.drop_right", open="not measured yet")
     else:
-        yield from _fill(frame, "frame.drop", open="not measured yet")
+        yield from fill(frame, "frame.drop", open="not measured yet")
     if kind == "cleat":
-        yield from _fill(hanger, "hanger.screw_below")
+        yield from fill(hanger, "hanger.screw_below")
 
 
-def _fixing(fixing: Tables) -> Asking:
-    yield from _fill(fixing, "fixing.kind", choices=choices(FixingTable, "kind"), default="nail", begins=True)
+def _on_two(frame: Tables, apart: str | None) -> Asking:
+    """A wire on two fixings: how far apart they are, unless that is known, and how far down it bears on both."""
+    frame["hanger"] = hanger = {"kind": "wire"}
+    if apart is None:
+        yield from fill(hanger, "hanger.apart", {"id": frame["id"]})
+    else:
+        hanger["apart"] = apart
+    yield from fill(hanger, "hanger.drop_at_two", {"id": frame["id"]}, open="not measured yet")
+
+
+def _fixing(fixing: Tables, frames: Sequence[Tables]) -> Asking:
+    kinds = choices(FixingTable, "kind")
+    kind = yield question_for("fixing.kind", choices=kinds, also=TWO_HOOKS, default="nail", begins=True)
+    fixing["kind"] = kind if kind in kinds else "nail" if "nail" in kind else "hook"
     if fixing["kind"] == "hook":
-        yield from _fill(fixing, "fixing.below")
+        yield from fill(fixing, "fixing.below")
+    if kind in TWO_HOOKS:
+        for frame in frames:
+            if frame["hanger"] == "wire":
+                yield from _on_two(frame, None)
 
 
 def _group(group: Tables, tables: Tables) -> Asking:
     frames = tables["frame"]
     if len(frames) > 1:
-        yield from _fill(group, "group.arrangement", choices=OFFERED, default="row", begins=True)
+        yield from fill(group, "group.arrangement", choices=OFFERED, default="row", begins=True)
         yield from _listing(group, frames)
         usual = show_both(DEFAULT_GAP, tables["job"]["unit"])
-        yield from _fill(group, "group.gap", open=f"{usual}, the usual gap")
+        yield from fill(group, "group.gap", open=f"{usual}, the usual gap")
     features = [feature.get("name", feature["kind"]) for feature in tables["wall"].get("feature", [])]
     once = [name for name in features if features.count(name) == 1]
-    yield from _fill(group, "group.centre_on", default="wall")
+    yield from fill(group, "group.centre_on", default="wall")
     yield from _height(group, once, tables["job"]["unit"])
 
 
@@ -186,15 +171,15 @@ def _listing(group: Tables, frames: Sequence[Tables]) -> Asking:
     kind, ids = group["arrangement"], [frame["id"] for frame in frames]
     if kind in ("rows", "columns"):
         means = f"names with a comma between them, and a slash between {kind}: {_example(ids)}"
-        text = yield _question(f"group.{kind}", means=means, example=_example(ids))
+        text = yield question_for(f"group.{kind}", means=means, example=_example(ids))
         group[kind] = [_names(part, ids) for part in text.split("/")]
     elif kind == "grid":
-        text = yield _question("group.across")
+        text = yield question_for("group.across")
         group["across"] = _count(text)
     side = 0 if kind in ("column", "columns") else 1
     if len({(frame["width"], frame["height"])[side] for frame in frames}) > 1:
         line = {"line": "row" if side else "column"}
-        yield from _fill(group, "group.align", line, choices=ALIGNMENTS[kind], default="centre")
+        yield from fill(group, "group.align", line, choices=ALIGNMENTS[kind], default="centre")
 
 
 def _example(ids: Sequence[str]) -> str:
@@ -217,18 +202,18 @@ def _count(text: str) -> int:
 def _height(group: Tables, features: Sequence[str], unit: str) -> Asking:
     ways = ("eye", *(["above"] if features else []), "centre", "top", "bottom")
     usual = f"eye: the middle of the group at {show_both(DEFAULT_CENTRE, unit)}, common practice"
-    way = yield _question("group.height", means=usual, choices=ways, default="eye")
+    way = yield question_for("group.height", means=usual, choices=ways, default="eye")
     if way == "eye":
         return
     height: Tables = {}
     group["height"] = height
     if way != "above":
-        yield from _fill(height, f"height.{way}")
+        yield from fill(height, f"height.{way}")
         return
     height["above"] = features[0]
     if len(features) > 1:
-        yield from _fill(height, "height.above", choices=tuple(features))
-    yield from _fill(height, "height.by")
+        yield from fill(height, "height.above", choices=tuple(features))
+    yield from fill(height, "height.by")
 
 
 def _file_name(title: str) -> str:

@@ -62,6 +62,13 @@ FIELDS = {
     "hanger.right": Words("From behind: how far is the right one from the frame's right side?", "to its middle"),
     "hanger.drop_left": Words("How far below the top edge does the left one bear?", "measured from behind"),
     "hanger.drop_right": Words("How far below the top edge does the right one bear?", "measured from behind"),
+    "hanger.apart": Words(
+        "How far apart are the two hooks of frame {id}?", "from one fixing to the other under one wire"
+    ),
+    "hanger.drop_at_two": Words(
+        "How far below the top edge does the wire of frame {id} bear on the two hooks?",
+        "from the top edge down to the wire on both hooks, as it hangs",
+    ),
     "hanger.screw_below": Words(
         "How far are the screws below the edge that it bears on?", "from the rail's bearing edge down to its screws"
     ),
