@@ -78,11 +78,14 @@ def test_a_small_picture_inside_the_first_segments_does_not_end_it(tmp_path):
     assert "rows missing" in refused(tmp_path / "a.jpg", whole[:2] + inside + whole[2:30000] + END)
 
 
-@pytest.mark.parametrize(
-    "content", [b"", b"\xff\xd8", END, b"\xff\xd8\xff\xd9", b"\xff\xd8\xff\xda", b"\xff\xd8\xff\xda\0\x02"]
-)
+@pytest.mark.parametrize("content", [b"", b"\xff\xd8", END, b"\xff\xd8\xff\xd9"])
 def test_what_has_no_data_and_no_end_gets_none(content):
     assert with_more_data(content) is None
+
+
+@pytest.mark.parametrize("data", [b"", b"\0\x02", b"\0\x02abc\xff\0\xff\xd0", b"\0\x02" + bytes(100)])
+def test_data_that_do_not_end_are_cut_short(data):
+    assert with_more_data(b"\xff\xd8\xff\xda" + data) == b""
 
 
 def chunk(kind: bytes, data: bytes) -> bytes:

@@ -108,7 +108,7 @@ def _has_every_row(path: Path) -> bool:
     """
     content = path.read_bytes() if path.stat().st_size <= LARGEST_JPEG else b""
     more = with_more_data(content)
-    return more is None or _eighth(content) == _eighth(more)
+    return more is None or (bool(more) and _eighth(content) == _eighth(more))
 
 
 _WHOLE = {"JPEG": _has_every_row, "PNG": has_every_row}

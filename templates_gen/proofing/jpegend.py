@@ -18,7 +18,7 @@ _MORE = bytes(5 + 61 * at % 250 for at in range(2000))
 
 
 def with_more_data(content: bytes) -> bytes | None:
-    """The picture with arbitrary data before its end marker; None where there is none, or no data.
+    """The picture with arbitrary data before its end marker; None where there are no data, b"" where they do not end.
 
     A decoder that has read every row already pays no heed to them; to one that still waits for rows they are rows.
     """
@@ -35,4 +35,4 @@ def with_more_data(content: bytes) -> bytes | None:
             scanned = True
             end = _MARKER.search(content, at)
             at = end.start() if end else len(content)
-    return None
+    return b"" if scanned else None
