@@ -81,9 +81,9 @@ def test_a_nail_in_no_zone_is_never_called_clear_of_cables():
 
 
 def two_of_which_one_is_in_a_zone() -> Job:
-    """Rings at 1850 and 2150, an outlet under the right one; 20 kg on fixings rated for 10 kg each."""
+    """Rings at 1850 and 2150, an outlet under the right one; 6 kg on fixings rated for 3 kg each."""
     rings = Hanger(kind="rings", left=50.0, right=50.0)
-    heavy = frame(weight=20.0, hanger=rings, fixing=Fixing(rating=10.0))
+    heavy = frame(weight=6.0, hanger=rings, fixing=Fixing(rating=3.0))
     return on(feature("outlet", 2110.0, 300.0), frames=(heavy,))
 
 
@@ -99,7 +99,7 @@ def test_the_schedule_on_a_screen_lists_the_findings_under_these_numbers():
     text = as_text(plan, find(plan))
     assert max(map(len, text.splitlines())) <= 79
     assert "see 2\n" in text and "see 1, 2\n" in text
-    assert "\n  1 warn  Nail A right:" in text and "\n  2 warn  Frame A: a weight of 20.0 kg" in text
+    assert "\n  1 warn  Nail A right:" in text and "\n  2 warn  Frame A: a weight of 6.0 kg" in text
 
 
 def test_the_printed_pages_have_the_same_numbers_and_the_rows_that_want_thought_are_bold():
