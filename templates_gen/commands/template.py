@@ -41,6 +41,7 @@ class _Asked(NamedTuple):
     most: int | None
     report: Path | None
     force: bool
+    anonymous: bool
     printer: Printer | None
 
 
@@ -65,6 +66,7 @@ class _Asked(NamedTuple):
     metavar="N",
     help="Stop if more than N sheets are needed, and list alternatives.",
 )
+@click.option("--anonymous", is_flag=True, help="Leave out client, wall name, author, and the job inside.")
 @report_option
 @force_option
 @click.pass_context
@@ -102,6 +104,7 @@ def _make_each(jobs: tuple[Path, ...], asked: _Asked) -> int:
 def _make(path: Path, asked: _Asked) -> int:
     """Make one template; the exit code."""
     import templates_gen as tg
+    from templates_gen.anonymous import anonymous_printer
     from templates_gen.findings import stops
     from templates_gen.making import on_paper
     from templates_gen.printing.correction import paper_doubt
@@ -112,6 +115,8 @@ def _make(path: Path, asked: _Asked) -> int:
         check_results(path, job, [places.output, places.first, asked.report], asked.force, [asked.wall])
         if places.first is not None:
             check_one(places.output, "the first pages are another")
+        if asked.anonymous:
+            job = _without_names(job)
         findings = tg.find(tg.plan_wall(job))
         show_findings(findings)
         if stops(findings):
@@ -121,9 +126,20 @@ def _make(path: Path, asked: _Asked) -> int:
             return STOPPED
         if asked.printer is not None and (doubt := paper_doubt(asked.printer, job.paper)):
             show_finding("warn", doubt)
-        made = tg.make_template(job, asked.fonts, asked.printer)
+        printer = anonymous_printer(asked.printer) if asked.anonymous else asked.printer
+        made = tg.make_template(job, asked.fonts, printer)
     places.write(made, asked)
     return 0
+
+
+def _without_names(job: Job) -> Job:
+    """The job without what says whose it is; what names them all the same is shown."""
+    from templates_gen.anonymous import anonymous, still_named
+    from templates_gen.words import some
+
+    if named := still_named(job):
+        show_finding("warn", f"The client or the wall is still named on paper: {some(named)}. Change it in the job.")
+    return anonymous(job)
 
 
 def _refused(path: Path, job: Job, most: int, printer: Printer | None) -> bool:
