@@ -74,6 +74,20 @@ def test_the_table_fits_80_columns_and_says_every_kind_of_thing(sample):
         assert words in ran.out
 
 
+@pytest.mark.parametrize(
+    ("rows", "down", "hole"),
+    [("C,66 3/4,66 3/4", True, False), ("A,67,67\nC,67,67", False, False), ("B,69 3/4,69 3/4", True, True)],
+)
+def test_taking_a_frame_down_has_its_caution_also_where_only_its_wire_changes(sample, rows, down, hole):
+    (sample / "some.csv").write_text(f"frame,left,right\n{rows}\n")
+    out = run("correct", "fern-prints.toml", "some.csv").out
+    assert ("Before a frame comes down: two people" in out, "run behind a new hole" in " ".join(out.split())) == (
+        down,
+        hole,
+    )
+    assert ("the wire until its taut drop" in out) == (rows[0] == "C")
+
+
 def test_the_data_and_the_spreadsheet_say_the_same(sample):
     ran = run("correct", "fern-prints.toml", HUNG.name, "--format", "json", "--report", "r.json")
     data = json.loads(ran.out)

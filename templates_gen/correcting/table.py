@@ -63,10 +63,18 @@ def _foot(plan: Plan, done: tuple[Cured, ...]) -> Iterator[str]:
         *wires_words(done),
         *near_words(done, unit),
         f"Left alone: {limits_words(limits, unit)}. {SEEN_WORDS}.",
-        *(CAUTIONS if any(cured.correction.moves for cured in done) else ()),
+        *_cautions(done),
     ]
     for words in said:
         yield from lines_of(words, WIDTH)
+
+
+def _cautions(done: tuple[Cured, ...]) -> tuple[str, ...]:
+    """That of taking a frame down, also for its wire alone; and that of new holes."""
+    if any(cured.correction.moves for cured in done):
+        return CAUTIONS
+    down = any(cured.wire or cured.correction.by_hand == "teeth" for cured in done)
+    return CAUTIONS[:1] if down else ()
 
 
 def _frame_lines(cured: Cured, unit: str) -> Iterator[str]:
