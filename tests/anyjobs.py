@@ -12,6 +12,7 @@ from templates_gen.toml import toml
 
 MM = {"in": 25.4, "cm": 10.0, "mm": 1.0}  # the inch exactly (international yard and pound agreement, 1959)
 IDS = ("A", "B 2", "=C", "-d", "№ 5", "'e", "Ñ", "8", "no", "two  blanks", "–")
+TYPE = "tall  one"
 FREE = ("row", "column", "rows", "columns", "grid", "placed", "salon")
 """Arrangements whose frames have free places."""
 
@@ -41,7 +42,8 @@ class AnyJob:
         if way == 0:
             return f"{mm:.1f} mm"
         if way == 1:
-            return f"{int(mm / 25.4)} {self.chance.randrange(16)}/16 in"
+            whole, rest = divmod(round(mm / 25.4 * 16), 16)
+            return f"{whole} {rest}/16 in"
         if way == 2:
             return f"{mm / 1000:.7f} m"
         if way == 3:
@@ -61,8 +63,24 @@ class AnyJob:
         tables = [f"[wall]\n{self._wall()}", *map(self._feature, ("bench", "2nd shelf")), self._group()]
         if "two  blanks" not in self.ids and self.chance.random() < 0.3:
             job["frames"], frames = "frames.csv", self._to_sheet(frames)
-        tables += [f"[[frame]]\n{_fields(frame)}" for frame in frames]
+        tables += [self._table(frame) for frame in frames]
+        if any("type" in frame for frame in frames):
+            shared = {"width": self.length(200, 500), "hanger": {"kind": "wire", "ring_depth": "95 mm"}}
+            tables.append(f"[frame_type.{toml(TYPE)}]\n{_fields(shared)}")
+        if self.chance.random() < 0.3:
+            tables.append(f"[fixing]\n{_fields({'kind': 'hook', 'below': self.length(10, 25)})}")
         return f"[job]\n{_fields(job)}\n" + "\n".join(tables)
+
+    def _table(self, frame: dict[str, Any]) -> str:
+        """The table of a frame, perhaps with its size from its parts, or with a fixing of its own."""
+        if self.chance.random() < 0.2:
+            height = frame.pop("height")
+            frame |= {"print": [self.length(80, 120), height], "mat": self.length(30, 50)}
+            frame["moulding"] = {"face": self.length(20, 30), "rabbet": "6 mm"}
+            frame.pop("width", None)
+        if self.chance.random() < 0.2:
+            frame["fixing"] = {"kind": "screw", "diameter": "4 mm", "rating": "20 lb"}
+        return f"[[frame]]\n{_fields(frame)}"
 
     def _wall(self) -> str:
         if self.chance.random() < 0.7:
@@ -81,6 +99,10 @@ class AnyJob:
         if self.chance.random() < 0.5:
             frame["weight"] = self.chance.choice(("1.25 kg", "3 lb 4 oz", "850 g", "0.00004 kg"))
         drop = self.chance.random() < 0.8
+        if self.chance.random() < 0.15:
+            del frame["width"]
+            frame |= {"type": TYPE, **({"drop": self.length(30, 80)} if drop else {})}
+            return frame | ({"hanger": {"apart": self.length(40, 60)}} if self.chance.random() < 0.5 else {})
         kind = self.chance.choice(("wire", "two", "sawtooth", "rings", "keyholes", "cleat"))
         if kind in ("wire", "sawtooth"):
             frame["hanger"] = kind
@@ -100,7 +122,7 @@ class AnyJob:
 
     def _to_sheet(self, frames: list[dict[str, Any]]) -> list[dict[str, Any]]:
         """All frames but the last into a spreadsheet of simple columns."""
-        simple = [{**frame, "hanger": "wire", "title": ""} for frame in frames[:-1]]
+        simple = [{"width": "300 mm", **frame, "hanger": "wire", "title": ""} for frame in frames[:-1]]
         names = ("id", "width", "height", "drop")
         rows = [";".join(str(_cell(frame.get(name, ""))) for name in names) for frame in simple]
         self.sheets["frames.csv"] = "\n".join([";".join(names), *rows, ""])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import os
 import shutil
 from collections.abc import Callable
 from pathlib import Path
@@ -224,6 +225,16 @@ def test_what_cannot_have_been_measured_is_refused(measured: str, words: tuple[s
     missing = [word for word in words if word.lower() not in str(raised.value).lower()]
     assert missing == [], raised.value
     assert str(raised.value).startswith("job.toml, ")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows has no file of this name")
+def test_the_line_to_put_into_the_job_is_toml_whatever_the_sheet_is_called(tmp_path: Path, monkeypatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "job.toml").write_text(MINIMAL)
+    ran = run("measure", "job.toml", "--csv", 'the "big"\\one.csv')
+    told = ran.out.splitlines()[-1].partition("put  ")[2].partition("  under")[0]
+    (tmp_path / "job.toml").write_text(MINIMAL.replace("[job]", f"[job]\n{told}"))
+    assert run("check", "job.toml").code == 0
 
 
 def test_a_missing_sheet_is_named(tmp_path: Path, monkeypatch) -> None:

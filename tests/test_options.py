@@ -194,6 +194,16 @@ def test_a_job_file_of_any_name_is_kept_with_a_remark_that_is_one(name):
     assert "# option 1 of " in text and tomllib.loads(text)["group"]["place"] and text.encode()
 
 
+def test_what_the_group_says_of_gaps_and_place_stays_as_it_was_written():
+    """A bare number is doubted where one with its unit is not: keeping an arrangement takes no doubt away."""
+    own = 'gap = "2 1/2"\ncentre_on = "75 1/4"\nheight = { above = "bench", by = 14.2 }\n'
+    asked = placed(job(unit="in"), {"A": Rect.sized(0.0, 0.0, 400.0, 500.0)})
+    for kind in ("row", "salon"):
+        text = kept(f'[job]\nunit = "in"\n[group]\narrangement = "{kind}"\n{own}', asked, "a comment")
+        assert own in text and tomllib.loads(text)["group"]["arrangement"] == "placed"
+        assert "gap_across" not in text
+
+
 def test_a_group_written_in_one_line_is_not_guessed_at():
     asked = placed(job(), {"A": Rect.sized(0.0, 0.0, 400.0, 500.0)})
     with pytest.raises(InputError, match="cannot be replaced as it is written"):

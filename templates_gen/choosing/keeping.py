@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from templates_gen.errors import InputError
 from templates_gen.jobfile.reading import parse_toml
@@ -22,7 +23,7 @@ def kept(text: str, job: Job, comment: str) -> str:
     own = [at for at, (name, _) in enumerate(tables) if name == "group"] or [len(tables)]
     others = ["".join(lines) for name, lines in tables if name != "group"]
     before, after = ("".join(part).strip("\n") for part in (others[: own[0]], others[own[0] :]))
-    written = group_table(job.group, job.unit, comment)
+    written = group_table(job.group, job.unit, comment, _own_group(text))
     new = "\n\n".join(filter(None, [before, written, after])) + "\n"
     if not _only_the_group_differs(text, new):
         hint = "write it as a table of its own, under [group]"
@@ -52,17 +53,28 @@ def _only_the_group_differs(before: str, after: str) -> bool:
     return {**one, "group": None} == {**two, "group": None} and isinstance(two["group"], dict)
 
 
-def group_table(group: Group, unit: str, comment: str) -> str:
-    """The [group] table of placed frames, to be adjusted by hand; the comment in signs that a remark may have."""
+def _own_group(text: str) -> Mapping[str, object]:
+    """The group of a job file as it is written there."""
+    group = parse_toml(text.encode(), "").get("group", {})
+    return group if isinstance(group, dict) else {}
+
+
+def group_table(group: Group, unit: str, comment: str, own: Mapping[str, object]) -> str:
+    """The [group] table of placed frames, to be adjusted by hand; the comment in signs that a remark may have.
+
+    What its `own` table says of gaps and place stays as it was written there: a value that is doubtful without a unit
+    is not made to look sure by one.
+    """
     remark = "".join(sign if sign.isprintable() else "?" for sign in comment)  # it names a file, called anything
+    gaps: dict[str, object] = {"gap_across": exact(group.gap_across, unit), "gap_down": exact(group.gap_down, unit)}
+    told = {name: own[name] for name in ("gap", *gaps) if name in own} or gaps
+    told["centre_on"] = own.get("centre_on", _centre_on(group, unit))
+    told["height"] = own.get("height", _height(group.height, unit))
     lines = [
         "[group]",
         f"# {remark}",
         'arrangement = "placed"',
-        f"gap_across = {toml(exact(group.gap_across, unit))}",
-        f"gap_down = {toml(exact(group.gap_down, unit))}",
-        f"centre_on = {toml(_centre_on(group, unit))}",
-        f"height = {toml(_height(group.height, unit))}",
+        *(f"{name} = {toml(value)}" for name, value in told.items()),
         "",
         "# middles of the frames, from the centre line and the level line",
         "[group.place]",

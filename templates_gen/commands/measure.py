@@ -47,6 +47,7 @@ def measure(
     from templates_gen.papers.measures import to_fill_in
     from templates_gen.papers.measuring import measuring_sheet
     from templates_gen.papersizes import own_paper
+    from templates_gen.toml import toml
     from templates_gen.words import counted
 
     with about(job):
@@ -61,4 +62,4 @@ def measure(
     if csv is not None:
         write_result(csv, to_fill_in(read).encode("utf-8-sig"), force)
         beside = Path(os.path.relpath(csv, job.parent)).as_posix()
-        click.echo(f'{csv}: fill it in, and put  measured = "{beside}"  under [job]')
+        click.echo(f"{csv}: fill it in, and put  measured = {toml(beside)}  under [job]")
