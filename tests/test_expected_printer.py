@@ -83,6 +83,10 @@ def test_a_profile_worse_than_none_is_said_to_be():
         assert any("less sure than none" in doubt for doubt in doubts(printer(reading))) == worse
         assert any(step.name == "profile" for step in _steps(found)) == worse
     assert not expected(asked, None, scale=0.3).worse_than_none
+    # 1 % off, known to 0.42 %, is better than not to know of it
+    off = measured("study", "a4", replace(printer(0.6).readings, across=202.0, along=252.5), "2026-03-01")
+    assert not expected(asked, off, scale=0.3).worse_than_none
+    assert not any("less sure" in doubt for doubt in doubts(off))
 
 
 def test_the_reading_error_that_is_recorded_changes_the_figures(tmp_path, monkeypatch):

@@ -73,6 +73,15 @@ def test_what_two_rings_tilt_is_told_by_itself() -> None:
     assert parts["drops"] == pytest.approx(1.96 * math.sqrt(2 * 0.25 / 2), rel=1e-3)
 
 
+def test_a_gap_counts_at_the_corners_where_it_is_off_most() -> None:
+    # rings 60 mm under the top edge are 240 mm from the lower corners, and 240 mm under it as far from the upper ones
+    asked = two_on_rings(100.0)
+    low = replace(asked, frames=tuple(replace(item, drop=240.0) for item in asked.frames))
+    above, below = (of(one, drop=0.5, nailing=0.5) for one in (asked, low))
+    assert below.worst.gap_error == pytest.approx(above.worst.gap_error)
+    assert below.gap_error == pytest.approx(above.gap_error, rel=0.01)
+
+
 @pytest.mark.parametrize(
     "hanger",
     [

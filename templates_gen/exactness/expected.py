@@ -98,7 +98,7 @@ class Expected(Record, frozen=True):
     `shop_scales` from a print shop.  `kind` is the paper's, `pieces` and `joins` are the numbers of pieces that hang by
     themselves and of joins.  `match` is the sd (mm) to which marks are brought together and `cut_match` what it is
     where sheets are cut; `loose` are the joins of sheets that are not cut and have fewer than two pairs of slanting
-    lines.
+    lines.  `worse_than_none` is True when the printer's profile is less sure than no profile.
     """
 
     step: float
@@ -118,11 +118,7 @@ class Expected(Record, frozen=True):
     cut_match: float
     loose: int
     calibrated: bool
-
-    @property
-    def worse_than_none(self) -> bool:
-        """True when the printer's profile is less sure, one way or the other, than no profile."""
-        return any(scale > bought for scale, bought in zip(self.scales, self.bought_scales, strict=True))
+    worse_than_none: bool
 
 
 def error_95(variances: Mapping[str, float]) -> float:
@@ -152,7 +148,7 @@ def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None
         pairs=len(pairs), scales=sources.scales, bought_scales=sources.bought, measured_scales=sources.measured,
         shop_scales=(shop, shop), kind=sheets.paper.kind, pieces=len(sources.tape.references),
         joins=len(sheets.joins), match=sources.match, cut_match=sources.accuracy.match, loose=loose_joins(sheets),
-        calibrated=calibrated,
+        calibrated=calibrated, worse_than_none=sources.worse_than_none,
     )  # fmt: skip
 
 

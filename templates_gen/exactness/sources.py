@@ -15,6 +15,7 @@ from templates_gen.accuracy import Accuracy, measured_scale_sd, moisture_sd, sca
 from templates_gen.exactness.corners import Part, base_of
 from templates_gen.planning import Hung, Plan
 from templates_gen.printing.correction import doubt_as_it_lies
+from templates_gen.printing.profile import worse_than_none
 from templates_gen.record import Record
 from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import SheetPlan
@@ -60,6 +61,7 @@ class Sources:
         self.measured = measured_scale_sd(self.accuracy, level.length), measured_scale_sd(self.accuracy, plumb.length)
         bought = scale_sd(self.accuracy, wide=sheets.paper.kind != "sheets")
         self.bought = bought, bought
+        self.worse_than_none = sheets.printer is not None and calibrated and worse_than_none(sheets.printer, bought)
         self.scales, self.lean = (self.measured if calibrated else self.bought), 0.0
         if sheets.printer is not None and calibrated:
             *scales, self.lean = doubt_as_it_lies(sheets.printer, sheets.page.width > sheets.page.height)

@@ -69,7 +69,7 @@ def _tilt_words(expected: Expected, unit: str) -> Iterator[str]:
 
 
 def _profile_words(expected: Expected) -> Iterator[str]:
-    if expected.calibrated and expected.worse_than_none:
+    if expected.worse_than_none:
         known, bought = (NORMAL_95 * max(scales) for scales in (expected.scales, expected.bought_scales))
         yield (
             f"the printer's profile is less sure than none: its scale is known to {known:.1%}, and a printer that was "
@@ -108,7 +108,7 @@ def error_data(expected: Expected | None) -> dict[str, Any] | None:
     return {
         "probability": 0.95,
         "calibrated": expected.calibrated,
-        "profile_worse_than_none": expected.calibrated and expected.worse_than_none,
+        "profile_worse_than_none": expected.worse_than_none,
         "pairs": expected.pairs,
         "all": {"step": _hundredth(expected.step), "gap_error": _hundredth(expected.gap_error)},
         "worst": _pair_data(expected.worst),

@@ -125,6 +125,15 @@ def sureness(readings: Readings) -> tuple[float, float, float]:
     return length / readings.asked_across, length / readings.asked_along, math.degrees(skew)
 
 
+def worse_than_none(printer: Printer, usual: float) -> bool:
+    """True when a scale is less surely known than that of a printer that was not measured, whose sd is `usual`.
+
+    A scale that was found farther off than it is uncertain is better known than not.
+    """
+    scales = zip((printer.across, printer.along), sureness(printer.readings)[:2], strict=True)
+    return any(sure > max(usual, abs(scale - 1)) for scale, sure in scales)
+
+
 def lean_words(printer: Printer) -> str:
     """How far, and to which side, what should be upright leans on the paper."""
     return f"{abs(printer.skew):.2f}° to the {'left' if printer.skew < 0 else 'right'}"
@@ -140,14 +149,14 @@ def doubts(printer: Printer) -> Iterator[str]:
                 + (f"{reason}." if reason else "few printers do.")
                 + " The correction is right only as long as every page is printed the way the scale page was."
             )
-    for axis, sure in zip(("across", "along"), sureness(printer.readings), strict=False):
-        if sure > SCALE / 100:
-            yield (
-                f"Printer {printer.name}: this profile is less sure than none. Its scale {axis} is known to "
-                f"{NORMAL_95 * sure:.1%}, 19 times in 20, and a printer that was not measured is taken to be within "
-                f"{NORMAL_95 * SCALE / 100:.1%}. Measure the scale page again with a steel rule, or print without "
-                "--printer."
-            )
+    across, along, _ = sureness(printer.readings)
+    if worse_than_none(printer, SCALE / 100):
+        yield (
+            f"Printer {printer.name}: this profile is less sure than none. Its scale is known to "
+            f"{NORMAL_95 * across:.1%} across and {NORMAL_95 * along:.1%} along, 19 times in 20, and a printer that "
+            f"was not measured is taken to be within {NORMAL_95 * SCALE / 100:.1%}. Measure the scale page again with "
+            "a steel rule, or print without --printer."
+        )
     if abs(printer.skew) > ODD_SKEW:
         yield (
             f"Printer {printer.name} leans by {lean_words(printer)}, more than {ODD_SKEW:g}°: few printers do. "
