@@ -66,8 +66,8 @@ class Wall(Record, frozen=True, kw_only=True):
     wiring: str = ""
     worktop: bool = False
     behind: tuple[str, ...] = ()
-    public: bool = False
-    earthquake: bool = False
+    public: bool | None = None
+    earthquake: bool | None = None
     built: int | None = None
     features: tuple[Feature, ...] = ()
 

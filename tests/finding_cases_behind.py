@@ -54,13 +54,16 @@ def metric(depth: float | None, bottom: float) -> Job:
     return on(frames=(frame(depth=depth),), centre=bottom + 250.0, height=4000.0, public=True)
 
 
-def over(name: str, left: float = 1500.0, use: str = "", kind: str = "furniture", **more: Any) -> Job:
+def over(
+    name: str, walled: dict[str, Any] | None = None, left: float = 1500.0, use: str = "", kind: str = "furniture",
+    **more: Any,
+) -> Job:  # fmt: skip
     """A frame from 1800 to 2200 across above furniture of 400 mm."""
-    return on(feature(kind, left, 0.0, 400.0, 500.0, name=name, use=use), frames=(frame(**more),))
+    return on(feature(kind, left, 0.0, 400.0, 500.0, name=name, use=use), frames=(frame(**more),), **walled or {})
 
 
-def shaken(pounds: float | None, earthquake: bool = True) -> Job:
-    return on(frames=(frame(weight=None if pounds is None else pounds * POUND),), earthquake=earthquake)
+def shaken(pounds: float | None, earthquake: bool = True, **more: Any) -> Job:
+    return on(frames=(frame(weight=None if pounds is None else pounds * POUND),), earthquake=earthquake, **more)
 
 
 def small(side: float, centre: float, public: bool = True, unit: str = "mm") -> Job:
@@ -133,6 +136,10 @@ CASES = [  # rule, level, about, a job that raises it, the job with one thing ch
     ("over-bed", "note", A, over("sofa"), over("sofa", glazing="none", weight=2.0)),
     ("over-bed", "note", A, over("sofa", weight=2.0), over("chart", weight=2.0)),
     ("earthquake", "note", A, shaken(22.0), shaken(22.0, earthquake=False)),
+    # FEMA, April 2008, of large pictures; nothing of what a professional hangs
+    ("earthquake-hooks", "note", A, shaken(22.0), shaken(22.0, build="masonry")),
+    ("earthquake-hooks", "note", A, shaken(50.0), shaken(50.01)),
+    ("earthquake-hooks", "note", A, shaken(20.0), shaken(19.99)),
     # EPA, 40 CFR 745: before 1978; home-safety texts: before about 1980
     ("old-house", "note", (), on(built=1965, wiring="us"), on(built=1990, wiring="us")),
     ("old-house", "note", (), on(built=1979, wiring="us"), on(built=1980, wiring="us")),
@@ -141,6 +148,8 @@ CASES = [  # rule, level, about, a job that raises it, the job with one thing ch
     ("old-house", "note", (), on(built=1999), on(built=2000)),
     ("old-house", "note", (), on(built=1999, wiring="none"), on(built=1999, wiring="de")),
     ("ladder", "note", A, on(centre=1831.0), on(centre=1830.8)),  # 2000 mm, common practice: 1830.9 − 1450 + 1619.1
+    ("step-stool", "note", A, on(centre=1631.0), on(centre=1630.8)),  # 1800 mm, our own: 1630.9 − 1450 + 1619.1
+    ("step-stool", "note", A, on(centre=1830.8), on(centre=1831.0)),
     # Smithsonian Guidelines for Accessible Exhibition Design: 1015 mm, 40 in; small: our own reading, 200 mm
     ("viewing-height", "note", A, small(200.0, 1015.1), small(200.0, 1015.0)),
     ("viewing-height", "note", A, small(200.0, 1016.1, unit="in"), small(200.0, 1016.0, unit="in")),

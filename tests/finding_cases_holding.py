@@ -19,6 +19,11 @@ def rated(pounds: float) -> Job:
     return job(frame(weight=pounds * POUND, fixing=Fixing(kind="hook", below=22.0, rating=10 * POUND)))
 
 
+def hooked(pounds: float) -> Job:
+    """A frame on a hook of which no rating is given."""
+    return job(frame(weight=pounds * POUND, fixing=Fixing(kind="hook", below=22.0)))
+
+
 def on_board(weight: float, first: float | None = None, **more: object) -> Job:
     return job(frame(weight=weight, **more), **on_wall("drywall", first=first))
 
@@ -60,7 +65,14 @@ def railed(first: float) -> Job:
 
 CASES = [
     ("rating-exceeded", "warn", ("A",), rated(2.6), rated(2.5)),  # 4 x 2.5 = 10 (Paschke, trade column, April 2013)
-    ("rating-unknown", "note", ("A",), job(frame(weight=20 * POUND)), job(frame(weight=19.9 * POUND))),
+    ("rating-unknown", "note", ("A",), hooked(20.0), hooked(19.9)),
+    # Earthquake Country Alliance, step 1: 20 lb and 50 lb; 1200 mm: our own
+    ("bare-nail", "warn", ("A",), job(frame(weight=20 * POUND)), job(frame(weight=19.99 * POUND))),
+    ("bare-nail", "warn", ("A",), job(frame(weight=25.0)), hooked(25.0 / POUND)),
+    ("two-people", "note", ("A",), hooked(20.0), hooked(19.99)),
+    ("two-people", "warn", ("A",), hooked(50.01), hooked(19.99)),
+    ("two-people", "note", ("A",), job(frame(width=1200.1)), job(frame(width=1200.0))),
+    ("two-people", "note", ("A",), job(frame(height=1200.1)), job(frame(height=1200.0))),
     ("board-heavy", "warn", ("A",), on_board(5.1), on_board(5.0)),  # 5 kg a hook (hausjournal)
     # told for depths up to 0.3 m (hausjournal)
     ("board-heavy", "warn", ("A",), on_board(2.0, depth=300.1), on_board(2.0, depth=300.0)),

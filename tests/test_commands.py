@@ -46,11 +46,19 @@ def test_check_ends_with_one_when_something_stops_the_job(small):
     ran = run("check", "job.toml")
     assert (ran.code, ran.err) == (1, "")
     assert ran.out.startswith("stop  Frame A reaches beyond the wall: 150 mm")
-    assert ran.out.splitlines()[-1] == "found: 1 stop"
+    assert ran.out.splitlines()[-1] == "found: 1 stop, 1 note"  # and two people lift what is so wide
 
 
 def test_check_says_when_nothing_is_found(small):
+    path = small / "job.toml"
+    *untold, last = run("check", "job.toml").out.splitlines()
+    assert last == "nothing found" and untold[0].startswith("Not told in the job, so not checked: what holds any frame")
+    told = 'wiring = "uk"\nbuilt = 2010\nearthquake = false\npublic = false'
+    path.write_text(MINIMAL.replace('wiring = "uk"', told).replace('id = "A"', 'id = "A"\nweight = "2 kg"'))
     assert run("check", "job.toml").out == "nothing found\n"
+    path.write_text(MINIMAL.replace('wiring = "uk"', told.replace("built = 2010\n", "")))
+    unchecked = json.loads(run("check", "job.toml", "--format", "json").out)["not_checked"]
+    assert unchecked == ["what holds any frame, and who lifts what (weight)", "lead and asbestos (wall.built)"]
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -162,7 +162,7 @@ def told(*answers):
         ((*WALL, "furniture", "sofa", "100", "0", "2000", "0"), "What is its height?"),
         ((*WALL, "switch", "", "3950"), None),  # how wide it is, is not told yet
         ((*WALL, "switch", "", "3950", "1100", "80"), "beyond the wall's right end"),
-        ((*WALL, "", "A", "", "300", "40", "wire", "6"), "less than is usual for a wire"),
+        ((*WALL, "", "A", "", "300", "40", "", "wire", "6"), "less than is usual for a wire"),
         ((*WALL, "", "A", "", "300"), None),
         ((*ONE, "same", "B", "", "85"), "of the same size"),  # A's drop is 60, and 7 % of 200 mm are 14
         ((*ONE, "same", "B", "", "65"), None),

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from templates_gen.geometry import Rect
 from templates_gen.items import Circle, Item, Line, Page, Polygon, Text
-from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.marks.guide import GUTTER, TICK
-from templates_gen.marks.hangingday import hanging_order, hanging_steps
+from templates_gen.marks.hangingday import hanging_order, hanging_steps, own_tools
 from templates_gen.marks.sketches import Sketch
+from templates_gen.model import Fixing, Frame, Studs, Wall
 from templates_gen.planning import plan_wall
-from templates_gen.record import replace
-from tests.jobs import SAMPLES, frame, group, job
-from tests.made import LARGE, NAMES, made, make
+from templates_gen.sheets.sheet import plan_sheets
+from tests.jobs import frame, group, job
+from tests.made import LARGE, NAMES, made
 
 all_jobs = pytest.mark.parametrize("name", NAMES)
 TITLE = "The hanging day"
@@ -74,11 +76,9 @@ def test_all_before_the_sheets_of_the_fern_prints_is_on_three_pages() -> None:
     assert [page.title for page in done.template.pages[:3]] == ["How to print and tape", "Schedule", TITLE]
 
 
-def test_a_schedule_alone_on_a_page_has_the_guide_under_it() -> None:
-    """The paste papers on letter, lying: their schedule takes a third of its page."""
-    read = read_job(SAMPLES / "paste-papers.toml")
-    pages = make(replace(read, paper=replace(read.paper, name="letter", width=215.9, height=279.4))).template.pages
-    assert [page.title for page in pages if page.title][1] == f"Schedule · {TITLE}"
+def test_what_leaves_room_on_its_page_has_the_guide_under_it() -> None:
+    """The kiln tiles: their schedule and the cautions take less than half of a page."""
+    assert [page.title for page in made("kiln-tiles").template.pages][1] == f"Schedule · {TITLE}"
 
 
 @all_jobs
@@ -135,7 +135,13 @@ def test_what_the_first_pages_said_of_care_they_still_say_before_it(name: str) -
     above = [text for text in texts(page) if text.y > top]
     earlier = [text for one in made(name).template.pages[: number - 1] for text in texts(one)]
     before = " ".join(text.text for text in (*earlier, *above))
-    for words in ("Take care", "with a detector before you nail", "licensed electrician", "On a ladder", "asbestos"):
+    for words in (
+        "Take care",
+        "Look with a detector before you nail",
+        "electrician or plumber",
+        "On a ladder",
+        "asbestos",
+    ):
         assert words in before
 
 
@@ -169,10 +175,52 @@ def _side(box: Polygon) -> float:
     return box.points[1][0] - box.points[0][0]
 
 
-def test_screws_want_a_screwdriver() -> None:
+def test_screws_want_a_screwdriver_a_drill_and_plugs() -> None:
+    """The alphabets: eight screws, and of their wall no studs are told."""
     _, page = guide_page("alphabet-column")
     said = [text.text for text in texts(page)]
-    assert {"8 screws", "screwdriver"} <= set(said) and "hammer" not in said
+    assert {"8 screws", "screwdriver", "drill and bits", "8 plugs or anchors"} <= set(said) and "hammer" not in said
+
+
+@all_jobs
+def test_a_detector_and_eye_protection_are_always_ready(name: str) -> None:
+    assert {"detector", "eye protection"} <= {text.text for text in texts(guide_page(name)[1])}
+
+
+def tools(*frames: Frame, **walled: Any) -> list[str]:
+    wall = Wall(name="", width=4000.0, height=2600.0, **walled)
+    return list(own_tools(plan_wall(job(*frames, wall=wall))))
+
+
+def test_plugs_are_for_screws_that_are_not_known_to_go_into_wood() -> None:
+    screwed = frame(fixing=Fixing(kind="screw"))
+    stud = Studs(first=2000.0, spacing=600.0, width=38.0)  # the frame's middle, where its screw goes
+    assert tools(screwed, build="masonry") == ["1 screw", "screwdriver", "drill and bits", "1 plug or anchor"]
+    assert tools(screwed, build="timber") == tools(screwed, studs=stud) == ["1 screw", "screwdriver", "drill and bits"]
+    assert tools(frame()) == ["1 nail", "hammer"]
+
+
+def steps(*frames: Frame) -> dict[str, str]:
+    plan = plan_wall(job(*frames))
+    return {step.name: step.words for step in hanging_steps(plan, plan_sheets(plan, plan.job.paper))}
+
+
+def test_a_heavy_frame_takes_two_people_in_its_step_and_on_the_list() -> None:
+    """25 kg is over 20 lb (Earthquake Country Alliance, step 1), and its bare nail has no rating."""
+    heavy = frame(weight=25.0, glazing="glass")
+    assert steps(heavy)["Hang"] == "Two people: hang A, one at each side, nobody under it."
+    assert "First settle what holds A: nobody rates a bare nail." in steps(heavy)["Nail"]
+    assert tools(heavy)[2:] == ["rated fixings in place of nails (A)", "second person (A)"]
+    assert steps(frame(weight=2.0))["Hang"] == "Hang A." and "settle" not in steps(frame())["Nail"]
+    both = steps(frame("A", weight=25.0), frame("B", weight=2.0))
+    assert both["Hang"].endswith(" Two people: hang A, one at each side, nobody under it.")
+
+
+@all_jobs
+def test_the_step_that_nails_sends_back_to_the_cautions(name: str) -> None:
+    done = made(name)
+    said = {step.name: step.words for step in hanging_steps(done.plan, done.sheets)}
+    assert "Read “Take care” first." in said["Nail"]
 
 
 def test_every_sketch_stays_in_its_field() -> None:

@@ -43,6 +43,8 @@ def special(state):
     listed = [", ".join(ids), f"{', '.join(ids[:1])} / {', '.join(ids[1:])}"]
     return {
         "file": ("job.toml",),
+        "frame.weight": ("", "4.2 lb", "1,9 kg", "850 g"),
+        "wall.built": ("", "1965", "1200"),
         "frame.id": ("", f"F{len(ids) + 1}", f'no. {len(ids)} "north"'),
         "group.across": ("1", "3"),
         "group.centre_on": ("", "wall", "2 m"),
@@ -103,8 +105,8 @@ def told(*answers):
     return state
 
 
-WALL = ("Tile rubbings", "", "mm", "4000", "2600", "", "")
-ONE = (*WALL, "", "A", "", "300", "200", "wire", "60")
+WALL = ("Tile rubbings", "", "mm", "4000", "2600", "", "", "", "", "")
+ONE = (*WALL, "", "A", "", "300", "200", "", "wire", "60")
 
 
 @pytest.mark.parametrize(
@@ -117,6 +119,11 @@ ONE = (*WALL, "", "A", "", "300", "200", "wire", "60")
         (WALL[:3], "0", "expected the wall's width"),
         (WALL[:3], "201 m", "at most 200 m"),  # units.LONGEST
         (WALL[:5], "straw", "expected one of drywall"),
+        (WALL[:7], "65", "a year such as 1965"),
+        (WALL[:7], "old", "a whole number"),
+        (WALL[:8], "maybe", "expected one of yes, no"),
+        ((*WALL, "", "A", "", "300", "200"), "2", "a weight with its unit"),
+        ((*WALL, "furniture", "pallets"), "hammock", "expected one of bed, seat, cot, other"),
         ((*WALL, "door", "", "0", "0"), "-3", "zero or more"),
         ((*WALL, "door", "x", "0", "0", "9", "9", "", "window"), "x", "found 'x' twice"),
         ((*WALL, ""), "A/B", "without , and /"),
@@ -145,7 +152,7 @@ def test_an_answer_is_checked_at_once(before, wrong, words):
 
 
 def test_another_like_the_last_has_its_size_and_hanger_and_a_drop_of_its_own():
-    rings = ("B", "", "400", "500", "rings", "30", "35", "70", "71")
+    rings = ("B", "", "400", "500", "", "rings", "30", "35", "70", "71")
     one, two, three, four = told(
         *ONE, "same", "B1", "Wheat", "", "other", *rings, "same", "C", "", "31", "36", "72", "", "no"
     ).tables["frame"]
@@ -156,6 +163,38 @@ def test_another_like_the_last_has_its_size_and_hanger_and_a_drop_of_its_own():
     assert four["hanger"] == {"kind": "rings", "seen_from": "back", "left": "31", "right": "36", "drop_left": "72"}
 
 
+def test_what_is_checked_for_safety_is_asked_and_may_be_left_open():
+    wall = told(*WALL[:7], "1965", "yes", "n").tables["wall"]
+    assert (wall["built"], wall["earthquake"], wall["public"]) == (1965, True, False)
+    assert not {"built", "earthquake", "public"} & set(told(*WALL).tables["wall"])
+    text = job_text(told(*WALL[:7], "", "", "no", *ONE[len(WALL) :], "no", "", "", "", "", "").tables)
+    assert "# built = 1965" in text and "# earthquake = true" in text and "\npublic = false" in text
+
+
+def test_another_like_the_last_weighs_the_same():
+    one, two = told(*WALL, "", "A", "", "300", "200", "1.9 kg", "wire", "60", "same", "B", "", "61", "no").tables[
+        "frame"
+    ]
+    assert one["weight"] == two["weight"] == "1.9 kg"
+
+
+@pytest.mark.parametrize("name", ["", "pallets"])
+def test_what_furniture_is_used_for_is_asked_where_its_name_does_not_tell(name):
+    asked = told(*WALL, "furniture", name)
+    assert asked.question.key == "feature.use" and asked.question.open
+    assert answered(asked, "be").tables["wall"]["feature"][0]["use"] == "bed"
+    assert "use" not in answered(asked, "").tables["wall"]["feature"][0]
+
+
+@pytest.mark.parametrize("name", ["sofa", "Wickeltisch", "lit de bébé", "mesa", "chest of drawers"])
+def test_what_furniture_is_used_for_is_not_asked_where_its_name_tells(name):
+    assert told(*WALL, "furniture", name).question.key == "feature.left"
+
+
+def test_only_furniture_is_used():
+    assert told(*WALL, "door", "").question.key == "feature.left"
+
+
 def test_an_answer_may_be_as_short_as_it_is_clear():
     assert told(*WALL[:5], "mas").tables["wall"]["build"] == "masonry"
     with pytest.raises(TemplatesError, match="found 'c', expected one of column, columns"):
@@ -163,8 +202,8 @@ def test_an_answer_may_be_as_short_as_it_is_clear():
 
 
 def test_a_name_is_offered_that_no_frame_has():
-    assert told(*WALL, "", "", "", "300", "200", "wire", "60", "same").question.default == "B"
-    assert told(*WALL, "", "B", "", "300", "200", "wire", "60", "same").question.default == "A"
+    assert told(*WALL, "", "", "", "300", "200", "", "wire", "60", "same").question.default == "B"
+    assert told(*WALL, "", "B", "", "300", "200", "", "wire", "60", "same").question.default == "A"
 
 
 def test_only_a_feature_with_a_name_of_its_own_is_offered_to_hang_above():
@@ -185,8 +224,10 @@ def test_the_file_is_asked_for_last_and_has_the_title_for_a_name():
 
 
 def test_the_job_file_says_which_drops_are_still_to_be_measured():
-    rings = ("B", "", "400", "500", "rings", "30", "35", "70", "")
-    state = told(*ONE[:-1], "", "other", *rings, "other", "C", "", "9", "9", "", "", "no", "", "", "", "", "", "", "")
+    rings = ("B", "", "400", "500", "", "rings", "30", "35", "70", "")
+    state = told(
+        *ONE[:-1], "", "other", *rings, "other", "C", "", "9", "9", "", "", "", "no", "", "", "", "", "", "", ""
+    )
     text = job_text(state.tables)
     assert text.count("not measured yet") == 3
     assert text.count("\n# drop = ") == 2  # what a drop is, is said once

@@ -25,6 +25,9 @@ in
 8'
 drywall
 us
+
+no
+no
 furniture
 bench
 45
@@ -38,6 +41,7 @@ bench
 Hart's-tongue
 11 1/4
 14 1/4
+2.6 lb
 wire
 3 1/8
 same

@@ -50,6 +50,7 @@ def check(
     data = {
         "format": 1,
         "findings": findings_data(findings),
+        "not_checked": checked.unchecked,
         "arrangement": score_data(checked.score),
         "expected_error": error_data(expected),
     }

@@ -63,12 +63,14 @@ def show_checked(checked: Checked, unit: str, err: bool = False) -> None:
     """Everything there is to say about a job before paper is used."""
     from templates_gen.exactness.checking import TOO_MANY
     from templates_gen.exactness.words import check_words
+    from templates_gen.findings.untold import not_checked_words
     from templates_gen.telling.score import score_words
 
     show_findings(checked.findings, err)
+    untold = [not_checked_words(checked.unchecked)] if checked.unchecked else []
     scored = [score_words(checked.score)] if checked.score else []
     lines = check_words(checked.expected, unit) if checked.expected else ()
-    for line in (*scored, *((TOO_MANY,) if checked.many else lines)):
+    for line in (*untold, *scored, *((TOO_MANY,) if checked.many else lines)):
         click.echo(wrapped(line, later=INDENT), err=err)
     levels = [finding.level for finding in checked.findings]
     counts = [f"{levels.count(level)} {level}" for level in ("stop", "warn", "note") if level in levels]

@@ -22,7 +22,8 @@ TOOTH = 3.0
 
 CAUTIONS = (
     "Before a frame comes down: two people for one that is large, heavy or glazed, and nobody under it. On a ladder: "
-    "not on the top steps, three points of contact; someone takes the frame from you, so that you never climb with it.",
+    "not on its top or its top step, three points of contact while climbing; someone takes the frame from you, so that "
+    "you never climb with it.",
     "Cables and pipes may run behind a new hole too. Look with a detector, and where in doubt ask a "
     "licensed electrician or plumber. The maker says what a hook is rated for.",
 )

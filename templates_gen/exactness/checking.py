@@ -7,9 +7,10 @@ from templates_gen.arranging.score import Score
 from templates_gen.errors import InputError
 from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.findings import WARN, Finding, find, graded
+from templates_gen.findings.untold import not_checked
 from templates_gen.model import Job
 from templates_gen.planning import Plan, plan_wall
-from templates_gen.record import Record
+from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.telling.score import plan_score
 
@@ -21,12 +22,13 @@ TOO_MANY = f"expected error: left out for more than {MOST_FRAMES} frames; the fi
 
 class Checked(Record, frozen=True):
     """What was found, the error to expect (None for a single frame, for too `many` frames, or without a sheet plan),
-    and the score of the arrangement, if it has one."""
+    the score of the arrangement, if it has one, and what was not checked for want of being told."""
 
     findings: tuple[Finding, ...]
     expected: Expected | None
     score: Score | None = None
     many: bool = False
+    unchecked: tuple[str, ...] = ()
 
 
 def check_job(job: Job, watch: Watch | None = None) -> Checked:
@@ -35,13 +37,13 @@ def check_job(job: Job, watch: Watch | None = None) -> Checked:
     Raises InputError where a hanger cannot be as described.
     """
     plan = plan_wall(job, watch)
-    findings, score = find(plan), plan_score(plan)
+    checked = Checked(find(plan), None, plan_score(plan), unchecked=not_checked(plan))
     if not 1 < len(plan.frames) <= MOST_FRAMES:
-        return Checked(findings, None, score, many=len(plan.frames) > 1)
+        return replace(checked, many=len(plan.frames) > 1)
     try:
-        return Checked(findings, expected_error(plan, plan_sheets(plan, job.paper)), score)
+        return replace(checked, expected=expected_error(plan, plan_sheets(plan, job.paper)))
     except InputError as error:
-        return Checked(graded((*findings, _no_sheets(plan, error))), None, score)
+        return replace(checked, findings=graded((*checked.findings, _no_sheets(plan, error))))
 
 
 def _no_sheets(plan: Plan, error: InputError) -> Finding:

@@ -17,6 +17,9 @@ from templates_gen.findings import (
     found,
     hanging,
     holding,
+    ladder,
+    lifting,
+    over,
     parts,
     people,
     stairs,
@@ -26,7 +29,10 @@ from templates_gen.findings import (
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding, findings_data, stops
 from templates_gen.planning import Plan
 
-PARTS = (fitting, doubts, hanging, found, stairs, behind, people, building, wire, holding, board, parts, twins)
+PARTS = (
+    fitting, doubts, hanging, found, stairs, behind, lifting, over, people, ladder, building, wire, holding, board,
+    parts, twins,
+)  # fmt: skip
 RULES = tuple(rule for part in PARTS for rule in part.RULES)
 
 

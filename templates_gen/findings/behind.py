@@ -8,16 +8,17 @@ from templates_gen.behind.entries import Entry
 from templates_gen.behind.piping import WET_ROOMS, pipes_near
 from templates_gen.behind.wiring import CABLE_KINDS, UK_SOURCE, cable_depth, zones_met
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.findings.words import listed, once
+from templates_gen.findings.words import expert, listed, once
 from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.fixings import depth_of
+from templates_gen.model import Wall
 from templates_gen.planning import Plan
 from templates_gen.units import show_both
 from templates_gen.words import capital
 
-LOOK = "Look with a detector before you nail; where in doubt, ask a licensed electrician."
+LOOK = "Look with a detector before you nail; where in doubt, ask"
 
-PIPES = "Pipes may run there. Look with a detector before you nail; where in doubt, ask a plumber."
+PIPES = f"Pipes may run there. {LOOK} a plumber."
 
 NO_ZONES = "US rules set no zones to rely on: cables may run behind any other spot too."
 
@@ -31,13 +32,17 @@ DEPTH_SOURCE = {"us": "NEC 300.4(A)(1), 300.4(D)", "uk": UK_SOURCE}
 PIPE_SOURCE = "common practice"
 
 
+def _look(wall: Wall) -> str:
+    return f"{LOOK} {expert('electrician', wall)}."
+
+
 def _cable_zone(plan: Plan) -> Iterator[Finding]:
     """One finding for all nails that lie in a zone for one reason."""
     by_reason: dict[tuple[str, str], list[Entry]] = {}
     for zone, nails in zones_met(plan).items():
         by_reason.setdefault((zone.reason, zone.source), []).extend(nails)
     for (reason, source), nails in by_reason.items():
-        text = f"{_nails(nails)}: in a zone where cables may run ({reason}). {LOOK}"
+        text = f"{_nails(nails)}: in a zone where cables may run ({reason}). {_look(plan.job.wall)}"
         yield Finding(WARN, "cable-zone", _frames(nails), text, source, _names(nails))
 
 
@@ -65,7 +70,7 @@ def _nail_deep(plan: Plan) -> Iterator[Finding]:
             by_depth.setdefault(show_both(depth, unit), []).append(hung.frame.id)
     why = _why_deep(plan, show_both(limit, unit))
     for depth_shown, names in by_depth.items():
-        text = f"The fixings of {listed(names)} go {depth_shown} deep. {why} {LOOK}"
+        text = f"The fixings of {listed(names)} go {depth_shown} deep. {why} {_look(wall)}"
         yield Finding(WARN, "nail-deep", tuple(names), text, DEPTH_SOURCE[wall.wiring])
 
 
@@ -84,12 +89,12 @@ def _wiring_unknown(plan: Plan) -> Iterator[Finding]:
     if wall.wiring in ("", "none"):
         text = (
             "Where cables run is not known: wall.wiring does not say by whose rule they were laid (us, uk or de). "
-            f"{missing}Ask someone who knows the building. {LOOK}"
+            f"{missing}Ask someone who knows the building. {_look(wall)}"
         )
     elif wall.wiring == "us":
-        text = f"{NO_ZONES} {missing}{LOOK}"
+        text = f"{NO_ZONES} {missing}{_look(wall)}"
     elif missing:
-        text = f"{missing}The zones level with them and straight above and below them are not known. {LOOK}"
+        text = f"{missing}The zones level with them and straight above and below them are not known. {_look(wall)}"
     else:
         return
     yield Finding(NOTE, "wiring-unknown", (), text)
@@ -101,7 +106,7 @@ def _other_side(plan: Plan) -> Iterator[Finding]:
         text = (
             f"Behind this wall is a room. Where the wall is no thicker than {show_both(UK_THIN, plan.job.unit)}, "
             "cables may also run level with the outlets, switches and lights on that side, and straight above and "
-            f"below them: add those as features. {LOOK}"
+            f"below them: add those as features. {_look(plan.job.wall)}"
         )
         yield Finding(NOTE, "other-side", (), text, UK_SOURCE)
 

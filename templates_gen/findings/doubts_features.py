@@ -8,15 +8,14 @@ from itertools import combinations
 
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Usual, Written, unusual, written
-from templates_gen.findings.people import USES
 from templates_gen.geometry import TOLERANCE
 from templates_gen.model import Feature, Job
+from templates_gen.seats import use_by_name
 from templates_gen.units import show
 from templates_gen.words import feature_place
 
 RULE = "doubtful-feature"
 
-SEATS = frozenset(USES["seat"])
 APART = ("door", "window", "switch", "outlet", "thermostat", "vent", "radiator")
 """Kinds of which none is where another is, but for what is under a window.  Our own list, no source."""
 
@@ -96,12 +95,19 @@ def _usual_sizes(feature: Feature) -> tuple[Usual | None, Usual | None]:
         return None, None
     if feature.kind != "furniture" or feature.rect.y0 > TOLERANCE:
         return known
-    words = set(re.findall(r"\w+", feature.name.casefold()))
-    if words & SEATS:
+    if _is_seat(feature):
         return usual.SEAT_WIDTH, usual.SEAT_HEIGHT
-    if words & usual.TABLES:
+    if _is_table(feature):
         return usual.TABLE_WIDTH, usual.TABLE_HEIGHT
     return known[0], usual.FLOOR_HEIGHT
+
+
+def _is_seat(feature: Feature) -> bool:
+    return use_by_name(feature.name) == "seat"
+
+
+def _is_table(feature: Feature) -> bool:
+    return bool(set(re.findall(r"\w+", feature.name.casefold())) & usual.TABLES)
 
 
 def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[Doubt]:
@@ -113,8 +119,7 @@ def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[
         yield from unusual(RULE, where, bottom, usual.SWITCH_BOTTOM, known, f"a {feature.kind} above the floor")
     if feature.kind == "outlet":
         yield from unusual(RULE, where, bottom, usual.OUTLET_BOTTOM, known, "an outlet above the floor")
-    words = set(re.findall(r"\w+", feature.name.casefold()))
-    stands = feature.kind == "door" or (feature.kind == "furniture" and words & (SEATS | usual.TABLES))
+    stands = feature.kind == "door" or (feature.kind == "furniture" and (_is_seat(feature) or _is_table(feature)))
     if stands and bottom > usual.FROM_FLOOR:
         yield Doubt(
             rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{place}, left",),

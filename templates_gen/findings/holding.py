@@ -16,6 +16,7 @@ from templates_gen.holding.fixings import (
     length_in_stud,
     outward_pull,
 )
+from templates_gen.holding.lifting import on_bare_nails
 from templates_gen.holding.studs import on_stud
 from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
@@ -62,12 +63,12 @@ def _on_wire(hung: Hung) -> bool:
 
 
 def _rating_unknown(plan: Plan) -> Iterator[Finding]:
-    """One for all heavy frames; the screws of a cleat have no rating of their own."""
+    """One for all heavy frames; the screws of a cleat have no rating of their own, and bare nails a finding."""
     names = tuple(
         hung.frame.id
         for hung in plan.frames
         if hung.frame.weight is not None and is_heavy(hung.frame.weight) and hung.frame.hanger.kind != "cleat"
-        if hung.frame.fixing.rating is None
+        if hung.frame.fixing.rating is None and not on_bare_nails(hung.frame)
     )
     if names:
         text = (

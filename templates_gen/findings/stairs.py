@@ -74,9 +74,9 @@ def _footing(plan: Plan) -> Iterator[Finding]:
     names = tuple(hung.frame.id for hung, _ in _over_stair(plan) if _on_steps(plan, hung.rect))
     if names:
         text = (
-            f"{capital(listed(names))}: over a stair. A common stepladder does not stand on steps, and who falls there "
-            "falls on down the stair. Use a ladder made for stairs, or a level platform fixed over the steps, set up "
-            "by someone who has learnt it; have a second person at its foot, and keep all others off the stair. Over "
+            f"{capital(listed(names))}: over stairs. A common stepladder does not stand on steps, and anyone who falls "
+            "will fall down the stairs. Use a ladder made for stairs, or a level platform fixed over the steps, set up "
+            "by someone trained to do it; have a second person at its foot, and keep all others off the stairs. Over "
             "an open stairwell leave it to a professional."
         )
         yield Finding(WARN, "stair-footing", (), text, FOOTING_SOURCE)  # about the day, not about single nails

@@ -4,10 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from templates_gen.model import Wall
+from templates_gen.planning import Plan
 from templates_gen.units import DIVISION, show_both
 from templates_gen.words import capital, some
 
 WHO_DECIDES = "The maker's rating and the wall decide; where in doubt, ask a professional."
+
+
+def ground(plan: Plan) -> str:
+    """What heights are above, in words."""
+    return "the floor or the stairs" if plan.job.wall.stairs else "the floor"
+
+
+def expert(trade: str, wall: Wall) -> str:
+    """Someone of a trade by the word of the country by whose rule the wall was wired: "a licensed electrician"."""
+    return f"a {'registered or qualified' if wall.wiring == 'uk' else 'licensed'} {trade}"
 
 
 def once(names: Iterable[str]) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ LIGHT, MEDIUM = 20 * KG["lb"], 50 * KG["lb"]
 Alliance, step 1: under 20 lb, to 50 lb, over 50 lb)."""
 
 HEAVY_WORDS = "20 lb (9.1 kg) or more"
+LIGHT_WORDS = "under 20 lb (9.1 kg)"
 
 _ROUNDING = 1e-9  # kg; far below any scale's reading, far above the rounding of floats
 

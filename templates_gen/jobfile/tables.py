@@ -76,8 +76,8 @@ class WallTable(Table):
     wiring: Literal["us", "uk", "de", "none"] | None = None
     worktop: bool = False
     behind: list[Literal["bathroom", "kitchen", "laundry", "toilet", "other"]] = field(default_factory=list)
-    public: bool = False
-    earthquake: bool = False
+    public: bool | None = None
+    earthquake: bool | None = None
     built: int | None = None
     feature: list[dict[str, Any]] = field(default_factory=list)
 

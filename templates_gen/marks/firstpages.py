@@ -2,25 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import partial
 
 from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.exactness.words import first_page_words
 from templates_gen.filenames import quoted
 from templates_gen.findings import Finding
+from templates_gen.findings.untold import not_checked, not_checked_words
 from templates_gen.geometry import Rect
-from templates_gen.items import Item, Polygon, Text
+from templates_gen.items import Item
 from templates_gen.lettering import Lettering
+from templates_gen.marks.cautions import take_care
 from templates_gen.marks.daysteps import day_before
 from templates_gen.marks.flow import Flow
 from templates_gen.marks.guide import guide
 from templates_gen.marks.mappages import map_pages
 from templates_gen.marks.ofjob import whose
-from templates_gen.marks.wording import CAUTIONS, PRINT_WORDS, printer_words, rule_words, shop_words
-from templates_gen.marksizes import H7, H25, H35, MEDIUM, RULE_END
+from templates_gen.marks.wording import PRINT_WORDS, printer_words, rule_words, shop_words
+from templates_gen.marksizes import H7, H25, RULE_END
 from templates_gen.planning import Plan
-from templates_gen.record import Record, replace
+from templates_gen.record import Record
 from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import Page as SheetPage
 from templates_gen.sheets.sheet import SheetPlan
@@ -31,6 +33,9 @@ from templates_gen.telling.flagged import KEY, flagged_nails, has_mark
 from templates_gen.telling.lines import above_floor, left_end, pitch_words
 from templates_gen.units import show_both
 from templates_gen.words import capital, counted
+
+FOUND_INDENT = 18.0
+"""mm; the column of a finding's number and level.  Our own design, no source."""
 
 
 def text_area(page: SheetPage) -> Rect:
@@ -62,7 +67,7 @@ class FirstPages(Record, frozen=True):
 def first_pages(
     plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering, area: Rect | None = None
 ) -> FirstPages:
-    """What stands before the sheets: how to print and tape, findings, cautions, the schedule, and the hanging day.
+    """What stands before the sheets: how to print and tape, findings, the schedule, cautions, and the hanging day.
 
     `area` (page mm) is where it stands on pages of their own; else the first page is printed as the sheets are, and
     has their rules, to be measured before any other is printed.
@@ -75,11 +80,11 @@ def first_pages(
     flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
     flow.steps(day_before(plan, sheets))
     flow.together(partial(_expected, expected=expected_error(plan, sheets), unit=plan.job.unit))
-    _findings(flow, findings)
-    flow.together(_cautions)
+    _findings(flow, findings, not_checked_words(not_checked(plan)))
     flagged = flagged_nails(plan, findings)
     schedule_page = flow.together(partial(_schedule, plan=plan, flagged=flagged), lines=len(plan.frames))
     flow.together(partial(_carried, plan=plan, findings=findings, flagged=flagged), lines=len(plan.nails))
+    flow.together(partial(take_care, wall=plan.job.wall))
     guide_page = guide(flow, plan, sheets)
     return FirstPages(flow.pages, schedule_page, guide_page)
 
@@ -121,30 +126,15 @@ def _expected(flow: Flow, expected: Expected | None, unit: str) -> None:
             flow.paragraph(words)
 
 
-def _findings(flow: Flow, findings: Sequence[Finding]) -> None:
-    if findings:
-        flow.heading("Before you hang")
-        for number, finding in enumerate(findings, 1):
-            flow.paragraph(finding.sourced, indent=18.0, lead=f"{number} {finding.level}")
-            flow.space(0.4)
-
-
-def _cautions(flow: Flow) -> None:
-    """The cautions in a box."""
-    inner = Flow(Rect(flow.area.x0 + 3, flow.area.y0, flow.area.x1 - 3, flow.area.y1), flow.lettering)
-    inner.heading("Take care")
-    for words in CAUTIONS:
-        inner.paragraph(words)
-        inner.space(0.8)
-    flow.space(H35)
-    flow.picture(inner.area.y1 - inner.top + 4.0, partial(_boxed, words=inner))
-
-
-def _boxed(place: Rect, words: Flow) -> Iterator[Item]:
-    """One page of words, moved into a box."""
-    yield Polygon(place.corners, MEDIUM, False)
-    down = words.area.y1 - place.y1 + 1.5
-    yield from (replace(item, y=item.y - down) for item in words.pages[0] if isinstance(item, Text))
+def _findings(flow: Flow, findings: Sequence[Finding], untold: str) -> None:
+    """What was found, and below it what was not checked."""
+    told = [(f"{number} {finding.level}", finding.sourced) for number, finding in enumerate(findings, 1)]
+    told += [("", untold)] if untold else []
+    if told:
+        flow.heading("Before you hang", follows=flow.depth(told[0][1], indent=FOUND_INDENT))
+    for lead, words in told:
+        flow.paragraph(words, indent=FOUND_INDENT, lead=lead)
+        flow.space(0.4)
 
 
 def _schedule(flow: Flow, plan: Plan, flagged: frozenset[str]) -> None:

@@ -70,14 +70,17 @@ class Flow:
         self, text: str, height: float = H25, indent: float = 0.0, lead: str = "", bold: bool = False
     ) -> None:
         """Wrapped text, all on one page if it can be; `lead` (a number, a word) stands before it in the indent."""
-        count = len(wrapped(text, height, bold, self.area.width - indent, self.lettering))
-        self.need(min(count * height * LEADING, self.area.height))
+        self.need(min(self.depth(text, height, indent, bold), self.area.height))
         # anew, for the next page may be wider
         for number, line in enumerate(wrapped(text, height, bold, self.area.width - indent, self.lettering)):
             self.need(height * LEADING)
             if lead and number == 0:
                 self.pages[-1].append(Text(self.area.x0, self._base(line, height, bold), lead, height, bold=True))
             self._line(line, height, bold, indent)
+
+    def depth(self, text: str, height: float = H25, indent: float = 0.0, bold: bool = False) -> float:
+        """How far down a paragraph goes (mm)."""
+        return len(wrapped(text, height, bold, self.area.width - indent, self.lettering)) * height * LEADING
 
     def steps(self, texts: Iterable[str]) -> None:
         """Numbered steps."""

@@ -20,9 +20,9 @@ from templates_gen.sheets.sheet import SheetPlan
 GUTTER, LEAST_WIDTH, LEAST_HEIGHT = 5.0, 40.0, 18.0
 """mm between two pictures; how wide one has to be for its words, and how high.  Our own design, no source."""
 
-HEAD, GOOD_HEIGHT = 20.0, 20.0
-"""mm: what heading and tools take over the pictures, and how high the pictures must come out for the guide to stand
-under something else on its page.  Our own design, no source."""
+GOOD_HEIGHT = 18.5
+"""mm; how high the pictures must come out for the guide to stand under something else on its page.  Our own design, no
+source."""
 
 TICK = 3.2
 """mm; side of a box to tick off.  Our own design, no source."""
@@ -31,17 +31,24 @@ TICK = 3.2
 def guide(flow: Flow, plan: Plan, sheets: SheetPlan) -> int:
     """The guide, all on one page; the number (from 0) of that page."""
     steps = list(enumerate(hanging_steps(plan, sheets), 1))
-    if _laid_out(steps, flow, flow.top - flow.area.y0 - HEAD)[0][1] < GOOD_HEIGHT:
+    trial = Flow(Rect(flow.area.x0, flow.area.y0, flow.area.x1, flow.top), flow.lettering)
+    _head(trial, plan)
+    if _laid_out(steps, flow, trial.top - flow.area.y0 - H35)[0][1] < GOOD_HEIGHT:
         flow.need(flow.area.height)
     begins = len(flow.pages) - 1
-    flow.heading("The hanging day")
-    _tools(flow, plan)
-    flow.space(3.0)
+    _head(flow, plan)
     size, rows = _laid_out(steps, flow, flow.top - flow.area.y0)
     for row in rows:
         height = size[1] + _below(row, size[0], flow.lettering)
         flow.picture(height, partial(_row, row, size, flow.lettering))
     return begins
+
+
+def _head(flow: Flow, plan: Plan) -> None:
+    """What stands over the pictures."""
+    flow.heading("The hanging day")
+    _tools(flow, plan)
+    flow.space(3.0)
 
 
 def _tools(flow: Flow, plan: Plan) -> None:

@@ -9,7 +9,10 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from functools import partial
 
+from templates_gen.holding.lifting import on_bare_nails, wants_two
+from templates_gen.holding.studs import on_stud
 from templates_gen.marks import sketches
+from templates_gen.marks.cautions import TITLE
 from templates_gen.marks.sketches import Sketch
 from templates_gen.planning import Hung, Plan
 from templates_gen.record import Record
@@ -17,7 +20,7 @@ from templates_gen.sheets.order import Order, taping_order
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.telling.lines import above_floor, left_end
 from templates_gen.units import show_both
-from templates_gen.words import counted
+from templates_gen.words import counted, some
 
 _FIXINGS = {"nail": "nail", "hook": "picture hook", "screw": "screw"}
 
@@ -40,6 +43,21 @@ def own_tools(plan: Plan) -> Iterator[str]:
     for kind, count in kinds.items():
         yield counted(count, _FIXINGS[kind])
     yield from dict.fromkeys("screwdriver" if kind == "screw" else "hammer" for kind in kinds)
+    if kinds["screw"]:
+        yield "drill and bits"
+    if plugs := _plugs(plan):
+        yield "1 plug or anchor" if plugs == 1 else f"{plugs} plugs or anchors"
+    if unrated := [frame.id for frame in plan.job.frames if on_bare_nails(frame)]:
+        yield f"rated fixings in place of nails ({some(unrated)})"
+    if two := [frame.id for frame in plan.job.frames if wants_two(frame)]:
+        yield f"second person ({some(two)})"
+
+
+def _plugs(plan: Plan) -> int:
+    """How many screws may have nothing but masonry, plaster or board around them."""
+    wall = plan.job.wall
+    screwed = [hung for hung in plan.frames if hung.frame.fixing.kind == "screw" and wall.build != "timber"]
+    return sum(not on_stud(bearing.x, wall) for hung in screwed for bearing in hung.bearings)
 
 
 def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
@@ -50,8 +68,8 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     yield from _marking(plan)
     yield DayStep(
         "Nail",
-        f"Through the middle of every cross, once you have looked for cables and pipes there.{_several(plan)} Nails "
-        "and screws must be in firmly before the paper moves.",
+        f"Read “{TITLE}” first. Through the middle of every cross, once you have looked for cables and pipes there."
+        f"{_several(plan)}{_unrated(plan)} Nails and screws must be in firmly before the paper moves.",
         sketches.nail_home,
     )
     yield DayStep(
@@ -141,14 +159,24 @@ def _several(plan: Plan) -> str:
     return " Hold a hook of several nails so that their middle is on the cross." if several else ""
 
 
+def _unrated(plan: Plan) -> str:
+    """Before which frames' nails something has to be settled."""
+    unrated = [frame.id for frame in plan.job.frames if on_bare_nails(frame)]
+    return f" First settle what holds {some(unrated)}: nobody rates a bare nail." if unrated else ""
+
+
 def _hanging(plan: Plan) -> DayStep:
     frames = hanging_order(plan)
     draw = partial(sketches.hung_in_order, frames=frames, group=plan.group)
+    two = [hung.frame.id for hung in frames if wants_two(hung.frame)]
     if len(frames) == 1:
-        return DayStep("Hang", f"Hang {frames[0].frame.id}.", draw)
+        name = frames[0].frame.id
+        words = f"Two people: hang {name}, one at each side, nobody under it." if two else f"Hang {name}."
+        return DayStep("Hang", words, draw)
     words = (
         f"Hang {frames[0].frame.id} first, nearest the middle: the others are judged by it. Then follow the numbers, "
         "from the top down and from the middle outward."
+        + (f" Two people: hang {some(two)}, one at each side, nobody under it." if two else "")
     )
     return DayStep("Hang", words, draw)
 

@@ -1,4 +1,4 @@
-"""The words of the first page: how to print, tape, nail and take care.
+"""The words of the first page: how to print and tape, and what to have ready.
 
 The print dialogs' words are those on screen.  Nothing here says that a wall, a nail or a spot is safe.
 """
@@ -23,18 +23,10 @@ SHOP_WORDS = (
     "nothing added or cut off at its edges."
 )
 
-CAUTIONS = (
-    "Cables and pipes may run behind any spot of a wall, most often straight up, down or sideways from a switch, an "
-    "outlet, a light or a tap, and beside doors, windows and corners. Look for them with a detector before you nail; "
-    "where in doubt, ask a licensed electrician or plumber. This template knows nothing of what is inside the wall.",
-    "What a nail, hook or wall holds is for the maker's rating and the wall itself to say; the local building code and "
-    "a professional decide for heavy pieces.",
-    "Nothing heavy or glazed over a bed, a seat, a crib or a cot. In earthquake country, use closed hooks into studs.",
-    "On a ladder: not on the top steps, three points of contact, someone to hold it and to hand you things.",
-    "Old paint may hold lead and old plaster asbestos: do not drill or sand either before it has been tested.",
-)
-
-TOOLS = ("tape measure", "spirit level", "pencil", "scissors", "knife", "low-tack tape", "string")
+TOOLS = (
+    "tape measure", "spirit level", "pencil", "scissors", "knife", "low-tack tape", "string", "detector",
+    "eye protection",
+)  # fmt: skip
 
 
 def rule_words(rules: tuple[Rule, Rule], unit: str) -> str:

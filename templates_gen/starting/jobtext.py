@@ -16,8 +16,8 @@ HEAD = """\
 
 ORDER = {
     "job": ("title", "client", "unit", "confirmed"),
-    "wall": ("width", "height", "build", "wiring"),
-    "feature": ("kind", "name", "left", "bottom", "width", "height", "clear"),
+    "wall": ("width", "height", "build", "wiring", "built", "earthquake", "public"),
+    "feature": ("kind", "name", "use", "left", "bottom", "width", "height", "clear"),
     "frame": ("id", "title", "width", "height", "weight", "hanger", "drop"),
     "fixing": ("kind", "below"),
     "group": ("arrangement", "rows", "columns", "across", "align", "gap", "centre_on", "height"),

@@ -16,6 +16,7 @@ from templates_gen.jobfile.otherwords import TWO_HOOKS, meant
 from templates_gen.jobfile.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
 from templates_gen.jobfile.typed import choices
 from templates_gen.jobfile.whereabouts import DEFAULT_CENTRE
+from templates_gen.seats import use_by_name
 from templates_gen.starting.question import Asking, Question, Tables, fill, fill_sides, question_for
 from templates_gen.units import show_both
 
@@ -29,6 +30,8 @@ ON_FLOOR = ("door", "furniture")
 """Features that begin at the floor unless something else is said."""
 
 KINDS = choices(FeatureTable, "kind")
+
+YES_NO = ("yes", "no")
 
 
 def interview(tables: Tables, file: str) -> Asking:
@@ -54,6 +57,11 @@ def _wall(wall: Tables) -> Asking:
     yield from fill_sides(wall, "wall")
     yield from fill(wall, "wall.build", choices=choices(WallTable, "build"), open="not known")
     yield from fill(wall, "wall.wiring", choices=choices(WallTable, "wiring"), open="not said")
+    if built := (yield question_for("wall.built", open="not known")):
+        wall["built"] = _count(built)
+    for name in ("earthquake", "public"):
+        if said := (yield question_for(f"wall.{name}", choices=YES_NO, open="not said")):
+            wall[name] = said == "yes"
 
 
 def _features(wall: Tables) -> Asking:
@@ -63,6 +71,8 @@ def _features(wall: Tables) -> Asking:
         wall.setdefault("feature", []).append(feature)
         # a couch is furniture, and called a couch
         yield from fill(feature, "feature.name", default="" if word == kind else word, open=kind)
+        if kind == "furniture" and not use_by_name(feature.get("name", "")):
+            yield from fill(feature, "feature.use", choices=choices(FeatureTable, "use"), open="not said")
         yield from fill(feature, "feature.left")
         yield from fill(feature, "feature.bottom", default="0" if kind in ON_FLOOR else "")
         yield from fill_sides(feature, "feature")
@@ -81,7 +91,7 @@ def _frames(frames: list[Tables]) -> Asking:
 
 
 def _frame(frames: list[Tables], last: Tables | None) -> Asking:
-    """One frame; of the size and with the kind of hanger of the last, or all asked anew."""
+    """One frame; of the size and weight and with the kind of hanger of the last, or all asked anew."""
     frame: Tables = {}
     frames.append(frame)
     names = {"number": len(frames), "id": ""}
@@ -93,10 +103,11 @@ def _frame(frames: list[Tables], last: Tables | None) -> Asking:
     names["id"] = frame["id"]
     yield from fill(frame, "frame.title", open="no title")
     if last is not None:
-        frame |= {"width": last["width"], "height": last["height"]}
+        frame |= {name: last[name] for name in ("width", "height", "weight") if name in last}
         yield from _hanger(frame, _kind(last), last["hanger"])
         return
     yield from fill_sides(frame, "frame", names)
+    yield from fill(frame, "frame.weight", names, open="not weighed")
     hangers = choices(FrameTable, "hanger")
     yield from _hanger(frame, (yield question_for("frame.hanger", choices=hangers, also=TWO_HOOKS, default="wire")))
 

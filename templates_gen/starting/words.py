@@ -37,8 +37,21 @@ FIELDS = {
         "us, uk or de; none if nobody knows. Use a detector in any case",
         '"us"',
     ),
+    "wall.built": Words(
+        "In which year was the building built?", "lead paint and asbestos are asked about by it", "1965"
+    ),
+    "wall.earthquake": Words(
+        "Is it in earthquake country?", "whether frames are to be secured against earthquakes", "true"
+    ),
+    "wall.public": Words(
+        "Does a path open to the public run along it?", "whether what sticks out is held to rules on access", "true"
+    ),
     "feature.kind": Words("What is on the wall or in front of it?", "things on or in front of the wall, one by one"),
     "feature.name": Words("What do you call it?", "its name, to hang above it or to centre on it"),
+    "feature.use": Words(
+        "What do people use it for?",
+        "bed, seat, cot (for babies) or other: what hangs over it is checked by that",
+    ),
     "feature.left": Words("How far is its left side from the wall's left end?", "from the wall's left end"),
     "feature.bottom": Words("How far above the floor is its lower edge?", "from the floor; 0 for what stands on it"),
     "feature.width": Words("How wide is it?", "from its left side to its right side"),
@@ -50,7 +63,12 @@ FIELDS = {
     "frame.title": Words("What is its title?", "its title", '"Royal fern"'),
     "frame.width": Words("How wide is frame {id}, outside?", "outside width of the frame"),
     "frame.height": Words("How high is frame {id}, outside?", "outside height of the frame"),
-    "frame.weight": Words("", "as weighed; what holds it is checked against it", '"4.2 lb"', '"1.9 kg"'),
+    "frame.weight": Words(
+        "What does frame {id} weigh?",
+        "as weighed, with its unit; the fixings are checked against it",
+        '"4.2 lb"',
+        '"1.9 kg"',
+    ),
     "frame.hanger": Words("What hanger is on its back?", "what is on its back"),
     "frame.drop": Words(
         "How far below its top edge is the hanging point?",
@@ -103,7 +121,7 @@ FIELDS = {
     "paper.size": Words("What paper is in the printer?", "letter, a4, tabloid, a3, …; or a roll: roll 24 in"),
     "more": Words(
         "Another frame: the same as the last, another size, or no more?",
-        "same: with the size and the kind of hanger of the last one, its drop measured separately",
+        "same: with the size, the weight and the kind of hanger of the last one, its drop measured separately",
     ),
     "file": Words("Which file should the job be written to?", "a text file, to be read and changed with any editor"),
 }
