@@ -167,7 +167,8 @@ def test_the_gap_across_is_for_frames_beside_and_the_gap_down_for_frames_above_e
         )
         return [found.text for found in named("frames-close", job(frame("A"), frame("B"), group=asked))]
 
-    assert apart(455.0, 0.0) == []
+    assert apart(455.0, 0.0) == apart(450.0, 0.0) == []
+    assert len(apart(449.9, 0.0)) == 1
     (above,) = apart(0.0, 555.0)
     assert "are 55 mm · 2 3/16 in apart; the gap wanted is 50 mm · 1 15/16 in and 60 mm · 2 3/8 in." in above
 
@@ -272,7 +273,9 @@ def test_a_frame_over_two_things_of_one_name_is_told_once():
 
 
 def test_what_no_tape_measure_shows_is_never_nought():
-    assert named("frames-overlap", placed(399.9))[0].text == "Frames A and B overlap by less than 1 mm · 1/16 in."
+    for apart in (399.9, 399.6):  # half of a millimetre is where a tape shows one
+        assert named("frames-overlap", placed(apart))[0].text == "Frames A and B overlap by less than 1 mm · 1/16 in."
+    assert "overlap by 1 mm · 1/16 in." in named("frames-overlap", placed(399.1))[0].text
     (off,) = named("frame-off-wall", at_height(2350.1))
     assert off.text == "Frame A reaches beyond the wall: less than 1 mm · 1/16 in at the top."
 
@@ -290,6 +293,7 @@ def test_a_handrail_is_told_with_both_its_limits_as_the_standard_prints_them():
     assert "less than 965 mm · 38 in straight" in metric.text and "at 865 mm · 34 in to 965 mm · 38 in" in metric.text
     assert "less than 38 in · 965 mm straight" in inches.text and "at 34 in · 865 mm to 38 in · 965 mm" in inches.text
     assert "from memory" in metric.source
+    assert len(named("handrail", climbing(400.0))) == 1  # its lower corner just on the line
 
 
 def test_frames_that_climb_on_over_a_landing_are_told_how_high_they_come():

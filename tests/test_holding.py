@@ -220,3 +220,11 @@ def test_what_a_frame_is_too_heavy_for_is_to_be_had_for_its_hanger(hanger, weigh
     if "one " in wanted:
         enough = replace(hook, rating=4 * weight)
         assert not named("rating-exceeded", job(frame("A", weight=weight, hanger=hanger, fixing=enough)))
+
+
+def test_a_hook_in_place_of_another_is_rated_only_where_that_was():
+    # 30 lb = 13.6078 kg: worked out by hand here
+    large = SOLD[-1]
+    rated, unrated = (exchanged(Fixing(rating=rating), large) for rating in (4.0, None))
+    assert (rated.kind, rated.below, rated.rating) == ("hook", large.below, pytest.approx(13.6078, abs=1e-4))
+    assert (unrated.kind, unrated.below, unrated.rating) == ("hook", large.below, None)
