@@ -18,6 +18,7 @@ from templates_gen.holding.fixings import (
     screw_withdrawal,
     wanted_hooks,
 )
+from templates_gen.holding.hooks import SOLD, exchanged
 from templates_gen.model import Fixing, Hanger, Studs, Wall
 from templates_gen.planning import plan_wall
 from templates_gen.record import replace
