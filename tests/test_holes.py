@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.correcting.changing import passes
+from templates_gen.correcting.changing import checked, passes
 from templates_gen.correcting.holes import Cure, Cured, cured, hung_wider
 from templates_gen.correcting.moves import Correction, Limits, correction
 from templates_gen.correcting.poses import Pose
@@ -34,7 +34,7 @@ def wanted(plan: Plan, up: float, right: float) -> Correction:
 
 
 def done(plan: Plan, up: float, right: float) -> Cured:
-    return cured(wanted(plan, up, right), plan)
+    return cured(wanted(plan, up, right), checked(plan))
 
 
 def rise(separation: float, length: float, apart: float) -> float:
@@ -182,8 +182,8 @@ def test_a_rail_stays_in_its_studs_or_its_old_holes_are_filled():
 
 def test_what_passes_is_what_check_neither_stops_nor_newly_warns_of():
     plan = hung(Hanger(kind="wire"))
-    assert passes(plan, frame("A", drop=60.0))
+    assert passes(checked(plan), frame("A", drop=60.0))
     # a bare nail of 1.8 mm is 0.9 under where the wire bears: 5.9 mm under the edge, where 6 is the least
-    assert not passes(plan, frame("A", drop=5.0)) and not passes(plan, frame("A", drop=501.0))
+    assert not passes(checked(plan), frame("A", drop=5.0)) and not passes(checked(plan), frame("A", drop=501.0))
     shows = hung(Hanger(kind="wire"), drop=5.0)
-    assert passes(shows, frame("A", drop=4.0))  # stopped before: nothing new
+    assert passes(checked(shows), frame("A", drop=4.0))  # stopped before: nothing new

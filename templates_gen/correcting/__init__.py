@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from templates_gen.correcting.changing import checked
 from templates_gen.correcting.holes import Cured, cured
 from templates_gen.correcting.levelling import check_level
 from templates_gen.correcting.moves import correction, limits_of
@@ -18,5 +19,6 @@ def correct(plan: Plan, path: Path) -> tuple[Cured, ...]:
     limits, least = limits_of(plan), DIVISION[plan.job.unit] / 2
     readings = read_readings(path, plan)
     found = poses(readings, plan)
+    now = checked(plan)
     check_level(readings, found, limits, plan.job.unit)
-    return tuple(cured(correction(pose, limits[pose.hung.frame.id], least), plan) for pose in found)
+    return tuple(cured(correction(pose, limits[pose.hung.frame.id], least), now) for pose in found)

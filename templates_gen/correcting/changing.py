@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from templates_gen.errors import InputError
-from templates_gen.findings import NOTE, find
+from templates_gen.findings import NOTE, Finding, find
 from templates_gen.hanging import bearings, nails
 from templates_gen.holding.studs import on_stud
 from templates_gen.model import Frame
 from templates_gen.planning import Hung, Plan
-from templates_gen.record import replace
+from templates_gen.record import Record, replace
 
 
 def changed_plan(plan: Plan, frame: Frame) -> Plan:
@@ -22,18 +24,32 @@ def _rehung(hung: Hung, frame: Frame) -> Hung:
     return Hung(frame, hung.rect, bearings(frame, hung.rect), nails(frame, hung.rect))
 
 
-def passes(plan: Plan, frame: Frame) -> bool:
+class Checked(Record, frozen=True):
+    """A plan with what is found about it, which is looked for once for all its frames."""
+
+    plan: Plan
+    found: tuple[Finding, ...]
+
+
+def checked(plan: Plan) -> Checked:
+    """The plan and what `check` finds about it."""
+    return Checked(plan, find(plan))
+
+
+def passes(now: Checked, frame: Frame) -> bool:
     """True when a frame so changed has no stop and no warn that it had not before, and no nail leaves its stud."""
     try:
-        after = changed_plan(plan, frame)
+        after = changed_plan(now.plan, frame)
     except InputError:
         return False
-    return _found(after, frame.id) <= _found(plan, frame.id) and _in_studs(after, frame.id) >= _in_studs(plan, frame.id)
+    if not _in_studs(after, frame.id) >= _in_studs(now.plan, frame.id):
+        return False
+    return _about(find(after), frame.id) <= _about(now.found, frame.id)
 
 
-def _found(plan: Plan, name: str) -> set[tuple[str, str]]:
+def _about(all_found: Iterable[Finding], name: str) -> set[tuple[str, str]]:
     """The stops and warns about a frame, by level and rule."""
-    return {(found.level, found.rule) for found in find(plan) if name in found.about and found.level != NOTE}
+    return {(found.level, found.rule) for found in all_found if name in found.about and found.level != NOTE}
 
 
 def _in_studs(plan: Plan, name: str) -> set[str]:

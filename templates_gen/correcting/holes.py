@@ -11,7 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from templates_gen.correcting.changing import passes
+from templates_gen.correcting.changing import Checked, passes
 from templates_gen.correcting.moves import Correction, Move
 from templates_gen.correcting.wires import Rewired, rewired
 from templates_gen.findings.wire import LEAST_PAIR, RING_ROOM
@@ -19,7 +19,7 @@ from templates_gen.holding.hooks import Sold, clear_hooks, exchanged
 from templates_gen.holding.statics import moved_apart
 from templates_gen.holding.wire import hung_wire
 from templates_gen.model import Fixing, Frame
-from templates_gen.planning import Hung, Plan
+from templates_gen.planning import Hung
 from templates_gen.record import Record, replace
 from templates_gen.units import DIVISION
 
@@ -70,38 +70,38 @@ def least_between(fixing: Fixing) -> float:
     return max(LEAST_APART, DIAMETERS * fixing.diameter)
 
 
-def cured(correction: Correction, plan: Plan) -> Cured:
+def cured(correction: Correction, now: Checked) -> Cured:
     """The correction by the first way that can be gone, in the order of the trade."""
     frame = correction.hung.frame
     if not correction.moves:
         return Cured(correction, (), frame)
     if frame.hanger.kind == "wire":
-        return next(_wire_ways(correction, plan))
-    return _each(correction, plan)
+        return next(_wire_ways(correction, now))
+    return _each(correction, now)
 
 
-def _wire_ways(correction: Correction, plan: Plan) -> Iterator[Cured]:
+def _wire_ways(correction: Correction, now: Checked) -> Iterator[Cured]:
     """Every way for a frame on a wire, all of whose fixings move alike."""
-    frame, step = correction.hung.frame, DIVISION[plan.job.unit]
+    frame, step = correction.hung.frame, DIVISION[now.plan.job.unit]
     needed = least_between(frame.fixing)
     right, up = correction.moves[0].right, correction.moves[0].up
     if abs(right) <= correction.limits.step:
-        yield from _rewired(correction, plan, up, ())
+        yield from _rewired(correction, now, up, ())
     if math.hypot(right, up) >= needed:
         yield _in_new_holes(correction, frame)
     else:
         beside = math.ceil(math.sqrt(max(0.0, needed**2 - right**2)) / step) * step
         for at in sorted((beside, -beside), key=lambda at: abs(up - at)):
             moves = tuple(replace(move, up=at) for move in correction.moves)
-            yield from _rewired(correction, plan, up - at, moves)
-        yield from _wider(correction, plan, needed)
-    yield _each(correction, plan)
+            yield from _rewired(correction, now, up - at, moves)
+        yield from _wider(correction, now, needed)
+    yield _each(correction, now)
 
 
-def _rewired(correction: Correction, plan: Plan, longer: float, moves: tuple[Move, ...]) -> Iterator[Cured]:
+def _rewired(correction: Correction, now: Checked, longer: float, moves: tuple[Move, ...]) -> Iterator[Cured]:
     """The wire made so that its drop is so much longer, and these moves beside; nothing where that does not pass."""
     wire = rewired(correction.hung.frame, longer)
-    if wire is not None and passes(plan, wire.frame):
+    if wire is not None and passes(now, wire.frame):
         yield Cured(replace(correction, moves=moves), tuple(Cure("") for _ in moves), wire.frame, wire)
 
 
@@ -109,12 +109,12 @@ def _in_new_holes(correction: Correction, frame: Frame, apart: float | None = No
     return Cured(correction, tuple(Cure("") for _ in correction.moves), frame, None, apart)
 
 
-def _wider(correction: Correction, plan: Plan, needed: float) -> Iterator[Cured]:
+def _wider(correction: Correction, now: Checked, needed: float) -> Iterator[Cured]:
     """On two fixings so much farther apart, as little as can be, that their holes keep clear of the old ones.
 
     Nothing where the rings are not known, or leave no room.
     """
-    frame, step = correction.hung.frame, DIVISION[plan.job.unit]
+    frame, step = correction.hung.frame, DIVISION[now.plan.job.unit]
     wire = hung_wire(frame)
     if wire is None:
         return
@@ -123,7 +123,7 @@ def _wider(correction: Correction, plan: Plan, needed: float) -> Iterator[Cured]
         if apart < LEAST_PAIR or min(move.distance for move in moves) < needed:
             continue
         after = _on_two(frame, apart, moved_apart(wire, apart).rise)
-        if passes(plan, after):
+        if passes(now, after):
             yield _in_new_holes(replace(correction, moves=moves), after, apart)
             return
 
@@ -153,20 +153,20 @@ def _on_two(frame: Frame, apart: float, rise: float) -> Frame:
     return replace(frame, hanger=hanger)
 
 
-def _each(correction: Correction, plan: Plan) -> Cured:
+def _each(correction: Correction, now: Checked) -> Cured:
     """Every nail by its own way: other screws of a rail, another hook, or a filled hole."""
     frame = correction.hung.frame
     needed = least_between(frame.fixing)
-    if frame.hanger.kind == "cleat" and (rail := next(_rails(correction, plan, needed), None)):
+    if frame.hanger.kind == "cleat" and (rail := next(_rails(correction, now, needed), None)):
         return rail
-    sold = _hook(correction, plan, needed)
+    sold = _hook(correction, now, needed)
     cure = Cure("fill") if sold is None else Cure("hook", sold)
     cures = tuple(cure if move.distance < needed else Cure("") for move in correction.moves)
     after = frame if sold is None else replace(frame, fixing=exchanged(frame.fixing, sold))
     return Cured(correction, cures, after)
 
 
-def _hook(correction: Correction, plan: Plan, needed: float) -> Sold | None:
+def _hook(correction: Correction, now: Checked, needed: float) -> Sold | None:
     """The one hook for all nails of a frame whose new holes are too near; None where none that is sold will do."""
     frame = correction.hung.frame
     if frame.hanger.kind in ("keyholes", "cleat") or frame.fixing.kind == "screw" or not _hides(frame):
@@ -175,7 +175,7 @@ def _hook(correction: Correction, plan: Plan, needed: float) -> Sold | None:
     sizes = [tuple(clear_hooks(frame.fixing, move.right, move.up, needed)) for move in near]
     for sold in sizes[0] if sizes else ():
         exchange = replace(frame, fixing=exchanged(frame.fixing, sold))
-        if all(sold in own for own in sizes) and passes(plan, exchange):
+        if all(sold in own for own in sizes) and passes(now, exchange):
             return sold
     return None
 
@@ -186,9 +186,9 @@ def _hides(frame: Frame) -> bool:
     return frame.drop is not None or bool(own)
 
 
-def _rails(correction: Correction, plan: Plan, needed: float) -> Iterator[Cured]:
+def _rails(correction: Correction, now: Checked, needed: float) -> Iterator[Cured]:
     """The screws of a rail through new holes in it: as far inward as both want, or else outward."""
-    frame, step = correction.hung.frame, DIVISION[plan.job.unit]
+    frame, step = correction.hung.frame, DIVISION[now.plan.job.unit]
     near = [move for move in correction.moves if move.distance < needed]
     if not near:
         return
@@ -205,6 +205,6 @@ def _rails(correction: Correction, plan: Plan, needed: float) -> Iterator[Cured]
                     hanger = replace(hanger, right=(hanger.right or 0.0) + inward)
             moves.append(move)
         after = replace(frame, hanger=hanger)
-        if passes(plan, after):
+        if passes(now, after):
             cures = tuple(Cure("rail") if move in near else Cure("") for move in correction.moves)
             yield Cured(replace(correction, moves=tuple(moves)), cures, after)
