@@ -52,6 +52,7 @@ def test_what_is_under_half_a_sixteenth_is_no_move():
     # 25.4 / 32 = 0.794 mm, common practice, no source: 0.78 and 0.81 mm
     assert "and hang alike" in said(frame("A"), frame("B", drop=80.78))
     assert "the nail of B goes 1 mm · 1/16 in lower" in said(frame("A"), frame("B", drop=80.81))
+    assert "the nail of B goes 1 mm · 1/16 in higher" in said(frame("A"), frame("B", drop=79.19))
 
 
 def test_a_pair_of_rings_says_each_side():
