@@ -76,7 +76,7 @@ def _nosing(stairs: Stairs, rise: float, known: Written) -> Iterator[Doubt]:
     if abs(steps - round(steps)) > NOSING_SLACK or steps > 30:
         yield Doubt(
             rule="doubtful-stairs", place="wall, stairs, nosing", shown=f"{show(stairs.y, known.unit)} above the floor",
-            uses=("wall, stairs, rise",), why=f"which is no whole number of rises of {show(rise, known.unit)}",
+            uses=("wall, stairs, rise",), why=f"which is not a whole number of rises of {show(rise, known.unit)}",
             ask="Is it [from the wall's left end, above the floor], in this order?",
         )  # fmt: skip
 

@@ -90,7 +90,7 @@ def _listed(content: bytes, where: str) -> list[tuple[str, bool, Any]]:
     if len(found) > MOST_FILES:
         raise InputError(where, f"has more than {MOST_FILES} attachments, expected a job and its spreadsheets")
     if not all(isinstance(name, str) for name, _, _ in found):
-        raise InputError(where, "has an attachment whose name is no text")
+        raise InputError(where, "has an attachment whose name is not text")
     return [(str(name), source, stream) for name, source, stream in found]
 
 
