@@ -24,6 +24,10 @@ STDOUT = Path("-")
 LEFT_BEHIND = 3600.0
 """Seconds after which such a file is taken for one left by a run that was killed.  Our own design, no source."""
 
+_HELD = (5, 32)
+"""What Windows says where a file cannot be replaced: access denied, and sharing violation, which is how it takes a file
+that a viewer shows (Microsoft, System Error Codes; from memory).  Other systems replace such a file."""
+
 _OUR_JSON = re.compile(rb'\s*\{\s*"format":\s*1,')
 
 _PAGES = (b"%PDF-", b"<?xml", b"\x89PNG")
@@ -62,7 +66,7 @@ def write_result(path: Path, content: bytes, force: bool = False) -> None:
         _write(beside, content)
         os.replace(beside, target)
     except OSError as error:
-        raise OutputError(f"{path}: cannot be written: {error.strerror or error}") from None
+        raise OutputError(f"{path}: cannot be written: {_why(error)}") from None
     finally:
         with contextlib.suppress(OSError):
             beside.unlink()
@@ -136,6 +140,16 @@ def _check_kind(path: Path) -> None:
         raise OutputError(f"{path}: is a device or a pipe, expected the name of a file")
 
 
+def _why(error: OSError) -> str:
+    """What went wrong, and what to do where a system says it in a way that helps nobody."""
+    if getattr(error, "winerror", None) in _HELD:
+        return (
+            "another program has it open, or it is write-protected\n"
+            "  close the file there, or give another name with -o FILE"
+        )
+    return error.strerror or str(error)
+
+
 def _pour(content: bytes) -> None:
     """Write to standard output, as bytes."""
     sys.stdout.flush()
@@ -144,7 +158,8 @@ def _pour(content: bytes) -> None:
 
 
 def _write(path: Path, content: bytes) -> None:
-    handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+    # O_BINARY, where a system has it: no line end is turned into two characters
+    handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
     with open(handle, "wb") as file:
         file.write(content)
         file.flush()

@@ -55,7 +55,7 @@ def test_one_result_goes_to_standard_output_byte_for_byte(name, folder):
     assert sorted(listing(folder)) == before
     assert run(*command, "-o", place).code == 0
     assert poured.stdout == (folder / place).read_bytes()
-    assert b"standard output: " in poured.stderr or name.startswith("schedule")
+    assert b"standard output: " in poured.stderr
 
 
 @pytest.mark.parametrize("name", SEVERAL)

@@ -25,6 +25,8 @@ def kept(text: str, job: Job, comment: str) -> str:
     before, after = ("".join(part).strip("\n") for part in (others[: own[0]], others[own[0] :]))
     written = group_table(job.group, job.unit, comment, _own_group(text))
     new = "\n\n".join(filter(None, [before, written, after])) + "\n"
+    if "\r\n" in text:  # all lines end as those of the file do
+        new = new.replace("\r\n", "\n").replace("\n", "\r\n")
     if not _only_the_group_differs(text, new):
         hint = "write it as a table of its own, under [group]"
         raise InputError("group", "cannot be replaced as it is written", hint)

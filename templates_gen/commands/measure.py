@@ -61,5 +61,13 @@ def measure(
         write_pages(place, sheet, lettering, counted(len(read.frames), "frame"), own.name, force)
     if csv is not None:
         write_result(csv, to_fill_in(read).encode("utf-8-sig"), force)
-        beside = Path(os.path.relpath(csv, job.parent)).as_posix()
-        click.echo(f"{csv}: fill it in, and put  measured = {toml(beside)}  under [job]")
+        beside = toml(_from(csv, job.parent))
+        click.echo(f"{csv}: fill it in, and put  measured = {beside}  under [job]")
+
+
+def _from(path: Path, folder: Path) -> str:
+    """A path as a job file in that folder names it, with the slashes that every system reads."""
+    try:
+        return Path(os.path.relpath(path, folder)).as_posix()
+    except ValueError:  # on another drive
+        return path.absolute().as_posix()

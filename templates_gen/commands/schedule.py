@@ -8,7 +8,7 @@ import click
 
 from templates_gen.commands.arguments import force_option, job_argument, output_option, report_option, wall_option
 from templates_gen.commands.given import about, job_on
-from templates_gen.commands.results import check_results, write_report
+from templates_gen.commands.results import check_results, show_made, write_report
 from templates_gen.commands.showing import as_json
 
 
@@ -37,10 +37,12 @@ def schedule(
     from templates_gen.output import STDOUT, ending_of, write_result
     from templates_gen.telling.schedule import as_csv, as_data, as_text
 
-    if output == STDOUT:
-        output = None
     if shape is None:
-        shape = "text" if output is None else ending_of(output, ("txt", "csv", "json")).replace("txt", "text")
+        shape = (
+            "text"
+            if output is None or output == STDOUT
+            else ending_of(output, ("txt", "csv", "json")).replace("txt", "text")
+        )
     with about(job):
         read = job_on(job, wall)
         check_results(job, read, [report, output], force, [wall])
@@ -54,4 +56,7 @@ def schedule(
     if output is not None:
         write_result(output, text.encode("utf-8-sig" if shape == "csv" else "utf-8"), force)
     write_report(report, data, force)
-    click.echo(text if output is None else f"{output}: the schedule", nl=output is not None)
+    if output is None:
+        click.echo(text, nl=False)
+    else:
+        show_made(output, "the schedule")

@@ -72,7 +72,7 @@ def _cores() -> int:
 
 def _hold_interrupts(hold: bool) -> None:
     """Keep interrupts waiting, or let them come, where the system can; a process made meanwhile does the same."""
-    if hasattr(signal, "pthread_sigmask"):
+    if sys.platform != "win32":  # which has no such masks
         signal.pthread_sigmask(signal.SIG_BLOCK if hold else signal.SIG_UNBLOCK, {signal.SIGINT})
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import os
 import re
+import sys
 import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
@@ -51,10 +52,20 @@ def profile_folder(config: Path) -> Path:
 
     It need not be there yet, but the user's home must: nothing is made where no user is.
     """
-    home = Path(os.environ.get("HOME", os.path.expanduser("~")))  # an empty one is none, though it passes for /
+    home = _home()
     if not config.is_absolute() or not _has_home(config, home):
         raise OutputError(f"{config}: there is no home folder to keep printers in\n  set HOME or XDG_CONFIG_HOME")
     return config / "printers"
+
+
+def _home() -> Path:
+    """The user's own folder; an empty HOME is none, though it passes for /.
+
+    Windows has it elsewhere, and a HOME that another shell sets there may be no path of its own.
+    """
+    if sys.platform == "win32":
+        return Path(os.path.expanduser("~"))
+    return Path(os.environ.get("HOME", os.path.expanduser("~")))
 
 
 def _has_home(config: Path, home: Path) -> bool:
