@@ -21,6 +21,7 @@ LOOK = "Look with a detector before you nail; where in doubt, ask"
 PIPES = f"Pipes may run there. {LOOK} a plumber."
 
 NO_ZONES = "US rules set no zones to rely on: cables may run behind any other spot too."
+"""From memory: the NEC names no zones, and a cable may cross the studs at any height."""
 
 NO_BOXES = "The job gives no outlet, switch, light or thermostat on this wall: add every one there is. "
 
