@@ -73,6 +73,11 @@ class Written(Record, frozen=True):
         """From where the two sides of a frame's hanger were seen: "front", "back", or "" where it is not said."""
         return self.texts.get(frame_place(frame, "hanger", "seen_from"), "")
 
+    def metric_mass(self, frame: str) -> bool | None:
+        """True for a frame's weight in kilograms or grams, False for pounds or ounces; None where it is not known."""
+        words = re.findall("[a-z]+", self.texts.get(frame_place(frame, "weight"), "").lower())
+        return words[0].startswith(("kg", "g", "kilo")) if words else None
+
     def explicit(self, place: str) -> bool:
         """True where the unit was written beside the number."""
         return place in self.texts

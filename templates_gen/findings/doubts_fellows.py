@@ -7,6 +7,7 @@ from statistics import median
 
 from templates_gen.findings.doubt import Doubt, Written, frame_place, other_readings, shown_mass, tenfold, written
 from templates_gen.findings.doubts_frames import other_mass, weight_by_area
+from templates_gen.findings.typedlike import typed_as
 from templates_gen.model import Frame, Job
 from templates_gen.record import Record
 from templates_gen.units import show
@@ -28,9 +29,20 @@ LONG, PLAIN = 2.2, 1.7
 """Sides of one frame: more than so many times, and less than so many times, the other.  Most frames are plain: 4:5,
 3:4, 5:7, 2:3 are 1.25 to 1.5.  Our own, no source."""
 
-MASS_APART = 1.9
-"""So many times more or less by area than all others is a weight that stands alone.  A pound is 2.2 times less than a
-kilogram.  Our own, no source."""
+MASS_APART, MASS_MIXED, MASS_SURE = 3.2, 1.6, 1.9
+"""So many times more or less by area than all others is a weight that stands alone; in another system than theirs; and
+where theirs are alike.  A pound is 2.2 times less than a kilogram.  Our own, no source."""
+
+MASS_ALIKE = 1.3
+"""The heaviest of several, by area, is so many times the lightest where they are alike.  Our own, no source."""
+
+
+def mass_room(frame: Frame, others: Sequence[Frame], masses: Sequence[float], known: Written) -> float:
+    """So many times more or less than these masses of the others the frame's own may be."""
+    own, theirs = known.metric_mass(frame.id), {known.metric_mass(other.id) for other in others}
+    if own is not None and theirs == {not own}:
+        return MASS_MIXED
+    return MASS_SURE if len(masses) > 2 and max(masses) <= MASS_ALIKE * min(masses) else MASS_APART
 
 
 class Others(Record, frozen=True):
@@ -67,7 +79,7 @@ def fellow_doubts(job: Job) -> Iterator[Doubt]:
         others = Others((*frames[:at], *frames[at + 1 :]))
         size = list(_other_unit(frame, others, known))
         yield from size or _one_side(frame, others, known)
-        yield from _weighs_alone(frame, others, job.unit)
+        yield from _weighs_alone(frame, others, known)
         yield from _quarter_turn(frame, others, job)
 
 
@@ -86,7 +98,11 @@ def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]
     for meant, ask in readings:
         times = meant / frame.width
         width, height = frame.width * times, frame.height * times
-        fits = min(away) > ALONE and others.hold(width, height) and _fits_better(frame, others, times)
+        fits = (
+            min(away) > ALONE
+            and others.hold(width, height)
+            and (typed_as(frame, known.unit) or _fits_better(frame, others, times))
+        )
         if fits or (min(away) > UNLIKE and others.has(width, height)):
             yield Doubt(
                 rule="doubtful-size", place=place, shown=show(frame.width, known.unit), about=(frame.id,),
@@ -163,15 +179,18 @@ def _long(frame: Frame) -> str:
     return "wide as high" if frame.width > frame.height else "high as wide"
 
 
-def _weighs_alone(frame: Frame, others: Others, unit: str) -> Iterator[Doubt]:
+def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
     own, theirs = weight_by_area(frame), [mass for other in others.frames if (mass := weight_by_area(other))]
-    if own is None or frame.weight is None or len(theirs) < 2 or _near(own, theirs, MASS_APART):
+    if own is None or frame.weight is None or len(theirs) < 2:
+        return
+    weighed = [other for other in others.frames if weight_by_area(other)]
+    if _near(own, theirs, mass_room(frame, weighed, theirs, known)):
         return
     usual = median(theirs) * frame.weight / own if own else 0.0
     yield Doubt(
-        rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, unit),
+        rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),
         about=(frame.id,), uses=_uses(frame, "width", "height"),
-        why=f"where the others would weigh about {shown_mass(usual, unit)} at its size",
+        why=f"where the others would weigh about {shown_mass(usual, known.unit)} at its size",
         ask=other_mass(own, min(theirs) / 1.5, max(theirs) * 1.5) or "Weigh it again.",
     )  # fmt: skip
 

@@ -9,14 +9,14 @@ from templates_gen.findings.doubt import Doubt, Written, frame_place, shown_mass
 from templates_gen.model import Frame, Job
 from templates_gen.units import KG, show, show_mass
 
-LIGHT, HEAVY = 1.8, 45.0
+LIGHT, HEAVY = 1.8, 55.0
 """kg/m² of a framed piece.  A canvas has 2 to 4, glass of 2 mm alone 5 (EN 572-1: 2.5 kg/m² for each mm), a framed
 mirror 20 to 35.  The limits are our own."""
 
 GLAZED = 4.0
 """kg/m² at least where the glazing is glass: 2 mm of it, in a frame that is a little larger.  Our own."""
 
-EDGE = 1500.0
+EDGE = 2500.0
 """mm·kg/m²: so much more, divided by its shorter side, may a small frame weigh, which is mostly moulding.  Our own."""
 
 MASSES = (

@@ -7,6 +7,7 @@ from statistics import median
 
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Usual, Written, frame_place, unusual, written
+from templates_gen.findings.typedlike import by_the_inch, in_tenths
 from templates_gen.model import Frame, Job
 from templates_gen.units import INCH, show, show_both
 
@@ -65,11 +66,6 @@ side their gap then is at most.  Our own, by the samples: they have 0.16 to 0.3.
 SMALL, WIDE = 450.0, 0.3
 """mm, and part of a shorter side, for frames that may all be inches in a job of centimetres.  Likewise."""
 
-INCH_SIZES = frozenset(
-    ((4, 6), (5, 7), (8, 10), (8, 12), (9, 12), (11, 14), (12, 12), (12, 16), (16, 20), (20, 24), (24, 36))
-)
-"""Sizes of frames sold by the inch that are none in centimetres.  Common practice, no source."""
-
 LITTLE_DROP = 0.1
 """Of the height, of a taut wire's drop: with sides too large it is too little.  Our own, no source."""
 
@@ -82,23 +78,11 @@ def _all_frames(job: Job, known: Written) -> Iterator[Doubt]:
         return
     longer = median(max(frame.width, frame.height) for frame in frames)
     share = max(job.group.gap_across, job.group.gap_down) / median(min(f.width, f.height) for f in frames)
-    odd = sum(_in_tenths(frame) for frame in frames) * 2 > len(frames)
+    odd = sum(in_tenths(frame) for frame in frames) * 2 > len(frames)
     if unit == "in" and longer > BIG and share < TIGHT and (odd or _too_large_for_drops(frames)):
         yield _all_in(job, "cm", 10.0 / INCH)
-    if unit == "cm" and longer < SMALL and share > WIDE and all(_by_the_inch(frame) for frame in frames):
+    if unit == "cm" and longer < SMALL and share > WIDE and all(by_the_inch(frame) for frame in frames):
         yield _all_in(job, "in", INCH / 10.0)
-
-
-def _by_the_inch(frame: Frame) -> bool:
-    """True for a size in cm whose numbers are a size in inches, or quarters, which no metric tape shows."""
-    sides = sorted((frame.width / 10.0, frame.height / 10.0))
-    quarters = any(abs(side * 2 % 1.0 - 0.5) < 0.01 for side in sides)
-    return quarters or tuple(sides) in INCH_SIZES
-
-
-def _in_tenths(frame: Frame) -> bool:
-    """True for a size in inches that no tape shows, but one in centimetres does."""
-    return any(abs(side / INCH * 32 - round(side / INCH * 32)) > 0.05 for side in (frame.width, frame.height))
 
 
 def _too_large_for_drops(frames: Sequence[Frame]) -> bool:

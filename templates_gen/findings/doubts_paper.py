@@ -10,6 +10,8 @@ from templates_gen.model import Job
 
 RULE = "doubtful-paper"
 
+DEVIATIONS = ("reading", "match", "drop", "nailing", "placing")
+
 SIDES = ("top", "right", "bottom", "left")
 
 
@@ -18,6 +20,9 @@ def paper_doubts(job: Job) -> Iterator[Doubt]:
     known, paper = written(job), job.paper
     for name, mm in zip(SIDES, paper.margin, strict=True):
         yield from unusual(RULE, f"paper, margin, {name}", mm, usual.MARGIN, known, "what a printer cannot reach")
+    for name in DEVIATIONS:
+        place = f"accuracy, {name}"
+        yield from unusual(RULE, place, getattr(job.accuracy, name), usual.DEVIATION, known, "a standard deviation")
     if paper.kind == "sheets":
         for name, mm in (("width", paper.width), ("height", paper.height)):
             yield from unusual(RULE, f"paper, size, {name}", mm, usual.SHEET_SIDE, known, f"the {name} of a sheet")

@@ -38,6 +38,7 @@ def plan_doubts(plan: Plan) -> Iterator[Doubt]:
     yield from _wall_sides(plan)
     yield from _close_nails(plan)
     yield from _beside_furniture(plan)
+    yield from _far_away(plan)
     yield from _middle(plan)
     yield from _spoils_symmetry(plan)
 
@@ -104,6 +105,27 @@ def _beside_furniture(plan: Plan) -> Iterator[Doubt]:
             "its middle",
             ask="Was its left side measured from the other end, or to its middle? Or what is the group centred on?",
         )  # fmt: skip
+
+
+FAR = 350.0, 3.0
+"""mm, and so many times the gap, from a frame placed by hand to the nearest other at most.  Our own, no source."""
+
+
+def _far_away(plan: Plan) -> Iterator[Doubt]:
+    """A frame placed by hand far from all others, with which it is to be one group."""
+    group = plan.job.group
+    if group.arrangement != "placed" or not 1 < len(plan.frames) <= MOST:
+        return
+    room = max(FAR[0], FAR[1] * max(group.gap_across, group.gap_down))
+    for hung in plan.frames:
+        away = min(hung.rect.gap_to(other.rect) for other in plan.frames if other is not hung)
+        if away > room:
+            yield Doubt(
+                rule="doubtful-place", place=f"group, place, {hung.frame.id}", about=(hung.frame.id,),
+                shown=f"{show(away, plan.job.unit)} from the nearest frame",
+                why="further than frames of one group hang from each other",
+                ask="Is it in another unit, on the other side (-), or from another line?",
+            )  # fmt: skip
 
 
 def _middle(plan: Plan) -> Iterator[Doubt]:

@@ -2,24 +2,21 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from statistics import median
 
 from templates_gen.findings.doubt import Doubt, Usual, Written, frame_place, probably, shown_mass, written
-from templates_gen.findings.doubts_fellows import MOST_COMPARED
+from templates_gen.findings.doubts_fellows import MOST_COMPARED, mass_room
 from templates_gen.findings.doubts_hangers import SLACK, drops
 from templates_gen.model import Frame, Job
 from templates_gen.units import show, show_both
 
-TWIN_DROPS = 0.07, 12.0, 24.0
+TWIN_DROPS = 0.09, 16.0, 24.0
 """Twins' drops differ by at most this share of their height, but never less or more than so many mm.  Our own, no
 source: wires of one make are cut to one length, and 1 in is not a stretched wire."""
 
-TWIN_WEIGHT = 1.8
-"""So many times heavier than its twin.  A kilogram is 2.2 times a pound.  Our own, no source."""
-
-ALONE = {"wire": (1.4, 1.7), "rings": (1.8, 2.2)}
+ALONE = {"wire": (1.5, 1.9), "rings": (1.8, 2.2)}
 """So many times more, or less, than those of all others of one kind is a drop that stands alone, by its share of the
 height and in mm.  Our own, no source."""
 
@@ -37,7 +34,7 @@ def twin_doubts(job: Job) -> Iterator[Doubt]:
         kinds[frame.hanger.kind, bool(frame.hanger.apart)].append(frame)
     doubted = set()
     for twins in alike.values():
-        for doubt in (*_twin_drops(twins, known), *_twin_weights(twins, job.unit)):
+        for doubt in (*_twin_drops(twins, known), *_twin_weights(twins, known)):
             doubted.add(doubt.place)
             yield doubt
     for same in kinds.values():
@@ -67,18 +64,18 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
         )  # fmt: skip
 
 
-def _twin_weights(twins: Sequence[Frame], unit: str) -> Iterator[Doubt]:
+def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
+    """A weight unlike those of all its twins; of two, the second."""
     weighed = [(frame, frame.weight) for frame in twins if frame.weight and not frame.estimated]
-    if len(weighed) < 2:
-        return
-    middle = median(weight for _, weight in weighed) if len(weighed) > 2 else weighed[0][1]
-    for frame, weight in weighed:
-        if not middle / TWIN_WEIGHT <= weight <= middle * TWIN_WEIGHT:
-            other = next(one.id for one, _ in weighed if one is not frame)
+    for frame, weight in weighed if len(weighed) > 2 else weighed[1:]:
+        others = [other for other, _ in weighed if other is not frame]
+        masses = [mass for other, mass in weighed if other is not frame]
+        room = mass_room(frame, others, masses, known)
+        if not min(masses) / room <= weight <= max(masses) * room:
             yield Doubt(
-                rule="doubtful-weight", place=frame_place(frame.id, "weight"), about=(frame.id, other),
-                shown=shown_mass(weight, unit), uses=(frame_place(other, "weight"),),
-                why=f"but frame {other}, of the same size, weighs {shown_mass(middle, unit)}",
+                rule="doubtful-weight", place=frame_place(frame.id, "weight"), about=(frame.id, others[0].id),
+                shown=shown_mass(weight, known.unit), uses=(frame_place(others[0].id, "weight"),),
+                why=f"but frame {others[0].id}, of the same size, weighs {shown_mass(masses[0], known.unit)}",
                 ask="Is one of them in kg and the other in lb?",
             )  # fmt: skip
 
@@ -107,9 +104,11 @@ def _alone(frames: Sequence[Frame], known: Written) -> Iterator[Doubt]:
 def _copied(frames: Sequence[Frame], unit: str) -> Iterator[Doubt]:
     """A frame that was copied and only its id changed: title or image, size and drop are another's."""
     first: dict[object, Frame] = {}
-    titles = [frame.title for frame in frames]
+    titles = Counter(frame.title for frame in frames)
+    if len(titles) < len(frames) - 1:  # who names many alike does so on purpose
+        return
     for frame in frames:
-        named = frame.title and titles.count(frame.title) < max(len(frames), 3)
+        named = frame.title and len(frames) > 2
         if not named or (frame.drop is None and frame.hanger.drop_left is None):
             continue
         same = (frame.title, frame.image, frame.width, frame.height, frame.drop, frame.hanger, frame.weight)

@@ -68,15 +68,16 @@ def _stairs(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
 
 
 NOSING_SLACK = 0.2
-"""Of a rise that the lowest nosing may be off a whole number of rises above the floor.  Our own, no source."""
+"""Of a rise that a nosing may be off a whole number of rises above the floor.  Our own, no source."""
 
 
 def _nosing(stairs: Stairs, rise: float, known: Written) -> Iterator[Doubt]:
-    steps = stairs.y / rise
-    if abs(steps - round(steps)) > NOSING_SLACK or steps > 30:
+    up, along = stairs.y / rise, stairs.x / rise
+    if abs(up - round(up)) > NOSING_SLACK and round(along) in (1, 2) and abs(along - round(along)) < NOSING_SLACK:
         yield Doubt(
             rule="doubtful-stairs", place="wall, stairs, nosing", shown=f"{show(stairs.y, known.unit)} above the floor",
-            uses=("wall, stairs, rise",), why=f"which is not a whole number of rises of {show(rise, known.unit)}",
+            uses=("wall, stairs, rise",),
+            why=f"which is not a whole number of rises of {show(rise, known.unit)}",
             ask="Is it [from the wall's left end, above the floor], in this order?",
         )  # fmt: skip
 

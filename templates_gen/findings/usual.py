@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from templates_gen.findings.doubt import Usual
 
-WALL_WIDTH = Usual(900.0, 8000.0, 300.0, 20_000.0)
+WALL_WIDTH = Usual(550.0, 8000.0, 300.0, 20_000.0)
 WALL_HEIGHT = Usual(2000.0, 4000.0, 1200.0, 8000.0)
 STAIR_WALL_HEIGHT = Usual(2000.0, 7000.0, 1200.0, 14_000.0)
 """Rooms are 2.3 to 3.6 m high; beside a stair a wall goes on through two storeys or three."""
@@ -37,7 +37,7 @@ NOSINGS_CLEAR = Usual(400.0, 1600.0, 200.0, 2000.0)
 FRAME_SIDE = Usual(60.0, 3300.0, 25.0, 6000.0)
 DEPTH = Usual(4.0, 130.0, 3.0, 200.0)
 
-GAP = Usual(20.0, 160.0, 10.0, 400.0)
+GAP = Usual(14.0, 160.0, 10.0, 400.0)
 """2 to 3 in at home, up to 6 in in museums."""
 
 GAP_OF_SIDE = 0.5
@@ -67,8 +67,8 @@ SIZES = {
 }  # fmt: skip
 """Width and height of what is on a wall."""
 
-SEAT_HEIGHT, TABLE_HEIGHT = Usual(350.0, 1300.0, 250.0, 1600.0), Usual(500.0, 1300.0, 300.0, 1600.0)
-FLOOR_HEIGHT = Usual(250.0, 2600.0, 100.0, 3500.0)
+SEAT_HEIGHT, TABLE_HEIGHT = Usual(350.0, 1300.0, 250.0, 1600.0), Usual(370.0, 1300.0, 300.0, 1600.0)
+FLOOR_HEIGHT = Usual(150.0, 2600.0, 100.0, 3500.0)
 """How high a seat, a table or a chest, and whatever else stands on the floor, is."""
 
 SEAT_WIDTH, TABLE_WIDTH = Usual(400.0, 4500.0, 300.0, 6000.0), Usual(350.0, 5000.0, 250.0, 8000.0)
@@ -102,3 +102,6 @@ SHEET_SIDE = Usual(140.0, 1300.0, 100.0, 5000.0)
 
 FACE, MAT = Usual(4.0, 160.0, 3.0, 250.0), Usual(3.0, 220.0, 0.0, 400.0)
 """How wide a moulding is, and how much of a mat shows."""
+
+DEVIATION = Usual(0.0, 5.0, 0.0, 8.0)
+"""How exactly a person works: tenths of a millimetre to a few, and not what is off at most."""

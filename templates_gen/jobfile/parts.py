@@ -21,8 +21,11 @@ from templates_gen.jobfile.tables import Length, MatTable, MouldingTable, PartTa
 from templates_gen.jobfile.typed import read_length, read_table
 from templates_gen.units import as_found
 
-THICKEST = 30.0
-"""mm.  Thicker glazing or backing is taken for a slip of the unit.  Common practice, no source."""
+THICKEST = {"glass": 12.0, "acrylic": 12.0}
+"""mm.  Thicker glazing is taken for a slip of the unit or the point.  Common practice, no source: 2 to 6 mm is used."""
+
+THICKEST_BACKING = 30.0
+"""mm, likewise."""
 
 
 def build_parts(given: Mapping[str, Any], unit: str, where: str) -> Parts:
@@ -128,7 +131,7 @@ def _sheet(value: str | PartTable | None, kinds: Mapping[str, float], unit: str,
     if name == "none":
         return Sheet("none", 0.0)
     thick = USUAL[name] if thickness is None else float(thickness)
-    if not 0 < thick <= THICKEST:
+    if not 0 < thick <= THICKEST.get(name, THICKEST_BACKING):
         usual = f"{USUAL[name]:g} mm"
         raise InputError(where, f"found {as_found(thick)}, expected a thickness with its unit, such as {usual}")
     return Sheet(name, thick)

@@ -17,7 +17,8 @@ Texts = tuple[tuple[str, str], ...]
 
 
 def written_units(raw: Mapping[str, Any], rows: Sequence[tuple[str, Mapping[str, Any]]]) -> Texts:
-    """The places of such lengths in words ("frame B, width"), each with its text; and from where hangers were seen.
+    """The places of such lengths in words ("frame B, width"), each with its text; and of hangers from where they were
+    seen, and all weights.
 
     `rows` are the frames one by one; what they take from their type counts as theirs.
     """
@@ -38,5 +39,5 @@ def _texts(table: object, place: str) -> Iterator[tuple[str, str]]:
     for name, value in sides_apart(table, place).items() if isinstance(table, Mapping) else ():
         if isinstance(value, Mapping):
             yield from _texts(value, f"{place}, {name}")
-        elif isinstance(value, str) and (name == "seen_from" or _WITH_UNIT.search(value)):
+        elif isinstance(value, str) and (name in ("seen_from", "weight") or _WITH_UNIT.search(value)):
             yield f"{place}, {name}", value
