@@ -257,6 +257,11 @@ def test_a_fixing_under_the_frame_would_show_too():
     assert "10 mm · 3/8 in below the lower edge" in under.text  # 80 + 430 − 500
 
 
+def test_how_far_a_frame_is_off_a_wall_with_an_outline_is_not_told():
+    (off,) = named("frame-off-wall", sloped(900.0))
+    assert off.text == "Frame A reaches beyond the wall."
+
+
 def test_what_is_too_near_is_also_shown_to_be_nearer():
     assert named("frames-close", placed(459.9))[0].text == (
         "Frames A and B are a little less than 60 mm · 2 3/8 in apart; the gap wanted is 60 mm · 2 3/8 in."
