@@ -7,9 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates_gen.geometry import Rect
+from templates_gen.items import Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, shortened, wrapped
-from templates_gen.marks.shapes import ground, level, upright
+from templates_gen.marks.placing import Room, placed_near
+from templates_gen.marks.shapes import ground, level, rounded, upright
 
 LETTERING = Lettering()
 WORDS = st.lists(st.sampled_from(["fern", "royal", "Polypody", "14", "3/8", "in", "·", "the"]), max_size=12).map(
@@ -66,3 +68,26 @@ def test_shapes_across_a_rectangle():
     assert (up.x0, up.y0, up.x1, up.y1) == (20.0, 20.0, 20.0, 100.0)
     # 0.3 mm of white around lettering: our own design, no source
     assert ground(rect).points == rect.grown(0.3).corners
+
+
+def test_rounded_corners_are_cut_at_a_quarter_and_three_quarters_of_each_side():
+    """Corner cutting of Chaikin, 1974 (from memory): a square of 4 becomes eight points, worked out by hand here."""
+    square = ((0.0, 0.0), (4.0, 0.0), (4.0, 4.0), (0.0, 4.0))
+    assert rounded(square, 1) == ((1, 0), (3, 0), (4, 1), (4, 3), (3, 4), (1, 4), (0, 3), (0, 1))
+    assert len(rounded(square)) == 32
+
+
+@pytest.mark.parametrize("around", [0.0, 1.5])
+def test_a_placed_text_has_as_much_room_around_it_on_every_side(around):
+    """In a place just wide and high enough; half a mm less in either way is not enough."""
+    text = Text(0.0, 0.0, "Fern", 3.5)
+    ink = LETTERING.box(text)
+    width, height = ink.width + 2 * around + 0.2, ink.height + 2 * around + 0.2
+    within = Rect(50.0, 60.0, 50.0 + width, 60.0 + height)
+    room = Room(Rect(0.0, 0.0, 200.0, 200.0))
+    for less in (Rect(50.0, 60.0, within.x1 - 0.5, within.y1), Rect(50.0, 60.0, within.x1, within.y1 - 0.5)):
+        assert placed_near(text, 60.0, 70.0, less, room, LETTERING, around) is None
+    placed = placed_near(text, within.cx, within.cy, within, room, LETTERING, around)
+    box = LETTERING.box(placed)
+    assert (box.cx, box.cy) == pytest.approx((within.cx, within.cy))
+    assert placed_near(text, within.cx, within.cy, within, room, LETTERING, around) is None  # it is taken now

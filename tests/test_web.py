@@ -7,6 +7,8 @@ from hypothesis import strategies as st
 
 from templates_gen.geometry import Rect
 from templates_gen.sheets.joins import pieces
+from templates_gen.sheets.layouts import _middle_cut
+from templates_gen.sheets.strips import MOST_CELLS, Box, cells_along, line_of
 from templates_gen.sheets.web import Web
 
 HEIGHT = 100.0
@@ -36,3 +38,20 @@ def test_trying_and_moving_rows_counts_pieces_as_counting_all_anew_does(stack, m
         if kept:
             web.put(at, moved)
             assert web.names == named
+
+
+def test_the_cut_that_parts_a_crowded_wall_halves_what_is_whole():
+    """Worked out by hand here: four in a row are parted two and two, upright; three in a column one and two, level, at
+    the lower of two equal cuts; of a row and a column of equal worth the upright cut is taken."""
+    row = [Box(20.0 * at, 0.0, 20.0 * at + 10.0, 10.0, True, True) for at in range(4)]
+    assert _middle_cut(row) == (True, 35.0)
+    assert _middle_cut([box.turned() for box in row[:3]]) == (False, 15.0)
+    assert _middle_cut([*row[:2], row[0]._replace(y0=20.0, y1=30.0), row[1]._replace(y0=20.0, y1=30.0)]) == (True, 15.0)
+    assert _middle_cut(row[:1]) is None
+
+
+def test_a_strip_of_more_cells_than_there_may_be_is_not_planned():
+    """One loose stretch, as long as the most cells there may be, and one a hair longer than these."""
+    for cells, planned in ((MOST_CELLS, True), (MOST_CELLS + 1, False)):
+        found = cells_along(line_of([Box(0.0, 0.0, 100.0 * cells, 10.0, False, False)]), 100.0, False)
+        assert (found is not None and len(found) == cells) == planned
