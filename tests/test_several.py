@@ -44,8 +44,8 @@ def test_each_job_is_told_together_in_order_and_none_stops_the_others(cores, fol
         """ "14 3/8", "1' 2 3/8\\"", "36.5 cm" or "365 mm\"""",
         "c.toml:",
         "stop  Frame A reaches beyond the wall: 150 mm · 5 7/8 in at the left, 150 mm · 5 7/8 in at the right.",
-        "note  Two people lift frame A: one at each side, until every fixing bears it. Nobody stands under it or climbs "
-        "with it alone. Without a second person, leave it to a professional. (common practice)",
+        "note  Two people lift frame A: one at each side, until every fixing bears it. Nobody stands under it or "
+        "climbs with it alone. Without a second person, leave it to a professional. (common practice)",
         "error: c.toml: no template: settle what is marked stop first",
         "2 written, 2 failed",
     ]  # fmt: skip
