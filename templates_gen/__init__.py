@@ -18,8 +18,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from templates_gen.base.errors import InputError, OutputError, TemplatesError
     from templates_gen.correcting import correct
-    from templates_gen.errors import InputError, OutputError, TemplatesError
     from templates_gen.findings import Finding, find
     from templates_gen.items import Template
     from templates_gen.jobfile.building import read_job
@@ -37,9 +37,9 @@ __version__ = "0.1.0"
 
 # Imported on first use: starting the program must not cost what only one of its commands needs.
 _HOME = {
-    "Finding": "findings", "InputError": "errors", "Job": "model", "Lettering": "lettering", "Made": "making",
-    "OutputError": "errors", "Plan": "planning", "SheetPlan": "sheets.sheet", "Template": "items",
-    "TemplatesError": "errors", "draw_template": "marks.drawing", "find": "findings", "make_template": "making",
+    "Finding": "findings", "InputError": "base.errors", "Job": "model", "Lettering": "lettering", "Made": "making",
+    "OutputError": "base.errors", "Plan": "planning", "SheetPlan": "sheets.sheet", "Template": "items",
+    "TemplatesError": "base.errors", "draw_template": "marks.drawing", "find": "findings", "make_template": "making",
     "Proof": "proofing.making", "make_proof": "proofing.making",
     "Printer": "printing.profile", "Readings": "printing.profile", "measured": "printing.profile",
     "plan_sheets": "sheets.sheet", "correct": "correcting", "plan_wall": "planning", "read_job": "jobfile.building",

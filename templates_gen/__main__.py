@@ -73,9 +73,9 @@ def _run() -> int:
     """Run the command; its exit code."""
     import click  # from here on an interrupt is ours to tell
 
+    from templates_gen.base.errors import TemplatesError
     from templates_gen.commands import program
     from templates_gen.commands.showing import show_error
-    from templates_gen.errors import TemplatesError
     from templates_gen.terminal import write_what_can_be_shown
 
     write_what_can_be_shown()

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.record import Record
+from templates_gen.base.record import Record
 from templates_gen.seeing import SEEN_ANGLE
 
 NORMAL_95 = 1.96

@@ -5,9 +5,9 @@ from __future__ import annotations
 import unicodedata
 from pathlib import Path
 
+from templates_gen.base.record import replace
 from templates_gen.model import Frame, Job
 from templates_gen.printing.profile import Printer
-from templates_gen.record import replace
 
 TITLE = "Hanging template"
 """In place of a title that was only the job file's name."""

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.record import Record
+from templates_gen.base.words import counted
 from templates_gen.making import on_paper
 from templates_gen.model import Job
 from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Printer
-from templates_gen.record import Record
 from templates_gen.sheets.sheet import plan_sheets
-from templates_gen.words import counted
 
 LARGER = {"in": ("tabloid", "a3"), "cm": ("a3", "tabloid"), "mm": ("a3", "tabloid")}
 """The larger sheets that office printers and copy shops have.  Common practice, no source."""

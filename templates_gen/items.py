@@ -6,9 +6,9 @@ y up; where an item's coordinates start from is said by what holds it (a form, t
 
 from __future__ import annotations
 
-from templates_gen.geometry import Rect
-from templates_gen.record import Record, field
-from templates_gen.units import INCH
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record, field
+from templates_gen.base.units import INCH
 
 Matrix = tuple[float, float, float, float, float, float]
 """`X = a·x + c·y + e`, `Y = b·x + d·y + f`, written (a, b, c, d, e, f) as in PDF (ISO 32000-1, 8.3.3)."""

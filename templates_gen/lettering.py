@@ -14,10 +14,10 @@ from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
+from templates_gen.base.words import some
 from templates_gen.items import Text
-from templates_gen.words import some
 
 if TYPE_CHECKING:
     from templates_gen.model import Job

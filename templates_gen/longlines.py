@@ -7,7 +7,7 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.model import Wall
 from templates_gen.planning import Plan
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from templates_gen.base.record import Record, replace
 from templates_gen.findings import Finding, find
 from templates_gen.items import POINT
 from templates_gen.lettering import job_lettering
@@ -14,7 +15,6 @@ from templates_gen.model import Job
 from templates_gen.papersizes import MOST_SIDE, paper_size, roll_width
 from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Printer
-from templates_gen.record import Record, replace
 from templates_gen.report import template_report
 from templates_gen.sheets.fitting import large_page
 from templates_gen.sheets.sheet import plan_sheets

@@ -9,8 +9,8 @@ from itertools import pairwise
 
 import shapely
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import TOLERANCE, Rect
 
 Segment = tuple[float, float, float, float]
 """A straight line from (x0, y0) to (x1, y1) in mm."""

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.record import replace
+from templates_gen.base.units import INCH, parse_length
 from templates_gen.model import Job, Paper
-from templates_gen.record import replace
-from templates_gen.units import INCH, parse_length
 
 SIZES: dict[str, tuple[float, float]] = {
     # ISO 216

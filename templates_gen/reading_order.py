@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 
 
 def reading_order(rects: Mapping[str, Rect], slope: float = 0.0) -> list[str]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.geometry import TOLERANCE
-from templates_gen.record import Record
+from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.record import Record
 
 
 class Stairs(Record, frozen=True, kw_only=True):

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable
 from functools import partial
 
-from templates_gen.unseen import unseen_spelt
+from templates_gen.base.unseen import unseen_spelt
 
 _PLAIN = str.maketrans("“”„‘’′″–—−·×≈≤≥…", "''''''\"---|x~<>.")
 """The signs that our own messages use, and what is nearest to them among those that every terminal has."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templates_gen.record import Record
+from templates_gen.base.record import Record
 
 
 class Wishes(Record, frozen=True, kw_only=True):

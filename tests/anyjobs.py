@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from templates_gen.spreadsheet import own_text
-from templates_gen.toml import toml
+from templates_gen.base.csv_cells import own_text
+from templates_gen.base.toml import toml
 
 MM = {"in": 25.4, "cm": 10.0, "mm": 1.0}  # the inch exactly (international yard and pound agreement, 1959)
 IDS = ("A", "B 2", "=C", "-d", "№ 5", "'e", "Ñ", "8", "no", "two  blanks", "–")

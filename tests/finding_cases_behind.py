@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.model import Feature, Fixing, Frame, Height, Job, Wall
 from tests.jobs import frame, group, job
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from templates_gen.record import Record
+from templates_gen.base.record import Record
 
 Point = tuple[float, float]
 

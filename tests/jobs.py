@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from templates_gen.base.geometry import Rect
 from templates_gen.findings import Finding, find
-from templates_gen.geometry import Rect
 from templates_gen.model import Fixing, Frame, Group, Hanger, Height, Job, Paper, Spot, Wall
 from templates_gen.papersizes import DEFAULT_MARGIN, SIZES
 from templates_gen.planning import plan_wall

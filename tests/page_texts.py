@@ -10,10 +10,10 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import combinations
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.items import Form, Item, Line, Polygon, Template, Text, Use
 from templates_gen.lettering import Lettering
-from templates_gen.record import replace
 from templates_gen.sheets.sheet import Sheet
 from tests.made import NAMES, made
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from functools import cache
 from math import ceil
 
-from templates_gen.geometry import TOLERANCE, Rect, bounds
+from templates_gen.base.geometry import TOLERANCE, Rect, bounds
 from templates_gen.sheets.cells import Clearance, Printable
 
 

@@ -9,7 +9,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from templates_gen.errors import TemplatesError
+from templates_gen.base.errors import TemplatesError
 from templates_gen.findings import NOTE, find
 from templates_gen.jobfile.building import build_job
 from templates_gen.planning import plan_wall

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.units import MM, parse_length
+from templates_gen.base.units import MM, parse_length
 from tests.slips import Slip, all_of, get, set_to, tables
 
 FIELDS = {  # the lengths that reach the paper or what is said of fixings, job by job

@@ -5,7 +5,7 @@ from __future__ import annotations
 from random import Random
 from typing import Any
 
-from templates_gen.units import MM, inches
+from templates_gen.base.units import MM, inches
 
 Raw = dict[str, Any]
 

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.rows import arrange
-from templates_gen.geometry import bounds
+from templates_gen.base.geometry import bounds
 from tests.jobs import group
 
 side = st.floats(min_value=20.0, max_value=2000.0)

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from templates_gen.arranging.blocks import MOST_SPREAD, Cut, built, chained, changed, is_whole, place
 from templates_gen.arranging.partition import partition
-from templates_gen.geometry import Rect, bounds
+from templates_gen.base.geometry import Rect, bounds
 
 sizes = st.lists(st.tuples(st.integers(50, 900), st.integers(50, 900)), min_size=1, max_size=10)
 

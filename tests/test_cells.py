@@ -6,8 +6,8 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
 from templates_gen.sheets.cells import CellPlan, Clearance, Printable, plan_cells
 from templates_gen.sheets.joins import pieces
 from templates_gen.sheets.strips import Box, Boxes, within

@@ -8,19 +8,19 @@ import math
 import pypdf
 import pytest
 
+from templates_gen.base.geometry import Rect, bounds
+from templates_gen.base.record import replace
 from templates_gen.correcting import correct
 from templates_gen.correcting.form import form_pages
 from templates_gen.correcting.patches import patches
 from templates_gen.correcting.patchpages import patch_pages
 from templates_gen.correcting.words import what_to_do
-from templates_gen.geometry import Rect, bounds
 from templates_gen.items import Line, Text
 from templates_gen.jobfile.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.model import Fixing, Hanger, Height, Wall
 from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Readings, measured
-from templates_gen.record import replace
 from templates_gen.writing import write_pdf
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import SAMPLE_NAMES, made, twelve

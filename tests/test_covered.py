@@ -8,7 +8,7 @@ import math
 
 import pytest
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.sheets.cells import Clearance
 from templates_gen.sheets.covered import covered, cross_points, uncut_clearance
 

@@ -4,7 +4,7 @@ import subprocess
 
 import pytest
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Job
 from tests.running import MEASURED

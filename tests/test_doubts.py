@@ -4,13 +4,13 @@ import struct
 
 import pytest
 
+from templates_gen.base.units import parse_length
 from templates_gen.findings import find
 from templates_gen.jobfile.building import build_job
 from templates_gen.jobfile.pictures import picture_size
 from templates_gen.planning import plan_wall
 from templates_gen.starting.doubting import doubt_words, doubts_at
 from templates_gen.starting.interview import answered, begin, confirmed, taken_back
-from templates_gen.units import parse_length
 from tests.jobs import SAMPLES
 from tests.running import run
 from tests.slips import set_to, tables

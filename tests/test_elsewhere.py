@@ -5,7 +5,7 @@ import io
 import pypdf
 import pytest
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 from templates_gen.jobfile.elsewhere import read_job_on
 from templates_gen.planning import plan_wall
 from tests.running import MINIMAL, run

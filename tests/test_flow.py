@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Item, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import wrapped

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from shapely import box as shape
 from shapely.geometry import Point
 
-from templates_gen.geometry import TOLERANCE, Rect, bounds
+from templates_gen.base.geometry import TOLERANCE, Rect, bounds
 from tests.jobs import sides
 
 RECTS = st.builds(Rect.sized, *[st.integers(0, 6)] * 2, *[st.integers(1, 4)] * 2)

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstfile import draw_first_pages

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
 from templates_gen.hanging import bearings, nail_rise, nails
 from templates_gen.jobfile.framing import build_frame
 from templates_gen.jobfile.tables import FrameTable

@@ -8,7 +8,7 @@ import time
 
 import pytest
 
-from templates_gen import output
+from templates_gen.base import output
 from tests.killing import Killing
 
 

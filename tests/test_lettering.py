@@ -15,8 +15,8 @@ from bidi import get_display
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
 from templates_gen.items import POINT, Page, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.pdf.direction import levels

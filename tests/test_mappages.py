@@ -7,7 +7,7 @@ from functools import cache
 
 import pytest
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import area_beside_rules

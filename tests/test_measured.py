@@ -11,9 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
 from templates_gen.findings import find
-from templates_gen.geometry import Rect
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Frame, Hanger, Job
 from templates_gen.papers.measures import to_fill_in

@@ -7,8 +7,8 @@ from itertools import pairwise
 
 import pytest
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.model import Frame, Hanger

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 from templates_gen.proofing.imaging import read_picture
 from templates_gen.proofing.jpegend import with_more_data
 from templates_gen.proofing.pngrows import has_every_row

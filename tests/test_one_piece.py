@@ -9,7 +9,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Template, Text
 from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.sheets.demand import nail_box

@@ -19,19 +19,19 @@ from hypothesis import strategies as st
 
 from templates_gen.arranging import salon as searching
 from templates_gen.arranging.variety import alike, mirrored, shared
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect, bounds
+from templates_gen.base.record import replace
 from templates_gen.choosing.keeping import kept
 from templates_gen.choosing.options import Option, options
 from templates_gen.choosing.page import layout_of, options_page
-from templates_gen.errors import InputError
 from templates_gen.findings import STOP, WARN, Finding
-from templates_gen.geometry import Rect, bounds
 from templates_gen.items import Polygon
 from templates_gen.jobfile.building import read_job
 from templates_gen.jobfile.elsewhere import read_job_on
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import named_in
 from templates_gen.planning import placed, plan_wall
-from templates_gen.record import replace
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.page_texts import on_page, overlapping
 from tests.running import run

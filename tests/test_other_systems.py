@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from templates_gen import output
+from templates_gen.base import output
 from templates_gen.commands import measure
 from templates_gen.findings import find
 from templates_gen.jobfile.building import read_job
@@ -39,7 +39,7 @@ def test_a_result_that_a_viewer_holds_open_is_a_sentence_and_leaves_nothing(comm
         error.winerror = code  # as Windows has it: access denied, sharing violation
         raise error
 
-    monkeypatch.setattr("templates_gen.output.os.replace", held)
+    monkeypatch.setattr("templates_gen.base.output.os.replace", held)
     ran = run(*command, "--force")
     assert (ran.code, ran.out) == (2, "") and listing(small) == before
     words = " ".join(ran.err.split())
@@ -50,7 +50,7 @@ def test_on_other_systems_the_reason_is_the_systems_own(small, monkeypatch):
     def denied(*_: object) -> None:
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr("templates_gen.output.os.replace", denied)
+    monkeypatch.setattr("templates_gen.base.output.os.replace", denied)
     assert run("template", "job.toml").err.endswith("error: job.pdf: cannot be written: Permission denied\n")
 
 

@@ -9,8 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templates_gen.base.errors import InputError
+from templates_gen.base.record import replace
+from templates_gen.base.toml import toml
 from templates_gen.behind.wiring import zones
-from templates_gen.errors import InputError
 from templates_gen.findings import find
 from templates_gen.jobfile.building import build_job
 from templates_gen.jobfile.elsewhere import read_job_on
@@ -20,10 +22,8 @@ from templates_gen.planning import centre_line, plan_wall
 from templates_gen.proofing.dimensions import chains
 from templates_gen.proofing.drawing import Asked, view_of
 from templates_gen.proofing.making import make_proof
-from templates_gen.record import replace
 from templates_gen.telling.lines import left_end
 from templates_gen.telling.schedule import as_text
-from templates_gen.toml import toml
 from tests.running import MINIMAL
 
 ATTIC = ((0, 0), (4000, 0), (4000, 2600), (1500, 2600), (0, 1500))

@@ -2,7 +2,7 @@
 
 import pytest
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Frame
 from tests.running import MINIMAL

@@ -15,8 +15,9 @@ import pypdfium2
 import pypdfium2.raw as pdfium
 import pytest
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
+from templates_gen.base.output import MADE_BY
 from templates_gen.items import (
     MM_TO_POINTS,
     POINT,
@@ -32,7 +33,6 @@ from templates_gen.items import (
     Use,
 )
 from templates_gen.lettering import Lettering
-from templates_gen.output import MADE_BY
 from templates_gen.writing import write_pdf
 from tests.pdf_reading import Marks, page_marks
 

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from templates_gen import files
+from templates_gen.base import files
 from tests.running import MINIMAL, WAITING, listing, run, spawn
 from tests.test_broken_jobs import one_message
 

@@ -18,7 +18,7 @@ import numpy as np
 import pypdf
 import pytest
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 from templates_gen.lettering import Lettering
 from templates_gen.papers.scalepage import scale_of, scale_page
 from templates_gen.printing.profile import Readings, measured

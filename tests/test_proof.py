@@ -12,7 +12,8 @@ import pypdfium2.raw as pdfium
 import pytest
 from PIL import Image
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.items import POINT
 from templates_gen.lettering import Lettering
 from templates_gen.model import Job
@@ -21,7 +22,6 @@ from templates_gen.proofing.drawing import Asked
 from templates_gen.proofing.making import make_proof
 from templates_gen.proofing.steps import outline_of, tread_at
 from templates_gen.proofing.view import SCALES
-from templates_gen.record import replace
 from templates_gen.stairs import Stairs
 from tests.jobs import paper
 from tests.made import SAMPLE_NAMES

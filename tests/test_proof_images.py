@@ -12,7 +12,7 @@ import numpy as np
 import pytest
 from PIL import Image, ImageCms
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 from templates_gen.jobfile.building import read_job
 from templates_gen.proofing import imaging
 from templates_gen.proofing.imaging import read_picture

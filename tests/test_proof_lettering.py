@@ -6,13 +6,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.items import POINT, Line, Polygon, Text
 from templates_gen.marks.strokes import inside
 from templates_gen.model import Feature, Job, Wall
 from templates_gen.proofing.drawing import Asked
 from templates_gen.proofing.making import make_proof
-from templates_gen.record import replace
 from tests.jobs import Spot, frame, group, job, paper
 from tests.made import GENERATED, SAMPLE_NAMES
 from tests.page_texts import on_page, overlapping

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.rows import arrange
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.planning import plan_wall
 from templates_gen.reading_order import reading_order
 from templates_gen.telling.schedule import as_csv, as_data, as_text, rows

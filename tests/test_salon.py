@@ -15,9 +15,9 @@ from templates_gen.arranging.regret import unmet
 from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.salon import salon
 from templates_gen.arranging.score import score
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import TOLERANCE, Rect, bounds
 from templates_gen.findings import find
-from templates_gen.geometry import TOLERANCE, Rect, bounds
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Feature, Frame, Group, Height, Job, Wall
 from templates_gen.outline import outline_holds

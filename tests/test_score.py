@@ -15,9 +15,9 @@ from templates_gen.arranging.measures import (
     symmetry,
 )
 from templates_gen.arranging.score import WEIGHTS, score, total
-from templates_gen.geometry import Rect, bounds
+from templates_gen.base.geometry import Rect, bounds
+from templates_gen.base.record import replace
 from templates_gen.planning import plan_wall
-from templates_gen.record import replace
 from templates_gen.telling.score import lean_words, plan_score, score_words
 from tests.jobs import frame, group, job
 

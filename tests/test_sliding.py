@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.room import room_of, settled
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.model import Wall
 from templates_gen.outline import ceiling_over, outline_holds
 

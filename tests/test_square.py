@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.placing import Room

@@ -12,8 +12,8 @@ import pypdf
 import pytest
 from pypdf.generic import DecodedStreamObject, EncodedStreamObject, NameObject, NumberObject
 
-from templates_gen import filenames
-from templates_gen.errors import InputError
+from templates_gen.base import file_names as filenames
+from templates_gen.base.errors import InputError
 from templates_gen.pdf.attached import MOST_FILES, Attached
 from tests.running import MEASURED, MINIMAL, listing, run
 from tests.test_taken import JOB, WITH_SHEET

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Line
 from templates_gen.marks.strokes import inside, nail_holes, phased, unbroken
 from templates_gen.marksizes import NAIL_CLEAR

@@ -28,7 +28,7 @@ LAYERS = {  # part of the package: the parts it may not import from
 OWNERS = {  # library: the one file that knows it
     "bidi": "pdf.direction",
     "PIL": "proofing.imaging",
-    "msgspec": "record",
+    "msgspec": "base.record",
     "pypdf": "pdf.attached",
     "pypdfium2": "proofing.pixels",
     "reportlab": "pdf.engine",

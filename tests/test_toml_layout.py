@@ -17,14 +17,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from templates_gen.base.errors import TemplatesError
+from templates_gen.base.geometry import Rect
+from templates_gen.base.toml import WIDTH, field
 from templates_gen.choosing.keeping import kept
-from templates_gen.errors import TemplatesError
-from templates_gen.geometry import Rect
 from templates_gen.planning import placed
 from templates_gen.starting.interview import answered, begin
 from templates_gen.starting.jobtext import job_text
 from templates_gen.starting.schema import job_schema
-from templates_gen.toml import WIDTH, field
 from tests.jobs import SAMPLES, frame, group, job
 from tests.made import SAMPLE_NAMES
 from tests.test_interview import any_answer

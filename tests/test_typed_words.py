@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.toml import toml
 from templates_gen.jobfile.building import build_job, read_job
 from templates_gen.jobfile.otherwords import MEANT, NOT_GIVEN, TWO_HOOKS, is_not_given, meant, two_sides
 from templates_gen.jobfile.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
@@ -18,7 +19,6 @@ from templates_gen.model import Job
 from templates_gen.planning import plan_wall
 from templates_gen.starting.interview import answered, begin
 from templates_gen.starting.jobtext import job_text
-from templates_gen.toml import toml
 from tests.running import MINIMAL, run
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)

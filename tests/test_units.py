@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.units import (
+from templates_gen.base.units import (
     exact,
     exact_mass,
     inches,

@@ -5,8 +5,8 @@ import math
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from templates_gen.base.geometry import Rect
 from templates_gen.findings import find
-from templates_gen.geometry import Rect
 from templates_gen.longlines import nosing_line
 from templates_gen.model import Wall
 from templates_gen.planning import plan_wall

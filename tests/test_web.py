@@ -5,7 +5,7 @@ from itertools import pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.sheets.joins import pieces
 from templates_gen.sheets.layouts import _middle_cut
 from templates_gen.sheets.strips import MOST_CELLS, Box, cells_along, line_of

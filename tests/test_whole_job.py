@@ -2,7 +2,7 @@
 
 import pytest
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.jobfile.building import read_job
 from templates_gen.model import Feature, Fixing, Frame, Group, Hanger, Height, Job, Paper, Studs, Wall
 

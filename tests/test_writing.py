@@ -2,8 +2,8 @@
 
 import pytest
 
-from templates_gen import output
-from templates_gen.errors import OutputError
+from templates_gen.base import output
+from templates_gen.base.errors import OutputError
 from tests.running import MINIMAL, listing, run
 
 OUTPUTS = [["template", "job.toml", "-o"], ["check", "job.toml", "--report"], ["schedule", "job.toml", "--report"],
@@ -89,7 +89,7 @@ def test_a_failure_while_writing_leaves_the_old_file_and_nothing_half_written(st
     def full(*_: object) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(f"templates_gen.output.{step}", full)
+    monkeypatch.setattr(f"templates_gen.base.output.{step}", full)
     ran = run("template", "job.toml", "--paper", "a3")
     assert (ran.code, ran.out) == (2, "")
     assert ran.err == "error: job.pdf: cannot be written: No space left on device\n"

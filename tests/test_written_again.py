@@ -12,6 +12,9 @@ from hypothesis import strategies as st
 
 from templates_gen import correct
 from templates_gen.arranging import salon as searching
+from templates_gen.base.record import replace
+from templates_gen.base.toml import toml
+from templates_gen.base.units import exact
 from templates_gen.choosing.keeping import kept
 from templates_gen.choosing.options import options
 from templates_gen.correcting.form import form_csv
@@ -22,10 +25,7 @@ from templates_gen.jobfile.elsewhere import read_job_on
 from templates_gen.model import Job
 from templates_gen.papers.measures import to_fill_in
 from templates_gen.planning import Plan, placed, plan_wall
-from templates_gen.record import replace
 from templates_gen.starting.takenback import from_template
-from templates_gen.toml import toml
-from templates_gen.units import exact
 from tests.anyjobs import FREE, AnyJob
 from tests.running import run
 

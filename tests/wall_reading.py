@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import NamedTuple
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from tests.made import Everything, made
 from tests.pdf_reading import Lettered, Matrix, Point, Round, Segment, moved, scale
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen.arranging.along import length, starts
-from templates_gen.geometry import Rect, Size
+from templates_gen.base.geometry import Rect, Size
 from templates_gen.model import Group
 
 FRACTION = {"top": 1.0, "centre": 0.5, "bottom": 0.0}

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from random import Random
 from typing import NamedTuple
 
-from templates_gen.geometry import TOLERANCE, Rect, Size
+from templates_gen.base.geometry import TOLERANCE, Rect, Size
 
 MOST_SPREAD = 0.6
 """Of a gap, that it may grow for two blocks to end flush.  Our own design, no source."""

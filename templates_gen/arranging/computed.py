@@ -7,8 +7,8 @@ from typing import Any
 
 from templates_gen.arranging.room import room_of
 from templates_gen.arranging.salon import Arranged, Pile, Watch, salon
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
 from templates_gen.model import Group, Job
 
 MASS_PER_AREA = 1e-5

@@ -10,7 +10,7 @@ import math
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
 
 PROPORTIONS = (1.0, 1 / math.sqrt(2), 2 / (1 + math.sqrt(5)), 1 / math.sqrt(3), 0.5)
 """Square, square root of two, golden, square root of three, double square: the pleasing proportions of D. C. L. Ngo,

@@ -6,9 +6,9 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.arranging.partition import partition
-from templates_gen.geometry import Size
+from templates_gen.base.geometry import Size
+from templates_gen.base.record import replace
 from templates_gen.model import Group
-from templates_gen.record import replace
 
 MOST_RUNS = 6
 """Rows or columns beyond those that make the group square that are tried.  Our own design, no source."""

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
-from templates_gen.geometry import Rect, bounds
+from templates_gen.base.geometry import Rect, bounds
 from templates_gen.wishes import Wishes
 
 TOGETHER = 1.6

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.record import Record
 from templates_gen.model import Wall
-from templates_gen.record import Record
 
 NEAREST = 14
 """Places each way that are tried for a frame that has to move.  Our own design, no source."""

@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping, Sequence
 from templates_gen.arranging.along import length, starts
 from templates_gen.arranging.around import around
 from templates_gen.arranging.climbing import climbing
-from templates_gen.geometry import Rect, Size, bounds
+from templates_gen.base.geometry import Rect, Size, bounds
 from templates_gen.model import Group, Spot
 
 

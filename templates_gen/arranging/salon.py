@@ -19,7 +19,7 @@ from templates_gen.arranging.regret import regret
 from templates_gen.arranging.room import Room, settled
 from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.score import total
-from templates_gen.geometry import TOLERANCE, Rect, Size, bounds
+from templates_gen.base.geometry import TOLERANCE, Rect, Size, bounds
 from templates_gen.model import Group
 
 HOT, COLD = 0.02, 0.001

@@ -14,8 +14,8 @@ from templates_gen.arranging.measures import (
     side_weights,
     symmetry,
 )
-from templates_gen.geometry import Rect, bounds
-from templates_gen.record import Record
+from templates_gen.base.geometry import Rect, bounds
+from templates_gen.base.record import Record
 
 WEIGHTS = {
     "balance": 0.16, "equilibrium": 0.06, "symmetry": 0.18, "compactness": 0.28, "alignment": 0.14, "evenness": 0.10,

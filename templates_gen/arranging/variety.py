@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.arranging.salon import Arranged, Pile, Watch, plain_arrangements, search
 from templates_gen.arranging.score import about_line
-from templates_gen.geometry import Rect, bounds
-from templates_gen.record import Record, replace
+from templates_gen.base.geometry import Rect, bounds
+from templates_gen.base.record import Record, replace
 
 ALIKE = 0.68
 """Of the frames' area that two arrangements share when laid on each other (or on the other's mirror image): with more,

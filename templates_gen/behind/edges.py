@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
 from templates_gen.model import Wall
-from templates_gen.record import Record
 
 TOP, FLOOR, LEFT, RIGHT = "top", "floor", "left", "right"
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.toml import toml
+from templates_gen.base.units import exact
 from templates_gen.jobfile.reading import parse_toml
 from templates_gen.model import Group, Height, Job
-from templates_gen.toml import toml
-from templates_gen.units import exact
 
 _HEADER = re.compile(r"^\s*\[\[?\s*([\w\"'.\s-]+?)\s*\]\]?\s*(#.*)?$")
 

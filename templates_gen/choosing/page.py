@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Iterator, Sequence
 
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
 from templates_gen.choosing.options import Option, in_all, option_lines
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
 from templates_gen.items import Item, Line, Page, Polygon, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import named_in, shortened, wrapped
@@ -18,7 +19,6 @@ from templates_gen.model import Paper
 from templates_gen.planning import Hung, Plan
 from templates_gen.proofing.features import outline
 from templates_gen.proofing.view import SCALES, Band, View, extent
-from templates_gen.record import Record
 from templates_gen.sheets.sheet import Page as PaperPage
 from templates_gen.sheets.sheet import page_of
 

@@ -25,8 +25,8 @@ def job_files(_: click.Context, __: click.Parameter, typed: str) -> list[Complet
 
 def printer_names(_: click.Context, __: click.Parameter, typed: str) -> list[CompletionItem]:
     """The printers that were recorded."""
+    from templates_gen.base.errors import TemplatesError
     from templates_gen.commands.given import kept_printers
-    from templates_gen.errors import TemplatesError
     from templates_gen.printing.store import names
 
     try:

@@ -56,9 +56,9 @@ def correct(
       templates-gen correct samples/fern-prints.toml samples/fern-prints-hung.csv
     """
     import templates_gen as tg
+    from templates_gen.base.record import replace
     from templates_gen.correcting.table import as_data
     from templates_gen.papersizes import own_paper
-    from templates_gen.record import replace
 
     _check_use(form, patches, readings, output, report, printer)
     known = printer_named(printer) if printer is not None else None
@@ -103,10 +103,10 @@ def _show(plan: Plan, done: tuple[Cured, ...], shape: str) -> None:
 
 def _write_form(plan: Plan, place: Path, fonts: tuple[Path, ...], force: bool) -> None:
     """The blank form, as a spreadsheet where the file's ending says so."""
+    from templates_gen.base.output import STDOUT, ending_of, write_result
+    from templates_gen.base.words import counted
     from templates_gen.correcting.form import form_csv, form_pages
     from templates_gen.lettering import job_lettering
-    from templates_gen.output import STDOUT, ending_of, write_result
-    from templates_gen.words import counted
 
     frames = counted(len(plan.frames), "frame")
     if place != STDOUT and ending_of(place, ("pdf", "csv")) == "csv":
@@ -121,10 +121,10 @@ def _write_patches(
     plan: Plan, done: tuple[Cured, ...], place: Path, fonts: tuple[Path, ...], known: Printer | None, force: bool
 ) -> None:
     """The papers for the nails that move; that they were written goes to stderr, for the table is the result."""
+    from templates_gen.base.words import counted
     from templates_gen.correcting.patchpages import patch_pages
     from templates_gen.lettering import job_lettering
     from templates_gen.printing.correction import paper_doubt
-    from templates_gen.words import counted
 
     if known is not None and (doubt := paper_doubt(known, plan.job.paper)):
         show_finding("warn", doubt)

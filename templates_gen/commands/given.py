@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 @contextmanager
 def about(path: Path) -> Iterator[None]:
     """Whatever input is wrong inside is said with the name of the job file."""
-    from templates_gen.errors import InputError
+    from templates_gen.base.errors import InputError
 
     try:
         yield

@@ -48,11 +48,11 @@ def labels(
       templates-gen labels samples/fern-prints.toml -o fern-labels.pdf
     """
     import templates_gen as tg
+    from templates_gen.base.words import counted
     from templates_gen.lettering import job_lettering
     from templates_gen.papers.labels import labels as draw_labels
     from templates_gen.papers.labelsheet import label_sheet
     from templates_gen.papersizes import own_paper
-    from templates_gen.words import counted
 
     with about(job):
         read = job_on(job, wall)

@@ -42,13 +42,13 @@ def measure(
       templates-gen measure samples/fern-prints.toml -o fern-measuring.pdf
     """
     import templates_gen as tg
+    from templates_gen.base.output import write_result
+    from templates_gen.base.toml import toml
+    from templates_gen.base.words import counted
     from templates_gen.lettering import job_lettering
-    from templates_gen.output import write_result
     from templates_gen.papers.measures import to_fill_in
     from templates_gen.papers.measuring import measuring_sheet
     from templates_gen.papersizes import own_paper
-    from templates_gen.toml import toml
-    from templates_gen.words import counted
 
     with about(job):
         read = tg.read_job(job)

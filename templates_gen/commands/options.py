@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from templates_gen.base.file_names import quoted
 from templates_gen.commands.arguments import (
     font_option,
     force_option,
@@ -18,7 +19,6 @@ from templates_gen.commands.arguments import (
 from templates_gen.commands.given import about, job_on
 from templates_gen.commands.results import check_one, check_results, place_beside, show_made
 from templates_gen.commands.showing import wrapped
-from templates_gen.filenames import quoted
 
 if TYPE_CHECKING:
     from templates_gen.choosing.options import Option
@@ -51,13 +51,13 @@ def options(
     Example:
       templates-gen options samples/paste-papers.toml --pick 2 -o paste-two.toml
     """
+    from templates_gen.base.output import write_result
+    from templates_gen.base.words import counted
     from templates_gen.choosing.options import options as found_options
     from templates_gen.choosing.page import options_page
     from templates_gen.commands.watching import watching
     from templates_gen.lettering import job_lettering
-    from templates_gen.output import write_result
     from templates_gen.papersizes import own_paper
-    from templates_gen.words import counted
     from templates_gen.writing import write_pdf
 
     with about(job):
@@ -104,11 +104,11 @@ def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, t
     """Write the job file with the arrangement picked; found for another wall, the group stays bound to its own as it
     was, for that wall's file says what it goes by there.  Raises InputError when there is none of that number."""
     import templates_gen as tg
+    from templates_gen.base.errors import InputError
+    from templates_gen.base.output import write_result
+    from templates_gen.base.record import replace
     from templates_gen.choosing.keeping import kept
-    from templates_gen.errors import InputError
     from templates_gen.jobfile.reading import decoded
-    from templates_gen.output import write_result
-    from templates_gen.record import replace
 
     job = tg.read_job(path)
     if pick > len(found):

@@ -39,8 +39,8 @@ def page(output: Path, paper: str, force: bool) -> None:
     Example:
       templates-gen printer page --paper letter -o scale-page.pdf
     """
+    from templates_gen.base.output import check_place
     from templates_gen.lettering import Lettering
-    from templates_gen.output import check_place
     from templates_gen.papers.scalepage import scale_of, scale_page
 
     check_place(output, force)
@@ -132,7 +132,7 @@ def list_printers(shape: str) -> None:
 
 def _length(value: str, where: str) -> float:
     """A length above zero in mm.  Raises InputError."""
-    from templates_gen.errors import InputError
+    from templates_gen.base.errors import InputError
     from templates_gen.jobfile.typed import read_length
 
     length = read_length(value, "mm", where)

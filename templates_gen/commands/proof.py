@@ -46,9 +46,9 @@ def proof(
       templates-gen proof samples/fern-prints.toml -o fern-proof.pdf --sign
     """
     import templates_gen as tg
+    from templates_gen.base.output import STDOUT, ending_of, write_result
     from templates_gen.findings import stops
     from templates_gen.making import on_paper
-    from templates_gen.output import STDOUT, ending_of, write_result
     from templates_gen.proofing.drawing import Asked
     from templates_gen.proofing.making import ENDINGS, make_proof
 

@@ -22,7 +22,7 @@ def place_beside(job: Path, wall: Path | None, what: str = "", ending: str = ".p
 
     Raises OutputError for a job out of a pipe or device.
     """
-    from templates_gen.errors import OutputError
+    from templates_gen.base.errors import OutputError
 
     folder = Path(os.path.realpath(job.parent))  # that of /dev/stdin, say, whatever stands behind it
     if not job.is_file() or folder == Path("/dev") or folder.is_relative_to("/proc"):
@@ -38,8 +38,8 @@ def check_results(
     That is something not ours without `force`, and with or without it the job's own files, its pictures, what else was
     `given` to the command, or another result.
     """
-    from templates_gen.errors import OutputError
-    from templates_gen.output import check_place
+    from templates_gen.base.errors import OutputError
+    from templates_gen.base.output import check_place
 
     own = [path.parent / name for name, _ in job.sources]
     own += [Path(frame.image) for frame in job.frames if frame.image]
@@ -57,8 +57,8 @@ def write_pages(
     place: Path, template: Template, lettering: Lettering, what: str, paper: str, force: bool, err: bool = False
 ) -> None:
     """Write pages, and say what is on how many of which paper.  Raises InputError or OutputError."""
-    from templates_gen.output import write_result
-    from templates_gen.words import counted
+    from templates_gen.base.output import write_result
+    from templates_gen.base.words import counted
     from templates_gen.writing import write_pdf
 
     write_result(place, write_pdf(template, lettering), force)
@@ -67,15 +67,15 @@ def write_pages(
 
 def show_made(place: Path, what: str, err: bool = False) -> None:
     """Say what is in a result; beside it where the result itself goes to standard output."""
-    from templates_gen.output import STDOUT
+    from templates_gen.base.output import STDOUT
 
     click.echo(f"standard output: {what}" if place == STDOUT else f"{place}: {what}", err=err or place == STDOUT)
 
 
 def check_one(place: Path, also: str) -> None:
     """Raises OutputError where a result goes to standard output and this comes with it."""
-    from templates_gen.errors import OutputError
-    from templates_gen.output import STDOUT
+    from templates_gen.base.errors import OutputError
+    from templates_gen.base.output import STDOUT
 
     if place == STDOUT:
         raise OutputError(f"-o -: standard output takes one result, and {also}\n  give the name of a file: -o FILE")
@@ -83,7 +83,7 @@ def check_one(place: Path, also: str) -> None:
 
 def write_report(path: Path | None, data: dict[str, Any], force: bool) -> None:
     """Write a report where one is asked for, and say so beside the results.  Raises OutputError."""
-    from templates_gen.output import write_result
+    from templates_gen.base.output import write_result
 
     if path is not None:
         write_result(path, (as_json(data) + "\n").encode(), force)

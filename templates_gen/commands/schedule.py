@@ -34,7 +34,7 @@ def schedule(
       templates-gen schedule samples/fern-prints.toml --format csv
     """
     import templates_gen as tg
-    from templates_gen.output import STDOUT, ending_of, write_result
+    from templates_gen.base.output import STDOUT, ending_of, write_result
     from templates_gen.telling.schedule import as_csv, as_data, as_text
 
     if shape is None:

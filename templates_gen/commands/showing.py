@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 if TYPE_CHECKING:
-    from templates_gen.errors import TemplatesError
+    from templates_gen.base.errors import TemplatesError
     from templates_gen.exactness.checking import Checked
     from templates_gen.findings import Finding
 
@@ -27,8 +27,8 @@ WIDEST = 100
 
 def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
     """Findings in plain words, wrapped to the terminal; in colour only on a terminal."""
-    from templates_gen.toml import toml
-    from templates_gen.words import MOST_NAMED
+    from templates_gen.base.toml import toml
+    from templates_gen.base.words import MOST_NAMED
 
     for finding in findings:
         show_finding(finding.level, finding.sourced, err)
@@ -49,7 +49,7 @@ def wrapped(text: str, first: str = "", later: str = "") -> str:
     """The text in lines for the terminal, with these before the first and the others."""
     import shutil
 
-    from templates_gen.words import lines_of
+    from templates_gen.base.words import lines_of
 
     return "\n".join(lines_of(text, min(WIDEST, shutil.get_terminal_size().columns), first, later))
 
@@ -89,6 +89,6 @@ def as_json(data: dict[str, Any]) -> str:
     """Data as readable JSON, its keys in the order given."""
     import json
 
-    from templates_gen.unseen import unseen_spelt
+    from templates_gen.base.unseen import unseen_spelt
 
     return unseen_spelt(json.dumps(data, indent=1, ensure_ascii=False))  # spelt as JSON spells any character

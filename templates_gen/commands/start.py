@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING
 
 import click
 
+from templates_gen.base.file_names import quoted
 from templates_gen.commands.arguments import FILE, force_option
 from templates_gen.commands.completing import sample_names
 from templates_gen.commands.showing import no_colour, show_checked, show_finding, show_findings, wrapped
-from templates_gen.filenames import quoted
 
 if TYPE_CHECKING:
-    from templates_gen.errors import TemplatesError
+    from templates_gen.base.errors import TemplatesError
     from templates_gen.model import Job
     from templates_gen.starting.interview import Interview
     from templates_gen.starting.question import Question
@@ -66,8 +66,8 @@ def _from_sample(name: str, job: Path | None, force: bool) -> None:
 
 
 def _from_template(pdf: Path, job: Path | None, force: bool) -> None:
+    from templates_gen.base.words import counted
     from templates_gen.starting.takenback import from_template
-    from templates_gen.words import counted
 
     files, left = from_template(pdf, job)
     _write(files, force)
@@ -77,9 +77,9 @@ def _from_template(pdf: Path, job: Path | None, force: bool) -> None:
 
 def _write(files: dict[Path, bytes], force: bool) -> None:
     """Write a job file and what lies beside it, and say what to do with it."""
-    from templates_gen.output import write_results
+    from templates_gen.base.output import write_results
+    from templates_gen.base.words import some
     from templates_gen.starting.taken import missing_pictures
-    from templates_gen.words import some
 
     job, *beside = files
     there = [path for path in beside if _holds(path, files[path])]
@@ -105,7 +105,7 @@ def _holds(path: Path, content: bytes) -> bool:
 
 def _ask(job: Path | None, force: bool) -> None:
     """Ask for a job, question by question, and write it at the end."""
-    from templates_gen.output import check_place
+    from templates_gen.base.output import check_place
     from templates_gen.starting.interview import begin
     from templates_gen.starting.jobtext import job_text
 
@@ -125,8 +125,8 @@ def _ask(job: Path | None, force: bool) -> None:
 def _next(state: Interview, question: Question, force: bool, doubted: str) -> tuple[Interview, str]:
     """The interview after one line was typed: one answer further, one back, or where it was; and an answer that is
     doubted, and taken when it is typed once more."""
-    from templates_gen.errors import TemplatesError
-    from templates_gen.output import check_place
+    from templates_gen.base.errors import TemplatesError
+    from templates_gen.base.output import check_place
     from templates_gen.starting.doubting import doubt_words, doubts_at
     from templates_gen.starting.interview import BACK, answered, confirmed, taken_back
 
@@ -150,7 +150,7 @@ def _next(state: Interview, question: Question, force: bool, doubted: str) -> tu
 
 def _without_place(error: TemplatesError) -> str:
     """What is wrong with an answer: where it will stand in the job file is no help yet."""
-    from templates_gen.errors import InputError
+    from templates_gen.base.errors import InputError
 
     parts = (error.problem, error.hint) if isinstance(error, InputError) else (str(error),)
     return "; ".join(filter(None, parts))
@@ -158,7 +158,7 @@ def _without_place(error: TemplatesError) -> str:
 
 def _typed(question: Question) -> str:
     """What is typed as the answer.  Raises InputError when there is nothing more to read."""
-    from templates_gen.errors import InputError
+    from templates_gen.base.errors import InputError
 
     click.echo(click.style(question.ask, bold=True) + _details(question), err=True, color=no_colour())
     click.echo("> ", nl=False, err=True)

@@ -135,7 +135,7 @@ def _make(path: Path, asked: _Asked) -> int:
 def _without_names(job: Job) -> Job:
     """The job without what says whose it is; what names them all the same is shown."""
     from templates_gen.anonymous import anonymous, still_named
-    from templates_gen.words import some
+    from templates_gen.base.words import some
 
     if named := still_named(job):
         show_finding("warn", f"The client or the wall is still named on paper: {some(named)}. Change it in the job.")
@@ -162,8 +162,8 @@ class _Places:
 
     def write(self, made: Made, asked: _Asked) -> None:
         """Write all there is, and say what it is."""
-        from templates_gen.output import write_result
-        from templates_gen.words import counted
+        from templates_gen.base.output import write_result
+        from templates_gen.base.words import counted
 
         write_result(self.output, made.pdf, asked.force)
         if self.first is not None and made.first is not None:

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.record import Record, replace
 from templates_gen.findings import NOTE, Finding, find
 from templates_gen.hanging import bearings, nails
 from templates_gen.holding.studs import on_stud
 from templates_gen.model import Frame
 from templates_gen.planning import Hung, Plan
-from templates_gen.record import Record, replace
 
 
 def changed_plan(plan: Plan, frame: Frame) -> Plan:

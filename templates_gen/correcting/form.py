@@ -6,8 +6,10 @@ from collections.abc import Iterator, Sequence
 from functools import partial
 from itertools import accumulate
 
+from templates_gen.base.csv_cells import as_csv, own_text
+from templates_gen.base.geometry import Rect
+from templates_gen.base.units import other_unit, show, show_both
 from templates_gen.correcting.readings import COLUMNS, PRINTED
-from templates_gen.geometry import Rect
 from templates_gen.items import Item, Line, Polygon, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import LineOfText, block, shortened
@@ -17,9 +19,7 @@ from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, NARROW
 from templates_gen.papersizes import first_paper
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import page_of
-from templates_gen.spreadsheet import as_csv, own_text
 from templates_gen.telling.lines import above_floor, left_end, sideways, upward
-from templates_gen.units import other_unit, show, show_both
 
 SHARES = (0.165, 0.125, 0.17, 0.125, 0.125, 0.16, 0.13)
 """Parts of the width that the form's columns take.  Our own design, no source."""

@@ -11,6 +11,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from templates_gen.base.record import Record, replace
+from templates_gen.base.units import DIVISION
 from templates_gen.correcting.changing import Checked, passes
 from templates_gen.correcting.moves import Correction, Move
 from templates_gen.correcting.wires import Rewired, rewired
@@ -20,8 +22,6 @@ from templates_gen.holding.statics import moved_apart
 from templates_gen.holding.wire import hung_wire
 from templates_gen.model import Fixing, Frame
 from templates_gen.planning import Hung
-from templates_gen.record import Record, replace
-from templates_gen.units import DIVISION
 
 LEAST_APART = 10.0
 """mm between two holes in plaster or board, whose edges crumble.  Common practice, no source."""

@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
+from templates_gen.base.errors import InputError
+from templates_gen.base.units import DIVISION, show_both
 from templates_gen.correcting.moves import Limits
 from templates_gen.correcting.poses import Pose
 from templates_gen.correcting.readings import Reading
-from templates_gen.errors import InputError
 from templates_gen.findings.words import listed
-from templates_gen.units import DIVISION, show_both
 
 LEVEL_FIRST = 2.0
 """Degrees; a frame on a wire over one nail that hangs more crooked is levelled and measured again, because its height

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.base.csv_cells import NOTHING
+from templates_gen.base.geometry import Rect, bounds
+from templates_gen.base.record import Record, replace
 from templates_gen.correcting.holes import Cure, Cured
 from templates_gen.correcting.moves import Move
 from templates_gen.correcting.words import aside_words, hook_words, side_words, up_words
 from templates_gen.findings.words import by_how_much
-from templates_gen.geometry import Rect, bounds
 from templates_gen.model import Frame
-from templates_gen.record import Record, replace
-from templates_gen.spreadsheet import NOTHING
 
 AROUND, LEAST = 20.0, 80.0
 """mm: paper around the holes, and the least width of a patch.  Our own design, no source."""

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import partial
 
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.correcting.holes import Cured
 from templates_gen.correcting.patches import Hole, Patch, patches
 from templates_gen.correcting.words import CAUTIONS
-from templates_gen.geometry import TOLERANCE, Rect
 from templates_gen.items import Circle, Item, Line, Polygon, Template, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import Block, block, wrapped

@@ -7,14 +7,14 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError, did_you_mean
+from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.base.record import Record, Table
+from templates_gen.base.units import MM, show_both
+from templates_gen.base.words import some
 from templates_gen.jobfile.reading import check_text, parse_csv, read_bytes
 from templates_gen.jobfile.tables import Length, Offset
 from templates_gen.jobfile.typed import read_table
 from templates_gen.planning import Hung, Plan
-from templates_gen.record import Record, Table
-from templates_gen.units import MM, show_both
-from templates_gen.words import some
 
 MOST_OFF = 100.0
 """mm.  A frame so far from its place is taken for one read from another edge.  Our own design, no source."""

@@ -6,6 +6,9 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
+from templates_gen.base.csv_cells import as_csv as table_csv
+from templates_gen.base.units import tenth
+from templates_gen.base.words import lines_of
 from templates_gen.correcting.holes import Cured, least_between
 from templates_gen.correcting.words import (
     CAUTIONS,
@@ -24,9 +27,6 @@ from templates_gen.correcting.words import (
 )
 from templates_gen.findings.words import listed
 from templates_gen.planning import Plan
-from templates_gen.spreadsheet import as_csv as table_csv
-from templates_gen.units import tenth
-from templates_gen.words import lines_of
 
 COLUMNS = (22, 26, 26)
 """Widths of the moves' columns: 74 in all, for a terminal of 80."""

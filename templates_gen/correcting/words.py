@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
+from templates_gen.base.csv_cells import NOTHING
+from templates_gen.base.units import DIVISION, INCH, show_both
 from templates_gen.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, least_between
 from templates_gen.correcting.levelling import LEVEL_FIRST, tilted_words
 from templates_gen.correcting.moves import Correction, Limits, Move
@@ -13,9 +15,7 @@ from templates_gen.holding.hooks import Sold
 from templates_gen.model import Frame
 from templates_gen.planning import Hung, Plan
 from templates_gen.seeing import SEEN_ANGLE, SEEN_SOURCE
-from templates_gen.spreadsheet import NOTHING
 from templates_gen.telling.lines import facing
-from templates_gen.units import DIVISION, INCH, show_both
 
 TOOTH = 3.0
 """mm from one tooth of a sawtooth hanger to the next, about.  From memory; it differs by maker."""

@@ -9,9 +9,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 
+from templates_gen.base.record import Record
 from templates_gen.exactness.expected import Expected, PairError, error_95
 from templates_gen.exactness.sources import SCALES
-from templates_gen.record import Record
 
 NEARLY = 0.6
 """A step that gains this share of what the best step gains is nearly as good.  Our own design, no source."""

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.units import show_both
+from templates_gen.base.words import capital
 from templates_gen.behind.entries import Entry
 from templates_gen.behind.piping import WET_ROOMS, pipes_near
 from templates_gen.behind.wiring import CABLE_KINDS, UK_SOURCE, cable_depth, zones_met
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import expert, listed, once
-from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.fixings import depth_of
 from templates_gen.model import Wall
 from templates_gen.planning import Plan
-from templates_gen.units import show_both
-from templates_gen.words import capital
 
 LOOK = "Look with a detector before you nail; where in doubt, ask"
 

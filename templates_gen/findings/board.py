@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.units import show_both, show_mass_both
+from templates_gen.base.words import capital, counted
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import WHO_DECIDES, listed, once, same_words
-from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.fixings import (
     DEEPEST_ON_BOARD,
     METRE,
@@ -23,8 +25,6 @@ from templates_gen.holding.studs import centres, known, nearest_stud, on_stud
 from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import is_heavy
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import show_both, show_mass_both
-from templates_gen.words import capital, counted
 
 BOARD_SOURCE = "common practice in Germany: hausjournal"
 METRE_SOURCE = f"{BOARD_SOURCE}; DIN 4103-1, as a gypsum trade sheet quotes it: 0.4 kN a metre"

@@ -6,13 +6,13 @@ import re
 from collections.abc import Iterator
 from itertools import combinations
 
+from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.units import show
+from templates_gen.base.words import feature_place
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Usual, Written, unusual, written
-from templates_gen.geometry import TOLERANCE
 from templates_gen.model import Feature, Job
 from templates_gen.seats import use_by_name
-from templates_gen.units import show
-from templates_gen.words import feature_place
 
 RULE = "doubtful-feature"
 

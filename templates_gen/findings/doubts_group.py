@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from statistics import median
 
+from templates_gen.base.units import INCH, show, show_both
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Usual, Written, frame_place, unusual, written
 from templates_gen.findings.typedlike import by_the_inch, in_tenths
 from templates_gen.model import Frame, Job
-from templates_gen.units import INCH, show, show_both
 
 RULE = "doubtful-place"
 

@@ -7,14 +7,14 @@ import math
 from collections.abc import Iterator
 from itertools import islice
 
+from templates_gen.base.geometry import Rect
+from templates_gen.base.units import show, show_both
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Usual
 from templates_gen.findings.doubts_fellows import turned
-from templates_gen.geometry import Rect
 from templates_gen.hanging import Nail
 from templates_gen.model import Group
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import show, show_both
 
 CLOSE_NAILS, CLOSE_HOLES = 25.0, 40.0
 """mm from one fixing to the next at least, in board or wood, and in masonry or plaster, where what is

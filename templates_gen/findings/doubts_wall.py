@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.base.units import show
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Written, unusual, written
 from templates_gen.model import Job, Studs, Wall
 from templates_gen.stairs import Stairs
-from templates_gen.units import show
 
 
 def wall_doubts(job: Job) -> Iterator[Doubt]:

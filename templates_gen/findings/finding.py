@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from templates_gen.record import Record
+from templates_gen.base.record import Record
 
 STOP, WARN, NOTE = "stop", "warn", "note"
 """Keeps the template from being printed; wants a decision; is good to know."""

@@ -5,15 +5,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.units import DIVISION, show_both
 from templates_gen.findings.finding import NOTE, STOP, Finding
 from templates_gen.findings.words import listed, once, same_words
-from templates_gen.geometry import TOLERANCE
 from templates_gen.hanging import Nail
 from templates_gen.holding.hooks import SOLD
 from templates_gen.holding.weightclasses import is_heavy
 from templates_gen.model import Frame
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import DIVISION, show_both
 
 LEAST_NAIL = 1.8
 """mm; a common picture nail, which lies under what bears on it by half of that.  Common practice, no source."""

@@ -5,9 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.units import GRAVITY, KG, show_both, show_mass_both
+from templates_gen.base.words import capital, counted
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import WHO_DECIDES, listed, same_words
-from templates_gen.geometry import TOLERANCE
 from templates_gen.holding.fixings import (
     LEAST_DIAMETERS,
     TRADE_FACTOR,
@@ -21,8 +23,6 @@ from templates_gen.holding.studs import on_stud
 from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import GRAVITY, KG, show_both, show_mass_both
-from templates_gen.words import capital, counted
 
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"
 SHORT_SOURCE = "common practice"

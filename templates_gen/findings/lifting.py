@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.base.units import show_mass_both
+from templates_gen.base.words import counted
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import WHO_DECIDES, listed, same_words
 from templates_gen.holding.fixings import TRADE_FACTOR, is_board
@@ -12,8 +14,6 @@ from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import weight_class
 from templates_gen.model import Wall
 from templates_gen.planning import Hung, Plan
-from templates_gen.units import show_mass_both
-from templates_gen.words import counted
 
 LIFTING_SOURCE = "common practice"
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from templates_gen.record import Record
-from templates_gen.units import INCH, show, show_both
+from templates_gen.base.record import Record
+from templates_gen.base.units import INCH, show, show_both
 
 
 class Printed(Record, frozen=True):

@@ -8,6 +8,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from templates_gen.base.record import Record
+from templates_gen.base.units import GRAVITY, INCH, show_both, show_mass
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.hanging import HOOK_MARGIN
 from templates_gen.findings.words import same_words
@@ -23,9 +25,7 @@ from templates_gen.holding.statics import (
 from templates_gen.holding.wire import drop_at_two_limits, hung_wire, mass_depth
 from templates_gen.model import Frame
 from templates_gen.planning import Plan
-from templates_gen.record import Record
 from templates_gen.seeing import SEEN_ANGLE
-from templates_gen.units import GRAVITY, INCH, show_both, show_mass
 
 FLAT, VERY_FLAT = 30.0, 15.0
 """Degrees under which a wire pulls each ring with more than the frame's weight, and with about twice as much:

@@ -8,10 +8,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
-from templates_gen.geometry import TOLERANCE
+from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.units import GRAVITY, INCH, KG
 from templates_gen.holding.studs import on_stud
 from templates_gen.model import Fixing, Frame, Wall
-from templates_gen.units import GRAVITY, INCH, KG
 
 TRADE_FACTOR = 4.0
 """A hook's rating is to be so many times the weight on it: a hanger of 10 lb for 2 1/2 lb (C. A. Paschke, Hardware:

@@ -5,9 +5,9 @@ The contents (mat or print, glass, backing) lie in the moulding's rabbet; frames
 
 from __future__ import annotations
 
-from templates_gen.geometry import Size
-from templates_gen.record import Record
-from templates_gen.units import INCH
+from templates_gen.base.geometry import Size
+from templates_gen.base.record import Record
+from templates_gen.base.units import INCH
 
 MAT_OVERLAP = INCH / 4
 """mm by which a mat's window covers each edge of the print: 1/4 in, common practice of framers."""

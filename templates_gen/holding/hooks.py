@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from templates_gen.base.record import Record, replace
+from templates_gen.base.units import INCH, KG
 from templates_gen.model import Fixing
-from templates_gen.record import Record, replace
-from templates_gen.units import INCH, KG
 
 
 class Sold(Record, frozen=True):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templates_gen.geometry import TOLERANCE
+from templates_gen.base.geometry import TOLERANCE
 from templates_gen.holding.weightclasses import is_heavy
 from templates_gen.model import Frame
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.record import Record
+from templates_gen.base.record import Record
 
 
 class HungWire(Record, frozen=True):

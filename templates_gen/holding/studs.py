@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.geometry import TOLERANCE
+from templates_gen.base.geometry import TOLERANCE
 from templates_gen.model import Studs, Wall
 
 

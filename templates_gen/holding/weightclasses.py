@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templates_gen.units import KG
+from templates_gen.base.units import KG
 
 LIGHT, MEDIUM = 20 * KG["lb"], 50 * KG["lb"]
 """kg: under the first, and up to the second, a piece is held in one way; above, in another (Earthquake Country

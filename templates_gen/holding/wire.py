@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.record import replace
+from templates_gen.base.units import as_found
 from templates_gen.holding.statics import HungWire, moved_apart
 from templates_gen.model import Frame, Hanger
-from templates_gen.record import replace
-from templates_gen.units import as_found
 
 
 def check_wire(frame: Frame) -> None:

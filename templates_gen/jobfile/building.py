@@ -9,7 +9,10 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError, did_you_mean
+from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.base.record import replace
+from templates_gen.base.source_date import source_date
+from templates_gen.base.unseen import without_unseen
 from templates_gen.jobfile.exactness import build_accuracy
 from templates_gen.jobfile.framing import build_fixing, build_frame
 from templates_gen.jobfile.grouping import build_group
@@ -29,9 +32,6 @@ from templates_gen.jobfile.typed import read_table
 from templates_gen.jobfile.walling import build_paper, build_wall
 from templates_gen.jobfile.written import written_units
 from templates_gen.model import Fixing, Frame, Job
-from templates_gen.record import replace
-from templates_gen.sourcedate import source_date
-from templates_gen.unseen import without_unseen
 
 KNOWN_TABLES = list(JobFile.__struct_fields__)
 

@@ -6,7 +6,9 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.record import replace
+from templates_gen.base.units import exact
 from templates_gen.jobfile.building import check_tables, read_job
 from templates_gen.jobfile.grouping import build_group
 from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes, shown
@@ -17,8 +19,6 @@ from templates_gen.jobfile.walling import build_wall
 from templates_gen.jobfile.whereabouts import is_name
 from templates_gen.jobfile.written import written_units
 from templates_gen.model import Job, Wall
-from templates_gen.record import replace
-from templates_gen.units import exact
 
 
 def read_job_on(path: Path, other: Path) -> Job:

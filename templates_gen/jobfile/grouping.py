@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
-from templates_gen.errors import InputError, did_you_mean
+from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.jobfile.tables import GroupTable, SpotTable
 from templates_gen.jobfile.typed import read_table
 from templates_gen.jobfile.whereabouts import centre_of, feature_around, gap_around, height_of, slope_of

@@ -7,11 +7,11 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError, did_you_mean
+from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.base.words import some
 from templates_gen.jobfile.reading import MOST_ROWS, parse_csv, read_bytes
 from templates_gen.jobfile.tables import FrameTable, HangerTable, JobTable
 from templates_gen.jobfile.typed import read_table
-from templates_gen.words import some
 
 _JOINERS = re.compile("[\u200c\u200d]")
 """What is left of them in a name is part of its letters (`unseen.py`)."""

@@ -10,7 +10,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 
 _INCH, _CM, _MM = ("inch", "inches", '"', "''"), ("centimetre", "centimeter"), ("millimetre", "millimeter")
 _HANGERS = {

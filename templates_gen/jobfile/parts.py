@@ -6,8 +6,9 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from templates_gen.errors import InputError, did_you_mean
-from templates_gen.geometry import Size
+from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.base.geometry import Size
+from templates_gen.base.units import as_found
 from templates_gen.holding.framesize import (
     Mat,
     Moulding,
@@ -19,7 +20,6 @@ from templates_gen.holding.framesize import (
 from templates_gen.holding.weighing import BACKINGS, GLAZINGS, USUAL, WOODS, Parts, Sheet
 from templates_gen.jobfile.tables import Length, MatTable, MouldingTable, PartTable
 from templates_gen.jobfile.typed import read_length, read_table
-from templates_gen.units import as_found
 
 THICKEST = {"glass": 12.0, "acrylic": 12.0}
 """mm.  Thicker glazing is taken for a slip of the unit or the point.  Common practice, no source: 2 to 6 mm is used."""

@@ -7,10 +7,10 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError, did_you_mean
-from templates_gen.files import NotAFileError, read_at_most
-from templates_gen.spreadsheet import plain
-from templates_gen.unseen import without_unseen
+from templates_gen.base.csv_cells import plain
+from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.base.files import NotAFileError, read_at_most
+from templates_gen.base.unseen import without_unseen
 
 LARGEST = 20_000_000
 """Bytes.  A job file is a few kilobytes; this keeps a wrong file from filling the memory.  No source."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 from templates_gen.jobfile.tables import StairsTable
 from templates_gen.stairs import Stairs
 

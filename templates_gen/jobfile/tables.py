@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any, Literal
 
-from templates_gen.record import Table, field
+from templates_gen.base.record import Table, field
 
 HangerKind = Literal["wire", "sawtooth", "rings", "keyholes", "cleat"]
 FixingKind = Literal["nail", "hook", "screw"]

@@ -7,11 +7,11 @@ from collections.abc import Callable, Mapping
 from functools import cache
 from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
 
-from templates_gen.errors import InputError, did_you_mean
+from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.base.record import Table, convert
+from templates_gen.base.units import parse_length, parse_mass, parse_offset
 from templates_gen.jobfile.otherwords import is_not_given, meant, on_two, sides_apart
 from templates_gen.jobfile.tables import Length, Mass, Offset
-from templates_gen.record import Table, convert
-from templates_gen.units import parse_length, parse_mass, parse_offset
 
 _TableT = TypeVar("_TableT", bound=Table)
 

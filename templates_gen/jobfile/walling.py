@@ -6,8 +6,9 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import TOLERANCE, Rect, around
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import TOLERANCE, Rect, around
+from templates_gen.base.units import INCH, as_found
 from templates_gen.jobfile.otherwords import furniture_word
 from templates_gen.jobfile.stairs import build_stairs
 from templates_gen.jobfile.tables import FeatureTable, MarginTable, PaperTable, StudsTable, WallTable
@@ -23,7 +24,6 @@ from templates_gen.papersizes import (
     paper_size,
     roll_width,
 )
-from templates_gen.units import INCH, as_found
 
 STUD_SPACING = {"in": 16 * INCH, "metric": 600.0}
 """mm between stud centres when not given: 16 in (IRC, Table R602.3(5), as others quote it); 600 mm (UK practice, from

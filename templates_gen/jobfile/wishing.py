@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from templates_gen.errors import InputError, did_you_mean
+from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.jobfile.tables import GroupTable
 from templates_gen.wishes import Wishes
 

@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from templates_gen.base.words import feature_place
 from templates_gen.jobfile.otherwords import sides_apart
-from templates_gen.words import feature_place
 
 _WITH_UNIT = re.compile(
     r"[0-9½¼¾⅛⅜⅝⅞]\s*(mm|cm|m|in|ft|[a-z]*met(?:re|er)s?|inch(?:es)?|foot|feet|[\"'”’″′])", re.IGNORECASE

@@ -6,10 +6,10 @@ import re
 from collections.abc import Iterator, Sequence
 from itertools import product
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
 from templates_gen.items import Text
 from templates_gen.lettering import Lettering
-from templates_gen.record import Record
 
 LEAST_LEADING = 22 / 14
 """Least distance of base lines in lettering heights: GOST 2.304-81, table 1, lettering type A."""

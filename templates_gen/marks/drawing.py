@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record, replace
 from templates_gen.findings import Finding
-from templates_gen.geometry import Rect
 from templates_gen.items import Form, Item, Page, Template, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import FirstPages, first_pages
@@ -25,7 +26,6 @@ from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labe
 from templates_gen.marks.square import SQUARE_FORM, place_square, square_form, square_texts
 from templates_gen.marks.wallmarks import frame_edges, frame_form
 from templates_gen.planning import Plan
-from templates_gen.record import Record, replace
 from templates_gen.sheets.sheet import Sheet, SheetPlan
 
 AWAY = 5.0

@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import partial
 
+from templates_gen.base.file_names import quoted
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
+from templates_gen.base.units import show_both
+from templates_gen.base.words import capital, counted
 from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.exactness.words import first_page_words
-from templates_gen.filenames import quoted
 from templates_gen.findings import Finding
 from templates_gen.findings.untold import not_checked, not_checked_words
-from templates_gen.geometry import Rect
 from templates_gen.items import Item
 from templates_gen.lettering import Lettering
 from templates_gen.marks.cautions import take_care
@@ -22,7 +25,6 @@ from templates_gen.marks.ofjob import whose
 from templates_gen.marks.wording import PRINT_WORDS, printer_words, rule_words, shop_words
 from templates_gen.marksizes import H7, H25, RULE_END
 from templates_gen.planning import Plan
-from templates_gen.record import Record
 from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import Page as SheetPage
 from templates_gen.sheets.sheet import SheetPlan
@@ -31,8 +33,6 @@ from templates_gen.telling.carrying import HEADER as CARRIED_HEADER
 from templates_gen.telling.carrying import carried, carried_rows
 from templates_gen.telling.flagged import KEY, flagged_nails, has_mark
 from templates_gen.telling.lines import above_floor, left_end, pitch_words
-from templates_gen.units import show_both
-from templates_gen.words import capital, counted
 
 FOUND_INDENT = 18.0
 """mm; the column of a finding's number and level.  Our own design, no source."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from itertools import accumulate, compress
 
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.items import Item, Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import ink_of, shortened, wrapped

@@ -9,7 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import product
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
+from templates_gen.base.units import show, show_both
 from templates_gen.items import Circle, Form, Item, Line, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened
@@ -19,9 +21,7 @@ from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marks.uncut import along_join, uncut_join_items
 from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH
 from templates_gen.planning import Plan
-from templates_gen.record import replace
 from templates_gen.sheets.sheet import Join, Sheet, SheetPlan
-from templates_gen.units import show, show_both
 
 REGISTER_FORM = "register"
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Item, Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.shapes import AROUND, ground

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import partial
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Item, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import ink_of, wrapped

@@ -9,18 +9,18 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from functools import partial
 
+from templates_gen.base.record import Record
+from templates_gen.base.units import show_both
+from templates_gen.base.words import counted, some
 from templates_gen.holding.lifting import on_bare_nails, wants_two
 from templates_gen.holding.studs import on_stud
 from templates_gen.marks import sketches
 from templates_gen.marks.cautions import TITLE
 from templates_gen.marks.sketches import Sketch
 from templates_gen.planning import Hung, Plan
-from templates_gen.record import Record
 from templates_gen.sheets.order import Order, taping_order
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.telling.lines import above_floor, left_end
-from templates_gen.units import show_both
-from templates_gen.words import counted, some
 
 _FIXINGS = {"nail": "nail", "hook": "picture hook", "screw": "screw"}
 

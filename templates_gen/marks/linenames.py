@@ -6,7 +6,9 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import product
 
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.record import replace
+from templates_gen.base.units import show_both
 from templates_gen.items import Item, Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.longlines import Ends, Span, centre_spans, level_spans, nosing_line, pitch_line, wall_edges
@@ -14,9 +16,7 @@ from templates_gen.marks.placing import Room
 from templates_gen.marks.strokes import inside
 from templates_gen.marksizes import H25, H35
 from templates_gen.planning import Plan
-from templates_gen.record import replace
 from templates_gen.telling.lines import above_floor, pitch_words
-from templates_gen.units import show_both
 
 STEP = 5.0
 """mm between the places along a line that are tried for its name.  Our own design, no source."""

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
+from templates_gen.base.units import show_both
 from templates_gen.hanging import Nail
 from templates_gen.items import Circle, Form, Item, Line, Text
 from templates_gen.lettering import Lettering
@@ -32,8 +34,6 @@ from templates_gen.marksizes import (
 )
 from templates_gen.model import Fixing
 from templates_gen.planning import Hung, Plan
-from templates_gen.record import Record
-from templates_gen.units import show_both
 
 NAIL_FORM = "nail"
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import product
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.units import show, show_both
 from templates_gen.items import Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import Block, block
@@ -16,7 +17,6 @@ from templates_gen.marks.placing import Room
 from templates_gen.marksizes import H5, H7, H10, H25, H35, RULE_SPINE
 from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import Sheet
-from templates_gen.units import show, show_both
 
 SIZES = ((H10, H35), (H7, H35), (H5, H25))
 """Heights of the figures and of the words over them, largest first: smaller where there is no room, or where a line

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Item, Line, Polygon
 
 AROUND = 0.3

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from templates_gen.geometry import Rect, bounds
+from templates_gen.base.geometry import Rect, bounds
 from templates_gen.items import Circle, Item, Line, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line

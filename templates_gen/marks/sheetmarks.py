@@ -9,7 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.grid_index import Near
+from templates_gen.base.record import Record
 from templates_gen.hanging import Nail
 from templates_gen.items import Item, Line, Text, Use
 from templates_gen.lettering import Lettering
@@ -21,9 +23,7 @@ from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures,
 from templates_gen.marks.strokes import inside, nail_holes
 from templates_gen.marks.wallmarks import LEVEL_GRADES, frame_name, long_lines, target
 from templates_gen.marksizes import H25, H35, TARGET
-from templates_gen.near import Near
 from templates_gen.planning import Hung, Plan
-from templates_gen.record import Record
 from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import Join, RegisterMark, Sheet, SheetPlan

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from itertools import pairwise
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Circle, Item, Line, Polygon, Text
 from templates_gen.marks.strokes import DASHED_DOTTED, DOTTED
 from templates_gen.marksizes import H18, H25, H35, HAIR, MEDIUM, WIDE

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import product
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
+from templates_gen.base.units import INCH
 from templates_gen.items import Form, Item, Line, Text
 from templates_gen.marks.placing import Room
 from templates_gen.marksizes import H25, HAIR, NARROW, SQUARE
-from templates_gen.record import replace
-from templates_gen.units import INCH
 
 SQUARE_FORM = "square"
 ARM = 8.0

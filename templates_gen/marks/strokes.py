@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.items import Line
 from templates_gen.marksizes import MEDIUM, NAIL_CLEAR, NARROW, WIDE
 

@@ -5,11 +5,11 @@ The print dialogs' words are those on screen.  Nothing here says that a wall, a 
 
 from __future__ import annotations
 
+from templates_gen.base.units import show_both
 from templates_gen.items import POINT
 from templates_gen.printing.profile import Printer, lean_words
 from templates_gen.sheets.rules import Rule
 from templates_gen.sheets.sheet import SheetPlan
-from templates_gen.units import show_both
 
 PRINT_WORDS = (
     "Print this page alone first, at actual size, on one side, with borderless printing off. What the dialogs call it:",

@@ -10,12 +10,12 @@ import math
 from collections.abc import Callable, Iterator, Mapping
 from itertools import pairwise
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
 from templates_gen.items import Circle, Item, Line, Polygon, Text
 from templates_gen.marksizes import H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.model import Frame
 from templates_gen.papers.measures import Measure
-from templates_gen.record import Record
 
 ROOM, OVER = 8.0, 4.0
 """mm beside and under a drawing, and over it, for its arrows.  Our own design, no source."""

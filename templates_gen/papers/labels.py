@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import product
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
+from templates_gen.base.units import show, show_both
 from templates_gen.exactness.neighbours import neighbours
-from templates_gen.geometry import Rect
 from templates_gen.items import Item, Polygon, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import Block, block, shortened, wrapped
@@ -15,9 +17,7 @@ from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marksizes import H5, H7, H10, H14, H18, H25, H35, HAIR
 from templates_gen.papers.labelsheet import LabelSheet
 from templates_gen.planning import Hung, Plan
-from templates_gen.record import Record
 from templates_gen.telling.lines import above_floor, facing, from_behind
-from templates_gen.units import show, show_both
 
 INSET = 3.0
 """mm between a label's edge and what is on it: label sheets are printed a little off.  Our own design, no source."""

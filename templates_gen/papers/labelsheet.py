@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.record import Record
+from templates_gen.base.units import INCH, show
 from templates_gen.items import POINT
 from templates_gen.model import Paper
-from templates_gen.record import Record
 from templates_gen.sheets.sheet import Page, page_of
-from templates_gen.units import INCH, show
 
 Pair = tuple[float, float]
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
 from templates_gen.items import Item, Line, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened, wrapped
@@ -15,7 +16,6 @@ from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW
 from templates_gen.model import Frame, Job, Paper
 from templates_gen.papers.backview import OVER, ROOM, Back, back_view, drawn_scale, lettered
 from templates_gen.papers.measures import Measure, measures
-from templates_gen.record import Record
 from templates_gen.sheets.sheet import page_of
 
 PITCH = 11.5

@@ -5,8 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
+from templates_gen.base.units import INCH, inches
 from templates_gen.items import Item, Line, Page, Template, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.flow import Flow
@@ -16,9 +18,7 @@ from templates_gen.marks.wording import PRINT_WORDS
 from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW, WIDE
 from templates_gen.model import Paper
 from templates_gen.papersizes import DEFAULT_MARGIN, DEFAULT_OVERLAP, sheet_size
-from templates_gen.record import Record
 from templates_gen.sheets import sheet as sheets
-from templates_gen.units import INCH, inches
 
 EDGE = 7.5
 """mm at least from what a printer reaches to the corner marks: room for the ticks.  Our own design, no source."""

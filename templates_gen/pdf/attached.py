@@ -6,8 +6,8 @@ import itertools
 import zlib
 from typing import Any
 
-from templates_gen.errors import InputError
-from templates_gen.output import MADE_BY
+from templates_gen.base.errors import InputError
+from templates_gen.base.output import MADE_BY
 
 MOST_FILES = 20
 """More attachments than that are taken for no template of ours, which has four at most: a job, two spreadsheets, and

@@ -9,10 +9,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Draft, Record, field
 from templates_gen.items import Matrix, Pixels
 from templates_gen.pdf.glyph import Glyph
-from templates_gen.record import Draft, Record, field
 
 if TYPE_CHECKING:
     from templates_gen.pdf.engine import Font

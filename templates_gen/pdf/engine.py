@@ -23,9 +23,9 @@ from reportlab.pdfbase.pdfdoc import (
 )
 from reportlab.pdfbase.ttfonts import TTFontFace
 
-from templates_gen.errors import InputError
-from templates_gen.files import odd_kind
-from templates_gen.geometry import Rect
+from templates_gen.base.errors import InputError
+from templates_gen.base.files import odd_kind
+from templates_gen.base.geometry import Rect
 from templates_gen.pdf.glyph import Glyph
 
 _NOT_A_CHARACTER = 0x110000

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import POINT, Matrix
 from templates_gen.model import Paper
 from templates_gen.papersizes import paper_size

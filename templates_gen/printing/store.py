@@ -13,13 +13,13 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from templates_gen.errors import InputError, OutputError
-from templates_gen.files import NotAFileError, read_at_most
-from templates_gen.output import write_result
+from templates_gen.base.errors import InputError, OutputError
+from templates_gen.base.files import NotAFileError, read_at_most
+from templates_gen.base.output import write_result
+from templates_gen.base.record import Table, convert
+from templates_gen.base.toml import toml
 from templates_gen.papersizes import paper_size
 from templates_gen.printing.profile import Printer, Readings, measured
-from templates_gen.record import Table, convert
-from templates_gen.toml import toml
 
 _NAME = re.compile(r"\w(?:[\w .-]{0,38}[\w-])?")
 

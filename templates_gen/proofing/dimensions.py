@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise, product
 
+from templates_gen.base.record import Record
+from templates_gen.base.units import other_unit, show
 from templates_gen.items import Item, Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.placing import Room
@@ -12,8 +14,6 @@ from templates_gen.marks.strokes import DASHED_DOTTED
 from templates_gen.marksizes import H18, H25, HAIR, MEDIUM, NARROW
 from templates_gen.planning import Plan
 from templates_gen.proofing.view import View
-from templates_gen.record import Record
-from templates_gen.units import other_unit, show
 
 FIRST, NEXT = 7.5, 16.5
 """mm from the wall to its nearest row of dimensions, and to the row beyond.  Our own design, no source."""

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
 from templates_gen.items import POINT, Form, Item, Line, Page, Pixels, Polygon, Template, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.marks.ofjob import of_job
@@ -19,7 +20,6 @@ from templates_gen.proofing.steps import stair_items
 from templates_gen.proofing.titles import band_items, band_of
 from templates_gen.proofing.view import View, proof_view
 from templates_gen.proofing.zones import clear_of, legend, nail_items, zone_items
-from templates_gen.record import Record
 
 FLOOR = 4.0
 """mm that the floor line goes on beyond the wall.  Our own design, no source."""

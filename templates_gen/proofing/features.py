@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Circle, Item, Line, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened

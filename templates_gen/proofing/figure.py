@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.items import Circle, Item, Polygon
 from templates_gen.marks.shapes import rounded
 from templates_gen.model import Wall

@@ -6,7 +6,8 @@ import unicodedata
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import product
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.items import Item, Picture, Pixels, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import block, named_in, shortened, wrapped
@@ -16,7 +17,6 @@ from templates_gen.marks.shapes import box
 from templates_gen.marksizes import H5, H18, H25, H35, HAIR, MEDIUM
 from templates_gen.planning import Hung
 from templates_gen.proofing.view import View
-from templates_gen.record import replace
 
 FACE, SHARE = 15.0, 0.08
 """mm of moulding drawn where it is not given, but at most this share of a side.  Our own design, no source."""

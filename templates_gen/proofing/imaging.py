@@ -9,10 +9,10 @@ from pathlib import Path
 
 from PIL import Image, ImageCms, PngImagePlugin, UnidentifiedImageError
 
-from templates_gen.errors import InputError
-from templates_gen.files import odd_kind
+from templates_gen.base.errors import InputError
+from templates_gen.base.files import odd_kind
+from templates_gen.base.output import MADE_BY
 from templates_gen.items import Pixels
-from templates_gen.output import MADE_BY
 from templates_gen.proofing.jpegend import with_more_data
 from templates_gen.proofing.pngrows import has_every_row
 

@@ -6,6 +6,8 @@ import math
 from collections.abc import Iterator
 from pathlib import Path
 
+from templates_gen.base.record import Record
+from templates_gen.base.units import INCH
 from templates_gen.items import Pixels
 from templates_gen.lettering import job_lettering
 from templates_gen.model import Job
@@ -13,8 +15,6 @@ from templates_gen.planning import Plan, plan_wall
 from templates_gen.proofing.drawing import Asked, draw_proof, view_of
 from templates_gen.proofing.frames import window
 from templates_gen.proofing.view import View
-from templates_gen.record import Record
-from templates_gen.units import INCH
 from templates_gen.writing import write_pdf
 
 ENDINGS = ("pdf", "svg", "png")

@@ -8,7 +8,7 @@ import math
 import pypdfium2
 from pypdfium2 import raw
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 
 POINTS = 72
 """To an inch (ISO 32000-1, 8.3.2.3)."""

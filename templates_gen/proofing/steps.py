@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from templates_gen.geometry import TOLERANCE
+from templates_gen.base.geometry import TOLERANCE
 from templates_gen.items import Item, Polygon
 from templates_gen.marks.shapes import Points
 from templates_gen.marksizes import NARROW

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
+from templates_gen.base.units import INCH, other_unit
 from templates_gen.items import Item, Line, Polygon, Text
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import shortened, wrapped
@@ -13,7 +14,6 @@ from templates_gen.marksizes import H5, H18, H25, H35, HAIR, NARROW
 from templates_gen.planning import Plan
 from templates_gen.proofing.frames import frame_key
 from templates_gen.proofing.view import LINE, TITLE, Band, View
-from templates_gen.units import INCH, other_unit
 
 MOST_LINES = 4
 """Of the list of frames; it is left out where it would take more.  Our own design, no source."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence
 
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.sheets.joins import JOIN_MIN, Rows, pieces
 from templates_gen.sheets.strips import SLACK, Box, Boxes, Line, line_of
 

@@ -10,9 +10,9 @@ from bisect import bisect_right
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from math import inf
 
-from templates_gen.errors import InputError
-from templates_gen.geometry import Rect, bounds
-from templates_gen.record import Record
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect, bounds
+from templates_gen.base.record import Record
 from templates_gen.sheets.align import aligned
 from templates_gen.sheets.joins import JOIN_MIN, Rows, shared_sides
 from templates_gen.sheets.layouts import layouts, patchwork

@@ -7,11 +7,11 @@ from bisect import bisect_left
 from collections.abc import Callable
 from functools import partial
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.record import replace
 from templates_gen.items import POINT
 from templates_gen.model import Paper
 from templates_gen.papersizes import LEAST_SIDE, MOST_SIDE
-from templates_gen.record import replace
 
 SHOP_MARGIN = (5.0, 5.0, 5.0, 5.0)
 """mm; a print shop's roll printer reaches nearly to the edge.  Common practice, no source."""

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from math import ceil, inf
 from typing import NamedTuple
 
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.sheets.strips import evenly
 
 JOIN_MIN = 40.0

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from math import ceil, inf
 
-from templates_gen.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.sheets.joins import Rows, bridged
 from templates_gen.sheets.settle import runs_of, settle_heights, settle_strip
 from templates_gen.sheets.strips import (

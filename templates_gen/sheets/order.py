@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from templates_gen.record import Record
+from templates_gen.base.record import Record
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.sheets.taping import blocks
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
-from templates_gen.geometry import TOLERANCE
+from templates_gen.base.geometry import TOLERANCE
 from templates_gen.sheets.strips import Boxes, Line, Span, cells_for
 
 HALVINGS = 30

@@ -16,9 +16,9 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
-from templates_gen.geometry import Rect
-from templates_gen.near import Near
-from templates_gen.record import Record
+from templates_gen.base.geometry import Rect
+from templates_gen.base.grid_index import Near
+from templates_gen.base.record import Record
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.sheets.taping import Block, Fit, blocks
 

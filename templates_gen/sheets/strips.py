@@ -16,8 +16,8 @@ from itertools import count, pairwise
 from math import inf
 from typing import NamedTuple
 
-from templates_gen.geometry import TOLERANCE, Rect
-from templates_gen.near import Near
+from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.grid_index import Near
 
 SLACK = TOLERANCE / 2
 """A cell may be this much (mm) larger than the paper allows, so that content which fits exactly is not split

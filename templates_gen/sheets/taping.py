@@ -13,7 +13,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from heapq import heappop, heappush
 from itertools import combinations, pairwise, permutations
 
-from templates_gen.record import Record
+from templates_gen.base.record import Record
 from templates_gen.sheets.covered import Covered
 from templates_gen.sheets.sheet import Join, Point, Sheet, SheetPlan
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import accumulate, chain
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.sheets.joins import grouped, joined
 
 Pair = tuple[int, int]

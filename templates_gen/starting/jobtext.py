@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.base.toml import field
 from templates_gen.starting.question import Tables
 from templates_gen.starting.words import FIELDS
-from templates_gen.toml import field
 
 HEAD = """\
 # A job for templates-gen, made by its command start.  Change what you like; # begins a comment.

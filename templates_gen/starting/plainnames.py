@@ -6,10 +6,10 @@ import re
 import unicodedata
 from collections.abc import Mapping
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.toml import toml
 from templates_gen.jobfile.reading import decoded, parse_toml
 from templates_gen.jobfile.travelling import last_part
-from templates_gen.toml import toml
 
 JOB_ENDING = (".toml",)
 SHEET_ENDINGS = (".csv", ".tsv", ".txt")

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Generator
 from typing import Any
 
+from templates_gen.base.record import Record
 from templates_gen.jobfile.otherwords import two_sides
-from templates_gen.record import Record
 from templates_gen.starting.words import FIELDS
 
 Tables = dict[str, Any]

@@ -9,7 +9,8 @@ import re
 import string
 from collections.abc import Iterable, Sequence
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
+from templates_gen.base.units import show_both
 from templates_gen.jobfile.framing import PAIRS
 from templates_gen.jobfile.grouping import ALIGNMENTS, DEFAULT_GAP
 from templates_gen.jobfile.otherwords import TWO_HOOKS, meant
@@ -18,7 +19,6 @@ from templates_gen.jobfile.typed import choices
 from templates_gen.jobfile.whereabouts import DEFAULT_CENTRE
 from templates_gen.seats import use_by_name
 from templates_gen.starting.question import Asking, Question, Tables, fill, fill_sides, question_for
-from templates_gen.units import show_both
 
 OFFERED = ("row", "rows", "column", "columns", "grid")
 """The arrangements that a few answers can tell; the others take a place for every frame, or a wall with stairs."""

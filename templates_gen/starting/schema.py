@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from typing import Any
 
+from templates_gen.base.record import json_schemas
+from templates_gen.base.units import LENGTH_EXAMPLE, MASS_EXAMPLE
 from templates_gen.jobfile import tables
 from templates_gen.jobfile.tables import Length, Mass, Offset
-from templates_gen.record import json_schemas
 from templates_gen.starting.words import FIELDS
-from templates_gen.units import LENGTH_EXAMPLE, MASS_EXAMPLE
 
 _LENGTH = {"$ref": "#/$defs/Length"}
 _PAIR = {"type": "array", "items": _LENGTH, "minItems": 2, "maxItems": 2}

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 import templates_gen
-from templates_gen.errors import InputError, did_you_mean
+from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.jobfile.building import read_job
 from templates_gen.jobfile.reading import decoded, parse_toml, read_bytes
 

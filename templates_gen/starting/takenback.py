@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path, PurePosixPath
 from typing import NamedTuple
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 from templates_gen.jobfile.reading import LARGEST, parse_toml, read_bytes
 from templates_gen.jobfile.travelling import apart, last_part
 from templates_gen.pdf.attached import Attached

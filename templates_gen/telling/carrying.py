@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from templates_gen.base.record import Record
+from templates_gen.base.units import GRAVITY, show_mass_both
 from templates_gen.behind.entries import Entry, entries
 from templates_gen.behind.wiring import nail_zones
 from templates_gen.findings import Finding
 from templates_gen.holding.studs import on_stud
 from templates_gen.model import Fixing, Wall
 from templates_gen.planning import Hung, Plan
-from templates_gen.record import Record
 from templates_gen.telling.flagged import flagged_nails, numbers_by_nail, with_mark
 from templates_gen.telling.lines import nail_called
-from templates_gen.units import GRAVITY, show_mass_both
 
 LOOK_FIRST = "look first"
 

@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from templates_gen.base.csv_cells import as_csv as table_csv
+from templates_gen.base.units import other_unit, show, show_both, tenth
+from templates_gen.base.words import lines_of
 from templates_gen.behind.wiring import nail_zones
 from templates_gen.findings import Finding, findings_data
 from templates_gen.holding.fixings import wanted_hooks
 from templates_gen.holding.studs import on_stud
 from templates_gen.holding.weighing import weight_words
 from templates_gen.planning import Hung, Plan
-from templates_gen.spreadsheet import as_csv as table_csv
 from templates_gen.telling.carrying import Carried, carried
 from templates_gen.telling.flagged import KEY, flagged_nails, with_mark
 from templates_gen.telling.lines import above_floor, left_end, nail_called, pitch_words, sideways, upward
-from templates_gen.units import other_unit, show, show_both, tenth
-from templates_gen.words import lines_of
 
 HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line")
 

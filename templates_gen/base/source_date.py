@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 import os
 
-from templates_gen.errors import InputError
+from templates_gen.base.errors import InputError
 
 NAME = "SOURCE_DATE_EPOCH"
 """The variable, as the convention of reproducible builds calls it (reproducible-builds.org, specification 1.1; from

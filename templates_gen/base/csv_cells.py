@@ -6,7 +6,7 @@ import csv
 import io
 from collections.abc import Iterable, Sequence
 
-from templates_gen.unseen import without_unseen
+from templates_gen.base.unseen import without_unseen
 
 _STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 """A cell that starts like this is taken for a formula, in full-width signs too by some spreadsheets (OWASP, "CSV

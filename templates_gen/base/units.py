@@ -9,7 +9,7 @@ import math
 import re
 from fractions import Fraction
 
-from templates_gen.fraction import fraction_problem
+from templates_gen.base.fraction import fraction_problem
 
 INCH = 25.4
 """mm, exactly (international yard and pound agreement, 1959)."""

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from itertools import product
 from typing import Generic, TypeVar
 
-from templates_gen.geometry import Rect
+from templates_gen.base.geometry import Rect
 
 T = TypeVar("T")
 

@@ -10,7 +10,7 @@ import time
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from templates_gen.errors import InputError, OutputError
+from templates_gen.base.errors import InputError, OutputError
 
 MADE_BY = "templates-gen"
 """What a file of ours says it was created with; it stands in the file as these plain bytes."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from templates_gen.record import Record
+from templates_gen.base.record import Record
 
 TOLERANCE = 1e-6
 """Lengths that differ by less than this (mm) are the same length: far below what a wall or a printer can
