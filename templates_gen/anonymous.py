@@ -6,7 +6,7 @@ import unicodedata
 from pathlib import Path
 
 from templates_gen.base.record import replace
-from templates_gen.model import Frame, Job
+from templates_gen.job.model import Frame, Job
 from templates_gen.printing.profile import Printer
 
 TITLE = "Hanging template"

@@ -20,7 +20,7 @@ from templates_gen.base.words import some
 from templates_gen.items import Text
 
 if TYPE_CHECKING:
-    from templates_gen.model import Job
+    from templates_gen.job.model import Job
     from templates_gen.pdf.drawing import Run
     from templates_gen.pdf.engine import Font
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from templates_gen.base.geometry import TOLERANCE, Rect
-from templates_gen.model import Wall
+from templates_gen.job.model import Wall
 from templates_gen.planning import Plan
 
 Span = tuple[float, float]

@@ -10,7 +10,7 @@ from templates_gen.arranging.salon import Pile, Watch
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
 from templates_gen.hanging import Bearing, Nail, bearings, nails
-from templates_gen.model import SIDES, Feature, Frame, Group, Job, Spot, Wall
+from templates_gen.job.model import SIDES, Feature, Frame, Group, Job, Spot, Wall
 from templates_gen.reading_order import reading_order
 
 OVER_FEATURE = 45.0

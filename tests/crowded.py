@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from templates_gen.model import Fixing, Frame, Hanger, Job, Paper
+from templates_gen.job.model import Fixing, Frame, Hanger, Job, Paper
 from tests.jobs import frame, group, job
 
 TITLES = ("Wall rue", "Hart's-tongue", "The fern house in winter, seen from the north", "Spleenwort")

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from templates_gen.base.geometry import Rect
-from templates_gen.model import Feature, Fixing, Frame, Height, Job, Wall
+from templates_gen.job.model import Feature, Fixing, Frame, Height, Job, Wall
 from tests.jobs import frame, group, job
 
 INCH, POUND = 25.4, 0.45359237  # mm, kg exactly (international yard and pound agreement, 1959)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from templates_gen.model import Group, Job
-from templates_gen.wishes import Wishes
+from templates_gen.job.model import Group, Job
+from templates_gen.job.wishes import Wishes
 from tests.jobs import Height, frame, job
 
 

@@ -3,7 +3,7 @@
 Limits beside each case worked out by hand here; a frame is 400 x 500 mm with its middle 2000 across, its nail 80 down.
 """
 
-from templates_gen.model import Fixing, Hanger, Job, Studs, Wall
+from templates_gen.job.model import Fixing, Hanger, Job, Studs, Wall
 from tests.jobs import frame, group, job
 
 POUND = 0.45359237  # kg exactly (international yard and pound agreement, 1959)

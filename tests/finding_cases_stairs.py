@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from templates_gen.model import Frame, Hanger, Job, Wall
-from templates_gen.stairs import Stairs
+from templates_gen.job.model import Frame, Hanger, Job, Wall
+from templates_gen.job.stairs import Stairs
 from tests.jobs import Height, frame, group, job
 
 SLOPED = ((0.0, 0.0), (4000.0, 0.0), (4000.0, 2600.0), (1000.0, 2600.0), (0.0, 1600.0))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templates_gen.model import Hanger, Job
+from templates_gen.job.model import Hanger, Job
 from tests.jobs import frame, job
 
 

@@ -13,10 +13,10 @@ import pypdf
 from templates_gen.base.record import replace
 from templates_gen.findings import find
 from templates_gen.items import Template
-from templates_gen.jobfile.building import read_job
+from templates_gen.job.model import Fixing, Hanger, Job, Paper, Wall
+from templates_gen.job.reading.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.drawing import draw_template
-from templates_gen.model import Fixing, Hanger, Job, Paper, Wall
 from templates_gen.planning import Plan, plan_wall
 from templates_gen.printing.profile import Printer
 from templates_gen.report import template_report

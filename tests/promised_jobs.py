@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import random
 
-from templates_gen.accuracy import Accuracy
-from templates_gen.model import Frame, Hanger, Job
+from templates_gen.job.accuracy import Accuracy
+from templates_gen.job.model import Frame, Hanger, Job
 from templates_gen.printing.profile import Printer, Readings, measured
 from tests.jobs import frame, group, job, paper
 

@@ -82,7 +82,7 @@ WAITING = [
     "-c",
     """
 from templates_gen.__main__ import main
-from templates_gen.jobfile import building
+from templates_gen.job.reading import building
 building.read_bytes = lambda path: open(path, "rb").read()
 main()
 """,

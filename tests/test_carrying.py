@@ -7,9 +7,9 @@ import pytest
 
 from templates_gen.findings import find
 from templates_gen.items import Text
+from templates_gen.job.model import Fixing, Hanger, Job, Studs
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import first_pages
-from templates_gen.model import Fixing, Hanger, Job, Studs
 from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.telling.carrying import Carried, carried

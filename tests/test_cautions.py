@@ -6,10 +6,10 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.items import Page, Polygon, Text
+from templates_gen.job.model import Wall
 from templates_gen.lettering import Lettering
 from templates_gen.marks.cautions import cautions, take_care
 from templates_gen.marks.flow import Flow
-from templates_gen.model import Wall
 from tests.made import made
 from tests.test_guide import all_jobs, guide_page, texts
 

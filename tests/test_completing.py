@@ -10,7 +10,7 @@ import pytest
 from click.shell_completion import BashComplete, ShellComplete
 
 from templates_gen.commands import program
-from templates_gen.papersizes import SIZES, paper_size
+from templates_gen.job.paper_sizes import SIZES, paper_size
 from tests.made import SAMPLE_NAMES
 from tests.running import MINIMAL, run
 

@@ -16,9 +16,9 @@ from templates_gen.correcting.patches import patches
 from templates_gen.correcting.patchpages import patch_pages
 from templates_gen.correcting.words import what_to_do
 from templates_gen.items import Line, Text
-from templates_gen.jobfile.building import read_job
+from templates_gen.job.model import Fixing, Hanger, Height, Wall
+from templates_gen.job.reading.building import read_job
 from templates_gen.lettering import Lettering
-from templates_gen.model import Fixing, Hanger, Height, Wall
 from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Readings, measured
 from templates_gen.writing import write_pdf

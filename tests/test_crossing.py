@@ -6,11 +6,11 @@ from itertools import product
 import numpy as np
 import pytest
 
-from templates_gen.accuracy import Accuracy
 from templates_gen.exactness.advice import advice
 from templates_gen.exactness.crossing import loose_joins
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import check_words
+from templates_gen.job.accuracy import Accuracy
 from templates_gen.sheets.covered import ARM, Covered
 from templates_gen.sheets.slanting import crossing_match, crossing_sd
 from templates_gen.sheets.taping import blocks

@@ -5,8 +5,8 @@ import subprocess
 import pytest
 
 from templates_gen.base.errors import InputError
-from templates_gen.jobfile.building import read_job
-from templates_gen.model import Job
+from templates_gen.job.model import Job
+from templates_gen.job.reading.building import read_job
 from tests.running import MEASURED
 
 WALL = (

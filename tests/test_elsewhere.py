@@ -6,7 +6,7 @@ import pypdf
 import pytest
 
 from templates_gen.base.errors import InputError
-from templates_gen.jobfile.elsewhere import read_job_on
+from templates_gen.job.reading.other_wall import read_job_on
 from templates_gen.planning import plan_wall
 from tests.running import MINIMAL, run
 

@@ -4,15 +4,15 @@ import json
 
 import pytest
 
-from templates_gen.accuracy import Accuracy
 from templates_gen.base.record import replace
 from templates_gen.exactness import sources
 from templates_gen.exactness import words as errorwords
 from templates_gen.exactness.checking import MOST_FRAMES, check_job
 from templates_gen.exactness.expected import MOST_PAIRS, expected_error
 from templates_gen.exactness.neighbours import neighbours
-from templates_gen.jobfile.building import read_job
-from templates_gen.model import Job
+from templates_gen.job.accuracy import Accuracy
+from templates_gen.job.model import Job
+from templates_gen.job.reading.building import read_job
 from templates_gen.planning import plan_wall
 from tests.exactly import of
 from tests.jobs import Height, Spot, frame, group, job

@@ -11,7 +11,7 @@ from templates_gen import findings
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.findings import find, stops
-from templates_gen.model import Feature, Fixing, Group, Hanger, Job, Wall
+from templates_gen.job.model import Feature, Fixing, Group, Hanger, Job, Wall
 from templates_gen.planning import plan_wall
 from tests.finding_cases_behind import CASES as BEHIND
 from tests.finding_cases_behind import SWITCH, wall

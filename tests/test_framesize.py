@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.holding.framesize import (
+from templates_gen.job.frame_sizes import (
     Mat,
     Moulding,
     contents_size,

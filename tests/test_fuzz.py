@@ -6,7 +6,7 @@ from collections import Counter
 import pytest
 
 from templates_gen.base.errors import MOST_SAID, InputError
-from templates_gen.jobfile.reading import parse_toml
+from templates_gen.job.reading.files import parse_toml
 from tests.fuzz_targets import TARGETS
 from tests.fuzzing import BASES, document
 

@@ -9,11 +9,11 @@ from hypothesis import strategies as st
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.hanging import bearings, nail_rise, nails
-from templates_gen.jobfile.framing import build_frame
-from templates_gen.jobfile.tables import FrameTable
-from templates_gen.jobfile.typed import read_table
+from templates_gen.job.model import Fixing, Frame, Hanger
+from templates_gen.job.reading.framing import build_frame
+from templates_gen.job.reading.tables import FrameTable
+from templates_gen.job.reading.typed import read_table
 from templates_gen.marks.nailmarks import nail_lines
-from templates_gen.model import Fixing, Frame, Hanger
 from templates_gen.planning import plan_wall
 from tests.jobs import Height, frame, group, job
 

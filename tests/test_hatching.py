@@ -6,7 +6,7 @@ from itertools import pairwise
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.outline import hatched
+from templates_gen.job.outline import hatched
 
 ROOF = ((0.0, 0.0), (400.0, 0.0), (400.0, 300.0), (0.0, 100.0))  # the ceiling rises by half
 

@@ -20,7 +20,7 @@ from templates_gen.holding.fixings import (
     wanted_hooks,
 )
 from templates_gen.holding.hooks import SOLD, exchanged
-from templates_gen.model import Fixing, Hanger, Studs, Wall
+from templates_gen.job.model import Fixing, Hanger, Studs, Wall
 from templates_gen.planning import plan_wall
 from templates_gen.telling.schedule import as_data
 from tests.finding_cases_holding import on_board, pair

@@ -6,8 +6,8 @@ from dataclasses import replace
 import pytest
 
 from templates_gen.findings.fitting import MOST_PAIRS
-from templates_gen.jobfile.building import read_job
-from templates_gen.jobfile.listing import MOST_FRAMES
+from templates_gen.job.reading.building import read_job
+from templates_gen.job.reading.frame_list import MOST_FRAMES
 from tests.broken_jobs import added, swapped
 from tests.running import Ran, run
 from tests.test_broken_jobs import one_message

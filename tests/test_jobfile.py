@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from templates_gen.jobfile.building import read_job
-from templates_gen.model import Fixing, Frame, Group, Hanger, Height, Job, Paper, Spot, Wall
-from templates_gen.papersizes import SIZES
+from templates_gen.job.model import Fixing, Frame, Group, Hanger, Height, Job, Paper, Spot, Wall
+from templates_gen.job.paper_sizes import SIZES
+from templates_gen.job.reading.building import read_job
 from tests.jobs import SAMPLES
 from tests.running import MINIMAL
 

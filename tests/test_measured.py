@@ -14,8 +14,8 @@ import pytest
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.findings import find
-from templates_gen.jobfile.building import read_job
-from templates_gen.model import Frame, Hanger, Job
+from templates_gen.job.model import Frame, Hanger, Job
+from templates_gen.job.reading.building import read_job
 from templates_gen.papers.measures import to_fill_in
 from templates_gen.planning import plan_wall
 from tests.jobs import SAMPLES

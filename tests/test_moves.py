@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from templates_gen.correcting.moves import Correction, Limits, correction
 from templates_gen.correcting.poses import Pose
-from templates_gen.model import Fixing, Hanger
+from templates_gen.job.model import Fixing, Hanger
 from templates_gen.planning import Hung, plan_wall
 from tests.jobs import frame, group, job
 

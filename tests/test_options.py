@@ -27,8 +27,8 @@ from templates_gen.choosing.options import Option, options
 from templates_gen.choosing.page import layout_of, options_page
 from templates_gen.findings import STOP, WARN, Finding
 from templates_gen.items import Polygon
-from templates_gen.jobfile.building import read_job
-from templates_gen.jobfile.elsewhere import read_job_on
+from templates_gen.job.reading.building import read_job
+from templates_gen.job.reading.other_wall import read_job_on
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import named_in
 from templates_gen.planning import placed, plan_wall

@@ -3,8 +3,8 @@
 import pytest
 
 from templates_gen.base.errors import InputError
-from templates_gen.jobfile.building import read_job
-from templates_gen.model import Frame
+from templates_gen.job.model import Frame
+from templates_gen.job.reading.building import read_job
 from tests.running import MINIMAL
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
-from templates_gen.model import Feature, Wall
+from templates_gen.job.model import Feature, Wall
 from templates_gen.starting.picture import COLUMNS, LINES, PLAIN, ROWS, TALL, wall_picture
 
 

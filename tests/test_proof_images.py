@@ -13,7 +13,7 @@ import pytest
 from PIL import Image, ImageCms
 
 from templates_gen.base.errors import InputError
-from templates_gen.jobfile.building import read_job
+from templates_gen.job.reading.building import read_job
 from templates_gen.proofing import imaging
 from templates_gen.proofing.imaging import read_picture
 from templates_gen.proofing.making import make_proof

@@ -11,7 +11,7 @@ from templates_gen.correcting.form import COLUMNS, form_csv
 from templates_gen.correcting.moves import limits_of
 from templates_gen.correcting.poses import poses
 from templates_gen.correcting.readings import read_readings
-from templates_gen.model import Wall
+from templates_gen.job.model import Wall
 from templates_gen.planning import plan_wall
 from tests.jobs import frame, group, job
 

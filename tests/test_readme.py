@@ -11,7 +11,7 @@ import pytest
 from PIL import Image
 
 from templates_gen.commands import program
-from templates_gen.jobfile.building import read_job
+from templates_gen.job.reading.building import read_job
 from templates_gen.planning import plan_wall
 from templates_gen.starting.picture import wall_picture
 from tests.jobs import SAMPLES

@@ -18,11 +18,11 @@ from templates_gen.arranging.score import score
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect, bounds
 from templates_gen.findings import find
-from templates_gen.jobfile.building import read_job
-from templates_gen.model import Feature, Frame, Group, Height, Job, Wall
-from templates_gen.outline import outline_holds
+from templates_gen.job.model import Feature, Frame, Group, Height, Job, Wall
+from templates_gen.job.outline import outline_holds
+from templates_gen.job.reading.building import read_job
+from templates_gen.job.wishes import Wishes
 from templates_gen.planning import Plan, plan_wall
-from templates_gen.wishes import Wishes
 from tests.jobs import frame, job
 from tests.packing_data import PROBLEMS
 

@@ -6,8 +6,8 @@ from hypothesis import strategies as st
 
 from templates_gen.arranging.room import room_of, settled
 from templates_gen.base.geometry import Rect
-from templates_gen.model import Wall
-from templates_gen.outline import ceiling_over, outline_holds
+from templates_gen.job.model import Wall
+from templates_gen.job.outline import ceiling_over, outline_holds
 
 ATTIC = ((0.0, 0.0), (3000.0, 0.0), (3000.0, 2500.0), (2000.0, 2500.0), (0.0, 900.0))  # rises 0.8 mm a mm, then level
 

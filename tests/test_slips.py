@@ -11,7 +11,7 @@ import pytest
 from templates_gen import findings
 from templates_gen.base.record import replace
 from templates_gen.findings import find
-from templates_gen.jobfile.building import build_job, read_job
+from templates_gen.job.reading.building import build_job, read_job
 from templates_gen.planning import plan_wall
 from tests.jobs import SAMPLES
 from tests.made import SAMPLE_NAMES

@@ -13,7 +13,7 @@ import time
 import pypdf
 import pytest
 
-from templates_gen.jobfile.building import read_job
+from templates_gen.job.reading.building import read_job
 from templates_gen.starting.picture import LINES
 from tests.running import read_terminal, run, spawn
 

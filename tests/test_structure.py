@@ -11,17 +11,17 @@ import pytest
 from tests.importing import FILES, foreign, imported, neighbours, tree
 
 LAYERS = {  # part of the package: the parts it may not import from
-    "arranging": ("jobfile", "sheets", "marks", "writing", "pdf", "proofing", "commands"),
+    "arranging": ("job.reading", "sheets", "marks", "writing", "pdf", "proofing", "commands"),
     "choosing": ("writing", "pdf", "commands"),
     "correcting": ("writing", "pdf", "proofing", "commands"),
-    "jobfile": ("sheets", "marks", "writing", "pdf", "proofing", "commands"),
-    "sheets": ("jobfile", "writing", "pdf", "proofing", "commands"),
-    "marks": ("jobfile", "writing", "pdf", "proofing", "commands"),
-    "printing": ("jobfile", "writing", "pdf", "commands"),
-    "papers": ("jobfile", "writing", "pdf", "proofing", "commands"),
-    "pdf": ("sheets", "marks", "lettering", "jobfile", "proofing", "commands"),
-    "proofing": ("jobfile", "commands"),
-    "telling": ("jobfile", "sheets", "marks", "writing", "pdf", "proofing", "commands"),
+    "job.reading": ("sheets", "marks", "writing", "pdf", "proofing", "commands"),
+    "sheets": ("job.reading", "writing", "pdf", "proofing", "commands"),
+    "marks": ("job.reading", "writing", "pdf", "proofing", "commands"),
+    "printing": ("job.reading", "writing", "pdf", "commands"),
+    "papers": ("job.reading", "writing", "pdf", "proofing", "commands"),
+    "pdf": ("sheets", "marks", "lettering", "job.reading", "proofing", "commands"),
+    "proofing": ("job.reading", "commands"),
+    "telling": ("job.reading", "sheets", "marks", "writing", "pdf", "proofing", "commands"),
     "starting": ("sheets", "marks", "proofing", "commands"),
 }
 
@@ -32,7 +32,7 @@ OWNERS = {  # library: the one file that knows it
     "pypdf": "pdf.attached",
     "pypdfium2": "proofing.pixels",
     "reportlab": "pdf.engine",
-    "shapely": "outline",
+    "shapely": "job.outline",
     "uharfbuzz": "pdf.engine",
 }
 
@@ -154,7 +154,7 @@ def test_help_imports_nothing_but_click(arguments):
 
 
 def test_a_schedule_imports_nothing_that_only_a_template_needs():
-    job = FILES["model"].parent.parent / "samples" / "fern-prints.toml"
+    job = FILES["job.model"].parent.parent / "samples" / "fern-prints.toml"
     names = loaded(f"sys.argv[1:] = ['schedule', {str(job)!r}]; from templates_gen.__main__ import main; main()")
     assert names & {"reportlab", "pypdf", "shapely", "uharfbuzz", "numpy"} == set()
     assert "msgspec" in names

@@ -5,8 +5,8 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from templates_gen.accuracy import firm
 from templates_gen.base.geometry import Rect
+from templates_gen.job.accuracy import firm
 from templates_gen.sheets.sheet import Join, Page, RegisterMark, Sheet, SheetPlan
 from templates_gen.sheets.spread import taped, variance
 from templates_gen.sheets.taping import blocks

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.findings import find
-from templates_gen.model import Fixing, Frame, Hanger
+from templates_gen.job.model import Fixing, Frame, Hanger
 from templates_gen.planning import plan_wall
 from tests.jobs import frame, group, job
 

@@ -7,7 +7,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from templates_gen.holding.wire import drop_at_two, drop_at_two_limits
-from templates_gen.model import Hanger
+from templates_gen.job.model import Hanger
 from tests.jobs import frame
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)

@@ -11,11 +11,11 @@ from hypothesis import strategies as st
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.toml import toml
-from templates_gen.jobfile.building import build_job, read_job
-from templates_gen.jobfile.otherwords import MEANT, NOT_GIVEN, TWO_HOOKS, is_not_given, meant, two_sides
-from templates_gen.jobfile.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
-from templates_gen.jobfile.typed import choices
-from templates_gen.model import Job
+from templates_gen.job.model import Job
+from templates_gen.job.reading.building import build_job, read_job
+from templates_gen.job.reading.other_words import MEANT, NOT_GIVEN, TWO_HOOKS, is_not_given, meant, two_sides
+from templates_gen.job.reading.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
+from templates_gen.job.reading.typed import choices
 from templates_gen.planning import plan_wall
 from templates_gen.starting.interview import answered, begin
 from templates_gen.starting.jobtext import job_text

@@ -8,8 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.findings import find
-from templates_gen.holding.framesize import Mat, Moulding, outside_size
-from templates_gen.holding.weighing import (
+from templates_gen.job.frame_sizes import Mat, Moulding, outside_size
+from templates_gen.job.model import Hanger
+from templates_gen.job.weights import (
     Parts,
     Sheet,
     estimate,
@@ -19,7 +20,6 @@ from templates_gen.holding.weighing import (
     weight_words,
     wood_density,
 )
-from templates_gen.model import Hanger
 from templates_gen.planning import plan_wall
 from templates_gen.telling.schedule import as_csv, as_data, as_text
 from tests.jobs import frame, job

@@ -3,8 +3,8 @@
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.jobfile.building import read_job
-from templates_gen.model import Feature, Fixing, Frame, Group, Hanger, Height, Job, Paper, Studs, Wall
+from templates_gen.job.model import Feature, Fixing, Frame, Group, Hanger, Height, Job, Paper, Studs, Wall
+from templates_gen.job.reading.building import read_job
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)
 FOOT = 304.8  # mm exactly (same agreement)

@@ -20,9 +20,9 @@ from templates_gen.choosing.options import options
 from templates_gen.correcting.form import form_csv
 from templates_gen.correcting.readings import read_readings
 from templates_gen.findings import find
-from templates_gen.jobfile.building import read_job
-from templates_gen.jobfile.elsewhere import read_job_on
-from templates_gen.model import Job
+from templates_gen.job.model import Job
+from templates_gen.job.reading.building import read_job
+from templates_gen.job.reading.other_wall import read_job_on
 from templates_gen.papers.measures import to_fill_in
 from templates_gen.planning import Plan, placed, plan_wall
 from templates_gen.starting.takenback import from_template

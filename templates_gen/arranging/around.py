@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from templates_gen.arranging.along import length, starts
 from templates_gen.base.geometry import Rect, Size
-from templates_gen.model import Group
+from templates_gen.job.model import Group
 
 FRACTION = {"top": 1.0, "centre": 0.5, "bottom": 0.0}
 """How much of the room that a side column leaves beside the feature lies under the column."""

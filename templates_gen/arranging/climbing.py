@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from templates_gen.arranging.along import length, starts
 from templates_gen.base.geometry import Rect
-from templates_gen.model import Group
+from templates_gen.job.model import Group
 
 ON_LINE = {"bottom": 0.0, "centre": 0.5, "top": 1.0}
 """How much of a frame's height hangs below the line, by which point of its middle lies on it."""

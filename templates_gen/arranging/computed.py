@@ -9,7 +9,7 @@ from templates_gen.arranging.room import room_of
 from templates_gen.arranging.salon import Arranged, Pile, Watch, salon
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
-from templates_gen.model import Group, Job
+from templates_gen.job.model import Group, Job
 
 MASS_PER_AREA = 1e-5
 """kg per mm² (10 kg/m²) of a frame whose weight is not known, to compare with those that are.  Our own design."""

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from templates_gen.arranging.partition import partition
 from templates_gen.base.geometry import Size
 from templates_gen.base.record import replace
-from templates_gen.model import Group
+from templates_gen.job.model import Group
 
 MOST_RUNS = 6
 """Rows or columns beyond those that make the group square that are tried.  Our own design, no source."""

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from templates_gen.base.geometry import Rect, bounds
-from templates_gen.wishes import Wishes
+from templates_gen.job.wishes import Wishes
 
 TOGETHER = 1.6
 """Gaps between two frames that are together still: as far as a gap may be spread.  Our own design, no source."""

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import Record
-from templates_gen.model import Wall
+from templates_gen.job.model import Wall
 
 NEAREST = 14
 """Places each way that are tried for a frame that has to move.  Our own design, no source."""
@@ -35,7 +35,7 @@ class Room(Record, frozen=True):
             return False
         if not self.wall.outline:
             return True
-        from templates_gen.outline import outline_holds
+        from templates_gen.job.outline import outline_holds
 
         return outline_holds(self.wall.outline, rect, self.wall.clear)
 
@@ -114,6 +114,6 @@ def _slid_down(rect: Rect, room: Room) -> Rect | None:
     wall, lowest = room.wall, rect.shifted(0.0, room.wall.clear - rect.y0)
     if not wall.outline or rect.y0 <= lowest.y0 or not room.inside(lowest):
         return None
-    from templates_gen.outline import ceiling_over
+    from templates_gen.job.outline import ceiling_over
 
     return rect.shifted(0.0, min(0.0, ceiling_over(wall.outline, lowest, wall.clear) - rect.y1))

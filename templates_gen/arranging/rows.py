@@ -12,7 +12,7 @@ from templates_gen.arranging.along import length, starts
 from templates_gen.arranging.around import around
 from templates_gen.arranging.climbing import climbing
 from templates_gen.base.geometry import Rect, Size, bounds
-from templates_gen.model import Group, Spot
+from templates_gen.job.model import Group, Spot
 
 
 def arrange(group: Group, sizes: Mapping[str, Size]) -> dict[str, Rect]:

@@ -20,7 +20,7 @@ from templates_gen.arranging.room import Room, settled
 from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.score import total
 from templates_gen.base.geometry import TOLERANCE, Rect, Size, bounds
-from templates_gen.model import Group
+from templates_gen.job.model import Group
 
 HOT, COLD = 0.02, 0.001
 """Of the score, that a change for the worse may cost at the start and at the end.  Our own design, no source."""

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.model import Wall
+from templates_gen.job.model import Wall
 
 TOP, FLOOR, LEFT, RIGHT = "top", "floor", "left", "right"
 

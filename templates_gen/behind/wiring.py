@@ -13,7 +13,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import inches, show_both
 from templates_gen.behind.edges import FLOOR, LEFT, RIGHT, TOP, edge_pieces
 from templates_gen.behind.entries import Entry, entries
-from templates_gen.model import Feature, Wall
+from templates_gen.job.model import Feature, Wall
 from templates_gen.planning import Plan
 
 CABLE_KINDS = ("outlet", "switch", "light", "thermostat")

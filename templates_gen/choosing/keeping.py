@@ -8,8 +8,8 @@ from collections.abc import Mapping
 from templates_gen.base.errors import InputError
 from templates_gen.base.toml import toml
 from templates_gen.base.units import exact
-from templates_gen.jobfile.reading import parse_toml
-from templates_gen.model import Group, Height, Job
+from templates_gen.job.model import Group, Height, Job
+from templates_gen.job.reading.files import parse_toml
 
 _HEADER = re.compile(r"^\s*\[\[?\s*([\w\"'.\s-]+?)\s*\]\]?\s*(#.*)?$")
 

@@ -11,12 +11,12 @@ from templates_gen.base.record import Record, replace
 from templates_gen.base.units import other_unit, show
 from templates_gen.base.words import counted
 from templates_gen.findings import STOP, WARN, Finding, find
-from templates_gen.model import Job
+from templates_gen.job.model import Job
+from templates_gen.job.wishes import Wishes
 from templates_gen.planning import Plan, free_pile, placed, plan_wall
 from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.telling.lines import above_floor
 from templates_gen.telling.score import lean_words, plan_score
-from templates_gen.wishes import Wishes
 
 BOUND = ("stairs", "around")
 """Arrangements that are bound to something on the wall: there is nothing to choose."""

@@ -14,7 +14,7 @@ from templates_gen.commands.showing import INDENT, STOPPED, as_json, show_checke
 
 if TYPE_CHECKING:
     from templates_gen.exactness.tapecheck import TapeCheck
-    from templates_gen.model import Job
+    from templates_gen.job.model import Job
 
 
 @click.command()

@@ -37,7 +37,7 @@ def printer_names(_: click.Context, __: click.Parameter, typed: str) -> list[Com
 
 def paper_names(_: click.Context, __: click.Parameter, typed: str) -> list[CompletionItem]:
     """Paper sizes, with a hyphen for the space within a name."""
-    from templates_gen.papersizes import SIZES
+    from templates_gen.job.paper_sizes import SIZES
 
     return _beginning([name.replace(" ", "-") for name in SIZES], typed)
 

@@ -58,7 +58,7 @@ def correct(
     import templates_gen as tg
     from templates_gen.base.record import replace
     from templates_gen.correcting.table import as_data
-    from templates_gen.papersizes import own_paper
+    from templates_gen.job.paper_sizes import own_paper
 
     _check_use(form, patches, readings, output, report, printer)
     known = printer_named(printer) if printer is not None else None

@@ -12,7 +12,7 @@ import click
 from templates_gen.commands.showing import show_finding
 
 if TYPE_CHECKING:
-    from templates_gen.model import Job
+    from templates_gen.job.model import Job
     from templates_gen.printing.profile import Printer
 
 
@@ -39,7 +39,7 @@ def job_on(path: Path, wall: Path | None, find: bool = True) -> Job:
 
         job = tg.read_job(path)
     else:
-        from templates_gen.jobfile.elsewhere import read_job_on
+        from templates_gen.job.reading.other_wall import read_job_on
 
         job = read_job_on(path, wall)
     if find:

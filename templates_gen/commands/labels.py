@@ -49,10 +49,10 @@ def labels(
     """
     import templates_gen as tg
     from templates_gen.base.words import counted
+    from templates_gen.job.paper_sizes import own_paper
     from templates_gen.lettering import job_lettering
     from templates_gen.papers.labels import labels as draw_labels
     from templates_gen.papers.labelsheet import label_sheet
-    from templates_gen.papersizes import own_paper
 
     with about(job):
         read = job_on(job, wall)
@@ -67,6 +67,6 @@ def labels(
 
 
 def _lengths(pair: _Pair, where: str, unit: str) -> tuple[float, float] | None:
-    from templates_gen.jobfile.typed import read_length
+    from templates_gen.job.reading.typed import read_length
 
     return (read_length(pair[0], unit, where), read_length(pair[1], unit, where)) if pair else None

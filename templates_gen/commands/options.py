@@ -22,7 +22,7 @@ from templates_gen.commands.showing import wrapped
 
 if TYPE_CHECKING:
     from templates_gen.choosing.options import Option
-    from templates_gen.model import Job
+    from templates_gen.job.model import Job
 
 MOST = 12
 """Options that one page has room for.  Our own design, no source."""
@@ -56,8 +56,8 @@ def options(
     from templates_gen.choosing.options import options as found_options
     from templates_gen.choosing.page import options_page
     from templates_gen.commands.watching import watching
+    from templates_gen.job.paper_sizes import own_paper
     from templates_gen.lettering import job_lettering
-    from templates_gen.papersizes import own_paper
     from templates_gen.writing import write_pdf
 
     with about(job):
@@ -108,7 +108,7 @@ def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, t
     from templates_gen.base.output import write_result
     from templates_gen.base.record import replace
     from templates_gen.choosing.keeping import kept
-    from templates_gen.jobfile.reading import decoded
+    from templates_gen.job.reading.files import decoded
 
     job = tg.read_job(path)
     if pick > len(found):

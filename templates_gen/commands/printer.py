@@ -66,7 +66,7 @@ def record(
     """
     import datetime
 
-    from templates_gen.accuracy import READING
+    from templates_gen.job.accuracy import READING
     from templates_gen.papers.scalepage import scale_of
     from templates_gen.printing.profile import Readings, measured
     from templates_gen.printing.store import checked_name, save
@@ -133,7 +133,7 @@ def list_printers(shape: str) -> None:
 def _length(value: str, where: str) -> float:
     """A length above zero in mm.  Raises InputError."""
     from templates_gen.base.errors import InputError
-    from templates_gen.jobfile.typed import read_length
+    from templates_gen.job.reading.typed import read_length
 
     length = read_length(value, "mm", where)
     if length <= 0:

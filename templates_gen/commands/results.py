@@ -13,8 +13,8 @@ from templates_gen.commands.showing import as_json
 
 if TYPE_CHECKING:
     from templates_gen.items import Template
+    from templates_gen.job.model import Job
     from templates_gen.lettering import Lettering
-    from templates_gen.model import Job
 
 
 def place_beside(job: Path, wall: Path | None, what: str = "", ending: str = ".pdf") -> Path:

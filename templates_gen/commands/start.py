@@ -15,7 +15,7 @@ from templates_gen.commands.showing import no_colour, show_checked, show_finding
 
 if TYPE_CHECKING:
     from templates_gen.base.errors import TemplatesError
-    from templates_gen.model import Job
+    from templates_gen.job.model import Job
     from templates_gen.starting.interview import Interview
     from templates_gen.starting.question import Question
 

@@ -23,8 +23,8 @@ from templates_gen.commands.results import check_one, check_results, place_besid
 from templates_gen.commands.showing import STOPPED, show_finding, show_findings
 
 if TYPE_CHECKING:
+    from templates_gen.job.model import Job
     from templates_gen.making import Made
-    from templates_gen.model import Job
     from templates_gen.printing.profile import Printer
 
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 if TYPE_CHECKING:
-    from templates_gen.model import Job
+    from templates_gen.job.model import Job
 
 SLOW = 1.0
 """Seconds before a progress bar appears.  Common practice, no source."""

@@ -20,7 +20,7 @@ from templates_gen.findings.wire import LEAST_PAIR, RING_ROOM
 from templates_gen.holding.hooks import Sold, clear_hooks, exchanged
 from templates_gen.holding.statics import moved_apart
 from templates_gen.holding.wire import hung_wire
-from templates_gen.model import Fixing, Frame
+from templates_gen.job.model import Fixing, Frame
 from templates_gen.planning import Hung
 
 LEAST_APART = 10.0

@@ -27,8 +27,8 @@ from templates_gen.base.units import DIVISION
 from templates_gen.correcting.poses import Pose
 from templates_gen.exactness.neighbours import neighbours
 from templates_gen.hanging import nail_rise
+from templates_gen.job.seeing import SEEN_ANGLE, seen_step
 from templates_gen.planning import Hung, Plan
-from templates_gen.seeing import SEEN_ANGLE, seen_step
 
 BY_HAND = {"wire": "slide", "sawtooth": "teeth"}
 """How a frame on this hanger is brought level without a new hole."""

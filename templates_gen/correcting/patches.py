@@ -11,7 +11,7 @@ from templates_gen.correcting.holes import Cure, Cured
 from templates_gen.correcting.moves import Move
 from templates_gen.correcting.words import aside_words, hook_words, side_words, up_words
 from templates_gen.findings.words import by_how_much
-from templates_gen.model import Frame
+from templates_gen.job.model import Frame
 
 AROUND, LEAST = 20.0, 80.0
 """mm: paper around the holes, and the least width of a patch.  Our own design, no source."""

@@ -11,9 +11,9 @@ from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import Record, Table
 from templates_gen.base.units import MM, show_both
 from templates_gen.base.words import some
-from templates_gen.jobfile.reading import check_text, parse_csv, read_bytes
-from templates_gen.jobfile.tables import Length, Offset
-from templates_gen.jobfile.typed import read_table
+from templates_gen.job.reading.files import check_text, parse_csv, read_bytes
+from templates_gen.job.reading.tables import Length, Offset
+from templates_gen.job.reading.typed import read_table
 from templates_gen.planning import Hung, Plan
 
 MOST_OFF = 100.0

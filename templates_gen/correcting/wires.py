@@ -12,7 +12,7 @@ from templates_gen.base.units import INCH
 from templates_gen.findings.wire import VERY_FLAT
 from templates_gen.holding.statics import HungWire, moved_apart
 from templates_gen.holding.wire import hung_wire
-from templates_gen.model import Frame
+from templates_gen.job.model import Frame
 
 MOST = INCH
 """mm that a drop is changed by the wire at most: more is planned anew rather than twisted.  Our own design, no

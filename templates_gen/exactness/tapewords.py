@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from templates_gen.accuracy import NORMAL_95
 from templates_gen.base.units import show_both
 from templates_gen.exactness.tapecheck import NAMES, Suspect, TapeCheck
 from templates_gen.exactness.words import fine
+from templates_gen.job.accuracy import NORMAL_95
 
 
 def tape_words(check: TapeCheck, unit: str) -> Iterator[str]:

@@ -13,7 +13,7 @@ from templates_gen.behind.wiring import CABLE_KINDS, UK_SOURCE, cable_depth, zon
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import expert, listed, once
 from templates_gen.holding.fixings import depth_of
-from templates_gen.model import Wall
+from templates_gen.job.model import Wall
 from templates_gen.planning import Plan
 
 LOOK = "Look with a detector before you nail; where in doubt, ask"

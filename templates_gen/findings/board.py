@@ -22,8 +22,8 @@ from templates_gen.holding.fixings import (
     too_deep_for_board,
 )
 from templates_gen.holding.studs import centres, known, nearest_stud, on_stud
-from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import is_heavy
+from templates_gen.job.weights import weight_words
 from templates_gen.planning import Hung, Plan
 
 BOARD_SOURCE = "common practice in Germany: hausjournal"

@@ -12,7 +12,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import INCH, MM, UNIT_WORDS, show, show_mass_both
 from templates_gen.base.words import capital, some
 from templates_gen.findings.finding import WARN, Finding
-from templates_gen.model import Job
+from templates_gen.job.model import Job
 
 EXPLICIT = 2.0
 """So many times further from what is usual may lie a length whose own unit was written: it was thought of.  Our own."""

@@ -19,7 +19,7 @@ from templates_gen.findings.doubts_plan import plan_doubts
 from templates_gen.findings.doubts_twins import twin_doubts
 from templates_gen.findings.doubts_wall import wall_doubts
 from templates_gen.findings.finding import Finding
-from templates_gen.model import Job
+from templates_gen.job.model import Job
 from templates_gen.planning import Plan
 
 OF_A_JOB = (

@@ -11,8 +11,8 @@ from templates_gen.base.units import show
 from templates_gen.base.words import feature_place
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Usual, Written, unusual, written
-from templates_gen.model import Feature, Job
-from templates_gen.seats import use_by_name
+from templates_gen.job.model import Feature, Job
+from templates_gen.job.seats import use_by_name
 
 RULE = "doubtful-feature"
 

@@ -10,7 +10,7 @@ from templates_gen.base.units import show
 from templates_gen.findings.doubt import Doubt, Written, frame_place, other_readings, shown_mass, tenfold, written
 from templates_gen.findings.doubts_frames import other_mass, weight_by_area
 from templates_gen.findings.typedlike import typed_as
-from templates_gen.model import Frame, Job
+from templates_gen.job.model import Frame, Job
 
 MOST_COMPARED = 400
 """Frames that are compared with each other: it takes a tenth of a second.  Our own, no source."""

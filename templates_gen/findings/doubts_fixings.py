@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from templates_gen.base.units import show_mass_both
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Usual, Written, frame_place, unusual, written
-from templates_gen.model import Fixing, Job
+from templates_gen.job.model import Fixing, Job
 
 RULE = "doubtful-fixing"
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from templates_gen.base.units import KG, show, show_mass
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Written, frame_place, shown_mass, unusual, written
-from templates_gen.model import Frame, Job
+from templates_gen.job.model import Frame, Job
 
 LIGHT, HEAVY = 1.8, 55.0
 """kg/m² of a framed piece.  A canvas has 2 to 4, glass of 2 mm alone 5 (EN 572-1: 2.5 kg/m² for each mm), a framed

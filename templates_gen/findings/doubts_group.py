@@ -9,7 +9,7 @@ from templates_gen.base.units import INCH, show, show_both
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Usual, Written, frame_place, unusual, written
 from templates_gen.findings.typedlike import by_the_inch, in_tenths
-from templates_gen.model import Frame, Job
+from templates_gen.job.model import Frame, Job
 
 RULE = "doubtful-place"
 

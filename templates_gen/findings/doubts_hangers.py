@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from templates_gen.base.units import show, show_both
 from templates_gen.findings.doubt import Doubt, Usual, Written, frame_place, probably, written
 from templates_gen.findings.wire import LEAST_PAIR
-from templates_gen.model import Frame, Job
+from templates_gen.job.model import Frame, Job
 
 DROPS = {
     "wire": (0.05, 0.36, 14.0), "sawtooth": (0.0, 0.25, 4.0), "rings": (0.02, 0.42, 8.0),

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, unusual, written
-from templates_gen.model import Job
+from templates_gen.job.model import Job
 
 RULE = "doubtful-paper"
 

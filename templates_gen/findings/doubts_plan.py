@@ -13,7 +13,7 @@ from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Usual
 from templates_gen.findings.doubts_fellows import turned
 from templates_gen.hanging import Nail
-from templates_gen.model import Group
+from templates_gen.job.model import Group
 from templates_gen.planning import Hung, Plan
 
 CLOSE_NAILS, CLOSE_HOLES = 25.0, 40.0

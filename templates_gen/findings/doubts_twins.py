@@ -10,7 +10,7 @@ from templates_gen.base.units import show, show_both
 from templates_gen.findings.doubt import Doubt, Usual, Written, frame_place, probably, shown_mass, written
 from templates_gen.findings.doubts_fellows import MOST_COMPARED, mass_room
 from templates_gen.findings.doubts_hangers import SLACK, drops
-from templates_gen.model import Frame, Job
+from templates_gen.job.model import Frame, Job
 
 TWIN_DROPS = 0.09, 16.0, 24.0
 """Twins' drops differ by at most this share of their height, but never less or more than so many mm.  Our own, no

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from templates_gen.base.units import show
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Written, unusual, written
-from templates_gen.model import Job, Studs, Wall
-from templates_gen.stairs import Stairs
+from templates_gen.job.model import Job, Studs, Wall
+from templates_gen.job.stairs import Stairs
 
 
 def wall_doubts(job: Job) -> Iterator[Doubt]:

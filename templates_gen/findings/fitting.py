@@ -102,7 +102,7 @@ def _on_wall(plan: Plan, rect: Rect) -> bool:
     wall = plan.job.wall
     if not wall.outline:
         return wall.rect.holds(rect)
-    from templates_gen.outline import outline_holds  # only a wall with an outline needs a geometry library
+    from templates_gen.job.outline import outline_holds  # only a wall with an outline needs a geometry library
 
     return outline_holds(wall.outline, rect)
 
@@ -140,7 +140,7 @@ def _room(plan: Plan, rect: Rect) -> float:
     wall = plan.job.wall
     if not wall.outline:
         return min(rect.x0, rect.y0, wall.width - rect.x1, wall.height - rect.y1)
-    from templates_gen.outline import room_inside  # only a wall with an outline needs a geometry library
+    from templates_gen.job.outline import room_inside  # only a wall with an outline needs a geometry library
 
     return room_inside(wall.outline, rect)
 

@@ -12,7 +12,7 @@ from templates_gen.findings.words import listed, once, same_words
 from templates_gen.hanging import Nail
 from templates_gen.holding.hooks import SOLD
 from templates_gen.holding.weightclasses import is_heavy
-from templates_gen.model import Frame
+from templates_gen.job.model import Frame
 from templates_gen.planning import Hung, Plan
 
 LEAST_NAIL = 1.8

@@ -20,8 +20,8 @@ from templates_gen.holding.fixings import (
 )
 from templates_gen.holding.lifting import on_bare_nails
 from templates_gen.holding.studs import on_stud
-from templates_gen.holding.weighing import weight_words
 from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
+from templates_gen.job.weights import weight_words
 from templates_gen.planning import Hung, Plan
 
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"

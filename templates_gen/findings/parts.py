@@ -9,7 +9,7 @@ from templates_gen.base.units import show, show_both
 from templates_gen.base.words import some
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import listed, same_words
-from templates_gen.model import Frame
+from templates_gen.job.model import Frame
 from templates_gen.planning import Plan
 
 SIZE_SLACK = 3.0

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from templates_gen.base.units import INCH
-from templates_gen.model import Frame
+from templates_gen.job.model import Frame
 
 INCH_SIZES = frozenset(
     ((4, 6), (5, 7), (8, 10), (8, 12), (9, 12), (11, 14), (12, 12), (12, 16), (16, 20), (20, 24), (24, 36))

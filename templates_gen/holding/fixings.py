@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import GRAVITY, INCH, KG
 from templates_gen.holding.studs import on_stud
-from templates_gen.model import Fixing, Frame, Wall
+from templates_gen.job.model import Fixing, Frame, Wall
 
 TRADE_FACTOR = 4.0
 """A hook's rating is to be so many times the weight on it: a hanger of 10 lb for 2 1/2 lb (C. A. Paschke, Hardware:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import INCH, KG
-from templates_gen.model import Fixing
+from templates_gen.job.model import Fixing
 
 
 class Sold(Record, frozen=True):

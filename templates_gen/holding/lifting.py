@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.holding.weightclasses import is_heavy
-from templates_gen.model import Frame
+from templates_gen.job.model import Frame
 
 ONE_PERSON = 1200.0
 """mm; a frame with a longer side is lifted by two people, for one cannot hold both its ends and see what it is hung on.

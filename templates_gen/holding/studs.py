@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 
 from templates_gen.base.geometry import TOLERANCE
-from templates_gen.model import Studs, Wall
+from templates_gen.job.model import Studs, Wall
 
 
 def known(studs: Studs | None) -> bool:

@@ -6,7 +6,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.base.units import as_found
 from templates_gen.holding.statics import HungWire, moved_apart
-from templates_gen.model import Frame, Hanger
+from templates_gen.job.model import Frame, Hanger
 
 
 def check_wire(frame: Frame) -> None:

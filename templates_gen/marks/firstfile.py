@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from templates_gen.findings import Finding
 from templates_gen.items import Template
+from templates_gen.job.paper_sizes import first_paper
 from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import first_pages
 from templates_gen.marks.ofjob import numbered, of_job
-from templates_gen.papersizes import first_paper
 from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import SheetPlan, page_of
 

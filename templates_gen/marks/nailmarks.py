@@ -9,6 +9,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
 from templates_gen.hanging import Nail
 from templates_gen.items import Circle, Form, Item, Line, Text
+from templates_gen.job.model import Fixing
 from templates_gen.lettering import Lettering
 from templates_gen.marks.blocks import Block, block
 from templates_gen.marks.placing import AIR, Room
@@ -32,7 +33,6 @@ from templates_gen.marksizes import (
     SLIT_TO,
     WIDE,
 )
-from templates_gen.model import Fixing
 from templates_gen.planning import Hung, Plan
 
 NAIL_FORM = "nail"

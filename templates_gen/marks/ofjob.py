@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from templates_gen.items import MM_TO_POINTS, Form, Item, Matrix, Page, Template
-from templates_gen.model import Job
+from templates_gen.job.model import Job
 from templates_gen.sheets import sheet
 
 

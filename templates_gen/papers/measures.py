@@ -5,7 +5,7 @@ from __future__ import annotations
 from templates_gen.base.csv_cells import NOTHING, as_csv, own_text
 from templates_gen.base.record import Record
 from templates_gen.base.units import exact, exact_mass, show, show_mass
-from templates_gen.model import Frame, Hanger, Job
+from templates_gen.job.model import Frame, Hanger, Job
 
 COLUMNS = (
     "drop", "drop_at_two", "left", "right", "drop_left", "drop_right", "ring_separation", "ring_depth", "screw_below",

@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from templates_gen.accuracy import NORMAL_95, READING, SCALE
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH
+from templates_gen.job.accuracy import NORMAL_95, READING, SCALE
 
 MOST_OFF, ODD = 0.05, 0.01
 """Shares of the asked length: further off than the first is refused, than the second is worth a warning.

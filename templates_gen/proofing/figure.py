@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from templates_gen.base.geometry import Rect
 from templates_gen.items import Circle, Item, Polygon
+from templates_gen.job.model import Wall
 from templates_gen.marks.shapes import rounded
-from templates_gen.model import Wall
 from templates_gen.planning import Plan
 from templates_gen.proofing.steps import tread_at
 from templates_gen.proofing.view import View
@@ -71,6 +71,6 @@ def _hidden(plan: Plan, place: Rect) -> float:
 def _on_wall(wall: Wall, place: Rect) -> bool:
     if not wall.outline:
         return wall.rect.holds(place)
-    from templates_gen.outline import outline_holds
+    from templates_gen.job.outline import outline_holds
 
     return outline_holds(wall.outline, place)

@@ -9,8 +9,8 @@ from pathlib import Path
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH
 from templates_gen.items import Pixels
+from templates_gen.job.model import Job
 from templates_gen.lettering import job_lettering
-from templates_gen.model import Job
 from templates_gen.planning import Plan, plan_wall
 from templates_gen.proofing.drawing import Asked, draw_proof, view_of
 from templates_gen.proofing.frames import window

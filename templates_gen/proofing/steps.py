@@ -7,12 +7,12 @@ from collections.abc import Iterator
 
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.items import Item, Polygon
+from templates_gen.job.model import Wall
+from templates_gen.job.stairs import Stairs
 from templates_gen.marks.shapes import Points
 from templates_gen.marksizes import NARROW
-from templates_gen.model import Wall
 from templates_gen.proofing.features import FILL, LINE
 from templates_gen.proofing.view import View
-from templates_gen.stairs import Stairs
 
 
 def stair_items(wall: Wall, view: View) -> Iterator[Item]:

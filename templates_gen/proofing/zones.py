@@ -39,7 +39,7 @@ def zone_items(plan: Plan, view: View) -> Iterator[Item]:
     found = zones(plan.job.wall)
     if not found:
         return
-    from templates_gen.outline import hatched
+    from templates_gen.job.outline import hatched
 
     wall = plan.job.wall
     outline = wall.outline or wall.rect.corners

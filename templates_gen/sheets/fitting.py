@@ -10,8 +10,8 @@ from functools import partial
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.items import POINT
-from templates_gen.model import Paper
-from templates_gen.papersizes import LEAST_SIDE, MOST_SIDE
+from templates_gen.job.model import Paper
+from templates_gen.job.paper_sizes import LEAST_SIDE, MOST_SIDE
 
 SHOP_MARGIN = (5.0, 5.0, 5.0, 5.0)
 """mm; a print shop's roll printer reaches nearly to the edge.  Common practice, no source."""

@@ -19,7 +19,7 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.accuracy import Accuracy
+from templates_gen.job.accuracy import Accuracy
 from templates_gen.sheets.covered import ARM, Covered
 
 

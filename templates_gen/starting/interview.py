@@ -11,11 +11,11 @@ from typing import Any
 
 from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import Record
-from templates_gen.jobfile.building import build_job
-from templates_gen.jobfile.framing import PAIRS
-from templates_gen.jobfile.otherwords import is_not_given, meant
-from templates_gen.jobfile.reading import check_text
-from templates_gen.model import Job
+from templates_gen.job.model import Job
+from templates_gen.job.reading.building import build_job
+from templates_gen.job.reading.files import check_text
+from templates_gen.job.reading.framing import PAIRS
+from templates_gen.job.reading.other_words import is_not_given, meant
 from templates_gen.starting.question import Question, Tables
 from templates_gen.starting.questions import interview
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
-from templates_gen.model import Wall
+from templates_gen.job.model import Wall
 
 COLUMNS, ROWS = 60, 15
 """At most so large is the drawing.  Our own design, no source."""

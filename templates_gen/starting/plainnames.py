@@ -8,8 +8,8 @@ from collections.abc import Mapping
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.toml import toml
-from templates_gen.jobfile.reading import decoded, parse_toml
-from templates_gen.jobfile.travelling import last_part
+from templates_gen.job.reading.files import decoded, parse_toml
+from templates_gen.job.reading.travelling import last_part
 
 JOB_ENDING = (".toml",)
 SHEET_ENDINGS = (".csv", ".tsv", ".txt")

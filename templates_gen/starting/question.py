@@ -6,7 +6,7 @@ from collections.abc import Generator
 from typing import Any
 
 from templates_gen.base.record import Record
-from templates_gen.jobfile.otherwords import two_sides
+from templates_gen.job.reading.other_words import two_sides
 from templates_gen.starting.words import FIELDS
 
 Tables = dict[str, Any]

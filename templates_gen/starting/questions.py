@@ -11,13 +11,13 @@ from collections.abc import Iterable, Sequence
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.units import show_both
-from templates_gen.jobfile.framing import PAIRS
-from templates_gen.jobfile.grouping import ALIGNMENTS, DEFAULT_GAP
-from templates_gen.jobfile.otherwords import TWO_HOOKS, meant
-from templates_gen.jobfile.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
-from templates_gen.jobfile.typed import choices
-from templates_gen.jobfile.whereabouts import DEFAULT_CENTRE
-from templates_gen.seats import use_by_name
+from templates_gen.job.reading.framing import PAIRS
+from templates_gen.job.reading.grouping import ALIGNMENTS, DEFAULT_GAP
+from templates_gen.job.reading.other_words import TWO_HOOKS, meant
+from templates_gen.job.reading.place import DEFAULT_CENTRE
+from templates_gen.job.reading.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
+from templates_gen.job.reading.typed import choices
+from templates_gen.job.seats import use_by_name
 from templates_gen.starting.question import Asking, Question, Tables, fill, fill_sides, question_for
 
 OFFERED = ("row", "rows", "column", "columns", "grid")

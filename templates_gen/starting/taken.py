@@ -8,8 +8,8 @@ from pathlib import Path
 
 import templates_gen
 from templates_gen.base.errors import InputError, did_you_mean
-from templates_gen.jobfile.building import read_job
-from templates_gen.jobfile.reading import decoded, parse_toml, read_bytes
+from templates_gen.job.reading.building import read_job
+from templates_gen.job.reading.files import decoded, parse_toml, read_bytes
 
 SCHEMA_LINE = "#:schema "
 """How a TOML file names its schema to an editor: an open convention of TOML language servers (from memory)."""

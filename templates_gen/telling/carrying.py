@@ -10,7 +10,7 @@ from templates_gen.behind.entries import Entry, entries
 from templates_gen.behind.wiring import nail_zones
 from templates_gen.findings import Finding
 from templates_gen.holding.studs import on_stud
-from templates_gen.model import Fixing, Wall
+from templates_gen.job.model import Fixing, Wall
 from templates_gen.planning import Hung, Plan
 from templates_gen.telling.flagged import flagged_nails, numbers_by_nail, with_mark
 from templates_gen.telling.lines import nail_called

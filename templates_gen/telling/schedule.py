@@ -12,7 +12,7 @@ from templates_gen.behind.wiring import nail_zones
 from templates_gen.findings import Finding, findings_data
 from templates_gen.holding.fixings import wanted_hooks
 from templates_gen.holding.studs import on_stud
-from templates_gen.holding.weighing import weight_words
+from templates_gen.job.weights import weight_words
 from templates_gen.planning import Hung, Plan
 from templates_gen.telling.carrying import Carried, carried
 from templates_gen.telling.flagged import KEY, flagged_nails, with_mark

@@ -16,7 +16,7 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 from templates_gen.arranging.orderly import orderly
 from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.score import score
-from templates_gen.model import Group, Height, Job, Wall
+from templates_gen.job.model import Group, Height, Job, Wall
 from templates_gen.planning import plan_wall
 from tests.jobs import frame, job
 from tests.packing_data import PROBLEMS

@@ -11,7 +11,7 @@ import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from templates_gen.findings import find
-from templates_gen.jobfile.building import read_job
+from templates_gen.job.reading.building import read_job
 from templates_gen.lettering import Lettering
 from templates_gen.marks.drawing import draw_template
 from templates_gen.planning import plan_wall

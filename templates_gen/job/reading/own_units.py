@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from templates_gen.base.words import feature_place
-from templates_gen.jobfile.otherwords import sides_apart
+from templates_gen.job.reading.other_words import sides_apart
 
 _WITH_UNIT = re.compile(
     r"[0-9½¼¾⅛⅜⅝⅞]\s*(mm|cm|m|in|ft|[a-z]*met(?:re|er)s?|inch(?:es)?|foot|feet|[\"'”’″′])", re.IGNORECASE

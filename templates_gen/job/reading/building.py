@@ -13,12 +13,14 @@ from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import replace
 from templates_gen.base.source_date import source_date
 from templates_gen.base.unseen import without_unseen
-from templates_gen.jobfile.exactness import build_accuracy
-from templates_gen.jobfile.framing import build_fixing, build_frame
-from templates_gen.jobfile.grouping import build_group
-from templates_gen.jobfile.listing import frame_rows, measured_rows
-from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes, shown
-from templates_gen.jobfile.tables import (
+from templates_gen.job.model import Fixing, Frame, Job
+from templates_gen.job.reading.accuracy import build_accuracy
+from templates_gen.job.reading.files import check_text, parse_toml, read_bytes, shown
+from templates_gen.job.reading.frame_list import frame_rows, measured_rows
+from templates_gen.job.reading.framing import build_fixing, build_frame
+from templates_gen.job.reading.grouping import build_group
+from templates_gen.job.reading.own_units import written_units
+from templates_gen.job.reading.tables import (
     AccuracyTable,
     FixingTable,
     FrameTable,
@@ -27,11 +29,9 @@ from templates_gen.jobfile.tables import (
     JobTable,
     PaperTable,
 )
-from templates_gen.jobfile.travelling import apart
-from templates_gen.jobfile.typed import read_table
-from templates_gen.jobfile.walling import build_paper, build_wall
-from templates_gen.jobfile.written import written_units
-from templates_gen.model import Fixing, Frame, Job
+from templates_gen.job.reading.travelling import apart
+from templates_gen.job.reading.typed import read_table
+from templates_gen.job.reading.walling import build_paper, build_wall
 
 KNOWN_TABLES = list(JobFile.__struct_fields__)
 

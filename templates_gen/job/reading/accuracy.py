@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.accuracy import Accuracy
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
-from templates_gen.jobfile.tables import AccuracyTable
+from templates_gen.job.accuracy import Accuracy
+from templates_gen.job.reading.tables import AccuracyTable
 
 LARGEST_LENGTH = 50.0
 """mm.  A larger standard deviation is taken for a slip of the unit.  Our own design, no source."""

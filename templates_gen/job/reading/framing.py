@@ -10,12 +10,12 @@ from typing import Any
 from templates_gen.base.errors import InputError
 from templates_gen.base.files import odd_kind
 from templates_gen.base.units import as_found
-from templates_gen.holding.framesize import mat_shown
-from templates_gen.holding.weighing import Estimate, estimate
-from templates_gen.jobfile.parts import build_parts, check_parts, worked_out
-from templates_gen.jobfile.pictures import picture_size
-from templates_gen.jobfile.tables import FixingKind, FixingTable, FrameTable, HangerKind, HangerTable
-from templates_gen.model import Fixing, Frame, Hanger
+from templates_gen.job.frame_sizes import mat_shown
+from templates_gen.job.model import Fixing, Frame, Hanger
+from templates_gen.job.reading.parts import build_parts, check_parts, worked_out
+from templates_gen.job.reading.picture_sizes import picture_size
+from templates_gen.job.reading.tables import FixingKind, FixingTable, FrameTable, HangerKind, HangerTable
+from templates_gen.job.weights import Estimate, estimate
 
 PAIRS = ("rings", "keyholes", "cleat")
 """The hangers with two bearing points or screws, whose left and right matter."""

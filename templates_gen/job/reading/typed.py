@@ -10,8 +10,8 @@ from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_
 from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import Table, convert
 from templates_gen.base.units import parse_length, parse_mass, parse_offset
-from templates_gen.jobfile.otherwords import is_not_given, meant, on_two, sides_apart
-from templates_gen.jobfile.tables import Length, Mass, Offset
+from templates_gen.job.reading.other_words import is_not_given, meant, on_two, sides_apart
+from templates_gen.job.reading.tables import Length, Mass, Offset
 
 _TableT = TypeVar("_TableT", bound=Table)
 

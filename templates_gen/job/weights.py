@@ -8,8 +8,8 @@ from __future__ import annotations
 from templates_gen.base.geometry import Size
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH, show_mass_both
-from templates_gen.holding.framesize import Mat, Moulding, contents_within, window_size
-from templates_gen.model import Frame
+from templates_gen.job.frame_sizes import Mat, Moulding, contents_within, window_size
+from templates_gen.job.model import Frame
 
 GLAZINGS = {"glass": 2500.0, "acrylic": 1190.0}
 """kg/m³.  Float glass: EN 572-1, as others quote it; acrylic sheet: 1170 to 1200 in makers' data sheets."""

@@ -9,16 +9,16 @@ from typing import Any
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.base.units import exact
-from templates_gen.jobfile.building import check_tables, read_job
-from templates_gen.jobfile.grouping import build_group
-from templates_gen.jobfile.reading import check_text, parse_toml, read_bytes, shown
-from templates_gen.jobfile.tables import GroupTable, JobTable
-from templates_gen.jobfile.travelling import apart
-from templates_gen.jobfile.typed import read_length, read_table
-from templates_gen.jobfile.walling import build_wall
-from templates_gen.jobfile.whereabouts import is_name
-from templates_gen.jobfile.written import written_units
-from templates_gen.model import Job, Wall
+from templates_gen.job.model import Job, Wall
+from templates_gen.job.reading.building import check_tables, read_job
+from templates_gen.job.reading.files import check_text, parse_toml, read_bytes, shown
+from templates_gen.job.reading.grouping import build_group
+from templates_gen.job.reading.own_units import written_units
+from templates_gen.job.reading.place import is_name
+from templates_gen.job.reading.tables import GroupTable, JobTable
+from templates_gen.job.reading.travelling import apart
+from templates_gen.job.reading.typed import read_length, read_table
+from templates_gen.job.reading.walling import build_wall
 
 
 def read_job_on(path: Path, other: Path) -> Job:

@@ -11,7 +11,7 @@ import re
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.base.units import INCH, parse_length
-from templates_gen.model import Job, Paper
+from templates_gen.job.model import Job, Paper
 
 SIZES: dict[str, tuple[float, float]] = {
     # ISO 216

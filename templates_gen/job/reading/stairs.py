@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from templates_gen.base.errors import InputError
-from templates_gen.jobfile.tables import StairsTable
-from templates_gen.stairs import Stairs
+from templates_gen.job.reading.tables import StairsTable
+from templates_gen.job.stairs import Stairs
 
 STEEPEST = 80.0
 """Degrees.  A steeper pitch is taken for a slip.  Common practice, no source."""

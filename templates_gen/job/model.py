@@ -5,11 +5,11 @@ Every value is frozen.  Positions: x from the wall's left end, y from the floor.
 
 from __future__ import annotations
 
-from templates_gen.accuracy import Accuracy
 from templates_gen.base.geometry import Rect, around
 from templates_gen.base.record import Record, field
-from templates_gen.stairs import Stairs
-from templates_gen.wishes import Wishes
+from templates_gen.job.accuracy import Accuracy
+from templates_gen.job.stairs import Stairs
+from templates_gen.job.wishes import Wishes
 
 SIDES = ("left", "above", "right", "below")
 """Where frames are that hang around a feature."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 
 from templates_gen.base.record import Record
-from templates_gen.seeing import SEEN_ANGLE
+from templates_gen.job.seeing import SEEN_ANGLE
 
 NORMAL_95 = 1.96
 """95 % of a normal distribution lie within this many standard deviations (two-sided quantile)."""

@@ -9,12 +9,8 @@ from typing import Any
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect, around
 from templates_gen.base.units import INCH, as_found
-from templates_gen.jobfile.otherwords import furniture_word
-from templates_gen.jobfile.stairs import build_stairs
-from templates_gen.jobfile.tables import FeatureTable, MarginTable, PaperTable, StudsTable, WallTable
-from templates_gen.jobfile.typed import read_length, read_table
-from templates_gen.model import Feature, Paper, Sides, Studs, Wall
-from templates_gen.papersizes import (
+from templates_gen.job.model import Feature, Paper, Sides, Studs, Wall
+from templates_gen.job.paper_sizes import (
     DEFAULT_MARGIN,
     DEFAULT_OVERLAP,
     LEAST_OVERLAP,
@@ -24,6 +20,10 @@ from templates_gen.papersizes import (
     paper_size,
     roll_width,
 )
+from templates_gen.job.reading.other_words import furniture_word
+from templates_gen.job.reading.stairs import build_stairs
+from templates_gen.job.reading.tables import FeatureTable, MarginTable, PaperTable, StudsTable, WallTable
+from templates_gen.job.reading.typed import read_length, read_table
 
 STUD_SPACING = {"in": 16 * INCH, "metric": 600.0}
 """mm between stud centres when not given: 16 in (IRC, Table R602.3(5), as others quote it); 600 mm (UK practice, from
@@ -80,7 +80,7 @@ def _outline(table: WallTable) -> tuple[tuple[Point, ...], Point]:
         return (), (0.0, 0.0)
     if len(table.outline) < 3:
         raise InputError("wall, outline", f"found {len(table.outline)} corners, expected 3 or more [x, y] pairs")
-    from templates_gen.outline import check_outline  # only such a wall needs a geometry library
+    from templates_gen.job.outline import check_outline  # only such a wall needs a geometry library
 
     check_outline(table.outline)
     low = min(y for _, y in table.outline)

@@ -1,0 +1,1 @@
+"""What a job says: complete, checked, in mm and kg."""

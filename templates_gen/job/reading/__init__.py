@@ -1,0 +1,1 @@
+"""The door: files become a job here, and nowhere else."""
