@@ -9,7 +9,7 @@ from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.salon import Pile, Watch
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
-from templates_gen.hanging import Bearing, Nail, bearings, nails
+from templates_gen.hanging.bearings import Bearing, Nail, bearings, nails
 from templates_gen.job.model import SIDES, Feature, Frame, Group, Job, Spot, Wall
 from templates_gen.reading_order import reading_order
 

@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.neighbours import Neighbours, neighbours
-from templates_gen.hanging import nail_rise
+from templates_gen.hanging.bearings import nail_rise
 from templates_gen.job.accuracy import WIDE_SCALE
 from templates_gen.job.model import Job
 from templates_gen.marks.nailmarks import NAIL_FORM

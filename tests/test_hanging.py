@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
-from templates_gen.hanging import bearings, nail_rise, nails
+from templates_gen.hanging.bearings import bearings, nail_rise, nails
 from templates_gen.job.model import Fixing, Frame, Hanger
 from templates_gen.job.reading.framing import build_frame
 from templates_gen.job.reading.tables import FrameTable

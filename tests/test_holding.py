@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.base.record import replace
-from templates_gen.holding.fixings import (
+from templates_gen.hanging.fixings import (
     board_hooks_needed,
     heaviest_metre,
     hooks_needed,
@@ -19,7 +19,7 @@ from templates_gen.holding.fixings import (
     screw_withdrawal,
     wanted_hooks,
 )
-from templates_gen.holding.hooks import SOLD, exchanged
+from templates_gen.hanging.hooks import SOLD, exchanged
 from templates_gen.job.model import Fixing, Hanger, Studs, Wall
 from templates_gen.planning import plan_wall
 from templates_gen.telling.schedule import as_data

@@ -14,7 +14,7 @@ from templates_gen.correcting.holes import Cure, Cured, cured, hung_wider
 from templates_gen.correcting.moves import Correction, Limits, correction
 from templates_gen.correcting.poses import Pose
 from templates_gen.findings.hanging import HOOK_MARGIN
-from templates_gen.holding.hooks import SOLD
+from templates_gen.hanging.hooks import SOLD
 from templates_gen.job.model import Fixing, Hanger, Studs, Wall
 from templates_gen.planning import Plan, plan_wall
 from tests.jobs import frame, job

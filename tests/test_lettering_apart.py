@@ -6,7 +6,7 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import show, show_both
-from templates_gen.hanging import Nail
+from templates_gen.hanging.bearings import Nail
 from tests.made import NAMES, Everything, made
 from tests.page_texts import OnPage, overlapping, pages, sheet_pages, to_page_mm
 

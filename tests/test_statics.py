@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from templates_gen.holding import statics
+from templates_gen.hanging import statics
 
 
 def wire_rise(separation: float, length: float, apart: float = 0.0) -> float:

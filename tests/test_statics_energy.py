@@ -9,7 +9,7 @@ import math
 import numpy as np
 import pytest
 
-from templates_gen.holding import statics
+from templates_gen.hanging import statics
 from tests.test_statics import hung, wire_rise
 
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from templates_gen.holding.wire import drop_at_two, drop_at_two_limits
+from templates_gen.hanging.wire import drop_at_two, drop_at_two_limits
 from templates_gen.job.model import Hanger
 from tests.jobs import frame
 

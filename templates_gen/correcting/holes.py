@@ -17,9 +17,9 @@ from templates_gen.correcting.changing import Checked, passes
 from templates_gen.correcting.moves import Correction, Move
 from templates_gen.correcting.wires import Rewired, rewired
 from templates_gen.findings.wire import LEAST_PAIR, RING_ROOM
-from templates_gen.holding.hooks import Sold, clear_hooks, exchanged
-from templates_gen.holding.statics import moved_apart
-from templates_gen.holding.wire import hung_wire
+from templates_gen.hanging.hooks import Sold, clear_hooks, exchanged
+from templates_gen.hanging.statics import moved_apart
+from templates_gen.hanging.wire import hung_wire
 from templates_gen.job.model import Fixing, Frame
 from templates_gen.planning import Hung
 

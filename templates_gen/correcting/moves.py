@@ -26,7 +26,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION
 from templates_gen.correcting.poses import Pose
 from templates_gen.exactness.neighbours import neighbours
-from templates_gen.hanging import nail_rise
+from templates_gen.hanging.bearings import nail_rise
 from templates_gen.job.seeing import SEEN_ANGLE, seen_step
 from templates_gen.planning import Hung, Plan
 

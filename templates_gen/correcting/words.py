@@ -11,7 +11,7 @@ from templates_gen.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, 
 from templates_gen.correcting.levelling import LEVEL_FIRST, tilted_words
 from templates_gen.correcting.moves import Correction, Limits, Move
 from templates_gen.findings.words import by_how_much
-from templates_gen.holding.hooks import Sold
+from templates_gen.hanging.hooks import Sold
 from templates_gen.job.model import Frame
 from templates_gen.job.seeing import SEEN_ANGLE, SEEN_SOURCE
 from templates_gen.planning import Hung, Plan

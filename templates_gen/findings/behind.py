@@ -12,7 +12,7 @@ from templates_gen.behind.piping import WET_ROOMS, pipes_near
 from templates_gen.behind.wiring import CABLE_KINDS, UK_SOURCE, cable_depth, zones_met
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import expert, listed, once
-from templates_gen.holding.fixings import depth_of
+from templates_gen.hanging.fixings import depth_of
 from templates_gen.job.model import Wall
 from templates_gen.planning import Plan
 

@@ -9,7 +9,7 @@ from templates_gen.base.units import show_both, show_mass_both
 from templates_gen.base.words import capital, counted
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import WHO_DECIDES, listed, once, same_words
-from templates_gen.holding.fixings import (
+from templates_gen.hanging.fixings import (
     DEEPEST_ON_BOARD,
     METRE,
     MOST_ON_BOARD,
@@ -21,8 +21,8 @@ from templates_gen.holding.fixings import (
     is_board,
     too_deep_for_board,
 )
-from templates_gen.holding.studs import centres, known, nearest_stud, on_stud
-from templates_gen.holding.weightclasses import is_heavy
+from templates_gen.hanging.studs import centres, known, nearest_stud, on_stud
+from templates_gen.hanging.weight_classes import is_heavy
 from templates_gen.job.weights import weight_words
 from templates_gen.planning import Hung, Plan
 

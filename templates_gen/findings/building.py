@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from templates_gen.base.record import Record
 from templates_gen.findings.finding import NOTE, Finding
 from templates_gen.findings.words import listed
-from templates_gen.holding.weightclasses import weight_class
+from templates_gen.hanging.weight_classes import weight_class
 from templates_gen.job.model import Wall
 from templates_gen.planning import Plan
 

@@ -12,7 +12,7 @@ from templates_gen.base.units import show, show_both
 from templates_gen.findings import usual
 from templates_gen.findings.doubt import Doubt, Usual
 from templates_gen.findings.doubts_fellows import turned
-from templates_gen.hanging import Nail
+from templates_gen.hanging.bearings import Nail
 from templates_gen.job.model import Group
 from templates_gen.planning import Hung, Plan
 

@@ -9,9 +9,9 @@ from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import DIVISION, show_both
 from templates_gen.findings.finding import NOTE, STOP, Finding
 from templates_gen.findings.words import listed, once, same_words
-from templates_gen.hanging import Nail
-from templates_gen.holding.hooks import SOLD
-from templates_gen.holding.weightclasses import is_heavy
+from templates_gen.hanging.bearings import Nail
+from templates_gen.hanging.hooks import SOLD
+from templates_gen.hanging.weight_classes import is_heavy
 from templates_gen.job.model import Frame
 from templates_gen.planning import Hung, Plan
 

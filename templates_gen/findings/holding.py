@@ -10,7 +10,7 @@ from templates_gen.base.units import GRAVITY, KG, show_both, show_mass_both
 from templates_gen.base.words import capital, counted
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import WHO_DECIDES, listed, same_words
-from templates_gen.holding.fixings import (
+from templates_gen.hanging.fixings import (
     LEAST_DIAMETERS,
     TRADE_FACTOR,
     hooks_needed,
@@ -18,9 +18,9 @@ from templates_gen.holding.fixings import (
     length_in_stud,
     outward_pull,
 )
-from templates_gen.holding.lifting import on_bare_nails
-from templates_gen.holding.studs import on_stud
-from templates_gen.holding.weightclasses import HEAVY_WORDS, is_heavy
+from templates_gen.hanging.lifting import on_bare_nails
+from templates_gen.hanging.studs import on_stud
+from templates_gen.hanging.weight_classes import HEAVY_WORDS, is_heavy
 from templates_gen.job.weights import weight_words
 from templates_gen.planning import Hung, Plan
 

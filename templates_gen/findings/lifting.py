@@ -8,9 +8,9 @@ from templates_gen.base.units import show_mass_both
 from templates_gen.base.words import counted
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import WHO_DECIDES, listed, same_words
-from templates_gen.holding.fixings import TRADE_FACTOR, is_board
-from templates_gen.holding.lifting import on_bare_nails, wants_two
-from templates_gen.holding.weightclasses import weight_class
+from templates_gen.hanging.fixings import TRADE_FACTOR, is_board
+from templates_gen.hanging.lifting import on_bare_nails, wants_two
+from templates_gen.hanging.weight_classes import weight_class
 from templates_gen.job.model import Wall
 from templates_gen.job.weights import weight_words
 from templates_gen.planning import Hung, Plan

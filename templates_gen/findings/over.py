@@ -8,7 +8,7 @@ from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.words import some
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import listed
-from templates_gen.holding.weightclasses import LIGHT_WORDS, is_heavy
+from templates_gen.hanging.weight_classes import LIGHT_WORDS, is_heavy
 from templates_gen.job.model import Feature
 from templates_gen.job.seats import USES, use_by_name
 from templates_gen.planning import Hung, Plan

@@ -13,8 +13,8 @@ from templates_gen.base.units import GRAVITY, INCH, show_both, show_mass
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.hanging import HOOK_MARGIN
 from templates_gen.findings.words import same_words
-from templates_gen.hanging import nail_rise
-from templates_gen.holding.statics import (
+from templates_gen.hanging.bearings import nail_rise
+from templates_gen.hanging.statics import (
     HungWire,
     least_apart,
     least_mass_depth,
@@ -22,7 +22,7 @@ from templates_gen.holding.statics import (
     slip_to_tilt,
     steady_angle,
 )
-from templates_gen.holding.wire import drop_at_two_limits, hung_wire, mass_depth
+from templates_gen.hanging.wire import drop_at_two_limits, hung_wire, mass_depth
 from templates_gen.job.model import Frame
 from templates_gen.job.seeing import SEEN_ANGLE
 from templates_gen.planning import Plan

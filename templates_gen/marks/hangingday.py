@@ -12,8 +12,8 @@ from functools import partial
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
 from templates_gen.base.words import counted, some
-from templates_gen.holding.lifting import on_bare_nails, wants_two
-from templates_gen.holding.studs import on_stud
+from templates_gen.hanging.lifting import on_bare_nails, wants_two
+from templates_gen.hanging.studs import on_stud
 from templates_gen.marks import sketches
 from templates_gen.marks.cautions import TITLE
 from templates_gen.marks.sketches import Sketch

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
-from templates_gen.hanging import Nail
+from templates_gen.hanging.bearings import Nail
 from templates_gen.items import Circle, Form, Item, Line, Text
 from templates_gen.job.model import Fixing
 from templates_gen.lettering import Lettering

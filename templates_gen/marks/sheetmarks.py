@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record
-from templates_gen.hanging import Nail
+from templates_gen.hanging.bearings import Nail
 from templates_gen.items import Item, Line, Text, Use
 from templates_gen.lettering import Lettering
 from templates_gen.longlines import level_spans, nosing_line, pieces, pitch_line, wall_edges

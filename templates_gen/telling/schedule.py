@@ -10,8 +10,8 @@ from templates_gen.base.units import other_unit, show, show_both, tenth
 from templates_gen.base.words import lines_of
 from templates_gen.behind.wiring import nail_zones
 from templates_gen.findings import Finding, findings_data
-from templates_gen.holding.fixings import wanted_hooks
-from templates_gen.holding.studs import on_stud
+from templates_gen.hanging.fixings import wanted_hooks
+from templates_gen.hanging.studs import on_stud
 from templates_gen.job.weights import weight_words
 from templates_gen.planning import Hung, Plan
 from templates_gen.telling.carrying import Carried, carried

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import GRAVITY, INCH, KG
-from templates_gen.holding.studs import on_stud
+from templates_gen.hanging.studs import on_stud
 from templates_gen.job.model import Fixing, Frame, Wall
 
 TRADE_FACTOR = 4.0

@@ -10,7 +10,7 @@ import math
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import GRAVITY
-from templates_gen.holding.wire import check_wire, drop_at_two, hung_wire
+from templates_gen.hanging.wire import check_wire, drop_at_two, hung_wire
 from templates_gen.job.model import Frame
 
 

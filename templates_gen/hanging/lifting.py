@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from templates_gen.base.geometry import TOLERANCE
-from templates_gen.holding.weightclasses import is_heavy
+from templates_gen.hanging.weight_classes import is_heavy
 from templates_gen.job.model import Frame
 
 ONE_PERSON = 1200.0

@@ -5,7 +5,7 @@ from __future__ import annotations
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.base.units import as_found
-from templates_gen.holding.statics import HungWire, moved_apart
+from templates_gen.hanging.statics import HungWire, moved_apart
 from templates_gen.job.model import Frame, Hanger
 
 

@@ -1,1 +1,0 @@
-"""Weights, wires and fixings: what hangs on what, computed."""
