@@ -12,8 +12,8 @@ from itertools import combinations
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
-from templates_gen.items import Form, Item, Line, Polygon, Template, Text, Use
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.items import Form, Item, Line, Polygon, Template, Text, Use
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.sheets.sheet import Sheet
 from tests.made import NAMES, made
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from functools import cache
 from xml.etree import ElementTree as Xml
 
-from templates_gen.items import Template
+from templates_gen.drawing.items import Template
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
-from templates_gen.lettering import Lettering
 from templates_gen.planning import plan_wall
 from templates_gen.proofing.drawing import Asked, draw_proof, view_of
 from templates_gen.proofing.view import View

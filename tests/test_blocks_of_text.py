@@ -7,11 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import block, shortened, wrapped
-from templates_gen.marks.placing import Room, placed_near
-from templates_gen.marks.shapes import ground, level, rounded, upright
+from templates_gen.drawing.blocks import block, shortened, wrapped
+from templates_gen.drawing.items import Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room, placed_near
+from templates_gen.drawing.shapes import ground, level, rounded, upright
 
 LETTERING = Lettering()
 WORDS = st.lists(st.sampled_from(["fern", "royal", "Polypody", "14", "3/8", "in", "·", "the"]), max_size=12).map(

@@ -15,13 +15,13 @@ from templates_gen.correcting.form import form_pages
 from templates_gen.correcting.patches import patches
 from templates_gen.correcting.patchpages import patch_pages
 from templates_gen.correcting.words import what_to_do
-from templates_gen.items import Line, Text
+from templates_gen.drawing.items import Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Fixing, Hanger, Height, Wall
 from templates_gen.job.reading.building import read_job
-from templates_gen.lettering import Lettering
 from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Readings, measured
-from templates_gen.writing import write_pdf
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import SAMPLE_NAMES, made, twelve
 from tests.pdf_reading import moved, page_marks

@@ -4,11 +4,11 @@ import json
 
 import pytest
 
+from templates_gen.drawing.items import Text
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.findings import Finding, find
-from templates_gen.items import Text
 from templates_gen.job.model import Fixing, Hanger
 from templates_gen.job.reading.building import read_job
-from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import first_pages
 from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import plan_sheets

@@ -7,10 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Item, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import wrapped
-from templates_gen.marks.flow import AIR, Flow
+from templates_gen.drawing.blocks import wrapped
+from templates_gen.drawing.flow import AIR, Flow
+from templates_gen.drawing.items import Item, Text
+from templates_gen.drawing.lettering import Lettering
 
 LETTERING = Lettering()
 LENGTHS = "from 48 9/16 in · 1233 mm to 0.27 in · 6.9 mm, E1 to E4 (5), 20 lb (9.1 kg), 100 % of a row · b"

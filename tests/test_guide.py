@@ -7,9 +7,9 @@ from typing import Any
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Circle, Item, Line, Page, Polygon, Text
+from templates_gen.drawing.items import Circle, Item, Line, Page, Polygon, Text
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Fixing, Frame, Studs, Wall
-from templates_gen.lettering import Lettering
 from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.marks.guide import GUTTER, TICK
 from templates_gen.marks.hangingday import hanging_order, hanging_steps, own_tools

@@ -9,11 +9,11 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
+from templates_gen.drawing.items import Polygon, Text
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.exactness.neighbours import neighbours
-from templates_gen.items import Polygon, Text
 from templates_gen.job.model import Hanger
 from templates_gen.job.paper_sizes import own_paper
-from templates_gen.lettering import Lettering
 from templates_gen.papers.labels import labels
 from templates_gen.papers.labelsheet import label_sheet
 from templates_gen.planning import plan_wall

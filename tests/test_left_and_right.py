@@ -13,10 +13,10 @@ import math
 import pypdf
 import pytest
 
-from templates_gen.items import Text
+from templates_gen.drawing.items import Text
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.paper_sizes import own_paper
 from templates_gen.job.reading.building import read_job
-from templates_gen.lettering import Lettering
 from templates_gen.papers.labels import labels
 from templates_gen.papers.labelsheet import label_sheet
 from templates_gen.papers.measuring import measuring_sheet

@@ -11,12 +11,12 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room
 from templates_gen.findings import find
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
-from templates_gen.lettering import Lettering
 from templates_gen.marks.drawing import draw_template
-from templates_gen.marks.placing import Room
 from templates_gen.marks.sheetmarks import frame_rules, nail_labels, shown_on
 from templates_gen.marks.square import place_square
 from templates_gen.planning import Plan, plan_wall

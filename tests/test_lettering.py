@@ -17,10 +17,10 @@ from hypothesis import strategies as st
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
-from templates_gen.items import POINT, Page, Template, Text
-from templates_gen.lettering import Lettering
-from templates_gen.pdf.direction import levels
-from templates_gen.writing import write_pdf
+from templates_gen.drawing.items import POINT, Page, Template, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.pdf.direction import levels
+from templates_gen.drawing.pdf.writing import write_pdf
 
 SCRIPTS = (
     "Fern 0123456789 × 3 3/8″",

@@ -8,10 +8,10 @@ from functools import cache
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Polygon, Text
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.flow import Flow
+from templates_gen.drawing.items import Polygon, Text
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.marks.firstpages import area_beside_rules
-from templates_gen.marks.flow import Flow
 from templates_gen.marks.mappages import LEAST_CELL, map_pages
 from templates_gen.planning import Plan, plan_wall
 from templates_gen.sheets.order import taping_order

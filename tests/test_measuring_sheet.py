@@ -9,10 +9,10 @@ import pytest
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Line, Text
+from templates_gen.drawing.items import Line, Text
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Frame, Hanger
 from templates_gen.job.paper_sizes import own_paper
-from templates_gen.lettering import Lettering
 from templates_gen.papers.measuring import measuring_sheet
 from tests.jobs import frame, job
 from tests.made import NAMES, made

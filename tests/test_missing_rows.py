@@ -9,9 +9,9 @@ import pytest
 from PIL import Image
 
 from templates_gen.base.errors import InputError
-from templates_gen.proofing.imaging import read_picture
-from templates_gen.proofing.jpegend import with_more_data
-from templates_gen.proofing.pngrows import has_every_row
+from templates_gen.drawing.images import read_picture
+from templates_gen.drawing.jpeg_end import with_more_data
+from templates_gen.drawing.png_rows import has_every_row
 
 END = b"\xff\xd9"
 """How a JPEG picture ends (ITU-T T.81, table B.1)."""

@@ -25,12 +25,12 @@ from templates_gen.base.record import replace
 from templates_gen.choosing.keeping import kept
 from templates_gen.choosing.options import Option, options
 from templates_gen.choosing.page import layout_of, options_page
+from templates_gen.drawing.blocks import named_in
+from templates_gen.drawing.items import Polygon
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.findings import STOP, WARN, Finding
-from templates_gen.items import Polygon
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.other_wall import read_job_on
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import named_in
 from templates_gen.planning import placed, plan_wall
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.page_texts import on_page, overlapping

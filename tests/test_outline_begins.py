@@ -13,11 +13,11 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.base.toml import toml
 from templates_gen.behind.wiring import zones
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.findings import find
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.other_wall import read_job_on
-from templates_gen.lettering import Lettering
 from templates_gen.planning import centre_line, plan_wall
 from templates_gen.proofing.dimensions import chains
 from templates_gen.proofing.drawing import Asked, view_of

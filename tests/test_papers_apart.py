@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Text
+from templates_gen.drawing.items import Text
 from tests.made import NAMES, made
 from tests.papers import PAPERS, POINT, paper
 

@@ -18,7 +18,7 @@ import pytest
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.output import MADE_BY
-from templates_gen.items import (
+from templates_gen.drawing.items import (
     MM_TO_POINTS,
     POINT,
     Circle,
@@ -32,8 +32,8 @@ from templates_gen.items import (
     Text,
     Use,
 )
-from templates_gen.lettering import Lettering
-from templates_gen.writing import write_pdf
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.pdf.writing import write_pdf
 from tests.pdf_reading import Marks, page_marks
 
 CLOSE = 0.0005 / POINT

@@ -2,13 +2,13 @@
 
 import pytest
 
+from templates_gen.drawing.items import Text
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.findings import find
 from templates_gen.findings.over import use_of
 from templates_gen.findings.untold import not_checked, not_checked_words
 from templates_gen.hanging.weight_classes import weight_class
-from templates_gen.items import Text
 from templates_gen.job.model import Hanger
-from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import first_pages
 from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import plan_sheets

@@ -4,7 +4,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
-from templates_gen.marks.placing import MANY, Boxes, Room
+from templates_gen.drawing.placing import MANY, Boxes, Room
 
 PAGE = Rect(0.0, 0.0, 60.0, 40.0)
 STEP = 0.5  # mm between the places that are tried

@@ -19,10 +19,10 @@ import pypdf
 import pytest
 
 from templates_gen.base.errors import InputError
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.papers.scalepage import scale_of, scale_page
 from templates_gen.printing.profile import Readings, measured
-from templates_gen.writing import write_pdf
 from tests.made import made
 from tests.pdf_reading import page_marks
 from tests.taping import Disturbance, find, moved, printed, rigid

@@ -7,8 +7,8 @@ import pytest
 from shapely import LineString
 from shapely import box as rectangle
 
-from templates_gen.items import Line, Text
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.items import Line, Text
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.papers.scalepage import scale_of, scale_page
 from tests.running import MINIMAL, listing, run
 

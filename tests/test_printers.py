@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from templates_gen.base.errors import InputError, OutputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
-from templates_gen.items import moved
+from templates_gen.drawing.items import moved
 from templates_gen.printing.correction import correction, paper_doubt
 from templates_gen.printing.profile import Readings, doubts, measured, sureness
 from templates_gen.printing.store import checked_name, every, load, names, profile_folder, save

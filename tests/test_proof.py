@@ -14,10 +14,10 @@ from PIL import Image
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
-from templates_gen.items import POINT
+from templates_gen.drawing.items import POINT
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Job
 from templates_gen.job.stairs import Stairs
-from templates_gen.lettering import Lettering
 from templates_gen.planning import plan_wall
 from templates_gen.proofing.drawing import Asked
 from templates_gen.proofing.making import make_proof

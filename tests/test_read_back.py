@@ -8,7 +8,7 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from templates_gen.items import Circle, Line, Polygon, Text
+from templates_gen.drawing.items import Circle, Line, Polygon, Text
 from tests.made import NAMES, SAMPLE_NAMES, made
 from tests.pdf_reading import moved
 from tests.wall_reading import (

@@ -76,7 +76,7 @@ def test_one_job_pays_for_no_pool(folder):
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=30, check=True)
     names = set(done.stderr.split())
-    assert "templates_gen.writing" in names
+    assert "templates_gen.drawing.pdf.writing" in names
     assert names & {"concurrent.futures", "multiprocessing", "templates_gen.commands.several"} == set()
 
 

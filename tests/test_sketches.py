@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Circle, Item, Line, Polygon, Text
+from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
 from templates_gen.marks import sketches
 from templates_gen.marks.sketches import Sketch
 from templates_gen.planning import plan_wall

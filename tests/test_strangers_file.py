@@ -14,7 +14,7 @@ from pypdf.generic import DecodedStreamObject, EncodedStreamObject, NameObject, 
 
 from templates_gen.base import file_names as filenames
 from templates_gen.base.errors import InputError
-from templates_gen.pdf.attached import MOST_FILES, Attached
+from templates_gen.drawing.pdf.attached import MOST_FILES, Attached
 from tests.running import MEASURED, MINIMAL, listing, run
 from tests.test_taken import JOB, WITH_SHEET
 

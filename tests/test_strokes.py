@@ -9,9 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Line
-from templates_gen.marks.strokes import inside, nail_holes, phased, unbroken
-from templates_gen.marksizes import NAIL_CLEAR
+from templates_gen.drawing.items import Line
+from templates_gen.drawing.sizes import NAIL_CLEAR
+from templates_gen.drawing.strokes import inside, nail_holes, phased, unbroken
 
 PLACE = st.floats(-500.0, 500.0)
 

@@ -11,29 +11,29 @@ import pytest
 from tests.importing import FILES, foreign, imported, neighbours, tree
 
 LAYERS = {  # part of the package: the parts it may not import from
-    "arranging": ("job.reading", "sheets", "marks", "writing", "pdf", "proofing", "commands"),
-    "choosing": ("writing", "pdf", "commands"),
-    "correcting": ("writing", "pdf", "proofing", "commands"),
-    "job.reading": ("sheets", "marks", "writing", "pdf", "proofing", "commands"),
-    "sheets": ("job.reading", "writing", "pdf", "proofing", "commands"),
-    "marks": ("job.reading", "writing", "pdf", "proofing", "commands"),
-    "printing": ("job.reading", "writing", "pdf", "commands"),
-    "papers": ("job.reading", "writing", "pdf", "proofing", "commands"),
-    "pdf": ("sheets", "marks", "lettering", "job.reading", "proofing", "commands"),
+    "arranging": ("job.reading", "sheets", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "choosing": ("drawing.pdf.writing", "drawing.pdf", "commands"),
+    "correcting": ("drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "job.reading": ("sheets", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "sheets": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "marks": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "printing": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "commands"),
+    "papers": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "drawing.pdf": ("sheets", "marks", "drawing.lettering", "job.reading", "proofing", "commands"),
     "proofing": ("job.reading", "commands"),
-    "telling": ("job.reading", "sheets", "marks", "writing", "pdf", "proofing", "commands"),
+    "telling": ("job.reading", "sheets", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
     "starting": ("sheets", "marks", "proofing", "commands"),
 }
 
 OWNERS = {  # library: the one file that knows it
-    "bidi": "pdf.direction",
-    "PIL": "proofing.imaging",
+    "bidi": "drawing.pdf.direction",
+    "PIL": "drawing.images",
     "msgspec": "base.record",
-    "pypdf": "pdf.attached",
-    "pypdfium2": "proofing.pixels",
-    "reportlab": "pdf.engine",
+    "pypdf": "drawing.pdf.attached",
+    "pypdfium2": "drawing.png",
+    "reportlab": "drawing.pdf.engine",
     "shapely": "job.outline",
-    "uharfbuzz": "pdf.engine",
+    "uharfbuzz": "drawing.pdf.engine",
 }
 
 HEAVY = (

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from templates_gen.items import Polygon, Text
+from templates_gen.drawing.items import Polygon, Text
 from templates_gen.marks.daysteps import taping_steps
 from templates_gen.planning import plan_wall
 from templates_gen.sheets.order import Order, taping_order

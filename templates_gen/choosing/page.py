@@ -9,13 +9,13 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.choosing.options import Option, in_all, option_lines
-from templates_gen.items import Item, Line, Page, Polygon, Template, Text
+from templates_gen.drawing.blocks import named_in, shortened, wrapped
+from templates_gen.drawing.items import Item, Line, Page, Polygon, Template, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.shapes import box
+from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.job.model import Paper
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import named_in, shortened, wrapped
 from templates_gen.marks.ofjob import of_job, whose
-from templates_gen.marks.shapes import box
-from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.planning import Hung, Plan
 from templates_gen.proofing.features import outline
 from templates_gen.proofing.view import SCALES, Band, View, extent

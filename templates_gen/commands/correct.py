@@ -106,7 +106,7 @@ def _write_form(plan: Plan, place: Path, fonts: tuple[Path, ...], force: bool) -
     from templates_gen.base.output import STDOUT, ending_of, write_result
     from templates_gen.base.words import counted
     from templates_gen.correcting.form import form_csv, form_pages
-    from templates_gen.lettering import job_lettering
+    from templates_gen.drawing.lettering import job_lettering
 
     frames = counted(len(plan.frames), "frame")
     if place != STDOUT and ending_of(place, ("pdf", "csv")) == "csv":
@@ -123,7 +123,7 @@ def _write_patches(
     """The papers for the nails that move; that they were written goes to stderr, for the table is the result."""
     from templates_gen.base.words import counted
     from templates_gen.correcting.patchpages import patch_pages
-    from templates_gen.lettering import job_lettering
+    from templates_gen.drawing.lettering import job_lettering
     from templates_gen.printing.correction import paper_doubt
 
     if known is not None and (doubt := paper_doubt(known, plan.job.paper)):

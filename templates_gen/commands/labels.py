@@ -49,8 +49,8 @@ def labels(
     """
     import templates_gen as tg
     from templates_gen.base.words import counted
+    from templates_gen.drawing.lettering import job_lettering
     from templates_gen.job.paper_sizes import own_paper
-    from templates_gen.lettering import job_lettering
     from templates_gen.papers.labels import labels as draw_labels
     from templates_gen.papers.labelsheet import label_sheet
 

@@ -45,8 +45,8 @@ def measure(
     from templates_gen.base.output import write_result
     from templates_gen.base.toml import toml
     from templates_gen.base.words import counted
+    from templates_gen.drawing.lettering import job_lettering
     from templates_gen.job.paper_sizes import own_paper
-    from templates_gen.lettering import job_lettering
     from templates_gen.papers.measures import to_fill_in
     from templates_gen.papers.measuring import measuring_sheet
 

@@ -56,9 +56,9 @@ def options(
     from templates_gen.choosing.options import options as found_options
     from templates_gen.choosing.page import options_page
     from templates_gen.commands.watching import watching
+    from templates_gen.drawing.lettering import job_lettering
+    from templates_gen.drawing.pdf.writing import write_pdf
     from templates_gen.job.paper_sizes import own_paper
-    from templates_gen.lettering import job_lettering
-    from templates_gen.writing import write_pdf
 
     with about(job):
         read = job_on(job, wall, find=False)

@@ -40,7 +40,7 @@ def page(output: Path, paper: str, force: bool) -> None:
       templates-gen printer page --paper letter -o scale-page.pdf
     """
     from templates_gen.base.output import check_place
-    from templates_gen.lettering import Lettering
+    from templates_gen.drawing.lettering import Lettering
     from templates_gen.papers.scalepage import scale_of, scale_page
 
     check_place(output, force)

@@ -12,9 +12,9 @@ import click
 from templates_gen.commands.showing import as_json
 
 if TYPE_CHECKING:
-    from templates_gen.items import Template
+    from templates_gen.drawing.items import Template
+    from templates_gen.drawing.lettering import Lettering
     from templates_gen.job.model import Job
-    from templates_gen.lettering import Lettering
 
 
 def place_beside(job: Path, wall: Path | None, what: str = "", ending: str = ".pdf") -> Path:
@@ -59,7 +59,7 @@ def write_pages(
     """Write pages, and say what is on how many of which paper.  Raises InputError or OutputError."""
     from templates_gen.base.output import write_result
     from templates_gen.base.words import counted
-    from templates_gen.writing import write_pdf
+    from templates_gen.drawing.pdf.writing import write_pdf
 
     write_result(place, write_pdf(template, lettering), force)
     show_made(place, f"{what} on {counted(len(template.pages), 'page')} of {paper} paper", err)

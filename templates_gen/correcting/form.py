@@ -10,13 +10,13 @@ from templates_gen.base.csv_cells import as_csv, own_text
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import other_unit, show, show_both
 from templates_gen.correcting.readings import COLUMNS, PRINTED
-from templates_gen.items import Item, Line, Polygon, Template, Text
+from templates_gen.drawing.blocks import LineOfText, block, shortened
+from templates_gen.drawing.flow import Flow
+from templates_gen.drawing.items import Item, Line, Polygon, Template, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, NARROW
 from templates_gen.job.paper_sizes import first_paper
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import LineOfText, block, shortened
-from templates_gen.marks.flow import Flow
 from templates_gen.marks.ofjob import numbered, of_job, whose
-from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, NARROW
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import page_of
 from templates_gen.telling.lines import above_floor, left_end, sideways, upward

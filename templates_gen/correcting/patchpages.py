@@ -9,17 +9,17 @@ from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.correcting.holes import Cured
 from templates_gen.correcting.patches import Hole, Patch, patches
 from templates_gen.correcting.words import CAUTIONS
-from templates_gen.items import Circle, Item, Line, Polygon, Template, Text, Use
+from templates_gen.drawing.blocks import Block, block, wrapped
+from templates_gen.drawing.flow import Flow
+from templates_gen.drawing.items import Circle, Item, Line, Polygon, Template, Text, Use
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, HEAVY, MEDIUM, NARROW, WIDE
+from templates_gen.drawing.strokes import unbroken
 from templates_gen.job.paper_sizes import first_paper
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import Block, block, wrapped
 from templates_gen.marks.firstpages import area_beside_rules
-from templates_gen.marks.flow import Flow
 from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marks.rules import RULES_FORM, rules_form
-from templates_gen.marks.strokes import unbroken
 from templates_gen.marks.wording import PRINT_WORDS, rule_words
-from templates_gen.marksizes import H5, H7, H18, H25, H35, HAIR, HEAVY, MEDIUM, NARROW, WIDE
 from templates_gen.planning import Plan
 from templates_gen.printing.profile import Printer
 from templates_gen.sheets.rules import rules

@@ -6,9 +6,11 @@ from collections.abc import Iterator, Sequence
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record, replace
+from templates_gen.drawing.grounds import over_lines
+from templates_gen.drawing.items import Form, Item, Page, Template, Text, Use
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room
 from templates_gen.findings import Finding
-from templates_gen.items import Form, Item, Page, Template, Text, Use
-from templates_gen.lettering import Lettering
 from templates_gen.marks.firstpages import FirstPages, first_pages
 from templates_gen.marks.framelabels import frame_labels
 from templates_gen.marks.furniture import (
@@ -16,10 +18,8 @@ from templates_gen.marks.furniture import (
     register_form,
     sheet_title,
 )
-from templates_gen.marks.grounds import over_lines
 from templates_gen.marks.nailmarks import nail_form
 from templates_gen.marks.ofjob import numbered, of_job
-from templates_gen.marks.placing import Room
 from templates_gen.marks.references import references
 from templates_gen.marks.rules import RULES_FORM, rules_form, rules_zones
 from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on

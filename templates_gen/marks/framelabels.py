@@ -8,11 +8,11 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import replace
 from templates_gen.base.units import other_unit, show, show_both
-from templates_gen.items import Item, Line, Polygon, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import block, shortened
-from templates_gen.marks.placing import Room, placed_near
-from templates_gen.marksizes import H5, H7, H10, H14, H18, H20, H25, H35, MEDIUM, WIDE
+from templates_gen.drawing.blocks import block, shortened
+from templates_gen.drawing.items import Item, Line, Polygon, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room, placed_near
+from templates_gen.drawing.sizes import H5, H7, H10, H14, H18, H20, H25, H35, MEDIUM, WIDE
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import Sheet
 from templates_gen.telling.lines import facing

@@ -12,14 +12,14 @@ from itertools import product
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
-from templates_gen.items import Circle, Form, Item, Line, Text, Use
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import shortened
-from templates_gen.marks.placing import Room, placed_near
-from templates_gen.marks.shapes import ground
+from templates_gen.drawing.blocks import shortened
+from templates_gen.drawing.items import Circle, Form, Item, Line, Text, Use
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room, placed_near
+from templates_gen.drawing.shapes import ground
+from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH
 from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marks.uncut import along_join, uncut_join_items
-from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH
 from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import Join, Sheet, SheetPlan
 

@@ -6,14 +6,14 @@ from collections.abc import Iterator, Sequence
 from functools import partial
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Item, Polygon, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import ink_of, wrapped
-from templates_gen.marks.flow import LEADING, Flow
+from templates_gen.drawing.blocks import ink_of, wrapped
+from templates_gen.drawing.flow import LEADING, Flow
+from templates_gen.drawing.items import Item, Polygon, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.sizes import H5, H25, H35, NARROW
 from templates_gen.marks.hangingday import DayStep, hanging_steps, own_tools
 from templates_gen.marks.sketches import FIELD, Sketch
 from templates_gen.marks.wording import TOOLS
-from templates_gen.marksizes import H5, H25, H35, NARROW
 from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import SheetPlan
 

@@ -9,12 +9,12 @@ from itertools import product
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import show_both
-from templates_gen.items import Item, Line, Text
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.items import Item, Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room
+from templates_gen.drawing.sizes import H25, H35
+from templates_gen.drawing.strokes import inside
 from templates_gen.longlines import Ends, Span, centre_spans, level_spans, nosing_line, pitch_line, wall_edges
-from templates_gen.marks.placing import Room
-from templates_gen.marks.strokes import inside
-from templates_gen.marksizes import H25, H35
 from templates_gen.planning import Plan
 from templates_gen.telling.lines import above_floor, pitch_words
 

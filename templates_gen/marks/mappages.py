@@ -11,11 +11,11 @@ from statistics import median
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record, replace
-from templates_gen.items import Item, Polygon, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.flow import LEADING, Flow
+from templates_gen.drawing.flow import LEADING, Flow
+from templates_gen.drawing.items import Item, Polygon, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.sizes import H7, H25, H35, MEDIUM
 from templates_gen.marks.sheetmap import CELL, KEY, frames_on_map, map_area, map_height, sheet_map, to_map
-from templates_gen.marksizes import H7, H25, H35, MEDIUM
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import SheetPlan

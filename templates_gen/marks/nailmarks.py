@@ -7,14 +7,11 @@ from collections.abc import Iterator, Sequence
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
-from templates_gen.hanging.bearings import Nail
-from templates_gen.items import Circle, Form, Item, Line, Text
-from templates_gen.job.model import Fixing
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import Block, block
-from templates_gen.marks.placing import AIR, Room
-from templates_gen.marks.strokes import DOTTED
-from templates_gen.marksizes import (
+from templates_gen.drawing.blocks import Block, block
+from templates_gen.drawing.items import Circle, Form, Item, Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import AIR, Room
+from templates_gen.drawing.sizes import (
     H5,
     H7,
     H18,
@@ -33,6 +30,9 @@ from templates_gen.marksizes import (
     SLIT_TO,
     WIDE,
 )
+from templates_gen.drawing.strokes import DOTTED
+from templates_gen.hanging.bearings import Nail
+from templates_gen.job.model import Fixing
 from templates_gen.planning import Hung, Plan
 
 NAIL_FORM = "nail"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
-from templates_gen.items import MM_TO_POINTS, Form, Item, Matrix, Page, Template
+from templates_gen.drawing.items import MM_TO_POINTS, Form, Item, Matrix, Page, Template
 from templates_gen.job.model import Job
 from templates_gen.sheets import sheet
 

@@ -10,11 +10,11 @@ from itertools import product
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import show, show_both
-from templates_gen.items import Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import Block, block
-from templates_gen.marks.placing import Room
-from templates_gen.marksizes import H5, H7, H10, H25, H35, RULE_SPINE
+from templates_gen.drawing.blocks import Block, block
+from templates_gen.drawing.items import Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room
+from templates_gen.drawing.sizes import H5, H7, H10, H25, H35, RULE_SPINE
 from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import Sheet
 

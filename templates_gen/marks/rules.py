@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
-from templates_gen.items import Form, Item, Line, Text
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.items import Form, Item, Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.shapes import ground
+from templates_gen.drawing.sizes import H25, HAIR, WIDE
 from templates_gen.marks.scales import Graduation, ticks_along
-from templates_gen.marks.shapes import ground
-from templates_gen.marksizes import H25, HAIR, WIDE
 from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import Page, Sheet, SheetPlan
 

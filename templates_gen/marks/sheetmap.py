@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from templates_gen.base.geometry import Rect, bounds
-from templates_gen.items import Circle, Item, Line, Polygon, Text
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.grounds import over_lines
+from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room, placed_near
+from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW
+from templates_gen.drawing.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line
-from templates_gen.marks.grounds import over_lines
-from templates_gen.marks.placing import Room, placed_near
-from templates_gen.marks.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.marks.tapemarks import arrow_head, tape_marks
-from templates_gen.marksizes import H18, H25, H35, HAIR, NARROW
 from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import SheetPlan
 

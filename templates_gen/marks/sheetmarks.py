@@ -12,17 +12,17 @@ from collections.abc import Iterator, Mapping, Sequence
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record
+from templates_gen.drawing.items import Item, Line, Text, Use
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room
+from templates_gen.drawing.sizes import H25, H35, TARGET
+from templates_gen.drawing.strokes import inside, nail_holes
 from templates_gen.hanging.bearings import Nail
-from templates_gen.items import Item, Line, Text, Use
-from templates_gen.lettering import Lettering
 from templates_gen.longlines import level_spans, nosing_line, pieces, pitch_line, wall_edges
 from templates_gen.marks.linenames import line_names
 from templates_gen.marks.nailmarks import NAIL_FORM, place_label
-from templates_gen.marks.placing import Room
 from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
-from templates_gen.marks.strokes import inside, nail_holes
 from templates_gen.marks.wallmarks import LEVEL_GRADES, frame_name, long_lines, target
-from templates_gen.marksizes import H25, H35, TARGET
 from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.order import taping_order

@@ -8,9 +8,9 @@ from itertools import product
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import INCH
-from templates_gen.items import Form, Item, Line, Text
-from templates_gen.marks.placing import Room
-from templates_gen.marksizes import H25, HAIR, NARROW, SQUARE
+from templates_gen.drawing.items import Form, Item, Line, Text
+from templates_gen.drawing.placing import Room
+from templates_gen.drawing.sizes import H25, HAIR, NARROW, SQUARE
 
 SQUARE_FORM = "square"
 ARM = 8.0

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Item, Polygon, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.placing import Room, placed_near
-from templates_gen.marksizes import H18, MEDIUM
+from templates_gen.drawing.items import Item, Polygon, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room, placed_near
+from templates_gen.drawing.sizes import H18, MEDIUM
 from templates_gen.sheets.sheet import SheetPlan
 
 HEAD, HALF = 1.7, 1.0

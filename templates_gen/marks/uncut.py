@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Item, Line, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.placing import Room, placed_near
-from templates_gen.marksizes import H25, HAIR, WIDE
+from templates_gen.drawing.items import Item, Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room, placed_near
+from templates_gen.drawing.sizes import H25, HAIR, WIDE
 from templates_gen.sheets.covered import ARM, Covered
 from templates_gen.sheets.sheet import Join, RegisterMark, Sheet
 

@@ -12,9 +12,9 @@ from itertools import pairwise
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.items import Circle, Item, Line, Polygon, Text
+from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
+from templates_gen.drawing.sizes import H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.job.model import Frame
-from templates_gen.marksizes import H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.papers.measures import Measure
 
 ROOM, OVER = 8.0, 4.0

@@ -9,12 +9,12 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import show, show_both
+from templates_gen.drawing.blocks import Block, block, shortened, wrapped
+from templates_gen.drawing.items import Item, Polygon, Template, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.sizes import H5, H7, H10, H14, H18, H25, H35, HAIR
 from templates_gen.exactness.neighbours import neighbours
-from templates_gen.items import Item, Polygon, Template, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import Block, block, shortened, wrapped
 from templates_gen.marks.ofjob import numbered, of_job
-from templates_gen.marksizes import H5, H7, H10, H14, H18, H25, H35, HAIR
 from templates_gen.papers.labelsheet import LabelSheet
 from templates_gen.planning import Hung, Plan
 from templates_gen.telling.lines import above_floor, facing, from_behind

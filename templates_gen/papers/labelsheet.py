@@ -9,7 +9,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH, show
-from templates_gen.items import POINT
+from templates_gen.drawing.items import POINT
 from templates_gen.job.model import Paper
 from templates_gen.sheets.sheet import Page, page_of
 

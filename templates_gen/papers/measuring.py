@@ -7,13 +7,13 @@ from collections.abc import Iterator, Sequence
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.items import Item, Line, Template, Text
+from templates_gen.drawing.blocks import shortened, wrapped
+from templates_gen.drawing.flow import Flow
+from templates_gen.drawing.items import Item, Line, Template, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.sizes import H5, H7, H25, H35, HAIR, NARROW
 from templates_gen.job.model import Frame, Job, Paper
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import shortened, wrapped
-from templates_gen.marks.flow import Flow
 from templates_gen.marks.ofjob import numbered, of_job
-from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW
 from templates_gen.papers.backview import OVER, ROOM, Back, back_view, drawn_scale, lettered
 from templates_gen.papers.measures import Measure, measures
 from templates_gen.sheets.sheet import page_of

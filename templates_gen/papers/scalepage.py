@@ -9,15 +9,15 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH, inches
-from templates_gen.items import Item, Line, Page, Template, Text
+from templates_gen.drawing.flow import Flow
+from templates_gen.drawing.items import Item, Line, Page, Template, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.sizes import H5, H7, H25, H35, HAIR, NARROW, WIDE
 from templates_gen.job.model import Paper
 from templates_gen.job.paper_sizes import DEFAULT_MARGIN, DEFAULT_OVERLAP, sheet_size
-from templates_gen.lettering import Lettering
-from templates_gen.marks.flow import Flow
 from templates_gen.marks.rules import RULE_GRADES
 from templates_gen.marks.scales import Graduation, ticks_along
 from templates_gen.marks.wording import PRINT_WORDS
-from templates_gen.marksizes import H5, H7, H25, H35, HAIR, NARROW, WIDE
 from templates_gen.sheets import sheet as sheets
 
 EDGE = 7.5

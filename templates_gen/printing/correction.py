@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import POINT, Matrix
+from templates_gen.drawing.items import POINT, Matrix
 from templates_gen.job.model import Paper
 from templates_gen.job.paper_sizes import paper_size
 from templates_gen.printing.profile import Printer, sureness

@@ -7,11 +7,11 @@ from itertools import pairwise, product
 
 from templates_gen.base.record import Record
 from templates_gen.base.units import other_unit, show
-from templates_gen.items import Item, Line, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.placing import Room
-from templates_gen.marks.strokes import DASHED_DOTTED
-from templates_gen.marksizes import H18, H25, HAIR, MEDIUM, NARROW
+from templates_gen.drawing.items import Item, Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room
+from templates_gen.drawing.sizes import H18, H25, HAIR, MEDIUM, NARROW
+from templates_gen.drawing.strokes import DASHED_DOTTED
 from templates_gen.planning import Plan
 from templates_gen.proofing.view import View
 

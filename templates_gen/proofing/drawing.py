@@ -6,11 +6,11 @@ from collections.abc import Iterable, Mapping
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.items import POINT, Form, Item, Line, Page, Pixels, Polygon, Template, Text, Use
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.items import POINT, Form, Item, Line, Page, Pixels, Polygon, Template, Text, Use
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room, placed_near
+from templates_gen.drawing.sizes import H18, HEAVY, MEDIUM
 from templates_gen.marks.ofjob import of_job
-from templates_gen.marks.placing import Room, placed_near
-from templates_gen.marksizes import H18, HEAVY, MEDIUM
 from templates_gen.planning import Plan
 from templates_gen.proofing.dimensions import both_lines, chains, dimension_items, extension_lines
 from templates_gen.proofing.features import names, outline

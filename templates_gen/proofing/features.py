@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Circle, Item, Line, Text
+from templates_gen.drawing.blocks import shortened
+from templates_gen.drawing.items import Circle, Item, Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room, placed_near
+from templates_gen.drawing.shapes import box, level, upright
+from templates_gen.drawing.sizes import H18, H25, HAIR, NARROW
 from templates_gen.job.model import Feature
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import shortened
-from templates_gen.marks.placing import Room, placed_near
-from templates_gen.marks.shapes import box, level, upright
-from templates_gen.marksizes import H18, H25, HAIR, NARROW
 
 FILL, LINE = 0.92, 0.35
 """Grey of what stands before the wall, and of its lines.  Our own design, no source."""

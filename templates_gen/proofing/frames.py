@@ -8,13 +8,13 @@ from itertools import product
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
-from templates_gen.items import Item, Picture, Pixels, Polygon, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import block, named_in, shortened, wrapped
+from templates_gen.drawing.blocks import block, named_in, shortened, wrapped
+from templates_gen.drawing.items import Item, Picture, Pixels, Polygon, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room
+from templates_gen.drawing.shapes import box
+from templates_gen.drawing.sizes import H5, H18, H25, H35, HAIR, MEDIUM
 from templates_gen.marks.framelabels import size_words
-from templates_gen.marks.placing import Room
-from templates_gen.marks.shapes import box
-from templates_gen.marksizes import H5, H18, H25, H35, HAIR, MEDIUM
 from templates_gen.planning import Hung
 from templates_gen.proofing.view import View
 

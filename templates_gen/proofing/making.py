@@ -8,14 +8,14 @@ from pathlib import Path
 
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH
-from templates_gen.items import Pixels
+from templates_gen.drawing.items import Pixels
+from templates_gen.drawing.lettering import job_lettering
+from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Job
-from templates_gen.lettering import job_lettering
 from templates_gen.planning import Plan, plan_wall
 from templates_gen.proofing.drawing import Asked, draw_proof, view_of
 from templates_gen.proofing.frames import window
 from templates_gen.proofing.view import View
-from templates_gen.writing import write_pdf
 
 ENDINGS = ("pdf", "svg", "png")
 """Of the files that a proof can be."""
@@ -48,14 +48,14 @@ def make_proof(
     view = view_of(plan, asked, lettering)
     template = draw_proof(plan, view, dict(_pictures(plan, view)), asked, lettering)
     if ending == "svg":
-        from templates_gen.proofing.svg import write_svg
+        from templates_gen.drawing.svg import write_svg
 
         return Proof(write_svg(template, lettering), view.scale)
     pdf = write_pdf(template, lettering)
     if ending == "pdf":
         return Proof(pdf, view.scale)
-    from templates_gen.proofing.imaging import as_png
-    from templates_gen.proofing.pixels import page_pixels
+    from templates_gen.drawing.images import as_png
+    from templates_gen.drawing.png import page_pixels
 
     return Proof(as_png(*page_pixels(pdf, dots), dots), view.scale)
 
@@ -65,7 +65,7 @@ def _pictures(plan: Plan, view: View) -> Iterator[tuple[str, Pixels]]:
     for hung in plan.frames:
         frame = hung.frame
         if frame.image and not frame.image_missing:
-            from templates_gen.proofing.imaging import read_picture
+            from templates_gen.drawing.images import read_picture
 
             place = view.rect(window(hung))
             across, down = (math.ceil(side / INCH * PICTURE_DOTS) for side in (place.width, place.height))

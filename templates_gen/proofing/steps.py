@@ -6,11 +6,11 @@ import math
 from collections.abc import Iterator
 
 from templates_gen.base.geometry import TOLERANCE
-from templates_gen.items import Item, Polygon
+from templates_gen.drawing.items import Item, Polygon
+from templates_gen.drawing.shapes import Points
+from templates_gen.drawing.sizes import NARROW
 from templates_gen.job.model import Wall
 from templates_gen.job.stairs import Stairs
-from templates_gen.marks.shapes import Points
-from templates_gen.marksizes import NARROW
 from templates_gen.proofing.features import FILL, LINE
 from templates_gen.proofing.view import View
 

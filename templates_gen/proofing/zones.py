@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.behind.wiring import zones
-from templates_gen.items import Item, Line, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.shapes import ground
-from templates_gen.marks.strokes import inside
-from templates_gen.marksizes import HAIR, MEDIUM
+from templates_gen.drawing.items import Item, Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.shapes import ground
+from templates_gen.drawing.sizes import HAIR, MEDIUM
+from templates_gen.drawing.strokes import inside
 from templates_gen.planning import Plan
 from templates_gen.proofing.view import View
 

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.marksizes import RULE_END
+from templates_gen.drawing.sizes import RULE_END
 from templates_gen.sheets.cells import Clearance
 
 PAPER_OFF = 2.0

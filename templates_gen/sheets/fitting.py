@@ -9,7 +9,7 @@ from functools import partial
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
-from templates_gen.items import POINT
+from templates_gen.drawing.items import POINT
 from templates_gen.job.model import Paper
 from templates_gen.job.paper_sizes import LEAST_SIDE, MOST_SIDE
 

@@ -6,7 +6,7 @@ import math
 
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH
-from templates_gen.marksizes import RULE_END, RULE_SPINE
+from templates_gen.drawing.sizes import RULE_END, RULE_SPINE
 from templates_gen.sheets.sheet import Page
 
 LONGEST_RULE = 1000.0

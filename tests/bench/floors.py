@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 import pypdf
 from reportlab.pdfgen.canvas import Canvas
 
-from templates_gen.items import MM_TO_POINTS, Circle, Form, Item, Line, Polygon, Template, Text, Use
+from templates_gen.drawing.items import MM_TO_POINTS, Circle, Form, Item, Line, Polygon, Template, Text, Use
 
 Streams = list[tuple[bytes, list[bytes]]]
 """The dictionary of every stream, and its operators one by one."""

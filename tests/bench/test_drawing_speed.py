@@ -14,8 +14,8 @@ import pypdf
 import pypdfium2
 import pytest
 
-from templates_gen.lettering import Lettering
-from templates_gen.writing import write_pdf
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.pdf.writing import write_pdf
 from tests.bench.floors import straight, streams_of, with_canvas
 from tests.bench.growing import Made
 from tests.jobs import many

@@ -9,8 +9,8 @@ from typing import Any
 from xml.etree import ElementTree as Xml
 
 from templates_gen.base.output import MADE_BY
-from templates_gen.items import POINT, Circle, Line, Picture, Polygon, Template, Text, Use
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.items import POINT, Circle, Line, Picture, Polygon, Template, Text, Use
+from templates_gen.drawing.lettering import Lettering
 
 FAMILY = "'PT Sans', 'Noto Sans', 'Helvetica Neue', Arial, sans-serif"
 """Fonts that are asked for one after the other; whichever is there, each text is as long as it was planned."""

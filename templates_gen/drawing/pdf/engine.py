@@ -26,7 +26,7 @@ from reportlab.pdfbase.ttfonts import TTFontFace
 from templates_gen.base.errors import InputError
 from templates_gen.base.files import odd_kind
 from templates_gen.base.geometry import Rect
-from templates_gen.pdf.glyph import Glyph
+from templates_gen.drawing.pdf.glyph import Glyph
 
 _NOT_A_CHARACTER = 0x110000
 """The first number past the last character (Unicode 15.0, 3.4, D9): above it any glyph gets its own code."""

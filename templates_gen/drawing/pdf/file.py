@@ -7,9 +7,9 @@ from typing import Any
 from templates_gen.base.geometry import Rect
 from templates_gen.base.output import MADE_BY
 from templates_gen.base.source_date import source_date
-from templates_gen.items import Pixels
-from templates_gen.pdf.drawing import Drawing, FontUse
-from templates_gen.pdf.engine import Font, Objects, text, text_bytes
+from templates_gen.drawing.items import Pixels
+from templates_gen.drawing.pdf.engine import Font, Objects, text, text_bytes
+from templates_gen.drawing.pdf.operators import Drawing, FontUse
 
 _CODES_IN_A_BLOCK = 100
 """So many characters a `beginbfchar` block may hold (Adobe Technical Note 5014; number from memory)."""

@@ -11,10 +11,10 @@ from collections.abc import Callable, Iterator
 from itertools import pairwise
 
 from templates_gen.base.record import Draft
-from templates_gen.pdf.direction import levels
-from templates_gen.pdf.drawing import Run
-from templates_gen.pdf.engine import Font
-from templates_gen.pdf.glyph import Glyph
+from templates_gen.drawing.pdf.direction import levels
+from templates_gen.drawing.pdf.engine import Font
+from templates_gen.drawing.pdf.glyph import Glyph
+from templates_gen.drawing.pdf.operators import Run
 
 _IGNORED = (
     *((0x00AD,) * 2, (0x034F,) * 2, (0x061C,) * 2, (0x115F, 0x1160), (0x17B4, 0x17B5), (0x180B, 0x180F)),

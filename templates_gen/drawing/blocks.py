@@ -8,8 +8,8 @@ from itertools import product
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.items import Text
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.items import Text
+from templates_gen.drawing.lettering import Lettering
 
 LEAST_LEADING = 22 / 14
 """Least distance of base lines in lettering heights: GOST 2.304-81, table 1, lettering type A."""

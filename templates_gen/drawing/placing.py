@@ -8,8 +8,8 @@ from heapq import heappop, heappush
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import replace
-from templates_gen.items import Text
-from templates_gen.lettering import Lettering
+from templates_gen.drawing.items import Text
+from templates_gen.drawing.lettering import Lettering
 
 AIR = 1.0
 """mm kept free around lettering.  ISO 3098-1 asks for gaps of 2/14 h at least (from memory); ours is more, our own

@@ -17,12 +17,12 @@ from typing import TYPE_CHECKING
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.words import some
-from templates_gen.items import Text
+from templates_gen.drawing.items import Text
 
 if TYPE_CHECKING:
+    from templates_gen.drawing.pdf.engine import Font
+    from templates_gen.drawing.pdf.operators import Run
     from templates_gen.job.model import Job
-    from templates_gen.pdf.drawing import Run
-    from templates_gen.pdf.engine import Font
 
 _BASE = (("fontpkg_pt_sans", "PT_Sans-Web-Regular.ttf"), ("fontpkg_pt_sans", "PT_Sans-Web-Bold.ttf"))
 """Package and file of the letters: plain, bold."""
@@ -99,7 +99,7 @@ class Lettering:
         return known
 
     def _found(self, text: str, bold: bool) -> tuple[Run, ...]:
-        from templates_gen.pdf.shaping import glyph_runs, plain_run
+        from templates_gen.drawing.pdf.shaping import glyph_runs, plain_run
 
         base = self._base(bold)
         if _PLAIN.fullmatch(text) and base.covers(text):
@@ -136,7 +136,7 @@ class Lettering:
 
     def _open(self, path: Path) -> Font:
         if path not in self._opened:
-            from templates_gen.pdf.engine import Font
+            from templates_gen.drawing.pdf.engine import Font
 
             self._opened[path] = Font(path)
         return self._opened[path]

@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterable, Sequence
 from itertools import accumulate, compress
 
 from templates_gen.base.geometry import TOLERANCE, Rect
-from templates_gen.items import Item, Line, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.blocks import ink_of, shortened, wrapped
-from templates_gen.marksizes import H25, H35, HAIR, NARROW
+from templates_gen.drawing.blocks import ink_of, shortened, wrapped
+from templates_gen.drawing.items import Item, Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.sizes import H25, H35, HAIR, NARROW
 
 LEADING = 1.65
 """Distance of base lines of running text in lettering heights: a little more than `LEAST_LEADING`, for long lines.

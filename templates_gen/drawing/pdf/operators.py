@@ -11,11 +11,11 @@ from typing import TYPE_CHECKING
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Draft, Record, field
-from templates_gen.items import Matrix, Pixels
-from templates_gen.pdf.glyph import Glyph
+from templates_gen.drawing.items import Matrix, Pixels
+from templates_gen.drawing.pdf.glyph import Glyph
 
 if TYPE_CHECKING:
-    from templates_gen.pdf.engine import Font
+    from templates_gen.drawing.pdf.engine import Font
 
 ROUND = 0.5522847498
 """How far a Bézier quarter circle's control points lie along the tangents, for radius 1: 4/3·(√2 - 1)."""

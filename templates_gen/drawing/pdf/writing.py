@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from templates_gen.items import Circle, Form, Item, Line, Page, Picture, Polygon, Template, Text, Use
-from templates_gen.lettering import Lettering
-from templates_gen.pdf.drawing import Drawing
-from templates_gen.pdf.file import PdfFile
+from templates_gen.drawing.items import Circle, Form, Item, Line, Page, Picture, Polygon, Template, Text, Use
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.pdf.file import PdfFile
+from templates_gen.drawing.pdf.operators import Drawing
 
 
 def write_pdf(template: Template, lettering: Lettering) -> bytes:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Item, Line, Text
-from templates_gen.lettering import Lettering
-from templates_gen.marks.shapes import AROUND, ground
-from templates_gen.marks.strokes import inside
-from templates_gen.marksizes import HAIR
+from templates_gen.drawing.items import Item, Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.shapes import AROUND, ground
+from templates_gen.drawing.sizes import HAIR
+from templates_gen.drawing.strokes import inside
 
 
 def over_lines(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.base.geometry import Rect
-from templates_gen.items import Item, Line, Polygon
+from templates_gen.drawing.items import Item, Line, Polygon
 
 AROUND = 0.3
 """mm of white around lettering that lines break off at.  Our own design, no source."""

@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.base.geometry import TOLERANCE, Rect
-from templates_gen.items import Line
-from templates_gen.marksizes import MEDIUM, NAIL_CLEAR, NARROW, WIDE
+from templates_gen.drawing.items import Line
+from templates_gen.drawing.sizes import MEDIUM, NAIL_CLEAR, NARROW, WIDE
 
 DASHED_DOTTED = (24.0 * NARROW, 3.0 * NARROW, 0.5 * NARROW, 3.0 * NARROW)
 """ISO 128-2 line type 04, long dash, gap, dot, gap, in line widths (from memory)."""

@@ -1,0 +1,1 @@
+"""What can be on a page, where lettering finds room, and how a page is written."""
