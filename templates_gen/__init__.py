@@ -18,6 +18,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from templates_gen.arranging.plan import Plan, plan_wall
     from templates_gen.base.errors import InputError, OutputError, TemplatesError
     from templates_gen.correcting import correct
     from templates_gen.drawing.items import Template
@@ -28,7 +29,6 @@ if TYPE_CHECKING:
     from templates_gen.job.reading.building import read_job
     from templates_gen.making import Made, make_template
     from templates_gen.marks.drawing import draw_template
-    from templates_gen.planning import Plan, plan_wall
     from templates_gen.printing.profile import Printer, Readings, measured
     from templates_gen.proofing.making import Proof, make_proof
     from templates_gen.sheets.sheet import SheetPlan, plan_sheets
@@ -38,11 +38,11 @@ __version__ = "0.1.0"
 # Imported on first use: starting the program must not cost what only one of its commands needs.
 _HOME = {
     "Finding": "findings", "InputError": "base.errors", "Job": "job.model", "Lettering": "drawing.lettering", "Made": "making",
-    "OutputError": "base.errors", "Plan": "planning", "SheetPlan": "sheets.sheet", "Template": "drawing.items",
+    "OutputError": "base.errors", "Plan": "arranging.plan", "SheetPlan": "sheets.sheet", "Template": "drawing.items",
     "TemplatesError": "base.errors", "draw_template": "marks.drawing", "find": "findings", "make_template": "making",
     "Proof": "proofing.making", "make_proof": "proofing.making",
     "Printer": "printing.profile", "Readings": "printing.profile", "measured": "printing.profile",
-    "plan_sheets": "sheets.sheet", "correct": "correcting", "plan_wall": "planning", "read_job": "job.reading.building",
+    "plan_sheets": "sheets.sheet", "correct": "correcting", "plan_wall": "arranging.plan", "read_job": "job.reading.building",
     "write_pdf": "drawing.pdf.writing",
 }  # fmt: skip
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.base.words import counted
 from templates_gen.job.model import Job
 from templates_gen.making import on_paper
-from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Printer
 from templates_gen.sheets.sheet import plan_sheets
 

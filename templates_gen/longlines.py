@@ -7,9 +7,9 @@ import math
 from collections.abc import Iterator
 from itertools import pairwise
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.job.model import Wall
-from templates_gen.planning import Plan
 
 Span = tuple[float, float]
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import Record, replace
 from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import job_lettering
@@ -14,7 +15,6 @@ from templates_gen.job.model import Job
 from templates_gen.job.paper_sizes import MOST_SIDE, paper_size, roll_width
 from templates_gen.marks.drawing import draw_template
 from templates_gen.marks.firstfile import draw_first_pages
-from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Printer
 from templates_gen.report import template_report
 from templates_gen.sheets.fitting import large_page

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.drawing.items import Matrix, moved
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import error_data
 from templates_gen.findings import Finding, findings_data
-from templates_gen.planning import Plan
 from templates_gen.printing.profile import printer_data
 from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.order import taping_order

@@ -4,7 +4,7 @@ import signal
 
 import pytest
 
-from templates_gen.arranging import computed, salon
+from templates_gen.arranging.search import computed, salon
 from tests.running import MINIMAL
 
 # a shell starts what runs in the background with interrupts ignored, and what the tests start would ignore them, too

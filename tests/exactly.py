@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from functools import cache
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
 from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.job.accuracy import Accuracy
 from templates_gen.job.model import Job
-from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import SheetPlan, plan_sheets
 from tests.jobs import frame, group, job
 

@@ -10,6 +10,7 @@ from typing import Any
 
 import pypdf
 
+from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import Template
 from templates_gen.drawing.lettering import Lettering
@@ -18,7 +19,6 @@ from templates_gen.findings import find
 from templates_gen.job.model import Fixing, Hanger, Job, Paper, Wall
 from templates_gen.job.reading.building import read_job
 from templates_gen.marks.drawing import draw_template
-from templates_gen.planning import Plan, plan_wall
 from templates_gen.printing.profile import Printer
 from templates_gen.report import template_report
 from templates_gen.sheets.fitting import large_page

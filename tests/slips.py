@@ -9,10 +9,10 @@ from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import TemplatesError
 from templates_gen.findings import NOTE, find
 from templates_gen.job.reading.building import build_job
-from templates_gen.planning import plan_wall
 from tests.jobs import SAMPLES
 from tests.slip_bases import BASES
 

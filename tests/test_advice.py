@@ -9,11 +9,11 @@ import random
 
 import pytest
 
+from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
 from templates_gen.correcting import Cured, correct
 from templates_gen.findings import NOTE, find, stops
 from templates_gen.job.model import Fixing, Hanger, Studs, Wall
-from templates_gen.planning import Plan, plan_wall
 from tests.jobs import SAMPLES, frame, group, job
 from tests.running import run
 

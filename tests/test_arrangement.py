@@ -2,11 +2,11 @@
 
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.arranging.rows import arrange
 from templates_gen.base.geometry import Rect
 from templates_gen.findings import find
 from templates_gen.job.model import Feature, Group, Job, Wall
-from templates_gen.planning import plan_wall
 from tests.jobs import Height, Spot, frame, group, job, sides
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)

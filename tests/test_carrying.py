@@ -5,12 +5,12 @@ import io
 
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.findings import find
 from templates_gen.job.model import Fixing, Hanger, Job, Studs
 from templates_gen.marks.firstpages import first_pages
-from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.telling.carrying import Carried, carried
 from templates_gen.telling.schedule import as_csv, as_data, as_text

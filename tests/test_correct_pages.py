@@ -8,6 +8,7 @@ import math
 import pypdf
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
 from templates_gen.correcting import correct
@@ -20,7 +21,6 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Fixing, Hanger, Height, Wall
 from templates_gen.job.reading.building import read_job
-from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Readings, measured
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import SAMPLE_NAMES, made, twelve

@@ -4,11 +4,11 @@ import struct
 
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.units import parse_length
 from templates_gen.findings import find
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.picture_sizes import picture_size
-from templates_gen.planning import plan_wall
 from templates_gen.starting.doubting import doubt_words, doubts_at
 from templates_gen.starting.interview import answered, begin, confirmed, taken_back
 from tests.jobs import SAMPLES

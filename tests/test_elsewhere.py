@@ -5,9 +5,9 @@ import io
 import pypdf
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.job.reading.other_wall import read_job_on
-from templates_gen.planning import plan_wall
 from tests.running import MINIMAL, run
 
 HALL = """

@@ -7,13 +7,13 @@ import math
 
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
 from templates_gen.exactness.advice import HALVED, _steps, advice, improved
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import check_words, first_page_words
 from templates_gen.job import seeing
 from templates_gen.job.accuracy import MATCH, SCALE, WIDE_SCALE, Accuracy, firm, moisture_sd, scale_sd
-from templates_gen.planning import plan_wall
 from templates_gen.printing.profile import Printer, Readings, doubts, measured
 from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.sheets.taping import blocks

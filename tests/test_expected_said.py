@@ -4,6 +4,7 @@ import json
 
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
 from templates_gen.exactness import sources
 from templates_gen.exactness import words as errorwords
@@ -13,7 +14,6 @@ from templates_gen.exactness.neighbours import neighbours
 from templates_gen.job.accuracy import Accuracy
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
-from templates_gen.planning import plan_wall
 from tests.exactly import of
 from tests.jobs import Height, Spot, frame, group, job
 from tests.made import made

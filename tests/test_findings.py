@@ -8,11 +8,11 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from templates_gen import findings
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.findings import find, stops
 from templates_gen.job.model import Feature, Fixing, Group, Hanger, Job, Wall
-from templates_gen.planning import plan_wall
 from tests.finding_cases_behind import CASES as BEHIND
 from tests.finding_cases_behind import SWITCH, wall
 from tests.finding_cases_found import CASES as FOUND

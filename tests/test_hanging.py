@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.hanging.bearings import bearings, nail_rise, nails
@@ -14,7 +15,6 @@ from templates_gen.job.reading.framing import build_frame
 from templates_gen.job.reading.tables import FrameTable
 from templates_gen.job.reading.typed import read_table
 from templates_gen.marks.nailmarks import nail_lines
-from templates_gen.planning import plan_wall
 from tests.jobs import Height, frame, group, job
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import TemplatesError
 from templates_gen.base.record import replace
 from templates_gen.job.reading.building import build_job, read_job
-from templates_gen.planning import plan_wall
 from templates_gen.starting.interview import answered, begin, job_so_far, taken_back
 from templates_gen.starting.jobtext import job_text
 

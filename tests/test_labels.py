@@ -7,6 +7,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import Polygon, Text
@@ -16,7 +17,6 @@ from templates_gen.job.model import Hanger
 from templates_gen.job.paper_sizes import own_paper
 from templates_gen.papers.labels import labels
 from templates_gen.papers.labelsheet import label_sheet
-from templates_gen.planning import plan_wall
 from tests.jobs import Spot, frame, group, job
 from tests.made import SAMPLE_NAMES, made
 from tests.papers import FIRST, LABEL, PITCH, POINT, marks, paper

@@ -13,6 +13,7 @@ import math
 import pypdf
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.paper_sizes import own_paper
@@ -20,7 +21,6 @@ from templates_gen.job.reading.building import read_job
 from templates_gen.papers.labels import labels
 from templates_gen.papers.labelsheet import label_sheet
 from templates_gen.papers.measuring import measuring_sheet
-from templates_gen.planning import plan_wall
 from tests.made import Everything, make
 from tests.papers import read_back
 from tests.running import run

@@ -9,6 +9,7 @@ from itertools import pairwise
 
 import pytest
 
+from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.drawing.lettering import Lettering
@@ -19,7 +20,6 @@ from templates_gen.job.reading.building import read_job
 from templates_gen.marks.drawing import draw_template
 from templates_gen.marks.sheetmarks import frame_rules, nail_labels, shown_on
 from templates_gen.marks.square import place_square
-from templates_gen.planning import Plan, plan_wall
 from templates_gen.sheets.sheet import Sheet, SheetPlan, plan_sheets
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, frame, group, job, paper

@@ -11,10 +11,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import Hung, plan_wall
 from templates_gen.correcting.moves import Correction, Limits, correction
 from templates_gen.correcting.poses import Pose
 from templates_gen.job.model import Fixing, Hanger
-from templates_gen.planning import Hung, plan_wall
 from tests.jobs import frame, group, job
 
 EVERY = Limits(0.0, 0.0)

@@ -17,8 +17,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from templates_gen.arranging import salon as searching
-from templates_gen.arranging.variety import alike, mirrored, shared
+from templates_gen.arranging.plan import placed, plan_wall
+from templates_gen.arranging.search import salon as searching
+from templates_gen.arranging.search.variety import alike, mirrored, shared
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
@@ -31,7 +32,6 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.findings import STOP, WARN, Finding
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.other_wall import read_job_on
-from templates_gen.planning import placed, plan_wall
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.page_texts import on_page, overlapping
 from tests.running import run

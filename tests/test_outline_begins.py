@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import centre_line, plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.base.toml import toml
@@ -18,7 +19,6 @@ from templates_gen.findings import find
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.other_wall import read_job_on
-from templates_gen.planning import centre_line, plan_wall
 from templates_gen.proofing.dimensions import chains
 from templates_gen.proofing.drawing import Asked, view_of
 from templates_gen.proofing.making import make_proof

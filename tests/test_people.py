@@ -2,6 +2,7 @@
 
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.findings import find
@@ -10,7 +11,6 @@ from templates_gen.findings.untold import not_checked, not_checked_words
 from templates_gen.hanging.weight_classes import weight_class
 from templates_gen.job.model import Hanger
 from templates_gen.marks.firstpages import first_pages
-from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import plan_sheets
 from tests.finding_cases_behind import POUND, deep, feature, metric, on, over, shaken
 from tests.jobs import frame, named

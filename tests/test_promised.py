@@ -7,11 +7,11 @@ import math
 import numpy as np
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
 from templates_gen.exactness.expected import expected_error, sources_95
 from templates_gen.exactness.joint import joint_factor
 from templates_gen.job.model import Hanger
-from templates_gen.planning import plan_wall
 from templates_gen.sheets.fitting import large_page
 from templates_gen.sheets.sheet import plan_sheets
 from tests.exactly import of

@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 import templates_gen
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.findings import find
-from templates_gen.planning import plan_wall
 from tests.test_findings import CASES
 
 PACKAGE = Path(templates_gen.__file__).parent

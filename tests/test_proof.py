@@ -12,13 +12,13 @@ import pypdfium2.raw as pdfium
 import pytest
 from PIL import Image
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Job
 from templates_gen.job.stairs import Stairs
-from templates_gen.planning import plan_wall
 from templates_gen.proofing.drawing import Asked
 from templates_gen.proofing.making import make_proof
 from templates_gen.proofing.steps import outline_of, tread_at

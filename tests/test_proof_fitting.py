@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.drawing.items import Picture, Pixels
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.planning import plan_wall
 from templates_gen.proofing.drawing import Asked, draw_proof, view_of
 from templates_gen.proofing.frames import window
 from templates_gen.proofing.making import make_proof

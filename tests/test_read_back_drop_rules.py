@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from templates_gen.planning import Hung
+from templates_gen.arranging.plan import Hung
 from tests.made import NAMES, made
 from tests.pdf_reading import Segment
 from tests.wall_reading import (

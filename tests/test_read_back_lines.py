@@ -7,9 +7,9 @@ from collections.abc import Iterator
 import numpy as np
 import pytest
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.longlines import centre_spans, level_spans
-from templates_gen.planning import Plan
 from templates_gen.sheets.demand import nail_box
 from tests.made import NAMES, made
 from tests.wall_reading import (

@@ -6,13 +6,13 @@ import math
 
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.correcting.form import COLUMNS, form_csv
 from templates_gen.correcting.moves import limits_of
 from templates_gen.correcting.poses import poses
 from templates_gen.correcting.readings import read_readings
 from templates_gen.job.model import Wall
-from templates_gen.planning import plan_wall
 from tests.jobs import frame, group, job
 
 # frames of 400 x 500 mm 60 mm apart about x = 2000, y = 1450 (the least job of tests/jobs): the top edges are at 1700,

@@ -10,9 +10,9 @@ import click
 import pytest
 from PIL import Image
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.commands import program
 from templates_gen.job.reading.building import read_job
-from templates_gen.planning import plan_wall
 from templates_gen.starting.picture import wall_picture
 from tests.jobs import SAMPLES
 from tests.pictures import pictures

@@ -8,13 +8,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from templates_gen.arranging import salon as searching
-from templates_gen.arranging.computed import pile_of
-from templates_gen.arranging.orderly import orderly
-from templates_gen.arranging.regret import unmet
+from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.arranging.rows import arrange
-from templates_gen.arranging.salon import salon
-from templates_gen.arranging.score import score
+from templates_gen.arranging.search import salon as searching
+from templates_gen.arranging.search.computed import pile_of
+from templates_gen.arranging.search.orderly import orderly
+from templates_gen.arranging.search.regret import unmet
+from templates_gen.arranging.search.salon import salon
+from templates_gen.arranging.search.score import score
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect, bounds
 from templates_gen.findings import find
@@ -22,7 +23,6 @@ from templates_gen.job.model import Feature, Frame, Group, Height, Job, Wall
 from templates_gen.job.outline import outline_holds
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.wishes import Wishes
-from templates_gen.planning import Plan, plan_wall
 from tests.jobs import frame, job
 from tests.packing_data import PROBLEMS
 

@@ -4,7 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.arranging.measures import (
+from templates_gen.arranging.plan import plan_wall
+from templates_gen.arranging.search.measures import (
     alignment,
     compactness,
     equilibrium,
@@ -14,10 +15,9 @@ from templates_gen.arranging.measures import (
     side_weights,
     symmetry,
 )
-from templates_gen.arranging.score import WEIGHTS, score, total
+from templates_gen.arranging.search.score import WEIGHTS, score, total
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
-from templates_gen.planning import plan_wall
 from templates_gen.telling.score import lean_words, plan_score, score_words
 from tests.jobs import frame, group, job
 

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.arranging.room import room_of, settled
+from templates_gen.arranging.search.free_wall import room_of, settled
 from templates_gen.base.geometry import Rect
 from templates_gen.job.model import Wall
 from templates_gen.job.outline import ceiling_over, outline_holds

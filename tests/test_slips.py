@@ -9,10 +9,10 @@ from pathlib import Path
 import pytest
 
 from templates_gen import findings
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
 from templates_gen.findings import find
 from templates_gen.job.reading.building import build_job, read_job
-from templates_gen.planning import plan_wall
 from tests.jobs import SAMPLES
 from tests.made import SAMPLE_NAMES
 from tests.odd_jobs import odd_jobs

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.arranging.rows import arrange
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
@@ -15,7 +16,6 @@ from templates_gen.job.model import Job, Wall
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.stairs import Stairs
 from templates_gen.longlines import REACH, centre_spans, level_spans
-from templates_gen.planning import Plan, plan_wall
 from templates_gen.telling.schedule import as_data, as_text
 from tests.broken_places import with_stairs
 from tests.jobs import Height, frame, group, job, named

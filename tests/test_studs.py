@@ -4,11 +4,11 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.findings import find
 from templates_gen.hanging.studs import centres, known, nearest_stud, on_stud
 from templates_gen.job.model import Studs, Wall
 from templates_gen.job.reading.building import read_job
-from templates_gen.planning import plan_wall
 from tests.finding_cases_holding import nailed, on_board, on_wall, pair, pulled, railed
 from tests.jobs import frame, job, named
 from tests.running import MINIMAL

@@ -10,9 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pypdf.generic import NameObject
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.toml import toml
 from templates_gen.job.reading.building import read_job
-from templates_gen.planning import plan_wall
 from templates_gen.starting.plainnames import JOB_ENDING, SHEET_ENDINGS, plain_name
 from tests.jobs import SAMPLES
 from tests.made import SAMPLE_NAMES

@@ -6,12 +6,12 @@ import math
 import numpy as np
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.exactness.diagonals import corner_diagonals, overall_width
 from templates_gen.exactness.tapecheck import read_taped, tape_check
 from templates_gen.exactness.tapewords import tape_words
-from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.sheets.spread import shares, taped
 from tests.jobs import SAMPLES, frame, group, job

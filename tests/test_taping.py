@@ -8,9 +8,9 @@ from collections.abc import Iterator
 
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.drawing.items import Polygon, Text
 from templates_gen.marks.daysteps import taping_steps
-from templates_gen.planning import plan_wall
 from templates_gen.sheets.order import Order, taping_order
 from templates_gen.sheets.sheet import Join, SheetPlan, plan_sheets
 from tests.crowded import crowded

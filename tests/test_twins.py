@@ -5,9 +5,9 @@ import re
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.findings import find
 from templates_gen.job.model import Fixing, Frame, Hanger
-from templates_gen.planning import plan_wall
 from tests.jobs import frame, group, job
 
 HOOK = Fixing(kind="hook", below=22.0)

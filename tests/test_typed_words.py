@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.toml import toml
 from templates_gen.job.model import Job
@@ -16,7 +17,6 @@ from templates_gen.job.reading.building import build_job, read_job
 from templates_gen.job.reading.other_words import MEANT, NOT_GIVEN, TWO_HOOKS, is_not_given, meant, two_sides
 from templates_gen.job.reading.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
 from templates_gen.job.reading.typed import choices
-from templates_gen.planning import plan_wall
 from templates_gen.starting.interview import answered, begin
 from templates_gen.starting.jobtext import job_text
 from tests.running import MINIMAL, run

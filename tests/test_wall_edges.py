@@ -5,12 +5,12 @@ import math
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.findings import find
 from templates_gen.job.model import Wall
 from templates_gen.job.stairs import Stairs
 from templates_gen.longlines import nosing_line
-from templates_gen.planning import plan_wall
 from tests.finding_cases_stairs import climbing, under_roof
 from tests.jobs import Height, frame, group, job
 from tests.made import Everything, make

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.findings import find
 from templates_gen.job.frame_sizes import Mat, Moulding, outside_size
 from templates_gen.job.model import Hanger
@@ -20,7 +21,6 @@ from templates_gen.job.weights import (
     weight_words,
     wood_density,
 )
-from templates_gen.planning import plan_wall
 from templates_gen.telling.schedule import as_csv, as_data, as_text
 from tests.jobs import frame, job
 

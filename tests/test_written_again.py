@@ -11,7 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates_gen import correct
-from templates_gen.arranging import salon as searching
+from templates_gen.arranging.plan import Plan, placed, plan_wall
+from templates_gen.arranging.search import salon as searching
 from templates_gen.base.record import replace
 from templates_gen.base.toml import toml
 from templates_gen.base.units import exact
@@ -24,7 +25,6 @@ from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.other_wall import read_job_on
 from templates_gen.papers.measures import to_fill_in
-from templates_gen.planning import Plan, placed, plan_wall
 from templates_gen.starting.takenback import from_template
 from tests.anyjobs import FREE, AnyJob
 from tests.running import run

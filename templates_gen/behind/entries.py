@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.hanging.fixings import tip_below
-from templates_gen.planning import Hung, Plan
 
 
 class Entry(Record, frozen=True):

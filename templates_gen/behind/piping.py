@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.behind.entries import Entry, entries
 from templates_gen.job.model import Feature
-from templates_gen.planning import Plan
 
 PIPE_KINDS = ("pipe", "radiator")
 """The features that a pipe leads to."""

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import inches, show_both
 from templates_gen.behind.edges import FLOOR, LEFT, RIGHT, TOP, edge_pieces
 from templates_gen.behind.entries import Entry, entries
 from templates_gen.job.model import Feature, Wall
-from templates_gen.planning import Plan
 
 CABLE_KINDS = ("outlet", "switch", "light", "thermostat")
 """The features that a cable leads to."""

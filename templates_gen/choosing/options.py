@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
-from templates_gen.arranging.salon import Watch
-from templates_gen.arranging.variety import variety
+from templates_gen.arranging.plan import Plan, free_pile, placed, plan_wall
+from templates_gen.arranging.search.salon import Watch
+from templates_gen.arranging.search.variety import variety
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import other_unit, show
@@ -13,7 +14,6 @@ from templates_gen.base.words import counted
 from templates_gen.findings import STOP, WARN, Finding, find
 from templates_gen.job.model import Job
 from templates_gen.job.wishes import Wishes
-from templates_gen.planning import Plan, free_pile, placed, plan_wall
 from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.telling.lines import above_floor
 from templates_gen.telling.score import lean_words, plan_score

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Iterator, Sequence
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
@@ -16,7 +17,6 @@ from templates_gen.drawing.shapes import box
 from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.job.model import Paper
 from templates_gen.marks.ofjob import of_job, whose
-from templates_gen.planning import Hung, Plan
 from templates_gen.proofing.features import outline
 from templates_gen.proofing.view import SCALES, Band, View, extent
 from templates_gen.sheets.sheet import Page as PaperPage

@@ -24,8 +24,8 @@ from templates_gen.commands.results import check_one, check_results, place_besid
 from templates_gen.commands.showing import as_json, show_finding
 
 if TYPE_CHECKING:
+    from templates_gen.arranging.plan import Plan
     from templates_gen.correcting.holes import Cured
-    from templates_gen.planning import Plan
     from templates_gen.printing.profile import Printer
 
 

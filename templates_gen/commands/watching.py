@@ -50,7 +50,7 @@ def find_places(job: Job) -> None:
     """
     if job.group.arrangement != "salon":
         return
-    from templates_gen.planning import plan_wall
+    from templates_gen.arranging.plan import plan_wall
 
     watch = Watching("finding places for the frames")
     try:

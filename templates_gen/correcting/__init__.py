@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.units import DIVISION
 from templates_gen.correcting.changing import checked
 from templates_gen.correcting.holes import Cured, cured
@@ -11,7 +12,6 @@ from templates_gen.correcting.levelling import check_level
 from templates_gen.correcting.moves import correction, limits_of
 from templates_gen.correcting.poses import poses
 from templates_gen.correcting.readings import read_readings
-from templates_gen.planning import Plan
 
 
 def correct(plan: Plan, path: Path) -> tuple[Cured, ...]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from functools import partial
 from itertools import accumulate
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.csv_cells import as_csv, own_text
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import other_unit, show, show_both
@@ -17,7 +18,6 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, NARROW
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.marks.ofjob import numbered, of_job, whose
-from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import page_of
 from templates_gen.telling.lines import above_floor, left_end, sideways, upward
 

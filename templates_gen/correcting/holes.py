@@ -11,6 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Hung
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import DIVISION
 from templates_gen.correcting.changing import Checked, passes
@@ -21,7 +22,6 @@ from templates_gen.hanging.hooks import Sold, clear_hooks, exchanged
 from templates_gen.hanging.statics import moved_apart
 from templates_gen.hanging.wire import hung_wire
 from templates_gen.job.model import Fixing, Frame
-from templates_gen.planning import Hung
 
 LEAST_APART = 10.0
 """mm between two holes in plaster or board, whose edges crumble.  Common practice, no source."""

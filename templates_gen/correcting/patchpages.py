@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import partial
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.correcting.holes import Cured
 from templates_gen.correcting.patches import Hole, Patch, patches
@@ -20,7 +21,6 @@ from templates_gen.marks.firstpages import area_beside_rules
 from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marks.rules import RULES_FORM, rules_form
 from templates_gen.marks.wording import PRINT_WORDS, rule_words
-from templates_gen.planning import Plan
 from templates_gen.printing.profile import Printer
 from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import page_of

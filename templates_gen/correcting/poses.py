@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.correcting.readings import Reading
-from templates_gen.planning import Hung, Plan
 
 AT_ODDS = 10.0
 """mm in a metre between the two heights and the spirit level, from which one of them is taken for a slip: 1 mm at

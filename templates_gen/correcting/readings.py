@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import Record, Table
 from templates_gen.base.units import MM, show_both
@@ -14,7 +15,6 @@ from templates_gen.base.words import some
 from templates_gen.job.reading.files import check_text, parse_csv, read_bytes
 from templates_gen.job.reading.tables import Length, Offset
 from templates_gen.job.reading.typed import read_table
-from templates_gen.planning import Hung, Plan
 
 MOST_OFF = 100.0
 """mm.  A frame so far from its place is taken for one read from another edge.  Our own design, no source."""

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.csv_cells import as_csv as table_csv
 from templates_gen.base.units import tenth
 from templates_gen.base.words import lines_of
@@ -26,7 +27,6 @@ from templates_gen.correcting.words import (
     wires_words,
 )
 from templates_gen.findings.words import listed
-from templates_gen.planning import Plan
 
 COLUMNS = (22, 26, 26)
 """Widths of the moves' columns: 74 in all, for a terminal of 80."""

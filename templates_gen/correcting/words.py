@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.csv_cells import NOTHING
 from templates_gen.base.units import DIVISION, INCH, show_both
 from templates_gen.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, least_between
@@ -14,7 +15,6 @@ from templates_gen.findings.words import by_how_much
 from templates_gen.hanging.hooks import Sold
 from templates_gen.job.model import Frame
 from templates_gen.job.seeing import SEEN_ANGLE, SEEN_SOURCE
-from templates_gen.planning import Hung, Plan
 from templates_gen.telling.lines import facing
 
 TOOTH = 3.0

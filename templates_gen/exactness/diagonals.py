@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
-from templates_gen.planning import Hung, Plan
 
 Corner = tuple[Hung, int, int]
 """A frame, and which of its corners: 1 for right and for upper, 0 for left and for lower."""

@@ -23,6 +23,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.exactness.corners import base_of, measures
 from templates_gen.exactness.crossing import loose_joins
@@ -31,7 +32,6 @@ from templates_gen.exactness.neighbours import Neighbours, neighbours
 from templates_gen.exactness.sources import GROUPS, Measured, Sources
 from templates_gen.job.accuracy import NORMAL_95, scale_sd
 from templates_gen.job.seeing import seen_step
-from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import SheetPlan
 
 MOST_PAIRS = 40

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.grid_index import SIDE, Near
 from templates_gen.base.record import Record
-from templates_gen.planning import Hung, Plan
 
 SLACK = 1.5
 """Gaps that two neighbours may be apart: one placed by hand is rarely just one gap off.  Our own design, no source."""

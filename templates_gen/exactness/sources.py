@@ -11,10 +11,10 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator
 from typing import Any
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.exactness.corners import Part, base_of
 from templates_gen.job.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
-from templates_gen.planning import Hung, Plan
 from templates_gen.printing.correction import doubt_as_it_lies
 from templates_gen.printing.profile import worse_than_none
 from templates_gen.sheets.rules import rules

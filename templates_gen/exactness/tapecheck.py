@@ -14,6 +14,7 @@ import math
 import re
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION, parse_length, show_both
@@ -21,7 +22,6 @@ from templates_gen.exactness.diagonals import Span, corner_diagonals, overall_wi
 from templates_gen.exactness.neighbours import neighbours
 from templates_gen.job.accuracy import NORMAL_95
 from templates_gen.job.seeing import seen_step
-from templates_gen.planning import Plan
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.sheets.spread import Homes, shares, taped

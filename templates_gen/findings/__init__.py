@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.findings import (
     behind,
     board,
@@ -27,7 +28,6 @@ from templates_gen.findings import (
     wire,
 )
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding, findings_data, stops
-from templates_gen.planning import Plan
 
 PARTS = (
     fitting, doubts, hanging, found, stairs, behind, lifting, over, people, ladder, building, wire, holding, board,

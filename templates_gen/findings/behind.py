@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
@@ -14,7 +15,6 @@ from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import expert, listed, once
 from templates_gen.hanging.fixings import depth_of
 from templates_gen.job.model import Wall
-from templates_gen.planning import Plan
 
 LOOK = "Look with a detector before you nail; where in doubt, ask"
 

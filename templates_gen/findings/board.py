@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import show_both, show_mass_both
 from templates_gen.base.words import capital, counted
@@ -24,7 +25,6 @@ from templates_gen.hanging.fixings import (
 from templates_gen.hanging.studs import centres, known, nearest_stud, on_stud
 from templates_gen.hanging.weight_classes import is_heavy
 from templates_gen.job.weights import weight_words
-from templates_gen.planning import Hung, Plan
 
 BOARD_SOURCE = "common practice in Germany: hausjournal"
 METRE_SOURCE = f"{BOARD_SOURCE}; DIN 4103-1, as a gypsum trade sheet quotes it: 0.4 kN a metre"

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import Record
 from templates_gen.findings.finding import NOTE, Finding
 from templates_gen.findings.words import listed
 from templates_gen.hanging.weight_classes import weight_class
 from templates_gen.job.model import Wall
-from templates_gen.planning import Plan
 
 ALLIANCE_SOURCE = "Earthquake Country Alliance, step 1"
 FEMA_SOURCE = "FEMA, Mount Framed Pictures and Mirrors Securely, April 2008"

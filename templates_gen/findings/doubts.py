@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.findings.doubt import Doubt, as_findings
 from templates_gen.findings.doubts_features import feature_doubts
 from templates_gen.findings.doubts_fellows import fellow_doubts
@@ -20,7 +21,6 @@ from templates_gen.findings.doubts_twins import twin_doubts
 from templates_gen.findings.doubts_wall import wall_doubts
 from templates_gen.findings.finding import Finding
 from templates_gen.job.model import Job
-from templates_gen.planning import Plan
 
 OF_A_JOB = (
     wall_doubts, feature_doubts, frame_doubts, fellow_doubts, hanger_doubts, twin_doubts, fixing_doubts, group_doubts,

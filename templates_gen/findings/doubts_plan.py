@@ -7,6 +7,7 @@ import math
 from collections.abc import Iterator
 from itertools import islice
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import show, show_both
 from templates_gen.findings import usual
@@ -14,7 +15,6 @@ from templates_gen.findings.doubt import Doubt, Usual
 from templates_gen.findings.doubts_fellows import turned
 from templates_gen.hanging.bearings import Nail
 from templates_gen.job.model import Group
-from templates_gen.planning import Hung, Plan
 
 CLOSE_NAILS, CLOSE_HOLES = 25.0, 40.0
 """mm from one fixing to the next at least, in board or wood, and in masonry or plaster, where what is

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import product
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
 from templates_gen.findings.finding import NOTE, STOP, WARN, Finding
 from templates_gen.findings.words import by_how_much, listed, short_of
-from templates_gen.planning import Hung, Plan
 
 LEAST_ABOVE, MOST_ABOVE = 100.0, 255.0
 """mm (4-10 in) between furniture and the group above it: 6-8 in is usual, 4 and 10 in are the ends of what is

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.arranging.regret import unmet
+from templates_gen.arranging.plan import Plan
+from templates_gen.arranging.search.regret import unmet
 from templates_gen.findings.finding import NOTE, WARN, Finding
-from templates_gen.planning import Plan
 
 
 def _wish_unmet(plan: Plan) -> Iterator[Finding]:

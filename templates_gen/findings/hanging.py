@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import DIVISION, show_both
 from templates_gen.findings.finding import NOTE, STOP, Finding
@@ -13,7 +14,6 @@ from templates_gen.hanging.bearings import Nail
 from templates_gen.hanging.hooks import SOLD
 from templates_gen.hanging.weight_classes import is_heavy
 from templates_gen.job.model import Frame
-from templates_gen.planning import Hung, Plan
 
 LEAST_NAIL = 1.8
 """mm; a common picture nail, which lies under what bears on it by half of that.  Common practice, no source."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import GRAVITY, KG, show_both, show_mass_both
 from templates_gen.base.words import capital, counted
@@ -22,7 +23,6 @@ from templates_gen.hanging.lifting import on_bare_nails
 from templates_gen.hanging.studs import on_stud
 from templates_gen.hanging.weight_classes import HEAVY_WORDS, is_heavy
 from templates_gen.job.weights import weight_words
-from templates_gen.planning import Hung, Plan
 
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"
 SHORT_SOURCE = "common practice"

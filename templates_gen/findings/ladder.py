@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import show_both
 from templates_gen.behind.entries import Entry, entries
 from templates_gen.findings.finding import NOTE, Finding
 from templates_gen.findings.words import ground, listed, once
-from templates_gen.planning import Plan
 
 REACH = 2000.0
 """mm; a nail higher than this is driven from a ladder or steps.  Common practice, no source."""

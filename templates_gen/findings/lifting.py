@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.units import show_mass_both
 from templates_gen.base.words import counted
 from templates_gen.findings.finding import NOTE, WARN, Finding
@@ -13,7 +14,6 @@ from templates_gen.hanging.lifting import on_bare_nails, wants_two
 from templates_gen.hanging.weight_classes import weight_class
 from templates_gen.job.model import Wall
 from templates_gen.job.weights import weight_words
-from templates_gen.planning import Hung, Plan
 
 LIFTING_SOURCE = "common practice"
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.words import some
 from templates_gen.findings.finding import NOTE, WARN, Finding
@@ -11,7 +12,6 @@ from templates_gen.findings.words import listed
 from templates_gen.hanging.weight_classes import LIGHT_WORDS, is_heavy
 from templates_gen.job.model import Feature
 from templates_gen.job.seats import USES, use_by_name
-from templates_gen.planning import Hung, Plan
 
 SHAKING_SOURCE = "FEMA, Mount Framed Pictures and Mirrors Securely, April 2008; Earthquake Country Alliance, step 1"
 """Large pictures not over beds, chairs or couches; only soft art over beds or sofas."""

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import show, show_both
 from templates_gen.base.words import some
 from templates_gen.findings.finding import NOTE, WARN, Finding
 from templates_gen.findings.words import listed, same_words
 from templates_gen.job.model import Frame
-from templates_gen.planning import Plan
 
 SIZE_SLACK = 3.0
 """mm between a given outside size and the one worked out: the allowance that frames are cut with, 1/8 in, rounded."""

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.units import INCH, show_both
 from templates_gen.base.words import MOST_NAMED, capital
 from templates_gen.findings.finding import NOTE, Finding
 from templates_gen.findings.words import listed
-from templates_gen.planning import Hung, Plan
 
 SEEN = INCH / 32
 """mm; nails less apart than half of 1/16 in, the finest on a tape measure, are alike.  Common practice, no source."""

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.words import some
 from templates_gen.findings.over import is_over, use_of
 from templates_gen.findings.words import once
-from templates_gen.planning import Plan
 
 
 def not_checked(plan: Plan) -> tuple[str, ...]:

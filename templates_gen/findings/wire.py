@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import Record
 from templates_gen.base.units import GRAVITY, INCH, show_both, show_mass
 from templates_gen.findings.finding import NOTE, WARN, Finding
@@ -25,7 +26,6 @@ from templates_gen.hanging.statics import (
 from templates_gen.hanging.wire import drop_at_two_limits, hung_wire, mass_depth
 from templates_gen.job.model import Frame
 from templates_gen.job.seeing import SEEN_ANGLE
-from templates_gen.planning import Plan
 
 FLAT, VERY_FLAT = 30.0, 15.0
 """Degrees under which a wire pulls each ring with more than the frame's weight, and with about twice as much:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.units import DIVISION, show_both
 from templates_gen.base.words import capital, some
 from templates_gen.job.model import Wall
-from templates_gen.planning import Plan
 
 WHO_DECIDES = "The maker's rating and the wall decide; where in doubt, ask a professional."
 

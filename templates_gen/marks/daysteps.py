@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.units import show_both
 from templates_gen.exactness.diagonals import corner_diagonals, overall_width
-from templates_gen.planning import Plan
 from templates_gen.sheets.order import Order, Step, taping_order
 from templates_gen.sheets.sheet import SheetPlan
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record, replace
 from templates_gen.drawing.grounds import over_lines
@@ -25,7 +26,6 @@ from templates_gen.marks.rules import RULES_FORM, rules_form, rules_zones
 from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on
 from templates_gen.marks.square import SQUARE_FORM, place_square, square_form, square_texts
 from templates_gen.marks.wallmarks import frame_edges, frame_form
-from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import Sheet, SheetPlan
 
 AWAY = 5.0

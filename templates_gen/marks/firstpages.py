@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import partial
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.file_names import quoted
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
@@ -24,7 +25,6 @@ from templates_gen.marks.guide import guide
 from templates_gen.marks.mappages import map_pages
 from templates_gen.marks.ofjob import whose
 from templates_gen.marks.wording import PRINT_WORDS, printer_words, rule_words, shop_words
-from templates_gen.planning import Plan
 from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import Page as SheetPage
 from templates_gen.sheets.sheet import SheetPlan

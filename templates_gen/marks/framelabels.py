@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import replace
@@ -13,7 +14,6 @@ from templates_gen.drawing.items import Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H5, H7, H10, H14, H18, H20, H25, H35, MEDIUM, WIDE
-from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.sheet import Sheet
 from templates_gen.telling.lines import facing
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import product
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
@@ -20,7 +21,6 @@ from templates_gen.drawing.shapes import ground
 from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH
 from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marks.uncut import along_join, uncut_join_items
-from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import Join, Sheet, SheetPlan
 
 REGISTER_FORM = "register"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from functools import partial
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.drawing.blocks import ink_of, wrapped
 from templates_gen.drawing.flow import LEADING, Flow
@@ -14,7 +15,6 @@ from templates_gen.drawing.sizes import H5, H25, H35, NARROW
 from templates_gen.marks.hangingday import DayStep, hanging_steps, own_tools
 from templates_gen.marks.sketches import FIELD, Sketch
 from templates_gen.marks.wording import TOOLS
-from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import SheetPlan
 
 GUTTER, LEAST_WIDTH, LEAST_HEIGHT = 5.0, 40.0, 18.0

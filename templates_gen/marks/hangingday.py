@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from functools import partial
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
 from templates_gen.base.words import counted, some
@@ -17,7 +18,6 @@ from templates_gen.hanging.studs import on_stud
 from templates_gen.marks import sketches
 from templates_gen.marks.cautions import TITLE
 from templates_gen.marks.sketches import Sketch
-from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.order import Order, taping_order
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.telling.lines import above_floor, left_end

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import product
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import show_both
@@ -15,7 +16,6 @@ from templates_gen.drawing.placing import Room
 from templates_gen.drawing.sizes import H25, H35
 from templates_gen.drawing.strokes import inside
 from templates_gen.longlines import Ends, Span, centre_spans, level_spans, nosing_line, pitch_line, wall_edges
-from templates_gen.planning import Plan
 from templates_gen.telling.lines import above_floor, pitch_words
 
 STEP = 5.0

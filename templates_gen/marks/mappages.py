@@ -8,6 +8,7 @@ from functools import partial
 from math import ceil
 from statistics import median
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record, replace
@@ -16,7 +17,6 @@ from templates_gen.drawing.items import Item, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H7, H25, H35, MEDIUM
 from templates_gen.marks.sheetmap import CELL, KEY, frames_on_map, map_area, map_height, sheet_map, to_map
-from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import SheetPlan
 

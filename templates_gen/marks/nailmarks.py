@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
@@ -33,7 +34,6 @@ from templates_gen.drawing.sizes import (
 from templates_gen.drawing.strokes import DOTTED
 from templates_gen.hanging.bearings import Nail
 from templates_gen.job.model import Fixing
-from templates_gen.planning import Hung, Plan
 
 NAIL_FORM = "nail"
 

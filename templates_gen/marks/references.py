@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import product
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import show, show_both
 from templates_gen.drawing.blocks import Block, block
@@ -15,7 +16,6 @@ from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.drawing.sizes import H5, H7, H10, H25, H35, RULE_SPINE
-from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import Sheet
 
 SIZES = ((H10, H35), (H7, H35), (H5, H25))

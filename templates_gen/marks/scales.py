@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Hung
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH
 from templates_gen.drawing.items import Item, Line, Polygon, Text
 from templates_gen.drawing.sizes import H25, HAIR, NARROW, SCALE_FAR, SCALE_NEAR
 from templates_gen.hanging.bearings import Bearing
-from templates_gen.planning import Hung
 from templates_gen.sheets.demand import scale_length
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.drawing.grounds import over_lines
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
@@ -13,7 +14,6 @@ from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW
 from templates_gen.drawing.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line
 from templates_gen.marks.tapemarks import arrow_head, tape_marks
-from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import SheetPlan
 
 KEY = 5.5

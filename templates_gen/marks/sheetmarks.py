@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record
@@ -23,7 +24,6 @@ from templates_gen.marks.linenames import line_names
 from templates_gen.marks.nailmarks import NAIL_FORM, place_label
 from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
 from templates_gen.marks.wallmarks import LEVEL_GRADES, frame_name, long_lines, target
-from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.sheet import Join, RegisterMark, Sheet, SheetPlan

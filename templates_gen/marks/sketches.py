@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from itertools import pairwise
 
+from templates_gen.arranging.plan import Hung
 from templates_gen.base.geometry import Rect
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
 from templates_gen.drawing.sizes import H18, H25, H35, HAIR, MEDIUM, WIDE
 from templates_gen.drawing.strokes import DASHED_DOTTED, DOTTED
-from templates_gen.planning import Hung
 
 FIELD = (60.0, 40.0)
 """Width and height that every drawing is thought in.  Our own design, no source."""

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
 from templates_gen.drawing.items import Circle, Form, Item, Line
@@ -13,7 +14,6 @@ from templates_gen.drawing.sizes import CORNER, HAIR, HEAVY, MEDIUM, NAIL_CLEAR,
 from templates_gen.drawing.strokes import CENTRE_DASH, EDGE_DASH, PITCH_DASH, inside, nail_holes, phased, unbroken
 from templates_gen.longlines import centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 from templates_gen.marks.scales import DropRule, Graduation, rule_lines, ticks_along
-from templates_gen.planning import Hung, Plan
 
 # Divisions as on a tape measure: common practice, no source.
 LEVEL_GRADES = {

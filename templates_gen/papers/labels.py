@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import product
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
@@ -16,7 +17,6 @@ from templates_gen.drawing.sizes import H5, H7, H10, H14, H18, H25, H35, HAIR
 from templates_gen.exactness.neighbours import neighbours
 from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.papers.labelsheet import LabelSheet
-from templates_gen.planning import Hung, Plan
 from templates_gen.telling.lines import above_floor, facing, from_behind
 
 INSET = 3.0

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise, product
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import Record
 from templates_gen.base.units import other_unit, show
 from templates_gen.drawing.items import Item, Line, Text
@@ -12,7 +13,6 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.drawing.sizes import H18, H25, HAIR, MEDIUM, NARROW
 from templates_gen.drawing.strokes import DASHED_DOTTED
-from templates_gen.planning import Plan
 from templates_gen.proofing.view import View
 
 FIRST, NEXT = 7.5, 16.5

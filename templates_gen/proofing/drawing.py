@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.drawing.items import POINT, Form, Item, Line, Page, Pixels, Polygon, Template, Text, Use
@@ -11,7 +12,6 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H18, HEAVY, MEDIUM
 from templates_gen.marks.ofjob import of_job
-from templates_gen.planning import Plan
 from templates_gen.proofing.dimensions import both_lines, chains, dimension_items, extension_lines
 from templates_gen.proofing.features import names, outline
 from templates_gen.proofing.figure import WORDS, figure

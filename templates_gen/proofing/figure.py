@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.drawing.items import Circle, Item, Polygon
 from templates_gen.drawing.shapes import rounded
 from templates_gen.job.model import Wall
-from templates_gen.planning import Plan
 from templates_gen.proofing.steps import tread_at
 from templates_gen.proofing.view import View
 

@@ -6,6 +6,7 @@ import unicodedata
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import product
 
+from templates_gen.arranging.plan import Hung
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.drawing.blocks import block, named_in, shortened, wrapped
@@ -15,7 +16,6 @@ from templates_gen.drawing.placing import Room
 from templates_gen.drawing.shapes import box
 from templates_gen.drawing.sizes import H5, H18, H25, H35, HAIR, MEDIUM
 from templates_gen.marks.framelabels import size_words
-from templates_gen.planning import Hung
 from templates_gen.proofing.view import View
 
 FACE, SHARE = 15.0, 0.08

@@ -6,13 +6,13 @@ import math
 from collections.abc import Iterator
 from pathlib import Path
 
+from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH
 from templates_gen.drawing.items import Pixels
 from templates_gen.drawing.lettering import job_lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Job
-from templates_gen.planning import Plan, plan_wall
 from templates_gen.proofing.drawing import Asked, draw_proof, view_of
 from templates_gen.proofing.frames import window
 from templates_gen.proofing.view import View

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH, other_unit
 from templates_gen.drawing.blocks import shortened, wrapped
@@ -11,7 +12,6 @@ from templates_gen.drawing.items import Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H18, H25, H35, HAIR, NARROW
 from templates_gen.marks.ofjob import whose
-from templates_gen.planning import Plan
 from templates_gen.proofing.frames import frame_key
 from templates_gen.proofing.view import LINE, TITLE, Band, View
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record
 from templates_gen.drawing.flow import LEADING
 from templates_gen.drawing.sizes import H18
 from templates_gen.job.paper_sizes import first_paper
-from templates_gen.planning import Plan
 from templates_gen.sheets.sheet import Page, page_of
 
 SCALES = (2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)

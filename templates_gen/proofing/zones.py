@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.behind.wiring import zones
 from templates_gen.drawing.items import Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import ground
 from templates_gen.drawing.sizes import HAIR, MEDIUM
 from templates_gen.drawing.strokes import inside
-from templates_gen.planning import Plan
 from templates_gen.proofing.view import View
 
 STEP = 2.5

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.drawing.sizes import MEDIUM, NAIL_ARM, NAIL_CLEAR, SCALE_FAR, SLIT_TO, TARGET
 from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line
-from templates_gen.planning import Hung, Plan
 from templates_gen.sheets.cells import Clearance
 from templates_gen.sheets.covered import Covered
 

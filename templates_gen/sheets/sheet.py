@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from itertools import permutations
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.grid_index import Near
@@ -14,7 +15,6 @@ from templates_gen.drawing.items import MM_TO_POINTS, POINT, Matrix, shifted
 from templates_gen.drawing.sizes import REGISTER, RULE_END, TITLE_DEPTH
 from templates_gen.job.accuracy import MATCH, firm
 from templates_gen.job.model import Paper
-from templates_gen.planning import Plan
 from templates_gen.printing.correction import correction
 from templates_gen.printing.profile import Printer
 from templates_gen.sheets.cells import CUT, LARGER, Cell, CellPlan, Clearance, Printable, plan_cells

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.base.units import GRAVITY, show_mass_both
 from templates_gen.behind.entries import Entry, entries
@@ -11,7 +12,6 @@ from templates_gen.behind.wiring import nail_zones
 from templates_gen.findings import Finding
 from templates_gen.hanging.studs import on_stud
 from templates_gen.job.model import Fixing, Wall
-from templates_gen.planning import Hung, Plan
 from templates_gen.telling.flagged import flagged_nails, numbers_by_nail, with_mark
 from templates_gen.telling.lines import nail_called
 

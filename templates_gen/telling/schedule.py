@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.csv_cells import as_csv as table_csv
 from templates_gen.base.units import other_unit, show, show_both, tenth
 from templates_gen.base.words import lines_of
@@ -13,7 +14,6 @@ from templates_gen.findings import Finding, findings_data
 from templates_gen.hanging.fixings import wanted_hooks
 from templates_gen.hanging.studs import on_stud
 from templates_gen.job.weights import weight_words
-from templates_gen.planning import Hung, Plan
 from templates_gen.telling.carrying import Carried, carried
 from templates_gen.telling.flagged import KEY, flagged_nails, with_mark
 from templates_gen.telling.lines import above_floor, left_end, nail_called, pitch_words, sideways, upward

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from templates_gen.arranging.score import WEIGHTS, Score, score
-from templates_gen.planning import Plan
+from templates_gen.arranging.plan import Plan
+from templates_gen.arranging.search.score import WEIGHTS, Score, score
 
 SEEN, MUCH = 0.03, 0.15
 """How much heavier one side is that is worth a word, and a strong one.  Our own design, no source."""

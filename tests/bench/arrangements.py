@@ -13,11 +13,11 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from templates_gen.arranging.orderly import orderly
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.arranging.rows import arrange
-from templates_gen.arranging.score import score
+from templates_gen.arranging.search.orderly import orderly
+from templates_gen.arranging.search.score import score
 from templates_gen.job.model import Group, Height, Job, Wall
-from templates_gen.planning import plan_wall
 from tests.jobs import frame, job
 from tests.packing_data import PROBLEMS
 from tests.test_salon import GAP, found, pile

@@ -2,8 +2,8 @@
 
 import time
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.exactness.expected import expected_error
-from templates_gen.planning import plan_wall
 from templates_gen.sheets.sheet import plan_sheets
 from tests.jobs import frame, group, job
 

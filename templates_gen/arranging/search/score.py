@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from templates_gen.arranging.measures import (
+from templates_gen.arranging.search.measures import (
     alignment,
     compactness,
     equilibrium,

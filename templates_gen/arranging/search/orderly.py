@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
-from templates_gen.arranging.partition import partition
+from templates_gen.arranging.search.partition import partition
 from templates_gen.base.geometry import Size
 from templates_gen.base.record import replace
 from templates_gen.job.model import Group

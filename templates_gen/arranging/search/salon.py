@@ -13,12 +13,12 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from random import Random
 from typing import NamedTuple
 
-from templates_gen.arranging.blocks import SHARES, Cut, Line, built, chained, changed, joined, place
-from templates_gen.arranging.orderly import orderly
-from templates_gen.arranging.regret import regret
-from templates_gen.arranging.room import Room, settled
 from templates_gen.arranging.rows import arrange
-from templates_gen.arranging.score import total
+from templates_gen.arranging.search.blocks import SHARES, Cut, Line, built, chained, changed, joined, place
+from templates_gen.arranging.search.free_wall import Room, settled
+from templates_gen.arranging.search.orderly import orderly
+from templates_gen.arranging.search.regret import regret
+from templates_gen.arranging.search.score import total
 from templates_gen.base.geometry import TOLERANCE, Rect, Size, bounds
 from templates_gen.job.model import Group
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from templates_gen.arranging.room import room_of
-from templates_gen.arranging.salon import Arranged, Pile, Watch, salon
+from templates_gen.arranging.search.free_wall import room_of
+from templates_gen.arranging.search.salon import Arranged, Pile, Watch, salon
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.job.model import Group, Job

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from templates_gen.arranging.computed import arranged, pile_of
+from templates_gen.arranging.reading_order import reading_order
 from templates_gen.arranging.rows import arrange
-from templates_gen.arranging.salon import Pile, Watch
+from templates_gen.arranging.search.computed import arranged, pile_of
+from templates_gen.arranging.search.salon import Pile, Watch
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
 from templates_gen.hanging.bearings import Bearing, Nail, bearings, nails
 from templates_gen.job.model import SIDES, Feature, Frame, Group, Job, Spot, Wall
-from templates_gen.reading_order import reading_order
 
 OVER_FEATURE = 45.0
 """mm from the top of a feature with frames on its sides alone up to the level line: room for the target and the line's

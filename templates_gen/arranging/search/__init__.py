@@ -1,0 +1,1 @@
+"""Arrangements that are found by computing."""
