@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from templates_gen.job.reading.building import read_job
     from templates_gen.making import Made, make_template
     from templates_gen.marks.drawing import draw_template
-    from templates_gen.printing.profile import Printer, Readings, measured
+    from templates_gen.printer.profile import Printer, Readings, measured
     from templates_gen.proofing.making import Proof, make_proof
     from templates_gen.sheets.sheet import SheetPlan, plan_sheets
 
@@ -41,7 +41,7 @@ _HOME = {
     "OutputError": "base.errors", "Plan": "arranging.plan", "SheetPlan": "sheets.sheet", "Template": "drawing.items",
     "TemplatesError": "base.errors", "draw_template": "marks.drawing", "find": "findings", "make_template": "making",
     "Proof": "proofing.making", "make_proof": "proofing.making",
-    "Printer": "printing.profile", "Readings": "printing.profile", "measured": "printing.profile",
+    "Printer": "printer.profile", "Readings": "printer.profile", "measured": "printer.profile",
     "plan_sheets": "sheets.sheet", "correct": "correcting", "plan_wall": "arranging.plan", "read_job": "job.reading.building",
     "write_pdf": "drawing.pdf.writing",
 }  # fmt: skip

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from templates_gen.base.record import replace
 from templates_gen.job.model import Frame, Job
-from templates_gen.printing.profile import Printer
+from templates_gen.printer.profile import Printer
 
 TITLE = "Hanging template"
 """In place of a title that was only the job file's name."""

@@ -10,7 +10,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.words import counted
 from templates_gen.job.model import Job
 from templates_gen.making import on_paper
-from templates_gen.printing.profile import Printer
+from templates_gen.printer.profile import Printer
 from templates_gen.sheets.sheet import plan_sheets
 
 LARGER = {"in": ("tabloid", "a3"), "cm": ("a3", "tabloid"), "mm": ("a3", "tabloid")}

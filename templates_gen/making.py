@@ -15,7 +15,7 @@ from templates_gen.job.model import Job
 from templates_gen.job.paper_sizes import MOST_SIDE, paper_size, roll_width
 from templates_gen.marks.drawing import draw_template
 from templates_gen.marks.firstfile import draw_first_pages
-from templates_gen.printing.profile import Printer
+from templates_gen.printer.profile import Printer
 from templates_gen.report import template_report
 from templates_gen.sheets.fitting import large_page
 from templates_gen.sheets.sheet import plan_sheets

@@ -12,7 +12,7 @@ from templates_gen.drawing.items import Matrix, moved
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import error_data
 from templates_gen.findings import Finding, findings_data
-from templates_gen.printing.profile import printer_data
+from templates_gen.printer.profile import printer_data
 from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.order import taping_order
 from templates_gen.sheets.rules import Rule, rules

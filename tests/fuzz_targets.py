@@ -18,7 +18,7 @@ from templates_gen.exactness.tapecheck import read_taped
 from templates_gen.job.paper_sizes import paper_size, roll_width
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.other_wall import read_job_on
-from templates_gen.printing.store import load
+from templates_gen.printer.store import load
 from templates_gen.telling.schedule import as_csv, as_data, as_text
 from tests.fuzzing import BASES, document, garbled, mutated, odd, scribble, spreadsheet
 from tests.jobs import SAMPLES

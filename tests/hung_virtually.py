@@ -23,7 +23,7 @@ from templates_gen.hanging.bearings import nail_rise
 from templates_gen.job.accuracy import WIDE_SCALE
 from templates_gen.job.model import Job
 from templates_gen.marks.nailmarks import NAIL_FORM
-from templates_gen.printing.profile import Printer
+from templates_gen.printer.profile import Printer
 from tests.made import Everything, make
 from tests.taping_by_hand import Complex, Hands
 

@@ -19,7 +19,7 @@ from templates_gen.findings import find
 from templates_gen.job.model import Fixing, Hanger, Job, Paper, Wall
 from templates_gen.job.reading.building import read_job
 from templates_gen.marks.drawing import draw_template
-from templates_gen.printing.profile import Printer
+from templates_gen.printer.profile import Printer
 from templates_gen.report import template_report
 from templates_gen.sheets.fitting import large_page
 from templates_gen.sheets.sheet import SheetPlan, plan_sheets

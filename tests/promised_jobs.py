@@ -6,7 +6,7 @@ import random
 
 from templates_gen.job.accuracy import Accuracy
 from templates_gen.job.model import Frame, Hanger, Job
-from templates_gen.printing.profile import Printer, Readings, measured
+from templates_gen.printer.profile import Printer, Readings, measured
 from tests.jobs import frame, group, job, paper
 
 KINDS = ("wire", "rings", "cleat", "sawtooth", "keyholes", "two hooks")

@@ -21,7 +21,7 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Fixing, Hanger, Height, Wall
 from templates_gen.job.reading.building import read_job
-from templates_gen.printing.profile import Readings, measured
+from templates_gen.printer.profile import Readings, measured
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import SAMPLE_NAMES, made, twelve
 from tests.pdf_reading import moved, page_marks

@@ -16,7 +16,7 @@ from templates_gen.commands import measure
 from templates_gen.drawing.lettering import _font_path
 from templates_gen.findings import find
 from templates_gen.job.reading.building import read_job
-from templates_gen.printing import store
+from templates_gen.printer import store
 from templates_gen.telling.schedule import as_csv
 from tests.importing import FILES, tree
 from tests.jobs import SAMPLES

@@ -10,9 +10,9 @@ from templates_gen.base.errors import InputError, OutputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import moved
-from templates_gen.printing.correction import correction, paper_doubt
-from templates_gen.printing.profile import Readings, doubts, measured, sureness
-from templates_gen.printing.store import checked_name, every, load, names, profile_folder, save
+from templates_gen.printer.correction import correction, paper_doubt
+from templates_gen.printer.profile import Readings, doubts, measured, sureness
+from templates_gen.printer.store import checked_name, every, load, names, profile_folder, save
 from tests.jobs import paper
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959

@@ -13,8 +13,8 @@ import pypdf
 import pypdfium2
 import pytest
 
-from templates_gen.printing.profile import Printer
-from templates_gen.printing.store import load, profile_folder
+from templates_gen.printer.profile import Printer
+from templates_gen.printer.store import load, profile_folder
 from tests.fits import fit_similarity
 from tests.jobs import SAMPLES
 from tests.made import Everything, made, make

@@ -17,7 +17,7 @@ LAYERS = {  # part of the package: the parts it may not import from
     "job.reading": ("sheets", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
     "sheets": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
     "marks": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "printing": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "commands"),
+    "printer": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "commands"),
     "papers": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
     "drawing.pdf": ("sheets", "marks", "drawing.lettering", "job.reading", "proofing", "commands"),
     "proofing": ("job.reading", "commands"),

@@ -27,7 +27,7 @@ def printer_names(_: click.Context, __: click.Parameter, typed: str) -> list[Com
     """The printers that were recorded."""
     from templates_gen.base.errors import TemplatesError
     from templates_gen.commands.given import kept_printers
-    from templates_gen.printing.store import names
+    from templates_gen.printer.store import names
 
     try:
         return _beginning(names(kept_printers()), typed)

@@ -26,7 +26,7 @@ from templates_gen.commands.showing import as_json, show_finding
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
     from templates_gen.correcting.holes import Cured
-    from templates_gen.printing.profile import Printer
+    from templates_gen.printer.profile import Printer
 
 
 @click.command()
@@ -124,7 +124,7 @@ def _write_patches(
     from templates_gen.base.words import counted
     from templates_gen.correcting.patchpages import patch_pages
     from templates_gen.drawing.lettering import job_lettering
-    from templates_gen.printing.correction import paper_doubt
+    from templates_gen.printer.correction import paper_doubt
 
     if known is not None and (doubt := paper_doubt(known, plan.job.paper)):
         show_finding("warn", doubt)

@@ -13,7 +13,7 @@ from templates_gen.commands.showing import show_finding
 
 if TYPE_CHECKING:
     from templates_gen.job.model import Job
-    from templates_gen.printing.profile import Printer
+    from templates_gen.printer.profile import Printer
 
 
 @contextmanager
@@ -51,14 +51,14 @@ def job_on(path: Path, wall: Path | None, find: bool = True) -> Job:
 
 def kept_printers() -> Path:
     """The folder that printers' profiles are kept in.  Raises OutputError when the user has no home folder."""
-    from templates_gen.printing.store import profile_folder
+    from templates_gen.printer.store import profile_folder
 
     return profile_folder(Path(click.get_app_dir("templates-gen")))
 
 
 def printer_named(name: str) -> Printer:
     """The profile of this printer, with what is odd about it shown.  Raises InputError."""
-    from templates_gen.printing.store import load
+    from templates_gen.printer.store import load
 
     known = load(kept_printers(), name)
     show_doubts(known)
@@ -67,7 +67,7 @@ def printer_named(name: str) -> Printer:
 
 def show_doubts(known: Printer) -> None:
     """What is odd about a printer's profile."""
-    from templates_gen.printing.profile import doubts
+    from templates_gen.printer.profile import doubts
 
     for doubt in doubts(known):
         show_finding("warn", doubt)

@@ -15,7 +15,7 @@ from templates_gen.commands.results import write_pages
 from templates_gen.commands.showing import as_json, show_finding
 
 if TYPE_CHECKING:
-    from templates_gen.printing.profile import Printer
+    from templates_gen.printer.profile import Printer
 
 
 @click.group()
@@ -68,8 +68,8 @@ def record(
 
     from templates_gen.job.accuracy import READING
     from templates_gen.papers.scalepage import scale_of
-    from templates_gen.printing.profile import Readings, measured
-    from templates_gen.printing.store import checked_name, save
+    from templates_gen.printer.profile import Readings, measured
+    from templates_gen.printer.store import checked_name, save
 
     folder, scale = kept_printers(), scale_of(paper)
     readings = Readings(
@@ -95,8 +95,8 @@ def show(name: str, shape: str) -> None:
     Example:
       templates-gen printer show study --format json
     """
-    from templates_gen.printing.profile import printer_data
-    from templates_gen.printing.store import load
+    from templates_gen.printer.profile import printer_data
+    from templates_gen.printer.store import load
 
     known = load(kept_printers(), name)
     if shape == "json":
@@ -114,8 +114,8 @@ def list_printers(shape: str) -> None:
     Example:
       templates-gen printer list --format json
     """
-    from templates_gen.printing.profile import Printer, printer_data
-    from templates_gen.printing.store import every
+    from templates_gen.printer.profile import Printer, printer_data
+    from templates_gen.printer.store import every
 
     found = list(every(kept_printers()))
     printers = [one for one in found if isinstance(one, Printer)]
@@ -149,7 +149,7 @@ def _show(known: Printer) -> None:
 
 def _shown(known: Printer) -> Iterator[str]:
     """A profile in plain words; the sigma of a scale is shown doubled, as what 95 of 100 such readings keep within."""
-    from templates_gen.printing.profile import lean_words, sureness
+    from templates_gen.printer.profile import lean_words, sureness
 
     readings, (across, along, skew) = known.readings, sureness(known.readings)
     yield f"{known.name}: {known.paper} paper, measured {known.date}"

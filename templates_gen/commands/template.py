@@ -25,7 +25,7 @@ from templates_gen.commands.showing import STOPPED, show_finding, show_findings
 if TYPE_CHECKING:
     from templates_gen.job.model import Job
     from templates_gen.making import Made
-    from templates_gen.printing.profile import Printer
+    from templates_gen.printer.profile import Printer
 
 
 class _Asked(NamedTuple):
@@ -107,7 +107,7 @@ def _make(path: Path, asked: _Asked) -> int:
     from templates_gen.anonymous import anonymous_printer
     from templates_gen.findings import stops
     from templates_gen.making import on_paper
-    from templates_gen.printing.correction import paper_doubt
+    from templates_gen.printer.correction import paper_doubt
 
     with about(path):
         job = on_paper(job_on(path, asked.wall), asked.paper, asked.cover, asked.trim, asked.one_piece)

@@ -21,7 +21,7 @@ from templates_gen.marks.firstpages import area_beside_rules
 from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marks.rules import RULES_FORM, rules_form
 from templates_gen.marks.wording import PRINT_WORDS, rule_words
-from templates_gen.printing.profile import Printer
+from templates_gen.printer.profile import Printer
 from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import page_of
 

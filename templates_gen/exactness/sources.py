@@ -15,8 +15,8 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.exactness.corners import Part, base_of
 from templates_gen.job.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
-from templates_gen.printing.correction import doubt_as_it_lies
-from templates_gen.printing.profile import worse_than_none
+from templates_gen.printer.correction import doubt_as_it_lies
+from templates_gen.printer.profile import worse_than_none
 from templates_gen.sheets.rules import rules
 from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.sheets.slanting import meeting_sd

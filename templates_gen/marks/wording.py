@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from templates_gen.base.units import show_both
 from templates_gen.drawing.items import POINT
-from templates_gen.printing.profile import Printer, lean_words
+from templates_gen.printer.profile import Printer, lean_words
 from templates_gen.sheets.rules import Rule
 from templates_gen.sheets.sheet import SheetPlan
 

@@ -15,8 +15,8 @@ from templates_gen.drawing.items import MM_TO_POINTS, POINT, Matrix, shifted
 from templates_gen.drawing.sizes import REGISTER, RULE_END, TITLE_DEPTH
 from templates_gen.job.accuracy import MATCH, firm
 from templates_gen.job.model import Paper
-from templates_gen.printing.correction import correction
-from templates_gen.printing.profile import Printer
+from templates_gen.printer.correction import correction
+from templates_gen.printer.profile import Printer
 from templates_gen.sheets.cells import CUT, LARGER, Cell, CellPlan, Clearance, Printable, plan_cells
 from templates_gen.sheets.covered import Covered, covered, cross_points, uncut_clearance
 from templates_gen.sheets.demand import demand

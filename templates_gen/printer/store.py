@@ -19,7 +19,7 @@ from templates_gen.base.output import write_result
 from templates_gen.base.record import Table, convert
 from templates_gen.base.toml import toml
 from templates_gen.job.paper_sizes import paper_size
-from templates_gen.printing.profile import Printer, Readings, measured
+from templates_gen.printer.profile import Printer, Readings, measured
 
 _NAME = re.compile(r"\w(?:[\w .-]{0,38}[\w-])?")
 

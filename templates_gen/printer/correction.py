@@ -8,7 +8,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.drawing.items import POINT, Matrix
 from templates_gen.job.model import Paper
 from templates_gen.job.paper_sizes import paper_size
-from templates_gen.printing.profile import Printer, sureness
+from templates_gen.printer.profile import Printer, sureness
 
 
 def correction(printer: Printer, area: Rect, lying: bool) -> tuple[Matrix, Rect]:
