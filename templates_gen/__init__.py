@@ -31,18 +31,18 @@ if TYPE_CHECKING:
     from templates_gen.marks.drawing import draw_template
     from templates_gen.printer.profile import Printer, Readings, measured
     from templates_gen.proofing.making import Proof, make_proof
-    from templates_gen.sheets.sheet import SheetPlan, plan_sheets
+    from templates_gen.tiling.sheet import SheetPlan, plan_sheets
 
 __version__ = "0.1.0"
 
 # Imported on first use: starting the program must not cost what only one of its commands needs.
 _HOME = {
     "Finding": "findings", "InputError": "base.errors", "Job": "job.model", "Lettering": "drawing.lettering", "Made": "making",
-    "OutputError": "base.errors", "Plan": "arranging.plan", "SheetPlan": "sheets.sheet", "Template": "drawing.items",
+    "OutputError": "base.errors", "Plan": "arranging.plan", "SheetPlan": "tiling.sheet", "Template": "drawing.items",
     "TemplatesError": "base.errors", "draw_template": "marks.drawing", "find": "findings", "make_template": "making",
     "Proof": "proofing.making", "make_proof": "proofing.making",
     "Printer": "printer.profile", "Readings": "printer.profile", "measured": "printer.profile",
-    "plan_sheets": "sheets.sheet", "correct": "correcting", "plan_wall": "arranging.plan", "read_job": "job.reading.building",
+    "plan_sheets": "tiling.sheet", "correct": "correcting", "plan_wall": "arranging.plan", "read_job": "job.reading.building",
     "write_pdf": "drawing.pdf.writing",
 }  # fmt: skip
 

@@ -11,7 +11,7 @@ from templates_gen.base.words import counted
 from templates_gen.job.model import Job
 from templates_gen.making import on_paper
 from templates_gen.printer.profile import Printer
-from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.tiling.sheet import plan_sheets
 
 LARGER = {"in": ("tabloid", "a3"), "cm": ("a3", "tabloid"), "mm": ("a3", "tabloid")}
 """The larger sheets that office printers and copy shops have.  Common practice, no source."""

@@ -17,8 +17,8 @@ from templates_gen.marks.drawing import draw_template
 from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.printer.profile import Printer
 from templates_gen.report import template_report
-from templates_gen.sheets.fitting import large_page
-from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.tiling.large_pages import large_page
+from templates_gen.tiling.sheet import plan_sheets
 
 
 class Made(Record, frozen=True):

@@ -13,10 +13,10 @@ from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import error_data
 from templates_gen.findings import Finding, findings_data
 from templates_gen.printer.profile import printer_data
-from templates_gen.sheets.demand import nail_box
 from templates_gen.sheets.order import taping_order
-from templates_gen.sheets.rules import Rule, rules
-from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.tiling.demand import nail_box
+from templates_gen.tiling.rulers import Rule, rules
+from templates_gen.tiling.sheet import SheetPlan
 
 
 def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, pages: int) -> dict[str, Any]:

@@ -21,8 +21,8 @@ from templates_gen.job.reading.building import read_job
 from templates_gen.marks.drawing import draw_template
 from templates_gen.printer.profile import Printer
 from templates_gen.report import template_report
-from templates_gen.sheets.fitting import large_page
-from templates_gen.sheets.sheet import SheetPlan, plan_sheets
+from templates_gen.tiling.large_pages import large_page
+from templates_gen.tiling.sheet import SheetPlan, plan_sheets
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.pdf_reading import Marks, page_marks

@@ -14,7 +14,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import Form, Item, Line, Polygon, Template, Text, Use
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.sheets.sheet import Sheet
+from templates_gen.tiling.sheet import Sheet
 from tests.made import NAMES, made
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959

@@ -7,7 +7,7 @@ from functools import cache
 from math import ceil
 
 from templates_gen.base.geometry import TOLERANCE, Rect, bounds
-from templates_gen.sheets.cells import Clearance, Printable
+from templates_gen.tiling.cells import Clearance, Printable
 
 
 def fixed_grid(items: Sequence[Rect], printables: Sequence[Printable], overlap: float) -> int:

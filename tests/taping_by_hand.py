@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from templates_gen.sheets.order import taping_order
-from templates_gen.sheets.sheet import Sheet, SheetPlan
+from templates_gen.tiling.sheet import Sheet, SheetPlan
 
 Complex = NDArray[np.complex128]
 Lie = tuple[Complex, Complex]

@@ -8,7 +8,7 @@ from templates_gen.arranging.plan import OVER_FEATURE, Plan, plan_wall
 from templates_gen.arranging.rows import arrange
 from templates_gen.base.geometry import Rect
 from templates_gen.job.model import Feature, Group, Wall
-from templates_gen.longlines import centre_spans, level_spans
+from templates_gen.tiling.long_lines import centre_spans, level_spans
 from tests.jobs import Height, frame, group, job, sides
 from tests.made import made
 

@@ -11,9 +11,9 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.findings import find
 from templates_gen.job.model import Fixing, Hanger, Job, Studs
 from templates_gen.marks.firstpages import first_pages
-from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.telling.carrying import Carried, carried
 from templates_gen.telling.schedule import as_csv, as_data, as_text
+from templates_gen.tiling.sheet import plan_sheets
 from tests.finding_cases_behind import feature, on
 from tests.jobs import frame, job
 

@@ -8,9 +8,9 @@ from hypothesis import strategies as st
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
-from templates_gen.sheets.cells import CellPlan, Clearance, Printable, plan_cells
-from templates_gen.sheets.joins import pieces
-from templates_gen.sheets.strips import Box, Boxes, within
+from templates_gen.tiling.cells import CellPlan, Clearance, Printable, plan_cells
+from templates_gen.tiling.joins import pieces
+from templates_gen.tiling.strips import Box, Boxes, within
 from tests.sheet_baselines import Units, best_offset, fewest, fewest_along, fixed_grid
 
 A4 = (Printable(196, 277, False), Printable(283, 190, True))

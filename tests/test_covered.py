@@ -9,8 +9,8 @@ import math
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.sheets.cells import Clearance
-from templates_gen.sheets.covered import covered, cross_points, uncut_clearance
+from templates_gen.tiling.cells import Clearance
+from templates_gen.tiling.covered import covered, cross_points, uncut_clearance
 
 HIDES = covered([Rect(7.0, 6.0, 200.0, 290.0), Rect(5.0, 13.0, 200.0, 290.0)], 25.0)
 CUT = Clearance(1.0, 2.0, 3.0, 4.0)

@@ -11,9 +11,9 @@ from templates_gen.exactness.crossing import loose_joins
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import check_words
 from templates_gen.job.accuracy import Accuracy
-from templates_gen.sheets.covered import ARM, Covered
-from templates_gen.sheets.slanting import crossing_match, crossing_sd
 from templates_gen.sheets.taping import blocks
+from templates_gen.tiling.covered import ARM, Covered
+from templates_gen.tiling.slanting import crossing_match, crossing_sd
 from tests.jobs import paper
 from tests.made import UNCUT, made, make, twelve
 

@@ -9,7 +9,7 @@ from templates_gen.base.record import replace
 from templates_gen.exactness.advice import advice
 from templates_gen.exactness.expected import expected_error, sources_95
 from templates_gen.job.accuracy import NORMAL_95, Accuracy
-from templates_gen.sheets.rules import rules
+from templates_gen.tiling.rulers import rules
 from tests.exactly import of, planned, row
 from tests.jobs import Hanger, frame, job, paper
 from tests.made import NAMES, made

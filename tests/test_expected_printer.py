@@ -15,8 +15,8 @@ from templates_gen.exactness.words import check_words, first_page_words
 from templates_gen.job import seeing
 from templates_gen.job.accuracy import MATCH, SCALE, WIDE_SCALE, Accuracy, firm, moisture_sd, scale_sd
 from templates_gen.printer.profile import Printer, Readings, doubts, measured
-from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.sheets.taping import blocks
+from templates_gen.tiling.sheet import plan_sheets
 from tests.exactly import NOTHING, of, row
 from tests.jobs import Hanger, frame, group, job, paper
 from tests.made import made

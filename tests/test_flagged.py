@@ -11,9 +11,9 @@ from templates_gen.findings import Finding, find
 from templates_gen.job.model import Fixing, Hanger
 from templates_gen.job.reading.building import read_job
 from templates_gen.marks.firstpages import first_pages
-from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.telling.flagged import KEY, flagged_nails
 from templates_gen.telling.schedule import as_data, as_text, rows
+from templates_gen.tiling.sheet import plan_sheets
 from tests.finding_cases_behind import feature, on
 from tests.jobs import frame
 from tests.running import MINIMAL, run

@@ -15,7 +15,7 @@ from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.marks.guide import GUTTER, TICK
 from templates_gen.marks.hangingday import hanging_order, hanging_steps, own_tools
 from templates_gen.marks.sketches import Sketch
-from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.tiling.sheet import plan_sheets
 from tests.jobs import frame, group, job
 from tests.made import LARGE, NAMES, made
 

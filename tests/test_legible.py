@@ -20,7 +20,7 @@ from templates_gen.job.reading.building import read_job
 from templates_gen.marks.drawing import draw_template
 from templates_gen.marks.sheetmarks import frame_rules, nail_labels, shown_on
 from templates_gen.marks.square import place_square
-from templates_gen.sheets.sheet import Sheet, SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import Sheet, SheetPlan, plan_sheets
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import GENERATED, SAMPLE_NAMES, made

@@ -15,7 +15,7 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.marks.firstpages import area_beside_rules
 from templates_gen.marks.mappages import LEAST_CELL, map_pages
 from templates_gen.sheets.order import taping_order
-from templates_gen.sheets.sheet import SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import SheetPlan, plan_sheets
 from tests.jobs import many
 
 

@@ -13,7 +13,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.drawing.items import Template, Text
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.marks.firstfile import draw_first_pages
-from templates_gen.sheets.demand import nail_box
+from templates_gen.tiling.demand import nail_box
 from tests import test_lettering_apart as lettering
 from tests import test_read_back as marks
 from tests import test_read_back_drop_rules as drop_rules

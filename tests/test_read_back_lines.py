@@ -9,8 +9,8 @@ import pytest
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
-from templates_gen.longlines import centre_spans, level_spans
-from templates_gen.sheets.demand import nail_box
+from templates_gen.tiling.demand import nail_box
+from templates_gen.tiling.long_lines import centre_spans, level_spans
 from tests.made import NAMES, made
 from tests.wall_reading import (
     CLOSE,

@@ -15,8 +15,8 @@ from templates_gen.base.record import replace
 from templates_gen.job.model import Job, Wall
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.stairs import Stairs
-from templates_gen.longlines import REACH, centre_spans, level_spans
 from templates_gen.telling.schedule import as_data, as_text
+from templates_gen.tiling.long_lines import REACH, centre_spans, level_spans
 from tests.broken_places import with_stairs
 from tests.jobs import Height, frame, group, job, named
 from tests.made import made

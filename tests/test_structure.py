@@ -11,18 +11,18 @@ import pytest
 from tests.importing import FILES, foreign, imported, neighbours, tree
 
 LAYERS = {  # part of the package: the parts it may not import from
-    "arranging": ("job.reading", "sheets", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "arranging": ("job.reading", "tiling", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
     "choosing": ("drawing.pdf.writing", "drawing.pdf", "commands"),
     "correcting": ("drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "job.reading": ("sheets", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "sheets": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "job.reading": ("tiling", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "tiling": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
     "marks": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
     "printer": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "commands"),
     "papers": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "drawing.pdf": ("sheets", "marks", "drawing.lettering", "job.reading", "proofing", "commands"),
+    "drawing.pdf": ("tiling", "marks", "drawing.lettering", "job.reading", "proofing", "commands"),
     "proofing": ("job.reading", "commands"),
-    "telling": ("job.reading", "sheets", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "starting": ("sheets", "marks", "proofing", "commands"),
+    "telling": ("job.reading", "tiling", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "starting": ("tiling", "marks", "proofing", "commands"),
 }
 
 OWNERS = {  # library: the one file that knows it

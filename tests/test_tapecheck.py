@@ -12,8 +12,8 @@ from templates_gen.base.record import replace
 from templates_gen.exactness.diagonals import corner_diagonals, overall_width
 from templates_gen.exactness.tapecheck import read_taped, tape_check
 from templates_gen.exactness.tapewords import tape_words
-from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.sheets.spread import shares, taped
+from templates_gen.tiling.sheet import plan_sheets
 from tests.jobs import SAMPLES, frame, group, job
 from tests.made import SAMPLE_NAMES, made
 from tests.running import run

@@ -10,7 +10,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.findings import find
 from templates_gen.job.model import Wall
 from templates_gen.job.stairs import Stairs
-from templates_gen.longlines import nosing_line
+from templates_gen.tiling.long_lines import nosing_line
 from tests.finding_cases_stairs import climbing, under_roof
 from tests.jobs import Height, frame, group, job
 from tests.made import Everything, make

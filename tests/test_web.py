@@ -6,10 +6,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
-from templates_gen.sheets.joins import pieces
-from templates_gen.sheets.layouts import _middle_cut
-from templates_gen.sheets.strips import MOST_CELLS, Box, cells_along, line_of
-from templates_gen.sheets.web import Web
+from templates_gen.tiling.connected import Web
+from templates_gen.tiling.joins import pieces
+from templates_gen.tiling.layouts import _middle_cut
+from templates_gen.tiling.strips import MOST_CELLS, Box, cells_along, line_of
 
 HEIGHT = 100.0
 # cuts in steps of 20 mm, so that cells share nothing, less than the 40 mm of a join, or more

@@ -14,9 +14,9 @@ from templates_gen.base.words import counted
 from templates_gen.findings import STOP, WARN, Finding, find
 from templates_gen.job.model import Job
 from templates_gen.job.wishes import Wishes
-from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.telling.lines import above_floor
 from templates_gen.telling.score import lean_words, plan_score
+from templates_gen.tiling.sheet import plan_sheets
 
 BOUND = ("stairs", "around")
 """Arrangements that are bound to something on the wall: there is nothing to choose."""

@@ -19,8 +19,8 @@ from templates_gen.job.model import Paper
 from templates_gen.marks.ofjob import of_job, whose
 from templates_gen.proofing.features import outline
 from templates_gen.proofing.view import SCALES, Band, View, extent
-from templates_gen.sheets.sheet import Page as PaperPage
-from templates_gen.sheets.sheet import page_of
+from templates_gen.tiling.sheet import Page as PaperPage
+from templates_gen.tiling.sheet import page_of
 
 HEAD, FOOT = 16.0, 8.0
 """mm for the title above, and for a line below the options.  Our own design, no source."""

@@ -22,8 +22,8 @@ from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.marks.rules import RULES_FORM, rules_form
 from templates_gen.marks.wording import PRINT_WORDS, rule_words
 from templates_gen.printer.profile import Printer
-from templates_gen.sheets.rules import rules
-from templates_gen.sheets.sheet import page_of
+from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.sheet import page_of
 
 # mm; our own design, no source
 RING, CIRCLE, ARM = 2.0, 3.0, 7.0

@@ -11,8 +11,8 @@ from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.findings import WARN, Finding, find, graded
 from templates_gen.findings.untold import not_checked
 from templates_gen.job.model import Job
-from templates_gen.sheets.sheet import plan_sheets
 from templates_gen.telling.score import plan_score
+from templates_gen.tiling.sheet import plan_sheets
 
 MOST_FRAMES = 200
 """Frames for which the sheets are planned in a check, which stays under half a second then.  Our own design."""

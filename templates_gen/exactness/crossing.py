@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.tiling.sheet import SheetPlan
 
 
 def loose_joins(sheets: SheetPlan) -> int:

@@ -17,10 +17,10 @@ from templates_gen.exactness.corners import Part, base_of
 from templates_gen.job.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
 from templates_gen.printer.correction import doubt_as_it_lies
 from templates_gen.printer.profile import worse_than_none
-from templates_gen.sheets.rules import rules
-from templates_gen.sheets.sheet import SheetPlan
-from templates_gen.sheets.slanting import meeting_sd
 from templates_gen.sheets.spread import Homes, Taped, Term, effects, taped
+from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tiling.slanting import meeting_sd
 
 Error = tuple[Any, ...]
 """One independent error; its source comes first."""

@@ -23,9 +23,9 @@ from templates_gen.exactness.neighbours import neighbours
 from templates_gen.job.accuracy import NORMAL_95
 from templates_gen.job.seeing import seen_step
 from templates_gen.sheets.order import taping_order
-from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.sheets.spread import Homes, shares, taped
 from templates_gen.sheets.taping import Fit
+from templates_gen.tiling.sheet import SheetPlan
 
 NAMES = ("a", "b", "width")
 

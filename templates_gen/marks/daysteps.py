@@ -8,7 +8,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.units import show_both
 from templates_gen.exactness.diagonals import corner_diagonals, overall_width
 from templates_gen.sheets.order import Order, Step, taping_order
-from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.tiling.sheet import SheetPlan
 
 
 def taping_steps(sheets: SheetPlan, order: Order) -> Iterator[str]:

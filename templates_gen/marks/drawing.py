@@ -26,7 +26,7 @@ from templates_gen.marks.rules import RULES_FORM, rules_form, rules_zones
 from templates_gen.marks.sheetmarks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on
 from templates_gen.marks.square import SQUARE_FORM, place_square, square_form, square_texts
 from templates_gen.marks.wallmarks import frame_edges, frame_form
-from templates_gen.sheets.sheet import Sheet, SheetPlan
+from templates_gen.tiling.sheet import Sheet, SheetPlan
 
 AWAY = 5.0
 """mm between the distances of a sheet that hangs by itself and the label of a nail or a frame, so that none is read for

@@ -11,7 +11,7 @@ from templates_gen.findings import Finding
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.marks.firstpages import first_pages
 from templates_gen.marks.ofjob import numbered, of_job
-from templates_gen.sheets.sheet import SheetPlan, page_of
+from templates_gen.tiling.sheet import SheetPlan, page_of
 
 
 def draw_first_pages(

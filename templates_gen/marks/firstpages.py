@@ -25,14 +25,14 @@ from templates_gen.marks.guide import guide
 from templates_gen.marks.mappages import map_pages
 from templates_gen.marks.ofjob import whose
 from templates_gen.marks.wording import PRINT_WORDS, printer_words, rule_words, shop_words
-from templates_gen.sheets.rules import rules
-from templates_gen.sheets.sheet import Page as SheetPage
-from templates_gen.sheets.sheet import SheetPlan
 from templates_gen.telling import schedule
 from templates_gen.telling.carrying import HEADER as CARRIED_HEADER
 from templates_gen.telling.carrying import carried, carried_rows
 from templates_gen.telling.flagged import KEY, flagged_nails, has_mark
 from templates_gen.telling.lines import above_floor, left_end, pitch_words
+from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.sheet import Page as SheetPage
+from templates_gen.tiling.sheet import SheetPlan
 
 FOUND_INDENT = 18.0
 """mm; the column of a finding's number and level.  Our own design, no source."""

@@ -14,8 +14,8 @@ from templates_gen.drawing.items import Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H5, H7, H10, H14, H18, H20, H25, H35, MEDIUM, WIDE
-from templates_gen.sheets.sheet import Sheet
 from templates_gen.telling.lines import facing
+from templates_gen.tiling.sheet import Sheet
 
 SIZES = (
     (H20, H7, H5),

@@ -21,7 +21,7 @@ from templates_gen.drawing.shapes import ground
 from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH
 from templates_gen.marks.sheetmarks import Shown
 from templates_gen.marks.uncut import along_join, uncut_join_items
-from templates_gen.sheets.sheet import Join, Sheet, SheetPlan
+from templates_gen.tiling.sheet import Join, Sheet, SheetPlan
 
 REGISTER_FORM = "register"
 

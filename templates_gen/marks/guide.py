@@ -15,7 +15,7 @@ from templates_gen.drawing.sizes import H5, H25, H35, NARROW
 from templates_gen.marks.hangingday import DayStep, hanging_steps, own_tools
 from templates_gen.marks.sketches import FIELD, Sketch
 from templates_gen.marks.wording import TOOLS
-from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.tiling.sheet import SheetPlan
 
 GUTTER, LEAST_WIDTH, LEAST_HEIGHT = 5.0, 40.0, 18.0
 """mm between two pictures; how wide one has to be for its words, and how high.  Our own design, no source."""

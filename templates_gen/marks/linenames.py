@@ -15,8 +15,8 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.drawing.sizes import H25, H35
 from templates_gen.drawing.strokes import inside
-from templates_gen.longlines import Ends, Span, centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 from templates_gen.telling.lines import above_floor, pitch_words
+from templates_gen.tiling.long_lines import Ends, Span, centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 
 STEP = 5.0
 """mm between the places along a line that are tried for its name.  Our own design, no source."""

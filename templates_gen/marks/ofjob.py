@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from templates_gen.drawing.items import MM_TO_POINTS, Form, Item, Matrix, Page, Template
 from templates_gen.job.model import Job
-from templates_gen.sheets import sheet
+from templates_gen.tiling import sheet
 
 
 def of_job(

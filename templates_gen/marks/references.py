@@ -16,7 +16,7 @@ from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.drawing.sizes import H5, H7, H10, H25, H35, RULE_SPINE
-from templates_gen.sheets.sheet import Sheet
+from templates_gen.tiling.sheet import Sheet
 
 SIZES = ((H10, H35), (H7, H35), (H5, H25))
 """Heights of the figures and of the words over them, largest first: smaller where there is no room, or where a line

@@ -9,8 +9,8 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import ground
 from templates_gen.drawing.sizes import H25, HAIR, WIDE
 from templates_gen.marks.scales import Graduation, ticks_along
-from templates_gen.sheets.rules import rules
-from templates_gen.sheets.sheet import Page, Sheet, SheetPlan
+from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.sheet import Page, Sheet, SheetPlan
 
 RULES_FORM = "rules"
 

@@ -12,7 +12,7 @@ from templates_gen.base.units import INCH
 from templates_gen.drawing.items import Item, Line, Polygon, Text
 from templates_gen.drawing.sizes import H25, HAIR, NARROW, SCALE_FAR, SCALE_NEAR
 from templates_gen.hanging.bearings import Bearing
-from templates_gen.sheets.demand import scale_length
+from templates_gen.tiling.demand import scale_length
 
 
 class Graduation(Record, frozen=True):

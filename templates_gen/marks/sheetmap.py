@@ -12,9 +12,9 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW
 from templates_gen.drawing.strokes import CENTRE_DASH, PITCH_DASH
-from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line
 from templates_gen.marks.tapemarks import arrow_head, tape_marks
-from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.tiling.long_lines import centre_spans, level_spans, pieces, pitch_line
+from templates_gen.tiling.sheet import SheetPlan
 
 KEY = 5.5
 """mm at the foot of the map for its key.  Our own design, no source."""

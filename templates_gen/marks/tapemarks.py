@@ -9,7 +9,7 @@ from templates_gen.drawing.items import Item, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H18, MEDIUM
-from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.tiling.sheet import SheetPlan
 
 HEAD, HALF = 1.7, 1.0
 """Length of an arrow head and half its width, in mm.  Our own design, no source."""

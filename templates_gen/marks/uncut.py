@@ -9,8 +9,8 @@ from templates_gen.drawing.items import Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H25, HAIR, WIDE
-from templates_gen.sheets.covered import ARM, Covered
-from templates_gen.sheets.sheet import Join, RegisterMark, Sheet
+from templates_gen.tiling.covered import ARM, Covered
+from templates_gen.tiling.sheet import Join, RegisterMark, Sheet
 
 
 def uncut_join_items(

@@ -12,8 +12,8 @@ from templates_gen.base.units import INCH
 from templates_gen.drawing.items import Circle, Form, Item, Line
 from templates_gen.drawing.sizes import CORNER, HAIR, HEAVY, MEDIUM, NAIL_CLEAR, NARROW, TARGET, WIDE
 from templates_gen.drawing.strokes import CENTRE_DASH, EDGE_DASH, PITCH_DASH, inside, nail_holes, phased, unbroken
-from templates_gen.longlines import centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 from templates_gen.marks.scales import DropRule, Graduation, rule_lines, ticks_along
+from templates_gen.tiling.long_lines import centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 
 # Divisions as on a tape measure: common practice, no source.
 LEVEL_GRADES = {

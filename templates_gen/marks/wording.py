@@ -8,8 +8,8 @@ from __future__ import annotations
 from templates_gen.base.units import show_both
 from templates_gen.drawing.items import POINT
 from templates_gen.printer.profile import Printer, lean_words
-from templates_gen.sheets.rules import Rule
-from templates_gen.sheets.sheet import SheetPlan
+from templates_gen.tiling.rulers import Rule
+from templates_gen.tiling.sheet import SheetPlan
 
 PRINT_WORDS = (
     "Print this page alone first, at actual size, on one side, with borderless printing off. What the dialogs call it:",

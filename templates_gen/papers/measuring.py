@@ -16,7 +16,7 @@ from templates_gen.job.model import Frame, Job, Paper
 from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.papers.backview import OVER, ROOM, Back, back_view, drawn_scale, lettered
 from templates_gen.papers.measures import Measure, measures
-from templates_gen.sheets.sheet import page_of
+from templates_gen.tiling.sheet import page_of
 
 PITCH = 11.5
 """mm from blank to blank: a pencil writes figures 8 mm high in them.  Our own design, no source."""

@@ -18,7 +18,7 @@ from templates_gen.job.paper_sizes import DEFAULT_MARGIN, DEFAULT_OVERLAP, sheet
 from templates_gen.marks.rules import RULE_GRADES
 from templates_gen.marks.scales import Graduation, ticks_along
 from templates_gen.marks.wording import PRINT_WORDS
-from templates_gen.sheets import sheet as sheets
+from templates_gen.tiling import sheet as sheets
 
 EDGE = 7.5
 """mm at least from what a printer reaches to the corner marks: room for the ticks.  Our own design, no source."""

@@ -14,8 +14,8 @@ from heapq import heappop, heappush
 from itertools import combinations, pairwise, permutations
 
 from templates_gen.base.record import Record
-from templates_gen.sheets.covered import Covered
-from templates_gen.sheets.sheet import Join, Point, Sheet, SheetPlan
+from templates_gen.tiling.covered import Covered
+from templates_gen.tiling.sheet import Join, Point, Sheet, SheetPlan
 
 Meeting = tuple[float, float, int, int]
 """A register mark (x, y) on the wall, the sheet there already that carries it, and the one laid on that."""

@@ -6,7 +6,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import show, show_both
 from templates_gen.job.model import Fixing, Hanger
-from templates_gen.longlines import wall_edges
+from templates_gen.tiling.long_lines import wall_edges
 
 OTHER_SIDE = {"left": "right", "right": "left"}
 """What is on one side of a frame seen from the front is on the other seen from behind."""

@@ -14,7 +14,7 @@ from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.findings import find
 from templates_gen.job.model import Job
 from templates_gen.marks.drawing import draw_template
-from templates_gen.sheets.sheet import plan_sheets
+from templates_gen.tiling.sheet import plan_sheets
 
 T = TypeVar("T")
 

@@ -15,7 +15,7 @@ from statistics import mean, median
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from templates_gen.base.geometry import Rect, bounds
-from templates_gen.sheets.cells import Clearance, Printable, plan_cells
+from templates_gen.tiling.cells import Clearance, Printable, plan_cells
 from tests.sheet_baselines import best_offset, fixed_grid, fixed_grid_occupied
 
 INCH = 25.4

@@ -13,10 +13,10 @@ from math import inf
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record
-from templates_gen.sheets.align import aligned
-from templates_gen.sheets.joins import JOIN_MIN, Rows, shared_sides
-from templates_gen.sheets.layouts import layouts, patchwork
-from templates_gen.sheets.strips import MOST_CELLS, SLACK, Box
+from templates_gen.tiling.align import aligned
+from templates_gen.tiling.joins import JOIN_MIN, Rows, shared_sides
+from templates_gen.tiling.layouts import layouts, patchwork
+from templates_gen.tiling.strips import MOST_CELLS, SLACK, Box
 
 LARGER = "choose larger paper or smaller margins"
 CUT = 'let the sheets be cut, trim = "cut", which takes less room around every mark'

@@ -7,9 +7,10 @@ from collections.abc import Iterator, Sequence
 from math import ceil, inf
 
 from templates_gen.base.geometry import TOLERANCE, Rect
-from templates_gen.sheets.joins import Rows, bridged
-from templates_gen.sheets.settle import runs_of, settle_heights, settle_strip
-from templates_gen.sheets.strips import (
+from templates_gen.tiling.connected import Web
+from templates_gen.tiling.joins import Rows, bridged
+from templates_gen.tiling.settle import runs_of, settle_heights, settle_strip
+from templates_gen.tiling.strips import (
     MOST_CELLS,
     SLACK,
     Box,
@@ -22,7 +23,6 @@ from templates_gen.sheets.strips import (
     line_of,
     within,
 )
-from templates_gen.sheets.web import Web
 
 SPARE = 20.0
 """mm left of a cell's width where that costs no sheet, so that cuts of neighbouring strips can be brought together.

@@ -20,7 +20,7 @@ from __future__ import annotations
 import math
 
 from templates_gen.job.accuracy import Accuracy
-from templates_gen.sheets.covered import ARM, Covered
+from templates_gen.tiling.covered import ARM, Covered
 
 
 def crossing_sd(reading: float, depth: float) -> float:

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from itertools import accumulate, chain
 
 from templates_gen.base.geometry import Rect
-from templates_gen.sheets.joins import grouped, joined
+from templates_gen.tiling.joins import grouped, joined
 
 Pair = tuple[int, int]
 

@@ -8,9 +8,9 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.drawing.sizes import MEDIUM, NAIL_ARM, NAIL_CLEAR, SCALE_FAR, SLIT_TO, TARGET
-from templates_gen.longlines import centre_spans, level_spans, pieces, pitch_line
-from templates_gen.sheets.cells import Clearance
-from templates_gen.sheets.covered import Covered
+from templates_gen.tiling.cells import Clearance
+from templates_gen.tiling.covered import Covered
+from templates_gen.tiling.long_lines import centre_spans, level_spans, pieces, pitch_line
 
 SCALE_LEAST = 120.0
 """mm that a drop rule is long, unless the frame is shorter; a third of the frame's height where that is more, since

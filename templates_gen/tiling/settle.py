@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from templates_gen.base.geometry import TOLERANCE
-from templates_gen.sheets.strips import Boxes, Line, Span, cells_for
+from templates_gen.tiling.strips import Boxes, Line, Span, cells_for
 
 HALVINGS = 30
 """Bisection steps: a slack of 1 m is then known to a millionth of a mm.  Plain arithmetic."""

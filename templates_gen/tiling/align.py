@@ -6,8 +6,8 @@ from bisect import bisect_left
 from collections.abc import Sequence
 
 from templates_gen.base.geometry import TOLERANCE, Rect
-from templates_gen.sheets.joins import JOIN_MIN, Rows, pieces
-from templates_gen.sheets.strips import SLACK, Box, Boxes, Line, line_of
+from templates_gen.tiling.joins import JOIN_MIN, Rows, pieces
+from templates_gen.tiling.strips import SLACK, Box, Boxes, Line, line_of
 
 NEAR = 15.0
 """Cuts nearer to each other than this (mm) would have register marks that run into each other.  Our own design."""

@@ -17,12 +17,12 @@ from templates_gen.job.accuracy import MATCH, firm
 from templates_gen.job.model import Paper
 from templates_gen.printer.correction import correction
 from templates_gen.printer.profile import Printer
-from templates_gen.sheets.cells import CUT, LARGER, Cell, CellPlan, Clearance, Printable, plan_cells
-from templates_gen.sheets.covered import Covered, covered, cross_points, uncut_clearance
-from templates_gen.sheets.demand import demand
-from templates_gen.sheets.fitting import fitted
-from templates_gen.sheets.joins import shared_sides
-from templates_gen.sheets.slanting import meeting_sd
+from templates_gen.tiling.cells import CUT, LARGER, Cell, CellPlan, Clearance, Printable, plan_cells
+from templates_gen.tiling.covered import Covered, covered, cross_points, uncut_clearance
+from templates_gen.tiling.demand import demand
+from templates_gen.tiling.joins import shared_sides
+from templates_gen.tiling.large_pages import fitted
+from templates_gen.tiling.slanting import meeting_sd
 
 LEAST_JOIN = 20.0
 """mm.  Sheets that meet along less than this are not taped to each other there: two register marks would not fit.

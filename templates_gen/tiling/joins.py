@@ -9,7 +9,7 @@ from math import ceil, inf
 from typing import NamedTuple
 
 from templates_gen.base.geometry import TOLERANCE, Rect
-from templates_gen.sheets.strips import evenly
+from templates_gen.tiling.strips import evenly
 
 JOIN_MIN = 40.0
 """Two cells are joined when they share at least this much of a side (mm): room for two register marks far

@@ -14,7 +14,7 @@ from collections.abc import Sequence
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.drawing.sizes import RULE_END
-from templates_gen.sheets.cells import Clearance
+from templates_gen.tiling.cells import Clearance
 
 PAPER_OFF = 2.0
 """mm by which a paper's edge may lie off: ISO 216 allows 2 mm for sides of 150 to 600 mm (from memory), and printers
@@ -49,7 +49,7 @@ class Covered(Record, frozen=True):
     def held(self, upright: bool) -> float:
         """How far apart (mm) two marks are that hold a sheet's turn as firmly as one pair of crossing lines does.
 
-        Of its pieces, `length` long and with their middles `apart`: √(length² + apart²), see sheets/slanting.py.
+        Of its pieces, `length` long and with their middles `apart`: √(length² + apart²), see tiling/slanting.py.
         """
         return math.sqrt(2) * math.hypot(ARM, self.depth(upright) + ARM)
 

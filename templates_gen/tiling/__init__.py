@@ -1,0 +1,1 @@
+"""Which part of the wall each page shows."""
