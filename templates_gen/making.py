@@ -7,10 +7,10 @@ from typing import Any
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import Record, replace
+from templates_gen.checks import Finding, find
 from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import job_lettering
 from templates_gen.drawing.pdf.writing import write_pdf
-from templates_gen.findings import Finding, find
 from templates_gen.job.model import Job
 from templates_gen.job.paper_sizes import MOST_SIDE, paper_size, roll_width
 from templates_gen.marks.drawing import draw_template

@@ -8,10 +8,10 @@ from typing import Any
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
+from templates_gen.checks import Finding, findings_data
 from templates_gen.drawing.items import Matrix, moved
 from templates_gen.exactness.expected import expected_error
 from templates_gen.exactness.words import error_data
-from templates_gen.findings import Finding, findings_data
 from templates_gen.printer.profile import printer_data
 from templates_gen.sheets.order import taping_order
 from templates_gen.tiling.demand import nail_box

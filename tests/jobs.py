@@ -7,7 +7,7 @@ from typing import Any
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
-from templates_gen.findings import Finding, find
+from templates_gen.checks import Finding, find
 from templates_gen.job.model import Fixing, Frame, Group, Hanger, Height, Job, Paper, Spot, Wall
 from templates_gen.job.paper_sizes import DEFAULT_MARGIN, SIZES
 

@@ -12,10 +12,10 @@ import pypdf
 
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
+from templates_gen.checks import find
 from templates_gen.drawing.items import Template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
-from templates_gen.findings import find
 from templates_gen.job.model import Fixing, Hanger, Job, Paper, Wall
 from templates_gen.job.reading.building import read_job
 from templates_gen.marks.drawing import draw_template

@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import TemplatesError
-from templates_gen.findings import NOTE, find
+from templates_gen.checks import NOTE, find
 from templates_gen.job.reading.building import build_job
 from tests.jobs import SAMPLES
 from tests.slip_bases import BASES

@@ -5,7 +5,7 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.arranging.rows import arrange
 from templates_gen.base.geometry import Rect
-from templates_gen.findings import find
+from templates_gen.checks import find
 from templates_gen.job.model import Feature, Group, Job, Wall
 from tests.jobs import Height, Spot, frame, group, job, sides
 

@@ -6,9 +6,9 @@ import io
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.checks import find
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.findings import find
 from templates_gen.job.model import Fixing, Hanger, Job, Studs
 from templates_gen.marks.firstpages import first_pages
 from templates_gen.telling.carrying import Carried, carried

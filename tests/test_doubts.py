@@ -6,7 +6,7 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.units import parse_length
-from templates_gen.findings import find
+from templates_gen.checks import find
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.picture_sizes import picture_size
 from templates_gen.starting.doubting import doubt_words, doubts_at
@@ -26,7 +26,7 @@ def doubted(base, *changes):
     return {value.rpartition(": ")[0] for each in found for value in each.confirm}
 
 
-# The limits are those of findings/usual.py and of the rule's own file: worked out by hand here where they are shares
+# The limits are those of checks/doubts/usual.py and of the rule's own file: worked out by hand here where they are shares
 LIMITS = [  # job, path, a value that is doubted, one that is not, the field as the doubt names it
     ("mill", "wall.width", 20_100, 19_900, "wall, width"),
     ("mill", "wall.height", 8100, 7900, "wall, height"),

@@ -7,11 +7,11 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from templates_gen import findings
+from templates_gen import checks as findings
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
-from templates_gen.findings import find, stops
+from templates_gen.checks import find, stops
 from templates_gen.job.model import Feature, Fixing, Group, Hanger, Job, Wall
 from tests.finding_cases_behind import CASES as BEHIND
 from tests.finding_cases_behind import SWITCH, wall

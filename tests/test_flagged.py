@@ -5,9 +5,9 @@ import json
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.checks import Finding, find
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.findings import Finding, find
 from templates_gen.job.model import Fixing, Hanger
 from templates_gen.job.reading.building import read_job
 from templates_gen.marks.firstpages import first_pages

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from templates_gen.findings.fitting import MOST_PAIRS
+from templates_gen.checks.fitting import MOST_PAIRS
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.frame_list import MOST_FRAMES
 from tests.broken_jobs import added, swapped

@@ -12,9 +12,9 @@ import pytest
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
+from templates_gen.checks import find
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
-from templates_gen.findings import find
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
 from templates_gen.marks.drawing import draw_template

@@ -14,7 +14,7 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
-from templates_gen.findings import find
+from templates_gen.checks import find
 from templates_gen.job.model import Frame, Hanger, Job
 from templates_gen.job.reading.building import read_job
 from templates_gen.papers.measures import to_fill_in

@@ -23,13 +23,13 @@ from templates_gen.arranging.search.variety import alike, mirrored, shared
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
+from templates_gen.checks import STOP, WARN, Finding
 from templates_gen.choosing.keeping import kept
 from templates_gen.choosing.options import Option, options
 from templates_gen.choosing.page import layout_of, options_page
 from templates_gen.drawing.blocks import named_in
 from templates_gen.drawing.items import Polygon
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.findings import STOP, WARN, Finding
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.other_wall import read_job_on
 from tests.jobs import SAMPLES, frame, group, job, paper

@@ -12,9 +12,9 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base import output
+from templates_gen.checks import find
 from templates_gen.commands import measure
 from templates_gen.drawing.lettering import _font_path
-from templates_gen.findings import find
 from templates_gen.job.reading.building import read_job
 from templates_gen.printer import store
 from templates_gen.telling.schedule import as_csv

@@ -13,9 +13,9 @@ from templates_gen.arranging.plan import centre_line, plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.base.toml import toml
-from templates_gen.behind.wiring import zones
+from templates_gen.checks import find
+from templates_gen.checks.cables.wiring import zones
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.findings import find
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.other_wall import read_job_on

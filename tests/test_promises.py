@@ -8,7 +8,7 @@ import pytest
 
 import templates_gen
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.findings import find
+from templates_gen.checks import find
 from tests.test_findings import CASES
 
 PACKAGE = Path(templates_gen.__file__).parent

@@ -18,7 +18,7 @@ from templates_gen.arranging.search.salon import salon
 from templates_gen.arranging.search.score import score
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect, bounds
-from templates_gen.findings import find
+from templates_gen.checks import find
 from templates_gen.job.model import Feature, Frame, Group, Height, Job, Wall
 from templates_gen.job.outline import outline_holds
 from templates_gen.job.reading.building import read_job

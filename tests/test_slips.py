@@ -8,10 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from templates_gen import findings
+from templates_gen import checks as findings
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
-from templates_gen.findings import find
+from templates_gen.checks import find
 from templates_gen.job.reading.building import build_job, read_job
 from tests.jobs import SAMPLES
 from tests.made import SAMPLE_NAMES

@@ -5,7 +5,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.findings import find
+from templates_gen.checks import find
 from templates_gen.hanging.studs import centres, known, nearest_stud, on_stud
 from templates_gen.job.model import Studs, Wall
 from templates_gen.job.reading.building import read_job

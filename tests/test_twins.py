@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.findings import find
+from templates_gen.checks import find
 from templates_gen.job.model import Fixing, Frame, Hanger
 from tests.jobs import frame, group, job
 

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
-from templates_gen.findings import find
+from templates_gen.checks import find
 from templates_gen.job.model import Wall
 from templates_gen.job.stairs import Stairs
 from templates_gen.tiling.long_lines import nosing_line

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.findings import find
+from templates_gen.checks import find
 from templates_gen.job.frame_sizes import Mat, Moulding, outside_size
 from templates_gen.job.model import Hanger
 from templates_gen.job.weights import (

@@ -11,7 +11,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import other_unit, show
 from templates_gen.base.words import counted
-from templates_gen.findings import STOP, WARN, Finding, find
+from templates_gen.checks import STOP, WARN, Finding, find
 from templates_gen.job.model import Job
 from templates_gen.job.wishes import Wishes
 from templates_gen.telling.lines import above_floor

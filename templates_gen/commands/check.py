@@ -35,10 +35,10 @@ def check(
     Example:
       templates-gen check samples/fern-prints.toml
     """
+    from templates_gen.checks import findings_data, stops
     from templates_gen.exactness.checking import check_job
     from templates_gen.exactness.tapewords import tape_data, tape_words
     from templates_gen.exactness.words import error_data
-    from templates_gen.findings import findings_data, stops
     from templates_gen.telling.score import score_data
 
     with about(job):

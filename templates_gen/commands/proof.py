@@ -47,7 +47,7 @@ def proof(
     """
     import templates_gen as tg
     from templates_gen.base.output import STDOUT, ending_of, write_result
-    from templates_gen.findings import stops
+    from templates_gen.checks import stops
     from templates_gen.making import on_paper
     from templates_gen.proofing.drawing import Asked
     from templates_gen.proofing.making import ENDINGS, make_proof

@@ -10,8 +10,8 @@ import click
 
 if TYPE_CHECKING:
     from templates_gen.base.errors import TemplatesError
+    from templates_gen.checks import Finding
     from templates_gen.exactness.checking import Checked
-    from templates_gen.findings import Finding
 
 STOPPED = 1
 """Exit code of a job with a stopping finding."""
@@ -61,9 +61,9 @@ def no_colour() -> bool | None:
 
 def show_checked(checked: Checked, unit: str, err: bool = False) -> None:
     """Everything there is to say about a job before paper is used."""
+    from templates_gen.checks.untold import not_checked_words
     from templates_gen.exactness.checking import TOO_MANY
     from templates_gen.exactness.words import check_words
-    from templates_gen.findings.untold import not_checked_words
     from templates_gen.telling.score import score_words
 
     show_findings(checked.findings, err)

@@ -192,7 +192,7 @@ def _details(question: Question) -> str:
 def _show_wall(state: Interview, shown: list[str]) -> list[str]:
     """Show the wall if it looks other than it did last, and what there is to say: of a frame, and at the end of all."""
     from templates_gen.arranging.plan import plan_wall
-    from templates_gen.findings.hanging import MEASURES
+    from templates_gen.checks.hanging import MEASURES
     from templates_gen.starting.interview import job_so_far
     from templates_gen.starting.picture import LINES, PLAIN, wall_picture
 

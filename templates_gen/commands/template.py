@@ -105,7 +105,7 @@ def _make(path: Path, asked: _Asked) -> int:
     """Make one template; the exit code."""
     import templates_gen as tg
     from templates_gen.anonymous import anonymous_printer
-    from templates_gen.findings import stops
+    from templates_gen.checks import stops
     from templates_gen.making import on_paper
     from templates_gen.printer.correction import paper_doubt
 

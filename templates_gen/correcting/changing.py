@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
-from templates_gen.findings import NOTE, Finding, find
+from templates_gen.checks import NOTE, Finding, find
 from templates_gen.hanging.bearings import bearings, nails
 from templates_gen.hanging.studs import on_stud
 from templates_gen.job.model import Frame

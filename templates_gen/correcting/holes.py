@@ -14,10 +14,10 @@ from collections.abc import Iterator
 from templates_gen.arranging.plan import Hung
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import DIVISION
+from templates_gen.checks.wire import LEAST_PAIR, RING_ROOM
 from templates_gen.correcting.changing import Checked, passes
 from templates_gen.correcting.moves import Correction, Move
 from templates_gen.correcting.wires import Rewired, rewired
-from templates_gen.findings.wire import LEAST_PAIR, RING_ROOM
 from templates_gen.hanging.hooks import Sold, clear_hooks, exchanged
 from templates_gen.hanging.statics import moved_apart
 from templates_gen.hanging.wire import hung_wire

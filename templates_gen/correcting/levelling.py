@@ -7,10 +7,10 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.units import DIVISION, show_both
+from templates_gen.checks.sentences import listed
 from templates_gen.correcting.moves import Limits
 from templates_gen.correcting.poses import Pose
 from templates_gen.correcting.readings import Reading
-from templates_gen.findings.words import listed
 
 LEVEL_FIRST = 2.0
 """Degrees; a frame on a wire over one nail that hangs more crooked is levelled and measured again, because its height

@@ -7,10 +7,10 @@ from collections.abc import Iterator, Sequence
 from templates_gen.base.csv_cells import NOTHING
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
+from templates_gen.checks.sentences import by_how_much
 from templates_gen.correcting.holes import Cure, Cured
 from templates_gen.correcting.moves import Move
 from templates_gen.correcting.words import aside_words, hook_words, side_words, up_words
-from templates_gen.findings.words import by_how_much
 from templates_gen.job.model import Frame
 
 AROUND, LEAST = 20.0, 80.0

@@ -10,6 +10,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.csv_cells import as_csv as table_csv
 from templates_gen.base.units import tenth
 from templates_gen.base.words import lines_of
+from templates_gen.checks.sentences import listed
 from templates_gen.correcting.holes import Cured, least_between
 from templates_gen.correcting.words import (
     CAUTIONS,
@@ -26,7 +27,6 @@ from templates_gen.correcting.words import (
     what_to_do,
     wires_words,
 )
-from templates_gen.findings.words import listed
 
 COLUMNS = (22, 26, 26)
 """Widths of the moves' columns: 74 in all, for a terminal of 80."""

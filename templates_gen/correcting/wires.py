@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import INCH
-from templates_gen.findings.wire import VERY_FLAT
+from templates_gen.checks.wire import VERY_FLAT
 from templates_gen.hanging.statics import HungWire, moved_apart
 from templates_gen.hanging.wire import hung_wire
 from templates_gen.job.model import Frame

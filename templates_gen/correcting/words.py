@@ -8,10 +8,10 @@ from collections.abc import Iterable, Iterator, Sequence
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.csv_cells import NOTHING
 from templates_gen.base.units import DIVISION, INCH, show_both
+from templates_gen.checks.sentences import by_how_much
 from templates_gen.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, least_between
 from templates_gen.correcting.levelling import LEVEL_FIRST, tilted_words
 from templates_gen.correcting.moves import Correction, Limits, Move
-from templates_gen.findings.words import by_how_much
 from templates_gen.hanging.hooks import Sold
 from templates_gen.job.model import Frame
 from templates_gen.job.seeing import SEEN_ANGLE, SEEN_SOURCE

@@ -7,9 +7,9 @@ from templates_gen.arranging.search.salon import Watch
 from templates_gen.arranging.search.score import Score
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
+from templates_gen.checks import WARN, Finding, find, graded
+from templates_gen.checks.untold import not_checked
 from templates_gen.exactness.expected import Expected, expected_error
-from templates_gen.findings import WARN, Finding, find, graded
-from templates_gen.findings.untold import not_checked
 from templates_gen.job.model import Job
 from templates_gen.telling.score import plan_score
 from templates_gen.tiling.sheet import plan_sheets

@@ -10,10 +10,10 @@ from functools import partial
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
+from templates_gen.checks.sentences import expert
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Item, Polygon, Text
 from templates_gen.drawing.sizes import H35, MEDIUM
-from templates_gen.findings.words import expert
 from templates_gen.job.model import Wall
 
 TITLE = "Take care"

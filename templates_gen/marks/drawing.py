@@ -7,11 +7,11 @@ from collections.abc import Iterator, Sequence
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record, replace
+from templates_gen.checks import Finding
 from templates_gen.drawing.grounds import over_lines
 from templates_gen.drawing.items import Form, Item, Page, Template, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
-from templates_gen.findings import Finding
 from templates_gen.marks.firstpages import FirstPages, first_pages
 from templates_gen.marks.framelabels import frame_labels
 from templates_gen.marks.furniture import (

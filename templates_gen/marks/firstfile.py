@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen.arranging.plan import Plan
+from templates_gen.checks import Finding
 from templates_gen.drawing.items import Template
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.findings import Finding
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.marks.firstpages import first_pages
 from templates_gen.marks.ofjob import numbered, of_job

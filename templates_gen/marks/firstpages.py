@@ -11,14 +11,14 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital, counted
+from templates_gen.checks import Finding
+from templates_gen.checks.untold import not_checked, not_checked_words
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Item
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H7, H25, RULE_END
 from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.exactness.words import first_page_words
-from templates_gen.findings import Finding
-from templates_gen.findings.untold import not_checked, not_checked_words
 from templates_gen.marks.cautions import take_care
 from templates_gen.marks.daysteps import day_before
 from templates_gen.marks.guide import guide

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.behind.wiring import zones
+from templates_gen.checks.cables.wiring import zones
 from templates_gen.drawing.items import Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import ground

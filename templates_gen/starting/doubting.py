@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from templates_gen.base.words import feature_place
-from templates_gen.findings.doubt import Doubt
-from templates_gen.findings.doubts import job_doubts
+from templates_gen.checks.doubts.asking import job_doubts
+from templates_gen.checks.doubts.doubt import Doubt
 from templates_gen.starting.interview import Interview, job_so_far
 from templates_gen.starting.question import Tables
 

@@ -7,9 +7,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.base.units import GRAVITY, show_mass_both
-from templates_gen.behind.entries import Entry, entries
-from templates_gen.behind.wiring import nail_zones
-from templates_gen.findings import Finding
+from templates_gen.checks import Finding
+from templates_gen.checks.cables.entries import Entry, entries
+from templates_gen.checks.cables.wiring import nail_zones
 from templates_gen.hanging.studs import on_stud
 from templates_gen.job.model import Fixing, Wall
 from templates_gen.telling.flagged import flagged_nails, numbers_by_nail, with_mark

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.behind.entries import entries
-from templates_gen.behind.wiring import nail_zones
-from templates_gen.findings.finding import STOP, WARN, Finding
+from templates_gen.checks.cables.entries import entries
+from templates_gen.checks.cables.wiring import nail_zones
+from templates_gen.checks.finding import STOP, WARN, Finding
 
 MARK = "!"
 

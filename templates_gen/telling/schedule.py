@@ -9,8 +9,8 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.csv_cells import as_csv as table_csv
 from templates_gen.base.units import other_unit, show, show_both, tenth
 from templates_gen.base.words import lines_of
-from templates_gen.behind.wiring import nail_zones
-from templates_gen.findings import Finding, findings_data
+from templates_gen.checks import Finding, findings_data
+from templates_gen.checks.cables.wiring import nail_zones
 from templates_gen.hanging.fixings import wanted_hooks
 from templates_gen.hanging.studs import on_stud
 from templates_gen.job.weights import weight_words

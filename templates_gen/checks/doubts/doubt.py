@@ -1,0 +1,184 @@
+"""A value that is doubted: what was found, why it is doubtful, and what was probably meant.
+
+A doubt is no error: the job can be right.  Whoever knows that it is writes the doubted value into `confirmed`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+
+from templates_gen.base.record import Record
+from templates_gen.base.units import INCH, MM, UNIT_WORDS, show, show_mass_both
+from templates_gen.base.words import capital, some
+from templates_gen.checks.finding import WARN, Finding
+from templates_gen.job.model import Job
+
+EXPLICIT = 2.0
+"""So many times further from what is usual may lie a length whose own unit was written: it was thought of.  Our own."""
+
+LIKELY = {
+    "in": ("cm", "mm", "ft"), "cm": ("in", "mm", "m", "ft"), "mm": ("cm", "in", "m", "ft"),
+    "m": ("ft", "cm", "in"), "ft": ("in", "m", "cm"),
+}  # fmt: skip
+"""What a number written in one unit may have been measured in, the likeliest first.  Our own, no source."""
+
+
+class Usual(Record, frozen=True):
+    """Between which lengths a measure usually lies (mm), and beyond which it is doubted however it is read."""
+
+    least: float
+    most: float
+    far_least: float
+    far_most: float
+
+    def holds(self, mm: float) -> bool:
+        """True for a length that is usual."""
+        return self.least <= mm <= self.most
+
+
+class Doubt(Record, frozen=True, kw_only=True):
+    """One doubted value: `place` is its field ("frame B, width"), `shown` the value as it is shown.
+
+    `about` names the frames it is about, `uses` the other fields that the doubt rests on.  `why` goes on after the
+    value, and `ask` is the question that settles it.
+    """
+
+    rule: str
+    place: str
+    shown: str
+    why: str
+    ask: str
+    about: tuple[str, ...] = ()
+    uses: tuple[str, ...] = ()
+
+    @property
+    def confirming(self) -> str:
+        """What is written into `confirmed` when the value is right."""
+        return f"{self.place}: {self.shown}"
+
+
+class Written(Record, frozen=True):
+    """The lengths of a job whose own unit was written beside them."""
+
+    unit: str
+    texts: dict[str, str]
+
+    def unit_of(self, place: str) -> str:
+        """The unit that the number at this place was written in."""
+        words = re.findall(r"[a-z]+|\"|'", self.texts.get(place, "").lower())
+        return UNIT_WORDS.get(words[0], self.unit) if words else self.unit
+
+    def seen_from(self, frame: str) -> str:
+        """From where the two sides of a frame's hanger were seen: "front", "back", or "" where it is not said."""
+        return self.texts.get(frame_place(frame, "hanger", "seen_from"), "")
+
+    def metric_mass(self, frame: str) -> bool | None:
+        """True for a frame's weight in kilograms or grams, False for pounds or ounces; None where it is not known."""
+        words = re.findall("[a-z]+", self.texts.get(frame_place(frame, "weight"), "").lower())
+        return words[0].startswith(("kg", "g", "kilo")) if words else None
+
+    def explicit(self, place: str) -> bool:
+        """True where the unit was written beside the number."""
+        return place in self.texts
+
+
+def written(job: Job) -> Written:
+    """What a job's lengths were written in."""
+    return Written(job.unit, dict(job.written))
+
+
+def other_readings(mm: float, unit: str) -> Iterator[tuple[float, str]]:
+    """What the number of a length could mean in another unit (mm), each as a question: "is it in cm? 36 cm is …"."""
+    number = mm / MM[unit]
+    for other in LIKELY[unit]:
+        meant = number * MM[other]
+        yield meant, f"Is it in {other}? {number:.4g} {other} is {show(meant, _tape(unit))}."
+
+
+def tenfold(mm: float, unit: str) -> Iterator[tuple[float, str]]:
+    """A length with its decimal point one place to either side, as a question."""
+    yield mm / 10, f"Is a decimal point missing? A tenth is {show(mm / 10, _tape(unit))}."
+    yield mm * 10, f"Is a figure missing? Ten times as much is {show(mm * 10, _tape(unit))}."
+
+
+def _tape(unit: str) -> str:
+    return {"ft": "in", "m": "cm"}.get(unit, unit)
+
+
+def probably(mm: float, unit: str, fits: Usual) -> str:
+    """The question whether the number was meant otherwise, in the first way that is usual; "" where none is."""
+    readings = (*other_readings(mm, unit), *tenfold(mm, unit))
+    return next((question for meant, question in readings if fits.holds(meant)), "")
+
+
+def unusual(
+    rule: str, place: str, mm: float, usual: Usual, known: Written, what: str, about: tuple[str, ...] = ()
+) -> Iterator[Doubt]:
+    """A doubt about a length that is not usual for `what`, where another reading of its number is or it is far off."""
+    room = EXPLICIT if known.explicit(place) else 1.0
+    if usual.least / room <= mm <= usual.most * room:
+        return
+    unit = known.unit_of(place)
+    elsewhere = any(usual.holds(meant) for meant, _ in other_readings(mm, unit))
+    if not elsewhere and usual.far_least / room <= mm <= usual.far_most * room:
+        return
+    much = "more" if mm > usual.most else "less"
+    least, most = (_roughly(each, known.unit) for each in (usual.least, usual.most))
+    yield Doubt(
+        rule=rule, place=place, shown=show(mm, known.unit), about=about,
+        why=f"{much} than is usual for {what} ({least} to {most})",
+        ask=probably(mm, unit, usual) or "Measure it again.",
+    )  # fmt: skip
+
+
+def _roughly(mm: float, unit: str) -> str:
+    """A limit as one says it: no sixteenths of what is longer than a foot."""
+    step = {"in": INCH, "cm": 10.0, "mm": 10.0}[unit]
+    return show(round(mm / step) * step if mm >= 12 * INCH else mm, unit)
+
+
+def as_findings(doubts: Iterable[Doubt], job: Job) -> Iterator[Finding]:
+    """The doubts that nobody has confirmed, one of each field; frames of which the same is doubted in one."""
+    confirmed = {" ".join(text.split()).casefold() for text in job.confirmed}
+    alike: dict[object, list[Doubt]] = {}
+    for each in _first_of_each(doubts):
+        if each.confirming.casefold() not in confirmed:
+            field = each.place.partition(", ")[2] if each.place.startswith("frame ") else each.place
+            alike.setdefault((each.rule, field, each.shown, each.why, each.ask), []).append(each)
+    for same in alike.values():
+        yield _finding(same)
+
+
+def _first_of_each(doubts: Iterable[Doubt]) -> Iterator[Doubt]:
+    """Of each field its first doubt: one question is enough for someone to look again."""
+    seen = set()
+    for doubt in doubts:
+        if doubt.place not in seen:
+            seen.add(doubt.place)
+            yield doubt
+
+
+def _finding(same: list[Doubt]) -> Finding:
+    first = same[0]
+    text = f"{capital(_places(same))}: {first.shown}, {first.why}. {first.ask}"
+    about = tuple(dict.fromkeys(name for each in same for name in each.about))
+    return Finding(WARN, first.rule, about, text, confirm=tuple(each.confirming for each in same))
+
+
+def _places(same: list[Doubt]) -> str:
+    """The field, with the names of all frames before it: "frames A, B, width"."""
+    if len(same) == 1:
+        return same[0].place
+    field = same[0].place.partition(", ")[2]
+    return f"frames {some([each.about[0] for each in same])}, {field}"
+
+
+def shown_mass(kg: float, unit: str) -> str:
+    """A weight in both systems; a tiny one in grams, which is what it was typed in."""
+    return show_mass_both(kg, unit) if kg >= 0.1 or not kg else f"{kg * 1000:.3g} g"
+
+
+def frame_place(name: str, *fields: str) -> str:
+    """The place of a frame's field: "frame B, hanger, left"."""
+    return ", ".join((f"frame {name}", *fields))

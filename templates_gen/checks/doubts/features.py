@@ -1,0 +1,166 @@
+"""Doubts about what is on the wall or in front of it: beyond the wall, of no size, or of a size that none has."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import combinations
+
+from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.units import show
+from templates_gen.base.words import feature_place
+from templates_gen.checks.doubts import usual
+from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, unusual, written
+from templates_gen.job.model import Feature, Job
+from templates_gen.job.seats import use_by_name
+
+RULE = "doubtful-feature"
+
+APART = ("door", "window", "switch", "outlet", "thermostat", "vent", "radiator")
+"""Kinds of which none is where another is, but for what is under a window.  Our own list, no source."""
+
+SHARED = 0.25
+"""Of the smaller of two features that the other covers, where both cannot be there.  Our own, no source."""
+
+
+def feature_doubts(job: Job) -> Iterator[Doubt]:
+    """What is doubtful about each feature, and about two of them."""
+    known = written(job)
+    for number, feature in enumerate(job.wall.features, 1):
+        place = feature_place(number, feature.name)
+        yield from _beyond(feature, place, job)
+        yield from _at_the_end(feature, place, job)
+        yield from _sizes(feature, place, known)
+        yield from _bottom(feature, place, job, known)
+        clear = f"{place}, clear"
+        yield from unusual(RULE, clear, feature.clear, usual.CLEAR, known, "the room that frames keep from something")
+    yield from _in_each_other(job)
+
+
+def _beyond(feature: Feature, place: str, job: Job) -> Iterator[Doubt]:
+    rect, wall, unit = feature.rect, job.wall, job.unit
+    if rect.x1 > wall.width + TOLERANCE:
+        yield Doubt(
+            rule=RULE, place=f"{place}, left", shown=show(rect.x0, unit),
+            uses=(f"{place}, width", "wall, width"),
+            why=f"which puts its right side {show(rect.x1 - wall.width, unit)} beyond the wall's right end",
+            ask="Was it measured from the other end, to its middle, or in another unit?",
+        )  # fmt: skip
+    if rect.y1 > wall.height + TOLERANCE:
+        yield Doubt(
+            rule=RULE, place=f"{place}, height", shown=show(rect.height, unit),
+            uses=(f"{place}, bottom", "wall, height"),
+            why=f"which puts its top {show(rect.y1 - wall.height, unit)} above the wall",
+            ask="Was its top measured from the floor, or one of them in another unit?",
+        )  # fmt: skip
+
+
+def _at_the_end(feature: Feature, place: str, job: Job) -> Iterator[Doubt]:
+    """A plate that nearly touches an end of the wall, where no box can be set."""
+    rect, unit = feature.rect, job.unit
+    near = min(rect.x0, job.wall.width - rect.x1)
+    if feature.kind in ("switch", "outlet", "thermostat") and 0.0 <= near < CORNER and not job.wall.outline:
+        yield Doubt(
+            rule=RULE,
+            place=f"{place}, left",
+            shown=show(rect.x0, unit),
+            uses=(f"{place}, width", "wall, width"),
+            why=f"which puts it only {show(near, unit)} from the wall's end",
+            ask="Is a figure missing, or is it in another unit?",
+        )
+
+
+CORNER = 15.0
+"""mm from a corner that a switch or an outlet is at least.  Our own, no source."""
+
+
+def _sizes(feature: Feature, place: str, known: Written) -> Iterator[Doubt]:
+    """Width and height against what such a thing has; what has none at all is doubted whatever it is."""
+    rect, sides = feature.rect, _usual_sizes(feature)
+    for name, mm, expected in zip(("width", "height"), (rect.width, rect.height), sides, strict=True):
+        where = f"{place}, {name}"
+        if mm <= 0:
+            yield Doubt(
+                rule=RULE, place=where, shown=show(0.0, known.unit), why="so there is nothing to keep frames away from",
+                ask=f"What is its {name}?",
+            )  # fmt: skip
+        elif expected is not None:
+            yield from unusual(RULE, where, mm, expected, known, f"a {feature.called}'s {name}")
+
+
+def _usual_sizes(feature: Feature) -> tuple[Usual | None, Usual | None]:
+    """What its width and its height usually are, by its kind, and for furniture by its name and by where it stands."""
+    known = usual.SIZES.get(feature.kind)
+    if known is None:
+        return None, None
+    if feature.kind != "furniture" or feature.rect.y0 > TOLERANCE:
+        return known
+    if _is_seat(feature):
+        return usual.SEAT_WIDTH, usual.SEAT_HEIGHT
+    if _is_table(feature):
+        return usual.TABLE_WIDTH, usual.TABLE_HEIGHT
+    return known[0], usual.FLOOR_HEIGHT
+
+
+def _is_seat(feature: Feature) -> bool:
+    return use_by_name(feature.name) == "seat"
+
+
+def _is_table(feature: Feature) -> bool:
+    return bool(set(re.findall(r"\w+", feature.name.casefold())) & usual.TABLES)
+
+
+def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[Doubt]:
+    """How high above the floor it begins."""
+    bottom, where = feature.rect.y0, f"{place}, bottom"
+    if job.wall.stairs is not None:
+        return
+    if feature.kind in ("switch", "thermostat"):
+        yield from unusual(RULE, where, bottom, usual.SWITCH_BOTTOM, known, f"a {feature.kind} above the floor")
+    if feature.kind == "outlet":
+        yield from unusual(RULE, where, bottom, usual.OUTLET_BOTTOM, known, "an outlet above the floor")
+    stands = feature.kind == "door" or (feature.kind == "furniture" and (_is_seat(feature) or _is_table(feature)))
+    if stands and bottom > usual.FROM_FLOOR:
+        yield Doubt(
+            rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{place}, left",),
+            why=f"but a {feature.called} stands on the floor",
+            ask="Is it 0? Or did left and bottom, or bottom and height, change places?",
+        )  # fmt: skip
+
+
+def _in_each_other(job: Job) -> Iterator[Doubt]:
+    """Two things that cannot be in one place, and the same thing twice."""
+    numbered = list(enumerate(job.wall.features, 1))[:MOST_FEATURES]
+    for (one, first), (other, second) in combinations(numbered, 2):
+        if not _cannot_share(first, second):
+            continue
+        places = feature_place(one, first.name), feature_place(other, second.name)
+        yield Doubt(
+            rule=RULE, place=f"{places[1]}, left", shown=show(second.rect.x0, job.unit),
+            uses=tuple(f"{place}, {name}" for place in places for name in ("left", "bottom", "width", "height")),
+            why=f"where the {first.called} is already",
+            ask="Was one of them measured from the other end, or entered twice?",
+        )  # fmt: skip
+
+
+MOST_FEATURES = 60
+"""So many features are compared with each other.  Our own, no source."""
+
+
+IN_DOOR = 100.0
+"""mm that furniture may stand before a door, with its frame.  Our own, no source."""
+
+
+def _cannot_share(one: Feature, two: Feature) -> bool:
+    if one.kind == two.kind and one.rect == two.rect:
+        return True
+    kinds = {one.kind, two.kind}
+    solid = (one.kind in APART and two.kind in APART) or kinds == {"door", "furniture"}
+    if not solid or (kinds & {"window"} and kinds & {"radiator", "vent"}):
+        return False
+    across = min(one.rect.x1, two.rect.x1) - max(one.rect.x0, two.rect.x0)
+    up = min(one.rect.y1, two.rect.y1) - max(one.rect.y0, two.rect.y0)
+    if kinds == {"door", "furniture"}:
+        return across > IN_DOOR and up > 0
+    smaller = min(each.rect.width * each.rect.height for each in (one, two))
+    return across > 0 and up > 0 and across * up > SHARED * smaller

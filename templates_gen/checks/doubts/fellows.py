@@ -1,0 +1,216 @@
+"""Doubts about one frame beside the others of its job: alone in another unit, turned, or unlike its twin."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from statistics import median
+
+from templates_gen.base.record import Record
+from templates_gen.base.units import show
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, other_readings, shown_mass, tenfold, written
+from templates_gen.checks.doubts.frames import other_mass, weight_by_area
+from templates_gen.checks.typedlike import typed_as
+from templates_gen.job.model import Frame, Job
+
+MOST_COMPARED = 400
+"""Frames that are compared with each other: it takes a tenth of a second.  Our own, no source."""
+
+ALONE, UNLIKE = 1.4, 1.15
+"""So many times larger or smaller than the next of the others is a frame that stands alone, if its drop or its weight
+says so too; and one that is no other's size, but is when it is read otherwise.  Our own, no source."""
+
+AMONG = 1.25
+"""A size that is read otherwise is among the others when it is not more than this times outside them.  Our own."""
+
+EXACT = 0.02
+"""Of a side that two sizes may differ by to be one: a measure rounded in another unit.  Our own, no source."""
+
+LONG, PLAIN = 2.2, 1.7
+"""Sides of one frame: more than so many times, and less than so many times, the other.  Most frames are plain: 4:5,
+3:4, 5:7, 2:3 are 1.25 to 1.5.  Our own, no source."""
+
+MASS_APART, MASS_MIXED, MASS_SURE = 3.2, 1.6, 1.9
+"""So many times more or less by area than all others is a weight that stands alone; in another system than theirs; and
+where theirs are alike.  A pound is 2.2 times less than a kilogram.  Our own, no source."""
+
+MASS_ALIKE = 1.3
+"""The heaviest of several, by area, is so many times the lightest where they are alike.  Our own, no source."""
+
+
+def mass_room(frame: Frame, others: Sequence[Frame], masses: Sequence[float], known: Written) -> float:
+    """So many times more or less than these masses of the others the frame's own may be."""
+    own, theirs = known.metric_mass(frame.id), {known.metric_mass(other.id) for other in others}
+    if own is not None and theirs == {not own}:
+        return MASS_MIXED
+    return MASS_SURE if len(masses) > 2 and max(masses) <= MASS_ALIKE * min(masses) else MASS_APART
+
+
+class Others(Record, frozen=True):
+    """The other frames of a job, and what their own measures are beside one frame."""
+
+    frames: tuple[Frame, ...]
+
+    def between(self, name: str) -> tuple[float, float]:
+        """The least and the most of one of their sides (mm)."""
+        sides = [getattr(frame, name) for frame in self.frames]
+        return min(sides), max(sides)
+
+    def hold(self, width: float, height: float) -> bool:
+        """True for a size that is about as theirs."""
+        return all(
+            low / AMONG <= side <= high * AMONG
+            for side, (low, high) in ((width, self.between("width")), (height, self.between("height")))
+        )
+
+    def has(self, width: float, height: float) -> bool:
+        """True for a size that one of them has, as far as rounding tells."""
+        return any(_same(width, other.width) and _same(height, other.height) for other in self.frames)
+
+
+def _same(one: float, two: float) -> bool:
+    return abs(one - two) <= EXACT * two
+
+
+def fellow_doubts(job: Job) -> Iterator[Doubt]:
+    """What is doubtful about a frame beside all others."""
+    frames = job.frames[:MOST_COMPARED]
+    known = written(job)
+    for at, frame in enumerate(frames if len(frames) > 1 else ()):
+        others = Others((*frames[:at], *frames[at + 1 :]))
+        size = list(_other_unit(frame, others, known))
+        yield from size or _one_side(frame, others, known)
+        yield from _weighs_alone(frame, others, known)
+        yield from _quarter_turn(frame, others, job)
+
+
+def _uses(frame: Frame, *names: str) -> tuple[str, ...]:
+    return tuple(frame_place(frame.id, name) for name in names)
+
+
+def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """Both sides in another unit: a frame that stands alone, and among the others when it is read otherwise."""
+    place = frame_place(frame.id, "width")
+    size = (frame.width * frame.height) ** 0.5
+    away = [max(size / theirs, theirs / size) for theirs in ((f.width * f.height) ** 0.5 for f in others.frames)]
+    if known.explicit(place):
+        return
+    readings = (*other_readings(frame.width, known.unit_of(place)), *tenfold(frame.width, known.unit_of(place)))
+    for meant, ask in readings:
+        times = meant / frame.width
+        width, height = frame.width * times, frame.height * times
+        fits = (
+            min(away) > ALONE
+            and others.hold(width, height)
+            and (typed_as(frame, known.unit) or _fits_better(frame, others, times))
+        )
+        if fits or (min(away) > UNLIKE and others.has(width, height)):
+            yield Doubt(
+                rule="doubtful-size", place=place, shown=show(frame.width, known.unit), about=(frame.id,),
+                uses=_uses(frame, "height"),
+                why=f"and {show(frame.height, known.unit)} high, which is unlike the other frames "
+                f"({_sizes(others.frames, known.unit)})",
+                ask=ask,
+            )  # fmt: skip
+            return
+
+
+def _sizes(frames: Sequence[Frame], unit: str) -> str:
+    sides = sorted({(frame.width, frame.height) for frame in frames}, key=lambda side: side[0] * side[1])
+    shown = list(dict.fromkeys(f"{show(width, unit)} × {show(height, unit)}" for width, height in sides))
+    return " to ".join(dict.fromkeys((shown[0], shown[-1])))
+
+
+def _fits_better(frame: Frame, others: Others, times: float) -> bool:
+    """True where drop or weight speak for the size being `times` what is given: as it is they are unlike all others',
+    so they are like them."""
+    alike = [other for other in others.frames if other.hanger.kind == frame.hanger.kind]
+    shares = [drop / other.height for other in alike for drop in _drops(other)]
+    own_drops = [drop / frame.height for drop in _drops(frame)]
+    if own_drops and shares and not _near(own_drops[0], shares, DROP_APART):
+        return _near(own_drops[0] / times, shares, DROP_APART)
+    masses = [mass for other in others.frames if (mass := weight_by_area(other))]
+    own = weight_by_area(frame)
+    if own and masses and not _near(own, masses, MASS_APART):
+        return _near(own / times**2, masses, MASS_APART)
+    return False
+
+
+DROP_APART = 1.5
+"""So many times more or less of the height than all others' is a drop that stands alone.  Our own, no source."""
+
+
+def _near(value: float, others: Sequence[float], room: float) -> bool:
+    return min(others) / room <= value <= max(others) * room
+
+
+def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """One side in another unit: a size that is another's when one side of it is read otherwise; or a long frame among
+    plain ones, which then is plain and among them."""
+    if others.has(frame.width, frame.height):
+        return
+    long = max(frame.width, frame.height) > LONG * min(frame.width, frame.height)
+    among = long and not any(
+        max(other.width, other.height) > PLAIN * min(other.width, other.height) for other in others.frames
+    )
+    for name in ("width", "height"):
+        place = frame_place(frame.id, name)
+        unit, mm = known.unit_of(place), getattr(frame, name)
+        for meant, ask in () if known.explicit(place) else (*other_readings(mm, unit), *tenfold(mm, unit)):
+            width, height = (meant, frame.height) if name == "width" else (frame.width, meant)
+            plain = max(width, height) < PLAIN * min(width, height)
+            if others.has(width, height) or (among and plain and others.hold(width, height)):
+                yield Doubt(
+                    rule="doubtful-size",
+                    place=place,
+                    shown=show(mm, known.unit),
+                    about=(frame.id,),
+                    uses=_uses(frame, "width", "height"),
+                    why=f"which makes it {_times(frame)} times as {_long(frame)}, unlike the other frames",
+                    ask=ask,
+                )
+                return
+
+
+def _times(frame: Frame) -> str:
+    return f"{max(frame.width, frame.height) / min(frame.width, frame.height):.1f}"
+
+
+def _long(frame: Frame) -> str:
+    return "wide as high" if frame.width > frame.height else "high as wide"
+
+
+def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    own, theirs = weight_by_area(frame), [mass for other in others.frames if (mass := weight_by_area(other))]
+    if own is None or frame.weight is None or len(theirs) < 2:
+        return
+    weighed = [other for other in others.frames if weight_by_area(other)]
+    if _near(own, theirs, mass_room(frame, weighed, theirs, known)):
+        return
+    usual = median(theirs) * frame.weight / own if own else 0.0
+    yield Doubt(
+        rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),
+        about=(frame.id,), uses=_uses(frame, "width", "height"),
+        why=f"where the others would weigh about {shown_mass(usual, known.unit)} at its size",
+        ask=other_mass(own, min(theirs) / 1.5, max(theirs) * 1.5) or "Weigh it again.",
+    )  # fmt: skip
+
+
+def _quarter_turn(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
+    """The one frame on its side in a grid of frames that all stand."""
+    turned_all = all(_same(one.width, frame.height) and _same(one.height, frame.width) for one in others.frames)
+    if job.group.arrangement == "grid" and turned_all and len(others.frames) > 1 and frame.width != frame.height:
+        yield turned(frame, job.unit, "while all others of the grid stand the other way")
+
+
+def _drops(frame: Frame) -> list[float]:
+    sides = [drop for drop in (frame.hanger.drop_left, frame.hanger.drop_right) if drop is not None]
+    return sides or ([] if frame.drop is None else [frame.drop])
+
+
+def turned(frame: Frame, unit: str, why: str) -> Doubt:
+    """The doubt whether a frame's width and height changed places."""
+    return Doubt(
+        rule="doubtful-shape", place=frame_place(frame.id, "width"), shown=show(frame.width, unit), about=(frame.id,),
+        uses=_uses(frame, "height"), why=f"and {show(frame.height, unit)} high, {why}",
+        ask="Are width and height the other way round?",
+    )  # fmt: skip

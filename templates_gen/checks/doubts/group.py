@@ -1,0 +1,102 @@
+"""Doubts about the group: its gap, its height, what it hangs over, and all frames in another unit."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from statistics import median
+
+from templates_gen.base.units import INCH, show, show_both
+from templates_gen.checks.doubts import usual
+from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, unusual, written
+from templates_gen.checks.typedlike import by_the_inch, in_tenths
+from templates_gen.job.model import Frame, Job
+
+RULE = "doubtful-place"
+
+HEIGHTS = {
+    "centre": (usual.CENTRE, "the middle of a group above the floor"),
+    "top": (usual.TOP, "the top of a group above the floor"),
+    "bottom": (usual.BOTTOM, "the bottom of a group above the floor"),
+    "above": (usual.ABOVE, "the room above furniture"),
+    "above_nosings": (usual.ABOVE_NOSINGS, "a group above nosings"),
+}
+
+
+def group_doubts(job: Job) -> Iterator[Doubt]:
+    """What is doubtful about how the group is arranged and where it hangs, by the job file alone."""
+    known = written(job)
+    yield from _gaps(job, known)
+    yield from _height(job, known)
+    yield from _all_frames(job, known)
+
+
+def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
+    """The gaps, against what is usual for frames of this size."""
+    side = median(min(frame.width, frame.height) for frame in job.frames)
+    expected = Usual(
+        min(usual.GAP.least, 0.08 * side), max(usual.GAP.most, 0.35 * side), min(usual.GAP.far_least, 0.04 * side),
+        max(usual.GAP.far_most, 0.6 * side),
+    )  # fmt: skip
+    gaps = {"gap_across": job.group.gap_across, "gap_down": job.group.gap_down}
+    if len(set(gaps.values())) == 1:
+        gaps = {"gap": job.group.gap_across}
+    if job.group.around is not None:
+        gaps["gap_around"] = job.group.gap_around
+    for name, mm in gaps.items() if len(job.frames) > 1 or job.group.around else ():
+        place = f"group, {name}"
+        yield from unusual("doubtful-gap", place, mm, expected, known, "the room between frames")
+
+
+def _height(job: Job, known: Written) -> Iterator[Doubt]:
+    height = job.group.height
+    if height.by not in HEIGHTS:
+        return
+    expected, what = HEIGHTS[height.by]
+    if job.wall.height > usual.WALL_HEIGHT.most and height.by in ("centre", "top", "bottom"):
+        high = 0.8 * job.wall.height
+        expected = Usual(expected.least, max(expected.most, high), expected.far_least, max(expected.far_most, high))
+    place = f"group, height, {'by' if height.by == 'above' else height.by}"
+    yield from unusual(RULE, place, height.at, expected, known, what)
+
+
+BIG, TIGHT = 30 * INCH, 0.11
+"""mm that the longer sides of frames are that may all be centimetres in a job of inches, and what part of a shorter
+side their gap then is at most.  Our own, by the samples: they have 0.16 to 0.3."""
+
+SMALL, WIDE = 450.0, 0.3
+"""mm, and part of a shorter side, for frames that may all be inches in a job of centimetres.  Likewise."""
+
+LITTLE_DROP = 0.1
+"""Of the height, of a taut wire's drop: with sides too large it is too little.  Our own, no source."""
+
+
+def _all_frames(job: Job, known: Written) -> Iterator[Doubt]:
+    """All frames measured in the other system: each by itself could be right, but gap and drops tell."""
+    frames, unit = job.frames, job.unit
+    places = [frame_place(frame.id, side) for frame in frames[:1] for side in ("width", "height")]
+    if unit == "mm" or len(frames) < 2 or any(known.explicit(place) for place in places):
+        return
+    longer = median(max(frame.width, frame.height) for frame in frames)
+    share = max(job.group.gap_across, job.group.gap_down) / median(min(f.width, f.height) for f in frames)
+    odd = sum(in_tenths(frame) for frame in frames) * 2 > len(frames)
+    if unit == "in" and longer > BIG and share < TIGHT and (odd or _too_large_for_drops(frames)):
+        yield _all_in(job, "cm", 10.0 / INCH)
+    if unit == "cm" and longer < SMALL and share > WIDE and all(by_the_inch(frame) for frame in frames):
+        yield _all_in(job, "in", INCH / 10.0)
+
+
+def _too_large_for_drops(frames: Sequence[Frame]) -> bool:
+    shares = [frame.drop / frame.height for frame in frames if frame.drop and frame.hanger.kind == "wire"]
+    return bool(shares) and median(shares) < LITTLE_DROP
+
+
+def _all_in(job: Job, other: str, times: float) -> Doubt:
+    first, unit = job.frames[0], job.unit
+    size = f"{show(first.width * times, unit)} × {show(first.height * times, unit)}"
+    return Doubt(
+        rule="doubtful-size", place="all frames, width and height", shown=f"frame {first.id} "
+        f"{show_both(first.width, unit)}", about=tuple(frame.id for frame in job.frames),
+        uses=tuple(frame_place(first.id, side) for side in ("width", "height")),
+        why=f"which goes ill with the gap of {show_both(job.group.gap_across, unit)}",
+        ask=f"Are all frames measured in {other}? Then it is {size}.",
+    )  # fmt: skip

@@ -1,0 +1,183 @@
+"""Doubts about what was measured behind a frame: drops from the wrong edge or slack, sides from the wrong one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templates_gen.base.units import show, show_both
+from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, probably, written
+from templates_gen.checks.wire import LEAST_PAIR
+from templates_gen.job.model import Frame, Job
+
+DROPS = {
+    "wire": (0.05, 0.36, 14.0), "sawtooth": (0.0, 0.25, 4.0), "rings": (0.02, 0.42, 8.0),
+    "keyholes": (0.01, 0.36, 5.0), "cleat": (0.01, 0.42, 5.0),
+}  # fmt: skip
+"""By the hanger: the least and the most of the frame's height that its drop is, and the least in mm.  Rings sit a
+quarter to a third down, and a taut wire bears above them (common practice in framers' trade texts); else our own."""
+
+SHORT_WIRE = 0.09, 40.0
+"""A wire whose drop is less of the height than this and less than so many mm is doubted too.  Our own, no source."""
+
+SAWTOOTH_MOST = 45.0
+"""mm.  A sawtooth sits on the frame's upper rail.  Our own, no source."""
+
+SLACK = "Measure it again, from the frame's top edge down, with the wire pulled taut."
+AGAIN = "Measure it again, from the frame's top edge down to the point it bears on."
+
+NEAREST, INMOST, CLOSE = 5.0, 0.42, 0.25
+"""mm from a frame's side that a ring lies at least; of the width that it lies in at most; of the width that two are
+apart at least.  Our own, no source."""
+
+UNEVEN, UNEVEN_DROPS = 15.0, 6.0
+"""mm that the two sides' distances, or the two drops, may differ on one frame.  Our own, no source: rings are put on
+by eye, but not half an inch or a quarter inch off."""
+
+FRONT_ASIDE, FRONT_LOWER = 6.0, 3.5
+"""mm likewise for what was seen from the front, where nobody sees a hanger.  Our own, no source."""
+
+APART = Usual(0.12, 0.72, 0.0, 1.0)
+SEPARATION, RING_DEPTH = (0.35, 1.0), (0.06, 0.55)
+"""Of the width that two fixings, and two rings, are apart; of the height that rings lie down.  Our own, no source."""
+
+
+def hanger_doubts(job: Job) -> Iterator[Doubt]:
+    """What is doubtful about each frame's hanger by itself."""
+    known = written(job)
+    for frame in job.frames:
+        for place, drop in drops(frame, known):
+            yield from _drop(frame, place, drop, known)
+        if frame.hanger.left is not None and frame.hanger.right is not None:
+            yield from _insets(frame, known)
+            yield from _uneven(frame, known)
+        if frame.hanger.kind == "wire":
+            yield from _wire(frame, known)
+
+
+def drops(frame: Frame, known: Written) -> list[tuple[str, float]]:
+    """The drops that were measured of a frame (mm), each with its place in the job file."""
+    hanger, back = frame.hanger, known.seen_from(frame.id) == "back"
+    sides = [("drop_right" if back else "drop_left", hanger.drop_left)]
+    sides += [("drop_left" if back else "drop_right", hanger.drop_right)]
+    own = [(frame_place(frame.id, "hanger", name), drop) for name, drop in sides if drop is not None]
+    if len(own) < 2 and frame.drop is not None:
+        own.append((frame_place(frame.id, "drop"), frame.drop))
+    return own
+
+
+def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Doubt]:
+    least, most, shortest = DROPS[frame.hanger.kind]
+    fits = Usual(max(least * frame.height, shortest), most * frame.height, 0.0, 0.0)
+    if frame.hanger.kind == "sawtooth":
+        fits = Usual(shortest, min(fits.most, SAWTOOTH_MOST), 0.0, 0.0)
+    slack = frame.hanger.kind == "wire" and drop < min(SHORT_WIRE[0] * frame.height, SHORT_WIRE[1])
+    if fits.holds(drop) and not slack:
+        return
+    much = "less" if drop < fits.most else "more"
+    again = SLACK if frame.hanger.kind == "wire" else AGAIN
+    from_below = f" Or from its lower edge? Then it is {show(frame.height - drop, known.unit)}."
+    ask = probably(drop, known.unit_of(place), Usual(max(fits.least, 0.1 * frame.height), fits.most, 0.0, 0.0))
+    yield Doubt(
+        rule="doubtful-drop", place=place, shown=show(drop, known.unit), about=(frame.id,),
+        uses=(frame_place(frame.id, "height"),),
+        why=f"{much} than is usual for {_on(frame)} {show_both(frame.height, known.unit)} high",
+        ask=(ask or again) + (from_below if fits.holds(frame.height - drop) else ""),
+    )  # fmt: skip
+
+
+def _on(frame: Frame) -> str:
+    kind = {"wire": "a wire", "sawtooth": "a sawtooth", "cleat": "a cleat"}.get(frame.hanger.kind, frame.hanger.kind)
+    return f"{kind} on a frame"
+
+
+def _sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, float]]:
+    """The distances from the frame's sides by the fields that say them."""
+    hanger, names = frame.hanger, ("left", "right")
+    if known.seen_from(frame.id) == "back":
+        names = ("right", "left")
+    return (names[0], hanger.left or 0.0), (names[1], hanger.right or 0.0)
+
+
+def _insets(frame: Frame, known: Written) -> Iterator[Doubt]:
+    """One beyond the middle was measured from the other side; two that nearly meet were, or in another unit."""
+    sides, width = _sides(frame, known), frame.width
+    fits = Usual(NEAREST, INMOST * width, 0.0, 0.0)
+    for name, mm in sides:
+        if fits.holds(mm):
+            continue
+        place = frame_place(frame.id, "hanger", name)
+        other = f" From its own side it is {show(width - mm, known.unit)}." if fits.holds(width - mm) else ""
+        much = "nearer to its side than any hanger is" if mm < NEAREST else "too near to the middle, or beyond it"
+        yield Doubt(
+            rule="doubtful-hanger", place=place, shown=show(mm, known.unit), about=(frame.id,),
+            uses=(frame_place(frame.id, "width"),),
+            why=f"which on a frame {show_both(width, known.unit)} wide is {much}",
+            ask=(probably(mm, known.unit_of(place), fits) or "Was it measured from the other side?") + other,
+        )  # fmt: skip
+    apart = width - sides[0][1] - sides[1][1]
+    if all(fits.holds(mm) for _, mm in sides) and apart < CLOSE * width:
+        yield Doubt(
+            rule="doubtful-hanger", place=frame_place(frame.id, "hanger", "right"), about=(frame.id,),
+            shown=show(dict(sides)["right"], known.unit),
+            uses=(frame_place(frame.id, "width"), frame_place(frame.id, "hanger", "left")),
+            why=f"which leaves only {show_both(apart, known.unit)} between the two on a frame "
+            f"{show(width, known.unit)} wide",
+            ask="Are both measured from their own side of the frame, and in one unit?",
+        )  # fmt: skip
+
+
+def _uneven(frame: Frame, known: Written) -> Iterator[Doubt]:
+    """Two sides that are unlike, and two that differ and were seen from the front, where nobody sees them."""
+    hanger, unit = frame.hanger, known.unit
+    left, right = hanger.left or 0.0, hanger.right or 0.0
+    drops = (hanger.drop_left or 0.0, hanger.drop_right or 0.0)
+    lower = abs(drops[0] - drops[1]) if None not in (hanger.drop_left, hanger.drop_right) else 0.0
+    place, aside, right_one = frame_place(frame.id, "hanger"), abs(left - right), dict(_sides(frame, known))["right"]
+    if aside > UNEVEN:
+        yield Doubt(
+            rule="doubtful-hanger", place=f"{place}, right", shown=show(right_one, unit),
+            about=(frame.id,), uses=(f"{place}, left",),
+            why=f"which is {show_both(aside, unit)} {'more' if right_one > min(left, right) else 'less'} "
+            "than the left one",
+            ask="Was each measured from its own side of the frame, to the hanger's middle, in one unit?",
+        )  # fmt: skip
+    if lower > UNEVEN_DROPS:
+        yield Doubt(
+            rule="doubtful-drop", place=f"{place}, drop_right", about=(frame.id,), uses=(f"{place}, drop_left",),
+            shown=show(drops[0 if known.seen_from(frame.id) == "back" else 1], unit),
+            why=f"which differs by {show_both(lower, unit)} from the left one, and hangers are put on level",
+            ask="Measure both again, from the top edge.",
+        )  # fmt: skip
+    yield from _from_front(frame, aside, lower, known)
+
+
+def _from_front(frame: Frame, aside: float, lower: float, known: Written) -> Iterator[Doubt]:
+    """Seen from the front, which no back is: doubted where the two sides' difference would be nailed twice over."""
+    if known.seen_from(frame.id) == "front" and (aside >= FRONT_ASIDE or lower >= FRONT_LOWER):
+        yield Doubt(
+            rule="doubtful-hanger", place=frame_place(frame.id, "hanger", "seen_from"), shown="front",
+            about=(frame.id,), uses=(frame_place(frame.id, "hanger", "left"),),
+            why="but its two sides differ, and a back is measured from behind",
+            ask='Is it "back"? Seen from behind, left and right change places.',
+        )  # fmt: skip
+
+
+def _wire(frame: Frame, known: Written) -> Iterator[Doubt]:
+    hanger, width, height = frame.hanger, frame.width, frame.height
+    measures = (
+        ("apart", hanger.apart, (APART.least * width, APART.most * width), "two fixings under one wire"),
+        ("ring_separation", hanger.ring_separation, (SEPARATION[0] * width, width), "two rings, one to the other,"),
+        ("ring_depth", hanger.ring_depth, (RING_DEPTH[0] * height, RING_DEPTH[1] * height), "rings from the top edge"),
+        ("drop_at_two", hanger.drop_at_two, (DROPS["wire"][0] * height, 0.45 * height), "a wire"),
+    )  # fmt: skip
+    for name, mm, (least, most), what in measures:
+        if mm is None or max(least, LEAST_PAIR if name == "apart" else 0.0) <= mm <= most:
+            continue
+        place = frame_place(frame.id, "hanger", name)
+        yield Doubt(
+            rule="doubtful-hanger", place=place, shown=show(mm, known.unit), about=(frame.id,),
+            uses=(frame_place(frame.id, "width"), frame_place(frame.id, "height")),
+            why=f"{'less' if mm < most else 'more'} than is usual for {what} on a frame of "
+            f"{show(width, known.unit)} × {show(height, known.unit)}",
+            ask=probably(mm, known.unit_of(place), Usual(least, most, 0.0, 0.0)) or "Measure it again.",
+        )  # fmt: skip

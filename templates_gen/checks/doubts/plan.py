@@ -1,0 +1,187 @@
+"""Doubts that only the finished plan shows: fixings on top of each other, a group beside what it hangs above, and one
+frame that spoils a group's symmetry."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from itertools import islice
+
+from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.geometry import Rect
+from templates_gen.base.units import show, show_both
+from templates_gen.checks.doubts import usual
+from templates_gen.checks.doubts.doubt import Doubt, Usual
+from templates_gen.checks.doubts.fellows import turned
+from templates_gen.hanging.bearings import Nail
+from templates_gen.job.model import Group
+
+CLOSE_NAILS, CLOSE_HOLES = 25.0, 40.0
+"""mm from one fixing to the next at least, in board or wood, and in masonry or plaster, where what is
+between two drilled holes breaks out.  Our own, no source: makers of plugs ask for more."""
+
+BREAKING = ("masonry", "plaster")
+
+ASIDE = 0.4
+"""Of a piece of furniture's width that the group above it may be off its middle.  Our own, no source."""
+
+FEWEST, MOST = 2, 200
+"""Pairs of other sizes that mirror each other where one does not, and frames of a group that is looked at.  Our own,
+no source."""
+
+MIRRORED = 2.0
+"""mm that two frames which mirror each other may be off.  Our own, no source."""
+
+
+def plan_doubts(plan: Plan) -> Iterator[Doubt]:
+    """What is doubtful about where frames and nails are."""
+    yield from _wall_sides(plan)
+    yield from _close_nails(plan)
+    yield from _beside_furniture(plan)
+    yield from _far_away(plan)
+    yield from _middle(plan)
+    yield from _spoils_symmetry(plan)
+
+
+ROOM_HEIGHT, HIGH_GROUP = Usual(2100.0, 3300.0, 0.0, 0.0), 1900.0
+"""mm.  A wall's width that could be its height, and a group's middle as high as only high walls have it.  Our own."""
+
+TALL = 3100.0
+"""mm that a wall is high whose sides may have changed places: few rooms are higher than 10 ft, 3048 mm.  Our own, no
+source."""
+
+
+def _wall_sides(plan: Plan) -> Iterator[Doubt]:
+    """Width and height that changed places, but not where the group hangs as high as on a high wall."""
+    wall, unit = plan.job.wall, plan.job.unit
+    if wall.stairs or wall.outline or wall.height <= wall.width or not ROOM_HEIGHT.holds(wall.width):
+        return
+    if wall.height > TALL and plan.group.cy < HIGH_GROUP:
+        yield Doubt(
+            rule="doubtful-wall", place="wall, height", shown=show(wall.height, unit), uses=("wall, width",),
+            why=f"more than its width of {show(wall.width, unit)}", ask="Are width and height the other way round?",
+        )  # fmt: skip
+
+
+def _close_nails(plan: Plan) -> Iterator[Doubt]:
+    """Fixings that are nearer than their holes may be; of frames that overlap that is said anyway."""
+    for nail, other, away in islice(_near_pairs(plan), MOST_PAIRS):
+        yield Doubt(
+            rule="doubtful-fixing",
+            place=f"nails {other.name} and {nail.name}",
+            shown=f"{show_both(away, plan.job.unit)} apart",
+            about=tuple(dict.fromkeys((other.frame, nail.frame))),
+            why="so near that one hole breaks into the other",
+            ask="Is each measured from its own side, and in one unit?",
+        )
+
+
+MOST_PAIRS, BESIDE = 10, 20
+"""Pairs that are named, and nails beside one that it is compared with.  Our own, no source."""
+
+
+def _near_pairs(plan: Plan) -> Iterator[tuple[Nail, Nail, float]]:
+    least = CLOSE_HOLES if plan.job.wall.build in BREAKING else CLOSE_NAILS
+    rects = {hung.frame.id: hung.rect for hung in plan.frames}
+    nails = sorted(plan.nails, key=lambda nail: (nail.x, nail.y))
+    for at, nail in enumerate(nails):
+        for other in reversed(nails[max(0, at - BESIDE) : at]):
+            away = math.hypot(nail.x - other.x, nail.y - other.y)
+            apart = nail.frame == other.frame or not rects[nail.frame].overlaps(rects[other.frame])
+            if away < least and apart:
+                yield nail, other, away
+
+
+def _beside_furniture(plan: Plan) -> Iterator[Doubt]:
+    height, job = plan.job.group.height, plan.job
+    feature = next((each for each in job.wall.features if each.name == height.feature), None)
+    if height.by != "above" or feature is None or feature.rect.width <= 0:
+        return
+    off = plan.group.cx - feature.rect.cx
+    if abs(off) > ASIDE * max(feature.rect.width, plan.group.width):
+        yield Doubt(
+            rule="doubtful-place", place="group, height, above", shown=feature.name,
+            why=f"but the group's middle is {show_both(abs(off), job.unit)} to the {'right' if off > 0 else 'left'} of "
+            "its middle",
+            ask="Was its left side measured from the other end, or to its middle? Or what is the group centred on?",
+        )  # fmt: skip
+
+
+FAR = 350.0, 3.0
+"""mm, and so many times the gap, from a frame placed by hand to the nearest other at most.  Our own, no source."""
+
+
+def _far_away(plan: Plan) -> Iterator[Doubt]:
+    """A frame placed by hand far from all others, with which it is to be one group."""
+    group = plan.job.group
+    if group.arrangement != "placed" or not 1 < len(plan.frames) <= MOST:
+        return
+    room = max(FAR[0], FAR[1] * max(group.gap_across, group.gap_down))
+    for hung in plan.frames:
+        away = min(hung.rect.gap_to(other.rect) for other in plan.frames if other is not hung)
+        if away > room:
+            yield Doubt(
+                rule="doubtful-place", place=f"group, place, {hung.frame.id}", about=(hung.frame.id,),
+                shown=f"{show(away, plan.job.unit)} from the nearest frame",
+                why="further than frames of one group hang from each other",
+                ask="Is it in another unit, on the other side (-), or from another line?",
+            )  # fmt: skip
+
+
+def _middle(plan: Plan) -> Iterator[Doubt]:
+    """A group far from where people look, whatever its height was given by."""
+    height, wall = plan.job.group.height, plan.job.wall
+    if height.by not in ("top", "bottom") or wall.stairs or wall.height > usual.WALL_HEIGHT.most:
+        return
+    low, high = usual.CENTRE.far_least - 150.0, usual.CENTRE.far_most
+    if not low <= plan.group.cy <= high:
+        yield Doubt(
+            rule="doubtful-place", place=f"group, height, {height.by}", shown=show(height.at, plan.job.unit),
+            why=f"which puts the group's middle {show_both(plan.group.cy, plan.job.unit)} above the floor",
+            ask="Was it measured from the ceiling, or is it the height of the middle (centre)?",
+        )  # fmt: skip
+
+
+def _spoils_symmetry(plan: Plan) -> Iterator[Doubt]:
+    """The one frame that, turned, would be the mirror image of another, in a group that mirrors itself elsewhere."""
+    frames = {hung.frame.id: hung for hung in plan.frames}
+    if plan.job.group.arrangement not in ("rows", "columns", "row") or len(frames) > MOST:
+        return
+    pairs = _mirrored(plan.job.group)
+    rects = [(frames[one].rect, frames[two].rect) for one, two in pairs]
+    alike = [_alike(one, two) for one, two in rects]
+    across = [_alike(one, two, turn=True) and not same for (one, two), same in zip(rects, alike, strict=True)]
+    if sum(across) != 1:
+        return
+    one, two = (frames[name] for name in pairs[across.index(True)])
+    others = [first for (first, _), same in zip(rects, alike, strict=True) if same and not _of_a_make(first, one.rect)]
+    if len(others) >= FEWEST:
+        yield _which(one, two, plan)
+
+
+def _mirrored(group: Group) -> list[tuple[str, str]]:
+    """The pairs of frames that are to each other's left and right of the group's middle."""
+    if group.arrangement == "columns":
+        lines = list(zip(group.rows, reversed(group.rows), strict=True))
+        pairs = [pair for one, two in lines if len(one) == len(two) for pair in zip(one, two, strict=True)]
+    else:
+        pairs = [pair for line in group.rows for pair in zip(line, reversed(line), strict=True)]
+    return sorted({(min(pair), max(pair)) for pair in pairs if pair[0] != pair[1]})
+
+
+def _of_a_make(one: Rect, two: Rect) -> bool:
+    """True for one size, upright or on its side: frames of it are hung either way."""
+    return _alike(one, two) or _alike(one, two, turn=True)
+
+
+def _alike(one: Rect, two: Rect, turn: bool = False) -> bool:
+    width, height = (two.height, two.width) if turn else (two.width, two.height)
+    return abs(one.width - width) <= MIRRORED and abs(one.height - height) <= MIRRORED
+
+
+def _which(one: Hung, two: Hung, plan: Plan) -> Doubt:
+    """Of two, the one that has a size of its own; else the second."""
+    sizes = [(round(hung.rect.width), round(hung.rect.height)) for hung in plan.frames]
+    rare = min((two, one), key=lambda hung: sizes.count((round(hung.rect.width), round(hung.rect.height))))
+    other = one if rare is two else two
+    return turned(rare.frame, plan.job.unit, f"while frame {other.frame.id} on the other side stands the other way")

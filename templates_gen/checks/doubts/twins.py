@@ -1,0 +1,122 @@
+"""Doubts about frames that ought to be alike: drops unlike those of twins or of all others, weights, and copies."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Sequence
+from statistics import median
+
+from templates_gen.base.units import show, show_both
+from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, probably, shown_mass, written
+from templates_gen.checks.doubts.fellows import MOST_COMPARED, mass_room
+from templates_gen.checks.doubts.hangers import SLACK, drops
+from templates_gen.job.model import Frame, Job
+
+TWIN_DROPS = 0.09, 16.0, 24.0
+"""Twins' drops differ by at most this share of their height, but never less or more than so many mm.  Our own, no
+source: wires of one make are cut to one length, and 1 in is not a stretched wire."""
+
+ALONE = {"wire": (1.5, 1.9), "rings": (1.8, 2.2)}
+"""So many times more, or less, than those of all others of one kind is a drop that stands alone, by its share of the
+height and in mm.  Our own, no source."""
+
+FEWEST = 3
+"""So many others tell what is usual in a job.  Our own, no source."""
+
+
+def twin_doubts(job: Job) -> Iterator[Doubt]:
+    """What is doubtful about frames of one size, and about the drops of one kind of hanger."""
+    known, frames = written(job), job.frames[:MOST_COMPARED]
+    alike, kinds = defaultdict(list), defaultdict(list)
+    for frame in frames:
+        size = round(frame.width, 1), round(frame.height, 1)
+        alike[(*size, frame.hanger.kind)].append(frame)
+        kinds[frame.hanger.kind, bool(frame.hanger.apart)].append(frame)
+    doubted = set()
+    for twins in alike.values():
+        for doubt in (*_twin_drops(twins, known), *_twin_weights(twins, known)):
+            doubted.add(doubt.place)
+            yield doubt
+    for same in kinds.values():
+        yield from (doubt for doubt in _alone(same, known) if doubt.place not in doubted)
+    yield from _copied(frames, job.unit)
+
+
+def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
+    """The drop that differs most from the middle one of all twins; of two, the second."""
+    measured = [(frame, place, drop) for frame in twins for place, drop in drops(frame, known)]
+    if len({frame.id for frame, _, _ in measured}) < 2:
+        return
+    share, least, most = TWIN_DROPS
+    room = max(least, min(most, share * twins[0].height))
+    middle = median(drop for _, _, drop in measured) if len(measured) > 2 else measured[0][2]
+    for frame, place, drop in measured:
+        if abs(drop - middle) <= room:
+            continue
+        others = [other.id for other, _, _ in measured if other.id != frame.id]
+        ask = probably(drop, known.unit_of(place), Usual(middle - room, middle + room, 0.0, 0.0))
+        yield Doubt(
+            rule="doubtful-drop", place=place, shown=show(drop, known.unit),
+            about=(frame.id, others[0]), uses=(frame_place(others[0], "drop"),),
+            why=f"{show_both(abs(drop - middle), known.unit)} {'more' if drop > middle else 'less'} than that of frame "
+            f"{others[0]}, of the same size",
+            ask=ask or (SLACK if frame.hanger.kind == "wire" else "Measure both again, from the top edge."),
+        )  # fmt: skip
+
+
+def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
+    """A weight unlike those of all its twins; of two, the second."""
+    weighed = [(frame, frame.weight) for frame in twins if frame.weight and not frame.estimated]
+    for frame, weight in weighed if len(weighed) > 2 else weighed[1:]:
+        others = [other for other, _ in weighed if other is not frame]
+        masses = [mass for other, mass in weighed if other is not frame]
+        room = mass_room(frame, others, masses, known)
+        if not min(masses) / room <= weight <= max(masses) * room:
+            yield Doubt(
+                rule="doubtful-weight", place=frame_place(frame.id, "weight"), about=(frame.id, others[0].id),
+                shown=shown_mass(weight, known.unit), uses=(frame_place(others[0].id, "weight"),),
+                why=f"but frame {others[0].id}, of the same size, weighs {shown_mass(masses[0], known.unit)}",
+                ask="Is one of them in kg and the other in lb?",
+            )  # fmt: skip
+
+
+def _alone(frames: Sequence[Frame], known: Written) -> Iterator[Doubt]:
+    """A drop that is more or less than all others of one kind of hanger, both by height and in mm."""
+    measured = [(frame, place, drop) for frame in frames for place, drop in drops(frame, known)]
+    for frame, place, drop in measured:
+        others = [(drop, drop / other.height) for other, _, drop in measured if other is not frame]
+        if len(others) < FEWEST or frame.hanger.kind not in ALONE:
+            continue
+        share, (longer, shorter) = drop / frame.height, ALONE[frame.hanger.kind]
+        more = drop > longer * max(mm for mm, _ in others) and share > longer * max(part for _, part in others)
+        less = shorter * drop < min(mm for mm, _ in others) and shorter * share < min(part for _, part in others)
+        if more or less:
+            usual = median(part for _, part in others) * frame.height
+            fits = Usual(usual / longer, usual * longer, 0.0, 0.0)
+            yield Doubt(
+                rule="doubtful-drop", place=place, shown=show(drop, known.unit), about=(frame.id,),
+                uses=(frame_place(frame.id, "height"),),
+                why=f"{'more' if more else 'less'} than all other drops of this job, for its height too",
+                ask=probably(drop, known.unit_of(place), fits) or "Measure it again, from the top edge down.",
+            )  # fmt: skip
+
+
+def _copied(frames: Sequence[Frame], unit: str) -> Iterator[Doubt]:
+    """A frame that was copied and only its id changed: title or image, size and drop are another's."""
+    first: dict[object, Frame] = {}
+    titles = Counter(frame.title for frame in frames)
+    if len(titles) < len(frames) - 1:  # who names many alike does so on purpose
+        return
+    for frame in frames:
+        named = frame.title and len(frames) > 2
+        if not named or (frame.drop is None and frame.hanger.drop_left is None):
+            continue
+        same = (frame.title, frame.image, frame.width, frame.height, frame.drop, frame.hanger, frame.weight)
+        other = first.setdefault(same, frame)
+        if other is not frame:
+            yield Doubt(
+                rule="doubtful-copy", place=frame_place(frame.id, "title"), shown=frame.title, about=(frame.id,),
+                uses=(frame_place(frame.id, "drop"),),
+                why=f"and its size and drop are those of frame {other.id}",
+                ask="Was it copied? Give it a title of its own, and measure its drop.",
+            )  # fmt: skip

@@ -1,0 +1,107 @@
+"""Between which lengths the measures of a job usually lie.  All in mm.
+
+None of it is a rule: a length outside is asked about.  Where no other source is named: common practice, no source, and
+set so far apart that the measures of real jobs lie inside, by our own jobs and nothing else.
+"""
+
+from __future__ import annotations
+
+from templates_gen.checks.doubts.doubt import Usual
+
+WALL_WIDTH = Usual(550.0, 8000.0, 300.0, 20_000.0)
+WALL_HEIGHT = Usual(2000.0, 4000.0, 1200.0, 8000.0)
+STAIR_WALL_HEIGHT = Usual(2000.0, 7000.0, 1200.0, 14_000.0)
+"""Rooms are 2.3 to 3.6 m high; beside a stair a wall goes on through two storeys or three."""
+
+CLEAR = Usual(0.0, 600.0, 0.0, 1500.0)
+"""How far frames stay from an edge or a feature."""
+
+STUD_SPACING = Usual(280.0, 650.0, 200.0, 700.0)
+"""16 and 24 in (IRC Table R602.3(5)), 400 and 600 mm (UK practice, from memory); 12 in where it is close."""
+
+STUD_WIDTH = Usual(30.0, 110.0, 25.0, 160.0)
+"""38 mm of nominal 2 in timber (DOC PS 20, from memory) to doubled ones; 50 mm of metal."""
+
+BOARD = Usual(6.0, 40.0, 4.0, 60.0)
+"""1/4 in board to lath and plaster or two boards."""
+
+RUN, RISE = Usual(200.0, 400.0, 190.0, 450.0), Usual(120.0, 240.0, 100.0, 250.0)
+"""Of one step.  The IRC asks for a run of 10 in or more and a rise of 7 3/4 in or less (R311.7.5, from memory)."""
+
+PITCH = (20.0, 50.0)
+"""Degrees of a stair people walk on."""
+
+NOSINGS_CLEAR = Usual(400.0, 1600.0, 200.0, 2000.0)
+"""How far frames stay above a stair's nosings."""
+
+FRAME_SIDE = Usual(60.0, 3300.0, 25.0, 6000.0)
+DEPTH = Usual(4.0, 130.0, 3.0, 200.0)
+
+GAP = Usual(14.0, 160.0, 10.0, 400.0)
+"""2 to 3 in at home, up to 6 in in museums."""
+
+GAP_OF_SIDE = 0.5
+"""The gap is seldom more than half of a frame's shorter side.  Our own, by the samples: 0.16 to 0.3."""
+
+CENTRE = Usual(1000.0, 2000.0, 950.0, 2400.0)
+"""57 in is what museums hang by; lower for children, higher over what stands on the floor."""
+
+TOP, BOTTOM = Usual(1200.0, 2800.0, 900.0, 3500.0), Usual(400.0, 2000.0, 250.0, 2400.0)
+ABOVE = Usual(90.0, 340.0, 70.0, 900.0)
+"""Above furniture: 4 to 10 in are the ends of what interior design texts advise."""
+
+ABOVE_NOSINGS = Usual(1000.0, 1900.0, 800.0, 2400.0)
+
+PLATE_WIDTH, PLATE_HEIGHT = Usual(40.0, 350.0, 20.0, 500.0), Usual(40.0, 200.0, 20.0, 400.0)
+"""Of a switch, an outlet or a thermostat: one gang is 70 to 120 mm, four beside each other 210 to 290."""
+
+SIZES = {
+    "outlet": (PLATE_WIDTH, PLATE_HEIGHT), "switch": (PLATE_WIDTH, PLATE_HEIGHT),
+    "thermostat": (PLATE_WIDTH, PLATE_HEIGHT),
+    "light": (Usual(40.0, 1800.0, 20.0, 3000.0), Usual(40.0, 1800.0, 20.0, 3000.0)),
+    "vent": (Usual(50.0, 1500.0, 30.0, 3000.0), Usual(50.0, 1500.0, 30.0, 3000.0)),
+    "radiator": (Usual(250.0, 3000.0, 100.0, 5000.0), Usual(150.0, 2500.0, 80.0, 3000.0)),
+    "door": (Usual(500.0, 2600.0, 350.0, 5000.0), Usual(1800.0, 3000.0, 1200.0, 4000.0)),
+    "window": (Usual(250.0, 4500.0, 100.0, 10_000.0), Usual(250.0, 3000.0, 100.0, 5000.0)),
+    "furniture": (Usual(200.0, 5000.0, 100.0, 8000.0), Usual(15.0, 2600.0, 10.0, 3500.0)),
+}  # fmt: skip
+"""Width and height of what is on a wall."""
+
+SEAT_HEIGHT, TABLE_HEIGHT = Usual(350.0, 1300.0, 250.0, 1600.0), Usual(370.0, 1300.0, 300.0, 1600.0)
+FLOOR_HEIGHT = Usual(150.0, 2600.0, 100.0, 3500.0)
+"""How high a seat, a table or a chest, and whatever else stands on the floor, is."""
+
+SEAT_WIDTH, TABLE_WIDTH = Usual(400.0, 4500.0, 300.0, 6000.0), Usual(350.0, 5000.0, 250.0, 8000.0)
+
+TABLES = frozenset(
+    ("table", "desk", "sideboard", "counter", "console", "dresser", "chest", "worktop", "workbench", "credenza",
+     "buffet")
+)  # fmt: skip
+"""What stands as high as a table, by words of its name.  Our own list, no source."""
+
+SWITCH_BOTTOM, OUTLET_BOTTOM = Usual(600.0, 1700.0, 300.0, 2200.0), Usual(30.0, 1500.0, 0.0, 2300.0)
+"""Above the floor.  UK 450 to 1200 mm to the middle (Approved Document M, from memory); US switches at about 48 in."""
+
+FROM_FLOOR = 60.0
+"""mm above the floor that a door, or a seat or a table, begins at most: a sill."""
+
+NAIL, SCREW = Usual(1.0, 5.0, 0.8, 6.0), Usual(2.0, 10.0, 1.5, 12.0)
+"""Diameters."""
+
+NAIL_LENGTH, HOOK_NAIL, SCREW_LENGTH = (
+    Usual(15.0, 110.0, 12.0, 150.0), Usual(15.0, 65.0, 12.0, 90.0), Usual(16.0, 160.0, 12.0, 220.0)
+)  # fmt: skip
+BELOW = Usual(9.0, 45.0, 4.0, 65.0)
+"""How far a picture hook's seat lies below its nail."""
+
+MARGIN = Usual(0.0, 30.0, 0.0, 50.0)
+"""What a printer cannot reach."""
+
+SHEET_SIDE = Usual(140.0, 1300.0, 100.0, 5000.0)
+"""A side of a sheet of paper: A5 to A0."""
+
+FACE, MAT = Usual(4.0, 160.0, 3.0, 250.0), Usual(3.0, 220.0, 0.0, 400.0)
+"""How wide a moulding is, and how much of a mat shows."""
+
+DEVIATION = Usual(0.0, 5.0, 0.0, 8.0)
+"""How exactly a person works: tenths of a millimetre to a few, and not what is off at most."""

@@ -1,0 +1,109 @@
+"""Doubts about the wall, its studs and its stair: sizes in another unit, sides that changed places, what lies off."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templates_gen.base.units import show
+from templates_gen.checks.doubts import usual
+from templates_gen.checks.doubts.doubt import Doubt, Written, unusual, written
+from templates_gen.job.model import Job, Studs, Wall
+from templates_gen.job.stairs import Stairs
+
+
+def wall_doubts(job: Job) -> Iterator[Doubt]:
+    """What is doubtful about the wall itself."""
+    wall, known = job.wall, written(job)
+    high = usual.STAIR_WALL_HEIGHT if wall.stairs else usual.WALL_HEIGHT
+    if not wall.outline:
+        yield from unusual("doubtful-wall", "wall, width", wall.width, usual.WALL_WIDTH, known, "a wall")
+        yield from unusual("doubtful-wall", "wall, height", wall.height, high, known, "a wall's height")
+    yield from unusual("doubtful-wall", "wall, clear", wall.clear, usual.CLEAR, known, "the room along its edges")
+    if wall.board is not None:
+        yield from unusual("doubtful-board", "wall, board", wall.board, usual.BOARD, known, "board or plaster")
+    if wall.studs is not None:
+        yield from _studs(wall.studs, wall, known)
+    if wall.stairs is not None:
+        yield from _stairs(wall.stairs, wall, known)
+    yield from _built(job)
+
+
+def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
+    if studs.first is not None and studs.first > wall.width:
+        yield Doubt(
+            rule="doubtful-studs", place="wall, studs, first", shown=show(studs.first, known.unit),
+            uses=("wall, width",),
+            why=f"beyond the wall, which is {show(wall.width, known.unit)} wide",
+            ask="Measure the stud's centre again, from the wall's left end.",
+        )  # fmt: skip
+    place = "wall, studs, spacing"
+    yield from unusual("doubtful-studs", place, studs.spacing, usual.STUD_SPACING, known, "studs, centre to centre")
+    yield from unusual("doubtful-studs", "wall, studs, width", studs.width, usual.STUD_WIDTH, known, "a stud")
+    if wall.build == "masonry":
+        yield Doubt(
+            rule="doubtful-studs", place="wall, build", shown="masonry", uses=(place,),
+            why="but studs are given, which masonry has none of",
+            ask="Is the wall drywall or plaster on studs?",
+        )  # fmt: skip
+
+
+def _stairs(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
+    where, run, rise = "wall, stairs", stairs.run, stairs.rise
+    if run is not None and rise is not None:
+        yield from unusual("doubtful-stairs", f"{where}, run", run, usual.RUN, known, "the run of a step")
+        yield from unusual("doubtful-stairs", f"{where}, rise", rise, usual.RISE, known, "the rise of a step")
+        yield from _nosing(stairs, rise, known)
+    pitch = stairs.pitch
+    if not usual.PITCH[0] <= pitch <= usual.PITCH[1]:
+        yield Doubt(
+            rule="doubtful-stairs", place=f"{where}, {'pitch' if run is None else 'run'}", shown=f"{pitch:.0f}°",
+            why="a pitch that hardly any stair has (20° to 50°)",
+            ask="Are run and rise the other way round, or measured in different units?",
+        )  # fmt: skip
+    yield from unusual(
+        "doubtful-stairs", f"{where}, clear", stairs.clear or usual.NOSINGS_CLEAR.least, usual.NOSINGS_CLEAR, known,
+        "the room above nosings",
+    )  # fmt: skip
+    yield from _flight(stairs, wall, known)
+
+
+NOSING_SLACK = 0.2
+"""Of a rise that a nosing may be off a whole number of rises above the floor.  Our own, no source."""
+
+
+def _nosing(stairs: Stairs, rise: float, known: Written) -> Iterator[Doubt]:
+    up, along = stairs.y / rise, stairs.x / rise
+    if abs(up - round(up)) > NOSING_SLACK and round(along) in (1, 2) and abs(along - round(along)) < NOSING_SLACK:
+        yield Doubt(
+            rule="doubtful-stairs", place="wall, stairs, nosing", shown=f"{show(stairs.y, known.unit)} above the floor",
+            uses=("wall, stairs, rise",),
+            why=f"which is not a whole number of rises of {show(rise, known.unit)}",
+            ask="Is it [from the wall's left end, above the floor], in this order?",
+        )  # fmt: skip
+
+
+def _flight(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
+    """Most of a flight is on the wall that it climbs along."""
+    end = wall.width if stairs.slope > 0 else 0.0
+    room, top = abs(end - stairs.x), wall.height if stairs.top is None else stairs.top
+    wanted = max(top - stairs.y, 0.0) / abs(stairs.slope)
+    outside = not 0.0 <= stairs.x <= wall.width
+    if outside or (wanted > 0 and room < FLIGHT * wanted):
+        yield Doubt(
+            rule="doubtful-stairs", place="wall, stairs, up", shown="right" if stairs.slope > 0 else "left",
+            uses=("wall, stairs, nosing", "wall, width"),
+            why=f"but from its lowest nosing there is only {show(room, known.unit)} of wall that way",
+            ask="Does it climb the other way, as one faces the wall? Is the nosing measured from the wall's left end?",
+        )  # fmt: skip
+
+
+FLIGHT = 0.4
+"""Of a flight's run that is on its wall at least.  Our own, no source."""
+
+
+def _built(job: Job) -> Iterator[Doubt]:
+    if job.wall.built is not None and job.wall.built > int(job.date[:4]):
+        yield Doubt(
+            rule="doubtful-wall", place="wall, built", shown=str(job.wall.built),
+            why=f"later than the job's own date, {job.date}", ask="Which year was the wall built in?",
+        )  # fmt: skip

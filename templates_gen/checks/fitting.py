@@ -1,0 +1,187 @@
+"""Does it fit: frames to each other, to the wall and to what is on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import product
+
+from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.units import show_both
+from templates_gen.base.words import capital
+from templates_gen.checks.finding import NOTE, STOP, WARN, Finding
+from templates_gen.checks.sentences import by_how_much, listed, short_of
+
+LEAST_ABOVE, MOST_ABOVE = 100.0, 255.0
+"""mm (4-10 in) between furniture and the group above it: 6-8 in is usual, 4 and 10 in are the ends of what is
+advised (10 from memory).  Common practice in interior design, no standard."""
+
+MOST_PAIRS = 50
+"""So many pairs of frames that overlap, or are too close, are named.  Our own design, no source."""
+
+FURNITURE_SOURCE = "common practice in interior design"
+
+
+def _too_close(plan: Plan) -> tuple[list[tuple[Hung, Hung]], list[tuple[Hung, Hung]]]:
+    """Pairs of frames that overlap, and pairs nearer than the gap, the left one first; not many more than are named.
+
+    A sweep along the group's longer side, so that far frames are never compared.
+    """
+    group = plan.job.group
+    start, end = ("x0", "x1") if plan.group.width >= plan.group.height else ("y0", "y1")
+    reach = max(group.gap_across, group.gap_down)
+    overlapping, close, near = [], [], list[Hung]()
+    for hung in sorted(plan.frames, key=lambda item: getattr(item.rect, start)):
+        before = getattr(hung.rect, start) - reach
+        near = [other for other in near if getattr(other.rect, end) > before]
+        for other in near:
+            if other.rect.overlaps(hung.rect):
+                overlapping.append((other, hung))
+            elif reach and not _clear(other.rect, hung.rect, group.gap_across, group.gap_down):
+                close.append((other, hung))
+        near.append(hung)
+        if len(overlapping) > MOST_PAIRS:
+            break
+        if len(close) > MOST_PAIRS:
+            reach = 0.0  # enough of these; the sweep goes on for what overlaps
+    return _from_left(overlapping), _from_left(close)
+
+
+def _from_left(pairs: list[tuple[Hung, Hung]]) -> list[tuple[Hung, Hung]]:
+    ordered = [(one, two) if one.rect.x0 <= two.rect.x0 else (two, one) for one, two in pairs]
+    return sorted(ordered, key=lambda pair: (pair[1].rect.x0, pair[0].rect.x0))
+
+
+def _frames_too_close(plan: Plan) -> Iterator[Finding]:
+    unit, group = plan.job.unit, plan.job.group
+    overlapping, close = _too_close(plan)
+    for one, two in overlapping[:MOST_PAIRS]:
+        names = (one.frame.id, two.frame.id)
+        depth = by_how_much(-one.rect.gap_to(two.rect), unit)
+        yield Finding(STOP, "frames-overlap", names, f"Frames {names[0]} and {names[1]} overlap by {depth}.")
+    if len(overlapping) > MOST_PAIRS:
+        yield Finding(STOP, "frames-overlap", (), "More frames overlap than are named here.")
+    wanted = " and ".join(show_both(each, unit) for each in dict.fromkeys((group.gap_across, group.gap_down)))
+    for one, two in close[:MOST_PAIRS]:
+        names = (one.frame.id, two.frame.id)
+        gap = short_of(max(group.gap_across, group.gap_down), max(0.0, one.rect.gap_to(two.rect)), unit)
+        text = f"Frames {names[0]} and {names[1]} are {gap} apart; the gap wanted is {wanted}."
+        yield Finding(WARN, "frames-close", names, text)
+    if len(close) > MOST_PAIRS:
+        yield Finding(WARN, "frames-close", (), f"More frames are less than {wanted} apart than are named here.")
+
+
+def _clear(one: Rect, two: Rect, across: float, down: float) -> bool:
+    """True when the gap is kept to the side or below; frames that only meet at a corner keep it either way."""
+    sideways, upward = one.gaps_to(two)
+    return sideways >= across - TOLERANCE or upward >= down - TOLERANCE
+
+
+def _frame_off_wall(plan: Plan) -> Iterator[Finding]:
+    names = tuple(hung.frame.id for hung in plan.frames if not _on_wall(plan, hung.rect))
+    if names:
+        verb = "reaches" if len(names) == 1 else "reach"
+        text = f"{capital(listed(names))} {verb} beyond the wall{_how_far_off(plan)}."
+        yield Finding(STOP, "frame-off-wall", names, text)
+
+
+def _how_far_off(plan: Plan) -> str:
+    """By how much the group reaches beyond each edge of the wall; nothing of that for a wall with an outline."""
+    wall, group = plan.job.wall, plan.group
+    if wall.outline:
+        return ""
+    beyond = {
+        "at the left": -group.x0, "at the right": group.x1 - wall.width,
+        "at the top": group.y1 - wall.height, "at the floor": -group.y0,
+    }  # fmt: skip
+    told = [f"{by_how_much(mm, plan.job.unit)} {edge}" for edge, mm in beyond.items() if mm > TOLERANCE]
+    return f": {', '.join(told)}"
+
+
+def _on_wall(plan: Plan, rect: Rect) -> bool:
+    wall = plan.job.wall
+    if not wall.outline:
+        return wall.rect.holds(rect)
+    from templates_gen.job.outline import outline_holds  # only a wall with an outline needs a geometry library
+
+    return outline_holds(wall.outline, rect)
+
+
+def _outline_begins(plan: Plan) -> Iterator[Finding]:
+    """An outline whose lowest left corner has other numbers than 0, 0: what else was measured may count from there."""
+    wall, unit = plan.job.wall, plan.job.unit
+    across, up = wall.begins
+    if max(abs(across), abs(up)) <= TOLERANCE:
+        return
+    sides = (across, "to the right of it", "to the left of it"), (up, "above it", "below it")
+    told = [f"{show_both(abs(mm), unit)} {more if mm > 0 else less}" for mm, more, less in sides if abs(mm) > TOLERANCE]
+    counted = wall.features or wall.stairs or wall.studs or isinstance(plan.job.group.centre_on, float)
+    text = (
+        f"The outline's lowest left corner is not given as [0, 0] but {' and '.join(told)}. That corner is taken for "
+        "the wall's left end, on the floor: what is on the wall, distances and heights are measured from it. If "
+        "that is right, write the outline from [0, 0]; if the wall begins above the floor, take its corners down to "
+        "the floor."
+    )
+    yield Finding(WARN if counted or abs(up) > TOLERANCE else NOTE, "outline-begins", (), text)
+
+
+def _wall_clearance(plan: Plan) -> Iterator[Finding]:
+    """Frames on the wall that are nearer to one of its edges than the job wants."""
+    wall, unit = plan.job.wall, plan.job.unit
+    for hung in plan.frames if wall.clear else ():
+        if _on_wall(plan, hung.rect) and (away := _room(plan, hung.rect)) < wall.clear - TOLERANCE:
+            name, far = hung.frame.id, short_of(wall.clear, away, unit)
+            text = f"Frame {name} is {far} from an edge of the wall, nearer than {show_both(wall.clear, unit)}."
+            yield Finding(WARN, "wall-clearance", (name,), text)
+
+
+def _room(plan: Plan, rect: Rect) -> float:
+    """How far a rectangle on the wall is from the wall's nearest edge (mm)."""
+    wall = plan.job.wall
+    if not wall.outline:
+        return min(rect.x0, rect.y0, wall.width - rect.x1, wall.height - rect.y1)
+    from templates_gen.job.outline import room_inside  # only a wall with an outline needs a geometry library
+
+    return room_inside(wall.outline, rect)
+
+
+def _frame_over_feature(plan: Plan) -> Iterator[Finding]:
+    for hung, feature in product(plan.frames, plan.job.wall.features):
+        name = hung.frame.id
+        if hung.rect.overlaps(feature.rect):
+            yield Finding(STOP, "frame-over-feature", (name,), f"Frame {name} covers the {feature.called}.")
+        elif hung.rect.overlaps(feature.rect.grown(feature.clear)):
+            clear = show_both(feature.clear, plan.job.unit)
+            text = f"Frame {name} is nearer than {clear} to the {feature.called}."
+            yield Finding(WARN, "feature-clearance", (name,), text)
+
+
+def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
+    for feature in plan.job.wall.features:
+        gap = plan.group.y0 - feature.rect.y1
+        beside = feature.rect.x0 >= plan.group.x1 or feature.rect.x1 <= plan.group.x0
+        if feature.kind != "furniture" or beside or gap < -TOLERANCE:
+            continue
+        if not LEAST_ABOVE - TOLERANCE <= gap <= MOST_ABOVE + TOLERANCE:
+            usual = "lower" if gap < LEAST_ABOVE else "higher"
+            hangs = f"The group hangs {show_both(gap, plan.job.unit)} above the {feature.name}"
+            text = f"{hangs}, {usual} than usual: 6 to 8 in · 150 to 200 mm is common."
+            yield Finding(NOTE, "furniture-clearance", (), text, FURNITURE_SOURCE)
+
+
+def _group_off_centre(plan: Plan) -> Iterator[Finding]:
+    off = plan.group.cx - plan.centre_line
+    if abs(off) >= 1.0:  # mm, what a tape measure can show: common practice, no source
+        where = f"{show_both(abs(off), plan.job.unit)} to the {'right' if off > 0 else 'left'}"
+        yield Finding(NOTE, "group-off-centre", (), f"The group's middle is {where} of its centre line.")
+
+
+RULES = (
+    _frames_too_close,
+    _frame_off_wall,
+    _outline_begins,
+    _wall_clearance,
+    _frame_over_feature,
+    _furniture_clearance,
+    _group_off_centre,
+)

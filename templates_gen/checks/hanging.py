@@ -1,0 +1,124 @@
+"""Does what is measured of the hangers fit their frames, is it all there, and will any hook show."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.units import DIVISION, show_both
+from templates_gen.checks.finding import NOTE, STOP, Finding
+from templates_gen.checks.sentences import listed, once, same_words
+from templates_gen.hanging.bearings import Nail
+from templates_gen.hanging.hooks import SOLD
+from templates_gen.hanging.weight_classes import is_heavy
+from templates_gen.job.model import Frame
+
+LEAST_NAIL = 1.8
+"""mm; a common picture nail, which lies under what bears on it by half of that.  Common practice, no source."""
+
+HOOK_MARGIN = 6.0
+"""mm that a nail point stays behind the frame's top and lower edges, so that it does not show.  Common practice, no
+source."""
+
+
+def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
+    unit = plan.job.unit
+    for hung in plan.frames:
+        name, high = hung.frame.id, hung.rect.height
+        drop = max(hung.drops, default=0.0)
+        if drop >= high:
+            text = (
+                f"Frame {name} is {show_both(high, unit)} high but its drop is {show_both(drop, unit)}. Measure again, "
+                "from the top edge down to the hanger."
+            )
+            yield Finding(STOP, "drop-beyond-frame", (name,), text)
+
+
+def _hanger_beyond_frame(plan: Plan) -> Iterator[Finding]:
+    for hung in plan.frames:
+        name, left, right = hung.frame.id, hung.rect.x0 - TOLERANCE, hung.rect.x1 + TOLERANCE
+        if not all(left <= bearing.x <= right for bearing in hung.bearings):
+            text = (
+                f"The hanger of frame {name} lies outside the frame's sides. Measure again how far apart its "
+                "parts are, or how far in from the sides."
+            )
+            yield Finding(STOP, "hanger-beyond-frame", (name,), text)
+
+
+def _hangers_crossed(plan: Plan) -> Iterator[Finding]:
+    for hung in plan.frames:
+        if len(hung.bearings) == 2 and hung.bearings[0].x >= hung.bearings[1].x:
+            name = hung.frame.id
+            text = (
+                f"The left hanger of frame {name} is not left of its right one. Measure again, the left one from the "
+                "left side, the right one from the right side."
+            )
+            yield Finding(STOP, "hangers-crossed", (name,), text)
+
+
+def _hook_would_show(plan: Plan) -> Iterator[Finding]:
+    shows = {
+        nail.name: (nail.frame, words)
+        for hung in plan.frames
+        for nail in hung.nails
+        if (words := _would_show(hung, nail, plan.job.unit))
+    }
+    for names, text in same_words(((name, words) for name, (_, words) in shows.items()), "nail"):
+        about = once(shows[name][0] for name in names)
+        yield Finding(STOP, "hook-would-show", about, text, "common practice: 6 mm", names)
+
+
+def _would_show(hung: Hung, nail: Nail, unit: str) -> str:
+    """That a nail point is not well behind its frame, as a sentence; "" where it is, or the drop itself is wrong."""
+    under, over = hung.rect.y1 - nail.y, nail.y - hung.rect.y0
+    if under < HOOK_MARGIN - TOLERANCE:
+        where = f"{show_both(abs(under), unit)} {'below' if under >= 0 else 'above'} the top edge of the frame"
+        return f"{where}, so the hook would show. {_hidden_by(hung.frame, hung.rect.y1 - nail.bears_y, under, unit)}"
+    if over < HOOK_MARGIN - TOLERANCE and nail.bears_y > hung.rect.y0:
+        where = f"{show_both(abs(over), unit)} {'above' if over >= 0 else 'below'} the lower edge of the frame"
+        return f"{where}, so it would show. Measure the drop again, or use a fixing that sits higher."
+    return ""
+
+
+def _hidden_by(frame: Frame, drop: float, under: float, unit: str) -> str:
+    """What hides a nail so little `under` the top edge: the wire first, then a fixing that can be had (mm)."""
+    step, lack = DIVISION[unit], HOOK_MARGIN - under
+    other = _lower_fixing(frame, lack, unit)
+    if frame.hanger.kind == "wire":
+        least = show_both(math.ceil((drop + lack) / step - TOLERANCE) * step, unit)
+        over = " over both" if frame.hanger.apart else ""
+        return f"Shorten the wire until its taut drop{over} is {least} or more{f', or use {other}' if other else ''}."
+    by = show_both(math.ceil(lack / step - TOLERANCE) * step, unit)
+    return f"{f'Use {other}, or fix' if other else 'Fix'} its hanger {by} or more lower on the frame."
+
+
+def _lower_fixing(frame: Frame, lack: float, unit: str) -> str:
+    """A fixing that has its nail so much lower (mm): a hook that shops sell, or a bare nail where the frame is light.
+
+    "" where there is none.
+    """
+    fixing, step = frame.fixing, DIVISION[unit]
+    if fixing.kind != "hook":
+        return ""
+    most = (fixing.below or 0.0) - lack
+    if most >= SOLD[0].below:
+        seat = show_both(math.floor(most / step + TOLERANCE) * step, unit)
+        return f"a hook with its seat {seat} or less below its nail"
+    heavy = frame.weight is not None and is_heavy(frame.weight)
+    return "a bare nail" if most >= -LEAST_NAIL / 2 and not heavy else ""
+
+
+def _drop_missing(plan: Plan) -> Iterator[Finding]:
+    missing = [(bearing.nail_of(hung.frame.id), hung.frame.id) for hung in plan.frames for bearing in hung.unmeasured]
+    if missing:
+        nails, frames = (once(names) for names in zip(*missing, strict=True))
+        text = f"No nail yet for {listed(frames)}: measure the drop, or mark it by hand on the drop rule."
+        yield Finding(NOTE, "drop-missing", frames, text, nails=nails)
+
+
+MEASURES = (_drop_beyond_frame, _hanger_beyond_frame, _hangers_crossed)
+"""Those about one frame's own measures, however it hangs."""
+
+RULES = (*MEASURES, _hook_would_show, _drop_missing)
