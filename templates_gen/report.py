@@ -10,13 +10,13 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.checks import Finding, findings_data
 from templates_gen.drawing.items import Matrix, moved
-from templates_gen.exactness.expected import expected_error
-from templates_gen.exactness.words import error_data
 from templates_gen.printer.profile import printer_data
-from templates_gen.sheets.order import taping_order
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.rulers import Rule, rules
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.order import taping_order
+from templates_gen.tolerance.statement import error_data
 
 
 def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, pages: int) -> dict[str, Any]:

@@ -6,10 +6,10 @@ from functools import cache
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
-from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.job.accuracy import Accuracy
 from templates_gen.job.model import Job
 from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tolerance.expected import Expected, expected_error
 from tests.jobs import frame, group, job
 
 NOTHING = Accuracy(

@@ -12,8 +12,8 @@ from itertools import combinations, pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from templates_gen.sheets.order import taping_order
 from templates_gen.tiling.sheet import Sheet, SheetPlan
+from templates_gen.tolerance.order import taping_order
 
 Complex = NDArray[np.complex128]
 Lie = tuple[Complex, Complex]

@@ -6,14 +6,14 @@ from itertools import product
 import numpy as np
 import pytest
 
-from templates_gen.exactness.advice import advice
-from templates_gen.exactness.crossing import loose_joins
-from templates_gen.exactness.expected import expected_error
-from templates_gen.exactness.words import check_words
 from templates_gen.job.accuracy import Accuracy
-from templates_gen.sheets.taping import blocks
 from templates_gen.tiling.covered import ARM, Covered
 from templates_gen.tiling.slanting import crossing_match, crossing_sd
+from templates_gen.tolerance.advice import advice
+from templates_gen.tolerance.crossing import loose_joins
+from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.statement import check_words
+from templates_gen.tolerance.taping import blocks
 from tests.jobs import paper
 from tests.made import UNCUT, made, make, twelve
 

@@ -6,10 +6,10 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
-from templates_gen.exactness.advice import advice
-from templates_gen.exactness.expected import expected_error, sources_95
 from templates_gen.job.accuracy import NORMAL_95, Accuracy
 from templates_gen.tiling.rulers import rules
+from templates_gen.tolerance.advice import advice
+from templates_gen.tolerance.expected import expected_error, sources_95
 from tests.exactly import of, planned, row
 from tests.jobs import Hanger, frame, job, paper
 from tests.made import NAMES, made

@@ -9,14 +9,14 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
-from templates_gen.exactness.advice import HALVED, _steps, advice, improved
-from templates_gen.exactness.expected import expected_error
-from templates_gen.exactness.words import check_words, first_page_words
 from templates_gen.job import seeing
 from templates_gen.job.accuracy import MATCH, SCALE, WIDE_SCALE, Accuracy, firm, moisture_sd, scale_sd
 from templates_gen.printer.profile import Printer, Readings, doubts, measured
-from templates_gen.sheets.taping import blocks
 from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.advice import HALVED, _steps, advice, improved
+from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.statement import check_words, first_page_words
+from templates_gen.tolerance.taping import blocks
 from tests.exactly import NOTHING, of, row
 from tests.jobs import Hanger, frame, group, job, paper
 from tests.made import made

@@ -6,14 +6,14 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
-from templates_gen.exactness import sources
-from templates_gen.exactness import words as errorwords
-from templates_gen.exactness.checking import MOST_FRAMES, check_job
-from templates_gen.exactness.expected import MOST_PAIRS, expected_error
-from templates_gen.exactness.neighbours import neighbours
+from templates_gen.documents.check import MOST_FRAMES, check_job
 from templates_gen.job.accuracy import Accuracy
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
+from templates_gen.tolerance import sources
+from templates_gen.tolerance import statement as errorwords
+from templates_gen.tolerance.expected import MOST_PAIRS, expected_error
+from templates_gen.tolerance.neighbours import neighbours
 from tests.exactly import of
 from tests.jobs import Height, Spot, frame, group, job
 from tests.made import made
@@ -112,7 +112,7 @@ def test_paper_too_small_for_a_plan_is_a_finding_of_check(tmp_path, monkeypatch)
 
 
 def test_check_does_not_plan_the_sheets_of_very_many_frames(monkeypatch):
-    monkeypatch.setattr("templates_gen.exactness.checking.plan_sheets", lambda *_: pytest.fail("sheets were planned"))
+    monkeypatch.setattr("templates_gen.documents.check.plan_sheets", lambda *_: pytest.fail("sheets were planned"))
     frames = [frame(str(at), 100.0, 100.0) for at in range(MOST_FRAMES + 1)]
     assert check_job(job(*frames)).expected is None
 
@@ -121,7 +121,7 @@ def test_check_says_that_it_leaves_the_error_of_very_many_frames_out(monkeypatch
     path = tmp_path / "job.toml"
     path.write_text(MINIMAL + MINIMAL[MINIMAL.index("[[frame]]") :].replace('"A"', '"B"'))
     assert "\nexpected, 19 times in 20: " in run("check", path).out
-    monkeypatch.setattr("templates_gen.exactness.checking.MOST_FRAMES", 1)
+    monkeypatch.setattr("templates_gen.documents.check.MOST_FRAMES", 1)
     assert "\nexpected error: left out for more than 200 frames; " in run("check", path).out
 
 

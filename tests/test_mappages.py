@@ -14,8 +14,8 @@ from templates_gen.drawing.items import Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.marks.firstpages import area_beside_rules
 from templates_gen.marks.mappages import LEAST_CELL, map_pages
-from templates_gen.sheets.order import taping_order
 from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tolerance.order import taping_order
 from tests.jobs import many
 
 

@@ -9,8 +9,8 @@ import pytest
 from templates_gen.base.units import show, show_both
 from templates_gen.marks.daysteps import day_before
 from templates_gen.marks.hangingday import hanging_steps
-from templates_gen.sheets.order import taping_order
 from templates_gen.tiling.rulers import rules
+from templates_gen.tolerance.order import taping_order
 from tests import test_lettering_apart as lettering
 from tests.made import NAMES, made
 from tests.pdf_reading import moved

@@ -9,11 +9,11 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
-from templates_gen.exactness.diagonals import corner_diagonals, overall_width
-from templates_gen.exactness.tapecheck import read_taped, tape_check
-from templates_gen.exactness.tapewords import tape_words
-from templates_gen.sheets.spread import shares, taped
 from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.diagonals import corner_diagonals, overall_width
+from templates_gen.tolerance.spread import shares, taped
+from templates_gen.tolerance.tape_check import read_taped, tape_check
+from templates_gen.tolerance.tape_statement import tape_words
 from tests.jobs import SAMPLES, frame, group, job
 from tests.made import SAMPLE_NAMES, made
 from tests.running import run

@@ -11,8 +11,8 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.drawing.items import Polygon, Text
 from templates_gen.marks.daysteps import taping_steps
-from templates_gen.sheets.order import Order, taping_order
 from templates_gen.tiling.sheet import Join, SheetPlan, plan_sheets
+from templates_gen.tolerance.order import Order, taping_order
 from tests.crowded import crowded
 from tests.jobs import paper
 from tests.made import NAMES, made

@@ -7,9 +7,9 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.job.accuracy import firm
-from templates_gen.sheets.spread import taped, variance
-from templates_gen.sheets.taping import blocks
 from templates_gen.tiling.sheet import Join, Page, RegisterMark, Sheet, SheetPlan
+from templates_gen.tolerance.spread import taped, variance
+from templates_gen.tolerance.taping import blocks
 from tests.jobs import paper
 from tests.made import made
 from tests.taping_by_hand import Hands

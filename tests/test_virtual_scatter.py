@@ -18,8 +18,8 @@ import numpy as np
 import pytest
 
 from templates_gen.base.record import replace
-from templates_gen.exactness.expected import PairError, expected_error
 from templates_gen.job.accuracy import Accuracy
+from templates_gen.tolerance.expected import PairError, expected_error
 from tests.made import made
 from tests.taping import Disturbance
 from tests.taping_by_hand import Hands

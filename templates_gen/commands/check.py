@@ -13,8 +13,8 @@ from templates_gen.commands.results import check_results, write_report
 from templates_gen.commands.showing import INDENT, STOPPED, as_json, show_checked, wrapped
 
 if TYPE_CHECKING:
-    from templates_gen.exactness.tapecheck import TapeCheck
     from templates_gen.job.model import Job
+    from templates_gen.tolerance.tape_check import TapeCheck
 
 
 @click.command()
@@ -36,10 +36,10 @@ def check(
       templates-gen check samples/fern-prints.toml
     """
     from templates_gen.checks import findings_data, stops
-    from templates_gen.exactness.checking import check_job
-    from templates_gen.exactness.tapewords import tape_data, tape_words
-    from templates_gen.exactness.words import error_data
+    from templates_gen.documents.check import check_job
     from templates_gen.telling.score import score_data
+    from templates_gen.tolerance.statement import error_data
+    from templates_gen.tolerance.tape_statement import tape_data, tape_words
 
     with about(job):
         read = job_on(job, wall)
@@ -70,7 +70,7 @@ def check(
 def _tape_check(job: Job, taped: str) -> TapeCheck:
     """What the lengths measured on the taped paper say, for the sheets that the job's own paper takes."""
     import templates_gen as tg
-    from templates_gen.exactness.tapecheck import read_taped, tape_check
+    from templates_gen.tolerance.tape_check import read_taped, tape_check
 
     plan = tg.plan_wall(job)
     return tape_check(plan, tg.plan_sheets(plan, job.paper), read_taped(taped, job.unit))

@@ -11,7 +11,7 @@ import click
 if TYPE_CHECKING:
     from templates_gen.base.errors import TemplatesError
     from templates_gen.checks import Finding
-    from templates_gen.exactness.checking import Checked
+    from templates_gen.documents.check import Checked
 
 STOPPED = 1
 """Exit code of a job with a stopping finding."""
@@ -62,9 +62,9 @@ def no_colour() -> bool | None:
 def show_checked(checked: Checked, unit: str, err: bool = False) -> None:
     """Everything there is to say about a job before paper is used."""
     from templates_gen.checks.untold import not_checked_words
-    from templates_gen.exactness.checking import TOO_MANY
-    from templates_gen.exactness.words import check_words
+    from templates_gen.documents.check import TOO_MANY
     from templates_gen.telling.score import score_words
+    from templates_gen.tolerance.statement import check_words
 
     show_findings(checked.findings, err)
     untold = [not_checked_words(checked.unchecked)] if checked.unchecked else []

@@ -223,6 +223,6 @@ def _can_show(signs: str) -> bool:
 
 def _show_found(job: Job) -> None:
     """What the command check says of the job."""
-    from templates_gen.exactness.checking import check_job
+    from templates_gen.documents.check import check_job
 
     show_checked(check_job(job), job.unit, err=True)

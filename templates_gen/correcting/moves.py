@@ -26,9 +26,9 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION
 from templates_gen.correcting.poses import Pose
-from templates_gen.exactness.neighbours import neighbours
 from templates_gen.hanging.bearings import nail_rise
 from templates_gen.job.seeing import SEEN_ANGLE, seen_step
+from templates_gen.tolerance.neighbours import neighbours
 
 BY_HAND = {"wire": "slide", "sawtooth": "teeth"}
 """How a frame on this hanger is brought level without a new hole."""

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.units import show_both
-from templates_gen.exactness.diagonals import corner_diagonals, overall_width
-from templates_gen.sheets.order import Order, Step, taping_order
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.diagonals import corner_diagonals, overall_width
+from templates_gen.tolerance.order import Order, Step, taping_order
 
 
 def taping_steps(sheets: SheetPlan, order: Order) -> Iterator[str]:

@@ -17,8 +17,6 @@ from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Item
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H7, H25, RULE_END
-from templates_gen.exactness.expected import Expected, expected_error
-from templates_gen.exactness.words import first_page_words
 from templates_gen.marks.cautions import take_care
 from templates_gen.marks.daysteps import day_before
 from templates_gen.marks.guide import guide
@@ -33,6 +31,8 @@ from templates_gen.telling.lines import above_floor, left_end, pitch_words
 from templates_gen.tiling.rulers import rules
 from templates_gen.tiling.sheet import Page as SheetPage
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.expected import Expected, expected_error
+from templates_gen.tolerance.statement import first_page_words
 
 FOUND_INDENT = 18.0
 """mm; the column of a finding's number and level.  Our own design, no source."""

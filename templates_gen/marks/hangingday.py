@@ -18,9 +18,9 @@ from templates_gen.hanging.studs import on_stud
 from templates_gen.marks import sketches
 from templates_gen.marks.cautions import TITLE
 from templates_gen.marks.sketches import Sketch
-from templates_gen.sheets.order import Order, taping_order
 from templates_gen.telling.lines import above_floor, left_end
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.order import Order, taping_order
 
 _FIXINGS = {"nail": "nail", "hook": "picture hook", "screw": "screw"}
 

@@ -17,8 +17,8 @@ from templates_gen.drawing.items import Item, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H7, H25, H35, MEDIUM
 from templates_gen.marks.sheetmap import CELL, KEY, frames_on_map, map_area, map_height, sheet_map, to_map
-from templates_gen.sheets.order import taping_order
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.order import taping_order
 
 LEAST_CELL = 6.0
 """mm that half of the sheets must be on the map, both ways, to be told apart on it.  Our own design, no source."""

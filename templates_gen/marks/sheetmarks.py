@@ -23,10 +23,10 @@ from templates_gen.marks.linenames import line_names
 from templates_gen.marks.nailmarks import NAIL_FORM, place_label
 from templates_gen.marks.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
 from templates_gen.marks.wallmarks import LEVEL_GRADES, frame_name, long_lines, target
-from templates_gen.sheets.order import taping_order
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.long_lines import level_spans, nosing_line, pieces, pitch_line, wall_edges
 from templates_gen.tiling.sheet import Join, RegisterMark, Sheet, SheetPlan
+from templates_gen.tolerance.order import taping_order
 
 STRUCK = 0.5
 """mm by which a line is to miss the letters at least.  Our own design, no source."""

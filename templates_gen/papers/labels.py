@@ -14,10 +14,10 @@ from templates_gen.drawing.blocks import Block, block, shortened, wrapped
 from templates_gen.drawing.items import Item, Polygon, Template, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H7, H10, H14, H18, H25, H35, HAIR
-from templates_gen.exactness.neighbours import neighbours
 from templates_gen.marks.ofjob import numbered, of_job
 from templates_gen.papers.labelsheet import LabelSheet
 from templates_gen.telling.lines import above_floor, facing, from_behind
+from templates_gen.tolerance.neighbours import neighbours
 
 INSET = 3.0
 """mm between a label's edge and what is on it: label sheets are printed a little off.  Our own design, no source."""

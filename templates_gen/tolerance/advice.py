@@ -10,8 +10,8 @@ import math
 from collections.abc import Iterator, Mapping
 
 from templates_gen.base.record import Record
-from templates_gen.exactness.expected import Expected, PairError, error_95
-from templates_gen.exactness.sources import SCALES
+from templates_gen.tolerance.expected import Expected, PairError, error_95
+from templates_gen.tolerance.sources import SCALES
 
 NEARLY = 0.6
 """A step that gains this share of what the best step gains is nearly as good.  Our own design, no source."""

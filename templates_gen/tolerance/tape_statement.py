@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from templates_gen.base.units import show_both
-from templates_gen.exactness.tapecheck import NAMES, Suspect, TapeCheck
-from templates_gen.exactness.words import fine
 from templates_gen.job.accuracy import NORMAL_95
+from templates_gen.tolerance.statement import fine
+from templates_gen.tolerance.tape_check import NAMES, Suspect, TapeCheck
 
 
 def tape_words(check: TapeCheck, unit: str) -> Iterator[str]:

@@ -8,9 +8,9 @@ from typing import Any
 
 from templates_gen.base.units import MM, show
 from templates_gen.base.words import capital
-from templates_gen.exactness.advice import WORTH, advice, wider_base
-from templates_gen.exactness.expected import Expected, PairError, sources_95
 from templates_gen.job.accuracy import NORMAL_95
+from templates_gen.tolerance.advice import WORTH, advice, wider_base
+from templates_gen.tolerance.expected import Expected, PairError, sources_95
 
 
 def fine(mm: float, unit: str) -> str:

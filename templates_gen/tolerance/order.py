@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from templates_gen.base.record import Record
-from templates_gen.sheets.taping import blocks
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.taping import blocks
 
 Step = tuple[int, tuple[str, ...]]
 """The number of a step, from 1, and the names of the sheets that it tapes into a block or lays as a block."""

@@ -7,7 +7,7 @@ worked out from what their nails are off by (sources.py):
     Of a printer that was measured, how surely its profile is known, the lean too where its diagonals were measured;
   - paper: the same with the growth of paper by moisture;
   - joins: every registration mark matched with an error of its own, carried along the order of taping
-    (sheets/spread.py); of sheets that are not cut, every pair of slanting lines (tiling/slanting.py);
+    (tolerance/spread.py); of sheets that are not cut, every pair of slanting lines (tiling/slanting.py);
   - nailing and drops: each nail and each drop with an error of its own, the mean of both where a frame has two;
   - tilt: what the two nails and drops of one frame are off by against each other, over their distance;
   - placing: where the two hang on pieces of paper that are not taped to each other.
@@ -25,14 +25,14 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
-from templates_gen.exactness.corners import base_of, measures
-from templates_gen.exactness.crossing import loose_joins
-from templates_gen.exactness.joint import joint_factor
-from templates_gen.exactness.neighbours import Neighbours, neighbours
-from templates_gen.exactness.sources import GROUPS, Measured, Sources
 from templates_gen.job.accuracy import NORMAL_95, scale_sd
 from templates_gen.job.seeing import seen_step
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.corners import base_of, measures
+from templates_gen.tolerance.crossing import loose_joins
+from templates_gen.tolerance.joint import joint_factor
+from templates_gen.tolerance.neighbours import Neighbours, neighbours
+from templates_gen.tolerance.sources import GROUPS, Measured, Sources
 
 MOST_PAIRS = 40
 """Pairs that are worked out; of more, as many spread evenly over all by their distance from the middle, the farthest

@@ -9,10 +9,10 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.checks import WARN, Finding, find, graded
 from templates_gen.checks.untold import not_checked
-from templates_gen.exactness.expected import Expected, expected_error
 from templates_gen.job.model import Job
 from templates_gen.telling.score import plan_score
 from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.expected import Expected, expected_error
 
 MOST_FRAMES = 200
 """Frames for which the sheets are planned in a check, which stays under half a second then.  Our own design."""

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung
 from templates_gen.base.record import Record
-from templates_gen.exactness.neighbours import Neighbours
+from templates_gen.tolerance.neighbours import Neighbours
 
 LEAST_BASE = 1.0
 """mm.  Two fixings are taken to be no nearer to each other than this: a frame does not turn over.  Our own design."""

@@ -19,8 +19,8 @@ from collections.abc import Iterable, Iterator
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record
-from templates_gen.sheets.taping import Block, Fit, blocks
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.taping import Block, Fit, blocks
 
 Movement = tuple[float, float, float]
 """Right, up, and the turn to the left: of a sheet, or how much a sum changes with each of them."""

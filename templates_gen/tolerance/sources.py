@@ -13,14 +13,14 @@ from typing import Any
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
-from templates_gen.exactness.corners import Part, base_of
 from templates_gen.job.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
 from templates_gen.printer.correction import doubt_as_it_lies
 from templates_gen.printer.profile import worse_than_none
-from templates_gen.sheets.spread import Homes, Taped, Term, effects, taped
 from templates_gen.tiling.rulers import rules
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tiling.slanting import meeting_sd
+from templates_gen.tolerance.corners import Part, base_of
+from templates_gen.tolerance.spread import Homes, Taped, Term, effects, taped
 
 Error = tuple[Any, ...]
 """One independent error; its source comes first."""

@@ -5,7 +5,7 @@ another is then √(m₁ x² + 2 m₂ x y + m₃ y²) away, and three lengths gi
 upward √m₃, and sin of the lean m₂ / √(m₁ m₃), to the right where it is positive.  Which join has turned no three
 lengths can tell, and a join turned in the middle shows in none: with w and H the width and the height, and h of it
 above a join turned by θ, a² − b² = 2 w θ (2 h − H).  But each join makes so much of what the diagonals differ by when
-marks are matched as well as people do (`sheets/spread.py`), and the one that makes the most is where to look first.
+marks are matched as well as people do (`tolerance/spread.py`), and the one that makes the most is where to look first.
 """
 
 from __future__ import annotations
@@ -18,14 +18,14 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION, parse_length, show_both
-from templates_gen.exactness.diagonals import Span, corner_diagonals, overall_width
-from templates_gen.exactness.neighbours import neighbours
 from templates_gen.job.accuracy import NORMAL_95
 from templates_gen.job.seeing import seen_step
-from templates_gen.sheets.order import taping_order
-from templates_gen.sheets.spread import Homes, shares, taped
-from templates_gen.sheets.taping import Fit
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.diagonals import Span, corner_diagonals, overall_width
+from templates_gen.tolerance.neighbours import neighbours
+from templates_gen.tolerance.order import taping_order
+from templates_gen.tolerance.spread import Homes, shares, taped
+from templates_gen.tolerance.taping import Fit
 
 NAMES = ("a", "b", "width")
 

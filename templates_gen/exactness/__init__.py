@@ -1,1 +1,0 @@
-"""How exactly a taped template stands: the inputs, the model, and what it says."""
