@@ -21,28 +21,28 @@ if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan, plan_wall
     from templates_gen.base.errors import InputError, OutputError, TemplatesError
     from templates_gen.checks import Finding, find
-    from templates_gen.correcting import correct
+    from templates_gen.documents.correcting import correct
+    from templates_gen.documents.making import Made, make_template
+    from templates_gen.documents.proof.making import Proof, make_proof
+    from templates_gen.documents.template import draw_template
     from templates_gen.drawing.items import Template
     from templates_gen.drawing.lettering import Lettering
     from templates_gen.drawing.pdf.writing import write_pdf
     from templates_gen.job.model import Job
     from templates_gen.job.reading.building import read_job
-    from templates_gen.making import Made, make_template
-    from templates_gen.marks.drawing import draw_template
     from templates_gen.printer.profile import Printer, Readings, measured
-    from templates_gen.proofing.making import Proof, make_proof
     from templates_gen.tiling.sheet import SheetPlan, plan_sheets
 
 __version__ = "0.1.0"
 
 # Imported on first use: starting the program must not cost what only one of its commands needs.
 _HOME = {
-    "Finding": "checks", "InputError": "base.errors", "Job": "job.model", "Lettering": "drawing.lettering", "Made": "making",
+    "Finding": "checks", "InputError": "base.errors", "Job": "job.model", "Lettering": "drawing.lettering", "Made": "documents.making",
     "OutputError": "base.errors", "Plan": "arranging.plan", "SheetPlan": "tiling.sheet", "Template": "drawing.items",
-    "TemplatesError": "base.errors", "draw_template": "marks.drawing", "find": "checks", "make_template": "making",
-    "Proof": "proofing.making", "make_proof": "proofing.making",
+    "TemplatesError": "base.errors", "draw_template": "documents.template", "find": "checks", "make_template": "documents.making",
+    "Proof": "documents.proof.making", "make_proof": "documents.proof.making",
     "Printer": "printer.profile", "Readings": "printer.profile", "measured": "printer.profile",
-    "plan_sheets": "tiling.sheet", "correct": "correcting", "plan_wall": "arranging.plan", "read_job": "job.reading.building",
+    "plan_sheets": "tiling.sheet", "correct": "documents.correcting", "plan_wall": "arranging.plan", "read_job": "job.reading.building",
     "write_pdf": "drawing.pdf.writing",
 }  # fmt: skip
 

@@ -14,11 +14,11 @@ import templates_gen as tg
 from templates_gen.base.errors import InputError
 from templates_gen.base.units import HEAVIEST, LONGEST, parse_length, parse_mass, parse_offset
 from templates_gen.documents.check import check_job
+from templates_gen.documents.schedule.table import as_csv, as_data, as_text
 from templates_gen.job.paper_sizes import paper_size, roll_width
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.other_wall import read_job_on
 from templates_gen.printer.store import load
-from templates_gen.telling.schedule import as_csv, as_data, as_text
 from templates_gen.tolerance.tape_check import read_taped
 from tests.fuzzing import BASES, document, garbled, mutated, odd, scribble, spreadsheet
 from tests.jobs import SAMPLES

@@ -17,10 +17,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from templates_gen.arranging.plan import Hung
+from templates_gen.documents.sheets.nail_marks import NAIL_FORM
 from templates_gen.hanging.bearings import nail_rise
 from templates_gen.job.accuracy import WIDE_SCALE
 from templates_gen.job.model import Job
-from templates_gen.marks.nailmarks import NAIL_FORM
 from templates_gen.printer.profile import Printer
 from templates_gen.tolerance.expected import expected_error
 from templates_gen.tolerance.neighbours import Neighbours, neighbours

@@ -13,14 +13,14 @@ import pypdf
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
 from templates_gen.checks import find
+from templates_gen.documents.report import template_report
+from templates_gen.documents.template import draw_template
 from templates_gen.drawing.items import Template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Fixing, Hanger, Job, Paper, Wall
 from templates_gen.job.reading.building import read_job
-from templates_gen.marks.drawing import draw_template
 from templates_gen.printer.profile import Printer
-from templates_gen.report import template_report
 from templates_gen.tiling.large_pages import large_page
 from templates_gen.tiling.sheet import SheetPlan, plan_sheets
 from tests.crowded import crowded

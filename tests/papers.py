@@ -8,14 +8,14 @@ from functools import cache
 import pypdf
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.documents.labels.label_sheet import label_sheet
+from templates_gen.documents.labels.labels import labels
+from templates_gen.documents.measuring.sheet import measuring_sheet
 from templates_gen.drawing.items import Template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Job
 from templates_gen.job.paper_sizes import own_paper
-from templates_gen.papers.labels import labels
-from templates_gen.papers.labelsheet import label_sheet
-from templates_gen.papers.measuring import measuring_sheet
 from tests.made import made
 from tests.pdf_reading import Marks, page_marks
 

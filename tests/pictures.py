@@ -10,7 +10,7 @@ import pypdfium2
 from PIL import Image
 
 from templates_gen import make_template, read_job
-from templates_gen.proofing.making import make_proof
+from templates_gen.documents.proof.making import make_proof
 from tests.artwork import PICTURES
 
 SAMPLES = Path(__file__).parent.parent / "samples"

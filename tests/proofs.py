@@ -6,12 +6,12 @@ from functools import cache
 from xml.etree import ElementTree as Xml
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.documents.proof.layers import Asked, draw_proof, view_of
+from templates_gen.documents.proof.view import View
 from templates_gen.drawing.items import Template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
-from templates_gen.proofing.drawing import Asked, draw_proof, view_of
-from templates_gen.proofing.view import View
 from tests.jobs import SAMPLES
 from tests.made import GENERATED, SAMPLE_NAMES
 

@@ -12,7 +12,7 @@ import pytest
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
 from templates_gen.checks import NOTE, find, stops
-from templates_gen.correcting import Cured, correct
+from templates_gen.documents.correcting import Cured, correct
 from templates_gen.job.model import Fixing, Hanger, Studs, Wall
 from tests.jobs import SAMPLES, frame, group, job
 from tests.running import run

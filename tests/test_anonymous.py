@@ -8,7 +8,7 @@ import zlib
 import pypdf
 import pytest
 
-from templates_gen.anonymous import TITLE
+from templates_gen.documents.anonymous import TITLE
 from tests.running import MINIMAL, run
 
 CLIENT = "Widow Ambrose, 7 Kiln Lane"

@@ -7,12 +7,12 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.checks import find
+from templates_gen.documents.instructions.first_pages import first_pages
+from templates_gen.documents.schedule.carrying import Carried, carried
+from templates_gen.documents.schedule.table import as_csv, as_data, as_text
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Fixing, Hanger, Job, Studs
-from templates_gen.marks.firstpages import first_pages
-from templates_gen.telling.carrying import Carried, carried
-from templates_gen.telling.schedule import as_csv, as_data, as_text
 from templates_gen.tiling.sheet import plan_sheets
 from tests.finding_cases_behind import feature, on
 from tests.jobs import frame, job

@@ -5,11 +5,11 @@ from __future__ import annotations
 import pytest
 
 from templates_gen.base.geometry import Rect
+from templates_gen.documents.instructions.cautions import cautions, take_care
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Page, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Wall
-from templates_gen.marks.cautions import cautions, take_care
 from tests.made import made
 from tests.test_guide import all_jobs, guide_page, texts
 

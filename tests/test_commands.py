@@ -11,7 +11,7 @@ import click
 import pytest
 
 from templates_gen.commands import program
-from templates_gen.telling.schedule import CSV_HEADER
+from templates_gen.documents.schedule.table import CSV_HEADER
 from tests.jobs import SAMPLES
 from tests.running import MINIMAL, run
 
@@ -252,7 +252,7 @@ def test_an_interrupted_run_ends_with_130_and_leaves_nothing(small, monkeypatch)
     def interrupted(*_: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("templates_gen.making.make_template", interrupted)
+    monkeypatch.setattr("templates_gen.documents.making.make_template", interrupted)
     ran = run("template", "job.toml")
     assert (ran.code, ran.out) == (130, "")  # 128 + SIGINT, as shells report it
     assert ran.err.split() == ["interrupted"]

@@ -12,7 +12,7 @@ import pytest
 
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.errors import InputError
-from templates_gen.correcting import Cured, correct
+from templates_gen.documents.correcting import Cured, correct
 from templates_gen.job.model import Fixing, Hanger
 from tests.hangings import Hung, levelled, on_one_hook, on_two_hooks, on_two_points, swinging
 from tests.jobs import frame, group, job

@@ -11,11 +11,11 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
-from templates_gen.correcting import correct
-from templates_gen.correcting.form import form_pages
-from templates_gen.correcting.patches import patches
-from templates_gen.correcting.patchpages import patch_pages
-from templates_gen.correcting.words import what_to_do
+from templates_gen.documents.correcting import correct
+from templates_gen.documents.correcting.form import form_pages
+from templates_gen.documents.correcting.patch_pages import patch_pages
+from templates_gen.documents.correcting.patches import patches
+from templates_gen.documents.correcting.sentences import what_to_do
 from templates_gen.drawing.items import Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf

@@ -6,8 +6,8 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import show
+from templates_gen.documents.sheets.sheet_marks import nail_labels, shown_on
 from templates_gen.drawing.items import Line
-from templates_gen.marks.sheetmarks import nail_labels, shown_on
 from templates_gen.tiling.demand import nail_box
 from tests import test_lettering_apart as lettering
 from tests import test_nails_mode as separate

@@ -6,13 +6,13 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.checks import Finding, find
+from templates_gen.documents.instructions.first_pages import first_pages
+from templates_gen.documents.schedule.flagged import KEY, flagged_nails
+from templates_gen.documents.schedule.table import as_data, as_text, rows
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Fixing, Hanger
 from templates_gen.job.reading.building import read_job
-from templates_gen.marks.firstpages import first_pages
-from templates_gen.telling.flagged import KEY, flagged_nails
-from templates_gen.telling.schedule import as_data, as_text, rows
 from templates_gen.tiling.sheet import plan_sheets
 from tests.finding_cases_behind import feature, on
 from tests.jobs import frame

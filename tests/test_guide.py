@@ -8,13 +8,13 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
+from templates_gen.documents.instructions.first_file import draw_first_pages
+from templates_gen.documents.instructions.guide import GUTTER, TICK
+from templates_gen.documents.instructions.hanging_day import hanging_order, hanging_steps, own_tools
+from templates_gen.documents.instructions.sketches import Sketch
 from templates_gen.drawing.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Fixing, Frame, Studs, Wall
-from templates_gen.marks.firstfile import draw_first_pages
-from templates_gen.marks.guide import GUTTER, TICK
-from templates_gen.marks.hangingday import hanging_order, hanging_steps, own_tools
-from templates_gen.marks.sketches import Sketch
 from templates_gen.tiling.sheet import plan_sheets
 from tests.jobs import frame, group, job
 from tests.made import LARGE, NAMES, made

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
+from templates_gen.documents.schedule.table import as_data
 from templates_gen.hanging.fixings import (
     board_hooks_needed,
     heaviest_metre,
@@ -22,7 +23,6 @@ from templates_gen.hanging.fixings import (
 )
 from templates_gen.hanging.hooks import SOLD, exchanged
 from templates_gen.job.model import Fixing, Hanger, Studs, Wall
-from templates_gen.telling.schedule import as_data
 from tests.finding_cases_holding import on_board, pair
 from tests.jobs import frame, job, named
 

@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.checks.hanging import HOOK_MARGIN
-from templates_gen.correcting.changing import checked, passes
-from templates_gen.correcting.holes import Cure, Cured, cured, hung_wider
-from templates_gen.correcting.moves import Correction, Limits, correction
-from templates_gen.correcting.poses import Pose
+from templates_gen.documents.correcting.changing import checked, passes
+from templates_gen.documents.correcting.holes import Cure, Cured, cured, hung_wider
+from templates_gen.documents.correcting.moves import Correction, Limits, correction
+from templates_gen.documents.correcting.poses import Pose
 from templates_gen.hanging.hooks import SOLD
 from templates_gen.job.model import Fixing, Hanger, Studs, Wall
 from tests.jobs import frame, job

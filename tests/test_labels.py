@@ -10,12 +10,12 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
+from templates_gen.documents.labels.label_sheet import label_sheet
+from templates_gen.documents.labels.labels import labels
 from templates_gen.drawing.items import Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Hanger
 from templates_gen.job.paper_sizes import own_paper
-from templates_gen.papers.labels import labels
-from templates_gen.papers.labelsheet import label_sheet
 from templates_gen.tolerance.neighbours import neighbours
 from tests.jobs import Spot, frame, group, job
 from tests.made import SAMPLE_NAMES, made

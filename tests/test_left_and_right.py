@@ -14,13 +14,13 @@ import pypdf
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.documents.labels.label_sheet import label_sheet
+from templates_gen.documents.labels.labels import labels
+from templates_gen.documents.measuring.sheet import measuring_sheet
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.paper_sizes import own_paper
 from templates_gen.job.reading.building import read_job
-from templates_gen.papers.labels import labels
-from templates_gen.papers.labelsheet import label_sheet
-from templates_gen.papers.measuring import measuring_sheet
 from tests.made import Everything, make
 from tests.papers import read_back
 from tests.running import run

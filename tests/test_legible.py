@@ -13,13 +13,13 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.checks import find
+from templates_gen.documents.sheets.sheet_marks import frame_rules, nail_labels, shown_on
+from templates_gen.documents.sheets.square import place_square
+from templates_gen.documents.template import draw_template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
-from templates_gen.marks.drawing import draw_template
-from templates_gen.marks.sheetmarks import frame_rules, nail_labels, shown_on
-from templates_gen.marks.square import place_square
 from templates_gen.tiling.sheet import Sheet, SheetPlan, plan_sheets
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, frame, group, job, paper

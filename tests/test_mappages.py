@@ -9,11 +9,11 @@ import pytest
 
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
+from templates_gen.documents.instructions.first_pages import area_beside_rules
+from templates_gen.documents.instructions.map_pages import LEAST_CELL, map_pages
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Polygon, Text
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.marks.firstpages import area_beside_rules
-from templates_gen.marks.mappages import LEAST_CELL, map_pages
 from templates_gen.tiling.sheet import SheetPlan, plan_sheets
 from templates_gen.tolerance.order import taping_order
 from tests.jobs import many

@@ -15,9 +15,9 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.checks import find
+from templates_gen.documents.measuring.fields import to_fill_in
 from templates_gen.job.model import Frame, Hanger, Job
 from templates_gen.job.reading.building import read_job
-from templates_gen.papers.measures import to_fill_in
 from tests.jobs import SAMPLES
 from tests.made import SAMPLE_NAMES
 from tests.running import MINIMAL, run

@@ -9,11 +9,11 @@ import pytest
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
+from templates_gen.documents.measuring.sheet import measuring_sheet
 from templates_gen.drawing.items import Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Frame, Hanger
 from templates_gen.job.paper_sizes import own_paper
-from templates_gen.papers.measuring import measuring_sheet
 from tests.jobs import frame, job
 from tests.made import NAMES, made
 from tests.papers import POINT, marks, paper, read_back

@@ -12,8 +12,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import Hung, plan_wall
-from templates_gen.correcting.moves import Correction, Limits, correction
-from templates_gen.correcting.poses import Pose
+from templates_gen.documents.correcting.moves import Correction, Limits, correction
+from templates_gen.documents.correcting.poses import Pose
 from templates_gen.job.model import Fixing, Hanger
 from tests.jobs import frame, group, job
 

@@ -7,8 +7,8 @@ import re
 import pytest
 
 from templates_gen.base.units import show, show_both
-from templates_gen.marks.daysteps import day_before
-from templates_gen.marks.hangingday import hanging_steps
+from templates_gen.documents.instructions.hanging_day import hanging_steps
+from templates_gen.documents.instructions.taping_steps import day_before
 from templates_gen.tiling.rulers import rules
 from templates_gen.tolerance.order import taping_order
 from tests import test_lettering_apart as lettering

@@ -10,9 +10,9 @@ import pypdf
 import pytest
 
 from templates_gen.base.geometry import Rect
+from templates_gen.documents.instructions.first_file import draw_first_pages
 from templates_gen.drawing.items import Template, Text
 from templates_gen.drawing.pdf.writing import write_pdf
-from templates_gen.marks.firstfile import draw_first_pages
 from templates_gen.tiling.demand import nail_box
 from tests import test_lettering_apart as lettering
 from tests import test_read_back as marks

@@ -24,9 +24,9 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
 from templates_gen.checks import STOP, WARN, Finding
-from templates_gen.choosing.keeping import kept
-from templates_gen.choosing.options import Option, options
-from templates_gen.choosing.page import layout_of, options_page
+from templates_gen.documents.options.choices import Option, options
+from templates_gen.documents.options.keeping import kept
+from templates_gen.documents.options.page import layout_of, options_page
 from templates_gen.drawing.blocks import named_in
 from templates_gen.drawing.items import Polygon
 from templates_gen.drawing.lettering import Lettering

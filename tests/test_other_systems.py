@@ -14,10 +14,10 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base import output
 from templates_gen.checks import find
 from templates_gen.commands import measure
+from templates_gen.documents.schedule.table import as_csv
 from templates_gen.drawing.lettering import _font_path
 from templates_gen.job.reading.building import read_job
 from templates_gen.printer import store
-from templates_gen.telling.schedule import as_csv
 from tests.importing import FILES, tree
 from tests.jobs import SAMPLES
 from tests.running import MINIMAL, listing, run

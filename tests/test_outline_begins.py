@@ -15,15 +15,15 @@ from templates_gen.base.record import replace
 from templates_gen.base.toml import toml
 from templates_gen.checks import find
 from templates_gen.checks.cables.wiring import zones
+from templates_gen.documents.proof.dimensions import chains
+from templates_gen.documents.proof.layers import Asked, view_of
+from templates_gen.documents.proof.making import make_proof
+from templates_gen.documents.schedule.distances import left_end
+from templates_gen.documents.schedule.table import as_text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.other_wall import read_job_on
-from templates_gen.proofing.dimensions import chains
-from templates_gen.proofing.drawing import Asked, view_of
-from templates_gen.proofing.making import make_proof
-from templates_gen.telling.lines import left_end
-from templates_gen.telling.schedule import as_text
 from tests.running import MINIMAL
 
 ATTIC = ((0, 0), (4000, 0), (4000, 2600), (1500, 2600), (0, 1500))

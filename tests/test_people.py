@@ -6,11 +6,11 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.checks import find
 from templates_gen.checks.over import use_of
 from templates_gen.checks.untold import not_checked, not_checked_words
+from templates_gen.documents.instructions.first_pages import first_pages
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.hanging.weight_classes import weight_class
 from templates_gen.job.model import Hanger
-from templates_gen.marks.firstpages import first_pages
 from templates_gen.tiling.sheet import plan_sheets
 from tests.finding_cases_behind import POUND, deep, feature, metric, on, over, shaken
 from tests.jobs import frame, named

@@ -19,9 +19,9 @@ import pypdf
 import pytest
 
 from templates_gen.base.errors import InputError
+from templates_gen.documents.scale_page import scale_of, scale_page
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
-from templates_gen.papers.scalepage import scale_of, scale_page
 from templates_gen.printer.profile import Readings, measured
 from tests.made import made
 from tests.pdf_reading import page_marks

@@ -7,9 +7,9 @@ import pytest
 from shapely import LineString
 from shapely import box as rectangle
 
+from templates_gen.documents.scale_page import scale_of, scale_page
 from templates_gen.drawing.items import Line, Text
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.papers.scalepage import scale_of, scale_page
 from tests.running import MINIMAL, listing, run
 
 INCH = 25.4  # mm; international inch of 1959

@@ -15,14 +15,14 @@ from PIL import Image
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
+from templates_gen.documents.proof.layers import Asked
+from templates_gen.documents.proof.making import make_proof
+from templates_gen.documents.proof.treads import outline_of, tread_at
+from templates_gen.documents.proof.view import SCALES
 from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Job
 from templates_gen.job.stairs import Stairs
-from templates_gen.proofing.drawing import Asked
-from templates_gen.proofing.making import make_proof
-from templates_gen.proofing.steps import outline_of, tread_at
-from templates_gen.proofing.view import SCALES
 from tests.jobs import paper
 from tests.made import SAMPLE_NAMES
 from tests.page_texts import on_page

@@ -9,11 +9,11 @@ import pytest
 from PIL import Image
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.documents.proof.frames import window
+from templates_gen.documents.proof.layers import Asked, draw_proof, view_of
+from templates_gen.documents.proof.making import make_proof
 from templates_gen.drawing.items import Picture, Pixels
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.proofing.drawing import Asked, draw_proof, view_of
-from templates_gen.proofing.frames import window
-from templates_gen.proofing.making import make_proof
 from tests.jobs import frame, job
 from tests.quarters import QUARTERS, alike, colours, quarters, saved
 

@@ -13,10 +13,10 @@ import pytest
 from PIL import Image, ImageCms
 
 from templates_gen.base.errors import InputError
+from templates_gen.documents.proof.making import make_proof
 from templates_gen.drawing import images as imaging
 from templates_gen.drawing.images import read_picture
 from templates_gen.job.reading.building import read_job
-from templates_gen.proofing.making import make_proof
 from tests.jobs import frame, job
 from tests.quarters import NEAR, QUARTERS, alike, colours, quarters, saved
 

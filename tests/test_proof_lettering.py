@@ -8,11 +8,11 @@ from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
+from templates_gen.documents.proof.layers import Asked
+from templates_gen.documents.proof.making import make_proof
 from templates_gen.drawing.items import POINT, Line, Polygon, Text
 from templates_gen.drawing.strokes import inside
 from templates_gen.job.model import Feature, Job, Wall
-from templates_gen.proofing.drawing import Asked
-from templates_gen.proofing.making import make_proof
 from tests.jobs import Spot, frame, group, job, paper
 from tests.made import GENERATED, SAMPLE_NAMES
 from tests.page_texts import on_page, overlapping

@@ -9,7 +9,7 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.arranging.reading_order import reading_order
 from templates_gen.arranging.rows import arrange
 from templates_gen.base.geometry import Rect
-from templates_gen.telling.schedule import as_csv, as_data, as_text, rows
+from templates_gen.documents.schedule.table import as_csv, as_data, as_text, rows
 from tests.jobs import frame, group, job
 from tests.test_arrangement_rules import groups
 from tests.test_stairs import climbs

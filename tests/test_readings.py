@@ -8,10 +8,10 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
-from templates_gen.correcting.form import COLUMNS, form_csv
-from templates_gen.correcting.moves import limits_of
-from templates_gen.correcting.poses import poses
-from templates_gen.correcting.readings import read_readings
+from templates_gen.documents.correcting.form import COLUMNS, form_csv
+from templates_gen.documents.correcting.moves import limits_of
+from templates_gen.documents.correcting.poses import poses
+from templates_gen.documents.correcting.readings import read_readings
 from templates_gen.job.model import Wall
 from tests.jobs import frame, group, job
 

@@ -13,7 +13,7 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
-from templates_gen.fewer import too_many
+from templates_gen.documents.fewer_sheets import too_many
 from templates_gen.job.paper_sizes import roll_width
 from templates_gen.job.reading.building import read_job
 from templates_gen.tiling.sheet import plan_sheets

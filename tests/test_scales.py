@@ -5,9 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.documents.sheets.scales import FINE, DropRule, drop_rule, rule_figures, rule_lines, ticks_along
 from templates_gen.drawing.items import Line
 from templates_gen.job.model import Hanger
-from templates_gen.marks.scales import FINE, DropRule, drop_rule, rule_figures, rule_lines, ticks_along
 from tests.jobs import frame, job
 
 PLACE = st.integers(-24_000, 24_000).map(lambda eighths: eighths / 8)  # mm

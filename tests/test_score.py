@@ -18,7 +18,7 @@ from templates_gen.arranging.search.measures import (
 from templates_gen.arranging.search.score import WEIGHTS, score, total
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
-from templates_gen.telling.score import lean_words, plan_score, score_words
+from templates_gen.documents.options.score_words import lean_words, plan_score, score_words
 from tests.jobs import frame, group, job
 
 THREE = [Rect.sized(0, 0, 40, 50), Rect.sized(45, 0, 30, 40), Rect.sized(45, 45, 30, 20)]

@@ -11,9 +11,9 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
+from templates_gen.documents.instructions import sketches
+from templates_gen.documents.instructions.sketches import Sketch
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
-from templates_gen.marks import sketches
-from templates_gen.marks.sketches import Sketch
 from tests.jobs import frame, group, job
 
 AT = Rect(0.0, 0.0, 60.0, 40.0)  # the field that they are thought in, so that the numbers are those of the code

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 
 from templates_gen.base.geometry import Rect
+from templates_gen.documents.sheets.square import _parts, place_square, square_form, square_texts
 from templates_gen.drawing.items import Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
-from templates_gen.marks.square import _parts, place_square, square_form, square_texts
 
 LINES = [item for item in square_form().items if isinstance(item, Line)]
 LETTERING = Lettering()

@@ -12,10 +12,10 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.arranging.rows import arrange
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
+from templates_gen.documents.schedule.table import as_data, as_text
 from templates_gen.job.model import Job, Wall
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.stairs import Stairs
-from templates_gen.telling.schedule import as_data, as_text
 from templates_gen.tiling.long_lines import REACH, centre_spans, level_spans
 from tests.broken_places import with_stairs
 from tests.jobs import Height, frame, group, job, named

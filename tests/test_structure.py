@@ -11,18 +11,18 @@ import pytest
 from tests.importing import FILES, foreign, imported, neighbours, tree
 
 LAYERS = {  # part of the package: the parts it may not import from
-    "arranging": ("job.reading", "tiling", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "choosing": ("drawing.pdf.writing", "drawing.pdf", "commands"),
-    "correcting": ("drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "job.reading": ("tiling", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "tiling": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "marks": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
+    "arranging": ("job.reading", "tiling", "documents.sheets", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
+    "documents.options": ("drawing.pdf.writing", "drawing.pdf", "commands"),
+    "documents.correcting": ("drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
+    "job.reading": ("tiling", "documents.sheets", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
+    "tiling": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
+    "documents.sheets": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
     "printer": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "commands"),
-    "papers": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "drawing.pdf": ("tiling", "marks", "drawing.lettering", "job.reading", "proofing", "commands"),
-    "proofing": ("job.reading", "commands"),
-    "telling": ("job.reading", "tiling", "marks", "drawing.pdf.writing", "drawing.pdf", "proofing", "commands"),
-    "starting": ("tiling", "marks", "proofing", "commands"),
+    "documents": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
+    "drawing.pdf": ("tiling", "documents.sheets", "drawing.lettering", "job.reading", "documents.proof", "commands"),
+    "documents.proof": ("job.reading", "commands"),
+    "documents.schedule": ("job.reading", "tiling", "documents.sheets", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
+    "starting": ("tiling", "documents.sheets", "documents.proof", "commands"),
 }
 
 OWNERS = {  # library: the one file that knows it

@@ -21,7 +21,7 @@ from templates_gen.arranging.plan import placed
 from templates_gen.base.errors import TemplatesError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.toml import WIDTH, field
-from templates_gen.choosing.keeping import kept
+from templates_gen.documents.options.keeping import kept
 from templates_gen.starting.interview import answered, begin
 from templates_gen.starting.jobtext import job_text
 from templates_gen.starting.schema import job_schema

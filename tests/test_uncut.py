@@ -10,7 +10,7 @@ import pytest
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
-from templates_gen.marks.daysteps import day_before
+from templates_gen.documents.instructions.taping_steps import day_before
 from templates_gen.tiling.demand import nail_box, scale_length
 from templates_gen.tiling.sheet import Sheet, SheetPlan, plan_sheets
 from tests import test_lettering_apart as lettering

@@ -8,11 +8,11 @@ from functools import cache
 import numpy as np
 import pytest
 
+from templates_gen.documents.sheets.furniture import REGISTER_FORM, register_form
+from templates_gen.documents.sheets.nail_marks import NAIL_FORM, nail_form
 from templates_gen.drawing.items import Page, Template, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
-from templates_gen.marks.furniture import REGISTER_FORM, register_form
-from templates_gen.marks.nailmarks import NAIL_FORM, nail_form
 from tests.made import made
 from tests.taping import PIXEL, Disturbance, find, moved, patch, printed, rigid, taped
 

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.checks import find
+from templates_gen.documents.schedule.table import as_csv, as_data, as_text
 from templates_gen.job.frame_sizes import Mat, Moulding, outside_size
 from templates_gen.job.model import Hanger
 from templates_gen.job.weights import (
@@ -21,7 +22,6 @@ from templates_gen.job.weights import (
     weight_words,
     wood_density,
 )
-from templates_gen.telling.schedule import as_csv, as_data, as_text
 from tests.jobs import frame, job
 
 # All weights below worked out by hand here, for contents of 16 x 20 in = 406.4 x 508 mm

@@ -12,9 +12,9 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.base.units import parse_length
 from templates_gen.checks import Finding, find
+from templates_gen.documents.schedule.table import as_data
 from templates_gen.hanging.wire import hung_wire
 from templates_gen.job.model import Fixing, Frame, Hanger, Job
-from templates_gen.telling.schedule import as_data
 from tests.finding_cases_wire import ringed, two, wired
 from tests.jobs import frame, job, named
 

@@ -37,7 +37,7 @@ def check(
     """
     from templates_gen.checks import findings_data, stops
     from templates_gen.documents.check import check_job
-    from templates_gen.telling.score import score_data
+    from templates_gen.documents.options.score_words import score_data
     from templates_gen.tolerance.statement import error_data
     from templates_gen.tolerance.tape_statement import tape_data, tape_words
 

@@ -25,7 +25,7 @@ from templates_gen.commands.showing import as_json, show_finding
 
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
-    from templates_gen.correcting.holes import Cured
+    from templates_gen.documents.correcting.holes import Cured
     from templates_gen.printer.profile import Printer
 
 
@@ -57,7 +57,7 @@ def correct(
     """
     import templates_gen as tg
     from templates_gen.base.record import replace
-    from templates_gen.correcting.table import as_data
+    from templates_gen.documents.correcting.table import as_data
     from templates_gen.job.paper_sizes import own_paper
 
     _check_use(form, patches, readings, output, report, printer)
@@ -93,7 +93,7 @@ def _check_use(
 
 
 def _show(plan: Plan, done: tuple[Cured, ...], shape: str) -> None:
-    from templates_gen.correcting.table import as_csv, as_data, as_text
+    from templates_gen.documents.correcting.table import as_csv, as_data, as_text
 
     if shape == "json":
         click.echo(as_json(as_data(plan, done)))
@@ -105,7 +105,7 @@ def _write_form(plan: Plan, place: Path, fonts: tuple[Path, ...], force: bool) -
     """The blank form, as a spreadsheet where the file's ending says so."""
     from templates_gen.base.output import STDOUT, ending_of, write_result
     from templates_gen.base.words import counted
-    from templates_gen.correcting.form import form_csv, form_pages
+    from templates_gen.documents.correcting.form import form_csv, form_pages
     from templates_gen.drawing.lettering import job_lettering
 
     frames = counted(len(plan.frames), "frame")
@@ -122,7 +122,7 @@ def _write_patches(
 ) -> None:
     """The papers for the nails that move; that they were written goes to stderr, for the table is the result."""
     from templates_gen.base.words import counted
-    from templates_gen.correcting.patchpages import patch_pages
+    from templates_gen.documents.correcting.patch_pages import patch_pages
     from templates_gen.drawing.lettering import job_lettering
     from templates_gen.printer.correction import paper_doubt
 

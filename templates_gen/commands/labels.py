@@ -49,10 +49,10 @@ def labels(
     """
     import templates_gen as tg
     from templates_gen.base.words import counted
+    from templates_gen.documents.labels.label_sheet import label_sheet
+    from templates_gen.documents.labels.labels import labels as draw_labels
     from templates_gen.drawing.lettering import job_lettering
     from templates_gen.job.paper_sizes import own_paper
-    from templates_gen.papers.labels import labels as draw_labels
-    from templates_gen.papers.labelsheet import label_sheet
 
     with about(job):
         read = job_on(job, wall)

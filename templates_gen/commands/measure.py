@@ -45,10 +45,10 @@ def measure(
     from templates_gen.base.output import write_result
     from templates_gen.base.toml import toml
     from templates_gen.base.words import counted
+    from templates_gen.documents.measuring.fields import to_fill_in
+    from templates_gen.documents.measuring.sheet import measuring_sheet
     from templates_gen.drawing.lettering import job_lettering
     from templates_gen.job.paper_sizes import own_paper
-    from templates_gen.papers.measures import to_fill_in
-    from templates_gen.papers.measuring import measuring_sheet
 
     with about(job):
         read = tg.read_job(job)

@@ -21,7 +21,7 @@ from templates_gen.commands.results import check_one, check_results, place_besid
 from templates_gen.commands.showing import wrapped
 
 if TYPE_CHECKING:
-    from templates_gen.choosing.options import Option
+    from templates_gen.documents.options.choices import Option
     from templates_gen.job.model import Job
 
 MOST = 12
@@ -53,9 +53,9 @@ def options(
     """
     from templates_gen.base.output import write_result
     from templates_gen.base.words import counted
-    from templates_gen.choosing.options import options as found_options
-    from templates_gen.choosing.page import options_page
     from templates_gen.commands.watching import watching
+    from templates_gen.documents.options.choices import options as found_options
+    from templates_gen.documents.options.page import options_page
     from templates_gen.drawing.lettering import job_lettering
     from templates_gen.drawing.pdf.writing import write_pdf
     from templates_gen.job.paper_sizes import own_paper
@@ -82,7 +82,7 @@ def options(
 
 
 def _show(found: tuple[Option, ...]) -> None:
-    from templates_gen.choosing.options import option_lines
+    from templates_gen.documents.options.choices import option_lines
 
     for option in found:
         for at, line in enumerate(option_lines(option)):
@@ -107,7 +107,7 @@ def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, t
     from templates_gen.base.errors import InputError
     from templates_gen.base.output import write_result
     from templates_gen.base.record import replace
-    from templates_gen.choosing.keeping import kept
+    from templates_gen.documents.options.keeping import kept
     from templates_gen.job.reading.files import decoded
 
     job = tg.read_job(path)

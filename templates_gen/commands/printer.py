@@ -40,8 +40,8 @@ def page(output: Path, paper: str, force: bool) -> None:
       templates-gen printer page --paper letter -o scale-page.pdf
     """
     from templates_gen.base.output import check_place
+    from templates_gen.documents.scale_page import scale_of, scale_page
     from templates_gen.drawing.lettering import Lettering
-    from templates_gen.papers.scalepage import scale_of, scale_page
 
     check_place(output, force)
     lettering, scale = Lettering(), scale_of(paper)
@@ -66,8 +66,8 @@ def record(
     """
     import datetime
 
+    from templates_gen.documents.scale_page import scale_of
     from templates_gen.job.accuracy import READING
-    from templates_gen.papers.scalepage import scale_of
     from templates_gen.printer.profile import Readings, measured
     from templates_gen.printer.store import checked_name, save
 

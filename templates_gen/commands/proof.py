@@ -48,9 +48,9 @@ def proof(
     import templates_gen as tg
     from templates_gen.base.output import STDOUT, ending_of, write_result
     from templates_gen.checks import stops
-    from templates_gen.making import on_paper
-    from templates_gen.proofing.drawing import Asked
-    from templates_gen.proofing.making import ENDINGS, make_proof
+    from templates_gen.documents.making import on_paper
+    from templates_gen.documents.proof.layers import Asked
+    from templates_gen.documents.proof.making import ENDINGS, make_proof
 
     ending = ending_of(output, ENDINGS) if output and output != STDOUT else "pdf"
     with about(job):

@@ -35,7 +35,7 @@ def schedule(
     """
     import templates_gen as tg
     from templates_gen.base.output import STDOUT, ending_of, write_result
-    from templates_gen.telling.schedule import as_csv, as_data, as_text
+    from templates_gen.documents.schedule.table import as_csv, as_data, as_text
 
     if shape is None:
         shape = (

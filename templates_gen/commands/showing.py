@@ -63,7 +63,7 @@ def show_checked(checked: Checked, unit: str, err: bool = False) -> None:
     """Everything there is to say about a job before paper is used."""
     from templates_gen.checks.untold import not_checked_words
     from templates_gen.documents.check import TOO_MANY
-    from templates_gen.telling.score import score_words
+    from templates_gen.documents.options.score_words import score_words
     from templates_gen.tolerance.statement import check_words
 
     show_findings(checked.findings, err)

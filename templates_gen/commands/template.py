@@ -23,8 +23,8 @@ from templates_gen.commands.results import check_one, check_results, place_besid
 from templates_gen.commands.showing import STOPPED, show_finding, show_findings
 
 if TYPE_CHECKING:
+    from templates_gen.documents.making import Made
     from templates_gen.job.model import Job
-    from templates_gen.making import Made
     from templates_gen.printer.profile import Printer
 
 
@@ -94,7 +94,7 @@ def _make_each(jobs: tuple[Path, ...], asked: _Asked) -> int:
 
     from templates_gen.commands.several import each
 
-    import_module("templates_gen.making")  # once here, instead of once in every process
+    import_module("templates_gen.documents.making")  # once here, instead of once in every process
     codes = each(jobs, partial(_make, asked=asked))
     failed = len(codes) - codes.count(0)
     click.echo(f"{codes.count(0)} written" + (f", {failed} failed" if failed else ""), err=True)
@@ -104,9 +104,9 @@ def _make_each(jobs: tuple[Path, ...], asked: _Asked) -> int:
 def _make(path: Path, asked: _Asked) -> int:
     """Make one template; the exit code."""
     import templates_gen as tg
-    from templates_gen.anonymous import anonymous_printer
     from templates_gen.checks import stops
-    from templates_gen.making import on_paper
+    from templates_gen.documents.anonymous import anonymous_printer
+    from templates_gen.documents.making import on_paper
     from templates_gen.printer.correction import paper_doubt
 
     with about(path):
@@ -134,8 +134,8 @@ def _make(path: Path, asked: _Asked) -> int:
 
 def _without_names(job: Job) -> Job:
     """The job without what says whose it is; what names them all the same is shown."""
-    from templates_gen.anonymous import anonymous, still_named
     from templates_gen.base.words import some
+    from templates_gen.documents.anonymous import anonymous, still_named
 
     if named := still_named(job):
         show_finding("warn", f"The client or the wall is still named on paper: {some(named)}. Change it in the job.")
@@ -144,7 +144,7 @@ def _without_names(job: Job) -> Job:
 
 def _refused(path: Path, job: Job, most: int, printer: Printer | None) -> bool:
     """True when the job needs more sheets than that; what would have to give is then shown."""
-    from templates_gen.fewer import too_many
+    from templates_gen.documents.fewer_sheets import too_many
 
     lines = too_many(job, most, printer)
     if lines:

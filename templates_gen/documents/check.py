@@ -9,8 +9,8 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.checks import WARN, Finding, find, graded
 from templates_gen.checks.untold import not_checked
+from templates_gen.documents.options.score_words import plan_score
 from templates_gen.job.model import Job
-from templates_gen.telling.score import plan_score
 from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.expected import Expected, expected_error
 

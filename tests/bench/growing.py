@@ -10,10 +10,10 @@ from typing import Any, TypeVar
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.checks import find
+from templates_gen.documents.template import draw_template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Job
-from templates_gen.marks.drawing import draw_template
 from templates_gen.tiling.sheet import plan_sheets
 
 T = TypeVar("T")

@@ -27,7 +27,7 @@ HELP_MOST, TEMPLATE_MOST, LIBRARIES_MOST = 1.25, 2.4, 3.3
 PROGRAM = Path(sys.executable).parent / "templates-gen"
 
 LIBRARIES = "click, msgspec, tomllib, reportlab.pdfbase.pdfdoc, reportlab.pdfbase.ttfonts"
-EVERYTHING = f"{LIBRARIES}, templates_gen.__main__, templates_gen.job.reading.building, templates_gen.making"
+EVERYTHING = f"{LIBRARIES}, templates_gen.__main__, templates_gen.job.reading.building, templates_gen.documents.making"
 
 KINDS = ('"wire"', '"sawtooth"', '{ kind = "rings", left = 30, right = 30 }')
 

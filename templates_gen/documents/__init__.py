@@ -1,0 +1,1 @@
+"""Every paper, one folder each, and the calls that make them."""

@@ -1,0 +1,1 @@
+"""The pages before the sheets: printing, taping, hanging, step by step."""

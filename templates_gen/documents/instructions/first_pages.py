@@ -1,0 +1,159 @@
+"""The pages before the sheets: how to print and tape, findings and cautions, the schedule, and the hanging guide."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import partial
+
+from templates_gen.arranging.plan import Plan
+from templates_gen.base.file_names import quoted
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
+from templates_gen.base.units import show_both
+from templates_gen.base.words import capital, counted
+from templates_gen.checks import Finding
+from templates_gen.checks.untold import not_checked, not_checked_words
+from templates_gen.documents.instructions.cautions import take_care
+from templates_gen.documents.instructions.guide import guide
+from templates_gen.documents.instructions.map_pages import map_pages
+from templates_gen.documents.instructions.taping_steps import day_before
+from templates_gen.documents.instructions.wording import PRINT_WORDS, printer_words, rule_words, shop_words
+from templates_gen.documents.of_job import whose
+from templates_gen.documents.schedule import table as schedule
+from templates_gen.documents.schedule.carrying import HEADER as CARRIED_HEADER
+from templates_gen.documents.schedule.carrying import carried, carried_rows
+from templates_gen.documents.schedule.distances import above_floor, left_end, pitch_words
+from templates_gen.documents.schedule.flagged import KEY, flagged_nails, has_mark
+from templates_gen.drawing.flow import Flow
+from templates_gen.drawing.items import Item
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.sizes import H7, H25, RULE_END
+from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.sheet import Page as SheetPage
+from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.expected import Expected, expected_error
+from templates_gen.tolerance.statement import first_page_words
+
+FOUND_INDENT = 18.0
+"""mm; the column of a finding's number and level.  Our own design, no source."""
+
+
+def text_area(page: SheetPage) -> Rect:
+    """The part of a page without rules that is free for text (page mm)."""
+    return page.printable.grown(-3.0)
+
+
+def area_beside_rules(page: SheetPage, overlap: float) -> Rect:
+    """The part of a page that is free for text beside the rules (page mm)."""
+    area, inset = page.printable, overlap / 2 + RULE_END + 4
+    return Rect(area.x0 + inset, area.y0 + inset, area.x1 - 2.0, area.y1 - 2.0)
+
+
+class FirstPages(Record, frozen=True):
+    """The items (page mm) of every page before the sheets, and the pages (from 0) that parts of them begin on."""
+
+    pages: list[list[Item]]
+    schedule: int
+    guide: int
+
+    @property
+    def titles(self) -> dict[int, str]:
+        """Lines of the outline, by page: what begins on each."""
+        begins = ((0, "How to print and tape"), (self.schedule, "Schedule"), (self.guide, "The hanging day"))
+        pages = sorted({page for page, _ in begins})
+        return {at: " · ".join(title for page, title in begins if page == at) for at in pages}
+
+
+def first_pages(
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering, area: Rect | None = None
+) -> FirstPages:
+    """What stands before the sheets: how to print and tape, findings, the schedule, cautions, and the hanging day.
+
+    `area` (page mm) is where it stands on pages of their own; else the first page is printed as the sheets are, and
+    has their rules, to be measured before any other is printed.
+    """
+    ruled = area_beside_rules(sheets.page, sheets.paper.overlap)
+    flow = Flow(area, lettering) if area else Flow(ruled, lettering, text_area(sheets.page))
+    _title(flow, plan)
+    _printing(flow, plan, sheets)
+    map_pages(flow, plan, sheets)
+    flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
+    flow.steps(day_before(plan, sheets))
+    flow.together(partial(_expected, expected=expected_error(plan, sheets), unit=plan.job.unit))
+    _findings(flow, findings, not_checked_words(not_checked(plan)))
+    flagged = flagged_nails(plan, findings)
+    schedule_page = flow.together(partial(_schedule, plan=plan, flagged=flagged), lines=len(plan.frames))
+    flow.together(partial(_carried, plan=plan, findings=findings, flagged=flagged), lines=len(plan.nails))
+    flow.together(partial(take_care, wall=plan.job.wall))
+    guide_page = guide(flow, plan, sheets)
+    return FirstPages(flow.pages, schedule_page, guide_page)
+
+
+def _title(flow: Flow, plan: Plan) -> None:
+    job = plan.job
+    flow.paragraph(job.title, H7, bold=True)
+    where = whose(job)
+    flow.paragraph(f"{where} · hanging template at full size" if where else "Hanging template at full size", H25)
+    if job.moved_to:
+        made = f"templates-gen template {quoted(job.sources[0][0])} --wall {quoted(job.moved_to)}"
+        flow.paragraph(f"A group moved to another wall. Both job files are attached; to make this again:  {made}", H25)
+
+
+def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
+    both = rules(sheets.page, sheets.paper.overlap, plan.job.unit)
+    if sheets.paper.kind != "sheets":
+        flow.heading("Have the template printed")
+        for words in shop_words(sheets, both, plan.job.unit):
+            flow.paragraph(words)
+        return
+    flow.heading("Print this page first")
+    for words in PRINT_WORDS:
+        flow.paragraph(words)
+    flow.paragraph(rule_words(both, plan.job.unit), bold=True)
+    if sheets.printer:
+        flow.paragraph(printer_words(sheets.printer))
+    flow.paragraph(
+        f"Paper: {sheets.paper.name}. The template is {counted(len(sheets.sheets), 'sheet')}"
+        + (", printed in landscape." if sheets.page.width > sheets.page.height else ".")
+    )
+
+
+def _expected(flow: Flow, expected: Expected | None, unit: str) -> None:
+    """The expected error, in a few lines."""
+    if expected is not None:
+        flow.heading("Expected accuracy")
+        for words in first_page_words(expected, unit):
+            flow.paragraph(words)
+
+
+def _findings(flow: Flow, findings: Sequence[Finding], untold: str) -> None:
+    """What was found, and below it what was not checked."""
+    told = [(f"{number} {finding.level}", finding.sourced) for number, finding in enumerate(findings, 1)]
+    told += [("", untold)] if untold else []
+    if told:
+        flow.heading("Before you hang", follows=flow.depth(told[0][1], indent=FOUND_INDENT))
+    for lead, words in told:
+        flow.paragraph(words, indent=FOUND_INDENT, lead=lead)
+        flow.space(0.4)
+
+
+def _schedule(flow: Flow, plan: Plan, flagged: frozenset[str]) -> None:
+    """The schedule, with a mark at the nails that are flagged."""
+    unit = plan.job.unit
+    flow.heading("Schedule")
+    flow.paragraph(
+        f"Centre line {show_both(plan.centre_line, unit)} from {left_end(plan)}; level line "
+        f"{show_both(plan.level_line, unit)} {above_floor(plan)}."
+        + (f" {capital(', '.join(pitch_words(plan)))}." if plan.slope else "")
+    )
+    if flagged:
+        flow.paragraph(KEY, bold=True)
+    flow.space(2.0)
+    flow.table(schedule.HEADER, schedule.rows(plan, flagged), strong=has_mark)
+
+
+def _carried(flow: Flow, plan: Plan, findings: Sequence[Finding], flagged: frozenset[str]) -> None:
+    """What every nail carries and goes into, where that is known of any."""
+    if lines := carried(plan, findings):
+        flow.heading("What every nail carries and goes into")
+        flow.table(CARRIED_HEADER, carried_rows(lines, flagged), strong=has_mark)

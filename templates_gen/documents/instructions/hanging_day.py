@@ -1,0 +1,201 @@
+"""The hanging day step by step, from the finished paper on: what to do, what to have ready, which frame first.
+
+Nothing here says that a wall, a nail or a spot is safe.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterator
+from functools import partial
+
+from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.record import Record
+from templates_gen.base.units import show_both
+from templates_gen.base.words import counted, some
+from templates_gen.documents.instructions import sketches
+from templates_gen.documents.instructions.cautions import TITLE
+from templates_gen.documents.instructions.sketches import Sketch
+from templates_gen.documents.schedule.distances import above_floor, left_end
+from templates_gen.hanging.lifting import on_bare_nails, wants_two
+from templates_gen.hanging.studs import on_stud
+from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.order import Order, taping_order
+
+_FIXINGS = {"nail": "nail", "hook": "picture hook", "screw": "screw"}
+
+
+class DayStep(Record, frozen=True):
+    """A step of the day: its name, what to do, and what draws it."""
+
+    name: str
+    words: str
+    draw: Callable[[Sketch], None]
+
+
+def own_tools(plan: Plan) -> Iterator[str]:
+    """What this job needs besides the usual: what goes into the wall, those for frames not measured yet too, and what
+    drives it.
+    """
+    if plan.slope:
+        yield "straight batten"
+    kinds = Counter(hung.frame.fixing.kind for hung in plan.frames for _ in hung.bearings)
+    for kind, count in kinds.items():
+        yield counted(count, _FIXINGS[kind])
+    yield from dict.fromkeys("screwdriver" if kind == "screw" else "hammer" for kind in kinds)
+    if kinds["screw"]:
+        yield "drill and bits"
+    if plugs := _plugs(plan):
+        yield "1 plug or anchor" if plugs == 1 else f"{plugs} plugs or anchors"
+    if unrated := [frame.id for frame in plan.job.frames if on_bare_nails(frame)]:
+        yield f"rated fixings in place of nails ({some(unrated)})"
+    if two := [frame.id for frame in plan.job.frames if wants_two(frame)]:
+        yield f"second person ({some(two)})"
+
+
+def _plugs(plan: Plan) -> int:
+    """How many screws may have nothing but masonry, plaster or board around them."""
+    wall = plan.job.wall
+    screwed = [hung for hung in plan.frames if hung.frame.fixing.kind == "screw" and wall.build != "timber"]
+    return sum(not on_stud(bearing.x, wall) for hung in screwed for bearing in hung.bearings)
+
+
+def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
+    """The day from the finished paper on, step by step."""
+    order = taping_order(sheets)
+    yield DayStep("Cut the slits", "On the table: cut the dotted release slit under every nail mark.", sketches.slits)
+    yield from _whole(plan) if order.pieces == 1 else _piece_by_piece(plan, sheets, order)
+    yield from _marking(plan)
+    yield DayStep(
+        "Nail",
+        f"Read “{TITLE}” first. Through the middle of every cross, once you have looked for cables and pipes there."
+        f"{_several(plan)}{_unrated(plan)} Nails and screws must be in firmly before the paper moves.",
+        sketches.nail_home,
+    )
+    yield DayStep(
+        "Paper off",
+        "Undo the tape. Lift the paper off over the nail heads, one by one: the slits open. Keep it for the next time.",
+        sketches.paper_off,
+    )
+    yield _hanging(plan)
+    yield DayStep(
+        "Level each",
+        "A spirit level on its top edge. Slide a wire on its hook until the bubble stands in the middle.",
+        sketches.levelled,
+    )
+    yield DayStep(
+        "Step back",
+        "Look from where people will. If one hangs too high or too low, measure its drop again, and move its "
+        "nail by the difference.",
+        sketches.stepped_back,
+    )
+
+
+def _whole(plan: Plan) -> Iterator[DayStep]:
+    unit = plan.job.unit
+    cross = f"A pencil cross {show_both(plan.centre_line, unit)} from {left_end(plan)} and "
+    hold = (
+        "Put the target on the cross. Turn the paper until a spirit level on the level line is level, "
+        "and tape it up. Trust the level, not the ceiling or the floor."
+    )
+    if not plan.slope:
+        above = f"{show_both(plan.level_line, unit)} {above_floor(plan)}."
+        yield DayStep("Mark the wall", cross + above, sketches.pencil_cross)
+        yield DayStep("Paper up", hold, sketches.paper_up)
+        return
+    high, way = show_both(plan.job.group.height.at, unit), 1 if plan.slope > 0 else -1
+    yield DayStep(
+        "Mark the wall",
+        f"Lay a straight batten on the nosings. {cross}{high} straight above its lower edge.",
+        partial(sketches.cross_over_stairs, way=way),
+    )
+    yield DayStep("Paper up", hold, sketches.paper_up)
+    yield DayStep(
+        "Check the pitch",
+        f"Near both its ends the pitch line is {high} straight above the batten. Where they differ, the steps are "
+        "uneven: keep the level line level, and move the paper up or down to share out the difference.",
+        partial(sketches.pitch_checked, way=way),
+    )
+
+
+def _piece_by_piece(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[DayStep]:
+    """Pieces that hang by themselves are placed one by one, from two pencil lines on the wall."""
+    unit = plan.job.unit
+    yield DayStep(
+        "Mark the wall",
+        f"Draw two thin pencil lines on the wall: the level line {show_both(plan.level_line, unit)} above "
+        f"the floor, by a spirit level, and the centre line {show_both(plan.centre_line, unit)} from "
+        f"{left_end(plan)}, plumb; both as far as the sheets on the map.",
+        sketches.pencil_lines,
+    )
+    alone = order.pieces == len(sheets.sheets)
+    yield DayStep(
+        "Paper up",
+        f"{'Each sheet' if alone else 'Each piece'} hangs separately. Large figures say how far "
+        "both lines are from its rules: measure from both ends of the rule, and tape it up when all four are right and "
+        "its level rule is level. Where it shows a line itself, lay that on the pencil line."
+        f"{'' if alone else ' Of sheets taped to each other one is enough.'}",
+        sketches.piece_placed,
+    )
+
+
+def _marking(plan: Plan) -> Iterator[DayStep]:
+    missing = [hung.frame.id for hung in plan.frames if len(hung.nails) < len(hung.bearings)]
+    if missing:
+        names = ", ".join(missing) if len(missing) < 9 else f"{len(missing)} frames"
+        hook = any(frame.fixing.kind == "hook" for frame in plan.job.frames)
+        seat = "a bare nail goes just under it, a hook with its seat on it" if hook else "the nail goes just under it"
+        yield DayStep(
+            "Mark the rest",
+            f"Not measured yet: {names}. Pull the wire taut at the hook, measure from there to the "
+            f"frame's top edge, and mark that length on its drop rule: {seat}.",
+            sketches.drop_mark,
+        )
+
+
+def _several(plan: Plan) -> str:
+    """A hook of several nails has one cross."""
+    several = any(frame.fixing.nails > 1 for frame in plan.job.frames)
+    return " Hold a hook of several nails so that their middle is on the cross." if several else ""
+
+
+def _unrated(plan: Plan) -> str:
+    """Before which frames' nails something has to be settled."""
+    unrated = [frame.id for frame in plan.job.frames if on_bare_nails(frame)]
+    return f" First settle what holds {some(unrated)}: nobody rates a bare nail." if unrated else ""
+
+
+def _hanging(plan: Plan) -> DayStep:
+    frames = hanging_order(plan)
+    draw = partial(sketches.hung_in_order, frames=frames, group=plan.group)
+    two = [hung.frame.id for hung in frames if wants_two(hung.frame)]
+    if len(frames) == 1:
+        name = frames[0].frame.id
+        words = f"Two people: hang {name}, one at each side, nobody under it." if two else f"Hang {name}."
+        return DayStep("Hang", words, draw)
+    words = (
+        f"Hang {frames[0].frame.id} first, nearest the middle: the others are judged by it. Then follow the numbers, "
+        "from the top down and from the middle outward."
+        + (f" Two people: hang {some(two)}, one at each side, nobody under it." if two else "")
+    )
+    return DayStep("Hang", words, draw)
+
+
+def hanging_order(plan: Plan) -> tuple[Hung, ...]:
+    """The frame nearest to where the two lines cross, then all others from the top down and from the middle outward.
+
+    The eye judges the others by the first one, so it is the one with neighbours on most sides.  From the top down, as
+    little as can be hangs where the next one, or a tool, may fall.  Common sense, no source.
+    """
+
+    def away(hung: Hung) -> tuple[int, int, float]:
+        """In whole mm, so that sums of floats do not decide between two that lie alike."""
+        dx, dy = hung.rect.cx - plan.centre_line, hung.rect.cy - plan.level_line
+        return (round((dx * dx + dy * dy) ** 0.5), -round(dy), dx)
+
+    def downward(hung: Hung) -> tuple[int, int, float]:
+        dx = hung.rect.cx - plan.centre_line
+        return (-round(hung.rect.cy), round(abs(dx)), dx)
+
+    first = min(plan.frames, key=away)
+    return (first, *sorted((hung for hung in plan.frames if hung is not first), key=downward))

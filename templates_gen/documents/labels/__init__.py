@@ -1,0 +1,1 @@
+"""Labels for the backs of the frames."""

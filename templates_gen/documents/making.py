@@ -1,0 +1,73 @@
+"""The main job in one call: from a finished job to the bytes of its template and what a machine reads about it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.record import Record, replace
+from templates_gen.checks import Finding, find
+from templates_gen.documents.instructions.first_file import draw_first_pages
+from templates_gen.documents.report import template_report
+from templates_gen.documents.template import draw_template
+from templates_gen.drawing.items import POINT
+from templates_gen.drawing.lettering import job_lettering
+from templates_gen.drawing.pdf.writing import write_pdf
+from templates_gen.job.model import Job
+from templates_gen.job.paper_sizes import MOST_SIDE, paper_size, roll_width
+from templates_gen.printer.profile import Printer
+from templates_gen.tiling.large_pages import large_page
+from templates_gen.tiling.sheet import plan_sheets
+
+
+class Made(Record, frozen=True):
+    """A finished template: the file's bytes, its report, its findings, and how many sheets of wall it has.
+
+    `first` are the bytes of the first pages where they are a file of their own; `page` is the size of a sheet (mm).
+    """
+
+    pdf: bytes
+    report: dict[str, Any]
+    findings: tuple[Finding, ...]
+    sheets: int
+    page: tuple[float, float]
+    first: bytes | None = None
+
+
+def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | None = None) -> Made:
+    """The template of a job, corrected for the printer where one is given.
+
+    Raises InputError for a job, paper or font that cannot be used.  It is made whatever the findings say: whether a
+    *stop* among them keeps it from being printed is for the caller.
+    """
+    plan = plan_wall(job)
+    findings = find(plan)
+    sheets = plan_sheets(plan, job.paper, printer)
+    lettering = job_lettering(job, fonts)
+    template = draw_template(plan, findings, sheets, lettering)
+    report = template_report(plan, findings, sheets, len(template.pages))
+    first = draw_first_pages(plan, findings, sheets, lettering)
+    return Made(
+        write_pdf(template, lettering), report, findings, len(sheets.sheets),
+        (sheets.page.width * POINT, sheets.page.height * POINT), write_pdf(first, lettering) if first else None,
+    )  # fmt: skip
+
+
+def on_paper(
+    job: Job, size: str | None = None, cover: str | None = None, trim: str | None = None, one_piece: bool = False
+) -> Job:
+    """The same job on another paper, covering more or less, cut or not, or as large pages for a print shop.
+
+    The paper of sheets that a roll or one piece stands in for is kept for the first pages.  Raises InputError for an
+    unknown paper.
+    """
+    paper = job.paper
+    if size is not None:
+        roll = roll_width(size, "--paper")
+        width, height = (roll, MOST_SIDE) if roll else paper_size(size, "--paper")
+        first = paper if roll and paper.kind == "sheets" else None
+        kind = "roll" if roll else "sheets"
+        paper = replace(paper, name=size, width=width, height=height, kind=kind, first=first)
+    paper = replace(paper, cover=cover or paper.cover, trim=trim or paper.trim)
+    return replace(job, paper=large_page(paper) if one_piece else paper)

@@ -1,0 +1,1 @@
+"""The measuring sheet: every frame from behind, with blanks."""

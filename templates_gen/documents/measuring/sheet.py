@@ -1,0 +1,152 @@
+"""The measuring sheet: every frame from the back, to scale, with blanks to be filled in with a pencil."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
+from templates_gen.documents.measuring.back_view import OVER, ROOM, Back, back_view, drawn_scale, lettered
+from templates_gen.documents.measuring.fields import Measure, measures
+from templates_gen.documents.of_job import numbered, of_job
+from templates_gen.drawing.blocks import shortened, wrapped
+from templates_gen.drawing.flow import Flow
+from templates_gen.drawing.items import Item, Line, Template, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.sizes import H5, H7, H25, H35, HAIR, NARROW
+from templates_gen.job.model import Frame, Job, Paper
+from templates_gen.tiling.sheet import page_of
+
+PITCH = 11.5
+"""mm from blank to blank: a pencil writes figures 8 mm high in them.  Our own design, no source."""
+
+BLANK, UNIT, LETTER, WORDS = 38.0, 10.0, 6.0, 54.0
+"""mm: width of a blank, of the unit behind it, of the letter and of the words before it.  Our own design, no source."""
+
+LINE = 3.6
+"""mm between the base lines of the words beside a blank.  Our own design, no source."""
+
+LEAST_DRAWING = 45.0
+"""mm across; in less, rings and arrows of a frame run into each other.  Our own design, no source."""
+
+HEAD, GAP = 11.0, 3.0
+"""mm: a frame's heading, and what is free between two frames.  Our own design, no source."""
+
+HIGHEST = 59.0
+"""mm; no drawing with its arrows is higher, so that several frames share a page.  Our own design, no source."""
+
+_PRECISION = {"in": "inches, to the nearest 1/16", "cm": "centimetres, to 0.1", "mm": "whole millimetres"}
+
+_DIRECTIONS = (
+    "Every frame is shown as seen from the back: left and right are as you see them when you have turned it over.",
+    "Pull the wire taut, straight up, where the hook will be, and measure from its highest point to the frame's top "
+    "edge. Pull rings up the same way.",
+    "Measure every frame, even if it has a twin: two of one make may differ by more than the eye forgives.",
+)
+
+
+class _Entry(Record, frozen=True):
+    """A frame with what is measured on it, and its height on the sheet (mm)."""
+
+    frame: Frame
+    wanted: tuple[Measure, ...]
+    scale: int
+    height: float
+
+
+def measuring_sheet(job: Job, paper: Paper, lettering: Lettering) -> Template:
+    """The sheet, on as many pages as it takes.  Raises InputError for paper that is too small for it."""
+    page = page_of(paper, turned=False)
+    area = page.printable.grown(-2.0)
+    drawing = area.width - LETTER - WORDS - BLANK - UNIT - GAP
+    entries = [_entry(frame, job.unit, drawing) for frame in job.frames]
+    top = [_top(job, area, lettering, first) for first in (True, False)]
+    if drawing < LEAST_DRAWING or any(entry.height > top[0].top - area.y0 for entry in entries):
+        raise InputError("--paper", f"{paper.name} is too small for a measuring sheet", "choose a4, letter or larger")
+    pages = list(_pages(entries, top, area, drawing, job.unit, lettering))
+    for number, items in enumerate(pages, 1):
+        items.append(Text(area.x1, area.y1 - H35, f"page {number} of {len(pages)}", H25, "right"))
+    return of_job(job, "measuring sheet", page, numbered(pages, {0: "Measuring sheet"}), attach=True)
+
+
+def _entry(frame: Frame, unit: str, drawing: float) -> _Entry:
+    wanted = measures(frame, unit)
+    blanks = len(wanted) * PITCH
+    scale = drawn_scale(frame, drawing, max(blanks, HIGHEST))
+    return _Entry(frame, wanted, scale, HEAD + max(blanks, frame.height / scale + ROOM + OVER))
+
+
+def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
+    """What stands at the top of a page: all there is to know on the first, a reminder on the others."""
+    flow, name = Flow(area, lettering), ": measuring sheet"
+    room = area.width - 25.0 - lettering.width(name, H5, True)  # the page's number stands in the corner
+    flow.paragraph(shortened(job.title, H5, True, room, lettering) + name, H5, bold=True)
+    if first:
+        for number, words in enumerate(_DIRECTIONS, 1):
+            flow.paragraph(words, indent=5.0, lead=f"{number}")
+        flow.paragraph(
+            f"Write {_PRECISION[job.unit]}. Each “was” is the value in the job so far: check it. A hanger that was not "
+            "measured yet is drawn where it usually sits.",
+            indent=5.0,
+            lead=f"{len(_DIRECTIONS) + 1}",
+        )
+    else:
+        flow.paragraph("Seen from the back. Pull the wire taut. Measure every frame, even if it has a twin.")
+    flow.space(GAP)
+    return flow
+
+
+def _pages(
+    entries: Sequence[_Entry], tops: Sequence[Flow], area: Rect, drawing: float, unit: str, lettering: Lettering
+) -> Iterator[list[Item]]:
+    items, y = list(tops[0].pages[0]), tops[0].top
+    for entry in entries:
+        if y - entry.height < area.y0:
+            yield items
+            items, y = list(tops[1].pages[0]), tops[1].top
+        items += _frame_items(entry, Rect(area.x0, y - entry.height, area.x1, y), drawing, unit, lettering)
+        y -= entry.height + GAP
+    yield items
+
+
+def _frame_items(entry: _Entry, place: Rect, drawing: float, unit: str, lettering: Lettering) -> Iterator[Item]:
+    """A frame under a line of its own: heading, drawing to the left, blanks to the right."""
+    frame, letters = entry.frame, lettered(entry.wanted)
+    yield Line(place.x0, place.y1, place.x1, place.y1, NARROW)
+    yield from _heading(entry, place, lettering)
+    width, height = frame.width / entry.scale, frame.height / entry.scale
+    rect = Rect.sized(place.x0 + (drawing - width) / 2, place.y1 - HEAD - OVER - height, width, height)
+    yield from back_view(Back(frame, rect, entry.scale), letters)
+    x, y = place.x0 + drawing + GAP, place.y1 - HEAD
+    for one in entry.wanted:
+        yield from _blank(one, letters.get(one.name, ""), x, y, unit, lettering)
+        y -= PITCH
+
+
+def _heading(entry: _Entry, place: Rect, lettering: Lettering) -> Iterator[Item]:
+    """Id and title, and how the frame is drawn."""
+    frame, base = entry.frame, place.y1 - 2.5 - H7
+    told = f"{frame.hanger.kind} · seen from the back · 1 : {entry.scale}"
+    right = lettering.width(told, H25)
+    yield Text(place.x1, base, told, H25, "right")
+    name = shortened(frame.id, H7, True, (place.width - right) / 2, lettering)
+    yield Text(place.x0, base, name, H7, bold=True)
+    x = place.x0 + lettering.width(name, H7, True) + 4.0
+    if title := shortened(frame.title, H35, False, place.x1 - right - 4.0 - x, lettering):
+        yield Text(x, base, title, H35)
+
+
+def _blank(one: Measure, letter: str, x: float, y: float, unit: str, lettering: Lettering) -> Iterator[Item]:
+    """A letter, what it stands for, what is known of it, and a blank with its unit, below y."""
+    base = y - PITCH + 1.0
+    if letter:
+        yield Text(x + 2.0, base + 0.5, letter, H35, "middle", 0, True)
+    lines = wrapped(one.words, H25, False, WORDS - 2.0, lettering)[:2]
+    known = [f"was {one.shown(unit)}"] if one.known is not None else []
+    for number, line in enumerate(reversed([*lines, *known])):
+        yield Text(x + LETTER, base + 0.5 + LINE * number, line, H25)
+    start = x + LETTER + WORDS
+    yield Line(start, base, start + BLANK, base, HAIR)
+    name = ("lb" if unit == "in" else "kg") if one.is_mass else unit
+    yield Text(start + BLANK + 1.5, base, name, H35)

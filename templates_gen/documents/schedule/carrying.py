@@ -1,0 +1,93 @@
+"""What every nail carries and goes into, and which findings are about it: in words, for the schedule and on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.record import Record
+from templates_gen.base.units import GRAVITY, show_mass_both
+from templates_gen.checks import Finding
+from templates_gen.checks.cables.entries import Entry, entries
+from templates_gen.checks.cables.wiring import nail_zones
+from templates_gen.documents.schedule.distances import nail_called
+from templates_gen.documents.schedule.flagged import flagged_nails, numbers_by_nail, with_mark
+from templates_gen.hanging.studs import on_stud
+from templates_gen.job.model import Fixing, Wall
+
+LOOK_FIRST = "look first"
+
+HEADER = ("nail", "carries", "fixing", "stud", "cables", "found")
+
+
+class Carried(Record, frozen=True):
+    """One nail in words: what it carries, its fixing, stud or not, cables; "" for what has nothing to say.
+
+    `see` holds the numbers, from 1, of the findings about it or its frame.
+    """
+
+    name: str
+    called: str
+    load: str
+    fixing: str
+    stud: str
+    cables: str
+    see: tuple[int, ...]
+
+
+def carried(plan: Plan, findings: Sequence[Finding]) -> tuple[Carried, ...]:
+    """A line for every nail of a plan, those not measured yet too; none where the job tells nothing to say in them."""
+    zones, wall = nail_zones(plan), plan.job.wall
+    told = wall.wiring not in ("", "none") or wall.studs is not None or flagged_nails(plan, findings)
+    if not told and all(hung.frame.weight is None for hung in plan.frames):
+        return ()
+    about = numbers_by_nail(plan, findings)
+    by_id = {hung.frame.id: hung for hung in plan.frames}
+    return tuple(
+        Carried(
+            name=entry.name,
+            called=nail_called(entry.name, entry.frame),
+            load=_load(entry, by_id[entry.frame], plan.job.unit),
+            fixing=_fixing(by_id[entry.frame].frame.fixing, plan.job.unit),
+            stud=_stud(entry.x, wall),
+            cables=_cables(entry, wall, zones),
+            see=about.get(entry.name, ()),
+        )
+        for entry in entries(plan)
+    )
+
+
+def carried_rows(lines: Sequence[Carried], flagged: frozenset[str]) -> Iterator[tuple[str, ...]]:
+    """A row of text for every nail, under `HEADER`; those named in `flagged` get a mark."""
+    for line in lines:
+        see = ", ".join(map(str, line.see))
+        yield with_mark(line.called, line.name, flagged), line.load, line.fixing, line.stud, line.cables, see
+
+
+def _load(entry: Entry, hung: Hung, unit: str) -> str:
+    """The nail's share of the weight, and its force; that of a wire between two fixings is more than the share."""
+    if hung.frame.weight is None:
+        return ""
+    share = hung.frame.weight / len(hung.bearings)
+    pull = next((nail.pull for nail in hung.nails if nail.name == entry.name), None)
+    down, whole = f"{share * GRAVITY:.0f} N", f"{pull or share * GRAVITY:.0f} N"
+    force = down if down == whole else f"{down} down, {whole} with the wire's pull"
+    return f"{'est. ' if hung.frame.estimated else ''}{show_mass_both(share, unit)} ({force})"
+
+
+def _fixing(fixing: Fixing, unit: str) -> str:
+    return fixing.called + ("" if fixing.rating is None else f", rated {show_mass_both(fixing.rating, unit)}")
+
+
+def _stud(x: float, wall: Wall) -> str:
+    hit = on_stud(x, wall)
+    if hit is None:
+        return "not known" if wall.studs is not None or wall.build == "drywall" else ""
+    return "in a stud" if hit else "no stud"
+
+
+def _cables(entry: Entry, wall: Wall, zones: Mapping[str, Sequence[str]]) -> str:
+    """Where cables may run, or that one has to look all the same: never that there are none."""
+    if reasons := zones.get(entry.name):
+        return f"may run here: {'; '.join(reasons)}"
+    return LOOK_FIRST if wall.wiring not in ("", "none") else f"not known, {LOOK_FIRST}"

@@ -1,0 +1,1 @@
+"""The sheets of the template: the wall at full scale."""

@@ -1,0 +1,63 @@
+"""The two rules of every sheet as they are drawn, and what they take of it."""
+
+from __future__ import annotations
+
+from templates_gen.base.geometry import Rect
+from templates_gen.base.units import INCH
+from templates_gen.documents.sheets.scales import Graduation, ticks_along
+from templates_gen.drawing.items import Form, Item, Line, Text
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.shapes import ground
+from templates_gen.drawing.sizes import H25, HAIR, WIDE
+from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.sheet import Page, Sheet, SheetPlan
+
+RULES_FORM = "rules"
+
+# Divisions as on a steel rule: common practice, no source.
+RULE_GRADES = {
+    "in": Graduation(INCH / 8, ((8, 3.5), (4, 2.8), (2, 2.0), (1, 1.3)), 8, INCH),
+    "mm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 1.0),
+    "cm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 10.0),
+}
+
+
+def rules_form(page: Page, overlap: float, unit: str, lettering: Lettering) -> Form:
+    """Both rules with their graduations and figures, about the page's lower left corner.
+
+    Under the figures is white, so that lines of the wall break off there instead of crossing or following them.
+    """
+    level, plumb = rules(page, overlap, unit)
+    grade = RULE_GRADES[unit]
+    items: list[Item] = [
+        Line(level.x0, level.y0, level.x1, level.y1, WIDE),
+        Line(plumb.x0, plumb.y0, plumb.x1, plumb.y1, WIDE),
+    ]
+    figures: list[Text] = []
+    for x, number in ticks_along(level.x0, level.x1, level.x0, grade):
+        items.append(Line(x, level.y0, x, level.y0 - grade.tick(number), _weight(x, level.x0, level.x1)))
+        if figure := grade.figure(number):
+            figures.append(Text(x, level.y0 + 1.2, f"{figure} {unit}" if number else "0", H25, "middle"))
+    for y, number in ticks_along(plumb.y0, plumb.y1, plumb.y0, grade):
+        items.append(Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1)))
+        if figure := grade.figure(number):
+            figures.append(Text(plumb.x0 + 3.9, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
+    items += (ground(lettering.box(figure)) for figure in figures)
+    size = Rect(0, 0, page.printable.x1, page.printable.y1)
+    return Form(RULES_FORM, size, (*items, *figures))
+
+
+def _weight(at: float, start: float, end: float) -> float:
+    """The ends that are measured between are stronger than the other ticks."""
+    return WIDE if min(abs(at - start), abs(at - end)) < 1e-6 else HAIR
+
+
+def rules_zones(sheets: SheetPlan, sheet: Sheet, unit: str) -> tuple[Rect, Rect]:
+    """What the two rules with their figures take of a sheet (wall mm)."""
+    area = sheets.page.printable
+    shift = sheet.window.x0 - area.x0, sheet.window.y0 - area.y0
+    level, plumb = rules(sheets.page, sheets.paper.overlap, unit)
+    return (
+        Rect(level.x0 - 5, level.y0 - 4, level.x1 + 5, level.y0 + 4.5).shifted(*shift),
+        Rect(plumb.x0 - 4, plumb.y0 - 5, plumb.x0 + 5, plumb.y1 + 5).shifted(*shift),
+    )

@@ -1,0 +1,111 @@
+"""What is drawn on the wall itself: frames, the centre line, the level line and the target where they cross."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.geometry import Rect
+from templates_gen.base.units import INCH
+from templates_gen.documents.sheets.scales import DropRule, Graduation, rule_lines, ticks_along
+from templates_gen.drawing.items import Circle, Form, Item, Line
+from templates_gen.drawing.sizes import CORNER, HAIR, HEAVY, MEDIUM, NAIL_CLEAR, NARROW, TARGET, WIDE
+from templates_gen.drawing.strokes import CENTRE_DASH, EDGE_DASH, PITCH_DASH, inside, nail_holes, phased, unbroken
+from templates_gen.tiling.long_lines import centre_spans, level_spans, nosing_line, pitch_line, wall_edges
+
+# Divisions as on a tape measure: common practice, no source.
+LEVEL_GRADES = {
+    "in": Graduation(INCH, ((12, 6.0), (6, 4.5), (1, 2.5)), 6, INCH),
+    "mm": Graduation(10.0, ((10, 6.0), (5, 4.5), (1, 2.5)), 10, 1.0),
+    "cm": Graduation(10.0, ((10, 6.0), (5, 4.5), (1, 2.5)), 10, 10.0),
+}
+
+
+def frame_form(hung: Hung, rules: Sequence[DropRule], unit: str) -> Form:
+    """The frame's outside edge, its stronger corners and its drop rules, about its lower left corner."""
+    rect, origin = hung.rect, (hung.rect.x0, hung.rect.y0)
+    width, height = rect.width, rect.height
+    holes = nail_holes((nail.x - origin[0], nail.y - origin[1]) for nail in hung.nails)
+    edges = frame_edges(Rect(0.0, 0.0, width, height))
+    items: list[Item] = list(unbroken([*edges, *_corners(width, height)], holes))
+    for rule in rules:
+        at_form = DropRule(rule.x - origin[0], rule.top - origin[1], rule.length, rule.side, rule.drop)
+        items += list(rule_lines(at_form, unit))
+    return Form(frame_name(hung), Rect(-1.0, -1.0, width + 1.0, height + 1.0), tuple(items))
+
+
+def frame_edges(rect: Rect) -> Iterator[Line]:
+    """The four edges of a frame."""
+    corners = rect.corners
+    return (Line(*one, *two, MEDIUM) for one, two in pairwise((*corners, corners[0])))
+
+
+def frame_name(hung: Hung) -> str:
+    """The name of a frame's form."""
+    return f"frame:{hung.frame.id}"
+
+
+def _corners(width: float, height: float) -> Iterator[Line]:
+    across, down = min(CORNER, width / 3), min(CORNER, height / 3)
+    half = HEAVY / 2
+    for x, toward_x in ((0.0, across), (width, -across)):
+        for y, toward_y in ((0.0, down), (height, -down)):
+            out_x = -half if toward_x > 0 else half
+            yield Line(x + out_x, y, x + toward_x, y, HEAVY)
+            yield Line(x, y, x, y + toward_y, HEAVY)
+
+
+def target(plan: Plan) -> Iterator[Item]:
+    """The mark that goes on the pencil mark: a ring in two squares that stand on their corners.
+
+    A stroke that would come near a nail is left out.
+    """
+    x, y = plan.centre_line, plan.level_line
+    near = [(nail.x, nail.y) for nail in plan.nails if math.dist((nail.x, nail.y), (x, y)) < 2 * TARGET]
+    for reach, width in ((TARGET - 1.0, WIDE), (TARGET / 2, NARROW)):
+        corners = [(x - reach, y), (x, y + reach), (x + reach, y), (x, y - reach)]
+        for (x0, y0), (x1, y1) in pairwise([*corners, corners[0]]):
+            if all(_distance(nail, (x0, y0), (x1, y1)) > NAIL_CLEAR for nail in near):
+                yield Line(x0, y0, x1, y1, width)
+    if all(math.dist(nail, (x, y)) > NAIL_CLEAR + 2.0 for nail in near):
+        yield Circle(x, y, 2.0, NARROW)
+
+
+def _distance(point: tuple[float, float], start: tuple[float, float], end: tuple[float, float]) -> float:
+    """How far a point lies from a line between two others."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    along = ((point[0] - start[0]) * dx + (point[1] - start[1]) * dy) / (dx * dx + dy * dy)
+    along = min(1.0, max(0.0, along))
+    return math.dist(point, (start[0] + along * dx, start[1] + along * dy))
+
+
+def long_lines(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Iterator[Item]:
+    """What a window shows of the centre line, the level line, a stair's pitch line and the edges of the wall.
+
+    Dashes count from the wall's origin.
+    """
+    yield from (phased(part) for part in unbroken(_dashed(plan, window), holes))
+    yield from unbroken(_level(plan, window), holes)
+
+
+def _dashed(plan: Plan, window: Rect) -> Iterator[Line]:
+    x = plan.centre_line
+    for low, high in centre_spans(plan):
+        yield from inside(Line(x, low, x, high, WIDE, CENTRE_DASH), window)
+    if ends := pitch_line(plan):
+        yield from inside(Line(*ends, WIDE, PITCH_DASH), window)
+    for edge in (*wall_edges(plan.job.wall), nosing_line(plan.job.wall)):
+        if edge:
+            yield from inside(Line(*edge, MEDIUM, EDGE_DASH), window)
+
+
+def _level(plan: Plan, window: Rect) -> Iterator[Line]:
+    """The level line, graduated both ways from the centre line."""
+    y, grade = plan.level_line, LEVEL_GRADES[plan.job.unit]
+    for low, high in level_spans(plan):
+        for line in inside(Line(low, y, high, y, WIDE), window):
+            yield line
+            for x, number in ticks_along(line.x0, line.x1, plan.centre_line, grade):
+                yield Line(x, y, x, y - grade.tick(number), HAIR)

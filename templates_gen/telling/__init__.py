@@ -1,1 +1,0 @@
-"""What is told of a plan nail by nail: where it is, what it carries, what was found about it."""
