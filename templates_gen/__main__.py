@@ -74,9 +74,9 @@ def _run() -> int:
     import click  # from here on an interrupt is ours to tell
 
     from templates_gen.base.errors import TemplatesError
-    from templates_gen.commands import program
-    from templates_gen.commands.showing import show_error
-    from templates_gen.terminal import write_what_can_be_shown
+    from templates_gen.cli import program
+    from templates_gen.cli.showing import show_error
+    from templates_gen.cli.terminal import write_what_can_be_shown
 
     write_what_can_be_shown()
     try:

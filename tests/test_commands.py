@@ -10,7 +10,7 @@ import shutil
 import click
 import pytest
 
-from templates_gen.commands import program
+from templates_gen.cli import program
 from templates_gen.documents.schedule.table import CSV_HEADER
 from tests.jobs import SAMPLES
 from tests.running import MINIMAL, run

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from click.shell_completion import BashComplete, ShellComplete
 
-from templates_gen.commands import program
+from templates_gen.cli import program
 from templates_gen.job.paper_sizes import SIZES, paper_size
 from tests.made import SAMPLE_NAMES
 from tests.running import MINIMAL, run
@@ -55,7 +55,7 @@ def test_printers_that_were_recorded(folder):
 
 def test_no_home_offers_no_printer_and_no_fault(folder, monkeypatch):
     monkeypatch.delenv("XDG_CONFIG_HOME")
-    monkeypatch.setattr("templates_gen.commands.given.click.get_app_dir", lambda _: "~/nowhere")
+    monkeypatch.setattr("templates_gen.cli.given.click.get_app_dir", lambda _: "~/nowhere")
     assert offered("template", "--printer", "") == []
 
 

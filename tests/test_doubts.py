@@ -7,10 +7,10 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.units import parse_length
 from templates_gen.checks import find
+from templates_gen.cli.interview.doubting import doubt_words, doubts_at
+from templates_gen.cli.interview.session import answered, begin, confirmed, taken_back
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.picture_sizes import picture_size
-from templates_gen.starting.doubting import doubt_words, doubts_at
-from templates_gen.starting.interview import answered, begin, confirmed, taken_back
 from tests.jobs import SAMPLES
 from tests.running import run
 from tests.slips import set_to, tables

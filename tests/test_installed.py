@@ -50,7 +50,7 @@ def test_every_folder_of_the_package_is_listed():
 
 
 def test_the_installed_program_has_the_samples(unpacked, tmp_path):
-    where = "from templates_gen.starting.taken import samples_folder; print(samples_folder())"
+    where = "from templates_gen.cli.interview.taken import samples_folder; print(samples_folder())"
     code = f"import sys; sys.path.insert(0, {str(unpacked)!r}); {where}"
     folder = subprocess.run(
         [sys.executable, "-P", "-c", code], env={"PATH": ""}, capture_output=True, text=True, check=True

@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import TemplatesError
 from templates_gen.base.record import replace
+from templates_gen.cli.interview.job_text import job_text
+from templates_gen.cli.interview.session import answered, begin, job_so_far, taken_back
 from templates_gen.job.reading.building import build_job, read_job
-from templates_gen.starting.interview import answered, begin, job_so_far, taken_back
-from templates_gen.starting.jobtext import job_text
 
 LENGTHS = ("14 3/8", "14-3/8", "1' 2 3/8\"", "36.5 cm", "0.365 m", "14½", "5 ft 2 in", "12″", "7,5", "200", "365 mm")
 TEXTS = st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=12)

@@ -13,7 +13,7 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base import output
 from templates_gen.checks import find
-from templates_gen.commands import measure
+from templates_gen.cli import measure
 from templates_gen.documents.schedule.table import as_csv
 from templates_gen.drawing.lettering import _font_path
 from templates_gen.job.reading.building import read_job

@@ -5,8 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
+from templates_gen.cli.interview.wall_picture import COLUMNS, LINES, PLAIN, ROWS, TALL, wall_picture
 from templates_gen.job.model import Feature, Wall
-from templates_gen.starting.picture import COLUMNS, LINES, PLAIN, ROWS, TALL, wall_picture
 
 
 def wall(width=5800.0, height=3000.0, *features):

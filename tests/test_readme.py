@@ -11,9 +11,9 @@ import pytest
 from PIL import Image
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.commands import program
+from templates_gen.cli import program
+from templates_gen.cli.interview.wall_picture import wall_picture
 from templates_gen.job.reading.building import read_job
-from templates_gen.starting.picture import wall_picture
 from tests.jobs import SAMPLES
 from tests.pictures import pictures
 from tests.running import run

@@ -8,8 +8,8 @@ import jsonschema
 import pytest
 
 from templates_gen.base.record import Table
+from templates_gen.cli.interview.schema import job_schema
 from templates_gen.job.reading import tables
-from templates_gen.starting.schema import job_schema
 from tests.jobs import SAMPLES
 from tests.made import SAMPLE_NAMES
 from tests.running import MINIMAL, run

@@ -11,7 +11,7 @@ import time
 
 import pytest
 
-from templates_gen.commands import several
+from templates_gen.cli import several
 from tests.running import MINIMAL, WAITING, run, spawn
 from tests.test_processes import opened
 
@@ -77,7 +77,7 @@ def test_one_job_pays_for_no_pool(folder):
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=30, check=True)
     names = set(done.stderr.split())
     assert "templates_gen.drawing.pdf.writing" in names
-    assert names & {"concurrent.futures", "multiprocessing", "templates_gen.commands.several"} == set()
+    assert names & {"concurrent.futures", "multiprocessing", "templates_gen.cli.several"} == set()
 
 
 def test_a_worker_that_is_killed_is_said_to_be(folder, monkeypatch):

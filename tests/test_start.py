@@ -13,8 +13,8 @@ import time
 import pypdf
 import pytest
 
+from templates_gen.cli.interview.wall_picture import LINES
 from templates_gen.job.reading.building import read_job
-from templates_gen.starting.picture import LINES
 from tests.running import read_terminal, run, spawn
 
 ANSWERS = """\

@@ -11,18 +11,18 @@ import pytest
 from tests.importing import FILES, foreign, imported, neighbours, tree
 
 LAYERS = {  # part of the package: the parts it may not import from
-    "arranging": ("job.reading", "tiling", "documents.sheets", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
-    "documents.options": ("drawing.pdf.writing", "drawing.pdf", "commands"),
-    "documents.correcting": ("drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
-    "job.reading": ("tiling", "documents.sheets", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
-    "tiling": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
-    "documents.sheets": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
-    "printer": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "commands"),
-    "documents": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
-    "drawing.pdf": ("tiling", "documents.sheets", "drawing.lettering", "job.reading", "documents.proof", "commands"),
-    "documents.proof": ("job.reading", "commands"),
-    "documents.schedule": ("job.reading", "tiling", "documents.sheets", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "commands"),
-    "starting": ("tiling", "documents.sheets", "documents.proof", "commands"),
+    "arranging": ("job.reading", "tiling", "documents.sheets", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "cli"),
+    "documents.options": ("drawing.pdf.writing", "drawing.pdf", "cli"),
+    "documents.correcting": ("drawing.pdf.writing", "drawing.pdf", "documents.proof", "cli"),
+    "job.reading": ("tiling", "documents.sheets", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "cli"),
+    "tiling": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "cli"),
+    "documents.sheets": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "cli"),
+    "printer": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "cli"),
+    "documents": ("job.reading", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "cli"),
+    "drawing.pdf": ("tiling", "documents.sheets", "drawing.lettering", "job.reading", "documents.proof", "cli"),
+    "documents.proof": ("job.reading", "cli"),
+    "documents.schedule": ("job.reading", "tiling", "documents.sheets", "drawing.pdf.writing", "drawing.pdf", "documents.proof", "cli"),
+    "cli.interview": ("tiling", "documents.sheets", "documents.proof", "cli"),
 }
 
 OWNERS = {  # library: the one file that knows it
@@ -71,13 +71,13 @@ def test_a_layer_imports_nothing_from_above_or_beside_it(layer):
 
 
 def test_nothing_below_the_commands_imports_them():
-    users = {module for module in FILES if any(part(other) == "commands" for other in neighbours(module))}
-    assert {module for module in users if part(module) not in ("commands", "__main__")} == set()
+    users = {module for module in FILES if any(part(other) == "cli" for other in neighbours(module))}
+    assert {module for module in users if part(module) not in ("cli", "__main__")} == set()
 
 
 def test_only_the_commands_and_the_program_know_click():
     users = {module for module in FILES if "click" in foreign(module)}
-    assert users and {part(module) for module in users} <= {"commands", "__main__"}
+    assert users and {part(module) for module in users} <= {"cli", "__main__"}
 
 
 @pytest.mark.parametrize("library", OWNERS)

@@ -12,8 +12,8 @@ from pypdf.generic import NameObject
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.toml import toml
+from templates_gen.cli.interview.plain_names import JOB_ENDING, SHEET_ENDINGS, plain_name
 from templates_gen.job.reading.building import read_job
-from templates_gen.starting.plainnames import JOB_ENDING, SHEET_ENDINGS, plain_name
 from tests.jobs import SAMPLES
 from tests.made import SAMPLE_NAMES
 from tests.running import MINIMAL, listing, run

@@ -21,10 +21,10 @@ from templates_gen.arranging.plan import placed
 from templates_gen.base.errors import TemplatesError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.toml import WIDTH, field
+from templates_gen.cli.interview.job_text import job_text
+from templates_gen.cli.interview.schema import job_schema
+from templates_gen.cli.interview.session import answered, begin
 from templates_gen.documents.options.keeping import kept
-from templates_gen.starting.interview import answered, begin
-from templates_gen.starting.jobtext import job_text
-from templates_gen.starting.schema import job_schema
 from tests.jobs import SAMPLES, frame, group, job
 from tests.made import SAMPLE_NAMES
 from tests.test_interview import any_answer

@@ -12,13 +12,13 @@ from hypothesis import strategies as st
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.toml import toml
+from templates_gen.cli.interview.job_text import job_text
+from templates_gen.cli.interview.session import answered, begin
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job, read_job
 from templates_gen.job.reading.other_words import MEANT, NOT_GIVEN, TWO_HOOKS, is_not_given, meant, two_sides
 from templates_gen.job.reading.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
 from templates_gen.job.reading.typed import choices
-from templates_gen.starting.interview import answered, begin
-from templates_gen.starting.jobtext import job_text
 from tests.running import MINIMAL, run
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from templates_gen.base.csv_cells import cell, plain
 from templates_gen.base.unseen import unseen_spelt, without_unseen
-from templates_gen.commands.showing import as_json
+from templates_gen.cli.showing import as_json
 from tests.running import MINIMAL, run, spawn
 
 CONTROLS = [*"\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\u200b\u200e\u200f\u2060\ufeff\u00ad\u061c\u180e",

@@ -17,6 +17,7 @@ from templates_gen.base.record import replace
 from templates_gen.base.toml import toml
 from templates_gen.base.units import exact
 from templates_gen.checks import find
+from templates_gen.cli.interview.taken_back import from_template
 from templates_gen.documents.correcting.form import form_csv
 from templates_gen.documents.correcting.readings import read_readings
 from templates_gen.documents.measuring.fields import to_fill_in
@@ -25,7 +26,6 @@ from templates_gen.documents.options.keeping import kept
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.other_wall import read_job_on
-from templates_gen.starting.takenback import from_template
 from tests.anyjobs import FREE, AnyJob
 from tests.running import run
 

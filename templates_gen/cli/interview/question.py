@@ -6,8 +6,8 @@ from collections.abc import Generator
 from typing import Any
 
 from templates_gen.base.record import Record
+from templates_gen.cli.interview.field_words import FIELDS
 from templates_gen.job.reading.other_words import two_sides
-from templates_gen.starting.words import FIELDS
 
 Tables = dict[str, Any]
 """The tables of a job file as they are written, and under "file" where it goes."""

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.arguments import (
+from templates_gen.cli.arguments import (
     font_option,
     force_option,
     job_argument,
@@ -14,8 +14,8 @@ from templates_gen.commands.arguments import (
     paper_option,
     wall_option,
 )
-from templates_gen.commands.given import about, job_on
-from templates_gen.commands.results import check_results, place_beside, write_pages
+from templates_gen.cli.given import about, job_on
+from templates_gen.cli.results import check_results, place_beside, write_pages
 
 _Pair = tuple[str, str] | None
 

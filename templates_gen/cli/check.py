@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.arguments import force_option, format_option, job_argument, report_option, wall_option
-from templates_gen.commands.given import about, job_on
-from templates_gen.commands.results import check_results, write_report
-from templates_gen.commands.showing import INDENT, STOPPED, as_json, show_checked, wrapped
+from templates_gen.cli.arguments import force_option, format_option, job_argument, report_option, wall_option
+from templates_gen.cli.given import about, job_on
+from templates_gen.cli.results import check_results, write_report
+from templates_gen.cli.showing import INDENT, STOPPED, as_json, show_checked, wrapped
 
 if TYPE_CHECKING:
     from templates_gen.job.model import Job

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import click
 
-from templates_gen.commands.showing import as_json
+from templates_gen.cli.showing import as_json
 
 
 @click.command()
@@ -16,6 +16,6 @@ def schema() -> None:
     Example:
       templates-gen schema
     """
-    from templates_gen.starting.schema import job_schema
+    from templates_gen.cli.interview.schema import job_schema
 
     click.echo(as_json(job_schema()))

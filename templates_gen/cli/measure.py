@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.arguments import (
+from templates_gen.cli.arguments import (
     FILE,
     file_only,
     font_option,
@@ -16,8 +16,8 @@ from templates_gen.commands.arguments import (
     output_option,
     paper_option,
 )
-from templates_gen.commands.given import about
-from templates_gen.commands.results import check_one, check_results, place_beside, write_pages
+from templates_gen.cli.given import about
+from templates_gen.cli.results import check_one, check_results, place_beside, write_pages
 
 
 @click.command()

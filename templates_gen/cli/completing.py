@@ -26,7 +26,7 @@ def job_files(_: click.Context, __: click.Parameter, typed: str) -> list[Complet
 def printer_names(_: click.Context, __: click.Parameter, typed: str) -> list[CompletionItem]:
     """The printers that were recorded."""
     from templates_gen.base.errors import TemplatesError
-    from templates_gen.commands.given import kept_printers
+    from templates_gen.cli.given import kept_printers
     from templates_gen.printer.store import names
 
     try:
@@ -44,7 +44,7 @@ def paper_names(_: click.Context, __: click.Parameter, typed: str) -> list[Compl
 
 def sample_names(_: click.Context, __: click.Parameter, typed: str) -> list[CompletionItem]:
     """The samples."""
-    from templates_gen.starting import taken
+    from templates_gen.cli.interview import taken
 
     return _beginning(taken.sample_names(), typed)
 

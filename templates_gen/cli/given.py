@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.showing import show_finding
+from templates_gen.cli.showing import show_finding
 
 if TYPE_CHECKING:
     from templates_gen.job.model import Job
@@ -43,7 +43,7 @@ def job_on(path: Path, wall: Path | None, find: bool = True) -> Job:
 
         job = read_job_on(path, wall)
     if find:
-        from templates_gen.commands.watching import find_places
+        from templates_gen.cli.watching import find_places
 
         find_places(job)
     return job

@@ -9,15 +9,15 @@ from typing import TYPE_CHECKING
 import click
 
 from templates_gen.base.file_names import quoted
-from templates_gen.commands.arguments import FILE, force_option
-from templates_gen.commands.completing import sample_names
-from templates_gen.commands.showing import no_colour, show_checked, show_finding, show_findings, wrapped
+from templates_gen.cli.arguments import FILE, force_option
+from templates_gen.cli.completing import sample_names
+from templates_gen.cli.showing import no_colour, show_checked, show_finding, show_findings, wrapped
 
 if TYPE_CHECKING:
     from templates_gen.base.errors import TemplatesError
+    from templates_gen.cli.interview.question import Question
+    from templates_gen.cli.interview.session import Interview
     from templates_gen.job.model import Job
-    from templates_gen.starting.interview import Interview
-    from templates_gen.starting.question import Question
 
 HELLO = (
     "One question at a time. Press Enter to skip an optional question, ? for help, < to go back, Ctrl-C to leave."
@@ -54,7 +54,7 @@ def start(job: Path | None, sample_name: str | None, pdf: Path | None, force: bo
 
 
 def _from_sample(name: str, job: Path | None, force: bool) -> None:
-    from templates_gen.starting.taken import sample, sample_lines
+    from templates_gen.cli.interview.taken import sample, sample_lines
 
     if name:
         _write(sample(name, job or Path(f"{name}.toml")), force)
@@ -67,7 +67,7 @@ def _from_sample(name: str, job: Path | None, force: bool) -> None:
 
 def _from_template(pdf: Path, job: Path | None, force: bool) -> None:
     from templates_gen.base.words import counted
-    from templates_gen.starting.takenback import from_template
+    from templates_gen.cli.interview.taken_back import from_template
 
     files, left = from_template(pdf, job)
     _write(files, force)
@@ -79,7 +79,7 @@ def _write(files: dict[Path, bytes], force: bool) -> None:
     """Write a job file and what lies beside it, and say what to do with it."""
     from templates_gen.base.output import write_results
     from templates_gen.base.words import some
-    from templates_gen.starting.taken import missing_pictures
+    from templates_gen.cli.interview.taken import missing_pictures
 
     job, *beside = files
     there = [path for path in beside if _holds(path, files[path])]
@@ -106,8 +106,8 @@ def _holds(path: Path, content: bytes) -> bool:
 def _ask(job: Path | None, force: bool) -> None:
     """Ask for a job, question by question, and write it at the end."""
     from templates_gen.base.output import check_place
-    from templates_gen.starting.interview import begin
-    from templates_gen.starting.jobtext import job_text
+    from templates_gen.cli.interview.job_text import job_text
+    from templates_gen.cli.interview.session import begin
 
     if job is not None:
         check_place(job, force)
@@ -127,8 +127,8 @@ def _next(state: Interview, question: Question, force: bool, doubted: str) -> tu
     doubted, and taken when it is typed once more."""
     from templates_gen.base.errors import TemplatesError
     from templates_gen.base.output import check_place
-    from templates_gen.starting.doubting import doubt_words, doubts_at
-    from templates_gen.starting.interview import BACK, answered, confirmed, taken_back
+    from templates_gen.cli.interview.doubting import doubt_words, doubts_at
+    from templates_gen.cli.interview.session import BACK, answered, confirmed, taken_back
 
     typed = _typed(question).strip()
     if typed == "?":
@@ -193,8 +193,8 @@ def _show_wall(state: Interview, shown: list[str]) -> list[str]:
     """Show the wall if it looks other than it did last, and what there is to say: of a frame, and at the end of all."""
     from templates_gen.arranging.plan import plan_wall
     from templates_gen.checks.hanging import MEASURES
-    from templates_gen.starting.interview import job_so_far
-    from templates_gen.starting.picture import LINES, PLAIN, wall_picture
+    from templates_gen.cli.interview.session import job_so_far
+    from templates_gen.cli.interview.wall_picture import LINES, PLAIN, wall_picture
 
     job = job_so_far(state.tables)
     plan = plan_wall(job)

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.arguments import force_option, format_option, output_option, paper_option
-from templates_gen.commands.completing import printer_names
-from templates_gen.commands.given import kept_printers, show_doubts
-from templates_gen.commands.results import write_pages
-from templates_gen.commands.showing import as_json, show_finding
+from templates_gen.cli.arguments import force_option, format_option, output_option, paper_option
+from templates_gen.cli.completing import printer_names
+from templates_gen.cli.given import kept_printers, show_doubts
+from templates_gen.cli.results import write_pages
+from templates_gen.cli.showing import as_json, show_finding
 
 if TYPE_CHECKING:
     from templates_gen.printer.profile import Printer

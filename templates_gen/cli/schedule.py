@@ -6,10 +6,10 @@ from pathlib import Path
 
 import click
 
-from templates_gen.commands.arguments import force_option, job_argument, output_option, report_option, wall_option
-from templates_gen.commands.given import about, job_on
-from templates_gen.commands.results import check_results, show_made, write_report
-from templates_gen.commands.showing import as_json
+from templates_gen.cli.arguments import force_option, job_argument, output_option, report_option, wall_option
+from templates_gen.cli.given import about, job_on
+from templates_gen.cli.results import check_results, show_made, write_report
+from templates_gen.cli.showing import as_json
 
 
 @click.command()

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 import click
 
-from templates_gen.commands.arguments import (
+from templates_gen.cli.arguments import (
     FILE,
     font_option,
     force_option,
@@ -17,10 +17,10 @@ from templates_gen.commands.arguments import (
     report_option,
     wall_option,
 )
-from templates_gen.commands.completing import job_files
-from templates_gen.commands.given import about, job_on, printer_named
-from templates_gen.commands.results import check_one, check_results, place_beside, show_made, write_report
-from templates_gen.commands.showing import STOPPED, show_finding, show_findings
+from templates_gen.cli.completing import job_files
+from templates_gen.cli.given import about, job_on, printer_named
+from templates_gen.cli.results import check_one, check_results, place_beside, show_made, write_report
+from templates_gen.cli.showing import STOPPED, show_finding, show_findings
 
 if TYPE_CHECKING:
     from templates_gen.documents.making import Made
@@ -92,7 +92,7 @@ def _make_each(jobs: tuple[Path, ...], asked: _Asked) -> int:
     from functools import partial
     from importlib import import_module
 
-    from templates_gen.commands.several import each
+    from templates_gen.cli.several import each
 
     import_module("templates_gen.documents.making")  # once here, instead of once in every process
     codes = each(jobs, partial(_make, asked=asked))

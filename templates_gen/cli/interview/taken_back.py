@@ -7,11 +7,11 @@ from pathlib import Path, PurePosixPath
 from typing import NamedTuple
 
 from templates_gen.base.errors import InputError
+from templates_gen.cli.interview.plain_names import JOB_ENDING, SHEET_ENDINGS, plain_name, renamed
+from templates_gen.cli.interview.taken import Files, spreadsheets, together
 from templates_gen.drawing.pdf.attached import Attached
 from templates_gen.job.reading.files import LARGEST, parse_toml, read_bytes
 from templates_gen.job.reading.travelling import apart, last_part
-from templates_gen.starting.plainnames import JOB_ENDING, SHEET_ENDINGS, plain_name, renamed
-from templates_gen.starting.taken import Files, spreadsheets, together
 
 LARGEST_PDF = 500_000_000
 """Bytes.  A template of 2,000 frames has far fewer; this keeps a wrong file from filling the memory.  No source."""

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Sequence
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.units import show_both
+from templates_gen.cli.interview.question import Asking, Question, Tables, fill, fill_sides, question_for
 from templates_gen.job.reading.framing import PAIRS
 from templates_gen.job.reading.grouping import ALIGNMENTS, DEFAULT_GAP
 from templates_gen.job.reading.other_words import TWO_HOOKS, meant
@@ -18,7 +19,6 @@ from templates_gen.job.reading.place import DEFAULT_CENTRE
 from templates_gen.job.reading.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
 from templates_gen.job.reading.typed import choices
 from templates_gen.job.seats import use_by_name
-from templates_gen.starting.question import Asking, Question, Tables, fill, fill_sides, question_for
 
 OFFERED = ("row", "rows", "column", "columns", "grid")
 """The arrangements that a few answers can tell; the others take a place for every frame, or a wall with stairs."""

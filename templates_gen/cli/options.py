@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import click
 
 from templates_gen.base.file_names import quoted
-from templates_gen.commands.arguments import (
+from templates_gen.cli.arguments import (
     font_option,
     force_option,
     job_argument,
@@ -16,9 +16,9 @@ from templates_gen.commands.arguments import (
     paper_option,
     wall_option,
 )
-from templates_gen.commands.given import about, job_on
-from templates_gen.commands.results import check_one, check_results, place_beside, show_made
-from templates_gen.commands.showing import wrapped
+from templates_gen.cli.given import about, job_on
+from templates_gen.cli.results import check_one, check_results, place_beside, show_made
+from templates_gen.cli.showing import wrapped
 
 if TYPE_CHECKING:
     from templates_gen.documents.options.choices import Option
@@ -53,7 +53,7 @@ def options(
     """
     from templates_gen.base.output import write_result
     from templates_gen.base.words import counted
-    from templates_gen.commands.watching import watching
+    from templates_gen.cli.watching import watching
     from templates_gen.documents.options.choices import options as found_options
     from templates_gen.documents.options.page import options_page
     from templates_gen.drawing.lettering import job_lettering

@@ -11,13 +11,13 @@ from typing import Any
 
 from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import Record
+from templates_gen.cli.interview.question import Question, Tables
+from templates_gen.cli.interview.questions import interview
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.files import check_text
 from templates_gen.job.reading.framing import PAIRS
 from templates_gen.job.reading.other_words import is_not_given, meant
-from templates_gen.starting.question import Question, Tables
-from templates_gen.starting.questions import interview
 
 CheckFile = Callable[[Path], None]
 

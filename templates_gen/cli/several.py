@@ -19,8 +19,8 @@ from typing import Any, NamedTuple
 import click
 
 from templates_gen.base.errors import TemplatesError
-from templates_gen.commands.showing import show_error
-from templates_gen.commands.watching import SLOW
+from templates_gen.cli.showing import show_error
+from templates_gen.cli.watching import SLOW
 
 Work = Callable[[Path], int]
 """Does one job file, says what it has to say, and gives the exit code."""

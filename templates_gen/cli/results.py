@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from templates_gen.commands.showing import as_json
+from templates_gen.cli.showing import as_json
 
 if TYPE_CHECKING:
     from templates_gen.drawing.items import Template

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.commands.arguments import (
+from templates_gen.cli.arguments import (
     FILE,
     font_option,
     force_option,
@@ -19,9 +19,9 @@ from templates_gen.commands.arguments import (
     report_option,
     wall_option,
 )
-from templates_gen.commands.given import about, job_on, printer_named
-from templates_gen.commands.results import check_one, check_results, place_beside, write_pages, write_report
-from templates_gen.commands.showing import as_json, show_finding
+from templates_gen.cli.given import about, job_on, printer_named
+from templates_gen.cli.results import check_one, check_results, place_beside, write_pages, write_report
+from templates_gen.cli.showing import as_json, show_finding
 
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan

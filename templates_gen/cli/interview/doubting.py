@@ -8,8 +8,8 @@ from typing import Any
 from templates_gen.base.words import feature_place
 from templates_gen.checks.doubts.asking import job_doubts
 from templates_gen.checks.doubts.doubt import Doubt
-from templates_gen.starting.interview import Interview, job_so_far
-from templates_gen.starting.question import Tables
+from templates_gen.cli.interview.question import Tables
+from templates_gen.cli.interview.session import Interview, job_so_far
 
 TABLES = {"frame": "", "hanger": "hanger", "height": "height"}
 

@@ -9,9 +9,9 @@ from typing import Any
 
 from templates_gen.base.record import json_schemas
 from templates_gen.base.units import LENGTH_EXAMPLE, MASS_EXAMPLE
+from templates_gen.cli.interview.field_words import FIELDS
 from templates_gen.job.reading import tables
 from templates_gen.job.reading.tables import Length, Mass, Offset
-from templates_gen.starting.words import FIELDS
 
 _LENGTH = {"$ref": "#/$defs/Length"}
 _PAIR = {"type": "array", "items": _LENGTH, "minItems": 2, "maxItems": 2}

@@ -9,7 +9,7 @@ from typing import Any, TypeVar
 
 import click
 
-from templates_gen.commands.completing import job_files, paper_names, printer_names
+from templates_gen.cli.completing import job_files, paper_names, printer_names
 
 Decorated = TypeVar("Decorated", bound=Callable[..., Any])
 

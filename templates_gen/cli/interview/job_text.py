@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.base.toml import field
-from templates_gen.starting.question import Tables
-from templates_gen.starting.words import FIELDS
+from templates_gen.cli.interview.field_words import FIELDS
+from templates_gen.cli.interview.question import Tables
 
 HEAD = """\
 # A job for templates-gen, made by its command start.  Change what you like; # begins a comment.
