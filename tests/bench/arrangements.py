@@ -18,9 +18,9 @@ from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.search.orderly import orderly
 from templates_gen.arranging.search.score import score
 from templates_gen.job.model import Group, Height, Job, Wall
+from tests.arranging.test_salon import GAP, found, pile
 from tests.jobs import frame, job
 from tests.packing_data import PROBLEMS
-from tests.test_salon import GAP, found, pile
 
 
 def compared(asked: Job) -> tuple[float, float]:

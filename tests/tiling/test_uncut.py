@@ -1,0 +1,210 @@
+"""Sheets that are taped without being cut: what is hidden, and by what they are brought to their place."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+import pytest
+
+from templates_gen.arranging.plan import Plan, plan_wall
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
+from templates_gen.documents.instructions.taping_steps import day_before
+from templates_gen.tiling.demand import nail_box, scale_length
+from templates_gen.tiling.sheet import Sheet, SheetPlan, plan_sheets
+from tests.crowded import crowded
+from tests.documents import test_lettering_apart as lettering
+from tests.documents import test_read_back as marks
+from tests.documents import test_read_back_lines as lines
+from tests.jobs import paper
+from tests.made import UNCUT, made
+from tests.page_texts import sheet_pages, to_page_mm
+from tests.pdf_reading import Segment
+from tests.wall_reading import CLOSE, HAIR, WIDE, Shown, is_level, is_upright, shown, wide
+
+POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
+EDGE_OFF = 2.0  # mm that paper may be off: ISO 216, sides of 150 to 600 mm, from memory
+RULER = 8.0  # mm of a slanting line that a ruler can be laid along; our own design, no source
+
+uncut = pytest.mark.parametrize("name", UNCUT)
+
+UNFIT = (
+    "test_rules_are_as_long_as_an_a4_page_allows",  # of one job
+    "test_the_cross_is_where_it_should_be_in_pixels",  # of the samples
+    "test_register_marks_of_all_their_sheets_are_one_wall_point",  # other marks here, below
+    "test_every_join_names_the_neighbour_beside_it",  # elsewhere here, below
+)
+EVERYWHERE = [
+    getattr(module, test)
+    for module in (lettering, marks, lines)
+    for test in dir(module)
+    if test.startswith("test_") and test not in UNFIT
+]
+
+
+@uncut
+@pytest.mark.parametrize("holds", EVERYWHERE, ids=lambda test: test.__name__)
+def test_what_holds_for_every_page_holds_uncut(holds: object, name: str) -> None:
+    assert callable(holds)
+    holds(name)
+
+
+def paper_of(sheets: SheetPlan, sheet: Sheet) -> Rect:
+    """The whole sheet of paper on the wall (mm), its margins too."""
+    page = sheets.page
+    x, y = sheet.window.x0 - page.printable.x0, sheet.window.y0 - page.printable.y0
+    return Rect.sized(x, y, page.width * POINT, page.height * POINT)
+
+
+def above(sheets: SheetPlan, sheet: Sheet) -> list[Rect]:
+    """The papers of the sheets that are laid on this one, as large as they may be."""
+    over = [sheets.sheet(join.over) for join in sheets.joins if join.under == sheet.name]
+    return [paper_of(sheets, other).grown(EDGE_OFF) for other in over]
+
+
+@uncut
+def test_no_nail_mark_target_or_label_is_hidden(name: str) -> None:
+    done = made(name)
+    by_name = {sheet.name: sheet for sheet in shown(name)}
+    for sheet in done.sheets.sheets:
+        hiding = above(done.sheets, sheet)
+        nails = [nail_box(n.x, n.y) for n in done.plan.nails if sheet.inner.holds(nail_box(n.x, n.y))]
+        texts = [
+            Rect(t.x, t.y, t.x, t.y)
+            for t in by_name[sheet.name].texts
+            if t.text.startswith(("sheet ", "floor ", "level line", "drop "))
+        ]
+        assert [item for item in (*nails, *texts) if any(over.overlaps(item.grown(0.01)) for over in hiding)] == []
+
+
+DEEP = 18
+"""mm: 13 of margin, 2 either way (ISO 216, from memory) and 1 more."""
+
+
+def longest_hidden(sheets: SheetPlan, level: bool, start: float, end: float, at: float) -> int:
+    """The longest piece of a level or upright line that no sheet shows (mm)."""
+    windows = [(sheet.window, above(sheets, sheet)) for sheet in sheets.sheets]
+    run = longest = 0
+    for step in range(int(end - start)):
+        x, y = (start + step, at) if level else (at, start + step)
+        seen = any(w.has_point(x, y) and not any(o.has_point(x, y) for o in over) for w, over in windows)
+        run = 0 if seen else run + 1
+        longest = max(longest, run)
+    return longest
+
+
+@uncut
+def test_no_edge_is_hidden_along_its_length(name: str) -> None:
+    """Every edge crosses what is hidden, at most: no point of it is hidden on a run longer than that is deep."""
+    done = made(name)
+    for r in (hung.rect for hung in done.plan.frames):
+        assert all(longest_hidden(done.sheets, True, r.x0, r.x1, at) <= DEEP for at in (r.y0, r.y1))
+        assert all(longest_hidden(done.sheets, False, r.y0, r.y1, at) <= DEEP for at in (r.x0, r.x1))
+
+
+def fullest(seed: int, cover: str = "all") -> tuple[Plan, SheetPlan]:
+    asked = crowded(seed, paper("letter", trim="none", cover=cover))
+    plan = plan_wall(asked)
+    return plan, plan_sheets(plan, asked.paper)
+
+
+@pytest.mark.parametrize("seed", [0, 16, 26])
+def test_no_drop_rule_is_hidden_along_its_length(seed: int) -> None:
+    """Without it a frame that is not measured yet could not be marked by hand."""
+    plan, sheets = fullest(seed)
+    for hung in plan.frames:
+        for bearing in hung.bearings:
+            low = hung.rect.y1 - scale_length(hung, bearing.drop)
+            assert longest_hidden(sheets, False, low, hung.rect.y1, bearing.x) <= DEEP, hung.frame.id
+
+
+def test_where_marks_stand_too_close_rules_of_known_drops_may_be_hidden() -> None:
+    plan, sheets = fullest(23, "marks")
+    for hung in plan.frames:
+        for bearing in hung.bearings:
+            if bearing.drop is None:
+                low = hung.rect.y1 - scale_length(hung, None)
+                assert longest_hidden(sheets, False, low, hung.rect.y1, bearing.x) <= DEEP, hung.frame.id
+
+
+def test_marks_too_close_for_any_cut_are_told_so_and_what_helps() -> None:
+    with pytest.raises(InputError, match=r"(?s)stand so close together.*larger paper.*trim = \"cut\"") as refused:
+        fullest(83)
+    assert "20,000" not in str(refused.value)
+
+
+@uncut
+def test_slanting_lines_go_on_from_sheet_to_sheet_clear_of_what_is_hidden(name: str) -> None:
+    """On both sheets of a mark, the same two lines at 45° through one point of the wall, and enough of each to see."""
+    done = made(name)
+    by_name = {sheet.name: sheet for sheet in shown(name)}
+    assert done.sheets.marks
+    for mark in done.sheets.marks:
+        over, under = mark.sheets
+        for sheet in (by_name[over], by_name[under]):
+            through = list(_slanting(sheet, mark.x, mark.y))
+            assert len(through) == 2 and {round((s.y1 - s.y0) / (s.x1 - s.x0)) for s in through} == {1, -1}
+            hiding = above(done.sheets, done.sheets.sheet(sheet.name))
+            for s in through:
+                assert _seen(s, sheet.window, hiding) > RULER
+
+
+def _slanting(sheet: Shown, x: float, y: float) -> Iterator[Segment]:
+    """The lines at 45° with their middle at (x, y)."""
+    for s in wide(sheet.segments, WIDE):
+        if math.hypot((s.x0 + s.x1) / 2 - x, (s.y0 + s.y1) / 2 - y) < CLOSE and not is_level(s) and not is_upright(s):
+            yield s
+
+
+def _seen(s: Segment, window: Rect, hiding: list[Rect]) -> float:
+    """How long a piece of the line shows (mm), by points a tenth of a millimetre apart."""
+    length = math.hypot(s.x1 - s.x0, s.y1 - s.y0)
+    count = int(length * 10)
+    shown_points = 0
+    for number in range(count):
+        x, y = s.x0 + (s.x1 - s.x0) * number / count, s.y0 + (s.y1 - s.y0) * number / count
+        shown_points += window.has_point(x, y) and not any(over.has_point(x, y) for over in hiding)
+    return shown_points / 10
+
+
+@uncut
+def test_the_edge_of_the_upper_sheet_is_drawn_where_its_paper_will_end(name: str) -> None:
+    """Within the difference of the margins of paper that lies and stands: 13 and 7 mm (our defaults)."""
+    done = made(name)
+    by_name = {sheet.name: sheet for sheet in shown(name)}
+    for join in done.sheets.joins:
+        edge = paper_of(done.sheets, done.sheets.sheet(join.over))
+        dashed = [s for s in wide(by_name[join.under].segments, HAIR) if s.dash[0]]
+        if join.upright:
+            near = [s for s in dashed if is_upright(s) and abs(s.x0 - edge.x0) < 6.0 + CLOSE]
+        else:
+            near = [s for s in dashed if is_level(s) and abs(s.y0 - edge.y0) < 6.0 + CLOSE]
+        assert near, join
+
+
+@uncut
+def test_long_joins_have_two_pairs_of_lines_and_nobody_is_told_to_cut(name: str) -> None:
+    done = made(name)
+    for join in done.sheets.joins:
+        if math.dist((join.x0, join.y0), (join.x1, join.y1)) > 170.0:  # mm; two squares of 35 and what they keep off
+            assert sum(set(mark.sheets) == {join.over, join.under} for mark in done.sheets.marks) == 2
+    words = " ".join(day_before(done.plan, done.sheets))
+    assert "Cut nothing" in words and "trim line" not in words and "cut edge" not in words
+    texts = [text.text for sheet in shown(name) for text in sheet.texts]
+    assert not [text for text in texts if text.startswith("cut here")]
+
+
+@uncut
+def test_no_lettering_lies_on_slanting_lines(name: str) -> None:
+    """Nor in the squares that they span, but for what is hidden with them."""
+    done = made(name)
+    hides = done.sheets.hides
+    assert hides is not None
+    for sheet, page in sheet_pages(name):
+        for mark in (mark for mark in done.sheets.marks if sheet.name in mark.sheets):
+            join = next(join for join in done.sheets.joins if {join.over, join.under} == set(mark.sheets))
+            x, y = to_page_mm(sheet, mark.x, mark.y)
+            square = Rect.about(x, y, 2 * hides.reach(join.upright), 2 * hides.reach(join.upright))
+            on = [t.text for t in page.texts if t.seen.overlaps(square) and t.form not in ("rules", "square")]
+            assert on == [], f"{on} on {sheet.name}"
