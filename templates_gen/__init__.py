@@ -37,14 +37,30 @@ __version__ = "0.1.0"
 
 # Imported on first use: starting the program must not cost what only one of its commands needs.
 _HOME = {
-    "Finding": "checks", "InputError": "base.errors", "Job": "job.model", "Lettering": "drawing.lettering", "Made": "documents.making",
-    "OutputError": "base.errors", "Plan": "arranging.plan", "SheetPlan": "tiling.sheet", "Template": "drawing.items",
-    "TemplatesError": "base.errors", "draw_template": "documents.template", "find": "checks", "make_template": "documents.making",
-    "Proof": "documents.proof.making", "make_proof": "documents.proof.making",
-    "Printer": "printer.profile", "Readings": "printer.profile", "measured": "printer.profile",
-    "plan_sheets": "tiling.sheet", "correct": "documents.correcting", "plan_wall": "arranging.plan", "read_job": "job.reading.building",
+    "correct": "documents.correcting",
+    "draw_template": "documents.template",
+    "find": "checks",
+    "Finding": "checks",
+    "InputError": "base.errors",
+    "Job": "job.model",
+    "Lettering": "drawing.lettering",
+    "Made": "documents.making",
+    "make_proof": "documents.proof.making",
+    "make_template": "documents.making",
+    "measured": "printer.profile",
+    "OutputError": "base.errors",
+    "Plan": "arranging.plan",
+    "plan_sheets": "tiling.sheet",
+    "plan_wall": "arranging.plan",
+    "Printer": "printer.profile",
+    "Proof": "documents.proof.making",
+    "read_job": "job.reading.building",
+    "Readings": "printer.profile",
+    "SheetPlan": "tiling.sheet",
+    "Template": "drawing.items",
+    "TemplatesError": "base.errors",
     "write_pdf": "drawing.pdf.writing",
-}  # fmt: skip
+}
 
 __all__ = [
     "Finding",

@@ -14,7 +14,7 @@ NAME = PACKAGE.name
 
 
 def module_name(path: Path) -> str:
-    """`templates_gen/drawing/pdf/engine.py` is `pdf.engine`; a package's own file is its name, and the outermost is ""."""
+    """`templates_gen/drawing/png.py` is `drawing.png`; a package's own file is its name, and the outermost is ""."""
     parts = path.relative_to(PACKAGE).with_suffix("").parts
     return ".".join(part for part in parts if part != "__init__")
 

@@ -26,7 +26,7 @@ def doubted(base, *changes):
     return {value.rpartition(": ")[0] for each in found for value in each.confirm}
 
 
-# The limits are those of checks/doubts/usual.py and of the rule's own file: worked out by hand here where they are shares
+# The limits are those of checks/doubts/usual.py and of the rule's own file: worked out by hand where they are shares
 LIMITS = [  # job, path, a value that is doubted, one that is not, the field as the doubt names it
     ("mill", "wall.width", 20_100, 19_900, "wall, width"),
     ("mill", "wall.height", 8100, 7900, "wall, height"),

@@ -68,7 +68,7 @@ def test_how_sure_a_scale_is():
     ],
 )
 def test_ratios_of_real_print_paths_are_refused_with_what_made_them(ratio, on, words):
-    """Measured with pdftopdf of cups-filters 1.28.17, as `tests/printer/test_print_chain.py` does again where it is there."""
+    """Measured with pdftopdf of cups-filters 1.28.17, as `test_print_chain.py` does again where it is there."""
     for wobble in (-0.0005, 0.0, 0.0005):  # 0.1 mm read on 200 mm
         with pytest.raises(InputError, match="expected no more than 5% off") as caught:
             printer(300 * (ratio + wobble), 400 * ratio, on=on)
