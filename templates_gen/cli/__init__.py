@@ -6,6 +6,8 @@ from importlib import import_module
 
 import click
 
+from templates_gen import __version__
+
 BY_STEP = {
     "Plan": {
         "start": "Make a job file: from questions, a sample or a template.",
@@ -47,7 +49,7 @@ class _InOrder(click.Group):
 
 
 @click.group(cls=_InOrder, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 80})
-@click.version_option(package_name="templates-gen", prog_name="templates-gen")
+@click.version_option(__version__, prog_name="templates-gen")
 def program() -> None:
     """Print a full-scale paper template for hanging a group of frames, with the
     nails already in it.

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+import templates_gen
 from tests.jobs import SAMPLES
 from tests.made import SAMPLE_NAMES
 
@@ -41,6 +42,15 @@ def ran(unpacked: Path, folder: Path, *arguments: str) -> str:
 def test_the_wheel_has_every_file_of_the_package(unpacked):
     ours = {path.relative_to(ROOT) for path in (ROOT / "templates_gen").rglob("*.py")}
     assert {path.relative_to(unpacked) for path in unpacked.rglob("*.py")} == ours
+
+
+def test_the_wheel_has_the_version_that_the_package_says(unpacked):
+    (about,) = unpacked.glob("*.dist-info/METADATA")
+    assert f"Version: {templates_gen.__version__}" in about.read_text(encoding="utf-8").splitlines()
+
+
+def test_the_wheel_tells_type_checkers_that_it_has_types(unpacked):
+    assert (unpacked / "templates_gen" / "py.typed").is_file()  # PEP 561, "Packaging type information"
 
 
 def test_every_folder_of_the_package_is_listed():
