@@ -13,8 +13,8 @@ from templates_gen.documents.sheets.nail_marks import nail_lines
 from templates_gen.hanging.bearings import bearings, nail_rise, nails
 from templates_gen.job.model import Fixing, Frame, Hanger
 from templates_gen.job.reading.framing import build_frame
-from templates_gen.job.reading.tables import FrameTable
 from templates_gen.job.reading.typed import read_table
+from templates_gen.job.tables.frame import FrameTable
 from tests.jobs import Height, frame, group, job
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)

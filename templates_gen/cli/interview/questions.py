@@ -16,9 +16,11 @@ from templates_gen.job.reading.framing import PAIRS
 from templates_gen.job.reading.grouping import ALIGNMENTS, DEFAULT_GAP
 from templates_gen.job.reading.other_words import TWO_HOOKS, meant
 from templates_gen.job.reading.place import DEFAULT_CENTRE
-from templates_gen.job.reading.tables import FeatureTable, FixingTable, FrameTable, JobTable, WallTable
 from templates_gen.job.reading.typed import choices
 from templates_gen.job.seats import use_by_name
+from templates_gen.job.tables.frame import FixingTable, FrameTable
+from templates_gen.job.tables.wall import FeatureTable, WallTable
+from templates_gen.job.tables.whole import JobTable
 
 OFFERED = ("row", "rows", "column", "columns", "grid")
 """The arrangements that a few answers can tell; the others take a place for every frame, or a wall with stairs."""

@@ -10,8 +10,12 @@ from typing import Any
 from templates_gen.base.record import json_schemas
 from templates_gen.base.units import LENGTH_EXAMPLE, MASS_EXAMPLE
 from templates_gen.cli.interview.field_words import FIELDS
-from templates_gen.job.reading import tables
-from templates_gen.job.reading.tables import Length, Mass, Offset
+from templates_gen.job.tables.field import Length, Mass, Offset
+from templates_gen.job.tables.frame import MatTable
+from templates_gen.job.tables.group import SpotTable
+from templates_gen.job.tables.paper import MarginTable
+from templates_gen.job.tables.wall import FeatureTable
+from templates_gen.job.tables.whole import JobFile
 
 _LENGTH = {"$ref": "#/$defs/Length"}
 _PAIR = {"type": "array", "items": _LENGTH, "minItems": 2, "maxItems": 2}
@@ -32,7 +36,7 @@ READ_LATER: dict[str, Any] = {
 }
 """Fields that their table leaves untyped, for they are read one by one so that an error can say where it is."""
 
-_TABLES = (tables.JobFile, tables.FeatureTable, tables.SpotTable, tables.MatTable, tables.MarginTable)
+_TABLES = (JobFile, FeatureTable, SpotTable, MatTable, MarginTable)
 
 
 def job_schema() -> dict[str, Any]:

@@ -7,7 +7,7 @@ import math
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.job.accuracy import Accuracy
-from templates_gen.job.reading.tables import AccuracyTable
+from templates_gen.job.tables.paper import AccuracyTable
 
 LARGEST_LENGTH = 50.0
 """mm.  A larger standard deviation is taken for a slip of the unit.  Our own design, no source."""

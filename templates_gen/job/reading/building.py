@@ -20,18 +20,13 @@ from templates_gen.job.reading.frame_list import frame_rows, measured_rows
 from templates_gen.job.reading.framing import build_fixing, build_frame
 from templates_gen.job.reading.grouping import build_group
 from templates_gen.job.reading.own_units import written_units
-from templates_gen.job.reading.tables import (
-    AccuracyTable,
-    FixingTable,
-    FrameTable,
-    GroupTable,
-    JobFile,
-    JobTable,
-    PaperTable,
-)
 from templates_gen.job.reading.travelling import apart
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.reading.walling import build_paper, build_wall
+from templates_gen.job.tables.frame import FixingTable, FrameTable
+from templates_gen.job.tables.group import GroupTable
+from templates_gen.job.tables.paper import AccuracyTable, PaperTable
+from templates_gen.job.tables.whole import JobFile, JobTable
 
 KNOWN_TABLES = list(JobFile.__struct_fields__)
 

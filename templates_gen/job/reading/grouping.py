@@ -8,9 +8,9 @@ from collections.abc import Sequence
 from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.job.model import SIDES, Frame, Group, Spot, Wall
 from templates_gen.job.reading.place import centre_of, feature_around, gap_around, height_of, slope_of
-from templates_gen.job.reading.tables import GroupTable, SpotTable
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.reading.wishes import build_wishes
+from templates_gen.job.tables.group import GroupTable, SpotTable
 
 DEFAULT_GAP = 63.5
 """mm (2 1/2 in) between frames when none is given: within the 2-3 in usual for home groups.  Common practice."""

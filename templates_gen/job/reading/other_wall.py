@@ -15,10 +15,11 @@ from templates_gen.job.reading.files import check_text, parse_toml, read_bytes, 
 from templates_gen.job.reading.grouping import build_group
 from templates_gen.job.reading.own_units import written_units
 from templates_gen.job.reading.place import is_name
-from templates_gen.job.reading.tables import GroupTable, JobTable
 from templates_gen.job.reading.travelling import apart
 from templates_gen.job.reading.typed import read_length, read_table
 from templates_gen.job.reading.walling import build_wall
+from templates_gen.job.tables.group import GroupTable
+from templates_gen.job.tables.whole import JobTable
 
 
 def read_job_on(path: Path, other: Path) -> Job:

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.units import INCH
 from templates_gen.job.model import Feature, Height, Wall
-from templates_gen.job.reading.tables import GroupTable
 from templates_gen.job.reading.typed import read_length
+from templates_gen.job.tables.group import GroupTable
 
 DEFAULT_CENTRE = 57 * INCH
 """mm.  57 in from the floor, or a stair's nosings, to the middle of a picture, as many museums hang.  Common practice,

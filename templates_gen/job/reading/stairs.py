@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from templates_gen.base.errors import InputError
-from templates_gen.job.reading.tables import StairsTable
 from templates_gen.job.stairs import Stairs
+from templates_gen.job.tables.wall import StairsTable
 
 STEEPEST = 80.0
 """Degrees.  A steeper pitch is taken for a slip.  Common practice, no source."""

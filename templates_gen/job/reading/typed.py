@@ -11,7 +11,7 @@ from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import Table, convert
 from templates_gen.base.units import parse_length, parse_mass, parse_offset
 from templates_gen.job.reading.other_words import is_not_given, meant, on_two, sides_apart
-from templates_gen.job.reading.tables import Length, Mass, Offset
+from templates_gen.job.tables.field import Length, Mass, Offset
 
 _TableT = TypeVar("_TableT", bound=Table)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen.base.errors import InputError, did_you_mean
-from templates_gen.job.reading.tables import GroupTable
+from templates_gen.job.tables.group import GroupTable
 from templates_gen.job.wishes import Wishes
 
 FIELDS = ("largest", "pin", "together", "same_height", "heavy_low", "seed")

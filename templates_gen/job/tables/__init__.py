@@ -1,0 +1,1 @@
+"""Every table of a job file and each of its fields, declared once: types, words, examples, what is usual."""
