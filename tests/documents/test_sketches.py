@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
+import re
 import zlib
 from collections.abc import Callable
-from functools import partial
 from typing import Any
 
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
-from templates_gen.documents.instructions import sketches
-from templates_gen.documents.instructions.sketches import Sketch
+from templates_gen.documents.instructions.sketches import DASHES, GREYS, WIDTHS, Sketch, hung_in_order, sketch, sketches
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
 from tests.jobs import frame, group, job
 
@@ -28,35 +27,24 @@ def drawn(draw: Callable[[Sketch], Any]) -> list[Item]:
 def in_order(pen: Sketch) -> None:
     frames = [frame("a", 300, 400), frame("b", 500, 200), frame("c", 15, 400)]
     plan = plan_wall(job(*frames, group=group((("a", "b", "c"),))))
-    sketches.hung_in_order(pen, plan.frames, plan.group)
+    hung_in_order(pen, plan.frames, plan.group)
 
-
-STAIRS = {f"{draw.__name__}, {way:+d}": partial(draw, way=way)
-          for draw in (sketches.cross_over_stairs, sketches.pitch_checked) for way in (1, -1)}  # fmt: skip
-DRAWN = {
-    draw.__name__: draw
-    for draw in (
-        sketches.slits, sketches.pencil_cross, sketches.paper_up, sketches.pencil_lines, sketches.piece_placed,
-        sketches.drop_mark, sketches.nail_home, sketches.paper_off, sketches.levelled, sketches.stepped_back, in_order,
-    )
-} | STAIRS  # fmt: skip
 
 SEEN = {
     "slits": 1942845230,
-    "pencil_cross": 1343744495,
-    "paper_up": 2559994288,
-    "pencil_lines": 1999910949,
-    "piece_placed": 2053931047,
-    "drop_mark": 1319266775,
-    "nail_home": 3618407502,
-    "paper_off": 672612791,
+    "pencil-cross": 1343744495,
+    "paper-up": 2559994288,
+    "pencil-lines": 1999910949,
+    "piece-placed": 2053931047,
+    "drop-mark": 1319266775,
+    "nail-home": 3618407502,
+    "paper-off": 672612791,
     "levelled": 3218123938,
-    "stepped_back": 473113614,
-    "in_order": 3364317631,
-    "cross_over_stairs, +1": 2905694013,
-    "cross_over_stairs, -1": 1989813618,
-    "pitch_checked, +1": 4254486743,
-    "pitch_checked, -1": 3785171880,
+    "stepped-back": 473113614,
+    "cross-over-stair-to-the-right": 2905694013,
+    "cross-over-stair-to-the-left": 1989813618,
+    "pitch-checked-to-the-right": 4254486743,
+    "pitch-checked-to-the-left": 3785171880,
 }
 
 
@@ -72,17 +60,47 @@ def _rounded(value: Any) -> Any:
     return [_rounded(one) for one in value] if isinstance(value, tuple) else value
 
 
-@pytest.mark.parametrize("name", DRAWN)
+def crc(items: list[Item]) -> int:
+    return zlib.crc32("\n".join(map(written, items)).encode())
+
+
+@pytest.mark.parametrize("name", SEEN)
 def test_a_sketch_is_as_it_was_last_looked_at(name: str) -> None:
     """Whoever changes a drawing looks at it on a page (`python -m tests.pictures`), and writes its number here."""
-    assert zlib.crc32("\n".join(map(written, drawn(DRAWN[name]))).encode()) == SEEN[name]
+    assert crc(drawn(sketch(name))) == SEEN[name]
+
+
+def test_the_group_is_drawn_as_it_was_last_looked_at() -> None:
+    assert crc(drawn(in_order)) == 3364317631
+
+
+def test_every_drawing_is_looked_at_or_is_a_part_of_one() -> None:
+    parts = {stroke.split()[1] for strokes in sketches().values() for stroke in strokes if stroke[:3] in ("use", "mir")}
+    assert {*SEEN} <= {*sketches()} == {*SEEN} | parts
+
+
+def test_every_word_of_the_drawings_is_one_that_is_read() -> None:
+    """Whatever is not known draws nothing, or draws as if it were not there."""
+    styles = {"line": {*WIDTHS, *DASHES}, "shape": {*WIDTHS, *GREYS}, "box": {*WIDTHS, *GREYS}, "arrow": set()}
+    for stroke in (stroke for strokes in sketches().values() for stroke in strokes):
+        kind, *words = stroke.split()
+        plain = [word for word in words if not POINT.fullmatch(word) and word != "/"]
+        if kind in styles:
+            assert {*plain} <= styles[kind], stroke
+        else:
+            (only,) = plain
+            assert float(only) > 0 if kind == "circle" else kind in ("use", "mirrored") and only in sketches(), stroke
+
+
+POINT = re.compile(r"-?[\d.]+,-?[\d.]+")
 
 
 def test_a_stair_that_climbs_to_the_left_is_the_other_way_round() -> None:
     """All but the arrow to the cross from the wall's left end, the last line and head."""
-    for draw in (sketches.cross_over_stairs, sketches.pitch_checked):
+    for name in ("cross-over-stair", "pitch-checked"):
         right, left = (
-            [item for item in drawn(partial(draw, way=way)) if isinstance(item, Line)][:-1] for way in (1, -1)
+            [item for item in drawn(sketch(f"{name}-to-the-{way}")) if isinstance(item, Line)][:-1]
+            for way in ("right", "left")
         )
         assert [(60.0 - line.x0, line.y0, 60.0 - line.x1, line.y1) for line in left] == [
             pytest.approx((line.x0, line.y0, line.x1, line.y1)) for line in right
@@ -103,12 +121,12 @@ def test_arrows_end_in_a_head_whose_point_is_the_end() -> None:
 
 def test_what_has_to_meet_in_a_sketch_meets() -> None:
     """The knife's point and the slit, the target and both lines, the level and the line that it stands on."""
-    cut, dotted = [item for item in drawn(sketches.slits) if isinstance(item, Line)][-2:]
-    (blade,) = [item for item in drawn(sketches.slits) if isinstance(item, Polygon) and item.points[0] == (26.0, 15.0)
+    cut, dotted = [item for item in drawn(sketch("slits")) if isinstance(item, Line)][-2:]
+    (blade,) = [item for item in drawn(sketch("slits")) if isinstance(item, Polygon) and item.points[0] == (26.0, 15.0)
                 and item.filled]  # fmt: skip
     assert (cut.x1, cut.y1) == (dotted.x0, dotted.y0) == blade.points[0]
-    upright, level = [item for item in drawn(sketches.paper_up) if isinstance(item, Line)][:2]
-    (target, bubble) = [item for item in drawn(sketches.paper_up) if isinstance(item, Circle)]
+    upright, level = [item for item in drawn(sketch("paper-up")) if isinstance(item, Line)][:2]
+    (target, bubble) = [item for item in drawn(sketch("paper-up")) if isinstance(item, Circle)]
     assert (target.x, target.y) == (upright.x0, level.y0)
     assert bubble.y - 1.8 == pytest.approx(level.y0 + 0.2)  # it stands on the line's ink
     numbers = [item.text for item in drawn(in_order) if isinstance(item, Text)]

@@ -13,9 +13,8 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
 from templates_gen.base.words import counted, some
-from templates_gen.documents.instructions import sketches
 from templates_gen.documents.instructions.cautions import TITLE
-from templates_gen.documents.instructions.sketches import Sketch
+from templates_gen.documents.instructions.sketches import Sketch, hung_in_order, sketch
 from templates_gen.documents.schedule.distances import above_floor, left_end
 from templates_gen.hanging.lifting import on_bare_nails, wants_two
 from templates_gen.hanging.studs import on_stud
@@ -63,31 +62,31 @@ def _plugs(plan: Plan) -> int:
 def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     """The day from the finished paper on, step by step."""
     order = taping_order(sheets)
-    yield DayStep("Cut the slits", "On the table: cut the dotted release slit under every nail mark.", sketches.slits)
+    yield DayStep("Cut the slits", "On the table: cut the dotted release slit under every nail mark.", sketch("slits"))
     yield from _whole(plan) if order.pieces == 1 else _piece_by_piece(plan, sheets, order)
     yield from _marking(plan)
     yield DayStep(
         "Nail",
         f"Read “{TITLE}” first. Through the middle of every cross, once you have looked for cables and pipes there."
         f"{_several(plan)}{_unrated(plan)} Nails and screws must be in firmly before the paper moves.",
-        sketches.nail_home,
+        sketch("nail-home"),
     )
     yield DayStep(
         "Paper off",
         "Undo the tape. Lift the paper off over the nail heads, one by one: the slits open. Keep it for the next time.",
-        sketches.paper_off,
+        sketch("paper-off"),
     )
     yield _hanging(plan)
     yield DayStep(
         "Level each",
         "A spirit level on its top edge. Slide a wire on its hook until the bubble stands in the middle.",
-        sketches.levelled,
+        sketch("levelled"),
     )
     yield DayStep(
         "Step back",
         "Look from where people will. If one hangs too high or too low, measure its drop again, and move its "
         "nail by the difference.",
-        sketches.stepped_back,
+        sketch("stepped-back"),
     )
 
 
@@ -100,21 +99,21 @@ def _whole(plan: Plan) -> Iterator[DayStep]:
     )
     if not plan.slope:
         above = f"{show_both(plan.level_line, unit)} {above_floor(plan)}."
-        yield DayStep("Mark the wall", cross + above, sketches.pencil_cross)
-        yield DayStep("Paper up", hold, sketches.paper_up)
+        yield DayStep("Mark the wall", cross + above, sketch("pencil-cross"))
+        yield DayStep("Paper up", hold, sketch("paper-up"))
         return
-    high, way = show_both(plan.job.group.height.at, unit), 1 if plan.slope > 0 else -1
+    high, way = show_both(plan.job.group.height.at, unit), "to-the-right" if plan.slope > 0 else "to-the-left"
     yield DayStep(
         "Mark the wall",
         f"Lay a straight batten on the nosings. {cross}{high} straight above its lower edge.",
-        partial(sketches.cross_over_stairs, way=way),
+        sketch(f"cross-over-stair-{way}"),
     )
-    yield DayStep("Paper up", hold, sketches.paper_up)
+    yield DayStep("Paper up", hold, sketch("paper-up"))
     yield DayStep(
         "Check the pitch",
         f"Near both its ends the pitch line is {high} straight above the batten. Where they differ, the steps are "
         "uneven: keep the level line level, and move the paper up or down to share out the difference.",
-        partial(sketches.pitch_checked, way=way),
+        sketch(f"pitch-checked-{way}"),
     )
 
 
@@ -126,7 +125,7 @@ def _piece_by_piece(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[Day
         f"Draw two thin pencil lines on the wall: the level line {show_both(plan.level_line, unit)} above "
         f"the floor, by a spirit level, and the centre line {show_both(plan.centre_line, unit)} from "
         f"{left_end(plan)}, plumb; both as far as the sheets on the map.",
-        sketches.pencil_lines,
+        sketch("pencil-lines"),
     )
     alone = order.pieces == len(sheets.sheets)
     yield DayStep(
@@ -135,7 +134,7 @@ def _piece_by_piece(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[Day
         "both lines are from its rules: measure from both ends of the rule, and tape it up when all four are right and "
         "its level rule is level. Where it shows a line itself, lay that on the pencil line."
         f"{'' if alone else ' Of sheets taped to each other one is enough.'}",
-        sketches.piece_placed,
+        sketch("piece-placed"),
     )
 
 
@@ -149,7 +148,7 @@ def _marking(plan: Plan) -> Iterator[DayStep]:
             "Mark the rest",
             f"Not measured yet: {names}. Pull the wire taut at the hook, measure from there to the "
             f"frame's top edge, and mark that length on its drop rule: {seat}.",
-            sketches.drop_mark,
+            sketch("drop-mark"),
         )
 
 
@@ -167,7 +166,7 @@ def _unrated(plan: Plan) -> str:
 
 def _hanging(plan: Plan) -> DayStep:
     frames = hanging_order(plan)
-    draw = partial(sketches.hung_in_order, frames=frames, group=plan.group)
+    draw = partial(hung_in_order, frames=frames, group=plan.group)
     two = [hung.frame.id for hung in frames if wants_two(hung.frame)]
     if len(frames) == 1:
         name = frames[0].frame.id
