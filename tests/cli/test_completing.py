@@ -84,12 +84,14 @@ def test_the_program_answers_a_shell(folder):
     assert (done.stdout, done.stderr) == ("plain,tiles.toml\n", "")
 
 
-README = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+TERMINAL = (Path(__file__).parents[2] / "samples" / "terminal.md").read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize("shell", ["bash", "zsh", "fish"])
-def test_the_readme_tells_the_line_for_each_shell_and_it_gives_a_script(shell):
-    (line,) = [line for line in README.splitlines() if f"_TEMPLATES_GEN_COMPLETE={shell}_source templates-gen" in line]
+def test_the_text_tells_the_line_for_each_shell_and_it_gives_a_script(shell):
+    (line,) = [
+        line for line in TERMINAL.splitlines() if f"_TEMPLATES_GEN_COMPLETE={shell}_source templates-gen" in line
+    ]
     code = "import sys; sys.argv = ['templates-gen']; from templates_gen.__main__ import main; main()"
     env = {**os.environ, "_TEMPLATES_GEN_COMPLETE": f"{shell}_source"}
     done = subprocess.run([sys.executable, "-c", code], env=env, capture_output=True, text=True, timeout=30, check=True)

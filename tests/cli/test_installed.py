@@ -60,6 +60,12 @@ def test_the_wheel_tells_type_checkers_that_it_has_types(unpacked):
     assert (unpacked / "templates_gen" / "py.typed").is_file()  # PEP 561, "Packaging type information"
 
 
+def test_the_wheel_has_every_file_of_the_samples(unpacked):
+    names = {path.relative_to(ROOT / "samples") for path in (ROOT / "samples").rglob("*") if path.suffix != ".pdf"}
+    samples = unpacked / "templates_gen" / "samples"
+    assert {path.relative_to(samples) for path in samples.rglob("*")} == names
+
+
 def test_every_folder_of_the_package_is_listed():
     listed = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["tool"]["setuptools"]["packages"]
     folders = {".".join(path.parent.relative_to(ROOT).parts) for path in (ROOT / "templates_gen").rglob("*.py")}
