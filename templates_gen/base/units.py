@@ -42,7 +42,7 @@ UNIT_WORDS = {
     "in": "in", "inch": "in", "inches": "in", '"': "in",
     "ft": "ft", "foot": "ft", "feet": "ft", "'": "ft",
 }  # fmt: skip
-_MASS_WORDS = {
+MASS_WORDS = {
     "kg": "kg", "kilo": "kg", "kilos": "kg", "g": "g", "gram": "g", "grams": "g",
     "lb": "lb", "lbs": "lb", "pound": "lb", "pounds": "lb", "oz": "oz", "ounce": "oz", "ounces": "oz",
 }  # fmt: skip
@@ -93,7 +93,7 @@ def parse_mass(value: object) -> float:
     """Kilograms of a weight as people write it; the unit has to be there.  Raises ValueError."""
     if not isinstance(value, str):
         raise ValueError(f"found {_shown(value)}, expected {MASS_EXAMPLE}")
-    total = sum(amount * KG[unit] for amount, unit in _quantities(value, _MASS_WORDS, "", MASS_EXAMPLE))
+    total = sum(amount * KG[unit] for amount, unit in _quantities(value, MASS_WORDS, "", MASS_EXAMPLE))
     if not total <= HEAVIEST:
         raise ValueError(f"found {_shown(value)}, expected a weight of at most {HEAVIEST:g} kg")
     return total

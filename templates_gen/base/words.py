@@ -27,6 +27,11 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def with_article(noun: str) -> str:
+    """A noun behind "a" or "an", by its first letter."""
+    return f"{'an' if noun[:1].casefold() in 'aeiou' else 'a'} {noun}"
+
+
 def feature_place(number: int, name: str, *fields: str) -> str:
     """Where a field of a feature stands, in words: "feature 2 (switch), left"."""
     return ", ".join((f"feature {number} ({name})", *fields))

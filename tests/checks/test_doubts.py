@@ -33,6 +33,14 @@ LIMITS = [  # job, path, a value that is doubted, one that is not, the field as 
     ("mill", "wall.clear", 1510, 1490, "wall, clear"),
     ("bakery", "wall.board", "6,1", "5,9", "wall, board"),  # 60 mm; no other reading is a board
     ("bakery", "wall.studs.spacing", 71, 65, "wall, studs, spacing"),
+    ("bakery", "wall.studs.spacing", 24.9, 28, "wall, studs, spacing"),  # 250 mm
+    ("bakery", "fixing.angle", 9, 10, "frame 1, fixing, angle"),
+    ("bakery", "fixing.angle", 4.5, 0, "frame 1, fixing, angle"),
+    ("mill", "wall.feature.1.bottom", 451, 449, "feature 2 (door), bottom"),
+    ("seed-drawers", "frame.2.hanger.screw_below", 151, 79, "frame rack, hanger, screw_below"),
+    ("seed-drawers", "frame.2.hanger.screw_below", 220, 80, "frame rack, hanger, screw_below"),
+    ("stair", "frame.3.drop", 2.9, 3.1, "frame D, drop"),  # 30 mm
+    ("stair", "frame.0.drop", 2.7, 2.9, "frame A, drop"),  # 0.07 of 40 cm
     ("bakery", "wall.studs.first", 381, 379, "wall, studs, first"),
     ("stair", "wall.stairs.run", 45.1, 40, "wall, stairs, run"),
     ("stair", "wall.stairs.rise", 25.1, 21, "wall, stairs, rise"),
@@ -78,6 +86,84 @@ LIMITS = [  # job, path, a value that is doubted, one that is not, the field as 
 def test_a_value_is_doubted_beyond_its_limit_and_not_within_it(base, path, beyond, within, field):
     assert field in doubted(base, (path, beyond))
     assert field not in doubted(base, (path, within))
+
+
+def asked(base, *changes):
+    """What is asked about each doubted field once these paths have these values."""
+    raw = tables(base)
+    for path, value in changes:
+        set_to(path, value)(raw)
+    found = find(plan_wall(build_job(raw, SAMPLES / "job.toml")))
+    return " ".join(each.text for each in found if each.confirm)
+
+
+def test_a_cleat_whose_screws_follow_the_studs_is_not_doubted():
+    """A frame of 500 mm: studs 400 mm apart, one 20 mm from its left side; and one that is on no studs."""
+    cleat = {"kind": "cleat", "screw_below": 22, "seen_from": "front"}
+    field = "frame rack, hanger, right"
+    assert field not in doubted("seed-drawers", ("frame.2.hanger", cleat | {"left": 20, "right": 80}))
+    assert field in doubted("seed-drawers", ("frame.2.hanger", cleat | {"left": 20, "right": 140}))
+
+
+@pytest.mark.parametrize(
+    ("drops", "swapped"),
+    [
+        (("5,5", "5,8", "5,4", "7,5"), True),  # 7.5 was 5.7
+        (("5,5", "5,8", "5,4", "7,3"), False),  # 3.7 is no twin's
+        (("5,5", "5,8", "7,4", "7,5"), False),  # twins that differ anyway tell nothing
+        (("5,5", "5,8", "5,4", "6,5"), False),  # 9 mm, and 5.6 if it were swapped, but near enough as it is
+    ],
+)
+def test_two_figures_that_changed_places_are_seen_by_twins(drops, swapped):
+    changes = [(f"frame.{at}.drop", drop) for at, drop in enumerate(drops)]
+    raw = tables("bakery")
+    for path, value in (*changes, ("frame.4.drop", "5,6"), ("frame.5.drop", "5,6")):
+        set_to(path, value)(raw)
+    text = " ".join(each.text for each in find(plan_wall(build_job(raw, SAMPLES / "job.toml"))))
+    assert ("Did two figures change places?" in text) == swapped
+
+
+def test_a_window_that_reaches_the_floor_and_not_to_the_head_of_a_door_is_doubted():
+    window = {"kind": "window", "left": 20, "width": 100}
+    field = "wall.feature.0"
+    assert "feature 1 (window), bottom" in doubted("bakery", (field, window | {"bottom": 0, "height": 120}))
+    assert "feature 1 (window), bottom" not in doubted("bakery", (field, window | {"bottom": 0, "height": 215}))
+    assert "feature 1 (window), bottom" not in doubted("bakery", (field, window | {"bottom": 90, "height": 120}))
+
+
+def test_a_shelf_may_be_thin():
+    shelf = {"kind": "furniture", "name": "ledge", "left": 20, "width": 100, "bottom": 90}
+    field = "feature 1 (ledge), height"
+    assert field not in doubted("bakery", ("wall.feature.0", shelf | {"height": 1.2}))
+    assert field in doubted("bakery", ("wall.feature.0", shelf | {"height": 0.4}))
+
+
+@pytest.mark.parametrize(
+    ("weight", "ask"),
+    [
+        ("54 kg", "Is a decimal point missing?"),  # in lb it would still be too heavy, and nobody takes kg for oz
+        ("40 kg", "Is it in lb, not kg?"),
+        ("2.4 oz", "Is it in lb, not oz?"),
+    ],
+)
+def test_a_weight_is_asked_about_in_the_unit_it_was_written_in(weight, ask):
+    assert ask in asked("mill", ("frame.0.weight", weight))
+
+
+def test_no_drop_is_asked_about_in_parts_of_a_foot():
+    """3/16 in, in feet 2 1/4 in."""
+    assert "ft" not in asked("settee", ("frame.1.drop", "3/16"))
+
+
+def test_inches_are_asked_about_in_words():
+    """20 cm wide furniture: 20 in would be 50.8 cm."""
+    bench = {"kind": "furniture", "name": "bench", "left": 20, "width": 20, "bottom": 0, "height": 45}
+    text = asked("bakery", ("wall.feature.0", bench))
+    assert "Is it in inches?" in text and "the width of a bench" in text
+
+
+def test_a_diameter_of_tenths_is_shown_as_it_is():
+    assert "0.4 mm" in asked("mill", ("fixing", {"kind": "screw", "diameter": 0.4}))
 
 
 def test_a_group_that_hangs_beside_the_furniture_it_is_above_is_doubted():

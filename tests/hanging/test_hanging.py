@@ -1,6 +1,7 @@
 """Where the nail goes: worked examples for every hanger and fixing, in both units."""
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -12,6 +13,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.documents.sheets.nail_marks import nail_lines
 from templates_gen.hanging.bearings import bearings, nail_rise, nails
 from templates_gen.job.model import Fixing, Frame, Hanger
+from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.framing import build_frame
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.tables.frame import FrameTable
@@ -116,6 +118,31 @@ def test_a_pair_seen_from_the_back_is_mirrored():
     assert points(back) == [("A left", 1070.0, 1599.0), ("A right", 1340.0, 1609.0)]
 
 
+def test_what_a_frame_completes_was_seen_from_where_its_type_says():
+    """The type says from where, the frame only its two drops: 50 mm left as seen from behind, which is the right."""
+    kind = {"kind": "rings", "left": 30, "right": 30, "seen_from": "back"}
+    own = {"drop_left": 50, "drop_right": 52}
+    hanger = completed(kind, own).hanger
+    assert (hanger.drop_left, hanger.drop_right) == (52, 50)
+    assert dict(completed(kind, own, whole=True).written)["frame A, hanger, seen_from"] == "back"
+    front = completed(kind, own | {"seen_from": "front"}).hanger
+    assert (front.drop_left, front.drop_right) == (50, 52)
+    with pytest.raises(InputError, match="left and right differ"):
+        completed({"kind": "rings", "left": 30, "right": 30}, own)
+
+
+def completed(shared: dict[str, object], own: dict[str, object], whole: bool = False) -> Any:
+    """A frame of 400 mm with this hanger over that of its type; or its job."""
+    raw = {
+        "job": {"title": "Tiles", "unit": "mm"}, "wall": {"width": 3000, "height": 2500},
+        "group": {"arrangement": "row", "order": ["A"], "gap": 50, "height": {"centre": 1500}},
+        "frame_type": {"tile": {"width": 400, "height": 500, "hanger": shared}},
+        "frame": [{"id": "A", "type": "tile", "hanger": own}], "paper": {"size": "a4"},
+    }  # fmt: skip
+    read = build_job(raw, Path("job.toml"))
+    return read if whole else read.frames[0]
+
+
 def test_a_pair_seen_from_the_back_is_mirrored_in_inches():
     # frame 16 1/4 x 20 1/4 in, rings 1 1/2 in from the sides, 4 1/4 and 4 3/16 in down, from behind:
     # from the front the left one is 4 3/16 down: worked out by hand here
@@ -206,7 +233,7 @@ def test_a_load_in_pounds():
 def test_a_fixing_goes_straight_in_or_slants_but_not_along_the_wall():
     assert [as_read(fixing={"angle": angle}).fixing.angle for angle in (0, 89.9)] == [0, 89.9]
     for angle in (-1, 90):
-        with pytest.raises(InputError, match="expected degrees from straight in, 0 to 90"):
+        with pytest.raises(InputError, match="expected degrees from straight in: 0, and less than 90"):
             as_read(fixing={"angle": angle})
 
 

@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterable, Iterator
 
 from templates_gen.base.record import Record
-from templates_gen.base.units import INCH, MM, UNIT_WORDS, show, show_mass_both
+from templates_gen.base.units import INCH, MASS_WORDS, MM, UNIT_WORDS, show, show_mass_both
 from templates_gen.base.words import capital, some
 from templates_gen.checks.finding import WARN, Finding
 from templates_gen.job.model import Job
@@ -73,10 +73,15 @@ class Written(Record, frozen=True):
         """From where the two sides of a frame's hanger were seen: "front", "back", or "" where it is not said."""
         return self.texts.get(frame_place(frame, "hanger", "seen_from"), "")
 
+    def mass_unit(self, frame: str) -> str:
+        """The unit that a frame's weight was written in, of two the first: kg, g, lb or oz; "" if it is not known."""
+        words = re.findall("[a-z]+", self.texts.get(frame_place(frame, "weight"), "").lower())
+        return MASS_WORDS.get(words[0], "") if words else ""
+
     def metric_mass(self, frame: str) -> bool | None:
         """True for a frame's weight in kilograms or grams, False for pounds or ounces; None where it is not known."""
-        words = re.findall("[a-z]+", self.texts.get(frame_place(frame, "weight"), "").lower())
-        return words[0].startswith(("kg", "g", "kilo")) if words else None
+        unit = self.mass_unit(frame)
+        return unit in ("kg", "g") if unit else None
 
     def explicit(self, place: str) -> bool:
         """True where the unit was written beside the number."""
@@ -89,11 +94,15 @@ def written(job: Job) -> Written:
 
 
 def other_readings(mm: float, unit: str) -> Iterator[tuple[float, str]]:
-    """What the number of a length could mean in another unit (mm), each as a question: "is it in cm? 36 cm is …"."""
+    """What the number of a length could mean in another unit (mm), each as a question: "is it in cm? 36 cm is …".
+
+    Nobody writes less than a foot in feet.
+    """
     number = mm / MM[unit]
-    for other in LIKELY[unit]:
+    for other in LIKELY[unit] if number >= 1 else (each for each in LIKELY[unit] if each != "ft"):
         meant = number * MM[other]
-        yield meant, f"Is it in {other}? {number:.4g} {other} is {show(meant, _tape(unit))}."
+        words = "inches" if other == "in" else other
+        yield meant, f"Is it in {words}? {number:.4g} {other} is {show(meant, _tape(unit))}."
 
 
 def tenfold(mm: float, unit: str) -> Iterator[tuple[float, str]]:
@@ -126,10 +135,15 @@ def unusual(
     much = "more" if mm > usual.most else "less"
     least, most = (_roughly(each, known.unit) for each in (usual.least, usual.most))
     yield Doubt(
-        rule=rule, place=place, shown=show(mm, known.unit), about=about,
+        rule=rule, place=place, shown=_shown(mm, known.unit), about=about,
         why=f"{much} than is usual for {what} ({least} to {most})",
         ask=probably(mm, unit, usual) or "Measure it again.",
     )  # fmt: skip
+
+
+def _shown(mm: float, unit: str) -> str:
+    """A length as it is shown; less than 1 mm in tenths, for a screw of 0 mm is not what was written."""
+    return show(mm, unit) if mm >= 1.0 or not mm else f"{mm:.2g} mm"
 
 
 def _roughly(mm: float, unit: str) -> str:

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from templates_gen.base.geometry import TOLERANCE
-from templates_gen.base.units import show
-from templates_gen.base.words import feature_place
+from templates_gen.base.units import show, show_both
+from templates_gen.base.words import feature_place, with_article
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, unusual, written
 from templates_gen.job.model import Feature, Job
@@ -85,7 +85,7 @@ def _sizes(feature: Feature, place: str, known: Written) -> Iterator[Doubt]:
                 ask=f"What is its {name}?",
             )  # fmt: skip
         elif expected is not None:
-            yield from unusual(RULE, where, mm, expected, known, f"a {feature.called}'s {name}")
+            yield from unusual(RULE, where, mm, expected, known, f"the {name} of {with_article(feature.called)}")
 
 
 def _usual_sizes(feature: Feature) -> tuple[Usual | None, Usual | None]:
@@ -120,10 +120,17 @@ def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[
     if feature.kind == "outlet":
         yield from unusual(RULE, where, bottom, usual.OUTLET_BOTTOM, known, "an outlet above the floor")
     stands = feature.kind == "door" or (feature.kind == "furniture" and (_is_seat(feature) or _is_table(feature)))
-    if stands and bottom > usual.FROM_FLOOR:
+    low = feature.kind == "window" and bottom < usual.WINDOW_TO_FLOOR and feature.rect.y1 < usual.WINDOW_HEAD
+    if low:
+        yield Doubt(
+            rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{place}, height",),
+            why=f"so the window ends {show_both(feature.rect.y1, known.unit)} above the floor, where few do",
+            ask="How high above the floor does it begin?",
+        )  # fmt: skip
+    if stands and bottom > (usual.STEPS if feature.kind == "door" else usual.FROM_FLOOR):
         yield Doubt(
             rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{place}, left",),
-            why=f"but a {feature.called} stands on the floor",
+            why=f"but {with_article(feature.called)} stands on the floor",
             ask="Is it 0? Or did left and bottom, or bottom and height, change places?",
         )  # fmt: skip
 

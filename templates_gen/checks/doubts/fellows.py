@@ -191,7 +191,7 @@ def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doub
         rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),
         about=(frame.id,), uses=_uses(frame, "width", "height"),
         why=f"where the others would weigh about {shown_mass(usual, known.unit)} at its size",
-        ask=other_mass(own, min(theirs) / 1.5, max(theirs) * 1.5) or "Weigh it again.",
+        ask=other_mass(own, min(theirs) / 1.5, max(theirs) * 1.5, known.mass_unit(frame.id)) or "Weigh it again.",
     )  # fmt: skip
 
 

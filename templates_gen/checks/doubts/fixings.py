@@ -16,8 +16,9 @@ LENGTHS = {"nail": usual.NAIL_LENGTH, "hook": usual.HOOK_NAIL, "screw": usual.SC
 LEAST_RATING, MOST_RATING = 0.9, 120.0
 """kg: 2 lb to 265 lb.  Picture hooks are sold for 5 to 100 lb.  Common practice, no source."""
 
-MOST_NAILS, MOST_ANGLE = 5, 60.0
-"""Nails of one hook, and degrees they are driven at.  Common practice, no source: hooks have 1 to 3, at 30° to 45°."""
+MOST_NAILS, LEAST_ANGLE, MOST_ANGLE = 5, 10.0, 60.0
+"""Nails of one hook, and degrees they are driven at, if not straight in.  Common practice, no source: hooks have 1 to
+3 nails, at 30° to 45°."""
 
 
 def fixing_doubts(job: Job) -> Iterator[Doubt]:
@@ -65,4 +66,9 @@ def _kind(fixing: Fixing, place: str, known: Written, about: tuple[str, ...]) ->
         yield Doubt(
             rule=RULE, place=f"{place}, angle", shown=f"{fixing.angle:g}°", about=about,
             why="steeper than any hook holds its nail", ask="How many degrees from straight in?",
+        )  # fmt: skip
+    if fixing.angle and fixing.angle < LEAST_ANGLE:
+        yield Doubt(
+            rule=RULE, place=f"{place}, angle", shown=f"{fixing.angle:g}°", about=about,
+            why="so slight that no hook is made for it", ask="Is a figure missing? Straight in is 0.",
         )  # fmt: skip

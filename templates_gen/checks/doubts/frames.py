@@ -19,12 +19,11 @@ GLAZED = 4.0
 EDGE = 2500.0
 """mm·kg/m²: so much more, divided by its shorter side, may a small frame weigh, which is mostly moulding.  Our own."""
 
-MASSES = (
-    (KG["lb"], "Is it in lb, not kg?"), (1 / KG["lb"], "Is it in kg, not lb?"), (1000.0, "Is it in kg, not g?"),
-    (0.001, "Is it in g, not kg?"), (16.0, "Is it in lb, not oz?"), (1 / 16, "Is it in oz, not lb?"),
-    (10.0, "Is a figure missing?"), (0.1, "Is a decimal point missing?"),
-)  # fmt: skip
-"""How a weight may have been meant otherwise: so many times as much."""
+MASSES = (("kg", "lb"), ("lb", "kg"), ("g", "kg"), ("kg", "g"), ("oz", "lb"), ("lb", "oz"))
+"""The unit that a weight was written in, and the one it may have been meant in, the likeliest first."""
+
+TENFOLD = ((10.0, "Is a figure missing?"), (0.1, "Is a decimal point missing?"))
+"""So many times as much may have been meant."""
 
 
 def frame_doubts(job: Job) -> Iterator[Doubt]:
@@ -32,7 +31,7 @@ def frame_doubts(job: Job) -> Iterator[Doubt]:
     known = written(job)
     for frame in job.frames:
         yield from _sides(frame, known)
-        yield from _weight(frame, job.unit)
+        yield from _weight(frame, known)
         yield from _turned(frame, job.unit)
 
 
@@ -63,20 +62,21 @@ def weight_by_area(frame: Frame) -> float | None:
     return frame.weight / (frame.width * frame.height * 1e-6)
 
 
-def _weight(frame: Frame, unit: str) -> Iterator[Doubt]:
-    by_area = weight_by_area(frame)
+def _weight(frame: Frame, known: Written) -> Iterator[Doubt]:
+    by_area, unit = weight_by_area(frame), known.unit
     if by_area is None or frame.weight is None:
         return
     least, most = GLAZED if frame.glazing == "glass" else LIGHT, most_heavy(frame)
     if least <= by_area <= most:
         return
     much = "less" if by_area < least else "more"
+    ask = other_mass(by_area, 2 * LIGHT, HEAVY, known.mass_unit(frame.id))
     glazed = " and glass" if frame.glazing == "glass" and by_area > LIGHT else ""
     yield Doubt(
         rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, unit),
         about=(frame.id,), uses=(frame_place(frame.id, "width"), frame_place(frame.id, "height")),
         why=f"{much} than frames of this size{glazed} weigh ({_range(frame, least, most, unit)})",
-        ask=other_mass(by_area, 2 * LIGHT, HEAVY) or "Weigh it again. Are its width and height right?",
+        ask=ask or "Weigh it again. Are its width and height right?",
     )  # fmt: skip
 
 
@@ -85,9 +85,13 @@ def _range(frame: Frame, least: float, most: float, unit: str) -> str:
     return f"{show_mass(least * area, unit)} to {show_mass(most * area, unit)}"
 
 
-def other_mass(found: float, least: float, most: float) -> str:
-    """The question whether a weight was meant otherwise, in the first way that lies between these; "" for none."""
-    return next((ask for factor, ask in MASSES if least <= found * factor <= most), "")
+def other_mass(found: float, least: float, most: float, unit: str) -> str:
+    """The question whether a weight was meant otherwise, in the first way that lies between these; "" for none.
+
+    `unit` is what it was written in, "" where that is not known: nobody mistakes ounces for pounds in kilograms.
+    """
+    units = ((KG[meant] / KG[was], f"Is it in {meant}, not {was}?") for was, meant in MASSES if unit in ("", was))
+    return next((ask for factor, ask in (*units, *TENFOLD) if least <= found * factor <= most), "")
 
 
 UPRIGHT = 1.1

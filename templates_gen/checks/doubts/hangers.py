@@ -4,20 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.base.units import show, show_both
-from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, probably, written
+from templates_gen.base.units import INCH, show, show_both
+from templates_gen.checks.doubts import usual
+from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, probably, unusual, written
 from templates_gen.checks.wire import LEAST_PAIR
-from templates_gen.job.model import Frame, Job
+from templates_gen.job.model import Frame, Job, Studs
 
 DROPS = {
-    "wire": (0.05, 0.36, 14.0), "sawtooth": (0.0, 0.25, 4.0), "rings": (0.02, 0.42, 8.0),
+    "wire": (0.07, 0.36, 8.0), "sawtooth": (0.0, 0.25, 4.0), "rings": (0.02, 0.42, 8.0),
     "keyholes": (0.01, 0.36, 5.0), "cleat": (0.01, 0.42, 5.0),
 }  # fmt: skip
 """By the hanger: the least and the most of the frame's height that its drop is, and the least in mm.  Rings sit a
 quarter to a third down, and a taut wire bears above them (common practice in framers' trade texts); else our own."""
 
-SHORT_WIRE = 0.09, 40.0
-"""A wire whose drop is less of the height than this and less than so many mm is doubted too.  Our own, no source."""
+LONG_ENOUGH = 30.0
+"""mm of drop that no wire is too short with, however high the frame is: on tall ones the rings sit near the top.  Our
+own, no source."""
 
 SAWTOOTH_MOST = 45.0
 """mm.  A sawtooth sits on the frame's upper rail.  Our own, no source."""
@@ -47,11 +49,29 @@ def hanger_doubts(job: Job) -> Iterator[Doubt]:
     for frame in job.frames:
         for place, drop in drops(frame, known):
             yield from _drop(frame, place, drop, known)
-        if frame.hanger.left is not None and frame.hanger.right is not None:
+        if frame.hanger.left is not None and frame.hanger.right is not None and not _by_studs(frame, job.wall.studs):
             yield from _insets(frame, known)
             yield from _uneven(frame, known)
         if frame.hanger.kind == "wire":
             yield from _wire(frame, known)
+        if frame.hanger.screw_below is not None:
+            place, what = frame_place(frame.id, "hanger", "screw_below"), "a rail's screws under its edge"
+            below = frame.hanger.screw_below
+            yield from unusual("doubtful-hanger", place, below, usual.SCREW_BELOW, known, what, (frame.id,))
+
+
+SPACINGS, ON_STUD = (16 * INCH, 24 * INCH, 400.0, 600.0, 625.0), 20.0
+"""mm from stud to stud where the job does not tell (IRC Table R602.3(5); 400 to 625 mm from memory), and mm that a
+screw may be off a stud's middle: half its face."""
+
+
+def _by_studs(frame: Frame, studs: Studs | None) -> bool:
+    """True for a cleat whose screws are as far apart as studs are: the wall tells where they are, not the frame."""
+    apart = frame.width - (frame.hanger.left or 0.0) - (frame.hanger.right or 0.0)
+    spacings = SPACINGS if studs is None or studs.spacing is None else (studs.spacing,)
+    return frame.hanger.kind == "cleat" and any(
+        apart > ON_STUD and abs(apart - max(round(apart / each), 1) * each) <= ON_STUD for each in spacings
+    )
 
 
 def drops(frame: Frame, known: Written) -> list[tuple[str, float]]:
@@ -70,8 +90,9 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
     fits = Usual(max(least * frame.height, shortest), most * frame.height, 0.0, 0.0)
     if frame.hanger.kind == "sawtooth":
         fits = Usual(shortest, min(fits.most, SAWTOOTH_MOST), 0.0, 0.0)
-    slack = frame.hanger.kind == "wire" and drop < min(SHORT_WIRE[0] * frame.height, SHORT_WIRE[1])
-    if fits.holds(drop) and not slack:
+    if frame.hanger.kind == "wire":
+        fits = Usual(min(fits.least, LONG_ENOUGH), fits.most, 0.0, 0.0)
+    if fits.holds(drop):
         return
     much = "less" if drop < fits.most else "more"
     again = SLACK if frame.hanger.kind == "wire" else AGAIN
@@ -168,7 +189,7 @@ def _wire(frame: Frame, known: Written) -> Iterator[Doubt]:
         ("apart", hanger.apart, (APART.least * width, APART.most * width), "two fixings under one wire"),
         ("ring_separation", hanger.ring_separation, (SEPARATION[0] * width, width), "two rings, one to the other,"),
         ("ring_depth", hanger.ring_depth, (RING_DEPTH[0] * height, RING_DEPTH[1] * height), "rings from the top edge"),
-        ("drop_at_two", hanger.drop_at_two, (DROPS["wire"][0] * height, 0.45 * height), "a wire"),
+        ("drop_at_two", hanger.drop_at_two, (min(DROPS["wire"][0] * height, LONG_ENOUGH), 0.45 * height), "a wire"),
     )  # fmt: skip
     for name, mm, (least, most), what in measures:
         if mm is None or max(least, LEAST_PAIR if name == "apart" else 0.0) <= mm <= most:

@@ -6,7 +6,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from templates_gen.base.units import show, show_both
+from templates_gen.base.units import MM, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, probably, shown_mass, written
 from templates_gen.checks.doubts.fellows import MOST_COMPARED, mass_room
 from templates_gen.checks.doubts.hangers import SLACK, drops
@@ -15,6 +15,10 @@ from templates_gen.job.model import Frame, Job
 TWIN_DROPS = 0.09, 16.0, 24.0
 """Twins' drops differ by at most this share of their height, but never less or more than so many mm.  Our own, no
 source: wires of one make are cut to one length, and 1 in is not a stretched wire."""
+
+SWAPPED, NEAR, AGREE = 9.0, 4.0, 8.0
+"""mm that a drop whose two figures changed places is off at least; that it is then from its twins'; and that theirs
+differ by at most.  Our own, no source: 9 times the figures' difference is what is off."""
 
 ALONE = {"wire": (1.5, 1.9), "rings": (1.8, 2.2)}
 """So many times more, or less, than those of all others of one kind is a drop that stands alone, by its share of the
@@ -51,10 +55,12 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     room = max(least, min(most, share * twins[0].height))
     middle = median(drop for _, _, drop in measured) if len(measured) > 2 else measured[0][2]
     for frame, place, drop in measured:
-        if abs(drop - middle) <= room:
+        theirs = [drop for other, _, drop in measured if other.id != frame.id]
+        swapped = _swapped(drop, theirs, known.unit_of(place)) if theirs else ""
+        if abs(drop - middle) <= room and not swapped:
             continue
         others = [other.id for other, _, _ in measured if other.id != frame.id]
-        ask = probably(drop, known.unit_of(place), Usual(middle - room, middle + room, 0.0, 0.0))
+        ask = swapped or probably(drop, known.unit_of(place), Usual(middle - room, middle + room, 0.0, 0.0))
         yield Doubt(
             rule="doubtful-drop", place=place, shown=show(drop, known.unit),
             about=(frame.id, others[0]), uses=(frame_place(others[0], "drop"),),
@@ -62,6 +68,18 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
             f"{others[0]}, of the same size",
             ask=ask or (SLACK if frame.hanger.kind == "wire" else "Measure both again, from the top edge."),
         )  # fmt: skip
+
+
+def _swapped(drop: float, others: Sequence[float], unit: str) -> str:
+    """The question whether two figures changed places, where that makes it a drop as all its twins have, who agree."""
+    number = f"{drop / MM[unit]:.4g}"
+    figures = number.replace(".", "")
+    agree = max(others) - min(others) <= AGREE
+    if len(figures) != 2 or not agree or min(abs(drop - each) for each in others) <= SWAPPED:
+        return ""
+    meant = float(number.translate(str.maketrans(figures, figures[::-1]))) * MM[unit]
+    near = min(others) - NEAR <= meant <= max(others) + NEAR
+    return f"Did two figures change places? Then it is {show(meant, unit)}." if near else ""
 
 
 def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:

@@ -16,7 +16,7 @@ STAIR_WALL_HEIGHT = Usual(2000.0, 7000.0, 1200.0, 14_000.0)
 CLEAR = Usual(0.0, 600.0, 0.0, 1500.0)
 """How far frames stay from an edge or a feature."""
 
-STUD_SPACING = Usual(280.0, 650.0, 200.0, 700.0)
+STUD_SPACING = Usual(280.0, 650.0, 250.0, 700.0)
 """16 and 24 in (IRC Table R602.3(5)), 400 and 600 mm (UK practice, from memory); 12 in where it is close."""
 
 STUD_WIDTH = Usual(30.0, 110.0, 25.0, 160.0)
@@ -63,7 +63,7 @@ SIZES = {
     "radiator": (Usual(250.0, 3000.0, 100.0, 5000.0), Usual(150.0, 2500.0, 80.0, 3000.0)),
     "door": (Usual(500.0, 2600.0, 350.0, 5000.0), Usual(1800.0, 3000.0, 1200.0, 4000.0)),
     "window": (Usual(250.0, 4500.0, 100.0, 10_000.0), Usual(250.0, 3000.0, 100.0, 5000.0)),
-    "furniture": (Usual(200.0, 5000.0, 100.0, 8000.0), Usual(15.0, 2600.0, 10.0, 3500.0)),
+    "furniture": (Usual(200.0, 5000.0, 100.0, 8000.0), Usual(8.0, 2600.0, 5.0, 3500.0)),
 }  # fmt: skip
 """Width and height of what is on a wall."""
 
@@ -82,8 +82,11 @@ TABLES = frozenset(
 SWITCH_BOTTOM, OUTLET_BOTTOM = Usual(600.0, 1700.0, 300.0, 2200.0), Usual(30.0, 1500.0, 0.0, 2300.0)
 """Above the floor.  UK 450 to 1200 mm to the middle (Approved Document M, from memory); US switches at about 48 in."""
 
-FROM_FLOOR = 60.0
-"""mm above the floor that a door, or a seat or a table, begins at most: a sill."""
+FROM_FLOOR, STEPS = 60.0, 450.0
+"""mm above the floor that a seat or a table begins at most: a sill; and a door, with two steps before it."""
+
+WINDOW_TO_FLOOR, WINDOW_HEAD = 100.0, 1700.0
+"""mm above the floor that a window begins at most which reaches down to it; its head is then as high as a door's."""
 
 NAIL, SCREW = Usual(1.0, 5.0, 0.8, 6.0), Usual(2.0, 10.0, 1.5, 12.0)
 """Diameters."""
@@ -93,6 +96,9 @@ NAIL_LENGTH, HOOK_NAIL, SCREW_LENGTH = (
 )  # fmt: skip
 BELOW = Usual(9.0, 45.0, 4.0, 65.0)
 """How far a picture hook's seat lies below its nail."""
+
+SCREW_BELOW = Usual(3.0, 80.0, 1.0, 150.0)
+"""How far a rail's screws lie below the edge that bears.  Rails are some 30 to 100 mm high."""
 
 MARGIN = Usual(0.0, 30.0, 0.0, 50.0)
 """What a printer cannot reach."""

@@ -89,7 +89,8 @@ def build_fixing(table: FixingTable | FixingKind, where: str) -> Fixing:
         found = f"found {as_found(table.diameter)}"
         raise InputError(f"{where}, diameter", f"{found}, expected more than 0 and at most 20 mm")
     if table.angle is not None and not 0 <= table.angle < 90:
-        raise InputError(f"{where}, angle", f"found {table.angle}, expected degrees from straight in, 0 to 90")
+        expected = "expected degrees from straight in: 0, and less than 90"
+        raise InputError(f"{where}, angle", f"found {table.angle}, {expected}")
     values = {name: getattr(table, name) for name in table.__struct_fields__}
     return Fixing(**{name: value for name, value in values.items() if value is not None})
 
@@ -126,12 +127,15 @@ def _size(given: dict[str, Any], axis: int, built: tuple[float, float] | None, w
 def _hanger(layers: Sequence[FrameTable | None], where: str) -> Hanger:
     """The hanger that a type shares, a frame's own, and the one that was measured, each over what came before it.
 
-    One without a kind completes what came before it, and so does one that was measured and is of the same kind.
+    One without a kind completes what came before it, and so does one that was measured and is of the same kind.  What
+    a frame completes was seen from where its type says, unless it says otherwise.
     """
     values: dict[str, Any] = {"kind": "wire"}
+    shared = layers[0].hanger if layers[0] is not None else None
+    seen = shared.seen_from if shared is not None and not isinstance(shared, str) else None
     for layer, was_measured in zip(layers, (False, False, True), strict=True):
         if layer is not None and layer.hanger is not None:
-            own = _front_view(layer.hanger, where)
+            own = _front_view(layer.hanger, where, None if was_measured else seen)
             same = was_measured and own.get("kind") == values["kind"]
             values = values | own if same or "kind" not in own else own
     _check_fields_fit(values, where)
@@ -158,8 +162,10 @@ def _check_fields_fit(values: Mapping[str, Any], where: str) -> None:
         raise InputError(where, f"{kind} need 'left' and 'right': how far each lies in from the frame's sides")
 
 
-def _front_view(table: HangerTable | HangerKind, where: str) -> dict[str, Any]:
+def _front_view(table: HangerTable | HangerKind, where: str, seen: str | None) -> dict[str, Any]:
     """What the table gives, left and right as seen from the front, where the paper is seen from.
+
+    `seen`: from where the type's sides were seen, for a table that completes it.
 
     Raises InputError when the two sides differ and the file does not say from where they were seen: a guess would
     put both holes in the wrong place.
@@ -168,12 +174,13 @@ def _front_view(table: HangerTable | HangerKind, where: str) -> dict[str, Any]:
         return {"kind": table}
     values = {name: value for name in table.__struct_fields__ if (value := getattr(table, name)) is not None}
     sides = (table.left, table.drop_left), (table.right, table.drop_right)
-    if sides[0] != sides[1] and table.seen_from is None and table.kind in (None, *PAIRS):
+    seen_from = table.seen_from or (seen if table.kind is None else None)
+    if sides[0] != sides[1] and seen_from is None and table.kind in (None, *PAIRS):
         raise InputError(
             where,
             "left and right differ, expected 'seen_from' to say from where they were seen",
             'for example  seen_from = "back"',
         )
-    if table.seen_from != "back":
+    if seen_from != "back":
         return values
     return {_MIRRORED.get(name, name): value for name, value in values.items()}

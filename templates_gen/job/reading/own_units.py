@@ -30,8 +30,17 @@ def written_units(raw: Mapping[str, Any], rows: Sequence[tuple[str, Mapping[str,
     for name in ("group", "fixing", "paper", "accuracy"):
         found += _texts(raw.get(name, {}), name)
     for _, fields in rows:
-        found += _texts({**types.get(fields.get("type"), {}), **fields}, f"frame {fields['id']}")
+        found += _texts(_completed(types.get(fields.get("type"), {}), fields), f"frame {fields['id']}")
     return tuple(found)
+
+
+def _completed(shared: Mapping[str, Any], own: Mapping[str, Any]) -> Mapping[str, Any]:
+    """A frame's fields over those of its type; a hanger without a kind completes its type's."""
+    both = shared.get("hanger"), own.get("hanger")
+    together = {**shared, **own}
+    if isinstance(both[0], Mapping) and isinstance(both[1], Mapping) and "kind" not in both[1]:
+        together["hanger"] = {**both[0], **both[1]}
+    return together
 
 
 def _texts(table: object, place: str) -> Iterator[tuple[str, str]]:
