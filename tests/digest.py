@@ -26,7 +26,7 @@ COVERS = ("all", "marks", "nails")
 TRIMS = ("cut", "none")
 HELP = (
     "", "start", "check", "options", "proof", "measure", "template", "schedule", "labels", "correct", "printer",
-    "printer page", "printer record", "printer show", "printer list", "schema",
+    "printer page", "printer record", "printer show", "printer list", "schema", "help",
 )  # fmt: skip
 RECORDED = ("--paper", "a4", "--across", "179.2 mm", "--along", "249.5 mm")
 """What was measured on some printer's scale page of A4: a little short both ways.  Made up."""
@@ -56,6 +56,8 @@ def runs() -> Iterator[tuple[str, ...]]:
     for command in HELP:
         yield (*command.split(), "--help")
     yield ("schema",)
+    yield ("help",)
+    yield ("help", "job")
     yield ("printer", "page", "-o", "out.pdf")
     yield ("printer", "record", "tested", *RECORDED)
     yield ("printer", "show", "tested")

@@ -26,6 +26,18 @@ class Table(msgspec.Struct, forbid_unknown_fields=True, kw_only=True):
     """Base of every table of a job file, as it is written; an unknown field is an error."""
 
 
+NEEDED = msgspec.NODEFAULT
+"""What `defaults_of` has for a field that has to be given."""
+
+
+def defaults_of(table: type[Table]) -> list[tuple[str, Any]]:
+    """The names of a table's fields, each with the value it has where none is given, or `NEEDED`."""
+    return [
+        (known.name, known.default if known.default_factory is NEEDED else known.default_factory())
+        for known in msgspec.structs.fields(table)
+    ]
+
+
 _TableT = TypeVar("_TableT", bound=Table)
 
 
@@ -48,4 +60,4 @@ def json_schemas(tables: Sequence[type[Table]], custom: Callable[[type], dict[st
     return msgspec.json.schema_components(tables, schema_hook=custom, ref_template="#/$defs/{name}")[1]
 
 
-__all__ = ["Draft", "Record", "Table", "convert", "field", "json_schemas", "replace"]
+__all__ = ["NEEDED", "Draft", "Record", "Table", "convert", "defaults_of", "field", "json_schemas", "replace"]

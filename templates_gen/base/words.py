@@ -44,6 +44,6 @@ def lines_of(text: str, width: int, first: str = "", later: str = "") -> list[st
     """
     import textwrap
 
-    tied = re.sub(r"(?<=\broll) (?=\d)|(?<=\d) (?=\d+/\d|(?:in|mm|cm|m|lb|kg|N)\b|%)", "\u00a0", text)
+    tied = re.sub(r"(?<=\broll) (?=\d)|(?<=\d') (?=\d)|(?<=\d) (?=\d+/\d|(?:in|mm|cm|m|lb|kg|N)\b|%)", "\u00a0", text)
     lines = textwrap.wrap(tied, width, initial_indent=first, subsequent_indent=later, break_on_hyphens=False)
     return [line.replace("\u00a0", " ") for line in lines]

@@ -26,6 +26,7 @@ BY_STEP = {
         "printer": "Measure a printer, so that templates measure true.",
         "schema": "Show the JSON Schema of a job file, for editors.",
     },
+    "Read": {"help": "Show what a command does, or a field of the job file means."},
 }
 """What each command is for, in the order of the work.  Every command has a file of its name."""
 

@@ -49,6 +49,16 @@ def sample_names(_: click.Context, __: click.Parameter, typed: str) -> list[Comp
     return _beginning(taken.sample_names(), typed)
 
 
+def help_topics(ctx: click.Context, _: click.Parameter, typed: str) -> list[CompletionItem]:
+    """What there is help on: commands and the job file, and behind that its tables."""
+    from templates_gen.cli.reference import table_names
+
+    if ctx.params.get("topic"):
+        return _beginning(table_names() if ctx.params["topic"][0] == "job" else [], typed)
+    program = ctx.find_root().command
+    return _beginning(["job", *(program.list_commands(ctx) if isinstance(program, click.Group) else [])], typed)
+
+
 def _beginning(names: Iterable[str], typed: str) -> list[CompletionItem]:
     return _items(name for name in names if name.startswith(typed.lower()))
 

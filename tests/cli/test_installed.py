@@ -79,6 +79,8 @@ def test_the_installed_program_has_the_samples(unpacked, tmp_path):
         [sys.executable, "-P", "-c", code], env={"PATH": ""}, capture_output=True, text=True, check=True
     )
     assert folder.stdout.strip() == str(unpacked / "templates_gen" / "samples")
+    reference = unpacked / "templates_gen" / "samples" / "job-reference.txt"
+    assert ran(unpacked, tmp_path, "help", "job") == reference.read_text(encoding="utf-8")
     for name in SAMPLE_NAMES:
         assert ran(unpacked, tmp_path, "start", "--sample", name).splitlines()[-1].startswith(f"{name}.toml: a job")
     assert (tmp_path / "tile-rubbings.csv").read_bytes() == (SAMPLES / "tile-rubbings.csv").read_bytes()

@@ -18,7 +18,8 @@ from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job, read_job
 from templates_gen.job.reading.other_words import MEANT, NOT_GIVEN, TWO_HOOKS, is_not_given, meant, two_sides
 from templates_gen.job.reading.typed import choices
-from templates_gen.job.tables.frame import FixingTable, FrameTable
+from templates_gen.job.tables.frame import FrameTable
+from templates_gen.job.tables.hanger import FixingTable
 from templates_gen.job.tables.wall import FeatureTable, WallTable
 from templates_gen.job.tables.whole import JobTable
 from tests.running import MINIMAL, run

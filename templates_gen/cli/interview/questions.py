@@ -18,7 +18,8 @@ from templates_gen.job.reading.other_words import TWO_HOOKS, meant
 from templates_gen.job.reading.place import DEFAULT_CENTRE
 from templates_gen.job.reading.typed import choices
 from templates_gen.job.seats import use_by_name
-from templates_gen.job.tables.frame import FixingTable, FrameTable
+from templates_gen.job.tables.frame import FrameTable
+from templates_gen.job.tables.hanger import FixingTable
 from templates_gen.job.tables.wall import FeatureTable, WallTable
 from templates_gen.job.tables.whole import JobTable
 

@@ -23,8 +23,9 @@ from templates_gen.job.reading.own_units import written_units
 from templates_gen.job.reading.travelling import apart
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.reading.walling import build_paper, build_wall
-from templates_gen.job.tables.frame import FixingTable, FrameTable
+from templates_gen.job.tables.frame import FrameTable
 from templates_gen.job.tables.group import GroupTable
+from templates_gen.job.tables.hanger import FixingTable
 from templates_gen.job.tables.paper import AccuracyTable, PaperTable
 from templates_gen.job.tables.whole import JobFile, JobTable
 

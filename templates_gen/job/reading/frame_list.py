@@ -11,7 +11,8 @@ from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.words import some
 from templates_gen.job.reading.files import MOST_ROWS, parse_csv, read_bytes
 from templates_gen.job.reading.typed import read_table
-from templates_gen.job.tables.frame import FrameTable, HangerTable
+from templates_gen.job.tables.frame import FrameTable
+from templates_gen.job.tables.hanger import HangerTable
 from templates_gen.job.tables.whole import JobTable
 
 _JOINERS = re.compile("[\u200c\u200d]")

@@ -14,7 +14,8 @@ from templates_gen.job.frame_sizes import mat_shown
 from templates_gen.job.model import Fixing, Frame, Hanger
 from templates_gen.job.reading.parts import build_parts, check_parts, worked_out
 from templates_gen.job.reading.picture_sizes import picture_size
-from templates_gen.job.tables.frame import FixingKind, FixingTable, FrameTable, HangerKind, HangerTable
+from templates_gen.job.tables.frame import FrameTable
+from templates_gen.job.tables.hanger import FixingKind, FixingTable, HangerKind, HangerTable
 from templates_gen.job.weights import Estimate, estimate
 
 PAIRS = ("rings", "keyholes", "cleat")

@@ -2,52 +2,193 @@
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table
-from templates_gen.job.tables.field import Length, Offset
+from templates_gen.job.tables.field import Length, Offset, Words
+
+Arrangement = Literal["row", "column", "rows", "columns", "grid", "stairs", "around", "salon", "placed"]
 
 
 class HeightTable(Table):
-    centre: Length | None = None
-    above: str | None = None
-    above_nosings: Length | None = None
-    by: Length | None = None
-    top: Length | None = None
-    bottom: Length | None = None
+    """How high a group hangs, in one of five ways."""
+
+    centre: Annotated[
+        Length | None,
+        Words("from the floor to the middle of the group", '"57 in"', ask="How high is the middle of the group?"),
+    ] = None
+    above: Annotated[
+        str | None,
+        Words("the feature that the group hangs above", '"bench"', ask="What does the group hang above?"),
+    ] = None
+    above_nosings: Annotated[
+        Length | None,
+        Words("on a stair: from the line of the nosings straight up to the pitch line", '"58 in"'),
+    ] = None
+    by: Annotated[
+        Length | None,
+        Words(
+            "from the feature's top edge up to the lowest frame",
+            '"8 in"',
+            ask="How far above it is the lowest frame?",
+            more="It belongs to above.",
+        ),
+    ] = None
+    top: Annotated[
+        Length | None,
+        Words("from the floor to the highest edge of the group", '"80 in"', ask="How high is the top of the group?"),
+    ] = None
+    bottom: Annotated[
+        Length | None,
+        Words("from the floor to the lowest edge of the group", '"40 in"', ask="How high is the bottom of the group?"),
+    ] = None
 
 
 class SpotTable(Table):
-    centre: tuple[Offset, Offset] | None = None
-    top_left: tuple[Offset, Offset] | None = None
-    top_right: tuple[Offset, Offset] | None = None
-    bottom_left: tuple[Offset, Offset] | None = None
-    bottom_right: tuple[Offset, Offset] | None = None
+    """Where a frame is placed, by one of its points: across from the centre line, up from the level line."""
+
+    centre: Annotated[tuple[Offset, Offset] | None, Words("the middle of the frame", '["-10 in", "4 in"]')] = None
+    top_left: Annotated[tuple[Offset, Offset] | None, Words("its top left corner", '["-14 in", "9 in"]')] = None
+    top_right: Annotated[tuple[Offset, Offset] | None, Words("its top right corner", '["-6 in", "9 in"]')] = None
+    bottom_left: Annotated[tuple[Offset, Offset] | None, Words("its lower left corner", '["-14 in", "-1 in"]')] = None
+    bottom_right: Annotated[tuple[Offset, Offset] | None, Words("its lower right corner", '["-6 in", "-1 in"]')] = None
 
 
 class GroupTable(Table):
-    arrangement: Literal["row", "column", "rows", "columns", "grid", "stairs", "around", "salon", "placed"] = "row"
-    rows: list[list[str]] | None = None
-    columns: list[list[str]] | None = None
-    order: list[str] | None = None
-    across: int | None = None
-    place: dict[str, Any] | None = None
-    around: str | None = None
-    left: list[str] | None = None
-    above: list[str] | None = None
-    right: list[str] | None = None
-    below: list[str] | None = None
-    gap_around: Length | None = None
-    largest: Literal["centre"] | None = None
-    pin: dict[str, tuple[Offset, Offset]] | None = None
-    together: list[list[str]] | None = None
-    same_height: list[list[str]] | None = None
-    heavy_low: bool = False
-    seed: int = 0
-    gap: Length | None = None
-    gap_across: Length | None = None
-    gap_down: Length | None = None
-    align: Literal["top", "centre", "bottom", "left", "right"] = "centre"
-    set: Literal["left", "centre", "right", "top", "bottom", "spread"] = "centre"
-    centre_on: str | int | float = "wall"
-    height: HeightTable | None = None
+    """How the frames are arranged, and where they hang."""
+
+    arrangement: Annotated[
+        Arrangement,
+        Words(
+            "row, column, rows, columns or grid; for others: templates-gen help job group",
+            '"row"',
+            ask="How are the frames arranged?",
+            offered=True,
+            more="stairs climbs with a stair, around goes round a feature, placed takes a place for every frame, and "
+            "the places of salon are found.",
+        ),
+    ] = "row"
+    rows: Annotated[
+        list[list[str]] | None,
+        Words(
+            "row by row from the top, each from the left",
+            '[["A", "B"], ["C"]]',
+            ask="Which frames are in which row, from the top?",
+            more="For rows, and for a grid in place of across.",
+        ),
+    ] = None
+    columns: Annotated[
+        list[list[str]] | None,
+        Words(
+            "column by column, each from its top",
+            '[["A", "B"], ["C"]]',
+            ask="Which frames are in which column?",
+            more="For columns.",
+        ),
+    ] = None
+    order: Annotated[
+        list[str] | None,
+        Words(
+            "the frames in their order, from the left or from the top",
+            '["B", "A", "C"]',
+            usual="as they stand in the file",
+            more="For a row, a column, a grid and stairs.",
+        ),
+    ] = None
+    across: Annotated[
+        int | None,
+        Words(
+            "how many frames are in each row of the grid",
+            "3",
+            ask="How many frames are in each row?",
+            more="For a grid.",
+        ),
+    ] = None
+    place: Annotated[
+        dict[str, Any] | None,
+        Words(
+            "where each frame is, from the centre line and the level line",
+            '{ A = { centre = ["-10 in", "4 in"] } }',
+            more="For placed frames. A line for each is easier to read: place.A = { centre = [-250, 100] }.",
+            later=dict[str, SpotTable],
+        ),
+    ] = None
+    around: Annotated[
+        str | None,
+        Words(
+            "the feature that the frames hang around",
+            '"window"',
+            more="For around. The centre line is the feature's, and so is the height.",
+        ),
+    ] = None
+    left: Annotated[list[str] | None, Words("for around: the frames to its left, from the top", '["A", "B"]')] = None
+    above: Annotated[list[str] | None, Words("for around: the frames above it, from the left", '["C", "D"]')] = None
+    right: Annotated[list[str] | None, Words("for around: the frames to its right, from the top", '["E", "F"]')] = None
+    below: Annotated[list[str] | None, Words("for around: the frames below it, from the left", '["G"]')] = None
+    gap_around: Annotated[
+        Length | None, Words("for around: how far the frames are away from the feature", '"4 in"', usual="the gap")
+    ] = None
+    largest: Annotated[Literal["centre"] | None, Words("for salon: the largest frame in the middle", '"centre"')] = None
+    pin: Annotated[
+        dict[str, tuple[Offset, Offset]] | None,
+        Words(
+            "for salon: the middles of frames that have their place, from the centre line and the level line",
+            "{ A = [-300, 0] }",
+        ),
+    ] = None
+    together: Annotated[
+        list[list[str]] | None, Words("for salon: frames that are to be neighbours", '[["A", "B"]]')
+    ] = None
+    same_height: Annotated[
+        list[list[str]] | None, Words("for salon: frames whose middles are to be level", '[["C", "D"]]')
+    ] = None
+    heavy_low: Annotated[bool, Words("for salon: heavy frames low", "true")] = False
+    seed: Annotated[int, Words("for salon: a number that starts the search elsewhere", "1")] = 0
+    align: Annotated[
+        Literal["top", "centre", "bottom", "left", "right"],
+        Words(
+            "in a row: top, centre, bottom; in a column: left, centre, right",
+            '"top"',
+            ask="What lines up in each {line}?",
+        ),
+    ] = "centre"
+    gap: Annotated[
+        Length | None,
+        Words(
+            "the clear gap between two frames",
+            '"2 1/2 in"',
+            ask="How wide is the gap between two frames?",
+            offered=True,
+            metric='"6 cm"',
+            usual="2 1/2 in (63.5 mm)",
+        ),
+    ] = None
+    gap_across: Annotated[Length | None, Words("the gap from side to side", '"3 in"', usual="the gap")] = None
+    gap_down: Annotated[Length | None, Words("the gap from one row to the next", '"2 in"', usual="the gap")] = None
+    set: Annotated[
+        Literal["left", "centre", "right", "top", "bottom", "spread"],
+        Words(
+            "how rows line up: left, centre, right, or spread to one width; columns: top, centre, bottom, spread",
+            '"left"',
+            more="For rows and columns; for a grid, left, centre or right.",
+        ),
+    ] = "centre"
+    centre_on: Annotated[
+        str | int | float,
+        Words(
+            "wall, the name of a feature, or a distance from the left end",
+            '"bench"',
+            ask="What is the group centred on?",
+        ),
+    ] = "wall"
+    height: Annotated[
+        HeightTable | None,
+        Words(
+            "centre, top or bottom above the floor, or above a feature",
+            '{ centre = "57 in" }',
+            ask="How high do they hang?",
+            offered=True,
+            metric='{ centre = "145 cm" }',
+            usual="the middle at 57 in (1448 mm) above the floor, or above the nosings of a stair",
+        ),
+    ] = None

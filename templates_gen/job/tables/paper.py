@@ -2,36 +2,112 @@
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table
-from templates_gen.job.tables.field import Length
+from templates_gen.job.tables.field import Length, Words
 
 
 class MarginTable(Table):
-    top: Length | None = None
-    right: Length | None = None
-    bottom: Length | None = None
-    left: Length | None = None
+    """What a printer cannot reach of a page."""
+
+    top: Annotated[Length | None, Words("at the top", '"7 mm"', usual="7 mm")] = None
+    right: Annotated[Length | None, Words("at the right", '"7 mm"', usual="7 mm")] = None
+    bottom: Annotated[Length | None, Words("at the bottom", '"13 mm"', usual="13 mm")] = None
+    left: Annotated[Length | None, Words("at the left", '"7 mm"', usual="7 mm")] = None
 
 
 class PaperTable(Table):
-    size: Any = "a4"
-    margin: Any = None
-    overlap: Length | None = None
-    cover: Literal["all", "marks", "nails"] = "marks"
-    trim: Literal["cut", "none"] = "cut"
-    font: str = ""
+    """What is printed on, and what has to be on it."""
+
+    size: Annotated[
+        Any,
+        Words(
+            "letter, a4, tabloid, a3, …; or a roll: roll 24 in",
+            '"letter"',
+            ask="What paper is in the printer?",
+            more='Or [width, height], or a roll by its width and unit: "roll 24 in", "roll 610 mm". Sheets of a roll '
+            "are as wide as the roll and as long as needed, at most 5 m: the fewest and then the shortest.",
+            later=str | tuple[Length, Length],
+        ),
+    ] = "a4"
+    margin: Annotated[
+        Any,
+        Words(
+            "what the printer cannot reach, on all sides or by a table",
+            '"8 mm"',
+            usual="7 mm, at the bottom 13 mm",
+            later=Length | MarginTable,
+        ),
+    ] = None
+    overlap: Annotated[
+        Length | None, Words("how much two neighbouring sheets share, 10 to 40 mm", '"15 mm"', usual="12 mm")
+    ] = None
+    cover: Annotated[
+        Literal["all", "marks", "nails"],
+        Words(
+            "all of the group's rectangle, every mark, or only what the nails need",
+            '"all"',
+            more="With nails, sheets that touch no other hang separately: each says in large figures how far the level "
+            "line and the centre line are from its two rules, to be measured from two pencil lines on the wall.",
+        ),
+    ] = "marks"
+    trim: Annotated[
+        Literal["cut", "none"],
+        Words(
+            "cut along trim lines, or none: sheets are taped as they are",
+            '"none"',
+            more="Without scissors a sheet's blank margin covers a strip of its neighbour. No nail mark, name or edge "
+            "of a frame lies in it, only short stretches of lines that cross it; the paper is set by two slanting "
+            "lines at the ends of each join that have to go on straight from sheet to sheet, with a ruler laid along "
+            "them. That takes more care than register marks on a cut edge, and on a join shorter than about 15 cm "
+            "there is one such pair of lines, or none: the expected error counts it all, and can be several times as "
+            "large. Some jobs take a few sheets more.",
+        ),
+    ] = "cut"
+    font: Annotated[
+        str,
+        Words(
+            "a TrueType font for letters that the program's own lack",
+            '"FILE.ttf"',
+            more="Latin, Greek, Cyrillic, Vietnamese, Hebrew, Arabic, Devanagari and Thai letters need none.",
+        ),
+    ] = ""
 
 
 class AccuracyTable(Table):
-    scale: int | float | None = None
-    reading: Length | None = None
-    match: Length | None = None
-    moisture_along: int | float | None = None
-    moisture_across: int | float | None = None
-    humidity: int | float | None = None
-    drop: Length | None = None
-    nailing: Length | None = None
-    placing: Length | None = None
-    string: bool = True
+    """How exactly people and machines work: usual errors, one time in three it is more."""
+
+    scale: Annotated[
+        int | float | None,
+        Words(
+            "of a printer that was not measured, in per cent",
+            "0.5",
+            usual="0.3; a plotter is taken to be 0.1 or less",
+        ),
+    ] = None
+    reading: Annotated[
+        Length | None,
+        Words("of one end of a rule, or of a ruler laid on a line where nothing is cut", '"0.5 mm"', usual="0.2 mm"),
+    ] = None
+    match: Annotated[Length | None, Words("of the two prints of a registration mark", '"0.5 mm"', usual="0.4 mm")] = (
+        None
+    )
+    moisture_along: Annotated[
+        int | float | None,
+        Words("of paper along its grain, in per cent for 10 % of humidity", "0.03", usual="0.045"),
+    ] = None
+    moisture_across: Annotated[
+        int | float | None,
+        Words("of paper across its grain, in per cent for 10 % of humidity", "0.06", usual="0.09"),
+    ] = None
+    humidity: Annotated[
+        int | float | None,
+        Words("of the air between printing and nailing, in per cent", "5", usual="10"),
+    ] = None
+    drop: Annotated[Length | None, Words("of one drop", '"1 mm"', usual="0.5 mm")] = None
+    nailing: Annotated[Length | None, Words("of one nail", '"1 mm"', usual="0.5 mm")] = None
+    placing: Annotated[
+        Length | None, Words("of a piece of paper that is taped to no other", '"2 mm"', usual="1 mm")
+    ] = None
+    string: Annotated[bool, Words("true: the level line is held to a string when the sheets are taped", "false")] = True

@@ -1,0 +1,129 @@
+"""The reference of the job file as text, made from its tables: every field with an example, its type, what it means."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any, get_args, get_origin
+
+from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.base.toml import toml
+from templates_gen.base.words import capital, lines_of
+from templates_gen.job.tables.contents import CHAPTERS, EXAMPLE, INTRODUCTION, Chapter
+from templates_gen.job.tables.field import Field, Length, Mass, Offset, choices, fields_of, options, tables_in
+
+WIDTH = 80
+"""Letters in a line: what a terminal shows, and a page of typed text.  Common practice, no source."""
+
+_FIELD, _BELOW = "  ", "      "
+_EACH = "a table each"
+
+_KINDS: dict[Any, str] = {
+    str: "text", int: "a whole number", float: "a number", bool: "true or false", Length: "a length",
+    Offset: "a distance, negative to the left or down", Mass: "a weight with its unit",
+}  # fmt: skip
+
+
+def reference(name: str = "") -> str:
+    """The reference of the job file, or of one of its tables, or of all fields of one name, in lines of 80 letters.
+
+    Raises InputError for a name of none.
+    """
+    if not name:
+        return _text(_whole())
+    plain = name.strip("[]").removeprefix("wall.").casefold()
+    if chapter := _chapter(plain):
+        return _text(_lines(chapter))
+    holders = [chapter for chapter in CHAPTERS if plain in fields_of(chapter.table)]
+    if not holders:
+        names = [chapter.name for chapter in CHAPTERS]
+        known = [*names, *(field for chapter in CHAPTERS for field in fields_of(chapter.table))]
+        hint = did_you_mean(plain, known, f"tables: {', '.join(names)}")
+        raise InputError("help job", f"found {name!r}, expected the name of a table or a field", hint)
+    found = ((chapter.heading, "", *_field(fields_of(chapter.table)[plain])) for chapter in holders)
+    return _text(line for lines in found for line in lines)
+
+
+def table_names() -> list[str]:
+    """The names under which a table may be asked for."""
+    return [chapter.name for chapter in CHAPTERS] + [name for name in _ALSO]
+
+
+_ALSO = {"frame_type": "frame", "glazing": "part", "backing": "part", "spot": "place"}
+
+
+def _chapter(name: str) -> Chapter | None:
+    name = _ALSO.get(name, name)
+    return next((chapter for chapter in CHAPTERS if chapter.name == name), None)
+
+
+def _text(lines: Iterator[str]) -> str:
+    return "\n".join(lines).rstrip("\n") + "\n"
+
+
+def _whole() -> Iterator[str]:
+    yield from _titled("The job file", "=")
+    for paragraph in INTRODUCTION:
+        yield from (*lines_of(paragraph, WIDTH), "")
+    yield "Its tables, each to be had alone (templates-gen help job wall):"
+    yield ""
+    widest = max(len(chapter.name) for chapter in CHAPTERS)
+    yield from (f"  {chapter.name:{widest}}  {chapter.heading}" for chapter in CHAPTERS)
+    yield from ("", "This is a whole job:", "")
+    yield from (f"  {line}".rstrip() for line in EXAMPLE.splitlines())
+    for chapter in CHAPTERS:
+        yield from ("", *_lines(chapter))
+
+
+def _titled(text: str, line: str = "-") -> Iterator[str]:
+    yield from (text, line * len(text), "")
+
+
+def _lines(chapter: Chapter) -> Iterator[str]:
+    yield from _titled(chapter.heading)
+    for paragraph in chapter.about:
+        yield from (*lines_of(paragraph, WIDTH), "")
+    for field in fields_of(chapter.table).values():
+        yield from _field(field)
+
+
+def _field(field: Field) -> Iterator[str]:
+    """A field as a job file has it, its type and what it is left out, and what it means."""
+    words, each = field.words, type_words(field.type) == _EACH
+    yield from lines_of(words.example if each else f"{field.name} = {words.example}", WIDTH, _FIELD, _BELOW)
+    yield from lines_of(f"{capital(type_words(field.type))}. {_left_out(field)}", WIDTH, _BELOW, _BELOW)
+    yield from (*lines_of(_meaning(field), WIDTH, _BELOW, _BELOW), "")
+
+
+def _meaning(field: Field) -> str:
+    """What it means in sentences; words of the job file keep their small letters."""
+    words = field.words
+    means = words.means if words.means.startswith(choices(field.type) or "\0") else capital(words.means)
+    return f"{means}. {words.more}".strip()
+
+
+def _left_out(field: Field) -> str:
+    if field.needed or field.words.must:
+        return "Needed."
+    if field.words.usual:
+        return f"If left out: {field.words.usual}."
+    if field.default in (None, "", []):
+        return "May be left out."
+    return f"If left out: {toml(field.default)}."
+
+
+def type_words(kind: Any) -> str:
+    """How a value of this type is written, in words: "a length", "one of cut, none"."""
+    several = [one for one in options(kind) if not (one is int and float in options(kind))]
+    said = [f"one of {', '.join(words)}"] if (words := choices(kind)) else []
+    return " or ".join([*said, *filter(None, map(_one, several))])
+
+
+def _one(kind: Any) -> str:
+    origin, parts = get_origin(kind), get_args(kind)
+    if origin is tuple:
+        return "[across, up]" if parts[0] is Offset else "[width, height]"
+    if origin is list:
+        return _EACH if tables_in(parts[0]) else f"a list in [ ], of {type_words(parts[0])} each"
+    if origin is dict:
+        return f"a name = {type_words(parts[1])} for each"
+    return "a table in { }" if tables_in(kind) else _KINDS.get(kind, "")

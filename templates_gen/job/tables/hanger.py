@@ -1,0 +1,132 @@
+"""The tables of a hanger and of a fixing as they are written."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from templates_gen.base.record import Table
+from templates_gen.job.tables.field import Length, Mass, Words
+
+HangerKind = Literal["wire", "sawtooth", "rings", "keyholes", "cleat"]
+FixingKind = Literal["nail", "hook", "screw"]
+
+
+class HangerTable(Table):
+    """A hanger; without a kind it completes that of the frame's type."""
+
+    kind: Annotated[
+        HangerKind | None,
+        Words(
+            "wire, sawtooth, rings, keyholes or cleat",
+            '"rings"',
+            usual="that of the frame's type, else wire",
+            more="D-rings, two hooks and the like are understood.",
+        ),
+    ] = None
+    left: Annotated[
+        Length | None,
+        Words(
+            "from the frame's left side to the middle of the left ring, keyhole or screw",
+            '"1 1/2 in"',
+            ask="From behind: how far is the left one from the frame's left side?",
+            more="Needed for two of them, and so is right.",
+        ),
+    ] = None
+    right: Annotated[
+        Length | None,
+        Words(
+            "from the frame's right side to the middle of the right one",
+            '"1 1/2 in"',
+            ask="From behind: how far is the right one from the frame's right side?",
+        ),
+    ] = None
+    drop_left: Annotated[
+        Length | None,
+        Words(
+            "from the frame's top edge down to where the left one bears, measured from behind",
+            '"2 1/4 in"',
+            ask="How far below the top edge does the left one bear?",
+            usual="the frame's drop",
+        ),
+    ] = None
+    drop_right: Annotated[
+        Length | None,
+        Words(
+            "from the frame's top edge down to where the right one bears, measured from behind",
+            '"2 3/16 in"',
+            ask="How far below the top edge does the right one bear?",
+            usual="the frame's drop",
+        ),
+    ] = None
+    seen_from: Annotated[
+        Literal["front", "back"] | None,
+        Words(
+            "from where left and right were seen",
+            '"back"',
+            more="Needed where the two sides differ: a guess would put both holes in the wrong place.",
+        ),
+    ] = None
+    apart: Annotated[
+        Length | None,
+        Words(
+            "from one fixing to the other under one wire",
+            '"10 in"',
+            ask="How far apart are the two hooks of frame {id}?",
+            usual="the wire is on one fixing",
+        ),
+    ] = None
+    drop_at_two: Annotated[
+        Length | None,
+        Words(
+            "from the top edge down to the wire on both hooks, as it hangs",
+            '"4 in"',
+            ask="How far below the top edge does the wire of frame {id} bear on the two hooks?",
+            usual="worked out from the frame's drop, ring_separation and ring_depth",
+            more="Two fixings lift the frame, so this is longer than the drop on one hook. Two drops that do not fit "
+            "one wire are a warn.",
+        ),
+    ] = None
+    ring_separation: Annotated[
+        Length | None, Words("from one ring of the wire to the other, straight across", '"26 in"')
+    ] = None
+    ring_depth: Annotated[
+        Length | None, Words("from the frame's top edge down to the rings of the wire", '"7 1/2 in"')
+    ] = None
+    screw_below: Annotated[
+        Length | None,
+        Words(
+            "from the rail's bearing edge down to its screws",
+            '"7/8 in"',
+            ask="How far are the screws below the edge that it bears on?",
+            more="For a cleat, whose two screws are marked.",
+        ),
+    ] = None
+
+
+class FixingTable(Table):
+    """What goes into the wall."""
+
+    kind: Annotated[
+        FixingKind,
+        Words(
+            "nail, hook or screw, for every frame without its own",
+            '"hook"',
+            ask="What goes into the wall?",
+            more="The nails of a picture hook go through the hook's own holes, so a hook has one nail point: the "
+            'middle of its nails. Its label then says "hook with 2 nails".',
+        ),
+    ] = "nail"
+    below: Annotated[
+        Length | None,
+        Words(
+            "from the nail down to the hook's seat",
+            '"7/8 in"',
+            ask="How far is the hook's seat below its nail?",
+            more="Needed for a hook; where it has several nails, from their middle.",
+        ),
+    ] = None
+    diameter: Annotated[Length | None, Words("how thick the nail or the screw is", '"2 mm"', usual="1.8 mm")] = None
+    rating: Annotated[Mass | None, Words("what its maker rates one fixing for", '"20 lb"')] = None
+    nails: Annotated[int | None, Words("how many nails one fixing has", "2", usual="1")] = None
+    length: Annotated[Length | None, Words("how long the nail is", '"1 1/4 in"')] = None
+    angle: Annotated[int | float | None, Words("degrees from straight in at which it is driven", "45")] = None
