@@ -26,11 +26,11 @@ from templates_gen.checks import (
     twins,
     wire,
 )
-from templates_gen.checks.doubts import asking as doubts
+from templates_gen.checks.doubts import all_doubts
 from templates_gen.checks.finding import NOTE, STOP, WARN, Finding, findings_data, stops
 
 PARTS = (
-    fitting, doubts, hanging, found, stairs, behind, lifting, over, people, ladder, building, wire, holding, board,
+    fitting, all_doubts, hanging, found, stairs, behind, lifting, over, people, ladder, building, wire, holding, board,
     parts, twins,
 )  # fmt: skip
 RULES = tuple(rule for part in PARTS for rule in part.RULES)

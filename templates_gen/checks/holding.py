@@ -19,9 +19,8 @@ from templates_gen.hanging.fixings import (
     length_in_stud,
     outward_pull,
 )
-from templates_gen.hanging.lifting import on_bare_nails
 from templates_gen.hanging.studs import on_stud
-from templates_gen.hanging.weight_classes import HEAVY_WORDS, is_heavy
+from templates_gen.hanging.weight_classes import HEAVY_WORDS, is_heavy, on_bare_nails
 from templates_gen.job.weights import weight_words
 
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"

@@ -10,8 +10,7 @@ from templates_gen.base.words import counted
 from templates_gen.checks.finding import NOTE, WARN, Finding
 from templates_gen.checks.sentences import WHO_DECIDES, listed, same_words
 from templates_gen.hanging.fixings import TRADE_FACTOR, is_board
-from templates_gen.hanging.lifting import on_bare_nails, wants_two
-from templates_gen.hanging.weight_classes import weight_class
+from templates_gen.hanging.weight_classes import on_bare_nails, wants_two, weight_class
 from templates_gen.job.model import Wall
 from templates_gen.job.weights import weight_words
 

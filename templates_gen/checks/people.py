@@ -8,9 +8,8 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
-from templates_gen.checks.both_systems import Printed
 from templates_gen.checks.finding import NOTE, WARN, Finding
-from templates_gen.checks.sentences import ground, listed
+from templates_gen.checks.sentences import Printed, ground, listed
 
 ADA_SOURCE = "2010 ADA Standards, 307.2"
 DEEPEST, LOW_EDGE, HIGH_EDGE = Printed(4, 100), Printed(27, 685), Printed(80, 2030)

@@ -1,11 +1,12 @@
-"""Lists of names in the sentences of findings, and what several of them say."""
+"""Names and lengths in the sentences of findings, and what several of them say."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.units import DIVISION, show_both
+from templates_gen.base.record import Record
+from templates_gen.base.units import DIVISION, INCH, show, show_both
 from templates_gen.base.words import capital, some
 from templates_gen.job.model import Wall
 
@@ -56,3 +57,24 @@ def short_of(wanted: float, mm: float, unit: str) -> str:
     """A length that is less than the one wanted, in both systems; also where a tape measure shows them alike."""
     shown = show_both(mm, unit)
     return f"a little less than {shown}" if shown == show_both(wanted, unit) else shown
+
+
+class Printed(Record, frozen=True):
+    """A length as a standard prints it, in inches and in mm; a job is held to the figure of its own unit."""
+
+    inches: float
+    metric: float
+
+    def mm(self, unit: str) -> float:
+        """The length that a job in this unit is held to (mm)."""
+        return self.inches * INCH if unit == "in" else self.metric
+
+    def words(self, unit: str) -> str:
+        """In the job's unit and then in the other, both as the standard prints them."""
+        if unit == "in":
+            return f"{self.inches:g} in · {self.metric:g} mm"
+        return f"{show(self.metric, unit)} · {self.inches:g} in"
+
+    def shown(self, unit: str) -> str:
+        """The figure of the job's unit, and what that is in the other."""
+        return show_both(self.mm(unit), unit)

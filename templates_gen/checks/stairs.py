@@ -8,9 +8,8 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
-from templates_gen.checks.both_systems import Printed
 from templates_gen.checks.finding import NOTE, STOP, WARN, Finding
-from templates_gen.checks.sentences import by_how_much, listed, short_of
+from templates_gen.checks.sentences import Printed, by_how_much, listed, short_of
 
 HANDRAIL = Printed(34, 865), Printed(38, 965)
 """Straight above the nosings, between which the top of a handrail is (2010 ADA Standards, 505.4, from memory)."""

@@ -24,8 +24,8 @@ from templates_gen.hanging.statics import (
     steady_angle,
 )
 from templates_gen.hanging.wire import drop_at_two_limits, hung_wire, mass_depth
+from templates_gen.job.accuracy import SEEN_ANGLE
 from templates_gen.job.model import Frame
-from templates_gen.job.seeing import SEEN_ANGLE
 
 FLAT, VERY_FLAT = 30.0, 15.0
 """Degrees under which a wire pulls each ring with more than the frame's weight, and with about twice as much:

@@ -8,7 +8,7 @@ from typing import Any
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import Record, replace
 from templates_gen.checks import Finding, find
-from templates_gen.documents.instructions.first_file import draw_first_pages
+from templates_gen.documents.instructions.first_pages import draw_first_pages
 from templates_gen.documents.report import template_report
 from templates_gen.documents.template import draw_template
 from templates_gen.drawing.items import POINT

@@ -13,8 +13,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.files import odd_kind
 from templates_gen.base.output import MADE_BY
 from templates_gen.drawing.items import Pixels
-from templates_gen.drawing.jpeg_end import with_more_data
-from templates_gen.drawing.png_rows import has_every_row
+from templates_gen.drawing.whole_pictures import has_every_row, with_more_data
 
 KINDS = ("JPEG", "PNG", "TIFF", "WEBP", "GIF", "BMP", "PPM")
 """Pillow's names of the kinds that are read; all others are left to a program for pictures."""

@@ -1,5 +1,7 @@
 """How exactly people and machines work: printer, paper, taping, measuring and nailing, as standard deviations.
 
+What an eye sees of it stands here, too.
+
 A standard deviation (sd) is what about two in three cases stay within.  All in mm; scale and moisture in per cent.
 """
 
@@ -8,7 +10,6 @@ from __future__ import annotations
 import math
 
 from templates_gen.base.record import Record
-from templates_gen.job.seeing import SEEN_ANGLE
 
 NORMAL_95 = 1.96
 """95 % of a normal distribution lie within this many standard deviations (two-sided quantile)."""
@@ -52,6 +53,12 @@ NAILING = 0.5
 PLACING = 1.0
 """mm on either axis: how far a piece that is taped to nothing lands from its place, set by its own two references.
 Our own estimate, no source."""
+
+SEEN_ANGLE = 0.6
+"""Degrees off level or plumb that people recognise on average ("Recognition of stimulus orientation", Vision Research
+30(10), 1990, 1429-37)."""
+
+SEEN_SOURCE = '"Recognition of stimulus orientation", Vision Research 30(10), 1990'
 
 
 class Accuracy(Record, frozen=True, kw_only=True):
@@ -100,3 +107,11 @@ def firm(match: float) -> float:
     tan of that angle, 106 mm for 0.4 mm (worked out by hand here).  Our own design.
     """
     return NORMAL_95 * match * math.sqrt(2) / math.tan(math.radians(SEEN_ANGLE))
+
+
+def seen_step(gap: float) -> float:
+    """The step (mm) between two edges `gap` mm apart that an eye sees: gap · tan 0.6°.
+
+    A working threshold: a model, not a measured value.
+    """
+    return gap * math.tan(math.radians(SEEN_ANGLE))

@@ -25,14 +25,12 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
-from templates_gen.job.accuracy import NORMAL_95, scale_sd
-from templates_gen.job.seeing import seen_step
+from templates_gen.job.accuracy import NORMAL_95, scale_sd, seen_step
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.corners import base_of, measures
-from templates_gen.tolerance.crossing import loose_joins
 from templates_gen.tolerance.joint import joint_factor
 from templates_gen.tolerance.neighbours import Neighbours, neighbours
-from templates_gen.tolerance.sources import GROUPS, Measured, Sources
+from templates_gen.tolerance.sources import GROUPS, Measured, Sources, loose_joins
 
 MOST_PAIRS = 40
 """Pairs that are worked out; of more, as many spread evenly over all by their distance from the middle, the farthest

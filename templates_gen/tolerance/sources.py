@@ -7,7 +7,7 @@ errors, each with a standard deviation of 1, so that measures can be compared an
 from __future__ import annotations
 
 import math
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator
 from typing import Any
 
@@ -126,3 +126,11 @@ class Sources:
         """By the corner of which sheet a piece is placed: its lower left."""
         cell = self.sheets.sheets[self.tape.references[piece]].cell
         return cell.x0, cell.y0
+
+
+def loose_joins(sheets: SheetPlan) -> int:
+    """How many joins of sheets that are not cut have fewer than two pairs of lines, so that sheets can turn there."""
+    if sheets.hides is None:
+        return 0
+    pairs = Counter(frozenset(mark.sheets) for mark in sheets.marks)
+    return sum(pairs[frozenset((join.over, join.under))] < 2 for join in sheets.joins)

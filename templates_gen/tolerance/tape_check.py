@@ -18,8 +18,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION, parse_length, show_both
-from templates_gen.job.accuracy import NORMAL_95
-from templates_gen.job.seeing import seen_step
+from templates_gen.job.accuracy import NORMAL_95, seen_step
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.diagonals import Span, corner_diagonals, overall_width
 from templates_gen.tolerance.neighbours import neighbours

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.search.blocks import MOST_SPREAD, Cut, built, chained, changed, is_whole, place
-from templates_gen.arranging.search.partition import partition
+from templates_gen.arranging.search.orderly import partition
 from templates_gen.base.geometry import Rect, bounds
 
 sizes = st.lists(st.tuples(st.integers(50, 900), st.integers(50, 900)), min_size=1, max_size=10)

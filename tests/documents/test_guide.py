@@ -8,7 +8,7 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
-from templates_gen.documents.instructions.first_file import draw_first_pages
+from templates_gen.documents.instructions.first_pages import draw_first_pages
 from templates_gen.documents.instructions.guide import GUTTER, TICK
 from templates_gen.documents.instructions.hanging_day import hanging_order, hanging_steps, own_tools
 from templates_gen.documents.instructions.sketches import Sketch

@@ -10,8 +10,7 @@ from PIL import Image
 
 from templates_gen.base.errors import InputError
 from templates_gen.drawing.images import read_picture
-from templates_gen.drawing.jpeg_end import with_more_data
-from templates_gen.drawing.png_rows import has_every_row
+from templates_gen.drawing.whole_pictures import has_every_row, with_more_data
 
 END = b"\xff\xd9"
 """How a JPEG picture ends (ITU-T T.81, table B.1)."""

@@ -10,7 +10,7 @@ import pypdf
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.documents.instructions.first_file import draw_first_pages
+from templates_gen.documents.instructions.first_pages import draw_first_pages
 from templates_gen.drawing.items import Template, Text
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.tiling.demand import nail_box

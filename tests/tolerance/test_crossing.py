@@ -10,8 +10,8 @@ from templates_gen.job.accuracy import Accuracy
 from templates_gen.tiling.covered import ARM, Covered
 from templates_gen.tiling.slanting import crossing_match, crossing_sd
 from templates_gen.tolerance.advice import advice
-from templates_gen.tolerance.crossing import loose_joins
 from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.sources import loose_joins
 from templates_gen.tolerance.statement import check_words
 from templates_gen.tolerance.taping import blocks
 from tests.jobs import paper

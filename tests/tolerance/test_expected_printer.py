@@ -9,8 +9,17 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
-from templates_gen.job import seeing
-from templates_gen.job.accuracy import MATCH, SCALE, WIDE_SCALE, Accuracy, firm, moisture_sd, scale_sd
+from templates_gen.job.accuracy import (
+    MATCH,
+    SCALE,
+    SEEN_ANGLE,
+    WIDE_SCALE,
+    Accuracy,
+    firm,
+    moisture_sd,
+    scale_sd,
+    seen_step,
+)
 from templates_gen.printer.profile import Printer, Readings, doubts, measured
 from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.advice import HALVED, _steps, advice, improved
@@ -169,8 +178,8 @@ def test_care_halves_what_a_drop_and_a_nail_are_off():
 
 def test_a_tilt_is_seen_from_six_tenths_of_a_degree():
     # 0.6°: "Recognition of stimulus orientation", Vision Research 30(10), 1990; 400 mm of it is 4.19 mm, by hand
-    assert seeing.SEEN_ANGLE == 0.6
-    assert seeing.seen_step(400.0) == pytest.approx(4.19, abs=0.005)
+    assert SEEN_ANGLE == 0.6
+    assert seen_step(400.0) == pytest.approx(4.19, abs=0.005)
 
 
 # What helps against tilt

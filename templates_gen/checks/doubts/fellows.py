@@ -9,7 +9,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import show
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, other_readings, shown_mass, tenfold, written
 from templates_gen.checks.doubts.frames import other_mass, weight_by_area
-from templates_gen.checks.typedlike import typed_as
+from templates_gen.checks.doubts.other_tape import typed_as
 from templates_gen.job.model import Frame, Job
 
 MOST_COMPARED = 400

@@ -8,7 +8,7 @@ from statistics import median
 from templates_gen.base.units import INCH, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, unusual, written
-from templates_gen.checks.typedlike import by_the_inch, in_tenths
+from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths
 from templates_gen.job.model import Frame, Job
 
 RULE = "doubtful-place"

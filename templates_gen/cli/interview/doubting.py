@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from templates_gen.base.words import feature_place
-from templates_gen.checks.doubts.asking import job_doubts
+from templates_gen.checks.doubts.all_doubts import job_doubts
 from templates_gen.checks.doubts.doubt import Doubt
 from templates_gen.cli.interview.question import Tables
 from templates_gen.cli.interview.session import Interview, job_so_far

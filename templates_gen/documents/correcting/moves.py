@@ -27,7 +27,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION
 from templates_gen.documents.correcting.poses import Pose
 from templates_gen.hanging.bearings import nail_rise
-from templates_gen.job.seeing import SEEN_ANGLE, seen_step
+from templates_gen.job.accuracy import SEEN_ANGLE, seen_step
 from templates_gen.tolerance.neighbours import neighbours
 
 BY_HAND = {"wire": "slide", "sawtooth": "teeth"}

@@ -14,8 +14,8 @@ from templates_gen.documents.correcting.levelling import LEVEL_FIRST, tilted_wor
 from templates_gen.documents.correcting.moves import Correction, Limits, Move
 from templates_gen.documents.schedule.distances import facing
 from templates_gen.hanging.hooks import Sold
+from templates_gen.job.accuracy import SEEN_ANGLE, SEEN_SOURCE
 from templates_gen.job.model import Frame
-from templates_gen.job.seeing import SEEN_ANGLE, SEEN_SOURCE
 
 TOOTH = 3.0
 """mm from one tooth of a sawtooth hanger to the next, about.  From memory; it differs by maker."""

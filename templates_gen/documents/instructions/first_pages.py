@@ -18,19 +18,20 @@ from templates_gen.documents.instructions.guide import guide
 from templates_gen.documents.instructions.map_pages import map_pages
 from templates_gen.documents.instructions.taping_steps import day_before
 from templates_gen.documents.instructions.wording import PRINT_WORDS, printer_words, rule_words, shop_words
-from templates_gen.documents.of_job import whose
+from templates_gen.documents.of_job import numbered, of_job, whose
 from templates_gen.documents.schedule import table as schedule
 from templates_gen.documents.schedule.carrying import HEADER as CARRIED_HEADER
 from templates_gen.documents.schedule.carrying import carried, carried_rows
 from templates_gen.documents.schedule.distances import above_floor, left_end, pitch_words
 from templates_gen.documents.schedule.flagged import KEY, flagged_nails, has_mark
 from templates_gen.drawing.flow import Flow
-from templates_gen.drawing.items import Item
+from templates_gen.drawing.items import Item, Template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H7, H25, RULE_END
+from templates_gen.job.paper_sizes import first_paper
 from templates_gen.tiling.rulers import rules
 from templates_gen.tiling.sheet import Page as SheetPage
-from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tiling.sheet import SheetPlan, page_of
 from templates_gen.tolerance.expected import Expected, expected_error
 from templates_gen.tolerance.statement import first_page_words
 
@@ -157,3 +158,15 @@ def _carried(flow: Flow, plan: Plan, findings: Sequence[Finding], flagged: froze
     if lines := carried(plan, findings):
         flow.heading("What every nail carries and goes into")
         flow.table(CARRIED_HEADER, carried_rows(lines, flagged), strong=has_mark)
+
+
+def draw_first_pages(
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering
+) -> Template | None:
+    """The first pages as a template of their own; None where they are part of the template itself."""
+    job, paper = plan.job, sheets.paper
+    if paper.kind == "sheets":
+        return None
+    page = page_of(first_paper(paper, job.unit), turned=False)
+    before = first_pages(plan, findings, sheets, lettering, page.printable.grown(-3.0))
+    return of_job(job, "first pages", page, numbered(before.pages, before.titles), attach=True)

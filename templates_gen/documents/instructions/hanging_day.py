@@ -16,8 +16,8 @@ from templates_gen.base.words import counted, some
 from templates_gen.documents.instructions.cautions import TITLE
 from templates_gen.documents.instructions.sketches import Sketch, hung_in_order, sketch
 from templates_gen.documents.schedule.distances import above_floor, left_end
-from templates_gen.hanging.lifting import on_bare_nails, wants_two
 from templates_gen.hanging.studs import on_stud
+from templates_gen.hanging.weight_classes import on_bare_nails, wants_two
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.order import Order, taping_order
 

@@ -9,8 +9,8 @@ from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.job.model import SIDES, Frame, Group, Spot, Wall
 from templates_gen.job.reading.place import centre_of, feature_around, gap_around, height_of, slope_of
 from templates_gen.job.reading.typed import read_table
-from templates_gen.job.reading.wishes import build_wishes
 from templates_gen.job.tables.group import GroupTable, SpotTable
+from templates_gen.job.wishes import Wishes
 
 DEFAULT_GAP = 63.5
 """mm (2 1/2 in) between frames when none is given: within the 2-3 in usual for home groups.  Common practice."""
@@ -131,3 +131,39 @@ def _spot(raw: object, unit: str, where: str) -> Spot:
         )  # fmt: skip
     ((point, (x, y)),) = given
     return Spot(point=point, x=x, y=y)
+
+
+FIELDS = ("largest", "pin", "together", "same_height", "heavy_low", "seed")
+"""The fields of a group that only an arrangement to be found has."""
+
+
+def build_wishes(table: GroupTable, ids: Sequence[str], where: str) -> Wishes | None:
+    """The wishes for a group, None for an arrangement that is not found but given.  Raises InputError."""
+    if table.arrangement != "salon":
+        for name in FIELDS:
+            if getattr(table, name):
+                raise InputError(f"{where}, {name}", f"does not belong to arrangement {table.arrangement!r}")
+        return None
+    pins = tuple((_known(name, ids, f"{where}, pin"), x, y) for name, (x, y) in (table.pin or {}).items())
+    return Wishes(
+        largest=table.largest or "",
+        pins=pins,
+        together=_lists(table.together, ids, f"{where}, together"),
+        same_height=_lists(table.same_height, ids, f"{where}, same_height"),
+        heavy_low=table.heavy_low,
+    )
+
+
+def _lists(lists: list[list[str]] | None, ids: Sequence[str], where: str) -> tuple[tuple[str, ...], ...]:
+    for names in lists or []:
+        for name in names:
+            _known(name, ids, where)
+        if len(names) < 2 or len(set(names)) < len(names):
+            raise InputError(where, f"found {names!r}, expected two or more different frames")
+    return tuple(map(tuple, lists or []))
+
+
+def _known(name: str, ids: Sequence[str], where: str) -> str:
+    if name not in ids:
+        raise InputError(where, f"found {name!r}, which is not a frame of this job", did_you_mean(name, ids))
+    return name
