@@ -41,8 +41,8 @@ def check_results(
     from templates_gen.base.errors import OutputError
     from templates_gen.base.output import check_place
 
-    own = [path.parent / name for name, _ in job.sources]
-    own += [Path(frame.image) for frame in job.frames if frame.image]
+    own = [path, *(path.parent / name for name in job.named)]
+    own += [Path(name) for name in (*(frame.image for frame in job.frames), job.paper.font) if name]
     taken = {os.path.realpath(name): "the job's own file" for name in own}
     taken |= {os.path.realpath(file): "a file that this command reads" for file in filter(None, given)}
     for result in filter(None, results):

@@ -231,8 +231,9 @@ class Paper(Record, frozen=True, kw_only=True):
 
 
 class Job(Record, frozen=True, kw_only=True):
-    """All there is to know before anything is computed; `sources` are the files it was read from, `moved_to` is that of
-    the wall where it is another.  `written`: lengths with their own unit, by place; `confirmed`: doubts settled."""
+    """All there is to know before anything is computed; `sources` are the files it was read from, `named` its
+    spreadsheets as the job file names them, `moved_to` is that of the wall where it is another.  `written`: lengths
+    with their own unit, by place; `confirmed`: doubts settled."""
 
     title: str
     client: str
@@ -245,6 +246,7 @@ class Job(Record, frozen=True, kw_only=True):
     paper: Paper
     accuracy: Accuracy = field(default_factory=Accuracy)
     sources: tuple[tuple[str, bytes], ...] = ()
+    named: tuple[str, ...] = ()
     moved_to: str = ""
     written: tuple[tuple[str, str], ...] = ()
     confirmed: tuple[str, ...] = ()

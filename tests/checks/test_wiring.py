@@ -230,6 +230,7 @@ def test_where_cables_may_begin_behind_a_board():
     assert cable_depth(wall(wiring="us")) == pytest.approx(31.75)
     assert cable_depth(wall(wiring="uk", board=12.5)) == 50.0  # BS 7671, 522.6.202
     assert [cable_depth(wall(wiring=rule)) for rule in ("de", "none", "")] == [None, None, None]
+    assert cable_depth(wall(wiring="us", build="masonry")) is None  # no stud to be bored through
 
 
 # 1 1/4 and 2 in at 45° stay short of 1 3/4 in, 2 1/2 in straight goes further

@@ -130,3 +130,25 @@ def test_the_same_group_on_another_wall(small: Path) -> None:
     assert run("proof", "job.toml", "--wall", "hall.toml", "-o", "a.svg").code == 0
     said = (small / "a.svg").read_text(encoding="utf-8")
     assert "the hall" in said and "2500 mm" in said and "4000 mm" not in said
+
+
+@pytest.mark.parametrize("named", ["frames", "measured", "font"])
+def test_no_result_takes_the_place_of_what_a_job_names_in_another_folder(named: str, tmp_path: Path) -> None:
+    (tmp_path / "lists").mkdir()
+    own = tmp_path / "lists" / "tiles.csv"
+    shutil.copy(SAMPLES / "tile-rubbings.csv", own)
+    text = (SAMPLES / "tile-rubbings.toml").read_text(encoding="utf-8")
+    if named == "frames":
+        text = text.replace('"tile-rubbings.csv"', '"lists/tiles.csv"')
+    else:
+        shutil.copy(SAMPLES / "tile-rubbings.csv", tmp_path)
+    if named == "measured":
+        own.write_text("id,drop\n1,20\n", encoding="utf-8")
+        text = text.replace("[job]", '[job]\nmeasured = "lists/tiles.csv"')
+    if named == "font":
+        text = text.replace("[paper]", '[paper]\nfont = "lists/tiles.csv"')
+    (tmp_path / "job.toml").write_text(text, encoding="utf-8")
+    before = own.read_bytes()
+    ran = run("schedule", tmp_path / "job.toml", "-o", own, "--force")
+    assert ran.code == 2 and "is the job's own file" in ran.err
+    assert own.read_bytes() == before

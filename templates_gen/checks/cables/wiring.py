@@ -144,8 +144,10 @@ def cable_depth(wall: Wall) -> float | None:
     """How deep behind the face of the wall (mm) cables may begin outside every zone; None where no rule says it.
 
     In the US that is within a stud: the board, counted as nothing when it is not given, and 1 1/4 in.  Between the
-    studs a cable may lie at any depth.
+    studs a cable may lie at any depth, and masonry has no studs.
     """
     if wall.wiring == "us":
+        if wall.build == "masonry":
+            return None
         return (wall.board or 0.0) + US_FROM_EDGE
     return UK_DEPTH if wall.wiring == "uk" else None

@@ -86,6 +86,7 @@ def build_job(raw: dict[str, Any], path: Path, content: bytes = b"") -> Job:
         accuracy=build_accuracy(read_table(raw.get("accuracy", {}), AccuracyTable, job.unit, "accuracy"), "accuracy"),
         written=written_units(raw, rows),
         confirmed=tuple(job.confirmed),
+        named=tuple(name for name in (job.frames, job.measured) if name),
         sources=_apart(((path.name, content), *csv_source, *measured_source)),
     )
 
