@@ -44,7 +44,7 @@ def asked(job: str) -> Iterator[tuple[str, ...]]:
     yield ("check", job, "--report", "report.json")
     for ending in ("pdf", "svg", "png"):
         yield ("proof", job, "--zones", "--sign", "-o", f"out.{ending}")
-    for shape in ("text", "csv", "json"):
+    for shape in ("text", "csv", "json", "md"):
         yield ("schedule", job, "--format", shape)
     yield ("measure", job, "--csv", "out.csv")
     yield ("labels", job)

@@ -11,16 +11,19 @@ from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, show_made, write_report
 from templates_gen.cli.showing import as_json
 
+FORMS = {"txt": "text", "csv": "csv", "json": "json", "md": "md"}
+"""What a file holds, by its ending."""
+
 
 @click.command()
 @job_argument
 @click.option(
     "--format",
     "shape",
-    type=click.Choice(["text", "csv", "json"]),
+    type=click.Choice([*FORMS.values()]),
     help="Format; default: by FILE's ending, else text.",
 )
-@output_option(metavar="FILE", help="Write it to FILE: .txt, .csv or .json.")
+@output_option(metavar="FILE", help="Write it to FILE: .txt, .csv, .json or .md.")
 @wall_option
 @report_option
 @force_option
@@ -35,24 +38,24 @@ def schedule(
     """
     import templates_gen as tg
     from templates_gen.base.output import STDOUT, ending_of, write_result
+    from templates_gen.documents.schedule.markdown import as_markdown
     from templates_gen.documents.schedule.table import as_csv, as_data, as_text
 
     if shape is None:
-        shape = (
-            "text"
-            if output is None or output == STDOUT
-            else ending_of(output, ("txt", "csv", "json")).replace("txt", "text")
-        )
+        shape = "text" if output is None or output == STDOUT else FORMS[ending_of(output, tuple(FORMS))]
     with about(job):
         read = job_on(job, wall)
         check_results(job, read, [report, output], force, [wall])
         plan = tg.plan_wall(read)
     findings = tg.find(plan)
     data = as_data(plan, findings)
-    if shape == "csv":
-        text = as_csv(plan, findings)
-    else:
-        text = f"{as_json(data) if shape == 'json' else as_text(plan, findings)}\n"
+    shapes = {
+        "text": lambda: f"{as_text(plan, findings)}\n",
+        "csv": lambda: as_csv(plan, findings),
+        "json": lambda: f"{as_json(data)}\n",
+        "md": lambda: as_markdown(plan, findings),
+    }
+    text = shapes[shape]()
     if output is not None:
         write_result(output, text.encode("utf-8-sig" if shape == "csv" else "utf-8"), force)
     write_report(report, data, force)

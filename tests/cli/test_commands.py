@@ -128,7 +128,7 @@ def test_the_schedule_as_a_spreadsheet_has_a_row_for_every_nail(name, folder):
     assert [[float(row[at[1]]), float(row[at[2]])] for row in rows if row[at[0]]] == by_hand
 
 
-@pytest.mark.parametrize("form", ["txt", "csv", "json"])
+@pytest.mark.parametrize("form", ["txt", "csv", "json", "md"])
 def test_the_schedule_goes_into_a_file_by_its_ending(form, small):
     ran = run("schedule", "job.toml", "-o", f"s.{form}")
     assert (ran.code, ran.out, ran.err) == (0, f"s.{form}: the schedule\n", "")
@@ -140,7 +140,11 @@ def test_the_schedule_goes_into_a_file_by_its_ending(form, small):
 @pytest.mark.parametrize("name", ["s.xlsx", "s", "s.pdf"])
 def test_a_schedule_of_no_known_ending_is_refused_unless_its_form_is_said(name, small):
     ran = run("schedule", "job.toml", "-o", name)
-    assert ran.code == 2 and ran.err.startswith(f"error: {name}: found the ending") and ".txt, .csv or .json" in ran.err
+    assert (
+        ran.code == 2
+        and ran.err.startswith(f"error: {name}: found the ending")
+        and ".txt, .csv, .json or .md" in ran.err
+    )
     assert run("schedule", "job.toml", "-o", name, "--format", "csv").code == 0
 
 

@@ -64,6 +64,13 @@ def carried_rows(lines: Sequence[Carried], flagged: frozenset[str]) -> Iterator[
         yield with_mark(line.called, line.name, flagged), line.load, line.fixing, line.stud, line.cables, see
 
 
+def carried_words(line: Carried) -> str:
+    """All there is to say of a nail, in one line."""
+    load = f"carries {line.load}" if line.load else ""
+    see = f"see {', '.join(map(str, line.see))}" if line.see else ""
+    return "; ".join(filter(None, (load, line.fixing, line.stud, f"cables: {line.cables}", see)))
+
+
 def _load(entry: Entry, hung: Hung, unit: str) -> str:
     """The nail's share of the weight, and its force; that of a wire between two fixings is more than the share."""
     if hung.frame.weight is None:

@@ -11,7 +11,7 @@ from templates_gen.base.units import other_unit, show, show_both, tenth
 from templates_gen.base.words import lines_of
 from templates_gen.checks import Finding, findings_data
 from templates_gen.checks.cables.wiring import nail_zones
-from templates_gen.documents.schedule.carrying import Carried, carried
+from templates_gen.documents.schedule.carrying import Carried, carried, carried_words
 from templates_gen.documents.schedule.distances import above_floor, left_end, nail_called, pitch_words, sideways, upward
 from templates_gen.documents.schedule.flagged import KEY, flagged_nails, with_mark
 from templates_gen.hanging.fixings import wanted_hooks
@@ -69,22 +69,29 @@ def as_text(plan: Plan, findings: Sequence[Finding] = ()) -> str:
     Below both, what it carries and goes into.  A nail that wants thought, by the zones and the findings, has a mark;
     the findings that it names by number, and the key to the mark, are at the end.
     """
-    job, unit = plan.job, plan.job.unit
     flagged = flagged_nails(plan, findings)
     lines = [
-        job.title,
-        f"centre line {show_both(plan.centre_line, unit)} from {left_end(plan)}",
-        f"level line {show_both(plan.level_line, unit)} {above_floor(plan)}",
-        *pitch_words(plan),
+        plan.job.title,
+        *lines_words(plan),
         "",
         _columns("nail", "drop", "floor", "centre line", "level line"),
     ]
     about = {line.name: line for line in carried(plan, findings)}
     for hung in plan.frames:
-        lines += [_headline(hung, unit), *_nail_lines(hung, plan, flagged, about)]
+        lines += [_headline(hung, plan.job.unit), *_nail_lines(hung, plan, flagged, about)]
     lines += _seen(findings, {number for line in about.values() for number in line.see})
     lines += ["", KEY] if flagged else []
     return "\n".join(lines)
+
+
+def lines_words(plan: Plan) -> tuple[str, ...]:
+    """Where the centre line, the level line and the pitch line are, each in words."""
+    unit = plan.job.unit
+    return (
+        f"centre line {show_both(plan.centre_line, unit)} from {left_end(plan)}",
+        f"level line {show_both(plan.level_line, unit)} {above_floor(plan)}",
+        *pitch_words(plan),
+    )
 
 
 def _columns(*cells: str) -> str:
@@ -130,11 +137,8 @@ def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str], about: Mapping[
 def _carried_lines(line: Carried | None) -> list[str]:
     if line is None:
         return []
-    load = f"carries {line.load}" if line.load else ""
-    see = f"see {', '.join(map(str, line.see))}" if line.see else ""
-    words = (load, line.fixing, line.stud, f"cables: {line.cables}", see)
     indent = " " * COLUMNS[0]
-    return lines_of("; ".join(filter(None, words)), WIDTH, indent, indent)
+    return lines_of(carried_words(line), WIDTH, indent, indent)
 
 
 def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
