@@ -23,7 +23,7 @@ Prints = Mapping[str, Mapping[complex, complex | Complex]]
 """For every sheet where on it, seen from its own corner, points of the wall are printed."""
 
 Met = tuple[complex, str, str]
-"""A register mark, the sheet there already, and the sheet that is laid on it."""
+"""A registration mark, the sheet there already, and the sheet that is laid on it."""
 
 
 class Hands:

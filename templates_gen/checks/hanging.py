@@ -114,7 +114,7 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
     missing = [(bearing.nail_of(hung.frame.id), hung.frame.id) for hung in plan.frames for bearing in hung.unmeasured]
     if missing:
         nails, frames = (once(names) for names in zip(*missing, strict=True))
-        text = f"No nail yet for {listed(frames)}: measure the drop, or mark it by hand on the drop rule."
+        text = f"No nail yet for {listed(frames)}: measure the drop, or mark it by hand on the drop scale."
         yield Finding(NOTE, "drop-missing", frames, text, nails=nails)
 
 

@@ -51,8 +51,8 @@ def page(output: Path, paper: str, force: bool) -> None:
 @printer.command()
 @click.argument("name", metavar="NAME")
 @paper_option(required=True, help="The paper the scale page was printed on.")
-@click.option("--across", metavar="L", required=True, help="The level rule as measured, corner 1 to 2.")
-@click.option("--along", metavar="L", required=True, help="The plumb rule as measured, corner 1 to 3.")
+@click.option("--across", metavar="L", required=True, help="The level ruler as measured, corner 1 to 2.")
+@click.option("--along", metavar="L", required=True, help="The upright ruler as measured, corner 1 to 3.")
 @click.option("--diagonals", metavar="D1 D2", nargs=2, help="Both diagonals as measured, 1 to 4 and 3 to 2.")
 @click.option("--reading-error", metavar="L", help="Usual error of one reading; default: 0.2 mm.")
 def record(

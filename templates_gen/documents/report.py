@@ -1,4 +1,4 @@
-"""What a machine reads about a template: sheets, register marks, rules and nails, page by page.  Lengths in mm."""
+"""What a machine reads about a template: sheets, registration marks, rulers and nails, page by page.  Lengths in mm."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from templates_gen.checks import Finding, findings_data
 from templates_gen.drawing.items import Matrix, moved
 from templates_gen.printer.profile import printer_data
 from templates_gen.tiling.demand import nail_box
-from templates_gen.tiling.rulers import Rule, rules
+from templates_gen.tiling.rulers import Ruler, rulers
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import expected_error
 from templates_gen.tolerance.order import taping_order
@@ -20,7 +20,7 @@ from templates_gen.tolerance.statement import error_data
 
 
 def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, pages: int) -> dict[str, Any]:
-    """The report of a template with this many pages; `page` counts from 1, rules are in page points.
+    """The report of a template with this many pages; `page` counts from 1, rulers are in page points.
 
     Positions are not rounded here: they are what the marks were drawn from.
     """
@@ -50,9 +50,9 @@ def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, 
             for join in sheets.joins
         ],
         "rules": [
-            _rule_data(page, rule, sheets.page.matrix)
+            _ruler_data(page, ruler, sheets.page.matrix)
             for page in sorted({1, *page_of.values()})
-            for rule in rules(sheets.page, paper.overlap, plan.job.unit)
+            for ruler in rulers(sheets.page, paper.overlap, plan.job.unit)
         ],
         "nails": _nails(plan, sheets, page_of),
         **({"printer": printer_data(sheets.printer)} if sheets.printer else {}),
@@ -65,10 +65,10 @@ def _list(rect: Rect) -> list[float]:
     return [rect.x0, rect.y0, rect.x1, rect.y1]
 
 
-def _rule_data(page: int, rule: Rule, matrix: Matrix) -> dict[str, Any]:
-    """Where the rule is drawn (page points), and how long it must measure once it is printed (mm)."""
-    start, end = moved(matrix, rule.x0, rule.y0), moved(matrix, rule.x1, rule.y1)
-    return {"page": page, "from": list(start), "to": list(end), "length": rule.length}
+def _ruler_data(page: int, ruler: Ruler, matrix: Matrix) -> dict[str, Any]:
+    """Where the ruler is drawn (page points), and how long it must measure once it is printed (mm)."""
+    start, end = moved(matrix, ruler.x0, ruler.y0), moved(matrix, ruler.x1, ruler.y1)
+    return {"page": page, "from": list(start), "to": list(end), "length": ruler.length}
 
 
 def _nails(plan: Plan, sheets: SheetPlan, page_of: Mapping[str, int]) -> list[dict[str, Any]]:

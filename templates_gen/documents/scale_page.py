@@ -1,4 +1,4 @@
-"""The scale page: a level and a plumb rule and two diagonals between four corner marks, to measure a printer with."""
+"""The scale page: a level and an upright ruler, and two diagonals between four corner marks, to measure a printer."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH, inches
 from templates_gen.documents.instructions.wording import PRINT_WORDS
-from templates_gen.documents.sheets.rulers import RULE_GRADES
+from templates_gen.documents.sheets.rulers import RULER_GRADES
 from templates_gen.documents.sheets.scales import Graduation, ticks_along
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Item, Line, Page, Template, Text
@@ -27,7 +27,7 @@ ARM = 6.0
 """mm; half the length of a corner mark's lines.  Our own design, no source."""
 
 INDENT = 16.0
-"""mm that the words keep from the plumb rule.  Our own design, no source."""
+"""mm that the words keep from the upright ruler.  Our own design, no source."""
 
 LEAST_COLUMN = 100.0
 """mm; in a narrower one the command to type would be cut.  Our own design, no source."""
@@ -76,8 +76,8 @@ def scale_page(scale: Scale, lettering: Lettering) -> Template:
 
 
 def _rules(scale: Scale) -> Iterator[Item]:
-    """Level rule and plumb rule with their ticks outside, so that a steel rule can lie inside along them."""
-    box, grade, unit = scale.box, RULE_GRADES[scale.unit], scale.unit
+    """Level ruler and upright ruler with their ticks outside, so that a steel rule can lie inside along them."""
+    box, grade, unit = scale.box, RULER_GRADES[scale.unit], scale.unit
     yield Line(box.x0, box.y0, box.x1, box.y0, WIDE)
     yield Line(box.x0, box.y0, box.x0, box.y1, WIDE)
     for x, number in ticks_along(box.x0, box.x1, box.x0, grade):

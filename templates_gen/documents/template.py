@@ -11,11 +11,11 @@ from templates_gen.checks import Finding
 from templates_gen.documents.instructions.first_pages import FirstPages, first_pages
 from templates_gen.documents.of_job import numbered, of_job
 from templates_gen.documents.sheets.frame_labels import frame_labels
-from templates_gen.documents.sheets.furniture import join_items, register_form, sheet_title
+from templates_gen.documents.sheets.furniture import join_items, registration_form, sheet_title
 from templates_gen.documents.sheets.nail_marks import nail_form
 from templates_gen.documents.sheets.references import references
-from templates_gen.documents.sheets.rulers import RULES_FORM, rules_form, rules_zones
-from templates_gen.documents.sheets.sheet_marks import Labels, Shown, frame_rules, nail_labels, sheet_items, shown_on
+from templates_gen.documents.sheets.rulers import RULERS_FORM, rulers_form, rulers_zones
+from templates_gen.documents.sheets.sheet_marks import Labels, Shown, frame_scales, nail_labels, sheet_items, shown_on
 from templates_gen.documents.sheets.square import SQUARE_FORM, place_square, square_form, square_texts
 from templates_gen.documents.sheets.wall_marks import frame_edges, frame_form
 from templates_gen.drawing.grounds import over_lines
@@ -42,16 +42,16 @@ def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, le
     ]
     names = frame_labels(plan, [(some.part.sheet, some.room) for some in begun], lettering)
     pages = [_sheet_page(plan, sheets, some, names[some.part.sheet.name], labels, lettering) for some in begun]
-    ruled = [[Use(RULES_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
+    ruled = [[Use(RULERS_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
     first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix)
     return of_job(plan.job, "", sheets.page, (*first, *pages), _forms(plan, sheets, labels, lettering), attach=True)
 
 
 def _forms(plan: Plan, sheets: SheetPlan, labels: Labels, lettering: Lettering) -> Iterator[Form]:
-    yield rules_form(sheets.page, sheets.paper.overlap, plan.job.unit, lettering)
-    yield from (register_form(), nail_form(), square_form())
+    yield rulers_form(sheets.page, sheets.paper.overlap, plan.job.unit, lettering)
+    yield from (registration_form(), nail_form(), square_form())
     for hung in plan.frames:
-        yield frame_form(hung, frame_rules(hung, labels), plan.job.unit)
+        yield frame_form(hung, frame_scales(hung, labels), plan.job.unit)
 
 
 class Begun(Record, frozen=True):
@@ -97,14 +97,14 @@ def _sheet_page(
     square = place_square(whole, sheet.inner)
     dx, dy = _wall_to_page(sheets, sheet)
     later = *(replace(text, x=text.x - dx, y=text.y - dy) for text in titles), *square_texts(square)
-    rules = [rule.zone for hung in part.frames for rule in frame_rules(hung, labels)]
+    scales = [scale.zone for hung in part.frames for scale in frame_scales(hung, labels)]
     edges = [edge for hung in part.frames for edge in frame_edges(hung.rect)]
     return Page(
         label=sheet.name,
         title=f"Sheet {sheet.name}",
-        page_items=(*titles, Use(RULES_FORM, 0.0, 0.0), *_square_on_page(square, sheets, sheet)),
+        page_items=(*titles, Use(RULERS_FORM, 0.0, 0.0), *_square_on_page(square, sheets, sheet)),
         page_matrix=sheets.page.matrix,
-        wall_items=tuple(over_lines((*begun.items, *names, *joined), later, edges, rules, lettering)),
+        wall_items=tuple(over_lines((*begun.items, *names, *joined), later, edges, scales, lettering)),
         window=sheet.window,
         to_page=sheet.to_page,
     )
@@ -116,7 +116,7 @@ def _whole_room(
     """All that the page can show (wall mm), the blank paper beyond the window too, with all taken that is written."""
     dx, dy = _wall_to_page(sheets, sheet)
     whole = Room(sheets.page.printable.shifted(-dx, -dy))
-    whole.take(*room.taken, *rules_zones(sheets, sheet, plan.job.unit))
+    whole.take(*room.taken, *rulers_zones(sheets, sheet, plan.job.unit))
     whole.take(*(lettering.box(title).shifted(-dx, -dy) for title in titles))
     whole.lines += room.lines
     return whole

@@ -29,13 +29,13 @@ TARGET = 15.0
 """Half the width of the target where centre line and level line cross."""
 
 SCALE_NEAR, SCALE_FAR = 9.5, 25.0
-"""A drop rule beside a nail lies between these distances from the hanger's upright."""
+"""A drop scale beside a nail lies between these distances from the hanger's upright."""
 
-REGISTER = 3.5
-"""Radius of a register mark."""
+REGISTRATION = 3.5
+"""Radius of a registration mark."""
 
-RULE_SPINE, RULE_END = 8.0, 13.0
-"""A sheet's rule lies this far inside its trim line; nothing whole comes nearer than RULE_END."""
+RULER_SPINE, RULER_END = 8.0, 13.0
+"""A sheet's ruler lies this far inside its trim line; nothing whole comes nearer than RULER_END."""
 
 TITLE_DEPTH = 13.0
 """The two title lines of a sheet take this much below its upper trim line."""

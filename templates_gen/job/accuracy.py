@@ -25,11 +25,11 @@ WIDE_SCALE = 0.1
 film at a given temperature and humidity (from memory).  Taken as an sd: our own choice."""
 
 READING = 0.2
-"""mm, reading one end of a rule on paper against a good steel rule, or laying that on one end of a line.  Common
+"""mm, reading one end of a ruler on paper against a good steel rule, or laying that on one end of a line.  Common
 practice, no source."""
 
 MATCH = 0.4
-"""mm on either axis: how far the two prints of a register mark lie apart once the join is taped.  Our own estimate;
+"""mm on either axis: how far the two prints of a registration mark lie apart once the join is taped.  Our own estimate;
 printing trades reach 0.1 mm with register pins (ISO 12647-2, from memory), scissors and tape do not."""
 
 MOISTURE_ALONG, MOISTURE_ACROSS = 0.045, 0.09
@@ -38,7 +38,7 @@ MOISTURE_ALONG, MOISTURE_ACROSS = 0.045, 0.09
 of typical values."""
 
 HUMIDITY = 10.0
-"""Per cent of relative humidity between the printing, or the measuring of the rules, and the nailing.  Our own choice:
+"""Per cent of relative humidity between the printing, or the measuring of the rulers, and the nailing.  Our own choice:
 paper for laser printers is shipped at about 20 % (Mechanical Music Digest, 2005), a room has 40 to 60 %, and half an
 hour of rest takes most of it (both from memory)."""
 
@@ -64,7 +64,7 @@ SEEN_SOURCE = '"Recognition of stimulus orientation", Vision Research 30(10), 19
 class Accuracy(Record, frozen=True, kw_only=True):
     """The standard deviations that an expected error is worked out from (mm; scale, moisture and humidity in per cent).
 
-    `scale` is of a printer that has not been measured, `reading` of one end of the rules of one that has.  With
+    `scale` is of a printer that has not been measured, `reading` of one end of the rulers of one that has.  With
     `string` the level line is held to a string while the sheets are taped, so that turned joins do not add up along
     it.
     """
@@ -86,12 +86,12 @@ def scale_sd(accuracy: Accuracy, wide: bool) -> float:
     return (min(accuracy.scale, WIDE_SCALE) if wide else accuracy.scale) / 100
 
 
-def measured_scale_sd(accuracy: Accuracy, rule: float) -> float:
-    """The same once a rule of this length (mm) has been measured along the axis and the print corrected.
+def measured_scale_sd(accuracy: Accuracy, ruler: float) -> float:
+    """The same once a ruler of this length (mm) has been measured along the axis and the print corrected.
 
-    Only the reading of its two ends is left: √2 · reading / rule (propagation of two independent errors).
+    Only the reading of its two ends is left: √2 · reading / ruler (propagation of two independent errors).
     """
-    return math.sqrt(2) * accuracy.reading / rule
+    return math.sqrt(2) * accuracy.reading / ruler
 
 
 def moisture_sd(accuracy: Accuracy, along: bool) -> float:

@@ -33,10 +33,10 @@ within 6.35 mm, in 99.8 % the top is, in 95.9 % the bottom is within 12.7 mm (ou
 data of escpr, hplip and gutenprint)."""
 
 DEFAULT_OVERLAP = 12.0
-"""mm that two neighbouring sheets share: room for a register mark and a trim line.  Common practice, no source."""
+"""mm that two neighbouring sheets share: room for a registration mark and a trim line.  Common practice, no source."""
 
 LEAST_OVERLAP, MOST_OVERLAP = 10.0, 40.0
-"""mm.  Below the first, a register mark does not fit into a join.  Our own marks decide, no source."""
+"""mm.  Below the first, a registration mark does not fit into a join.  Our own marks decide, no source."""
 
 LEAST_SIDE, MOST_SIDE = 80.0, 5000.0
 """mm.  A sheet smaller than the first has no room for its own marks (our design); one larger than the second is more

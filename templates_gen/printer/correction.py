@@ -48,7 +48,7 @@ def paper_doubt(printer: Printer, paper: Paper) -> str:
         return ""
     return (
         f"Printer {printer.name} was measured on {printer.paper} paper, and this is {paper.name}: it may print "
-        "otherwise on that. Measure the rules of the first page before you print the rest, or record it on this paper."
+        "otherwise on that. Measure the rulers of the first page before you print the rest, or record it on this paper."
     )
 
 

@@ -199,7 +199,7 @@ def _likely_reason(readings: Readings, paper: str, ratio: float) -> str:
         return f"{reason}; {AGAIN}"
     exchanged = readings.across / readings.asked_along, readings.along / readings.asked_across
     if all(abs(value - 1) <= MOST_OFF for value in exchanged):
-        return "across and along are exchanged: across is the level rule, along the plumb one on the left"
+        return "across and along are exchanged: across is the level ruler, along the upright one on the left"
     for size, word in ((INCH, "inches"), (10.0, "centimetres")):
         if abs(ratio * size - 1) <= MOST_OFF:
             return f"a bare number is in mm: say that it is in {word}, as in 7 in or 18 cm"

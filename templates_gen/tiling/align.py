@@ -1,4 +1,4 @@
-"""Cuts of neighbouring strips that nearly meet are brought together, so that register marks fall on one corner."""
+"""Cuts of neighbouring strips that nearly meet are brought together, so that registration marks fall on one corner."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from templates_gen.tiling.joins import JOIN_MIN, Rows, pieces
 from templates_gen.tiling.strips import SLACK, Box, Boxes, Line, line_of
 
 NEAR = 15.0
-"""Cuts nearer to each other than this (mm) would have register marks that run into each other.  Our own design."""
+"""Cuts nearer to each other than this (mm) would have registration marks that run into each other.  Our own design."""
 
 
 def aligned(rows: Rows, boxes: Sequence[Box], width: float) -> Rows:

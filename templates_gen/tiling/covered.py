@@ -1,7 +1,7 @@
 """Sheets that are taped as they are, with nothing cut: what a sheet's blank margin hides of the one under it.
 
 The sheet on top brings a blank margin with it, on its left or at its foot, and paper is opaque.  So nothing whole may
-lie there, and two register marks at one point cannot be brought together.  Instead two lines at 45° cross in the
+lie there, and two registration marks at one point cannot be brought together.  Instead two lines at 45° cross in the
 middle of the hidden strip and come out of it on both sides: only where both go on straight is the sheet in its place,
 across as well as along, for a shift in any direction breaks one of them.
 """
@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.drawing.sizes import RULE_END
+from templates_gen.drawing.sizes import RULER_END
 from templates_gen.tiling.cells import Clearance
 
 PAPER_OFF = 2.0
@@ -68,7 +68,7 @@ def uncut_clearance(clear: Clearance, hides: Covered) -> Clearance:
 def cross_points(
     ends: tuple[float, float, float, float], hides: Covered, clear: Clearance
 ) -> list[tuple[float, float]]:
-    """Where on a join from (x0, y0) to (x1, y1) its lines cross: near both ends, clear of rules, titles and joins.
+    """Where on a join from (x0, y0) to (x1, y1) its lines cross: near both ends, clear of rulers, titles and joins.
 
     On a short join there is room for one pair of lines, and on a very short one for none.
     """
@@ -76,7 +76,7 @@ def cross_points(
     upright = x0 == x1
     aside, reach = hides.half + hides.depth(upright) / 2, hides.reach(upright)
     low, high = (y0, y1) if upright else (x0, x1)
-    low += RULE_END + 3.0 + reach
+    low += RULER_END + 3.0 + reach
     high -= reach + 2.0 + (hides.beyond(False) + ARM if upright else clear.right)
     if high < low - 2.0:
         return []

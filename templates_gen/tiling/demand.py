@@ -13,7 +13,7 @@ from templates_gen.tiling.covered import Covered
 from templates_gen.tiling.long_lines import centre_spans, level_spans, pieces, pitch_line
 
 SCALE_LEAST = 120.0
-"""mm that a drop rule is long, unless the frame is shorter; a third of the frame's height where that is more, since
+"""mm that a drop scale is long, unless the frame is shorter; a third of the frame's height where that is more, since
 rings usually sit about a third down.  Common practice, no source."""
 
 EDGE_CLEAR = 1.5
@@ -43,8 +43,8 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
     sheet's own marks, "marks" every mark, "nails" only the nails.
 
     `clear` is what a sheet's own marks take on its four sides: the two long lines keep out of it.  `hides` is what
-    the next sheet covers where nothing is cut: no edge and no drop rule may lie there along its whole length; with
-    `spare` the rule of a known drop may, for its nail is on the paper.
+    the next sheet covers where nothing is cut: no edge and no drop scale may lie there along its whole length; with
+    `spare` the scale of a known drop may, for its nail is on the paper.
     """
     nails = [nail_box(nail.x, nail.y) for nail in plan.nails]
     target = Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET)
@@ -54,15 +54,15 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
     lines = (*_long_lines(plan, clear), *_edges(plan, hides))
     if hides:
         beyond = hides.beyond(True)
-        lines += tuple(Rect(r.x0, r.y0, r.x1 + beyond, r.y1) for r in _drop_rules(plan, unknown=spare))
+        lines += tuple(Rect(r.x0, r.y0, r.x1 + beyond, r.y1) for r in _drop_scales(plan, unknown=spare))
     if cover == "marks":
         ends = pitch_line(plan)
-        return Demand(whole, (*_drop_rules(plan), *(pieces(ends, PIECE) if ends else ())), lines)
+        return Demand(whole, (*_drop_scales(plan), *(pieces(ends, PIECE) if ends else ())), lines)
     return Demand(whole, (_bordered(plan.group, clear) if cover == "panels" else plan.group.grown(MEDIUM),), lines)
 
 
 def _bordered(group: Rect, clear: Clearance) -> Rect:
-    """The group with room around it for a sheet's rules and title, so that these stand beside the frames."""
+    """The group with room around it for a sheet's rulers and title, so that these stand beside the frames."""
     return Rect(
         group.x0 - clear.left - BORDER, group.y0 - clear.bottom - BORDER,
         group.x1 + clear.right + BORDER, group.y1 + clear.top + BORDER,
@@ -86,8 +86,8 @@ def _edges(plan: Plan, hides: Covered | None) -> Iterator[Rect]:
         yield from (Rect(x - EDGE_CLEAR, outer.y0, x + right + EDGE_CLEAR, outer.y1) for x in (r.x0, r.x1))
 
 
-def _drop_rules(plan: Plan, unknown: bool = False) -> Iterator[Rect]:
-    """What every drop rule takes, or each for a drop that is not known yet."""
+def _drop_scales(plan: Plan, unknown: bool = False) -> Iterator[Rect]:
+    """What every drop scale takes, or each for a drop that is not known yet."""
     for hung in plan.frames:
         for bearing in hung.bearings:
             if unknown and bearing.drop is not None:
@@ -102,6 +102,6 @@ def nail_box(x: float, y: float) -> Rect:
 
 
 def scale_length(hung: Hung, drop: float | None) -> float:
-    """How far a drop rule reaches down from the frame's top edge (mm): past its drop, within the frame."""
+    """How far a drop scale reaches down from the frame's top edge (mm): past its drop, within the frame."""
     wanted = max(SCALE_LEAST, hung.rect.height / 3, (drop or 0.0) + 40.0)  # 40 mm for a twin's drop, our own design
     return min(wanted, hung.rect.height - 5.0)

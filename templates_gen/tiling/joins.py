@@ -12,7 +12,7 @@ from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.tiling.strips import evenly
 
 JOIN_MIN = 40.0
-"""Two cells are joined when they share at least this much of a side (mm): room for two register marks far
+"""Two cells are joined when they share at least this much of a side (mm): room for two registration marks far
 enough apart to show a turned sheet.  Common practice, no source."""
 
 

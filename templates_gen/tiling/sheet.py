@@ -12,7 +12,7 @@ from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record
 from templates_gen.drawing.items import MM_TO_POINTS, POINT, Matrix, shifted
-from templates_gen.drawing.sizes import REGISTER, RULE_END, TITLE_DEPTH
+from templates_gen.drawing.sizes import REGISTRATION, RULER_END, TITLE_DEPTH
 from templates_gen.job.accuracy import MATCH, firm
 from templates_gen.job.model import Paper
 from templates_gen.printer.correction import correction
@@ -25,11 +25,11 @@ from templates_gen.tiling.large_pages import fitted
 from templates_gen.tiling.slanting import meeting_sd
 
 LEAST_JOIN = 20.0
-"""mm.  Sheets that meet along less than this are not taped to each other there: two register marks would not fit.
+"""mm.  Sheets that meet along less than this are not taped to each other there: two registration marks would not fit.
 Our own design, no source."""
 
 MARK_DISTANCE = 9.0
-"""mm between two different register marks, so that neither hides the other.  Our own design, no source."""
+"""mm between two different registration marks, so that neither hides the other.  Our own design, no source."""
 
 Point = tuple[float, float]
 
@@ -81,7 +81,7 @@ class Join(Record, frozen=True):
         return self.x0 == self.x1
 
 
-class RegisterMark(Record, frozen=True):
+class RegistrationMark(Record, frozen=True):
     """A mark at one point of the wall that is printed on all of `sheets`."""
 
     name: str
@@ -91,7 +91,7 @@ class RegisterMark(Record, frozen=True):
 
 
 class SheetPlan(Record, frozen=True):
-    """Every sheet strip by strip, as taped, their joins and register marks, and the page they are printed on.
+    """Every sheet strip by strip, as taped, their joins and registration marks, and the page they are printed on.
 
     `hides` is there where nothing is cut: what a sheet's margin hides of the one under it.  The marks are then where
     two lines cross that go on from sheet to sheet.  Two marks `firm` mm apart hold a sheet firmly (accuracy.py).
@@ -101,7 +101,7 @@ class SheetPlan(Record, frozen=True):
     page: Page
     sheets: tuple[Sheet, ...]
     joins: tuple[Join, ...]
-    marks: tuple[RegisterMark, ...]
+    marks: tuple[RegistrationMark, ...]
     rows: bool
     hides: Covered | None = None
     printer: Printer | None = None
@@ -123,7 +123,7 @@ def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None) -> She
     in_order = sorted(cells.cells, key=lambda cell: (cell.strip, cell.place))  # as they are taped
     sheets = tuple(_sheet(cell, cells.rows, page, paper.overlap, clear) for cell in in_order)
     joins = tuple(_joins(sheets))
-    marks = _crossing_marks(joins, hides, clear) if hides else _register_marks(sheets, joins)
+    marks = _crossing_marks(joins, hides, clear) if hides else _registration_marks(sheets, joins)
     held = firm(meeting_sd(plan.job.accuracy, hides))
     return SheetPlan(paper, page, sheets, joins, tuple(marks), cells.rows, hides, printer, held)
 
@@ -153,9 +153,9 @@ def _cells(plan: Plan, paper: Paper, printer: Printer | None) -> tuple[Page, Cel
 
 
 def clearance(overlap: float) -> Clearance:
-    """What the rules, the title lines and half the shared strip of a join take on each side of a sheet (mm)."""
+    """What the rulers, the title lines and half the shared strip of a join take on each side of a sheet (mm)."""
     half = overlap / 2
-    return Clearance(max(RULE_END, half), max(RULE_END, half), half, max(TITLE_DEPTH, half))
+    return Clearance(max(RULER_END, half), max(RULER_END, half), half, max(TITLE_DEPTH, half))
 
 
 def page_of(paper: Paper, turned: bool, printer: Printer | None = None) -> Page:
@@ -199,7 +199,7 @@ def _joins(sheets: Sequence[Sheet]) -> Iterator[Join]:
             yield Join(sheets[over].name, sheets[under].name, line.x0, line.y0, line.x1, line.y1)
 
 
-def _register_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[RegisterMark]:
+def _registration_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[RegistrationMark]:
     """Marks at the two extreme ends of every join: its turn, not its gap, is what spoils a template."""
     taken: Near[Point] = Near()
     points: dict[Point, None] = {}
@@ -211,18 +211,18 @@ def _register_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[
                 taken.add(Rect(*point, *point), point)
     windows = Near((sheet.window, sheet) for sheet in sheets)
     for number, (x, y) in enumerate(points):
-        mark = Rect.about(x, y, 2 * REGISTER, 2 * REGISTER)
+        mark = Rect.about(x, y, 2 * REGISTRATION, 2 * REGISTRATION)
         names = tuple(sheet.name for sheet in windows.about(mark) if sheet.window.holds(mark))
-        yield RegisterMark(letters(number).lower(), x, y, names)
+        yield RegistrationMark(letters(number).lower(), x, y, names)
 
 
-def _crossing_marks(joins: Sequence[Join], hides: Covered, clear: Clearance) -> Iterator[RegisterMark]:
+def _crossing_marks(joins: Sequence[Join], hides: Covered, clear: Clearance) -> Iterator[RegistrationMark]:
     """Where the lines cross by which sheets are taped that nobody cuts."""
     points = (
         (join, *point) for join in joins for point in cross_points((join.x0, join.y0, join.x1, join.y1), hides, clear)
     )
     for number, (join, x, y) in enumerate(points):
-        yield RegisterMark(letters(number).lower(), x, y, (join.over, join.under))
+        yield RegistrationMark(letters(number).lower(), x, y, (join.over, join.under))
 
 
 def _mark_point(end: Point, other: Point, taken: Near[Point]) -> Point:

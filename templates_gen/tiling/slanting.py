@@ -8,7 +8,7 @@ one piece then stands off the other's line with the sd
     c = r · √(1 + (apart / length)²)                                        (least squares, worked out by hand here)
 
 Two lines that slant by ±φ from straight across the join leave c / (√2 · sin φ) across it and c / (√2 · cos φ) along
-it: at 45°, as they are drawn (`Covered`), c both ways.  What else keeps two register marks from meeting, `match`, comes
+it: at 45°, as they are drawn (`Covered`), c both ways.  What else keeps two registration marks apart, `match`, comes
 on top.
 
 One pair alone has to hold the turn too, by the directions of its short pieces: to √2 · r / length, which is what two

@@ -137,7 +137,7 @@ def wider_base(pair: PairError) -> float:
 def _better_paper(expected: Expected) -> Iterator[Step]:
     if expected.match > expected.cut_match:
         yield Step(
-            "cut", 'Let the sheets be cut (trim = "cut"): register marks meet better than slanting lines, and hold '
+            "cut", 'Let the sheets be cut (trim = "cut"): registration marks meet better than slanting lines, and hold '
             "short joins too.", {"joins": expected.cut_match / expected.match},
         )  # fmt: skip
     if expected.kind == "one piece":

@@ -16,7 +16,7 @@ from templates_gen.base.record import Record
 from templates_gen.job.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
 from templates_gen.printer.correction import doubt_as_it_lies
 from templates_gen.printer.profile import worse_than_none
-from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tiling.slanting import meeting_sd
 from templates_gen.tolerance.corners import Part, base_of
@@ -57,7 +57,7 @@ class Sources:
     def __init__(self, plan: Plan, sheets: SheetPlan, calibrated: bool) -> None:
         self.accuracy: Accuracy = plan.job.accuracy
         self.sheets = sheets
-        level, plumb = rules(sheets.page, sheets.paper.overlap, plan.job.unit)
+        level, plumb = rulers(sheets.page, sheets.paper.overlap, plan.job.unit)
         self.measured = measured_scale_sd(self.accuracy, level.length), measured_scale_sd(self.accuracy, plumb.length)
         bought = scale_sd(self.accuracy, wide=sheets.paper.kind != "sheets")
         self.bought = bought, bought

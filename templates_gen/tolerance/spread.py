@@ -1,4 +1,4 @@
-"""How far taping moves the points of a template: the errors of all register marks, carried through to a point.
+"""How far taping moves the points of a template: the errors of all registration marks, carried through to a point.
 
 Every fit of two marks a distance d apart, each matched with the standard deviation σ on either axis, moves what is
 laid on by σ/√2 and turns it by σ√2/d about the middle between the marks (propagation of independent errors, derived

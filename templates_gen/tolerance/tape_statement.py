@@ -36,12 +36,12 @@ def tape_words(check: TapeCheck, unit: str) -> Iterator[str]:
 
 
 def _scale_words(check: TapeCheck, unit: str) -> Iterator[str]:
-    for axis, (way, rule, joins) in enumerate((("across", "level", "upright"), ("upward", "plumb", "level"))):
+    for axis, (way, ruler, joins) in enumerate((("across", "level", "upright"), ("upward", "upright", "level"))):
         if check.scaled(axis):
             off = ((check.across, check.upward)[axis] - 1) * check.size[axis]
             long, lap = ("long", "little") if off > 0 else ("short", "far")
             yield (
-                f"It is {fine(abs(off), unit)} too {long} {way}. Measure the {rule} rule of one sheet. If that is "
+                f"It is {fine(abs(off), unit)} too {long} {way}. Measure the {ruler} ruler of one sheet. If that is "
                 f"{long} too, the sheets were not printed at full size: record the printer and print again. If it is "
                 f"right, the {joins} joins lap too {lap}: tape them again by their marks."
             )
@@ -65,7 +65,7 @@ def _where(suspects: Sequence[Suspect]) -> str:
     return (
         f"Look first at {first}{then}: steps are those on the map of the sheets, and the percentage is that join's "
         "share of the difference between the diagonals, if all joins are matched alike. Open the join, bring the "
-        "register marks of both its ends together, tape, and measure again."
+        "registration marks of both its ends together, tape, and measure again."
     )
 
 

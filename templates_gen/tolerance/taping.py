@@ -1,7 +1,7 @@
 """The order of taping: which sheets are taped into one block, and which marks each block is laid on.
 
 The sheets of a strip that hang together are taped first, one after the other, and make a block; then every block is
-laid on what is there already, by the two register marks farthest apart.  A block waits for a longer join while those
+laid on what is there already, by the two registration marks farthest apart.  A block waits for a longer join if those
 are too near to each other to hold it firmly (`SheetPlan.firm`).  A block that meets nothing of it begins a new piece.
 """
 
@@ -18,7 +18,7 @@ from templates_gen.tiling.covered import Covered
 from templates_gen.tiling.sheet import Join, Point, Sheet, SheetPlan
 
 Meeting = tuple[float, float, int, int]
-"""A register mark (x, y) on the wall, the sheet there already that carries it, and the one laid on that."""
+"""A registration mark (x, y) on the wall, the sheet there already that carries it, and the one laid on that."""
 
 Ends = tuple[Point, Point]
 
@@ -32,7 +32,7 @@ Rank = tuple[int, float, int]
 
 
 class Fit(Record, frozen=True):
-    """Two register marks that are brought to meet; sheets by their number in the plan."""
+    """Two registration marks that are brought to meet; sheets by their number in the plan."""
 
     first: Meeting
     last: Meeting

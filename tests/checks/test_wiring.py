@@ -148,7 +148,7 @@ def test_only_the_nail_of_a_pair_that_lies_in_a_zone_is_named():
     assert (found.about, "A left" in found.text) == (("A",), False)
 
 
-def test_a_nail_whose_drop_is_not_measured_is_looked_for_along_its_drop_rule():
+def test_a_nail_whose_drop_is_not_measured_is_looked_for_along_its_drop_scale():
     unmeasured = frame(drop=None)
     # from the frame's middle, 1450, to its top edge, 1700
     assert entries(plan_wall(on(frames=(unmeasured,)))) == (Entry("A", "A", 2000.0, 1450.0, 1700.0),)

@@ -39,7 +39,7 @@ def test_each_job_is_told_together_in_order_and_none_stops_the_others(cores, fol
     assert ran.code == 2  # bad input is worse than a stop
     assert ran.out == "a.pdf: 2 sheets of a4 paper\nd.pdf: 2 sheets of a4 paper\n"
     assert re.sub(r"\n      ", " ", ran.err).splitlines() == [
-        "a.toml:", "note  No nail yet for frame A: measure the drop, or mark it by hand on the drop rule.",
+        "a.toml:", "note  No nail yet for frame A: measure the drop, or mark it by hand on the drop scale.",
         "b.toml:", "error: b.toml, frame 1 (A), width: found 'wide', expected a length such as"
         """ "14 3/8", "1' 2 3/8\\"", "36.5 cm" or "365 mm\"""",
         "c.toml:",

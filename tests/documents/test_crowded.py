@@ -79,7 +79,9 @@ def test_large_figures_have_room_beside_labels(name: str) -> None:
     """All of them, in figures at least 5 mm high (ISO 3098-1 series, from memory)."""
     separate.test_the_figures_say_from_which_rule_they_are_measured(name)
     for _, page in sheet_pages(name):
-        told = [at for at, text in enumerate(page.texts) if text.text.endswith((" the level rule:", "the plumb rule:"))]
+        told = [
+            at for at, text in enumerate(page.texts) if text.text.endswith((" the level ruler:", "the upright ruler:"))
+        ]
         assert len(told) == 2 and all(page.texts[at + 1].height >= 5.0 for at in told)
 
 

@@ -68,7 +68,7 @@ def test_a_name_too_long_for_its_column_keeps_its_mark():
 
 
 def test_a_nail_that_is_not_measured_yet_is_marked_too():
-    # the drop rule of C runs from 1450 to 1700 up, level with the outlet
+    # the drop scale of C runs from 1450 to 1700 up, level with the outlet
     text = as_text(plan_wall(on(feature("outlet", 500.0, 1500.0), frames=(frame("C", drop=None),))))
     assert "! no nail yet: measure" in text and text.endswith(KEY)
 

@@ -13,7 +13,7 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.checks import find
-from templates_gen.documents.sheets.sheet_marks import frame_rules, nail_labels, shown_on
+from templates_gen.documents.sheets.sheet_marks import frame_scales, nail_labels, shown_on
 from templates_gen.documents.sheets.square import place_square
 from templates_gen.documents.template import draw_template
 from templates_gen.drawing.lettering import Lettering
@@ -26,7 +26,7 @@ from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import GENERATED, SAMPLE_NAMES, made
 from tests.page_texts import POINT, Lettered, OnPage, crossed, on_page, overlapping, pages, sheet_pages
 
-TITLE = ("sheet ", "level rule ", "rules ")
+TITLE = ("sheet ", "level ruler ", "rulers ")
 """How a sheet's two title lines begin."""
 
 samples = pytest.mark.parametrize("name", SAMPLE_NAMES)
@@ -76,10 +76,10 @@ def test_no_line_goes_through_a_sheets_title(name: str, trim: str) -> None:
 
 @pytest.mark.parametrize("trim", ["cut", "none"])
 @samples
-def test_no_line_goes_through_or_along_the_figures_of_a_sheets_rules(name: str, trim: str) -> None:
+def test_no_line_goes_through_or_along_the_figures_of_a_sheets_rulers(name: str, trim: str) -> None:
     for _, page in sample(name, trim=trim).pages:
-        assert [text.text for text in page.texts if text.form == "rules"]
-        assert [text.text for text in struck(page) if text.form == "rules"] == [], page.label
+        assert [text.text for text in page.texts if text.form == "rulers"]
+        assert [text.text for text in struck(page) if text.form == "rulers"] == [], page.label
 
 
 def _paper(done: Drawn, sheet: Sheet) -> Rect:
@@ -131,7 +131,7 @@ def _along(text: Lettered, line: Rect) -> bool:
 def test_lines_break_off_at_all_lettering_that_they_run_across(name: str) -> None:
     """Only what one runs along behind is struck, for a line is not taken away as a whole.
 
-    Figures of drop rules apart, and the level line's ticks, 6 mm at most, which are measured from.
+    Figures of drop scales apart, and the level line's ticks, 6 mm at most, which are measured from.
     """
     for sheet, page in sheet_pages(name):
         met = [(text, line) for text, line in crossed(page) if not text.text.isdigit()]
@@ -146,11 +146,11 @@ def test_lines_break_off_at_all_lettering_of_the_map(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", [*SAMPLE_NAMES, *GENERATED])
-def test_no_white_lies_on_a_nail_or_under_a_drop_rule_but_for_a_title(name: str) -> None:
+def test_no_white_lies_on_a_nail_or_under_a_drop_scale_but_for_a_title(name: str) -> None:
     """Of a nail, all within the 5 mm of its circle; a title stands in the strip where a rule is shown twice."""
     done = made(name)
     labels = nail_labels(done.plan, shown_on(done.plan, done.sheets), done.lettering)
-    zones = [rule.zone for hung in done.plan.frames for rule in frame_rules(hung, labels)]
+    zones = [rule.zone for hung in done.plan.frames for rule in frame_scales(hung, labels)]
     whole = [*zones, *(Rect.about(nail.x, nail.y, 10.0, 10.0) for nail in done.plan.nails)]
     for sheet in done.sheets.sheets:
         (items,) = (page.wall_items for page in done.template.pages if page.label == sheet.name)
@@ -214,7 +214,9 @@ def test_no_id_of_a_frame_or_nail_is_read_for_part_of_a_distance(name: str) -> N
     done = sample(name, cover="nails")
     ids = {hung.frame.id for hung in done.plan.frames} | {nail.name for nail in done.plan.nails}
     for _, page in done.pages:
-        told = [at for at, text in enumerate(page.texts) if text.text.endswith((" the level rule:", "the plumb rule:"))]
+        told = [
+            at for at, text in enumerate(page.texts) if text.text.endswith((" the level ruler:", "the upright ruler:"))
+        ]
         figures = [page.texts[at + line].box for at in told for line in (1, 2) if page.texts[at + line].height >= 5.0]
         near = [t.text for t in page.texts if t.text in ids and any(t.box.grown(4.99).overlaps(box) for box in figures)]
         assert near == [], page.label

@@ -165,8 +165,8 @@ def test_every_frame_has_its_full_label_exactly_once(name: str) -> None:
         assert found == 1 or (found == 0 and allowed), f"{hung.frame.id}: {found} labels"
 
 
-def _under_a_drop_rule(name: str, line: Rect) -> bool:
-    """True where the figures of a drop rule, 9.5 to 25 mm from its nail, take the room beside an upright line."""
+def _under_a_drop_scale(name: str, line: Rect) -> bool:
+    """True where the figures of a drop scale, 9.5 to 25 mm from its nail, take the room beside an upright line."""
     return line.width == 0.0 and any(9.5 < abs(nail.x - line.x0) < 25.0 for nail in made(name).plan.nails)
 
 
@@ -180,5 +180,5 @@ def test_the_lines_are_named_wherever_a_sheet_shows_much_of_them(name: str) -> N
     for start, line in lines.items():
         for sheet, page in sheet_pages(name):
             part = sheet.inner.meet(line)
-            if part is not None and max(part.width, part.height) > 100.0 and not _under_a_drop_rule(name, line):
+            if part is not None and max(part.width, part.height) > 100.0 and not _under_a_drop_scale(name, line):
                 assert any(text.startswith(start) for text in words(page)), f"{start} has no name on {sheet.name}"

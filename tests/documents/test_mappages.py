@@ -9,7 +9,7 @@ import pytest
 
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
-from templates_gen.documents.instructions.first_pages import area_beside_rules
+from templates_gen.documents.instructions.first_pages import area_beside_rulers
 from templates_gen.documents.instructions.map_pages import LEAST_CELL, map_pages
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Polygon, Text
@@ -27,7 +27,7 @@ def planned(across: int, count: int = 120) -> tuple[Plan, SheetPlan]:
 
 def pages_of(plan: Plan, sheets: SheetPlan) -> tuple[list[list[Text]], list[list[Rect]], Flow]:
     """The texts and the open outlines on every page of the map."""
-    flow = Flow(area_beside_rules(sheets.page, sheets.paper.overlap), Lettering())
+    flow = Flow(area_beside_rulers(sheets.page, sheets.paper.overlap), Lettering())
     map_pages(flow, plan, sheets)
     texts = [[item for item in page if isinstance(item, Text)] for page in flow.pages]
     outlines = [[box(item) for item in page if isinstance(item, Polygon) and not item.filled] for page in flow.pages]

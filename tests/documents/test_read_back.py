@@ -1,4 +1,4 @@
-"""The written pages taken apart again: nail crosses, register marks and rules, from the operators and from pixels."""
+"""The written pages taken apart again: nail crosses, registration marks and rulers, from operators and from pixels."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ from tests.wall_reading import (
 )
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
-NAIL_RING, REGISTER_RING, TARGET_RING = 5.0, 2.5, 2.0  # mm; our own design, no source
+NAIL_RING, REGISTRATION_RING, TARGET_RING = 5.0, 2.5, 2.0  # mm; our own design, no source
 DOTS = 600 / 72  # to a point
 
 all_jobs = pytest.mark.parametrize("name", NAMES)
@@ -125,13 +125,13 @@ def test_the_release_slit_starts_under_the_nail_and_passes_a_hook(name: str) -> 
 
 
 @all_jobs
-def test_register_marks_of_all_their_sheets_are_one_wall_point(name: str) -> None:
+def test_registration_marks_of_all_their_sheets_are_one_wall_point(name: str) -> None:
     told = made(name).report["register_marks"]
     left = {(mark["name"], page): (mark["x"], mark["y"]) for mark in told for page in mark["pages"]}
     assert all(len(mark["pages"]) >= 2 for mark in told)
     places = defaultdict(list)
     for sheet in shown(name):
-        for cross in crosses(sheet, REGISTER_RING, NARROW):
+        for cross in crosses(sheet, REGISTRATION_RING, NARROW):
             here = [key for key in left if key[1] == sheet.page]
             key = next(k for k in here if np.hypot(cross.x - left[k][0], cross.y - left[k][1]) < CLOSE)
             del left[key]
@@ -157,52 +157,52 @@ def test_the_target_stands_where_the_lines_cross(name: str) -> None:
 @all_jobs
 def test_the_first_page_and_every_sheet_have_two_rules_that_measure_what_they_say(name: str) -> None:
     done = made(name)
-    rules = done.report["rules"]
+    rulers = done.report["rules"]
     pages = {1, *(sheet["page"] for sheet in done.report["sheets"])}
-    assert sorted(rule["page"] for rule in rules) == sorted([*pages, *pages])
-    for rule in rules:
-        ends = np.array([*rule["from"], *rule["to"]]) * POINT
+    assert sorted(ruler["page"] for ruler in rulers) == sorted([*pages, *pages])
+    for ruler in rulers:
+        ends = np.array([*ruler["from"], *ruler["to"]]) * POINT
         found = [
-            s for s in done.marks[rule["page"] - 1].segments
+            s for s in done.marks[ruler["page"] - 1].segments
             if np.abs(np.array(s[:4]) * POINT - ends).max() < CLOSE and abs(s.width * POINT - WIDE) < CLOSE
         ]  # fmt: skip
         assert len(found) == 1
         length = np.hypot(found[0].x1 - found[0].x0, found[0].y1 - found[0].y0) * POINT
-        assert abs(length - rule["length"]) < CLOSE
+        assert abs(length - ruler["length"]) < CLOSE
 
 
 def test_rules_are_as_long_as_an_a4_page_allows() -> None:
-    """Worked out by hand here: 209.9 - 14 mm of margins - 12 of overlap - 16 and 5 beside the rule leaves 162, in
+    """Worked out by hand here: 209.9 - 14 mm of margins - 12 of overlap - 16 and 5 beside the ruler leaves 162, in
     whole centimetres 160; upward 296.7 - 20 - 12 - 21 leaves 243, so 240."""
-    rules = made("tile-rubbings").report["rules"]
-    assert {round(rule["length"], 6) for rule in rules} == {160.0, 240.0}
-    assert {rule["from"][1] == rule["to"][1] for rule in rules if rule["length"] < 200} == {True}
+    rulers = made("tile-rubbings").report["rules"]
+    assert {round(ruler["length"], 6) for ruler in rulers} == {160.0, 240.0}
+    assert {ruler["from"][1] == ruler["to"][1] for ruler in rulers if ruler["length"] < 200} == {True}
 
 
 @all_jobs
 def test_figures_of_the_rules_stand_at_their_distances(name: str) -> None:
-    """On every page figure n stands over a tick n units from the rule's start."""
+    """On every page figure n stands over a tick n units from the ruler's start."""
     done = made(name)
     # mm of the figures' unit, and every how many of it there is one, as on a steel rule: common practice, no source
     unit, every = {"in": (25.4, 1), "cm": (10.0, 5), "mm": (1.0, 50)}[done.job.unit]
-    for rule in done.report["rules"]:
-        marks = done.marks[rule["page"] - 1]
-        along = 0 if rule["from"][1] == rule["to"][1] else 1
-        start, spine = rule["from"][along], rule["from"][1 - along]
+    for ruler in done.report["rules"]:
+        marks = done.marks[ruler["page"] - 1]
+        along = 0 if ruler["from"][1] == ruler["to"][1] else 1
+        start, spine = ruler["from"][along], ruler["from"][1 - along]
         ends = [
             s[along]
             for s in marks.segments
             if abs(s[along] - s[along + 2]) < CLOSE and abs(s[1 - along] - spine) < CLOSE
         ]
-        # figures 2.5 mm high, 1.2 mm over the level rule and, reading upward, up to 3.9 mm from the plumb one
+        # figures 2.5 mm high, 1.2 mm over the level ruler and, reading upward, up to 3.9 mm from the plumb one
         beside = spine + (1.2 if along == 0 else 3.9) / POINT
         found = {}
         for text in marks.texts:
-            if abs(text[1 - along] - beside) < CLOSE and start - 20 < text[along] < rule["to"][along]:
+            if abs(text[1 - along] - beside) < CLOSE and start - 20 < text[along] < ruler["to"][along]:
                 middle = text[along] + done.lettering.width(text.text, 2.5) / POINT / 2
                 found[int(text.text.split()[0])] = (middle - start) * POINT
                 assert min(abs(end - middle) for end in ends) * POINT < CLOSE
-        assert sorted(found) == list(range(0, int(rule["length"] / unit + CLOSE) + 1, every))
+        assert sorted(found) == list(range(0, int(ruler["length"] / unit + CLOSE) + 1, every))
         assert all(abs(at - figure * unit) < CLOSE for figure, at in found.items())
 
 

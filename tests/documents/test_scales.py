@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.documents.sheets.scales import FINE, DropRule, drop_rule, rule_figures, rule_lines, ticks_along
+from templates_gen.documents.sheets.scales import FINE, DropScale, drop_scale, scale_figures, scale_lines, ticks_along
 from templates_gen.drawing.items import Line
 from templates_gen.job.model import Hanger
 from tests.jobs import frame, job
@@ -26,23 +26,23 @@ def test_there_is_a_tick_at_every_step_between_the_ends_and_none_beyond(grade, s
 
 @pytest.mark.parametrize("unit", FINE)
 @pytest.mark.parametrize("side", [-1, 0, 1])
-def test_a_figure_of_a_drop_rule_stands_outside_the_tick_that_it_counts(unit, side):
-    rule = DropRule(1200.0, 1700.0, 130.0, side, 80.0)
-    spine, *ticks = [item for item in rule_lines(rule, unit) if isinstance(item, Line)]
-    ends = {round(rule.top - tick.y0, 4): tick.x1 for tick in ticks}
+def test_a_figure_of_a_drop_scale_stands_outside_the_tick_that_it_counts(unit, side):
+    scale = DropScale(1200.0, 1700.0, 130.0, side, 80.0)
+    spine, *ticks = [item for item in scale_lines(scale, unit) if isinstance(item, Line)]
+    ends = {round(scale.top - tick.y0, 4): tick.x1 for tick in ticks}
     way = -1 if side < 0 else 1
-    figures = list(rule_figures(rule, unit))
+    figures = list(scale_figures(scale, unit))
     assert len(figures) == int(130.0 / MM["cm" if unit == "mm" else unit])
     for figure in figures:
-        down = rule.top - (figure.y + figure.height / 2)  # to the middle of the figure
+        down = scale.top - (figure.y + figure.height / 2)  # to the middle of the figure
         assert down == pytest.approx(float(figure.text) * MM[unit])
         assert way * (figure.x - ends[round(down, 4)]) == pytest.approx(1.0)  # our own design, no source
         assert figure.anchor == ("right" if way < 0 else "left")
-    assert all(rule.zone.has_point(line.x1, line.y1) for line in (spine, *ticks))
+    assert all(scale.zone.has_point(line.x1, line.y1) for line in (spine, *ticks))
 
 
-def test_a_drop_rule_that_would_run_out_of_its_frame_to_either_side_is_left_out():
-    pair = Hanger(kind="rings", left=10.0, right=10.0)  # a rule is wider than that
+def test_a_drop_scale_that_would_run_out_of_its_frame_to_either_side_is_left_out():
+    pair = Hanger(kind="rings", left=10.0, right=10.0)  # a scale is wider than that
     (hung,) = plan_wall(job(frame(hanger=pair))).frames
-    found = [drop_rule(hung, bearing, side) is not None for bearing in hung.bearings for side in (-1, 1)]
+    found = [drop_scale(hung, bearing, side) is not None for bearing in hung.bearings for side in (-1, 1)]
     assert found == [False, True, True, False]

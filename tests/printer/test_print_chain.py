@@ -126,7 +126,7 @@ def test_fit_to_page_would_be_seen() -> None:
 
 
 @pytest.mark.parametrize("name", JOBS[:2])
-def test_register_marks_are_as_far_apart_in_the_pixels_of_what_is_printed(name: str) -> None:
+def test_registration_marks_are_as_far_apart_in_the_pixels_of_what_is_printed(name: str) -> None:
     """PDFium at 300 dpi: found to 0.02 mm or so, on 100 to 250 mm."""
     register, _ = pictures()
     pdf = filtered(name)

@@ -24,7 +24,7 @@ from tests.wall_reading import HAIR, NARROW, WIDE, brought_back, crosses
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
 TRUE = 0.01  # mm; a fifteenth of what can be seen; common practice, no source
-NAIL_RING, REGISTER_RING = 5.0, 2.5  # mm; our own design, no source
+NAIL_RING, REGISTRATION_RING = 5.0, 2.5  # mm; our own design, no source
 ACROSS, ALONG, LEAN = 0.987, 1.004, math.radians(0.15)
 PAGE = 210.0, 297.0  # mm, a4: ISO 216
 DOTS = 150  # to an inch
@@ -93,12 +93,12 @@ def corners(marks: Marks) -> list[Point]:
 
 
 def on_paper(done: Everything, way: Way) -> Iterator[tuple[list[Point], list[Point]]]:
-    """Sheet by sheet the nail crosses and register marks as printed (mm), and where they belong on the wall (mm)."""
+    """By sheet the nail crosses and registration marks as printed (mm), and where they belong on the wall (mm)."""
     nails = [(nail.x, nail.y) for nail in done.plan.nails]
     registers = [(mark.x, mark.y) for mark in done.sheets.marks]
     for sheet, told in zip(brought_back(done), done.report["sheets"], strict=True):
         paper, wall = [], []
-        for ring, width, known in ((NAIL_RING, HAIR, nails), (REGISTER_RING, NARROW, registers)):
+        for ring, width, known in ((NAIL_RING, HAIR, nails), (REGISTRATION_RING, NARROW, registers)):
             for cross in crosses(sheet, ring, width):
                 x, y = moved(tuple(told["to_page"]), cross.x, cross.y)  # back to where the file has it
                 paper.append(way(x * POINT, y * POINT))
@@ -107,7 +107,7 @@ def on_paper(done: Everything, way: Way) -> Iterator[tuple[list[Point], list[Poi
 
 
 def worst(done: Everything, way: Way) -> float:
-    """The worst distance between any two of the nails and register marks of a sheet (mm)."""
+    """The worst distance between any two of the nails and registration marks of a sheet (mm)."""
     errors = [
         abs(math.dist(paper[i], paper[j]) - math.dist(wall[i], wall[j]))
         for paper, wall in on_paper(done, way)
@@ -143,14 +143,14 @@ def test_a_printed_sheet_is_the_wall_turned_and_moved_and_nothing_else(name, way
 def test_every_rule_measures_what_it_says_once_printed(name, way, templates):
     done = templates[name]
     assert len(done.report["rules"]) == 2 * (1 + len(done.sheets.sheets))
-    for rule in done.report["rules"]:
+    for ruler in done.report["rules"]:
         drawn = [
-            s for s in done.marks[rule["page"] - 1].segments
-            if np.abs(np.array(s[:4]) - [*rule["from"], *rule["to"]]).max() * POINT < 0.001
+            s for s in done.marks[ruler["page"] - 1].segments
+            if np.abs(np.array(s[:4]) - [*ruler["from"], *ruler["to"]]).max() * POINT < 0.001
         ]  # fmt: skip
         assert len(drawn) == 1 and drawn[0].width * POINT == pytest.approx(WIDE, rel=0.03)
         ends = [WAYS[way](x * POINT, y * POINT) for x, y in (drawn[0][:2], drawn[0][2:4])]
-        assert math.dist(*ends) == pytest.approx(rule["length"], abs=TRUE)
+        assert math.dist(*ends) == pytest.approx(ruler["length"], abs=TRUE)
 
 
 @pytest.mark.parametrize("name", [UPRIGHT, LYING])

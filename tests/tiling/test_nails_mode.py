@@ -9,7 +9,7 @@ import pytest
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.instructions.hanging_day import hanging_steps
 from templates_gen.documents.instructions.taping_steps import day_before
-from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.rulers import rulers
 from templates_gen.tolerance.order import taping_order
 from tests.documents import test_lettering_apart as lettering
 from tests.made import NAMES, made
@@ -28,13 +28,13 @@ def test_there_is_a_job_whose_pieces_hang_separately() -> None:
 
 @separate
 def test_every_sheet_says_in_large_figures_how_far_both_lines_are_from_its_rules(name: str) -> None:
-    """From the rules as they are drawn in the file, in figures 5 mm high or more; 10 mm on most (ISO 3098-1 series)."""
+    """From the rulers as drawn in the file, in figures 5 mm high or more; 10 mm on most (ISO 3098-1 series)."""
     done = made(name)
     plan, unit = done.plan, done.job.unit
     heights = []
     for sheet, told in zip(shown(name), done.report["sheets"], strict=True):
         back = inverse(told["to_page"])
-        level, plumb = (moved(back, *rule["from"]) for rule in _rules(done.report, sheet.page))
+        level, plumb = (moved(back, *ruler["from"]) for ruler in _rules(done.report, sheet.page))
         down, left = level[1] - plan.level_line, plumb[0] - plan.centre_line
         for away, side in ((down, "below" if down > 0 else "above"), (left, "left" if left > 0 else "right")):
             own, both = show(abs(away), unit), show_both(abs(away), unit)
@@ -46,7 +46,7 @@ def test_every_sheet_says_in_large_figures_how_far_both_lines_are_from_its_rules
 
 
 def _rules(report: dict, page: int) -> list[dict]:
-    """The level and the plumb rule of a page."""
+    """The level and the upright ruler of a page."""
     return sorted((r for r in report["rules"] if r["page"] == page), key=lambda r: r["from"][1] != r["to"][1])
 
 
@@ -54,7 +54,9 @@ def _rules(report: dict, page: int) -> list[dict]:
 def test_the_figures_say_from_which_rule_they_are_measured(name: str) -> None:
     for sheet in shown(name):
         said = [text.text for text in sheet.texts]
-        assert said.count("level line, from the level rule:") == said.count("centre line, from the plumb rule:") == 1
+        assert (
+            said.count("level line, from the level ruler:") == said.count("centre line, from the upright ruler:") == 1
+        )
 
 
 @separate
@@ -66,7 +68,7 @@ def test_lettering_stays_apart(name: str) -> None:
 @pytest.mark.parametrize("name", [name for name in NAMES if name not in SEPARATE])
 def test_taped_templates_have_no_large_figures(name: str) -> None:
     said = [text.text for sheet in shown(name) for text in sheet.texts]
-    assert not [text for text in said if "from the level rule:" in text]
+    assert not [text for text in said if "from the level ruler:" in text]
 
 
 @separate
@@ -92,9 +94,9 @@ def test_only_sheets_that_meet_are_taped(name: str) -> None:
 
 
 def test_the_rules_are_where_the_plan_says() -> None:
-    """The level rule's line and the plumb one's, from the page's own numbers: what the figures are measured from."""
+    """The level ruler's line and the plumb one's, from the page's own numbers: what the figures are measured from."""
     done = made(SEPARATE[0])
-    level, plumb = rules(done.sheets.page, done.job.paper.overlap, done.job.unit)
+    level, plumb = rulers(done.sheets.page, done.job.paper.overlap, done.job.unit)
     for told in _rules(done.report, done.report["sheets"][0]["page"])[:2]:
         upright = told["from"][0] == told["to"][0]
         assert abs((told["from"][0] * POINT - plumb.x0) if upright else (told["from"][1] * POINT - level.y0)) < CLOSE

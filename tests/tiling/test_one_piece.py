@@ -16,7 +16,7 @@ from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.tiling.demand import nail_box
 from tests.documents import test_lettering_apart as lettering
 from tests.documents import test_read_back as marks
-from tests.documents import test_read_back_drop_rules as drop_rules
+from tests.documents import test_read_back_drop_scales as drop_scales
 from tests.documents import test_read_back_lines as lines
 from tests.made import LARGE, made
 from tests.running import run
@@ -33,7 +33,7 @@ UNFIT = ("test_rules_are_as_long_as_an_a4_page_allows", "test_the_cross_is_where
 
 EVERYWHERE = [
     getattr(module, name)
-    for module in (lettering, marks, lines, drop_rules)
+    for module in (lettering, marks, lines, drop_scales)
     for name in dir(module)
     if name.startswith("test_") and name not in UNFIT
 ]
@@ -67,7 +67,7 @@ def test_there_are_as_few_pages_as_5_m_allow(name: str, pages: int) -> None:
 
 @pytest.mark.parametrize("name", ONE)
 def test_one_page_is_the_group_with_its_border_and_no_larger(name: str) -> None:
-    """Around the group 4 mm of our own, 13 mm of rule left and below, 6 mm right, 13 mm of title above (our own
+    """Around the group 4 mm of our own, 13 mm of ruler left and below, 6 mm right, 13 mm of title above (our own
     design), 6 mm of half an overlap and 5 mm of margin all around, and less than a point to make it whole: the sums
     worked out by hand here are 17 + 10 + 22 = 49 mm across and 17 + 17 + 22 = 56 mm upward."""
     done = made(name)
@@ -80,7 +80,7 @@ def test_one_page_is_the_group_with_its_border_and_no_larger(name: str) -> None:
 def test_rules_and_titles_stand_beside_the_group(name: str) -> None:
     done = made(name)
     window, group = done.sheets.sheets[0].window, done.plan.group
-    spine = 6.0 + 8.0  # mm of half an overlap, and from the trim line to a rule; our own design, no source
+    spine = 6.0 + 8.0  # mm of half an overlap, and from the trim line to a ruler; our own design, no source
     assert window.x0 + spine + 5.0 <= group.x0 and window.y0 + spine + 5.0 <= group.y0
     for sheet in done.sheets.sheets:
         assert sheet.window.y1 - 6.0 - 13.0 >= group.y1
@@ -90,9 +90,9 @@ def test_rules_and_titles_stand_beside_the_group(name: str) -> None:
 def test_rules_are_at_most_a_metre_long_and_at_least_half_the_page(name: str) -> None:
     done = made(name)
     sides = {True: done.sheets.page.width * POINT, False: done.sheets.page.height * POINT}
-    for rule in done.report["rules"]:
-        level = rule["from"][1] == rule["to"][1]
-        assert min(900.0, sides[level] / 2) < rule["length"] <= 1000.0
+    for ruler in done.report["rules"]:
+        level = ruler["from"][1] == ruler["to"][1]
+        assert min(900.0, sides[level] / 2) < ruler["length"] <= 1000.0
 
 
 def test_two_panels_share_a_strip_with_two_register_marks_and_a_trim_line() -> None:
@@ -142,7 +142,7 @@ def test_lettering_of_the_first_pages_is_apart_and_on_the_page(name: str) -> Non
 @pytest.mark.parametrize("name", ONE)
 def test_nobody_is_told_to_trim_or_tape_one_page(name: str) -> None:
     words = said(name)
-    assert "trim line" not in words and "register mark" not in words and "Tape each" not in words
+    assert "trim line" not in words and "registration mark" not in words and "Tape each" not in words
     assert "Put the target on the cross" in words and "not at full size: do not use it" in words
 
 
@@ -158,8 +158,8 @@ def test_the_print_shop_is_told_the_size_and_what_the_rules_measure(name: str) -
     assert "Print it at actual size (100 %)" in words
     for side in (done.sheets.page.width, done.sheets.page.height):
         assert f"{side * POINT:.0f} mm" in words
-    for rule in done.report["rules"]:
-        assert f"{rule['length']:.0f} mm" in words
+    for ruler in done.report["rules"]:
+        assert f"{ruler['length']:.0f} mm" in words
 
 
 def test_the_command_names_both_files_and_their_sizes(small: Path) -> None:

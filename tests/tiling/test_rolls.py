@@ -69,7 +69,7 @@ def test_no_shorter_pages_would_do_and_no_longer_ones_do_with_fewer(name: str) -
 
 
 def test_a_small_group_takes_a_short_piece_of_a_roll() -> None:
-    """A frame 400 mm wide and 500 mm high on 610 mm of roll: one piece, about as long as frame, rules and margins,
+    """A frame 400 mm wide and 500 mm high on 610 mm of roll: one piece, about as long as frame, rulers and margins,
     500 + 30 mm at least, and less than 600 mm."""
     each = job(frame("A", 400, 500, 80), group=group((("A",),)), paper=roll(610.0))
     sheets = plan_sheets(plan_wall(each), each.paper)

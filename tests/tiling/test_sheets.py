@@ -21,7 +21,7 @@ from tests.made import NAMES, made
 CLOSE = 1e-5
 """mm; float sums over a few metres are nearer than this.  Common practice, no source."""
 
-REGISTER = 3.5  # mm, radius of a register mark; our own design, no source
+REGISTRATION = 3.5  # mm, radius of a registration mark; our own design, no source
 
 few = settings(max_examples=40, deadline=None, derandomize=True)
 hangers = st.sampled_from(
@@ -129,7 +129,7 @@ def test_names_are_unique_and_no_two_sheets_own_the_same_wall(each: Job) -> None
 
 @few
 @given(jobs())
-def test_both_ends_of_every_join_have_a_register_mark(each: Job) -> None:
+def test_both_ends_of_every_join_have_a_registration_mark(each: Job) -> None:
     """Near each end, on both sheets; a mark gives way to another by as much as 9 mm at a time, so within 30 mm."""
     sheets = sheets_of(each)
     for join in sheets.joins:
@@ -144,11 +144,11 @@ def test_both_ends_of_every_join_have_a_register_mark(each: Job) -> None:
 
 @few
 @given(jobs())
-def test_register_marks_lie_whole_in_the_windows_of_their_sheets(each: Job) -> None:
+def test_registration_marks_lie_whole_in_the_windows_of_their_sheets(each: Job) -> None:
     sheets = sheets_of(each)
     for mark in sheets.marks:
         assert len(mark.sheets) >= 2
-        whole = Rect.about(mark.x, mark.y, 2 * REGISTER, 2 * REGISTER)
+        whole = Rect.about(mark.x, mark.y, 2 * REGISTRATION, 2 * REGISTRATION)
         assert all(sheets.sheet(name).window.holds(whole) for name in mark.sheets)
 
 
@@ -157,7 +157,7 @@ def test_register_marks_lie_whole_in_the_windows_of_their_sheets(each: Job) -> N
 def test_no_register_mark_hides_another(each: Job) -> None:
     marks = sheets_of(each).marks
     for number, one in enumerate(marks):
-        assert all(math.dist((one.x, one.y), (two.x, two.y)) > 2 * REGISTER for two in marks[number + 1 :])
+        assert all(math.dist((one.x, one.y), (two.x, two.y)) > 2 * REGISTRATION for two in marks[number + 1 :])
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -165,7 +165,7 @@ def test_no_register_mark_of_a_sample_hides_another(name: str) -> None:
     marks = made(name).sheets.marks
     for number, one in enumerate(marks):
         for two in marks[number + 1 :]:
-            assert math.dist((one.x, one.y), (two.x, two.y)) > 2 * REGISTER, (one, two)
+            assert math.dist((one.x, one.y), (two.x, two.y)) > 2 * REGISTRATION, (one, two)
 
 
 @few

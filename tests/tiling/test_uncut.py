@@ -32,7 +32,7 @@ uncut = pytest.mark.parametrize("name", UNCUT)
 UNFIT = (
     "test_rules_are_as_long_as_an_a4_page_allows",  # of one job
     "test_the_cross_is_where_it_should_be_in_pixels",  # of the samples
-    "test_register_marks_of_all_their_sheets_are_one_wall_point",  # other marks here, below
+    "test_registration_marks_of_all_their_sheets_are_one_wall_point",  # other marks here, below
     "test_every_join_names_the_neighbour_beside_it",  # elsewhere here, below
 )
 EVERYWHERE = [
@@ -110,7 +110,7 @@ def fullest(seed: int, cover: str = "all") -> tuple[Plan, SheetPlan]:
 
 
 @pytest.mark.parametrize("seed", [0, 16, 26])
-def test_no_drop_rule_is_hidden_along_its_length(seed: int) -> None:
+def test_no_drop_scale_is_hidden_along_its_length(seed: int) -> None:
     """Without it a frame that is not measured yet could not be marked by hand."""
     plan, sheets = fullest(seed)
     for hung in plan.frames:
@@ -206,5 +206,5 @@ def test_no_lettering_lies_on_slanting_lines(name: str) -> None:
             join = next(join for join in done.sheets.joins if {join.over, join.under} == set(mark.sheets))
             x, y = to_page_mm(sheet, mark.x, mark.y)
             square = Rect.about(x, y, 2 * hides.reach(join.upright), 2 * hides.reach(join.upright))
-            on = [t.text for t in page.texts if t.seen.overlaps(square) and t.form not in ("rules", "square")]
+            on = [t.text for t in page.texts if t.seen.overlaps(square) and t.form not in ("rulers", "square")]
             assert on == [], f"{on} on {sheet.name}"

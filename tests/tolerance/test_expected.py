@@ -7,7 +7,7 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
 from templates_gen.job.accuracy import NORMAL_95, Accuracy
-from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.rulers import rulers
 from templates_gen.tolerance.advice import advice
 from templates_gen.tolerance.expected import expected_error, sources_95
 from tests.exactly import of, planned, row
@@ -34,8 +34,8 @@ def test_the_scale_of_half_a_per_cent_over_three_metres():
 
 def test_the_scale_of_a_measured_printer_is_what_reading_its_rules_leaves():
     asked = row(count=7, pitch=500.0)
-    length = rules(planned(asked).page, asked.paper.overlap, "mm")[0].length
-    # √2 · 0.2 mm / rule, over 3000 mm (propagation of two independent readings, worked out by hand here)
+    length = rulers(planned(asked).page, asked.paper.overlap, "mm")[0].length
+    # √2 · 0.2 mm / ruler, over 3000 mm (propagation of two independent readings, worked out by hand here)
     sd = math.sqrt(2) * 0.2 / length * 3000.0
     assert of(asked, True, scale=0.5, reading=0.2).ends.gap_error == pytest.approx(sd * NORMAL_95)
 
@@ -74,7 +74,7 @@ def test_pieces_of_paper_apart_are_placed_each_by_itself():
 
 
 def test_of_pieces_apart_the_scale_counts_on_each_sheet_only():
-    """Their places are measured on the wall, from the two lines to the rules of each, which stand by its corner."""
+    """Their places are measured on the wall, from the two lines to the rulers of each, which stand by its corner."""
     asked = row(count=3, pitch=800.0, paper=paper("a4", cover="nails"))
     cells = [sheet.cell for sheet in planned(asked).sheets]
     first, *_, last = (

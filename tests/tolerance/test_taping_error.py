@@ -7,7 +7,7 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.job.accuracy import firm
-from templates_gen.tiling.sheet import Join, Page, RegisterMark, Sheet, SheetPlan
+from templates_gen.tiling.sheet import Join, Page, RegistrationMark, Sheet, SheetPlan
 from templates_gen.tolerance.spread import taped, variance
 from templates_gen.tolerance.taping import blocks
 from tests.jobs import paper
@@ -40,7 +40,9 @@ def chain(joins: int, step: float, distance: float) -> SheetPlan:
     return SheetPlan(
         paper(), Page(595, 841, Rect(7.0, 13.0, 203.0, 290.0)), sheets,
         tuple(Join(right, left, x, -distance / 2, x, distance / 2) for left, right, x in taped_at),
-        tuple(RegisterMark("a", x, y, pair) for *pair, x in map(list, taped_at) for y in (-distance / 2, distance / 2)),
+        tuple(
+            RegistrationMark("a", x, y, pair) for *pair, x in map(list, taped_at) for y in (-distance / 2, distance / 2)
+        ),
         rows=True,
     )  # fmt: skip
 

@@ -8,7 +8,7 @@ from functools import cache
 import numpy as np
 import pytest
 
-from templates_gen.documents.sheets.furniture import REGISTER_FORM, register_form
+from templates_gen.documents.sheets.furniture import REGISTRATION_FORM, registration_form
 from templates_gen.documents.sheets.nail_marks import NAIL_FORM, nail_form
 from templates_gen.drawing.items import Page, Template, Use
 from templates_gen.drawing.lettering import Lettering
@@ -23,7 +23,7 @@ REACH = 4.0
 
 
 def sheets_of(name: str):
-    """(page index, {register mark: page mm}, {nail: page mm}) for every sheet, as drawn."""
+    """(page index, {registration mark: page mm}, {nail: page mm}) for every sheet, as drawn."""
     report = made(name).report
     found = []
     for sheet in report["sheets"]:
@@ -39,11 +39,11 @@ def sheets_of(name: str):
 
 @cache
 def pictures():
-    """What a register mark and a nail mark look like, cut out of a page drawn for the purpose."""
+    """What a registration mark and a nail mark look like, cut out of a page drawn for the purpose."""
     # 50.8 mm is a whole number of pixels (600), so that the marks lie in the middle of their pictures
-    uses = (Use(REGISTER_FORM, 50.8, 50.8), Use(NAIL_FORM, 50.8, 101.6))
+    uses = (Use(REGISTRATION_FORM, 50.8, 50.8), Use(NAIL_FORM, 50.8, 101.6))
     page = Page(label="1", title="", page_items=uses)
-    template = Template("marks", "", "en", (288, 432), (page,), (register_form(), nail_form()))
+    template = Template("marks", "", "en", (288, 432), (page,), (registration_form(), nail_form()))
     image = printed(write_pdf(template, Lettering()), 0, STRAIGHT)
     register, *_ = patch(image, 50.8, 50.8, 40 * PIXEL)
     nail, *_ = patch(image, 50.8, 101.6, 90 * PIXEL)
@@ -51,7 +51,7 @@ def pictures():
 
 
 def found_in_pixels(name: str, how: dict[int, Disturbance]):
-    """For every sheet where its register marks are found in the pixels, and its nails: by name, in mm on the paper."""
+    """For every sheet where its registration marks are in the pixels, and its nails: by name, in mm on the paper."""
     register, nail_picture = pictures()
     pdf, chance = made(name).pdf, random.Random(0)
     seen, nails = [], []

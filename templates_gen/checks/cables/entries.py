@@ -25,7 +25,7 @@ class Entry(Record, frozen=True):
 def entries(plan: Plan) -> tuple[Entry, ...]:
     """Where each nail of a plan goes in: from its nail point down to its tip, which a slanting nail has below it.
 
-    A nail whose drop is not measured yet may come anywhere in the upper half of its frame, where its drop rule is.
+    A nail whose drop is not measured yet may come anywhere in the upper half of its frame, where its drop scale is.
     """
     return tuple(entry for hung in plan.frames for entry in _entries(hung))
 

@@ -10,10 +10,10 @@ from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.documents.correcting.holes import Cured
 from templates_gen.documents.correcting.patches import Hole, Patch, patches
 from templates_gen.documents.correcting.sentences import CAUTIONS
-from templates_gen.documents.instructions.first_pages import area_beside_rules
-from templates_gen.documents.instructions.wording import PRINT_WORDS, rule_words
+from templates_gen.documents.instructions.first_pages import area_beside_rulers
+from templates_gen.documents.instructions.wording import PRINT_WORDS, ruler_words
 from templates_gen.documents.of_job import numbered, of_job
-from templates_gen.documents.sheets.rulers import RULES_FORM, rules_form
+from templates_gen.documents.sheets.rulers import RULERS_FORM, rulers_form
 from templates_gen.drawing.blocks import Block, block, wrapped
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Template, Text, Use
@@ -22,7 +22,7 @@ from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, HEAVY, MEDI
 from templates_gen.drawing.strokes import unbroken
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.printer.profile import Printer
-from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.sheet import page_of
 
 # mm; our own design, no source
@@ -46,11 +46,11 @@ def patch_pages(plan: Plan, done: Sequence[Cured], lettering: Lettering, printer
     """
     job, paper = plan.job, plan.job.paper
     page = page_of(first_paper(paper, job.unit), False, printer)
-    flow = Flow(area_beside_rules(page, paper.overlap), lettering)
-    _words(flow, plan, rule_words(rules(page, paper.overlap, job.unit), job.unit))
+    flow = Flow(area_beside_rulers(page, paper.overlap), lettering)
+    _words(flow, plan, ruler_words(rulers(page, paper.overlap, job.unit), job.unit))
     _fill(flow, patches(done, job.unit))
-    pages = numbered(([Use(RULES_FORM, 0.0, 0.0), *items] for items in flow.pages), matrix=page.matrix)
-    return of_job(job, "moved nails", page, pages, [rules_form(page, paper.overlap, job.unit, lettering)])
+    pages = numbered(([Use(RULERS_FORM, 0.0, 0.0), *items] for items in flow.pages), matrix=page.matrix)
+    return of_job(job, "moved nails", page, pages, [rulers_form(page, paper.overlap, job.unit, lettering)])
 
 
 def _words(flow: Flow, plan: Plan, measured: str) -> None:

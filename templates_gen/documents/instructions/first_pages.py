@@ -17,7 +17,7 @@ from templates_gen.documents.instructions.cautions import take_care
 from templates_gen.documents.instructions.guide import guide
 from templates_gen.documents.instructions.map_pages import map_pages
 from templates_gen.documents.instructions.taping_steps import day_before
-from templates_gen.documents.instructions.wording import PRINT_WORDS, printer_words, rule_words, shop_words
+from templates_gen.documents.instructions.wording import PRINT_WORDS, printer_words, ruler_words, shop_words
 from templates_gen.documents.of_job import numbered, of_job, whose
 from templates_gen.documents.schedule import table as schedule
 from templates_gen.documents.schedule.carrying import HEADER as CARRIED_HEADER
@@ -27,9 +27,9 @@ from templates_gen.documents.schedule.flagged import KEY, flagged_nails, has_mar
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Item, Template
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.drawing.sizes import H7, H25, RULE_END
+from templates_gen.drawing.sizes import H7, H25, RULER_END
 from templates_gen.job.paper_sizes import first_paper
-from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.sheet import Page as SheetPage
 from templates_gen.tiling.sheet import SheetPlan, page_of
 from templates_gen.tolerance.expected import Expected, expected_error
@@ -40,13 +40,13 @@ FOUND_INDENT = 18.0
 
 
 def text_area(page: SheetPage) -> Rect:
-    """The part of a page without rules that is free for text (page mm)."""
+    """The part of a page without rulers that is free for text (page mm)."""
     return page.printable.grown(-3.0)
 
 
-def area_beside_rules(page: SheetPage, overlap: float) -> Rect:
-    """The part of a page that is free for text beside the rules (page mm)."""
-    area, inset = page.printable, overlap / 2 + RULE_END + 4
+def area_beside_rulers(page: SheetPage, overlap: float) -> Rect:
+    """The part of a page that is free for text beside the rulers (page mm)."""
+    area, inset = page.printable, overlap / 2 + RULER_END + 4
     return Rect(area.x0 + inset, area.y0 + inset, area.x1 - 2.0, area.y1 - 2.0)
 
 
@@ -71,9 +71,9 @@ def first_pages(
     """What stands before the sheets: how to print and tape, findings, the schedule, cautions, and the hanging day.
 
     `area` (page mm) is where it stands on pages of their own; else the first page is printed as the sheets are, and
-    has their rules, to be measured before any other is printed.
+    has their rulers, to be measured before any other is printed.
     """
-    ruled = area_beside_rules(sheets.page, sheets.paper.overlap)
+    ruled = area_beside_rulers(sheets.page, sheets.paper.overlap)
     flow = Flow(area, lettering) if area else Flow(ruled, lettering, text_area(sheets.page))
     _title(flow, plan)
     _printing(flow, plan, sheets)
@@ -101,7 +101,7 @@ def _title(flow: Flow, plan: Plan) -> None:
 
 
 def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
-    both = rules(sheets.page, sheets.paper.overlap, plan.job.unit)
+    both = rulers(sheets.page, sheets.paper.overlap, plan.job.unit)
     if sheets.paper.kind != "sheets":
         flow.heading("Have the template printed")
         for words in shop_words(sheets, both, plan.job.unit):
@@ -110,7 +110,7 @@ def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     flow.heading("Print this page first")
     for words in PRINT_WORDS:
         flow.paragraph(words)
-    flow.paragraph(rule_words(both, plan.job.unit), bold=True)
+    flow.paragraph(ruler_words(both, plan.job.unit), bold=True)
     if sheets.printer:
         flow.paragraph(printer_words(sheets.printer))
     flow.paragraph(

@@ -131,8 +131,8 @@ def _piece_by_piece(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[Day
     yield DayStep(
         "Paper up",
         f"{'Each sheet' if alone else 'Each piece'} hangs separately. Large figures say how far "
-        "both lines are from its rules: measure from both ends of the rule, and tape it up when all four are right and "
-        "its level rule is level. Where it shows a line itself, lay that on the pencil line."
+        "both lines are from its rulers: measure from both ends of the ruler, tape it up when all four are right and "
+        "its level ruler is level. Where it shows a line itself, lay that on the pencil line."
         f"{'' if alone else ' Of sheets taped to each other one is enough.'}",
         sketch("piece-placed"),
     )
@@ -147,7 +147,7 @@ def _marking(plan: Plan) -> Iterator[DayStep]:
         yield DayStep(
             "Mark the rest",
             f"Not measured yet: {names}. Pull the wire taut at the hook, measure from there to the "
-            f"frame's top edge, and mark that length on its drop rule: {seat}.",
+            f"frame's top edge, and mark that length on its drop scale: {seat}.",
             sketch("drop-mark"),
         )
 

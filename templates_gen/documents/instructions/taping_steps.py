@@ -65,10 +65,10 @@ def _lapping(sheets: SheetPlan) -> str:
     if sheets.hides is None:
         return (
             "Cut along the continuous trim lines, at the left and foot of a sheet where it has a neighbour. Lay the "
-            "cut edge on the neighbour's broken line until the register marks of both ends meet, and tape."
+            "cut edge on the neighbour's dashed line until the registration marks of both ends meet, and tape."
         )
     return (
-        "Cut nothing. Lay the sheet to the right or above over its neighbour, its edge near the broken line. Move it "
+        "Cut nothing. Lay the sheet to the right or above over its neighbour, its edge near the dashed line. Move it "
         "until both slanting lines at either end of the join go on straight from sheet to sheet, checked with a ruler "
         "laid along them, and tape. What the blank margin hides is printed under it; nothing you need is there alone."
     )

@@ -8,7 +8,7 @@ from __future__ import annotations
 from templates_gen.base.units import show_both
 from templates_gen.drawing.items import POINT
 from templates_gen.printer.profile import Printer, lean_words
-from templates_gen.tiling.rulers import Rule
+from templates_gen.tiling.rulers import Ruler
 from templates_gen.tiling.sheet import SheetPlan
 
 PRINT_WORDS = (
@@ -29,12 +29,12 @@ TOOLS = (
 )  # fmt: skip
 
 
-def rule_words(rules: tuple[Rule, Rule], unit: str) -> str:
-    """What the two rules of the page must measure."""
-    level, plumb = (show_both(rule.length, unit) for rule in rules)
+def ruler_words(rulers: tuple[Ruler, Ruler], unit: str) -> str:
+    """What the two rulers of the page must measure."""
+    level, plumb = (show_both(ruler.length, unit) for ruler in rulers)
     return (
-        f"Measure the two rules of this page from end to end: the level one must be {level} long, the plumb "
-        f"one on the left {plumb}. If both are right, print the rest the same way; measure the rules of every sheet."
+        f"Measure the two rulers of this page from end to end: the level one must be {level} long, the upright "
+        f"one on the left {plumb}. If both are right, print the rest the same way; measure the rulers of every sheet."
     )
 
 
@@ -48,17 +48,17 @@ def printer_words(printer: Printer) -> str:
     )
 
 
-def shop_words(sheets: SheetPlan, rules: tuple[Rule, Rule], unit: str) -> tuple[str, str]:
+def shop_words(sheets: SheetPlan, rulers: tuple[Ruler, Ruler], unit: str) -> tuple[str, str]:
     """What to ask of the print shop or plotter, and what the prints must measure."""
     count, page = len(sheets.sheets), sheets.page
-    level, plumb = (show_both(rule.length, unit) for rule in rules)
+    level, plumb = (show_both(ruler.length, unit) for ruler in rulers)
     size = f"{show_both(page.width * POINT, unit)} wide and {show_both(page.height * POINT, unit)} high"
     pages = "1 page" if count == 1 else f"{count} pages"
     return (
         f"The other file has {pages}, {size}, for {sheets.paper.name} paper. {SHOP_WORDS}"
         if sheets.paper.kind == "roll"
         else f"The other file has {pages}, {size}, for a print shop or plotter. {SHOP_WORDS}",
-        f"Before you pay: measure the two rules of {'the page' if count == 1 else 'every page'} from end to end: the "
-        f"level one at its foot must be {level} long, the plumb one at its left {plumb}. These first pages may be "
+        f"Before you pay: measure the two rulers of {'the page' if count == 1 else 'every page'} from end to end: the "
+        f"level one at its foot must be {level} long, the upright one at its left {plumb}. These first pages may be "
         "printed at any size.",
     )

@@ -129,7 +129,7 @@ def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str], about: Mapping[
         yield from _carried_lines(about.get(nail.name))
     if hung.unmeasured:
         none_yet = with_mark("no nail yet", _flagged_one(hung, flagged), flagged)
-        yield f"    {none_yet}: measure the drop, or mark it by hand on the drop rule"
+        yield f"    {none_yet}: measure the drop, or mark it by hand on the drop scale"
         for bearing in hung.unmeasured:
             yield from _carried_lines(about.get(bearing.nail_of(hung.frame.id)))
 

@@ -139,7 +139,7 @@ def size_words(hung: Hung, unit: str) -> str:
 def _drops(hung: Hung, unit: str) -> list[str]:
     missing = [bearing for bearing in hung.bearings if bearing.drop is None]
     if missing:
-        return ["drop not measured:", "mark it on the drop rule"]
+        return ["drop not measured:", "mark it on the drop scale"]
     drops = [bearing.drop for bearing in hung.bearings if bearing.drop is not None]
     if len(set(drops)) == 1:
         return [f"drop {show_both(drops[0], unit)}"]

@@ -1,4 +1,4 @@
-"""What every sheet carries besides the wall: rules, trim lines, register marks, neighbours' names and its title.
+"""What every sheet carries besides the wall: rulers, trim lines, registration marks, neighbours' names and its title.
 
 Nothing here refers to the paper's edge, which may lie 2 mm off (ISO 216 tolerances, from memory): all hangs on the
 window, whose lower left corner is at the lower left corner of what the printer can reach.
@@ -20,10 +20,10 @@ from templates_gen.drawing.items import Circle, Form, Item, Line, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.shapes import ground
-from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW, REGISTER, RULE_END, RULE_SPINE, TITLE_DEPTH
+from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW, REGISTRATION, RULER_END, RULER_SPINE, TITLE_DEPTH
 from templates_gen.tiling.sheet import Join, Sheet, SheetPlan
 
-REGISTER_FORM = "register"
+REGISTRATION_FORM = "register"
 
 TITLE_DOWN = 6.9, 11.3
 """mm from the top of the title's band down to the base lines of its two lines.  Our own design, no source."""
@@ -35,17 +35,17 @@ TITLE_LEAST = 4.0
 """mm of height that small title lines beside each other take, with what is free around them.  Our own design."""
 
 
-def register_form() -> Form:
+def registration_form() -> Form:
     """The mark that two sheets share: a ring and a cross at one point of the wall."""
-    arm = REGISTER
-    items = (Line(-arm, 0, arm, 0, NARROW), Line(0, -arm, 0, arm, NARROW), Circle(0, 0, REGISTER - 1.0, NARROW))
-    return Form(REGISTER_FORM, Rect(-arm, -arm, arm, arm), items)
+    arm = REGISTRATION
+    items = (Line(-arm, 0, arm, 0, NARROW), Line(0, -arm, 0, arm, NARROW), Circle(0, 0, REGISTRATION - 1.0, NARROW))
+    return Form(REGISTRATION_FORM, Rect(-arm, -arm, arm, arm), items)
 
 
 def sheet_title(
     plan: Plan, sheets: SheetPlan, part: Shown, number: int, of: int, lettering: Lettering
 ) -> tuple[Text, ...]:
-    """The two title lines (page mm), off level lines if they can be: what the sheet is, and where its rules are.
+    """The two title lines (page mm), off level lines if they can be: what the sheet is, and where its rulers are.
 
     On a sheet too narrow for that its name stands alone, and no distance, for one cut short is read for another.
     """
@@ -59,11 +59,14 @@ def sheet_title(
     names = (cut if cut.startswith(which) else which, f"sheet {sheet.name}", sheet.name)
     name = next((name for name in names if lettering.width(name, height, True) <= band.width), sheet.name)
     first = Text(0.0, 0.0, name, height, bold=True)
-    ways = [*((words, H25) for words in rule_places(plan, sheets, sheet)), (rule_places(plan, sheets, sheet)[-1], H18)]
+    ways = [
+        *((words, H25) for words in ruler_places(plan, sheets, sheet)),
+        (ruler_places(plan, sheets, sheet)[-1], H18),
+    ]
     second = next((Text(0.0, 0.0, *way) for way in ways if lettering.width(*way) <= band.width), None)
     texts = (first, second) if second else (first,)
     dx, dy = sheets.page.printable.x0 - sheet.window.x0, sheets.page.printable.y0 - sheet.window.y0
-    around = sheets.hides.reach(False) if sheets.hides else REGISTER
+    around = sheets.hides.reach(False) if sheets.hides else REGISTRATION
     taken = [Rect.about(mark.x + dx, mark.y + dy, 2 * around, 2 * around) for mark in part.marks]
     taken += (Rect(band.x0, y - LEVEL_HALF, band.x1, y + LEVEL_HALF) for y in _levels(plan, sheets, part))
     return _clear(texts, band, taken, lettering)
@@ -86,7 +89,7 @@ def _clear(texts: Sequence[Text], band: Rect, taken: Sequence[Rect], lettering: 
 def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
     """Where a sheet's title lines may stand (page mm): under its upper trim line, and what no other sheet covers.
 
-    Where the sheet is too low for that they stand just over its level rule or, with nothing above to cover it, on the
+    Where the sheet is too low for that they stand just over its level ruler or, with nothing above to cover it, on the
     blank paper over the window.
     """
     sheet, area, hides = part.sheet, sheets.page.printable, sheets.hides
@@ -96,11 +99,11 @@ def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
     if inner.height < 0.0:
         low, top = window.y1, window.y1 + TITLE_DEPTH
         seen = cell.y1 - (hides.beyond(False) if hides else 0.0)
-        if False in over and seen - cell.y0 > RULE_END + TITLE_LEAST:
-            low, top = cell.y0 + RULE_END, seen
+        if False in over and seen - cell.y0 > RULER_END + TITLE_LEAST:
+            low, top = cell.y0 + RULER_END, seen
     if True in over:
         right = inner.x1 if hides else cell.x1
-    left = cell.x0 + RULE_END + 3
+    left = cell.x0 + RULER_END + 3
     return Rect(left, low, right - 0.5, top - 0.5).shifted(area.x0 - window.x0, area.y0 - window.y0)
 
 
@@ -111,34 +114,34 @@ def _levels(plan: Plan, sheets: SheetPlan, part: Shown) -> list[float]:
     return [y - window.y0 + sheets.page.printable.y0 for y in levels if window.y0 < y < window.y1]
 
 
-def rule_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]:
-    """How far the sheet's level rule is from the level line and its plumb rule from the centre line.
+def ruler_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]:
+    """How far the sheet's level ruler is from the level line and its upright ruler from the centre line.
 
     In both systems and in the job's unit alone, the longest first.
     """
-    inset = sheets.paper.overlap / 2 + RULE_SPINE
+    inset = sheets.paper.overlap / 2 + RULER_SPINE
     up = sheet.window.y0 + inset - plan.level_line
     right = sheet.window.x0 + inset - plan.centre_line
     unit = plan.job.unit
     above, beside = "above" if up > 0 else "below", "right" if right > 0 else "left"
     both, own = ((told(abs(up), unit), told(abs(right), unit)) for told in (show_both, show))
     return (
-        f"level rule {both[0]} {above} the level line;  plumb rule {both[1]} {beside} of the centre line",
-        f"level rule {own[0]} {above} the level line;  plumb rule {own[1]} {beside} of the centre line",
-        f"rules {own[0]} {above} level line, {own[1]} {beside} of centre line",
+        f"level ruler {both[0]} {above} the level line;  upright ruler {both[1]} {beside} of the centre line",
+        f"level ruler {own[0]} {above} the level line;  upright ruler {own[1]} {beside} of the centre line",
+        f"rulers {own[0]} {above} level line, {own[1]} {beside} of centre line",
     )
 
 
 def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering) -> Iterator[Item]:
-    """Trim lines and register marks of a sheet, and beside every trim line what it joins (wall mm).
+    """Trim lines and registration marks of a sheet, and beside every trim line what it joins (wall mm).
 
-    `room` holds the whole window, without what rules and title take; what is written is taken from it.
+    `room` holds the whole window, without what rulers and title take; what is written is taken from it.
     """
     if sheets.hides is not None:
         yield from uncut_join_items(part.sheet, part.joins, part.marks, sheets.hides, room, lettering)
         return
-    room.take(*(Rect.about(mark.x, mark.y, 2 * REGISTER, 2 * REGISTER) for mark in part.marks))
-    yield from (Use(REGISTER_FORM, mark.x, mark.y) for mark in part.marks)
+    room.take(*(Rect.about(mark.x, mark.y, 2 * REGISTRATION, 2 * REGISTRATION) for mark in part.marks))
+    yield from (Use(REGISTRATION_FORM, mark.x, mark.y) for mark in part.marks)
     trims = [_trim_line(join, part.sheet, part.sheet.window) for join in part.joins]
     room.lines += (Rect(line.x0, line.y0, line.x1, line.y1).grown(0.5) for line in trims)
     yield from trims

@@ -74,16 +74,16 @@ def nail_lines(nail: Nail, fixing: Fixing, plan: Plan) -> tuple[str, ...]:
 
 
 class Sides(Record, frozen=True):
-    """On which side of a nail its label and its drop rule stand: -1 left, +1 right."""
+    """On which side of a nail its label and its drop scale stand: -1 left, +1 right."""
 
     label: int
-    rule: int
+    scale: int
 
 
 def place_label(nail: Nail, hung: Hung, plan: Plan, room: Room, lettering: Lettering) -> tuple[Sides, list[Item]]:
-    """The label of a nail beside it, and the sides of label and drop rule.
+    """The label of a nail beside it, and the sides of label and drop scale.
 
-    `hung` is its frame.  Label and rule stand on different sides where both have room; a pair's labels
+    `hung` is its frame.  Label and scale stand on different sides where both have room; a pair's labels
     stand outside the pair.  The lines are left uncrossed as long as a smaller label can do that.
     """
     lines = nail_lines(nail, hung.frame.fixing, plan)
@@ -99,20 +99,20 @@ def place_label(nail: Nail, hung: Hung, plan: Plan, room: Room, lettering: Lette
 
 
 def _ways(nail: Nail, pair: Sequence[Nail], plan: Plan, room: Room) -> list[Sides]:
-    """The ways to place label and rule, best first, but none whose rule would hide another nail or leave the sheet."""
+    """The ways to place label and scale, best first, but none whose scale hides another nail or leaves the sheet."""
     out = 1 if nail.side == "right" else -1
     ways = [Sides(out, -out), Sides(-out, out), Sides(-out, -out), Sides(out, out)]
     others = [other.x for other in pair if other.name != nail.name]
-    ways.sort(key=lambda way: _rule_on_line(nail.x, way.rule, plan.centre_line))  # stable: else as listed
-    return [way for way in ways if _rule_free(nail.x, way.rule, others, room.region)] or ways
+    ways.sort(key=lambda way: _scale_on_line(nail.x, way.scale, plan.centre_line))  # stable: else as listed
+    return [way for way in ways if _scale_free(nail.x, way.scale, others, room.region)] or ways
 
 
-def _rule_on_line(x: float, side: int, line: float) -> bool:
+def _scale_on_line(x: float, side: int, line: float) -> bool:
     near, far = sorted((x + side * (SCALE_NEAR - 3.0), x + side * SCALE_FAR))
     return near < line < far
 
 
-def _rule_free(x: float, side: int, others: list[float], region: Rect) -> bool:
+def _scale_free(x: float, side: int, others: list[float], region: Rect) -> bool:
     near, far = sorted((x + side * SCALE_NEAR, x + side * SCALE_FAR))
     return (
         region.x0 <= near and far <= region.x1 and not any(near - NAIL_CLEAR < at < far + NAIL_CLEAR for at in others)
@@ -120,8 +120,8 @@ def _rule_free(x: float, side: int, others: list[float], region: Rect) -> bool:
 
 
 def _beside(nail: Nail, sides: Sides, label: Block) -> Iterator[Rect]:
-    """Boxes beside the nail, and beyond its drop rule on the same side; level with it first, then higher and lower."""
-    reach = SCALE_FAR + 2.0 if sides.label == sides.rule else NAIL_CLEAR + 1.5
+    """Boxes beside the nail, and beyond its drop scale on the same side; level with it first, then higher and lower."""
+    reach = SCALE_FAR + 2.0 if sides.label == sides.scale else NAIL_CLEAR + 1.5
     x0 = nail.x + reach if sides.label > 0 else nail.x - reach - label.width
     for up in (0.0, 0.5, -0.5, -1.0, 1.0):
         yield Rect.sized(x0, nail.y - label.height / 2 + up * (label.height + 4), label.width, label.height)
@@ -138,8 +138,8 @@ def _led(nail: Nail, sides: Sides, lines: tuple[str, ...], room: Room, lettering
     Where there is none, its figures go in two lines each; and where there is none for that either, its name is alone.
     """
     name, figures = LABEL_SIZES[-1]
-    near, far = sorted((nail.x + sides.rule * SCALE_NEAR, nail.x + sides.rule * SCALE_FAR))
-    room.lines.append(Rect(near, room.region.y0, far, room.region.y1))  # the drop rule will stand there
+    near, far = sorted((nail.x + sides.scale * SCALE_NEAR, nail.x + sides.scale * SCALE_FAR))
+    room.lines.append(Rect(near, room.region.y0, far, room.region.y1))  # the drop scale will stand there
     for size, under in ((name, lines[1:]), (name, _parted(lines)), (figures, ())):
         label = block([(lines[0], size, True), *((line, figures, False) for line in under)], lettering)
         for box in room.free(label.width, label.height, nail.x, nail.y, room.region):

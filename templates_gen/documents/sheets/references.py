@@ -1,6 +1,6 @@
 """How far a sheet that hangs by itself is from the two lines of the wall, in figures that are read from a step back.
 
-What is measured from are the sheet's own two rules.
+What is measured from are the sheet's own two rulers.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from templates_gen.drawing.blocks import Block, block
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
-from templates_gen.drawing.sizes import H5, H7, H10, H25, H35, RULE_SPINE
+from templates_gen.drawing.sizes import H5, H7, H10, H25, H35, RULER_SPINE
 from templates_gen.tiling.sheet import Sheet
 
 SIZES = ((H10, H35), (H7, H35), (H5, H25))
@@ -26,17 +26,17 @@ would run through them."""
 def references(
     plan: Plan, sheet: Sheet, overlap: float, places: Sequence[Rect], room: Room, lettering: Lettering
 ) -> Iterator[Text]:
-    """The distances from the level rule to the level line and from the plumb rule to the centre line, large (wall mm).
+    """The distances from the level ruler to the level line, from the upright one to the centre line, large (wall mm).
 
     Each stands in two lines where it is too wide for one, in the first of the `places` that has room for it, as near
     to the sheet's foot as may be.
     """
-    inset = overlap / 2 + RULE_SPINE
+    inset = overlap / 2 + RULER_SPINE
     down = sheet.window.y0 + inset - plan.level_line
     left = sheet.window.x0 + inset - plan.centre_line
     told = (
-        ("level line, from the level rule:", down, "below" if down > 0 else "above"),
-        ("centre line, from the plumb rule:", left, "left" if left > 0 else "right"),
+        ("level line, from the level ruler:", down, "below" if down > 0 else "above"),
+        ("centre line, from the upright ruler:", left, "left" if left > 0 else "right"),
     )
     for words, away, side in told:
         blocks = [label for size in SIZES for label in _blocks(words, abs(away), side, plan.job.unit, size, lettering)]

@@ -1,4 +1,4 @@
-"""The two rules of every sheet as they are drawn, and what they take of it."""
+"""The two rulers of every sheet as they are drawn, and what they take of it."""
 
 from __future__ import annotations
 
@@ -9,26 +9,26 @@ from templates_gen.drawing.items import Form, Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import ground
 from templates_gen.drawing.sizes import H25, HAIR, WIDE
-from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.sheet import Page, Sheet, SheetPlan
 
-RULES_FORM = "rules"
+RULERS_FORM = "rulers"
 
 # Divisions as on a steel rule: common practice, no source.
-RULE_GRADES = {
+RULER_GRADES = {
     "in": Graduation(INCH / 8, ((8, 3.5), (4, 2.8), (2, 2.0), (1, 1.3)), 8, INCH),
     "mm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 1.0),
     "cm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 10.0),
 }
 
 
-def rules_form(page: Page, overlap: float, unit: str, lettering: Lettering) -> Form:
-    """Both rules with their graduations and figures, about the page's lower left corner.
+def rulers_form(page: Page, overlap: float, unit: str, lettering: Lettering) -> Form:
+    """Both rulers with their graduations and figures, about the page's lower left corner.
 
     Under the figures is white, so that lines of the wall break off there instead of crossing or following them.
     """
-    level, plumb = rules(page, overlap, unit)
-    grade = RULE_GRADES[unit]
+    level, plumb = rulers(page, overlap, unit)
+    grade = RULER_GRADES[unit]
     items: list[Item] = [
         Line(level.x0, level.y0, level.x1, level.y1, WIDE),
         Line(plumb.x0, plumb.y0, plumb.x1, plumb.y1, WIDE),
@@ -44,7 +44,7 @@ def rules_form(page: Page, overlap: float, unit: str, lettering: Lettering) -> F
             figures.append(Text(plumb.x0 + 3.9, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
     items += (ground(lettering.box(figure)) for figure in figures)
     size = Rect(0, 0, page.printable.x1, page.printable.y1)
-    return Form(RULES_FORM, size, (*items, *figures))
+    return Form(RULERS_FORM, size, (*items, *figures))
 
 
 def _weight(at: float, start: float, end: float) -> float:
@@ -52,11 +52,11 @@ def _weight(at: float, start: float, end: float) -> float:
     return WIDE if min(abs(at - start), abs(at - end)) < 1e-6 else HAIR
 
 
-def rules_zones(sheets: SheetPlan, sheet: Sheet, unit: str) -> tuple[Rect, Rect]:
-    """What the two rules with their figures take of a sheet (wall mm)."""
+def rulers_zones(sheets: SheetPlan, sheet: Sheet, unit: str) -> tuple[Rect, Rect]:
+    """What the two rulers with their figures take of a sheet (wall mm)."""
     area = sheets.page.printable
     shift = sheet.window.x0 - area.x0, sheet.window.y0 - area.y0
-    level, plumb = rules(sheets.page, sheets.paper.overlap, unit)
+    level, plumb = rulers(sheets.page, sheets.paper.overlap, unit)
     return (
         Rect(level.x0 - 5, level.y0 - 4, level.x1 + 5, level.y0 + 4.5).shifted(*shift),
         Rect(plumb.x0 - 4, plumb.y0 - 5, plumb.x0 + 5, plumb.y1 + 5).shifted(*shift),

@@ -1,4 +1,4 @@
-"""Graduated lines: the drop rule at every hanger, and the ticks along the level line and the sheets' own rules."""
+"""Graduated lines: the drop scale at every hanger, and the ticks along the level line and the sheets' own rulers."""
 
 from __future__ import annotations
 
@@ -44,8 +44,8 @@ FINE = {
 }
 
 
-class DropRule(Record, frozen=True):
-    """A drop rule on the wall: from `top` down by `length` along the upright at `x` (mm).
+class DropScale(Record, frozen=True):
+    """A drop scale on the wall: from `top` down by `length` along the upright at `x` (mm).
 
     `side` is +1 when it stands to the right of the hanger's upright, -1 to the left, and 0 when it stands on it
     because there is no nail to keep clear of.
@@ -59,43 +59,43 @@ class DropRule(Record, frozen=True):
 
     @property
     def zone(self) -> Rect:
-        """What the rule with its figures takes."""
+        """What the scale with its figures takes."""
         if self.side == 0:
             return Rect(self.x - SCALE_FAR / 2, self.top - self.length, self.x + SCALE_FAR / 2, self.top)
         near, far = sorted((self.x + self.side * SCALE_NEAR, self.x + self.side * SCALE_FAR))
         return Rect(near, self.top - self.length, far, self.top)
 
 
-def drop_rule(hung: Hung, bearing: Bearing, side: int) -> DropRule | None:
-    """The rule of one hanger on this side of its nail, or on the hanger's upright itself where there is no nail.
+def drop_scale(hung: Hung, bearing: Bearing, side: int) -> DropScale | None:
+    """The scale of one hanger on this side of its nail, or on the hanger's upright itself where there is no nail.
 
     None where the frame is too narrow for it.
     """
     side = 0 if bearing.drop is None else side
-    rule = DropRule(bearing.x, hung.rect.y1, scale_length(hung, bearing.drop), side, bearing.drop)
-    narrow = rule.zone.x0 < hung.rect.x0 or rule.zone.x1 > hung.rect.x1
-    return None if narrow or rule.length <= 0 else rule
+    scale = DropScale(bearing.x, hung.rect.y1, scale_length(hung, bearing.drop), side, bearing.drop)
+    narrow = scale.zone.x0 < hung.rect.x0 or scale.zone.x1 > hung.rect.x1
+    return None if narrow or scale.length <= 0 else scale
 
 
-def rule_lines(rule: DropRule, unit: str) -> Iterator[Item]:
-    """The lines of a drop rule: spine, ticks, and a pointer at the drop that the nail was planned for."""
-    grade, way = FINE[unit], rule.side or 1
-    spine = rule.x + rule.side * SCALE_NEAR
-    yield Line(spine, rule.top, spine, rule.top - rule.length, NARROW)
-    for number in range(1, math.floor(rule.length / grade.step + 1e-6) + 1):
-        y, length = rule.top - number * grade.step, grade.tick(number)
+def scale_lines(scale: DropScale, unit: str) -> Iterator[Item]:
+    """The lines of a drop scale: spine, ticks, and a pointer at the drop that the nail was planned for."""
+    grade, way = FINE[unit], scale.side or 1
+    spine = scale.x + scale.side * SCALE_NEAR
+    yield Line(spine, scale.top, spine, scale.top - scale.length, NARROW)
+    for number in range(1, math.floor(scale.length / grade.step + 1e-6) + 1):
+        y, length = scale.top - number * grade.step, grade.tick(number)
         yield Line(spine, y, spine + way * length, y, HAIR)
-    if rule.drop is not None:
-        y = rule.top - rule.drop
+    if scale.drop is not None:
+        y = scale.top - scale.drop
         yield Polygon(((spine, y), (spine - way * 2.4, y + 1.0), (spine - way * 2.4, y - 1.0)))
 
 
-def rule_figures(rule: DropRule, unit: str) -> Iterator[Text]:
-    """The figures of a drop rule."""
-    grade, way = FINE[unit], rule.side or 1
-    x = rule.x + rule.side * SCALE_NEAR + way * (grade.ticks[0][1] + 1.0)
-    for number in range(grade.figure_every, math.floor(rule.length / grade.step) + 1, grade.figure_every):
-        y = rule.top - number * grade.step - H25 / 2
+def scale_figures(scale: DropScale, unit: str) -> Iterator[Text]:
+    """The figures of a drop scale."""
+    grade, way = FINE[unit], scale.side or 1
+    x = scale.x + scale.side * SCALE_NEAR + way * (grade.ticks[0][1] + 1.0)
+    for number in range(grade.figure_every, math.floor(scale.length / grade.step) + 1, grade.figure_every):
+        y = scale.top - number * grade.step - H25 / 2
         yield Text(x, y, grade.figure(number), H25, "left" if way > 0 else "right")
 
 
@@ -107,10 +107,10 @@ def ticks_along(start: float, end: float, zero: float, grade: Graduation) -> Ite
         yield zero + number * grade.step, abs(number)
 
 
-def apart(rules: Sequence[DropRule]) -> list[DropRule]:
-    """The rules without those whose zone runs into an earlier one."""
-    kept: list[DropRule] = []
-    for rule in rules:
-        if not any(rule.zone.overlaps(other.zone) for other in kept):
-            kept.append(rule)
+def apart(scales: Sequence[DropScale]) -> list[DropScale]:
+    """The scales without those whose zone runs into an earlier one."""
+    kept: list[DropScale] = []
+    for scale in scales:
+        if not any(scale.zone.overlaps(other.zone) for other in kept):
+            kept.append(scale)
     return kept

@@ -1,6 +1,6 @@
 """The wall as one sheet shows it: which forms it places, its part of the lines, and lettering that never collides.
 
-Lettering is placed with the geometry known, the fixed before the movable: nail labels, figures of the drop rules
+Lettering is placed with the geometry known, the fixed before the movable: nail labels, figures of the drop scales
 and of the level line, names of the lines, then frame labels.  All of it lies in the sheet's inner part, so nothing
 of it is cut by a trim line or printed on two sheets.
 """
@@ -15,7 +15,7 @@ from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record
 from templates_gen.documents.sheets.line_names import line_names
 from templates_gen.documents.sheets.nail_marks import NAIL_FORM, place_label
-from templates_gen.documents.sheets.scales import DropRule, apart, drop_rule, rule_figures, ticks_along
+from templates_gen.documents.sheets.scales import DropScale, apart, drop_scale, scale_figures, ticks_along
 from templates_gen.documents.sheets.wall_marks import LEVEL_GRADES, frame_name, long_lines, target
 from templates_gen.drawing.items import Item, Line, Text, Use
 from templates_gen.drawing.lettering import Lettering
@@ -25,7 +25,7 @@ from templates_gen.drawing.strokes import inside, nail_holes
 from templates_gen.hanging.bearings import Nail
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.long_lines import level_spans, nosing_line, pieces, pitch_line, wall_edges
-from templates_gen.tiling.sheet import Join, RegisterMark, Sheet, SheetPlan
+from templates_gen.tiling.sheet import Join, RegistrationMark, Sheet, SheetPlan
 from templates_gen.tolerance.order import taping_order
 
 STRUCK = 0.5
@@ -33,7 +33,7 @@ STRUCK = 0.5
 
 
 class Shown(Record, frozen=True):
-    """What one sheet shows of the wall: frames, whole nails, and its register marks and joins.
+    """What one sheet shows of the wall: frames, whole nails, and its registration marks and joins.
 
     `alone` is the sheets' overlap where pieces hang by themselves, placed by their distances from the two lines.
     """
@@ -41,17 +41,17 @@ class Shown(Record, frozen=True):
     sheet: Sheet
     frames: tuple[Hung, ...]
     nails: tuple[Nail, ...]
-    marks: tuple[RegisterMark, ...]
+    marks: tuple[RegistrationMark, ...]
     joins: tuple[Join, ...]
     alone: float | None = None
 
 
 class Labels(Record, frozen=True):
-    """The nail labels of all sheets, found first because they decide on which side a drop rule stands."""
+    """The nail labels of all sheets, found first because they decide on which side a drop scale stands."""
 
     items: Mapping[str, tuple[Item, ...]]
     boxes: Mapping[str, tuple[Rect, ...]]
-    rule_sides: Mapping[str, int]
+    scale_sides: Mapping[str, int]
 
 
 def shown_on(plan: Plan, sheets: SheetPlan) -> tuple[Shown, ...]:
@@ -73,9 +73,9 @@ def shown_on(plan: Plan, sheets: SheetPlan) -> tuple[Shown, ...]:
     )
 
 
-def _by_sheet(sheets: SheetPlan) -> tuple[Mapping[str, list[RegisterMark]], Mapping[str, list[Join]]]:
-    """The register marks and the joins of every sheet, by its name."""
-    marks: dict[str, list[RegisterMark]] = {sheet.name: [] for sheet in sheets.sheets}
+def _by_sheet(sheets: SheetPlan) -> tuple[Mapping[str, list[RegistrationMark]], Mapping[str, list[Join]]]:
+    """The registration marks and the joins of every sheet, by its name."""
+    marks: dict[str, list[RegistrationMark]] = {sheet.name: [] for sheet in sheets.sheets}
     joins: dict[str, list[Join]] = {sheet.name: [] for sheet in sheets.sheets}
     for mark in sheets.marks:
         for name in mark.sheets:
@@ -90,7 +90,7 @@ def nail_labels(plan: Plan, shown: Sequence[Shown], lettering: Lettering) -> Lab
     """The label of every nail, beside it on the sheet that holds it."""
     items: dict[str, tuple[Item, ...]] = {}
     boxes: dict[str, tuple[Rect, ...]] = {}
-    rule_sides: dict[str, int] = {}
+    scale_sides: dict[str, int] = {}
     by_id = {hung.frame.id: hung for hung in plan.frames}
     for part in shown:
         room = _room(plan, part)
@@ -98,19 +98,20 @@ def nail_labels(plan: Plan, shown: Sequence[Shown], lettering: Lettering) -> Lab
         placed: list[Item] = []
         for nail in part.nails:
             sides, label = place_label(nail, by_id[nail.frame], plan, room, lettering)
-            rule_sides[nail.name] = sides.rule
+            scale_sides[nail.name] = sides.scale
             placed += label
         items[part.sheet.name] = tuple(placed)
         boxes[part.sheet.name] = tuple(room.taken[marks:])
-    return Labels(items, boxes, rule_sides)
+    return Labels(items, boxes, scale_sides)
 
 
-def frame_rules(hung: Hung, labels: Labels) -> list[DropRule]:
-    """The drop rules of a frame, one for each hanger that has room for it."""
-    rules = (
-        drop_rule(hung, bearing, labels.rule_sides.get(bearing.nail_of(hung.frame.id), 1)) for bearing in hung.bearings
+def frame_scales(hung: Hung, labels: Labels) -> list[DropScale]:
+    """The drop scales of a frame, one for each hanger that has room for it."""
+    scales = (
+        drop_scale(hung, bearing, labels.scale_sides.get(bearing.nail_of(hung.frame.id), 1))
+        for bearing in hung.bearings
     )
-    return apart([rule for rule in rules if rule is not None])
+    return apart([scale for scale in scales if scale is not None])
 
 
 def sheet_items(plan: Plan, part: Shown, labels: Labels, lettering: Lettering) -> tuple[tuple[Item, ...], Room]:
@@ -125,8 +126,8 @@ def sheet_items(plan: Plan, part: Shown, labels: Labels, lettering: Lettering) -
     items += labels.items[part.sheet.name]
     if part.sheet.inner.holds(_target(plan)):
         items += target(plan)
-    items += _those_that_fit(_rule_figures(plan, part, labels), room, lettering)
-    room.take(*(rule.zone for hung in part.frames for rule in frame_rules(hung, labels)))
+    items += _those_that_fit(_scale_figures(plan, part, labels), room, lettering)
+    room.take(*(scale.zone for hung in part.frames for scale in frame_scales(hung, labels)))
     items += _those_that_fit(_level_figures(plan, part), room, lettering)
     items += line_names(plan, part.sheet.inner, room, lettering)
     return tuple(items), room
@@ -163,12 +164,12 @@ def _those_that_fit(texts: Iterator[Text], room: Room, lettering: Lettering) -> 
             yield text
 
 
-def _rule_figures(plan: Plan, part: Shown, labels: Labels) -> Iterator[Text]:
-    """The figures of the drop rules, but for those that the level line would strike through."""
+def _scale_figures(plan: Plan, part: Shown, labels: Labels) -> Iterator[Text]:
+    """The figures of the drop scales, but for those that the level line would strike through."""
     for hung in part.frames:
-        for rule in frame_rules(hung, labels):
-            if rule.zone.overlaps(part.sheet.window):
-                figures = rule_figures(rule, plan.job.unit)
+        for scale in frame_scales(hung, labels):
+            if scale.zone.overlaps(part.sheet.window):
+                figures = scale_figures(scale, plan.job.unit)
                 yield from (text for text in figures if not -STRUCK < plan.level_line - text.y < H25 + STRUCK)
 
 

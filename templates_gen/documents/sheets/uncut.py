@@ -10,13 +10,13 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H25, HAIR, WIDE
 from templates_gen.tiling.covered import ARM, Covered
-from templates_gen.tiling.sheet import Join, RegisterMark, Sheet
+from templates_gen.tiling.sheet import Join, RegistrationMark, Sheet
 
 
 def uncut_join_items(
     sheet: Sheet,
     joins: Sequence[Join],
-    marks: Sequence[RegisterMark],
+    marks: Sequence[RegistrationMark],
     hides: Covered,
     room: Room,
     lettering: Lettering,
@@ -38,12 +38,12 @@ def uncut_join_items(
         yield from _name(join, sheet, hides, room, lettering)
 
 
-def _is_upright(mark: RegisterMark, joins: Sequence[Join]) -> bool:
+def _is_upright(mark: RegistrationMark, joins: Sequence[Join]) -> bool:
     return next(join.upright for join in joins if {join.over, join.under} == set(mark.sheets))
 
 
 def _edge(join: Join, hides: Covered) -> Line:
-    """A broken line on the lower sheet where the upper one's edge will be, as near as paper is cut."""
+    """A dashed line on the lower sheet where the upper one's edge will be, as near as paper is cut."""
     if join.upright:
         x = join.x0 - hides.half - hides.left
         return Line(x, join.y0, x, join.y1, HAIR, (2.0, 2.0))
@@ -55,7 +55,7 @@ def _name(join: Join, sheet: Sheet, hides: Covered, room: Room, lettering: Lette
     """Beside the join what comes over this sheet, clear of what is hidden, or what this one is laid on."""
     upper = join.over == sheet.name
     words = (f"lay on {join.under}", f"on {join.under}", join.under) if upper else (
-        f"edge of {join.over} comes near the broken line", f"{join.over} goes over this", join.over
+        f"edge of {join.over} comes near the dashed line", f"{join.over} goes over this", join.over
     )  # fmt: skip
     high = -hides.half + ARM if upper else -hides.beyond(join.upright)
     low = -hides.half if upper else high - ARM

@@ -9,7 +9,7 @@ from itertools import pairwise
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
-from templates_gen.documents.sheets.scales import DropRule, Graduation, rule_lines, ticks_along
+from templates_gen.documents.sheets.scales import DropScale, Graduation, scale_lines, ticks_along
 from templates_gen.drawing.items import Circle, Form, Item, Line
 from templates_gen.drawing.sizes import CORNER, HAIR, HEAVY, MEDIUM, NAIL_CLEAR, NARROW, TARGET, WIDE
 from templates_gen.drawing.strokes import CENTRE_DASH, EDGE_DASH, PITCH_DASH, inside, nail_holes, phased, unbroken
@@ -23,16 +23,16 @@ LEVEL_GRADES = {
 }
 
 
-def frame_form(hung: Hung, rules: Sequence[DropRule], unit: str) -> Form:
-    """The frame's outside edge, its stronger corners and its drop rules, about its lower left corner."""
+def frame_form(hung: Hung, scales: Sequence[DropScale], unit: str) -> Form:
+    """The frame's outside edge, its stronger corners and its drop scales, about its lower left corner."""
     rect, origin = hung.rect, (hung.rect.x0, hung.rect.y0)
     width, height = rect.width, rect.height
     holes = nail_holes((nail.x - origin[0], nail.y - origin[1]) for nail in hung.nails)
     edges = frame_edges(Rect(0.0, 0.0, width, height))
     items: list[Item] = list(unbroken([*edges, *_corners(width, height)], holes))
-    for rule in rules:
-        at_form = DropRule(rule.x - origin[0], rule.top - origin[1], rule.length, rule.side, rule.drop)
-        items += list(rule_lines(at_form, unit))
+    for scale in scales:
+        at_form = DropScale(scale.x - origin[0], scale.top - origin[1], scale.length, scale.side, scale.drop)
+        items += list(scale_lines(at_form, unit))
     return Form(frame_name(hung), Rect(-1.0, -1.0, width + 1.0, height + 1.0), tuple(items))
 
 

@@ -132,7 +132,7 @@ class FrameTable(Table):
             ask="How far below its top edge is the hanging point?",
             offered=True,
             metric='"7.9 cm"',
-            usual="it counts as not measured yet, and its sheet has a drop rule to mark by hand",
+            usual="it counts as not measured yet, and its sheet has a drop scale to mark by hand",
         ),
     ] = None
     fixing: Annotated[

@@ -49,7 +49,7 @@ class PaperTable(Table):
             "all of the group's rectangle, every mark, or only what the nails need",
             '"all"',
             more="With nails, sheets that touch no other hang separately: each says in large figures how far the level "
-            "line and the centre line are from its two rules, to be measured from two pencil lines on the wall.",
+            "line and the centre line are from its two rulers, to be measured from two pencil lines on the wall.",
         ),
     ] = "marks"
     trim: Annotated[
@@ -60,7 +60,7 @@ class PaperTable(Table):
             more="Without scissors a sheet's blank margin covers a strip of its neighbour. No nail mark, name or edge "
             "of a frame lies in it, only short stretches of lines that cross it; the paper is set by two slanting "
             "lines at the ends of each join that have to go on straight from sheet to sheet, with a ruler laid along "
-            "them. That takes more care than register marks on a cut edge, and on a join shorter than about 15 cm "
+            "them. That takes more care than registration marks on a cut edge, and on a join shorter than about 15 cm "
             "there is one such pair of lines, or none: the expected error counts it all, and can be several times as "
             "large. Some jobs take a few sheets more.",
         ),
@@ -88,7 +88,11 @@ class AccuracyTable(Table):
     ] = None
     reading: Annotated[
         Length | None,
-        Words("of one end of a rule, or of a ruler laid on a line where nothing is cut", '"0.5 mm"', usual="0.2 mm"),
+        Words(
+            "of one end of a printed ruler, or of a steel one laid on a line where nothing is cut",
+            '"0.5 mm"',
+            usual="0.2 mm",
+        ),
     ] = None
     match: Annotated[Length | None, Words("of the two prints of a registration mark", '"0.5 mm"', usual="0.4 mm")] = (
         None

@@ -1,4 +1,4 @@
-"""The written pages taken apart again: the drop rule at every hanger."""
+"""The written pages taken apart again: the drop scale at every hanger."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from tests.wall_reading import (
     wide,
 )
 
-SPINE = 9.5  # mm from a hanger's upright to its drop rule; our own design, no source
+SPINE = 9.5  # mm from a hanger's upright to its drop scale; our own design, no source
 FIGURE = 2.5  # mm, a lettering height of ISO 3098-1, from memory
 UNIT = {"in": 25.4, "cm": 10.0, "mm": 1.0}  # mm; the international inch of 1959
 
@@ -44,7 +44,7 @@ def spines(sheet: Shown, hung: Hung) -> list[Segment]:
 
 
 @all_jobs
-def test_every_hanger_has_a_drop_rule_beside_it(name: str) -> None:
+def test_every_hanger_has_a_drop_scale_beside_it(name: str) -> None:
     """9.5 mm beside a nail's upright; on the hanger's own upright where there is no nail."""
     for hung in made(name).plan.frames:
         found = [s.x0 for sheet in shown(name) for s in spines(sheet, hung) if sheet.window.overlaps(hung.rect)]
@@ -56,7 +56,7 @@ def test_every_hanger_has_a_drop_rule_beside_it(name: str) -> None:
 
 
 @all_jobs
-def test_ticks_of_a_drop_rule_are_true_distances_from_the_top_edge(name: str) -> None:
+def test_ticks_of_a_drop_scale_are_true_distances_from_the_top_edge(name: str) -> None:
     step, lengths = FINE[made(name).job.unit]
     for sheet in shown(name):
         hairlines = [s for s in wide(sheet.segments, HAIR) if is_level(s)]
@@ -74,7 +74,7 @@ def test_ticks_of_a_drop_rule_are_true_distances_from_the_top_edge(name: str) ->
 
 
 @all_jobs
-def test_pointers_of_drop_rules_show_the_planned_drop(name: str) -> None:
+def test_pointers_of_drop_scales_show_the_planned_drop(name: str) -> None:
     for sheet in shown(name):
         for hung in made(name).plan.frames:
             for spine in spines(sheet, hung):
@@ -87,7 +87,7 @@ def test_pointers_of_drop_rules_show_the_planned_drop(name: str) -> None:
 
 
 @all_jobs
-def test_figures_of_drop_rules_stand_at_their_ticks(name: str) -> None:
+def test_figures_of_drop_scales_stand_at_their_ticks(name: str) -> None:
     """Figures 2.5 mm high, their middle level with their tick, within 16 mm of the spine."""
     done = made(name)
     size = done.lettering.size(FIGURE)
@@ -112,7 +112,7 @@ def test_figures_of_drop_rules_stand_at_their_ticks(name: str) -> None:
 
 
 @all_jobs
-def test_every_part_of_a_drop_rule_is_on_some_sheet(name: str) -> None:
+def test_every_part_of_a_drop_scale_is_on_some_sheet(name: str) -> None:
     done = made(name)
     hung_spines = {
         (round(s.x0, 3), s) for sheet in shown(name) for hung in done.plan.frames for s in spines(sheet, hung)

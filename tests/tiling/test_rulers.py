@@ -1,4 +1,4 @@
-"""The two rules of a page: where they end, and that they are as long as the page allows."""
+"""The two rulers of a page: where they end, and that they are as long as the page allows."""
 
 from __future__ import annotations
 
@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.tiling.rulers import rules
+from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.sheet import page_of
 from tests.jobs import paper
 
-# rules end on what is easy to read from a tape: whole centimetres, and half inches of 25.4 mm (international agreement
+# rulers end on what is easy to read from a tape: whole centimetres, and half inches of 25.4 mm (international agreement
 # of 1959); the ends on them are our own design, no source
 STEP = {"mm": 10.0, "cm": 10.0, "in": 12.7}
 
@@ -23,19 +23,19 @@ def test_rules_end_on_whole_centimetres_or_half_inches_and_no_longer_ones_fit(na
     """They begin 16 mm inside a trim line, and end 5 mm before the one across: our own design, no source."""
     page = page_of(paper(name), turned)
     area, half, step = page.printable, overlap / 2, STEP[unit]
-    level, plumb = rules(page, overlap, unit)
+    level, plumb = rulers(page, overlap, unit)
     assert (level.x0, level.y0) == pytest.approx((area.x0 + half + 16.0, area.y0 + half + 8.0))
     assert (plumb.x0, plumb.y0) == pytest.approx((area.x0 + half + 8.0, area.y0 + half + 16.0))
     assert level.y1 == level.y0 and plumb.x1 == plumb.x0
     ends = (level.x1, area.x1 - half - 5.0), (plumb.y1, area.y1 - half - 5.0)
-    for rule, (end, limit) in zip((level, plumb), ends, strict=True):
-        assert rule.length / step == pytest.approx(round(rule.length / step))
-        most = min(limit - end + rule.length, 1000.0)  # what a steel rule of 1 m measures: common practice, no source
-        assert rule.length <= most + 1e-6 < rule.length + step + 2e-6
+    for ruler, (end, limit) in zip((level, plumb), ends, strict=True):
+        assert ruler.length / step == pytest.approx(round(ruler.length / step))
+        most = min(limit - end + ruler.length, 1000.0)  # what a steel rule of 1 m measures: common practice, no source
+        assert ruler.length <= most + 1e-6 < ruler.length + step + 2e-6
 
 
 def test_rules_of_a_letter_page_are_whole_half_inches():
-    """Worked out by hand here: 215.9 mm wide, less margins of 14, 12 of overlap, 16 and 5 beside the rule: 168.9, which
+    """Worked out by hand here: 215.9 mm wide, less margins of 14, 12 of overlap, 16, 5 beside the ruler: 168.9, which
     is 13 half inches (165.1) and not 14; 279.4 high less 20, 12, 16 and 5: 226.4, 17 half inches (215.9)."""
-    level, plumb = rules(page_of(paper("letter"), turned=False), 12.0, "in")
+    level, plumb = rulers(page_of(paper("letter"), turned=False), 12.0, "in")
     assert (level.length / 25.4, plumb.length / 25.4) == pytest.approx((6.5, 8.5))
