@@ -1,7 +1,4 @@
-"""A job: what the job file says, complete and checked, in mm and kg, with nothing left to look up.
-
-Every value is frozen.  Positions: x from the wall's left end, y from the floor.
-"""
+"""A job: what the job file says, complete and checked, in mm (x from the wall's left end, y from the floor) and kg."""
 
 from __future__ import annotations
 
