@@ -44,7 +44,7 @@ def _too_heavy_for_board(hung: Hung, plan: Plan) -> bool:
     frame, wall = hung.frame, plan.job.wall
     if frame.weight is None or not hooks_in_board(frame, wall, (bearing.x for bearing in hung.bearings)):
         return False
-    if frame.hanger.kind == "cleat" and known(wall.studs):
+    if frame.hanger.traits.rail and known(wall.studs):
         return False  # that its rail misses the studs is said instead
     needed = board_hooks_needed(frame.weight, frame.depth)
     return needed is None or needed > len(hung.bearings)
@@ -115,7 +115,7 @@ def _sideways(off: float, hung: Hung, unit: str) -> str:
 def _stud_missed(plan: Plan) -> Iterator[Finding]:
     for hung in plan.frames:
         frame = hung.frame
-        if frame.weight is None or not is_heavy(frame.weight) or frame.hanger.kind == "cleat":
+        if frame.weight is None or not is_heavy(frame.weight) or frame.hanger.traits.rail:
             continue
         off = _nearest(hung, plan)
         if off is not None and abs(off) <= NEAR_STUD + TOLERANCE and not _too_heavy_for_board(hung, plan):
@@ -141,7 +141,7 @@ def _cleat_off_studs(plan: Plan) -> Iterator[Finding]:
     wall, unit = plan.job.wall, plan.job.unit
     for hung in plan.frames:
         off = _off_stud(hung, plan)
-        if hung.frame.hanger.kind != "cleat" or not known(wall.studs) or not off:
+        if not hung.frame.hanger.traits.rail or not known(wall.studs) or not off:
             continue
         ends = sorted(bearing.x for bearing in hung.bearings)
         crossed = [show_both(x, unit) for x in centres(wall.studs, ends[0], ends[-1])]

@@ -86,7 +86,7 @@ def _hidden_by(frame: Frame, drop: float, under: float, unit: str) -> str:
     """What hides a nail so little `under` the top edge: the wire first, then a fixing that can be had (mm)."""
     step, lack = DIVISION[unit], HOOK_MARGIN - under
     other = _lower_fixing(frame, lack, unit)
-    if frame.hanger.kind == "wire":
+    if frame.hanger.traits.on_wire:
         least = show_both(math.ceil((drop + lack) / step - TOLERANCE) * step, unit)
         over = " over both" if frame.hanger.apart else ""
         return f"Shorten the wire until its taut drop{over} is {least} or more{f', or use {other}' if other else ''}."

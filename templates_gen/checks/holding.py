@@ -58,7 +58,7 @@ def _up(kg: float, unit: str) -> float:
 
 
 def _on_wire(hung: Hung) -> bool:
-    return hung.frame.hanger.kind == "wire"
+    return hung.frame.hanger.traits.on_wire
 
 
 def _rating_unknown(plan: Plan) -> Iterator[Finding]:
@@ -66,7 +66,7 @@ def _rating_unknown(plan: Plan) -> Iterator[Finding]:
     names = tuple(
         hung.frame.id
         for hung in plan.frames
-        if hung.frame.weight is not None and is_heavy(hung.frame.weight) and hung.frame.hanger.kind != "cleat"
+        if hung.frame.weight is not None and is_heavy(hung.frame.weight) and not hung.frame.hanger.traits.rail
         if hung.frame.fixing.rating is None and not on_bare_nails(hung.frame)
     )
     if names:

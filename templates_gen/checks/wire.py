@@ -144,7 +144,7 @@ def _drop_needs_both_hooks(plan: Plan) -> Iterator[Finding]:
 def _cannot_know(frame: Frame) -> bool:
     hanger = frame.hanger
     rings_known = hanger.ring_separation is not None and hanger.ring_depth is not None
-    return hanger.kind == "wire" and bool(hanger.apart) and hanger.drop_at_two is None and not rings_known
+    return bool(hanger.apart) and hanger.drop_at_two is None and not rings_known
 
 
 def _drops_disagree(plan: Plan) -> Iterator[Finding]:

@@ -58,7 +58,7 @@ def bearings(frame: Frame, rect: Rect) -> tuple[Bearing, ...]:
             Bearing("right", rect.x1 - hanger.right, _first(hanger.drop_right, frame.drop)),
         )
     check_wire(frame)
-    if hanger.kind == "wire" and hanger.apart:
+    if hanger.apart:
         drop = drop_at_two(hanger, frame.drop)
         return Bearing("left", rect.cx - hanger.apart / 2, drop), Bearing("right", rect.cx + hanger.apart / 2, drop)
     return (Bearing("", rect.cx, frame.drop),)
@@ -73,7 +73,7 @@ def nail_rise(frame: Frame) -> float:
 
     That is the fixing's own rise, but the screws of a cleat are `screw_below` under the edge it bears on.
     """
-    return -(frame.hanger.screw_below or 0.0) if frame.hanger.kind == "cleat" else frame.fixing.rise
+    return frame.hanger.traits.rise(frame.fixing.rise, frame.hanger.screw_below)
 
 
 def nails(frame: Frame, rect: Rect) -> tuple[Nail, ...]:

@@ -33,7 +33,7 @@ def hung_wire(frame: Frame) -> HungWire | None:
 
     A drop measured as it hangs goes before one worked out.
     """
-    if frame.hanger.kind != "wire":
+    if not frame.hanger.traits.on_wire:
         return None
     return _hung_on_two(frame.hanger, frame.drop) if frame.hanger.apart else _hung(frame.hanger, frame.drop)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from templates_gen.base.geometry import Rect, around
 from templates_gen.base.record import Record, field
 from templates_gen.job.accuracy import Accuracy
+from templates_gen.job.hangers import HANGERS, WIRE, HangerKind
 from templates_gen.job.stairs import Stairs
 from templates_gen.job.wishes import Wishes
 
@@ -16,10 +17,8 @@ Sides = tuple[float, float, float, float]
 
 
 class Feature(Record, frozen=True, kw_only=True):
-    """Anything on or in front of the wall; `clear` is how far frames keep away (mm).
-
-    `use` says whether people sit or lie on furniture ("bed", "seat", "cot", "other"; "" when it is not said).
-    """
+    """Anything on or in front of the wall; `clear` is how far frames keep away (mm).  `use` says whether people sit or
+    lie on furniture ("bed", "seat", "cot", "other"; "" when it is not said)."""
 
     kind: str
     name: str
@@ -83,7 +82,7 @@ class Wall(Record, frozen=True, kw_only=True):
 
 
 class Hanger(Record, frozen=True, kw_only=True):
-    """What is on the back of a frame, **as seen from the front**.
+    """What is on the back of a frame, **as seen from the front**; its `traits` are those of its kind.
 
     `left` and `right` are the distances of a pair's bearing points from the frame's sides, `drop_left` and
     `drop_right` their drops.  `apart` is the distance of two fixings under one wire.
@@ -100,12 +99,14 @@ class Hanger(Record, frozen=True, kw_only=True):
     ring_depth: float | None = None
     screw_below: float | None = None
 
+    @property
+    def traits(self) -> HangerKind:
+        return HANGERS[self.kind]
+
 
 class Fixing(Record, frozen=True, kw_only=True):
-    """What goes into the wall.  `below`: how far a hook's seat lies below its nail; `rating` in kg.
-
-    A hook with several `nails` has one nail point, at their middle: they are driven through the hook's own holes.
-    """
+    """What goes into the wall.  `below`: how far a hook's seat lies below its nail; `rating` in kg.  A hook with
+    several `nails` has one nail point, at their middle: they are driven through the hook's own holes."""
 
     kind: str = "nail"
     diameter: float = 1.8  # mm; a common picture nail.  Common practice, no source
@@ -145,7 +146,7 @@ class Frame(Record, frozen=True, kw_only=True):
     weight: float | None = None
     estimated: bool = False
     drop: float | None = None
-    hanger: Hanger = field(default_factory=lambda: Hanger(kind="wire"))
+    hanger: Hanger = field(default_factory=lambda: Hanger(kind=WIRE.name))
     fixing: Fixing = field(default_factory=Fixing)
     image: str = ""
     image_missing: bool = False
@@ -163,10 +164,8 @@ class Frame(Record, frozen=True, kw_only=True):
 
 
 class Height(Record, frozen=True, kw_only=True):
-    """How high the group hangs: `by` is "centre", "top", "bottom", "above" or "above_nosings".
-
-    `feature` is only for "above"; a group around a feature has its height from that.
-    """
+    """How high the group hangs: `by` is "centre", "top", "bottom", "above" or "above_nosings".  `feature` is only for
+    "above"; a group around a feature has its height from that."""
 
     by: str
     at: float

@@ -281,7 +281,7 @@ def test_too_little_memory_is_said(folder):
 
 
 NO_MEMORY = """
-from templates_gen import making
+from templates_gen.documents import making
 from templates_gen.__main__ import main
 
 def none(*_):

@@ -25,7 +25,7 @@ def fixing_doubts(job: Job) -> Iterator[Doubt]:
     """What is doubtful about each frame's fixing."""
     known = written(job)
     for frame in job.frames:
-        if frame.hanger.kind != "cleat" or frame.fixing.kind == "screw":
+        if not frame.hanger.traits.rail or frame.fixing.kind == "screw":
             yield from _sizes(frame.fixing, frame_place(frame.id, "fixing"), known, (frame.id,))
             yield from _kind(frame.fixing, frame_place(frame.id, "fixing"), known, (frame.id,))
 

@@ -86,7 +86,7 @@ def _all_frames(job: Job, known: Written) -> Iterator[Doubt]:
 
 
 def _too_large_for_drops(frames: Sequence[Frame]) -> bool:
-    shares = [frame.drop / frame.height for frame in frames if frame.drop and frame.hanger.kind == "wire"]
+    shares = [frame.drop / frame.height for frame in frames if frame.drop and frame.hanger.traits.on_wire]
     return bool(shares) and median(shares) < LITTLE_DROP
 
 

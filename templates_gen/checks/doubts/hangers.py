@@ -8,24 +8,8 @@ from templates_gen.base.units import INCH, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, probably, unusual, written
 from templates_gen.checks.wire import LEAST_PAIR
+from templates_gen.job.hangers import WIRE
 from templates_gen.job.model import Frame, Job, Studs
-
-DROPS = {
-    "wire": (0.07, 0.36, 8.0), "sawtooth": (0.0, 0.25, 4.0), "rings": (0.02, 0.42, 8.0),
-    "keyholes": (0.01, 0.36, 5.0), "cleat": (0.01, 0.42, 5.0),
-}  # fmt: skip
-"""By the hanger: the least and the most of the frame's height that its drop is, and the least in mm.  Rings sit a
-quarter to a third down, and a taut wire bears above them (common practice in framers' trade texts); else our own."""
-
-LONG_ENOUGH = 30.0
-"""mm of drop that no wire is too short with, however high the frame is: on tall ones the rings sit near the top.  Our
-own, no source."""
-
-SAWTOOTH_MOST = 45.0
-"""mm.  A sawtooth sits on the frame's upper rail.  Our own, no source."""
-
-SLACK = "Measure it again, from the frame's top edge down, with the wire pulled taut."
-AGAIN = "Measure it again, from the frame's top edge down to the point it bears on."
 
 NEAREST, INMOST, CLOSE = 5.0, 0.42, 0.25
 """mm from a frame's side that a ring lies at least; of the width that it lies in at most; of the width that two are
@@ -52,7 +36,7 @@ def hanger_doubts(job: Job) -> Iterator[Doubt]:
         if frame.hanger.left is not None and frame.hanger.right is not None and not _by_studs(frame, job.wall.studs):
             yield from _insets(frame, known)
             yield from _uneven(frame, known)
-        if frame.hanger.kind == "wire":
+        if frame.hanger.traits.on_wire:
             yield from _wire(frame, known)
         if frame.hanger.screw_below is not None:
             place, what = frame_place(frame.id, "hanger", "screw_below"), "a rail's screws under its edge"
@@ -69,7 +53,7 @@ def _by_studs(frame: Frame, studs: Studs | None) -> bool:
     """True for a cleat whose screws are as far apart as studs are: the wall tells where they are, not the frame."""
     apart = frame.width - (frame.hanger.left or 0.0) - (frame.hanger.right or 0.0)
     spacings = SPACINGS if studs is None or studs.spacing is None else (studs.spacing,)
-    return frame.hanger.kind == "cleat" and any(
+    return frame.hanger.traits.rail and any(
         apart > ON_STUD and abs(apart - max(round(apart / each), 1) * each) <= ON_STUD for each in spacings
     )
 
@@ -86,29 +70,21 @@ def drops(frame: Frame, known: Written) -> list[tuple[str, float]]:
 
 
 def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Doubt]:
-    least, most, shortest = DROPS[frame.hanger.kind]
-    fits = Usual(max(least * frame.height, shortest), most * frame.height, 0.0, 0.0)
-    if frame.hanger.kind == "sawtooth":
-        fits = Usual(shortest, min(fits.most, SAWTOOTH_MOST), 0.0, 0.0)
-    if frame.hanger.kind == "wire":
-        fits = Usual(min(fits.least, LONG_ENOUGH), fits.most, 0.0, 0.0)
+    traits = frame.hanger.traits
+    least, most, shortest, longest = traits.usual_drop
+    shortest = min(max(least * frame.height, shortest), traits.long_enough)
+    fits = Usual(shortest, min(most * frame.height, longest), 0.0, 0.0)
     if fits.holds(drop):
         return
     much = "less" if drop < fits.most else "more"
-    again = SLACK if frame.hanger.kind == "wire" else AGAIN
     from_below = f" Or from its lower edge? Then it is {show(frame.height - drop, known.unit)}."
     ask = probably(drop, known.unit_of(place), Usual(max(fits.least, 0.1 * frame.height), fits.most, 0.0, 0.0))
     yield Doubt(
         rule="doubtful-drop", place=place, shown=show(drop, known.unit), about=(frame.id,),
         uses=(frame_place(frame.id, "height"),),
-        why=f"{much} than is usual for {_on(frame)} {show_both(frame.height, known.unit)} high",
-        ask=(ask or again) + (from_below if fits.holds(frame.height - drop) else ""),
+        why=f"{much} than is usual for {traits.called} on a frame {show_both(frame.height, known.unit)} high",
+        ask=(ask or traits.again) + (from_below if fits.holds(frame.height - drop) else ""),
     )  # fmt: skip
-
-
-def _on(frame: Frame) -> str:
-    kind = {"wire": "a wire", "sawtooth": "a sawtooth", "cleat": "a cleat"}.get(frame.hanger.kind, frame.hanger.kind)
-    return f"{kind} on a frame"
 
 
 def _sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, float]]:
@@ -185,11 +161,12 @@ def _from_front(frame: Frame, aside: float, lower: float, known: Written) -> Ite
 
 def _wire(frame: Frame, known: Written) -> Iterator[Doubt]:
     hanger, width, height = frame.hanger, frame.width, frame.height
+    least_on_two = min(WIRE.usual_drop[0] * height, WIRE.long_enough)
     measures = (
         ("apart", hanger.apart, (APART.least * width, APART.most * width), "two fixings under one wire"),
         ("ring_separation", hanger.ring_separation, (SEPARATION[0] * width, width), "two rings, one to the other,"),
         ("ring_depth", hanger.ring_depth, (RING_DEPTH[0] * height, RING_DEPTH[1] * height), "rings from the top edge"),
-        ("drop_at_two", hanger.drop_at_two, (min(DROPS["wire"][0] * height, LONG_ENOUGH), 0.45 * height), "a wire"),
+        ("drop_at_two", hanger.drop_at_two, (least_on_two, 0.45 * height), "a wire"),
     )  # fmt: skip
     for name, mm, (least, most), what in measures:
         if mm is None or max(least, LEAST_PAIR if name == "apart" else 0.0) <= mm <= most:

@@ -9,7 +9,8 @@ from statistics import median
 from templates_gen.base.units import MM, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, probably, shown_mass, written
 from templates_gen.checks.doubts.fellows import MOST_COMPARED, mass_room
-from templates_gen.checks.doubts.hangers import SLACK, drops
+from templates_gen.checks.doubts.hangers import drops
+from templates_gen.job.hangers import TAUT_AGAIN
 from templates_gen.job.model import Frame, Job
 
 TWIN_DROPS = 0.09, 16.0, 24.0
@@ -19,10 +20,6 @@ source: wires of one make are cut to one length, and 1 in is not a stretched wir
 SWAPPED, NEAR, AGREE = 9.0, 4.0, 8.0
 """mm that a drop whose two figures changed places is off at least; that it is then from its twins'; and that theirs
 differ by at most.  Our own, no source: 9 times the figures' difference is what is off."""
-
-ALONE = {"wire": (1.5, 1.9), "rings": (1.8, 2.2)}
-"""So many times more, or less, than those of all others of one kind is a drop that stands alone, by its share of the
-height and in mm.  Our own, no source."""
 
 FEWEST = 3
 """So many others tell what is usual in a job.  Our own, no source."""
@@ -66,7 +63,7 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
             about=(frame.id, others[0]), uses=(frame_place(others[0], "drop"),),
             why=f"{show_both(abs(drop - middle), known.unit)} {'more' if drop > middle else 'less'} than that of frame "
             f"{others[0]}, of the same size",
-            ask=ask or (SLACK if frame.hanger.kind == "wire" else "Measure both again, from the top edge."),
+            ask=ask or (TAUT_AGAIN if frame.hanger.traits.on_wire else "Measure both again, from the top edge."),
         )  # fmt: skip
 
 
@@ -103,9 +100,10 @@ def _alone(frames: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     measured = [(frame, place, drop) for frame in frames for place, drop in drops(frame, known)]
     for frame, place, drop in measured:
         others = [(drop, drop / other.height) for other, _, drop in measured if other is not frame]
-        if len(others) < FEWEST or frame.hanger.kind not in ALONE:
+        times = frame.hanger.traits.alone
+        if len(others) < FEWEST or times is None:
             continue
-        share, (longer, shorter) = drop / frame.height, ALONE[frame.hanger.kind]
+        share, (longer, shorter) = drop / frame.height, times
         more = drop > longer * max(mm for mm, _ in others) and share > longer * max(part for _, part in others)
         less = shorter * drop < min(mm for mm, _ in others) and shorter * share < min(part for _, part in others)
         if more or less:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from templates_gen.base.toml import field
 from templates_gen.cli.interview.field_words import FIELDS
 from templates_gen.cli.interview.question import Tables
+from templates_gen.job.hangers import HANGERS
 
 HEAD = """\
 # A job for templates-gen, made by its command start.  Change what you like; # begins a comment.
@@ -63,10 +64,10 @@ def _fields(kind: str, table: Tables, metric: bool, first: bool = True) -> Itera
 def _unmeasured(frame: Tables, example: str, means: str) -> Iterator[str]:
     """What is still to be measured of a frame; within a table in a line there is no place for a remark."""
     hanger = frame["hanger"]
-    if isinstance(hanger, str) or hanger["kind"] == "cleat":
+    wanted = () if isinstance(hanger, str) else HANGERS[hanger["kind"]].own_drops
+    if not wanted:
         yield from _explained([example], "; ".join(filter(None, ["not measured yet", means])))
         return
-    wanted = ("drop_at_two",) if hanger["kind"] == "wire" else ("drop_left", "drop_right")
     missing = [name for name in wanted if name not in hanger]
     if missing:
         yield f"# not measured yet: {' and '.join(missing)} of the hanger, down from the top edge, seen from behind"

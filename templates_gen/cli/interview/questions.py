@@ -12,7 +12,7 @@ from collections.abc import Iterable, Sequence
 from templates_gen.base.errors import InputError
 from templates_gen.base.units import show_both
 from templates_gen.cli.interview.question import Asking, Question, Tables, fill, fill_sides, question_for
-from templates_gen.job.reading.framing import PAIRS
+from templates_gen.job.hangers import HANGERS, WIRE
 from templates_gen.job.reading.grouping import ALIGNMENTS, DEFAULT_GAP
 from templates_gen.job.reading.other_words import TWO_HOOKS, meant
 from templates_gen.job.reading.place import DEFAULT_CENTRE
@@ -112,7 +112,7 @@ def _frame(frames: list[Tables], last: Tables | None) -> Asking:
     yield from fill_sides(frame, "frame", names)
     yield from fill(frame, "frame.weight", names, open="not weighed")
     hangers = choices(FrameTable, "hanger")
-    yield from _hanger(frame, (yield question_for("frame.hanger", choices=hangers, also=TWO_HOOKS, default="wire")))
+    yield from _hanger(frame, (yield question_for("frame.hanger", choices=hangers, also=TWO_HOOKS, default=WIRE.name)))
 
 
 def _free_name(frames: Sequence[Tables]) -> str:
@@ -132,23 +132,17 @@ def _hanger(frame: Tables, kind: str, last: object = None) -> Asking:
     if kind in TWO_HOOKS or apart is not None:
         yield from _on_two(frame, apart)
         return
-    frame["hanger"] = kind
-    if kind in PAIRS:
-        frame["hanger"] = hanger = {"kind": kind, "seen_from": "back"}
-        yield from fill(hanger, "hanger.left")
-        yield from fill(hanger, "hanger.right")
-    if kind in ("rings", "keyholes"):
-        yield from fill(hanger, "hanger.drop_left", open="not measured yet")
-        yield from fill(hanger, "hanger.drop_right", open="not measured yet")
-    else:
-        yield from fill(frame, "frame.drop", open="not measured yet")
-    if kind == "cleat":
-        yield from fill(hanger, "hanger.screw_below")
+    traits = HANGERS[kind]
+    hanger = {"kind": kind, "seen_from": "back"}
+    frame["hanger"] = hanger if traits.pair else kind
+    for key in traits.asks:
+        table = frame if key.startswith("frame.") else hanger
+        yield from fill(table, key, open="not measured yet" if ".drop" in key else "")
 
 
 def _on_two(frame: Tables, apart: str | None) -> Asking:
     """A wire on two fixings: how far apart they are, unless that is known, and how far down it bears on both."""
-    frame["hanger"] = hanger = {"kind": "wire"}
+    frame["hanger"] = hanger = {"kind": WIRE.name}
     if apart is None:
         yield from fill(hanger, "hanger.apart", {"id": frame["id"]})
     else:
@@ -164,7 +158,7 @@ def _fixing(fixing: Tables, frames: Sequence[Tables]) -> Asking:
         yield from fill(fixing, "fixing.below")
     if kind in TWO_HOOKS:
         for frame in frames:
-            if frame["hanger"] == "wire":
+            if isinstance(frame["hanger"], str) and HANGERS[_kind(frame)].on_wire:
                 yield from _on_two(frame, None)
 
 

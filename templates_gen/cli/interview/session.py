@@ -13,10 +13,10 @@ from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import Record
 from templates_gen.cli.interview.question import Question, Tables
 from templates_gen.cli.interview.questions import interview
+from templates_gen.job.hangers import HANGERS
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.files import check_text
-from templates_gen.job.reading.framing import PAIRS
 from templates_gen.job.reading.other_words import is_not_given, meant
 
 CheckFile = Callable[[Path], None]
@@ -135,7 +135,7 @@ _FEATURE: dict[str, Any] = {"left": "0 m", "bottom": "0 m", "width": "1 m", "hei
 
 def _frame(frame: Tables, number: int) -> Tables:
     filled = {"id": f"frame {number}", "width": "1 m", "height": "1 m", **frame}
-    if isinstance(filled.get("hanger"), dict) and filled["hanger"]["kind"] in PAIRS:
+    if isinstance(filled.get("hanger"), dict) and HANGERS[filled["hanger"]["kind"]].pair:
         filled["hanger"] = {"left": "1 mm", "right": "1 mm", **filled["hanger"]}
     return filled
 

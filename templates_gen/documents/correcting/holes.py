@@ -75,7 +75,7 @@ def cured(correction: Correction, now: Checked) -> Cured:
     frame = correction.hung.frame
     if not correction.moves:
         return Cured(correction, (), frame)
-    if frame.hanger.kind == "wire":
+    if frame.hanger.traits.on_wire:
         return next(_wire_ways(correction, now))
     return _each(correction, now)
 
@@ -157,7 +157,7 @@ def _each(correction: Correction, now: Checked) -> Cured:
     """Every nail by its own way: other screws of a rail, another hook, or a filled hole."""
     frame = correction.hung.frame
     needed = least_between(frame.fixing)
-    if frame.hanger.kind == "cleat" and (rail := next(_rails(correction, now, needed), None)):
+    if frame.hanger.traits.rail and (rail := next(_rails(correction, now, needed), None)):
         return rail
     sold = _hook(correction, now, needed)
     cure = Cure("fill") if sold is None else Cure("hook", sold)
@@ -169,7 +169,7 @@ def _each(correction: Correction, now: Checked) -> Cured:
 def _hook(correction: Correction, now: Checked, needed: float) -> Sold | None:
     """The one hook for all nails of a frame whose new holes are too near; None where none that is sold will do."""
     frame = correction.hung.frame
-    if frame.hanger.kind in ("keyholes", "cleat") or frame.fixing.kind == "screw" or not _hides(frame):
+    if not frame.hanger.traits.hooks or frame.fixing.kind == "screw" or not _hides(frame):
         return None
     near = [move for move in correction.moves if move.distance < needed]
     sizes = [tuple(clear_hooks(frame.fixing, move.right, move.up, needed)) for move in near]

@@ -44,7 +44,7 @@ def check_level(readings: Sequence[Reading], found: Sequence[Pose], limits: Mapp
 
 def _placed(pose: Pose) -> bool:
     """True for a frame on a wire of which more was read than its tilt."""
-    return pose.hung.frame.hanger.kind == "wire" and (pose.up is not None or pose.right is not None)
+    return pose.hung.frame.hanger.traits.on_wire and (pose.up is not None or pose.right is not None)
 
 
 def _most(pose: Pose, limits: Limits) -> float:

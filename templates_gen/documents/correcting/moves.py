@@ -28,10 +28,8 @@ from templates_gen.base.units import DIVISION
 from templates_gen.documents.correcting.poses import Pose
 from templates_gen.hanging.bearings import nail_rise
 from templates_gen.job.accuracy import SEEN_ANGLE, seen_step
+from templates_gen.job.hangers import ByHand
 from templates_gen.tolerance.neighbours import neighbours
-
-BY_HAND = {"wire": "slide", "sawtooth": "teeth"}
-"""How a frame on this hanger is brought level without a new hole."""
 
 
 class Limits(Record, frozen=True):
@@ -62,7 +60,7 @@ class Correction(Record, frozen=True):
 
     pose: Pose
     limits: Limits
-    by_hand: str
+    by_hand: ByHand
     aside: float
     moves: tuple[Move, ...]
 
@@ -96,19 +94,19 @@ def correction(pose: Pose, limits: Limits, least: float) -> Correction:
 
     What was not measured is taken to be right.
     """
-    kind = pose.hung.frame.hanger.kind
+    kind = pose.hung.frame.hanger.traits
     tilted = abs(pose.turn) > limits.turn
-    if kind in BY_HAND:
+    if kind.swings:
         moves = tuple(move for move in _swung(pose) if max(abs(move.right), abs(move.up)) > limits.step)
-        by_hand = BY_HAND[kind] if tilted or (moves and kind == "wire") else ""  # what is hung anew is levelled anew
+        by_hand = kind.by_hand if tilted or (moves and kind.levelled_anew) else ""
         return Correction(pose, limits, by_hand, _off_middle(pose) if by_hand == "teeth" else 0.0, moves)
     if not tilted and max(abs(pose.up or 0.0), abs(pose.right or 0.0)) <= limits.step:
         return Correction(pose, limits, "", 0.0, ())
     moves, aside = _rigid(pose), 0.0
-    if kind == "cleat":  # its frame slides along the rail
+    if kind.rail:  # its frame slides along the rail
         aside = sum(move.right for move in moves) / 2
         moves = tuple(Move(move.old, move.nail, 0.0, move.up) for move in moves)
-    by_hand = "along" if abs(aside) > limits.step else ""
+    by_hand = kind.by_hand if abs(aside) > limits.step else ""
     moves = tuple(move for move in moves if move.distance >= least)
     return Correction(pose, limits, by_hand, aside if by_hand else 0.0, moves)
 
@@ -139,7 +137,7 @@ def _rigid(pose: Pose) -> tuple[Move, ...]:
     for name, bearing in zip(_names(hung), hung.bearings, strict=True):
         # from the middle of the top edge to what turns with the frame: where it bears, or a cleat's screw
         x, y = bearing.x - rect.cx, -(bearing.drop or 0.0)
-        y += nail_rise(hung.frame) if hung.frame.hanger.kind == "cleat" else 0.0
+        y += nail_rise(hung.frame) if hung.frame.hanger.traits.rail else 0.0
         right = x - (x * cos - y * sin) - (pose.right or 0.0)
         up = y - (x * sin + y * cos) - (pose.up or 0.0)
         moves.append(Move(name, name, right if pose.right is not None else 0.0, up))

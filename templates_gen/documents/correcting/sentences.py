@@ -217,8 +217,9 @@ def limits_words(limits: Limits, unit: str) -> str:
 def hanger_words(hung: Hung) -> str:
     """What the frame hangs by."""
     frame = hung.frame
-    if frame.hanger.kind == "wire":
-        return f"wire on {f'two {frame.fixing.kind}s' if frame.hanger.apart else f'one {frame.fixing.kind}'}"
+    if frame.hanger.traits.on_wire:
+        fixing = f"two {frame.fixing.kind}s" if frame.hanger.apart else f"one {frame.fixing.kind}"
+        return f"{frame.hanger.kind} on {fixing}"
     return frame.hanger.kind
 
 

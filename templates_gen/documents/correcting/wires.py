@@ -38,7 +38,7 @@ def rewired(frame: Frame, longer: float) -> Rewired | None:
     """The frame with its wire so long that its drop is `longer` by so many mm; None where no wire does that."""
     hanger = frame.hanger
     on_two = hanger.drop_at_two if hanger.apart else None
-    if hanger.kind != "wire" or abs(longer) > MOST or (frame.drop is None and on_two is None):
+    if not hanger.traits.on_wire or abs(longer) > MOST or (frame.drop is None and on_two is None):
         return None
     wire = hung_wire(frame)
     if wire is None:

@@ -15,6 +15,7 @@ from templates_gen.base.record import Record
 from templates_gen.documents.measuring.fields import Measure
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
 from templates_gen.drawing.sizes import H35, HAIR, MEDIUM, NARROW, WIDE
+from templates_gen.job.hangers import Layout, Stroke
 from templates_gen.job.model import Frame
 
 ROOM, OVER = 8.0, 4.0
@@ -54,11 +55,22 @@ def drawn_scale(frame: Frame, width: float, height: float) -> int:
 def back_view(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
     """The frame, its hanger, and an arrow for each measure by its letter in `letters` (from the job file's fields)."""
     yield from _outline(back)
-    hangers = {"wire": _wire, "sawtooth": _sawtooth, "cleat": _cleat}
-    yield from hangers.get(back.frame.hanger.kind, _pair)(back, letters)
+    yield from _drawing(back.frame.hanger.traits.layout)(back, letters)
     rect = back.rect
     yield from level_arrow(rect.x0, rect.x1, rect.y0 - ROOM / 2, letters["width"], below=True)
     yield from upright_arrow(rect.x0 - ROOM / 2, rect.y0, rect.y1, letters["height"], -1)
+
+
+def _drawing(layout: Layout) -> Callable[[Back, Mapping[str, str]], Iterator[Item]]:
+    match layout:
+        case Layout.TAUT:
+            return _wire
+        case Layout.TEETH:
+            return _sawtooth
+        case Layout.PAIR:
+            return _pair
+        case Layout.RAIL:
+            return _cleat
 
 
 def _outline(back: Back) -> Iterator[Item]:
@@ -100,12 +112,6 @@ def _letter(x: float, y: float, letter: str) -> Iterator[Item]:
 def _nail(x: float, y: float) -> Circle:
     """A nail under what bears on it at (x, y)."""
     return Circle(x, y - HELD, HELD, 0.0, True)
-
-
-def _ring(x: float, y: float) -> Iterator[Item]:
-    """A ring on its strap, pulled up so that its upper inside is at (x, y)."""
-    yield Circle(x, y - 1.3, 1.3, MEDIUM)
-    yield Polygon(Rect(x - 0.8, y - 5.6, x + 0.8, y - 2.6).corners, NARROW, False)
 
 
 def wire_depths(frame: Frame) -> tuple[float, float, float]:
@@ -166,7 +172,7 @@ def _sawtooth(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
 
 
 def _pair(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
-    """Rings or keyholes, each with its drop and its distance from the frame's side."""
+    """The same part twice, each with its drop and its distance from the frame's side."""
     frame, hanger, rect = back.frame, back.frame.hanger, back.rect
     sides = (
         (-1, "left", back.x(hanger.right or 0.0), hanger.drop_right),
@@ -175,18 +181,22 @@ def _pair(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
     for way, side, x, own in sides:
         drop = own if own is not None else frame.drop if frame.drop is not None else 0.2 * frame.height
         y, edge = back.down(drop), rect.x0 if way < 0 else rect.x1
-        yield from _ring(x, y) if hanger.kind == "rings" else _keyhole(x, y)
+        yield from _part(hanger.traits.strokes, x, y)
         yield from upright_arrow(x, y, rect.y1, letters[f"drop_{side}"], way if abs(x - edge) > 5.0 else -way)
         yield from level_arrow(min(x, edge), max(x, edge), y - 7.5, letters[side], below=True)
         yield Line(x, y - 2.0, x, y - 8.5, HAIR)
 
 
-def _keyhole(x: float, y: float) -> Iterator[Item]:
-    """A keyhole whose slot ends above, at (x, y), where the screw's neck bears."""
-    yield Circle(x, y - 4.6, 1.4, MEDIUM)
-    yield Line(x - 0.5, y - 3.3, x - 0.5, y, MEDIUM)
-    yield Line(x + 0.5, y - 3.3, x + 0.5, y, MEDIUM)
-    yield Line(x - 0.5, y, x + 0.5, y, MEDIUM)
+def _part(strokes: tuple[Stroke, ...], x: float, y: float) -> Iterator[Item]:
+    """The part of a hanger that bears at (x, y)."""
+    for shape, (right, up, *more) in strokes:
+        match shape:
+            case "circle":
+                yield Circle(x + right, y + up, more[0], MEDIUM)
+            case "line":
+                yield Line(x + right, y + up, x + more[0], y + more[1], MEDIUM)
+            case "box":
+                yield Polygon(Rect(x + right, y + up, x + more[0], y + more[1]).corners, NARROW, False)
 
 
 def _cleat(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from templates_gen.base.csv_cells import NOTHING, as_csv, own_text
 from templates_gen.base.record import Record
 from templates_gen.base.units import exact, exact_mass, show, show_mass
-from templates_gen.job.model import Frame, Hanger, Job
+from templates_gen.job.model import Frame, Job
 
 COLUMNS = (
     "drop", "drop_at_two", "left", "right", "drop_left", "drop_right", "ring_separation", "ring_depth", "screw_below",
@@ -49,40 +51,22 @@ def measures(frame: Frame, unit: str) -> tuple[Measure, ...]:
     )
 
 
-def _of_hanger(frame: Frame, unit: str) -> tuple[Measure, ...]:
+def _of_hanger(frame: Frame, unit: str) -> Iterator[Measure]:
+    hanger, kind = frame.hanger, frame.hanger.traits
+    apart = show(hanger.apart, unit) if hanger.apart else ""
+    for name, words in kind.on_two if apart else kind.measured:
+        yield Measure(name, words.format(apart=apart), _known(frame, name))
+
+
+def _known(frame: Frame, name: str) -> float | None:
+    """What is known of a field; both sides of a pair change places when they are seen from the back."""
     hanger, drop = frame.hanger, frame.drop
-    if hanger.kind == "wire" and hanger.apart:
-        apart = show(hanger.apart, unit)
-        return (
-            Measure("drop", "on one hook, to the top edge", drop),
-            Measure("drop_at_two", f"on two, {apart} apart, to the top edge", hanger.drop_at_two),
-            Measure("ring_separation", "from ring to ring", hanger.ring_separation),
-            Measure("ring_depth", "rings to the top edge", hanger.ring_depth),
-        )
-    if hanger.kind == "wire":
-        return (Measure("drop", "taut wire to the top edge", drop),)
-    if hanger.kind == "sawtooth":
-        return (Measure("drop", "middle teeth to the top edge", drop),)
-    return _of_pair(hanger, drop)
-
-
-def _of_pair(hanger: Hanger, drop: float | None) -> tuple[Measure, ...]:
-    """Both sides of a pair, which change places when they are seen from the back."""
-    if hanger.kind == "cleat":
-        return (
-            Measure("drop", "bearing edge to the top edge", drop),
-            Measure("screw_below", "wall rail's screws below that edge", hanger.screw_below),
-            Measure("left", "left screw from behind: in by", hanger.right),
-            Measure("right", "right screw from behind: in by", hanger.left),
-        )
-    one, point = ("ring", "ring") if hanger.kind == "rings" else ("slot", "slot's top")
-    left, right = (drop if own is None else own for own in (hanger.drop_right, hanger.drop_left))
-    return (
-        Measure("drop_left", f"left {point} from behind: drop", left),
-        Measure("drop_right", f"right {point} from behind: drop", right),
-        Measure("left", f"left {one} from behind: in by", hanger.right),
-        Measure("right", f"right {one} from behind: in by", hanger.left),
-    )
+    sides = {"left": hanger.right, "right": hanger.left}
+    drops = {"drop": drop, "drop_left": hanger.drop_right, "drop_right": hanger.drop_left}
+    if name in drops:
+        return drop if drops[name] is None else drops[name]
+    known: float | None = sides[name] if name in sides else getattr(hanger, name)
+    return known
 
 
 def to_fill_in(job: Job) -> str:

@@ -70,5 +70,4 @@ def nail_called(name: str, frame: str) -> str:
 
 def from_behind(side: str, hanger: Hanger) -> str:
     """What bears on that nail, as someone sees it who has turned the frame over: "right ring from behind"."""
-    parts = {"rings": "ring", "keyholes": "slot", "cleat": "screw", "wire": "hook"}
-    return f"{OTHER_SIDE[side]} {parts[hanger.kind]} from behind"
+    return f"{OTHER_SIDE[side]} {hanger.traits.part} from behind"

@@ -11,15 +11,13 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.files import odd_kind
 from templates_gen.base.units import as_found
 from templates_gen.job.frame_sizes import mat_shown
+from templates_gen.job.hangers import HANGERS, WIRE, KindName
 from templates_gen.job.model import Fixing, Frame, Hanger
 from templates_gen.job.reading.parts import build_parts, check_parts, worked_out
 from templates_gen.job.reading.picture_sizes import picture_size
 from templates_gen.job.tables.frame import FrameTable
-from templates_gen.job.tables.hanger import FixingKind, FixingTable, HangerKind, HangerTable
+from templates_gen.job.tables.hanger import FixingKind, FixingTable, HangerTable
 from templates_gen.job.weights import Estimate, estimate
-
-PAIRS = ("rings", "keyholes", "cleat")
-"""The hangers with two bearing points or screws, whose left and right matter."""
 
 LEAST_SIDE = 1.0
 """mm.  A frame of less is taken for a slip.  Our own design, no source."""
@@ -131,7 +129,7 @@ def _hanger(layers: Sequence[FrameTable | None], where: str) -> Hanger:
     One without a kind completes what came before it, and so does one that was measured and is of the same kind.  What
     a frame completes was seen from where its type says, unless it says otherwise.
     """
-    values: dict[str, Any] = {"kind": "wire"}
+    values: dict[str, Any] = {"kind": WIRE.name}
     shared = layers[0].hanger if layers[0] is not None else None
     seen = shared.seen_from if shared is not None and not isinstance(shared, str) else None
     for layer, was_measured in zip(layers, (False, False, True), strict=True):
@@ -144,26 +142,21 @@ def _hanger(layers: Sequence[FrameTable | None], where: str) -> Hanger:
     return Hanger(**values)
 
 
-_WIRE_FIELDS = ("apart", "drop_at_two", "ring_separation", "ring_depth")
-_PAIR_FIELDS = ("left", "right", "drop_left", "drop_right", "seen_from")
 _MIRRORED = {"left": "right", "right": "left", "drop_left": "drop_right", "drop_right": "drop_left"}
 
 
 def _check_fields_fit(values: Mapping[str, Any], where: str) -> None:
     """A field that this kind of hanger cannot use is a mistake, not a decoration."""
-    kind = values["kind"]
-    strange = list(_WIRE_FIELDS if kind != "wire" else ())
-    strange += _PAIR_FIELDS if kind not in PAIRS else ()
-    strange += ["screw_below"] if kind != "cleat" else []
-    strange += ["drop_left", "drop_right"] if kind == "cleat" else []
-    for name in strange:
-        if name in values:
-            raise InputError(f"{where}, {name}", f"does not belong to a hanger of kind {kind!r}")
-    if kind in PAIRS and not ("left" in values and "right" in values):
-        raise InputError(where, f"{kind} need 'left' and 'right': how far each lies in from the frame's sides")
+    kind = HANGERS[values["kind"]]
+    for name in HangerTable.__struct_fields__:
+        if name in values and name != "kind" and name not in kind.takes:
+            raise InputError(f"{where}, {name}", f"does not belong to a hanger of kind {kind.name!r}")
+    if any(name not in values for name in kind.needs):
+        needed = " and ".join(map(repr, kind.needs))
+        raise InputError(where, f"{kind.needing} {needed}: how far each lies in from the frame's sides")
 
 
-def _front_view(table: HangerTable | HangerKind, where: str, seen: str | None) -> dict[str, Any]:
+def _front_view(table: HangerTable | KindName, where: str, seen: str | None) -> dict[str, Any]:
     """What the table gives, left and right as seen from the front, where the paper is seen from.
 
     `seen`: from where the type's sides were seen, for a table that completes it.
@@ -176,7 +169,7 @@ def _front_view(table: HangerTable | HangerKind, where: str, seen: str | None) -
     values = {name: value for name in table.__struct_fields__ if (value := getattr(table, name)) is not None}
     sides = (table.left, table.drop_left), (table.right, table.drop_right)
     seen_from = table.seen_from or (seen if table.kind is None else None)
-    if sides[0] != sides[1] and seen_from is None and table.kind in (None, *PAIRS):
+    if sides[0] != sides[1] and seen_from is None and (table.kind is None or HANGERS[table.kind].pair):
         raise InputError(
             where,
             "left and right differ, expected 'seen_from' to say from where they were seen",

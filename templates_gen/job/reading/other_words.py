@@ -11,15 +11,10 @@ from collections.abc import Mapping
 from typing import Any
 
 from templates_gen.base.errors import InputError
+from templates_gen.job.hangers import HANGERS, WIRE
 
 _INCH, _CM, _MM = ("inch", "inches", '"', "''"), ("centimetre", "centimeter"), ("millimetre", "millimeter")
-_HANGERS = {
-    "wire": ("cord", "string", "picture wire", "hanging wire"),
-    "sawtooth": ("saw tooth", "saw-tooth", "sawtooth hanger", "teeth"),
-    "rings": ("d-rings", "d rings", "d-ring", "d ring", "ring", "two rings", "strap hangers", "strap hanger"),
-    "keyholes": ("keyhole", "key holes", "keyhole plates", "keyhole hangers"),
-    "cleat": ("french cleat", "cleats", "z-bar", "z bar"),
-}
+_HANGER_WORDS = {kind.name: kind.said for kind in HANGERS.values()}
 _FIXINGS = {
     "nail": ("nails", "pin", "pins"),
     "hook": ("hooks", "picture hook", "picture hooks"),
@@ -58,8 +53,8 @@ _WORDS: dict[str, dict[str, tuple[str, ...]]] = {
         "radiator": ("heater",),
         "pipe": ("pipes",),
     },
-    "hanger.kind": _HANGERS,
-    "frame.hanger": _HANGERS,
+    "hanger.kind": _HANGER_WORDS,
+    "frame.hanger": _HANGER_WORDS,
     "fixing.kind": _FIXINGS,
     "frame.fixing": _FIXINGS,
 }  # fmt: skip
@@ -130,6 +125,6 @@ def on_two(hanger: object, where: str) -> object:
     if not isinstance(kind, str) or " ".join(kind.casefold().split()) not in TWO_HOOKS:
         return hanger
     if not isinstance(hanger, Mapping) or hanger.get("apart") is None:
-        hint = 'for example  hanger = { kind = "wire", apart = "8 in" }'
+        hint = f'for example  hanger = {{ kind = "{WIRE.name}", apart = "8 in" }}'
         raise InputError(f"{where}, hanger", f"found {kind!r}, expected how far apart they are, too", hint)
-    return {**hanger, "kind": "wire"}
+    return {**hanger, "kind": WIRE.name}

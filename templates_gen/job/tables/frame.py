@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from templates_gen.base.record import Table
+from templates_gen.job.hangers import KindName
 from templates_gen.job.tables.field import Length, Mass, Words
-from templates_gen.job.tables.hanger import FixingKind, FixingTable, HangerKind, HangerTable
+from templates_gen.job.tables.hanger import FixingKind, FixingTable, HangerTable
 
 
 class MouldingTable(Table):
@@ -115,7 +116,7 @@ class FrameTable(Table):
         ),
     ] = None
     hanger: Annotated[
-        HangerKind | HangerTable | None,
+        KindName | HangerTable | None,
         Words(
             "what is on its back",
             '"wire"',

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Annotated, Literal
 
 from templates_gen.base.record import Table
+from templates_gen.job.hangers import HANGERS, KindName
 from templates_gen.job.tables.field import Length, Mass, Words
 
-HangerKind = Literal["wire", "sawtooth", "rings", "keyholes", "cleat"]
 FixingKind = Literal["nail", "hook", "screw"]
 
 
@@ -15,9 +15,9 @@ class HangerTable(Table):
     """A hanger; without a kind it completes that of the frame's type."""
 
     kind: Annotated[
-        HangerKind | None,
+        KindName | None,
         Words(
-            "wire, sawtooth, rings, keyholes or cleat",
+            " or ".join(", ".join(HANGERS).rsplit(", ", 1)),
             '"rings"',
             usual="that of the frame's type, else wire",
             more="D-rings, two hooks and the like are understood.",
