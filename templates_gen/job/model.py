@@ -82,11 +82,9 @@ class Wall(Record, frozen=True, kw_only=True):
 
 
 class Hanger(Record, frozen=True, kw_only=True):
-    """What is on the back of a frame, **as seen from the front**; its `traits` are those of its kind.
-
-    `left` and `right` are the distances of a pair's bearing points from the frame's sides, `drop_left` and
-    `drop_right` their drops.  `apart` is the distance of two fixings under one wire.
-    """
+    """What is on the back of a frame, **as seen from the front**; its `traits` are those of its kind.  `left` and
+    `right` are the distances of a pair's bearing points from the frame's sides, `drop_left` and `drop_right` their
+    drops.  `apart` is the distance of two fixings under one wire."""
 
     kind: str
     left: float | None = None
