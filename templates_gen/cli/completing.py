@@ -52,11 +52,13 @@ def sample_names(_: click.Context, __: click.Parameter, typed: str) -> list[Comp
 def help_topics(ctx: click.Context, _: click.Parameter, typed: str) -> list[CompletionItem]:
     """What there is help on: commands and the job file, and behind that its tables."""
     from templates_gen.cli.reference import table_names
+    from templates_gen.cli.texts import text_names
 
     if ctx.params.get("topic"):
         return _beginning(table_names() if ctx.params["topic"][0] == "job" else [], typed)
     program = ctx.find_root().command
-    return _beginning(["job", *(program.list_commands(ctx) if isinstance(program, click.Group) else [])], typed)
+    commands = program.list_commands(ctx) if isinstance(program, click.Group) else []
+    return _beginning(["job", *commands, *text_names()], typed)
 
 
 def _beginning(names: Iterable[str], typed: str) -> list[CompletionItem]:

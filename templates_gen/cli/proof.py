@@ -38,8 +38,17 @@ def proof(
 ) -> None:  # fmt: skip
     """Draw the wall to scale with frames and pictures, for the client's approval.
 
-    It is drawn even when something stops the template: what was found is shown,
-    and the exit code is then 1.
+    One page of the job's paper: the wall at the largest of the scales 1:5, 1:10,
+    1:20, 1:50, ... (ISO 5455) that fits, with what is on it, the frames with
+    their pictures, a figure of 1.7 m, and what wall and group measure.  A PDF, to
+    be printed at actual size (its scale bar shows whether it was), an SVG with a
+    group for every layer, and a PNG show the same drawing.
+
+    --zones hatches where cables may run by the wall's wiring.  Look with a
+    detector all the same.
+
+    The proof is there to be discussed, so it is drawn even when something stops
+    the template: what was found is shown, and the exit code is then 1.
 
     \b
     Example:

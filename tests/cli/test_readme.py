@@ -105,6 +105,21 @@ def test_the_readme_leads_to_every_text():
     assert linked == {place.as_posix() for place in TEXTS}
 
 
+@pytest.mark.parametrize("place", TEXTS, ids=str)
+def test_help_shows_a_text_without_its_pictures(place):
+    shown, whole = run("help", place.stem).out.splitlines(), TEXTS[place].splitlines()
+    assert [line for line in shown if line] == [line for line in whole if line and not line.startswith("![")]
+    assert f"  templates-gen help {place.stem}" in run("help").out.splitlines()
+
+
+@pytest.mark.parametrize("place", TEXTS, ids=str)
+def test_a_text_fits_a_terminal(place):
+    """But for commands and pictures, which stay in one line."""
+    long = "![", "`templates-gen ", "TEMPLATES_GEN"
+    lines = [line for line in TEXTS[place].splitlines() if not any(sign in line for sign in long)]
+    assert max(map(len, lines)) <= 80
+
+
 def test_the_drawing_is_what_the_program_draws():
     plan = plan_wall(read_job(SAMPLES / "fern-prints.toml"))
     frames = [(hung.frame.id, hung.rect) for hung in plan.frames]

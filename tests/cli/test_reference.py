@@ -130,7 +130,7 @@ def test_limits_that_are_said_are_those_that_are_held():
         (("job", "qqq"), ("'qqq'", "tables: job, wall")),
         (("templat",), ("'templat'", "did you mean 'template'?")),
         (("wall",), ("'wall'", "templates-gen help job wall")),
-        (("qqq",), ("'qqq'", "a command, or job", "known: job, ")),
+        (("qqq",), ("'qqq'", "a command, a text, or job", "known: job, ")),
         (("printer", "pag"), ("'pag'", "did you mean 'page'?")),
         (("check", "more"), ("'more'", "nothing more")),
     ],
