@@ -41,9 +41,16 @@ def find(plan: Plan) -> tuple[Finding, ...]:
     return graded(dict.fromkeys(finding for rule in RULES for finding in rule(plan)))
 
 
+def find_about(plan: Plan, frame: str) -> tuple[Finding, ...]:
+    """What is found about one frame of a plan, the stops first; quicker than `find`, which compares each with each."""
+    rules = (rule for rule in RULES if rule not in all_doubts.RULES)
+    found = (*(finding for rule in rules for finding in rule(plan)), *all_doubts.doubtful(plan, frame))
+    return graded(dict.fromkeys(finding for finding in found if frame in finding.about))
+
+
 def graded(found: Iterable[Finding]) -> tuple[Finding, ...]:
     """The stops first, then the warns, and of one level in the order given."""
     return tuple(sorted(found, key=lambda finding: (STOP, WARN, NOTE).index(finding.level)))
 
 
-__all__ = ["NOTE", "RULES", "STOP", "WARN", "Finding", "find", "findings_data", "graded", "stops"]
+__all__ = ["NOTE", "RULES", "STOP", "WARN", "Finding", "find", "find_about", "findings_data", "graded", "stops"]

@@ -22,20 +22,30 @@ from templates_gen.checks.doubts.wall import wall_doubts
 from templates_gen.checks.finding import Finding
 from templates_gen.job.model import Job
 
-OF_A_JOB = (
-    wall_doubts, feature_doubts, frame_doubts, fellow_doubts, hanger_doubts, twin_doubts, fixing_doubts, group_doubts,
-    paper_doubts,
-)  # fmt: skip
+
+def job_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
+    """Every doubt about a job that takes no plan, confirmed or not.
+
+    With the id of one frame `only` that one is compared with all others: each with each takes long in a large job.
+    """
+    yield from wall_doubts(job)
+    yield from feature_doubts(job)
+    yield from frame_doubts(job)
+    yield from fellow_doubts(job, only)
+    yield from hanger_doubts(job)
+    yield from twin_doubts(job, only)
+    yield from fixing_doubts(job)
+    yield from group_doubts(job)
+    yield from paper_doubts(job)
 
 
-def job_doubts(job: Job) -> Iterator[Doubt]:
-    """Every doubt about a job that takes no plan, confirmed or not."""
-    for doubts in OF_A_JOB:
-        yield from doubts(job)
+def doubtful(plan: Plan, only: str = "") -> Iterator[Finding]:
+    """What is doubtful about a plan, as warnings; `only` as for job_doubts."""
+    yield from as_findings((*job_doubts(plan.job, only), *plan_doubts(plan)), plan.job)
 
 
 def _doubtful(plan: Plan) -> Iterator[Finding]:
-    yield from as_findings((*job_doubts(plan.job), *plan_doubts(plan)), plan.job)
+    return doubtful(plan)
 
 
 RULES = (_doubtful,)

@@ -71,11 +71,13 @@ def _same(one: float, two: float) -> bool:
     return abs(one - two) <= EXACT * two
 
 
-def fellow_doubts(job: Job) -> Iterator[Doubt]:
-    """What is doubtful about a frame beside all others."""
+def fellow_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
+    """What is doubtful about a frame beside all others; about one alone, if it is named."""
     frames = job.frames[:MOST_COMPARED]
     known = written(job)
     for at, frame in enumerate(frames if len(frames) > 1 else ()):
+        if only not in ("", frame.id):
+            continue
         others = Others((*frames[:at], *frames[at + 1 :]))
         size = list(_other_unit(frame, others, known))
         yield from size or _one_side(frame, others, known)

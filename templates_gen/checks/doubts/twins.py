@@ -25,8 +25,8 @@ FEWEST = 3
 """So many others tell what is usual in a job.  Our own, no source."""
 
 
-def twin_doubts(job: Job) -> Iterator[Doubt]:
-    """What is doubtful about frames of one size, and about the drops of one kind of hanger."""
+def twin_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
+    """What is doubtful about frames of one size, and about the drops of one kind of hanger: of all, or of one frame."""
     known, frames = written(job), job.frames[:MOST_COMPARED]
     alike, kinds = defaultdict(list), defaultdict(list)
     for frame in frames:
@@ -39,7 +39,7 @@ def twin_doubts(job: Job) -> Iterator[Doubt]:
             doubted.add(doubt.place)
             yield doubt
     for same in kinds.values():
-        yield from (doubt for doubt in _alone(same, known) if doubt.place not in doubted)
+        yield from (doubt for doubt in _alone(same, known, only) if doubt.place not in doubted)
     yield from _copied(frames, job.unit)
 
 
@@ -95,10 +95,12 @@ def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
             )  # fmt: skip
 
 
-def _alone(frames: Sequence[Frame], known: Written) -> Iterator[Doubt]:
+def _alone(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt]:
     """A drop that is more or less than all others of one kind of hanger, both by height and in mm."""
     measured = [(frame, place, drop) for frame in frames for place, drop in drops(frame, known)]
     for frame, place, drop in measured:
+        if only not in ("", frame.id):
+            continue
         others = [(drop, drop / other.height) for other, _, drop in measured if other is not frame]
         times = frame.hanger.traits.alone
         if len(others) < FEWEST or times is None:
