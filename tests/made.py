@@ -73,6 +73,7 @@ GENERATED = {
     "twelve, a4, marks": lambda: twelve(paper("a4")),
     "twelve, letter, all": lambda: twelve(paper("letter", cover="all"), "in"),
     "twelve, a4, nails": lambda: twelve(paper("a4", cover="nails"), "cm"),
+    "twelve, letter, linked": lambda: twelve(paper("letter", cover="linked"), "in"),
     "low and wide": low_and_wide,
     "nail on target": nail_on_target,
 }
@@ -103,6 +104,7 @@ LARGE = {
 UNCUT = {
     "uncut a4": lambda: twelve(paper("a4", trim="none")),
     "uncut letter, all": lambda: twelve(paper("letter", trim="none", cover="all"), "in"),
+    "uncut a4, linked": lambda: twelve(paper("a4", trim="none", cover="linked")),
     "uncut, wide overlap": lambda: twelve(paper("a3", trim="none", overlap=30.0)),
 }
 CROWDED = {
@@ -113,9 +115,17 @@ CROWDED = {
         product(("letter", "a4"), ("cut", "none"), ("all", "marks", "nails", "marks"))
     )
 }
+CROWDED |= {  # with the first no spine is found, and none where nothing is cut: found by trying seeds
+    f"crowded {seed}, {size}, {trim}, linked": partial(crowded, seed, paper(size, trim=trim, cover="linked"), unit)
+    for seed, size, trim, unit in ((16, "letter", "cut", "in"), (2, "letter", "cut", "in"), (4, "a4", "none", "mm"))
+}
 LED = "crowded 18, letter, none, all"  # a label is led to
 CROWDED[LED] = partial(crowded, 18, paper("letter", trim="none", cover="all"), "in")
-SPECIAL = {**LARGE, **UNCUT, **CROWDED}
+SPARING = ("nails", "linked")
+"""What is on paper where not every mark of the wall has to be."""
+
+LINKED = {"linked a4": lambda: twelve(paper("a4", cover="linked"))}
+SPECIAL = {**LARGE, **UNCUT, **CROWDED, **LINKED}
 """Jobs for which not every test of the others holds."""
 
 

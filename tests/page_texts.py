@@ -10,14 +10,15 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import combinations
 
+import pytest
+
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
-from templates_gen.drawing.items import Form, Item, Line, Polygon, Template, Text, Use
+from templates_gen.drawing.items import Form, Item, Line, Polygon, Template, Text, Use, moved
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.tiling.sheet import Sheet
 from tests.made import NAMES, made
-
-POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
+from tests.matrices import inverse
 
 
 @dataclass(frozen=True)
@@ -58,9 +59,8 @@ def sheet_pages(name: str) -> Iterator[tuple[Sheet, OnPage]]:
 
 
 def to_page_mm(sheet: Sheet, x: float, y: float) -> tuple[float, float]:
-    """A point of the wall, in mm from the page's lower left corner."""
-    a, b, c, d, e, f = sheet.to_page
-    return (a * x + c * y + e) * POINT, (b * x + d * y + f) * POINT
+    """A point of the wall, in mm from the page's lower left corner as the sheet is read, with its top up."""
+    return moved(inverse(sheet.page.matrix), *moved(sheet.to_page, x, y))
 
 
 def on_page(template: Template, lettering: Lettering, number: int) -> OnPage:
@@ -70,8 +70,9 @@ def on_page(template: Template, lettering: Lettering, number: int) -> OnPage:
     texts, nails, lines, grounds = [], [], [], []
     dx = dy = 0.0
     if page.to_page is not None:
-        assert page.to_page[:4] == (1 / POINT, 0.0, 0.0, 1 / POINT)  # boxes are only moved here, never turned
-        dx, dy = page.to_page[4] * POINT, page.to_page[5] * POINT
+        back = inverse(page.page_matrix)  # page mm as the sheet is read, with its top up: boxes are only moved here
+        (dx, dy), one = moved(back, *page.to_page[4:]), moved(back, *moved(page.to_page, 1.0, 1.0))
+        assert (one[0] - dx, one[1] - dy) == pytest.approx((1.0, 1.0), abs=1e-9)
     clip = page.window.shifted(dx, dy) if page.window else None
     for part, x, y, within in ((page.page_items, 0.0, 0.0, None), (page.wall_items, dx, dy, clip)):
         for item, form in _flat(part, forms, x, y):

@@ -85,6 +85,12 @@ def scale(matrix: Matrix) -> float:
     return float(abs(a * d - b * c) ** 0.5)
 
 
+def brought(marks: Marks, matrix: Matrix) -> Marks:
+    """The lines and texts of a page under a matrix that turns and moves them but keeps their size."""
+    lines = [Segment(*moved(matrix, s.x0, s.y0), *moved(matrix, s.x1, s.y1), s.width, s.dash) for s in marks.segments]
+    return Marks(lines, [], [Lettered(*moved(matrix, t.x, t.y), t.size, t.text) for t in marks.texts])
+
+
 @dataclass
 class _State:
     matrix: Matrix

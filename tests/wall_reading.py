@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from templates_gen.base.geometry import Rect
 from tests.made import Everything, made
+from tests.matrices import inverse
 from tests.pdf_reading import Lettered, Matrix, Point, Round, Segment, moved, scale
 
 CLOSE = 0.001
@@ -42,6 +43,7 @@ class Shown:
     circles: list[Round]
     texts: list[Lettered]
     areas: list[list[Point]]
+    cell: Rect
 
 
 @cache
@@ -63,6 +65,7 @@ def brought_back(done: Everything) -> tuple[Shown, ...]:
                 [Round(*moved(back, c.cx, c.cy), c.r * size, c.width * size) for c in marks.circles],
                 [Lettered(*moved(back, t.x, t.y), t.size * size, t.text) for t in marks.texts],
                 [[moved(back, *point) for point in area] for area in marks.areas],
+                Rect(*sheet["cell"]),
             )
         )  # fmt: skip
     return tuple(found)
@@ -70,13 +73,6 @@ def brought_back(done: Everything) -> tuple[Shown, ...]:
 
 def _segment(back: Matrix, s: Segment, size: float) -> Segment:
     return Segment(*moved(back, s.x0, s.y0), *moved(back, s.x1, s.y1), s.width * size, s.dash)
-
-
-def inverse(matrix: Matrix) -> Matrix:
-    """The matrix that undoes this one."""
-    a, b, c, d, e, f = matrix
-    det = a * d - b * c
-    return (d / det, -b / det, -c / det, a / det, (c * f - d * e) / det, (b * e - a * f) / det)
 
 
 def is_level(s: Segment) -> bool:

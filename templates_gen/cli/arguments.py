@@ -15,6 +15,8 @@ Decorated = TypeVar("Decorated", bound=Callable[..., Any])
 
 FILE = click.Path(path_type=Path, readable=False)  # whether it can be read is told by what reads it
 
+COVERS = click.Choice(["all", "marks", "linked", "nails"])
+
 job_argument = click.argument("job", type=FILE, metavar="JOB", shell_complete=job_files)
 
 output_option = partial(

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.cli.arguments import force_option, format_option, job_argument, report_option, wall_option
+from templates_gen.cli.arguments import COVERS, force_option, format_option, job_argument, report_option, wall_option
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, write_report
 from templates_gen.cli.showing import INDENT, STOPPED, as_json, show_checked, wrapped
@@ -21,13 +21,14 @@ if TYPE_CHECKING:
 @job_argument
 @format_option("json")
 @wall_option
+@click.option("--cover", type=COVERS, help="What is on the paper that --taped is about; default: the job's.")
 @click.option("--taped", metavar="a=L,b=L,width=L", help="Lengths measured on the taped paper, to check it.")
 @report_option
 @force_option
 @click.pass_context
 def check(
-    context: click.Context, job: Path, shape: str, wall: Path | None, taped: str | None, report: Path | None,
-    force: bool,
+    context: click.Context, job: Path, shape: str, wall: Path | None, cover: str | None, taped: str | None,
+    report: Path | None, force: bool,
 ) -> None:  # fmt: skip
     """Show everything wrong or risky about a job, before paper is used.
 
@@ -45,7 +46,7 @@ def check(
         read = job_on(job, wall)
         check_results(job, read, [report], force, [wall])
         checked = check_job(read)
-        found = _tape_check(read, taped) if taped is not None else None
+        found = _tape_check(_covering(read, cover), taped) if taped is not None else None
     findings, expected = checked.findings, checked.expected
     data = {
         "format": 1,
@@ -65,6 +66,13 @@ def check(
     else:
         show_checked(checked, read.unit)
     context.exit(STOPPED if stops(findings) else 0)
+
+
+def _covering(job: Job, cover: str | None) -> Job:
+    """The job with this on its paper."""
+    from templates_gen.documents.making import on_paper
+
+    return on_paper(job, cover=cover) if cover else job
 
 
 def _tape_check(job: Job, taped: str) -> TapeCheck:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 import click
 
 from templates_gen.cli.arguments import (
+    COVERS,
     FILE,
     font_option,
     force_option,
@@ -52,8 +53,8 @@ class _Asked(NamedTuple):
 @paper_option(help="a4, letter, a3, tabloid, 'roll 24 in', ...; default: the job's.")
 @click.option(
     "--cover",
-    type=click.Choice(["all", "marks", "nails"]),
-    help="What must be on paper: the whole group, every mark, or only the nails.",
+    type=COVERS,
+    help="What must be on paper: the whole group, every mark, the nails linked to each other, or only the nails.",
 )
 @font_option
 @printer_option(help="Correct it for this recorded printer.")

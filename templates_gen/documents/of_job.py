@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 
 from templates_gen.drawing.items import MM_TO_POINTS, Form, Item, Matrix, Page, Template
 from templates_gen.job.model import Job
-from templates_gen.tiling import sheet
+from templates_gen.tiling.page import Page as PaperPage
 
 
 def of_job(
-    job: Job, what: str, paper: sheet.Page, pages: Iterable[Page], forms: Iterable[Form] = (), attach: bool = False
+    job: Job, what: str, paper: PaperPage, pages: Iterable[Page], forms: Iterable[Form] = (), attach: bool = False
 ) -> Template:
     """Pages about a job on this paper, `what` they are in the title; its own files travel inside where `attach`."""
     title, size = f"{job.title}: {what}" if what else job.title, (paper.width, paper.height)
@@ -18,11 +18,19 @@ def of_job(
 
 
 def numbered(
-    pages: Iterable[Sequence[Item]], titles: Mapping[int, str] | None = None, matrix: Matrix = MM_TO_POINTS
+    pages: Iterable[Sequence[Item]],
+    titles: Mapping[int, str] | None = None,
+    matrix: Matrix = MM_TO_POINTS,
+    label: Callable[[int], str] = str,
 ) -> tuple[Page, ...]:
-    """Pages numbered from 1, with `titles` in the outline for some, counted from 0."""
+    """Pages labelled by their number, from 1, with `titles` in the outline for some, counted from 0."""
     known = titles or {}
-    return tuple(Page(f"{at + 1}", known.get(at, ""), tuple(items), matrix) for at, items in enumerate(pages))
+    return tuple(Page(label(at + 1), known.get(at, ""), tuple(items), matrix) for at, items in enumerate(pages))
+
+
+def roman(number: int) -> str:
+    """i, ii, iii, iv, … for 1, 2, 3, 4, …, as pages before those with the numbers are numbered; up to 39."""
+    return "x" * (number // 10) + ("", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix")[number % 10]
 
 
 def whose(job: Job) -> str:

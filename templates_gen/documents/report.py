@@ -27,6 +27,7 @@ def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, 
     first = pages - len(sheets.sheets) + 1
     page_of = {sheet.name: first + number for number, sheet in enumerate(sheets.sheets)}
     paper, steps = sheets.paper, taping_order(sheets).joins
+    ruled = {1: sheets.page, **{page_of[sheet.name]: sheet.page for sheet in sheets.sheets}}
     return {
         "format": 1,
         "job": plan.job.title,
@@ -50,9 +51,9 @@ def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, 
             for join in sheets.joins
         ],
         "rules": [
-            _ruler_data(page, ruler, sheets.page.matrix)
-            for page in sorted({1, *page_of.values()})
-            for ruler in rulers(sheets.page, paper.overlap, plan.job.unit)
+            _ruler_data(number, ruler, page.matrix)
+            for number, page in sorted(ruled.items(), key=lambda item: item[0])
+            for ruler in rulers(page, paper.overlap, plan.job.unit)
         ],
         "nails": _nails(plan, sheets, page_of),
         **({"printer": printer_data(sheets.printer)} if sheets.printer else {}),

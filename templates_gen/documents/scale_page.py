@@ -18,7 +18,7 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H7, H25, H35, HAIR, NARROW, WIDE
 from templates_gen.job.model import Paper
 from templates_gen.job.paper_sizes import DEFAULT_MARGIN, DEFAULT_OVERLAP, sheet_size
-from templates_gen.tiling import sheet as sheets
+from templates_gen.tiling.page import page_of
 
 EDGE = 7.5
 """mm at least from what a printer reaches to the corner marks: room for the ticks.  Our own design, no source."""
@@ -60,7 +60,7 @@ def scale_of(paper: str, where: str = "--paper") -> Scale:
     """
     name = " ".join(paper.split()).lower()
     width, height = sheet_size(name, where)
-    page = sheets.page_of(Paper(name=name, width=width, height=height, margin=DEFAULT_MARGIN,
+    page = page_of(Paper(name=name, width=width, height=height, margin=DEFAULT_MARGIN,
                                 overlap=DEFAULT_OVERLAP, cover="marks"), turned=False)  # fmt: skip
     unit = "in" if all(abs(side / INCH * 2 - round(side / INCH * 2)) < 1e-6 for side in (width, height)) else "mm"
     step, area = {"in": INCH / 2, "mm": 10.0}[unit], page.printable.grown(-EDGE)

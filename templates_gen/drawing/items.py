@@ -26,6 +26,14 @@ def moved(matrix: Matrix, x: float, y: float) -> tuple[float, float]:
     return a * x + c * y + e, b * x + d * y + f
 
 
+def after(last: Matrix, first: Matrix) -> Matrix:
+    """The matrix that does what `first` does and then what `last` does."""
+    a, b, c, d, e, f = first
+    (e, f), zero = moved(last, e, f), moved(last, 0.0, 0.0)
+    (a, b), (c, d) = moved(last, a, b), moved(last, c, d)
+    return a - zero[0], b - zero[1], c - zero[0], d - zero[1], e, f
+
+
 def shifted(matrix: Matrix, dx: float, dy: float) -> Matrix:
     """The matrix that first moves by (dx, dy) and then does what this one does."""
     return (*matrix[:4], *moved(matrix, dx, dy))

@@ -43,20 +43,25 @@ class Cell(Record, frozen=True):
     """A sheet's share of the wall (mm), the number of its strip and its place in the strip, both from 0.
 
     Strips are counted from the top when they are rows and from the left when they are columns; places from
-    the left in a row and from the top in a column.
+    the left in a row and from the top in a column.  `turned` where it is shown on its side on an upright page.
     """
 
     rect: Rect
     strip: int
     place: int
+    turned: bool = False
 
 
 class CellPlan(Record, frozen=True):
-    """The cells in reading order, whether strips are rows, and the page they are meant for."""
+    """The cells in reading order, whether strips are rows, and the page they are meant for.
+
+    `spine` where the first strip is one along the level line, and the others are branches from it.
+    """
 
     cells: tuple[Cell, ...]
     rows: bool
     printable: Printable
+    spine: bool = False
 
 
 class _Way(Record, frozen=True):

@@ -40,7 +40,7 @@ class Demand(Record, frozen=True):
 
 def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = None, spare: bool = False) -> Demand:
     """What must be on paper for `cover`: "all" the group's rectangle, "panels" that with a border around it for the
-    sheet's own marks, "marks" every mark, "nails" only the nails.
+    sheet's own marks, "marks" every mark, "linked" the nails with no cut along an edge, "nails" only the nails.
 
     `clear` is what a sheet's own marks take on its four sides: the two long lines keep out of it.  `hides` is what
     the next sheet covers where nothing is cut: no edge and no drop scale may lie there along its whole length; with
@@ -51,6 +51,8 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
     whole = (*nails, target)
     if cover == "nails":
         return Demand(whole, (), ())
+    if cover == "linked":
+        return Demand(whole, (), tuple(_edges(plan, hides)))
     lines = (*_long_lines(plan, clear), *_edges(plan, hides))
     if hides:
         beyond = hides.beyond(True)

@@ -7,7 +7,7 @@ import math
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH
 from templates_gen.drawing.sizes import RULER_END, RULER_SPINE
-from templates_gen.tiling.sheet import Page
+from templates_gen.tiling.page import Page
 
 LONGEST_RULER = 1000.0
 """mm; the length of the steel rule or tape that a page is measured with.  Common practice, no source."""

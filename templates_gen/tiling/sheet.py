@@ -2,49 +2,31 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Sequence
-from itertools import permutations
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record
-from templates_gen.drawing.items import MM_TO_POINTS, POINT, Matrix, shifted
+from templates_gen.drawing.items import Matrix, shifted
 from templates_gen.drawing.sizes import REGISTRATION, RULER_END, TITLE_DEPTH
 from templates_gen.job.accuracy import MATCH, firm
 from templates_gen.job.model import Paper
-from templates_gen.printer.correction import correction
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.cells import CUT, LARGER, Cell, CellPlan, Clearance, Printable, plan_cells
 from templates_gen.tiling.covered import Covered, covered, cross_points, uncut_clearance
 from templates_gen.tiling.demand import demand
 from templates_gen.tiling.joins import shared_sides
 from templates_gen.tiling.large_pages import fitted
+from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
+from templates_gen.tiling.page import Page, page_of, turned_page
+from templates_gen.tiling.registering import end_marks
 from templates_gen.tiling.slanting import meeting_sd
 
 LEAST_JOIN = 20.0
 """mm.  Sheets that meet along less than this are not taped to each other there: two registration marks would not fit.
 Our own design, no source."""
-
-MARK_DISTANCE = 9.0
-"""mm between two different registration marks, so that neither hides the other.  Our own design, no source."""
-
-Point = tuple[float, float]
-
-
-class Page(Record, frozen=True):
-    """The paper as it lies: size in whole points, printable rectangle in mm from its lower left corner.
-
-    The size is rounded down to whole points: a page a hair larger than the paper is printed scaled down.  Page mm are
-    true millimetres on the printed paper; `matrix` brings them to PDF points, a printer's correction included.
-    """
-
-    width: int
-    height: int
-    printable: Rect
-    matrix: Matrix = MM_TO_POINTS
 
 
 class Sheet(Record, frozen=True):
@@ -52,7 +34,8 @@ class Sheet(Record, frozen=True):
 
     `cell` is the sheet's own part of the wall, up to its trim lines; `window` is the cell and half of every shared
     strip, all that the sheet shows (wall mm); `inner` is the part of the cell that is free for whole marks.
-    `to_page` brings wall mm to PDF points.  `strip` is the number of its row or column.
+    `to_page` brings wall mm to PDF points.  `strip` is the number of its row or column.  `page` is the page it is drawn
+    on: the plan's own, or that turned by a quarter so that what the sheet shows of the wall lies on its side.
     """
 
     name: str
@@ -61,6 +44,7 @@ class Sheet(Record, frozen=True):
     window: Rect
     inner: Rect
     to_page: Matrix
+    page: Page
 
 
 class Join(Record, frozen=True):
@@ -77,8 +61,16 @@ class Join(Record, frozen=True):
     y1: float
 
     @property
+    def line(self) -> tuple[float, float, float, float]:
+        return self.x0, self.y0, self.x1, self.y1
+
+    @property
     def upright(self) -> bool:
         return self.x0 == self.x1
+
+    @property
+    def length(self) -> float:
+        return abs(self.x1 - self.x0) + abs(self.y1 - self.y0)
 
 
 class RegistrationMark(Record, frozen=True):
@@ -95,6 +87,7 @@ class SheetPlan(Record, frozen=True):
 
     `hides` is there where nothing is cut: what a sheet's margin hides of the one under it.  The marks are then where
     two lines cross that go on from sheet to sheet.  Two marks `firm` mm apart hold a sheet firmly (accuracy.py).
+    `spine` where the first strip is one along the level line, and the others are branches from it.
     """
 
     paper: Paper
@@ -106,6 +99,12 @@ class SheetPlan(Record, frozen=True):
     hides: Covered | None = None
     printer: Printer | None = None
     firm: float = firm(MATCH)
+    spine: bool = False
+
+    @property
+    def linked(self) -> bool:
+        """Whether only the nails and what links them is on paper: the strip of the target is the first."""
+        return self.paper.cover == LINKED
 
     def sheet(self, name: str) -> Sheet:
         """The sheet of this name."""
@@ -121,17 +120,24 @@ def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None) -> She
     paper = fitted(paper, lambda size: len(_cells(plan, size, printer)[1].cells))
     page, cells, clear, hides = _cells(plan, paper, printer)
     in_order = sorted(cells.cells, key=lambda cell: (cell.strip, cell.place))  # as they are taped
-    sheets = tuple(_sheet(cell, cells.rows, page, paper.overlap, clear) for cell in in_order)
+    linked = paper.cover == LINKED
+    lying = turned_page(page) if any(cell.turned for cell in in_order) else page
+    sheets = tuple(
+        _sheet(cell, str(at) if linked else _name(cell, cells.rows), lying if cell.turned else page, paper, clear)
+        for at, cell in enumerate(in_order, 1)
+    )
     joins = tuple(_joins(sheets))
     marks = _crossing_marks(joins, hides, clear) if hides else _registration_marks(sheets, joins)
     held = firm(meeting_sd(plan.job.accuracy, hides))
-    return SheetPlan(paper, page, sheets, joins, tuple(marks), cells.rows, hides, printer, held)
+    return SheetPlan(paper, page, sheets, joins, tuple(marks), cells.rows, hides, printer, held, cells.spine)
 
 
 def _cells(plan: Plan, paper: Paper, printer: Printer | None) -> tuple[Page, CellPlan, Clearance, Covered | None]:
     """The page, the cells of the wall, and what whole items keep clear of on this paper."""
     ways = (False,) if paper.kind == "one piece" else (False, True)
     pages = {turned: page_of(paper, turned, printer) for turned in ways}
+    if paper.cover == LINKED and True in pages:  # one page lies as the other
+        pages[True] = turned_page(pages[False])
     printables = [Printable(page.printable.width, page.printable.height, turned) for turned, page in pages.items()]
     clear, hides = clearance(paper.overlap), None
     if paper.trim == "none":
@@ -140,8 +146,12 @@ def _cells(plan: Plan, paper: Paper, printer: Printer | None) -> tuple[Page, Cel
     connected, helps = paper.cover != "nails", f"{LARGER}, or {CUT}" if hides else LARGER
 
     def planned(spare: bool) -> CellPlan:
-        need = demand(plan, paper.cover, clear, hides, spare)
-        return plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected, need.lines, helps)
+        linked = demand(plan, LINKED, clear) if paper.cover == LINKED else None
+        if linked and not hides and (found := linked_cells(plan, linked, printables, paper.overlap, clear)):
+            return found
+        need = demand(plan, "marks" if linked else paper.cover, clear, hides, spare)
+        cells = plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected, need.lines, helps)
+        return pruned_cells(plan, cells, linked, clear) if linked else cells
 
     try:
         cells = planned(spare=False)
@@ -149,7 +159,7 @@ def _cells(plan: Plan, paper: Paper, printer: Printer | None) -> tuple[Page, Cel
         if hides is None:
             raise
         cells = planned(spare=True)
-    return pages[cells.printable.turned], cells, clear, hides
+    return pages[paper.cover != LINKED and cells.printable.turned], cells, clear, hides
 
 
 def clearance(overlap: float) -> Clearance:
@@ -158,27 +168,16 @@ def clearance(overlap: float) -> Clearance:
     return Clearance(max(RULER_END, half), max(RULER_END, half), half, max(TITLE_DEPTH, half))
 
 
-def page_of(paper: Paper, turned: bool, printer: Printer | None = None) -> Page:
-    """The page, upright or on its side; a printer may turn it either way, so both short sides keep the wider margin."""
-    top, right, bottom, left = paper.margin
-    width, height = paper.width, paper.height
-    if turned:
-        width, height = height, width
-        top, right, bottom, left = max(left, right), max(top, bottom), max(left, right), max(top, bottom)
-    points = math.floor(width / POINT + TOLERANCE), math.floor(height / POINT + TOLERANCE)
-    printable = Rect(left, bottom, points[0] * POINT - right, points[1] * POINT - top)
-    if printer is None:
-        return Page(*points, printable)
-    matrix, reach = correction(printer, printable, lying=width > height)
-    return Page(*points, reach, matrix)
-
-
-def _sheet(cell: Cell, rows: bool, page: Page, overlap: float, clear: Clearance) -> Sheet:
-    rect, window = cell.rect, cell.rect.grown(overlap / 2)
+def _name(cell: Cell, rows: bool) -> str:
     column, row = (cell.place, cell.strip) if rows else (cell.strip, cell.place)
+    return f"{letters(column)}{row + 1}"
+
+
+def _sheet(cell: Cell, name: str, page: Page, paper: Paper, clear: Clearance) -> Sheet:
+    rect, window = cell.rect, cell.rect.grown(paper.overlap / 2)
     inner = Rect(rect.x0 + clear.left, rect.y0 + clear.bottom, rect.x1 - clear.right, rect.y1 - clear.top)
     to_page = shifted(page.matrix, page.printable.x0 - window.x0, page.printable.y0 - window.y0)
-    return Sheet(f"{letters(column)}{row + 1}", cell.strip, rect, window, inner, to_page)
+    return Sheet(name, cell.strip, rect, window, inner, to_page, page)
 
 
 def letters(number: int) -> str:
@@ -200,17 +199,9 @@ def _joins(sheets: Sequence[Sheet]) -> Iterator[Join]:
 
 
 def _registration_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[RegistrationMark]:
-    """Marks at the two extreme ends of every join: its turn, not its gap, is what spoils a template."""
-    taken: Near[Point] = Near()
-    points: dict[Point, None] = {}
-    for join in joins:
-        for end, other in permutations(((join.x0, join.y0), (join.x1, join.y1)), 2):
-            point = _mark_point(end, other, taken)
-            if point not in points:
-                points[point] = None
-                taken.add(Rect(*point, *point), point)
+    """Marks at the two ends of every join, on every sheet that shows the whole of one."""
     windows = Near((sheet.window, sheet) for sheet in sheets)
-    for number, (x, y) in enumerate(points):
+    for number, (x, y) in enumerate(end_marks([join.line for join in joins])):
         mark = Rect.about(x, y, 2 * REGISTRATION, 2 * REGISTRATION)
         names = tuple(sheet.name for sheet in windows.about(mark) if sheet.window.holds(mark))
         yield RegistrationMark(letters(number).lower(), x, y, names)
@@ -218,21 +209,6 @@ def _registration_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Itera
 
 def _crossing_marks(joins: Sequence[Join], hides: Covered, clear: Clearance) -> Iterator[RegistrationMark]:
     """Where the lines cross by which sheets are taped that nobody cuts."""
-    points = (
-        (join, *point) for join in joins for point in cross_points((join.x0, join.y0, join.x1, join.y1), hides, clear)
-    )
+    points = ((join, *point) for join in joins for point in cross_points(join.line, hides, clear))
     for number, (join, x, y) in enumerate(points):
         yield RegistrationMark(letters(number).lower(), x, y, (join.over, join.under))
-
-
-def _mark_point(end: Point, other: Point, taken: Near[Point]) -> Point:
-    """The end of a join, or the nearest point along it to the other end that keeps away from other marks."""
-    length = math.dist(end, other)
-    for step in range(int(length / 2)):
-        x, y = (one + step / length * (two - one) for one, two in zip(end, other, strict=True))
-        around = taken.about(Rect.about(x, y, 2 * MARK_DISTANCE, 2 * MARK_DISTANCE))
-        near = [point for point in around if math.dist(point, (x, y)) < MARK_DISTANCE]
-        same = [point for point in near if math.dist(point, (x, y)) < TOLERANCE]
-        if same or not near:
-            return same[0] if same else (x, y)
-    return end

@@ -1,4 +1,7 @@
-"""What is measured on the taped paper: two diagonals and the width, each between two corners of frames."""
+"""What is measured on the taped paper: two diagonals and the width, each between two corners of frames.
+
+Where only the nails have to be on paper they are measured between nails.
+"""
 
 from __future__ import annotations
 
@@ -6,6 +9,7 @@ import math
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
+from templates_gen.hanging.bearings import Nail
 
 Corner = tuple[Hung, int, int]
 """A frame, and which of its corners: 1 for right and for upper, 0 for left and for lower."""
@@ -30,6 +34,37 @@ class Span(Record, frozen=True):
     @property
     def up(self) -> float:
         return self.to[1] - self.at[1]
+
+
+def measured(plan: Plan) -> tuple[Span, Span, Span]:
+    """What is measured on the taped paper of a job: the diagonals a and b, and the width."""
+    if plan.job.paper.cover == "linked":
+        return _nail_spans(plan)
+    return (*corner_diagonals(plan), overall_width(plan))
+
+
+def telling(spans: tuple[Span, Span, Span]) -> bool:
+    """Whether the diagonals tell how paper leans: each is as steep as a fifth at least, one up and one down.
+
+    The fifth is our own design, no source.
+    """
+    one, two, _ = spans
+    steep = all(abs(span.up) >= 0.2 * abs(span.across) > 0.0 for span in (one, two))
+    return steep and one.across * one.up * two.across * two.up < 0.0
+
+
+def _nail_spans(plan: Plan) -> tuple[Span, Span, Span]:
+    """The same between the outermost nails: their marks are whole on every paper."""
+
+    def outermost(right: int, up: int) -> Nail:
+        return max(plan.nails, key=lambda nail: right * nail.x + up * nail.y)
+
+    a, b = (outermost(-1, 1), outermost(1, -1)), (outermost(1, 1), outermost(-1, -1))
+    return _between(*a), _between(*b), _between(outermost(-1, 0), outermost(1, 0))
+
+
+def _between(one: Nail, two: Nail) -> Span:
+    return Span(f"nail {one.name}", f"nail {two.name}", (one.x, one.y), (two.x, two.y))
 
 
 def corner_diagonals(plan: Plan) -> tuple[Span, Span]:

@@ -20,7 +20,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION, parse_length, show_both
 from templates_gen.job.accuracy import NORMAL_95, seen_step
 from templates_gen.tiling.sheet import SheetPlan
-from templates_gen.tolerance.diagonals import Span, corner_diagonals, overall_width
+from templates_gen.tolerance.diagonals import Span, measured, telling
 from templates_gen.tolerance.neighbours import neighbours
 from templates_gen.tolerance.order import taping_order
 from templates_gen.tolerance.spread import Homes, shares, taped
@@ -101,7 +101,9 @@ def tape_check(plan: Plan, sheets: SheetPlan, found: Sequence[float]) -> TapeChe
     """What the measured lengths (a, b, width in mm) say.  Raises InputError for such as are not of this template."""
     if taping_order(sheets).pieces > 1:
         raise InputError("--taped", "the pieces of this template hang by themselves, expected one taped to each other")
-    spans = (*corner_diagonals(plan), overall_width(plan))
+    spans = measured(plan)
+    if plan.job.paper.cover == "linked" and not telling(spans):
+        raise InputError("--taped", "the nails of this group lie nearly in one line, and tell nothing")
     for name, span, length in zip(NAMES, spans, found, strict=True):
         if not abs(length / span.length - 1) <= MOST_OFF:
             unit = plan.job.unit

@@ -15,7 +15,8 @@ from itertools import combinations, pairwise, permutations
 
 from templates_gen.base.record import Record
 from templates_gen.tiling.covered import Covered
-from templates_gen.tiling.sheet import Join, Point, Sheet, SheetPlan
+from templates_gen.tiling.registering import Point
+from templates_gen.tiling.sheet import Join, Sheet, SheetPlan
 
 Meeting = tuple[float, float, int, int]
 """A registration mark (x, y) on the wall, the sheet there already that carries it, and the one laid on that."""
@@ -56,7 +57,8 @@ def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
     links = _links(sheets, number)
     runs = _runs(sheets.sheets, links)
     corners = {run: (sheets.sheets[run[0]].cell.x0, sheets.sheets[run[0]].cell.y0) for run in runs}
-    runs.sort(key=lambda run: corners[run][::-1] if sheets.rows else corners[run])
+    if not sheets.linked:  # else the spine comes first, and then the branches
+        runs.sort(key=lambda run: corners[run][::-1] if sheets.rows else corners[run])
     return tuple(_laid(runs, links, sheets.rows, sheets.firm))
 
 

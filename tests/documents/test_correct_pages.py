@@ -24,9 +24,9 @@ from templates_gen.job.reading.building import read_job
 from templates_gen.printer.profile import Readings, measured
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import SAMPLE_NAMES, made, twelve
+from tests.matrices import inverse
 from tests.pdf_reading import moved, page_marks
 from tests.running import run
-from tests.wall_reading import inverse
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
 HUNG = SAMPLES / "fern-prints-hung.csv"

@@ -16,6 +16,7 @@ from templates_gen.checks import find
 from templates_gen.documents.sheets.sheet_marks import frame_scales, nail_labels, shown_on
 from templates_gen.documents.sheets.square import place_square
 from templates_gen.documents.template import draw_template
+from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.job.model import Job
@@ -24,7 +25,7 @@ from templates_gen.tiling.sheet import Sheet, SheetPlan, plan_sheets
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import GENERATED, SAMPLE_NAMES, made
-from tests.page_texts import POINT, Lettered, OnPage, crossed, on_page, overlapping, pages, sheet_pages
+from tests.page_texts import Lettered, OnPage, crossed, on_page, overlapping, pages, sheet_pages
 
 TITLE = ("sheet ", "level ruler ", "rulers ")
 """How a sheet's two title lines begin."""
@@ -84,7 +85,7 @@ def test_no_line_goes_through_or_along_the_figures_of_a_sheets_rulers(name: str,
 
 def _paper(done: Drawn, sheet: Sheet) -> Rect:
     """The sheet of paper on the wall; where it is cut, what is left of it at the left and at the foot."""
-    page = done.sheets.page
+    page = sheet.page
     x, y = sheet.window.x0 - page.printable.x0, sheet.window.y0 - page.printable.y0
     whole = Rect.sized(x, y, page.width * POINT, page.height * POINT)
     return whole if done.sheets.hides else replace(whole, x0=sheet.cell.x0, y0=sheet.cell.y0)
@@ -103,7 +104,7 @@ def _title_is_seen(done: Drawn) -> None:
     by_name = {sheet.name: sheet for sheet, _ in done.pages}
     for sheet, page in done.pages:
         over = [_paper(done, by_name[join.over]) for join in done.sheets.joins if join.under == sheet.name]
-        away = sheet.window.x0 - done.sheets.page.printable.x0, sheet.window.y0 - done.sheets.page.printable.y0
+        away = sheet.window.x0 - sheet.page.printable.x0, sheet.window.y0 - sheet.page.printable.y0
         assert not [t.text for t in titles(page) if any(t.box.shifted(*away).overlaps(o) for o in over)], sheet.name
 
 

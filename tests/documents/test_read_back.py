@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Iterator
+from typing import Any
 
 import numpy as np
 import pypdfium2
 import pytest
 
 from templates_gen.drawing.items import Circle, Line, Polygon, Text
-from tests.made import NAMES, SAMPLE_NAMES, made
-from tests.pdf_reading import moved
+from tests.made import NAMES, SAMPLE_NAMES, Everything, made
+from tests.matrices import inverse
+from tests.pdf_reading import Marks, brought, moved
 from tests.wall_reading import (
     CLOSE,
     HAIR,
@@ -75,6 +78,18 @@ def test_every_nail_is_whole_on_one_page_alone(name: str) -> None:
     for sheet in shown(name):
         for cross in crosses(sheet, NAIL_RING, HAIR):
             assert sheet.window.holds(cross.box)
+
+
+@all_jobs
+def test_all_that_a_sheet_shows_is_where_its_printer_reaches(name: str) -> None:
+    """The corners of every window, on sheets that are turned on their page too, lie in what the page can print."""
+    done = made(name)
+    reach = done.sheets.page.printable.grown(CLOSE)
+    for told in done.report["sheets"]:
+        x0, y0, x1, y1 = told["window"]
+        for x, y in ((x0, y0), (x1, y0), (x1, y1), (x0, y1)):
+            a, b = moved(tuple(told["to_page"]), x, y)
+            assert reach.has_point(a * POINT, b * POINT), told["name"]
 
 
 @all_jobs
@@ -179,15 +194,27 @@ def test_rules_are_as_long_as_an_a4_page_allows() -> None:
     assert {ruler["from"][1] == ruler["to"][1] for ruler in rulers if ruler["length"] < 200} == {True}
 
 
+def upright_rules(done: Everything) -> Iterator[tuple[dict[str, Any], Marks]]:
+    """Every rule and what its page draws, brought back (in points) to the page as it is read, with its top up."""
+    lying = {sheet.name: sheet.page for sheet in done.sheets.sheets}
+    of = {told["page"]: lying[told["name"]] for told in done.report["sheets"]}
+    for rule in done.report["rules"]:
+        a, b, c, d, e, f = inverse(of.get(rule["page"], done.sheets.page).matrix)
+        back = a / POINT, b / POINT, c / POINT, d / POINT, e / POINT, f / POINT
+        yield (
+            {**rule, "from": moved(back, *rule["from"]), "to": moved(back, *rule["to"])},
+            brought(done.marks[rule["page"] - 1], back),
+        )
+
+
 @all_jobs
 def test_figures_of_the_rules_stand_at_their_distances(name: str) -> None:
     """On every page figure n stands over a tick n units from the ruler's start."""
     done = made(name)
     # mm of the figures' unit, and every how many of it there is one, as on a steel rule: common practice, no source
     unit, every = {"in": (25.4, 1), "cm": (10.0, 5), "mm": (1.0, 50)}[done.job.unit]
-    for ruler in done.report["rules"]:
-        marks = done.marks[ruler["page"] - 1]
-        along = 0 if ruler["from"][1] == ruler["to"][1] else 1
+    for ruler, marks in upright_rules(done):
+        along = 0 if abs(ruler["from"][1] - ruler["to"][1]) < CLOSE else 1
         start, spine = ruler["from"][along], ruler["from"][1 - along]
         ends = [
             s[along]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from templates_gen.arranging.plan import Hung
-from tests.made import NAMES, made
+from tests.made import NAMES, SPARING, made
 from tests.pdf_reading import Segment
 from tests.wall_reading import (
     CLOSE,
@@ -34,12 +34,16 @@ all_jobs = pytest.mark.parametrize("name", NAMES)
 
 
 def spines(sheet: Shown, hung: Hung) -> list[Segment]:
-    """Narrow uprights that hang from the frame's top edge."""
-    rect = hung.rect
+    """Narrow uprights that hang from the frame's top edge, but for the line along which the sheet is cut."""
+    rect, cut = hung.rect, sheet.cell.x0
     return [
         s
         for s in wide(sheet.segments, NARROW)
-        if is_upright(s) and abs(max(s.y0, s.y1) - rect.y1) < CLOSE and rect.x0 < s.x0 < rect.x1 and not s.dash[0]
+        if is_upright(s)
+        and abs(max(s.y0, s.y1) - rect.y1) < CLOSE
+        and rect.x0 < s.x0 < rect.x1
+        and not s.dash[0]
+        and abs(s.x0 - cut) > CLOSE
     ]
 
 
@@ -49,7 +53,7 @@ def test_every_hanger_has_a_drop_scale_beside_it(name: str) -> None:
     for hung in made(name).plan.frames:
         found = [s.x0 for sheet in shown(name) for s in spines(sheet, hung) if sheet.window.overlaps(hung.rect)]
         for bearing in hung.bearings:
-            if made(name).job.paper.cover == "nails" and bearing.drop is None:
+            if made(name).job.paper.cover in SPARING and bearing.drop is None:
                 continue  # nothing of it has to be on paper
             away = 0.0 if bearing.drop is None else SPINE
             assert any(abs(abs(x - bearing.x) - away) < CLOSE for x in found), f"{hung.frame.id} {bearing.side}"
@@ -122,4 +126,4 @@ def test_every_part_of_a_drop_scale_is_on_some_sheet(name: str) -> None:
     for x, spine in hung_spines:
         places = [y for y in every(*sorted((spine.y0, spine.y1)), 5.0)]
         parts = [any(window.has_point(x, y) for window in windows) for y in places]
-        assert all(parts) or (done.job.paper.cover == "nails" and any(parts))
+        assert all(parts) or (done.job.paper.cover in SPARING and any(parts))

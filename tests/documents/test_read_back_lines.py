@@ -11,7 +11,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.long_lines import centre_spans, level_spans
-from tests.made import NAMES, made
+from tests.made import NAMES, SPARING, made
 from tests.wall_reading import (
     CLOSE,
     HAIR,
@@ -64,7 +64,7 @@ def drawn_wherever_shown(name: str, points: list[tuple[float, float, bool]], wid
             if inside.has_point(x, y):
                 counts[number] += 1
                 assert covered(sides[level], x, y) or in_hole(nails, x, y), f"nothing at {x}, {y} on {sheet.name}"
-    assert made(name).job.paper.cover == "nails" or min(counts) >= 1
+    assert made(name).job.paper.cover in SPARING or min(counts) >= 1
 
 
 @all_jobs

@@ -29,7 +29,7 @@ ACROSS, ALONG, LEAN = 0.987, 1.004, math.radians(0.15)
 PAGE = 210.0, 297.0  # mm, a4: ISO 216
 DOTS = 150  # to an inch
 
-UPRIGHT, LYING = "tile-rubbings", "low and wide"
+UPRIGHT, LYING, TURNED = "tile-rubbings", "low and wide", "linked a4"
 Point = tuple[float, float]
 Way = Callable[[float, float], Point]
 
@@ -48,7 +48,7 @@ WAYS: dict[str, Way] = {
     "turned left": lambda x, y: printed(PAGE[0] - y, x),
     "turned right": lambda x, y: printed(y, PAGE[1] - x),
 }
-CASES = [(UPRIGHT, "upright"), (LYING, "turned left"), (LYING, "turned right")]
+CASES = [(UPRIGHT, "upright"), (LYING, "turned left"), (LYING, "turned right"), (TURNED, "upright")]
 
 
 @pytest.fixture(scope="module")
@@ -75,8 +75,8 @@ def study(config: Path) -> Printer:
 
 @pytest.fixture(scope="module")
 def templates(study: Printer) -> dict[str, Everything]:
-    """Two templates for the simulated printer, one on pages that stand and one on pages that lie."""
-    return {name: make(made(name).job, name, study) for name in (UPRIGHT, LYING)}
+    """Templates for the simulated printer: on pages that stand, on pages that lie, and with sheets turned on them."""
+    return {name: make(made(name).job, name, study) for name in (UPRIGHT, LYING, TURNED)}
 
 
 def corners(marks: Marks) -> list[Point]:
@@ -153,7 +153,7 @@ def test_every_rule_measures_what_it_says_once_printed(name, way, templates):
         assert math.dist(*ends) == pytest.approx(ruler["length"], abs=TRUE)
 
 
-@pytest.mark.parametrize("name", [UPRIGHT, LYING])
+@pytest.mark.parametrize("name", [UPRIGHT, LYING, TURNED])
 def test_nothing_is_asked_for_where_the_printer_does_not_reach(name, templates):
     """The margins of a4 are 7 mm, and 13 at the foot, or at both short sides of a page that lies."""
     dot = 25.4 / DOTS

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from templates_gen.tiling.page import page_of
 from templates_gen.tiling.rulers import rulers
-from templates_gen.tiling.sheet import page_of
 from tests.jobs import paper
 
 # rulers end on what is easy to read from a tape: whole centimetres, and half inches of 25.4 mm (international agreement

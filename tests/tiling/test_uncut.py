@@ -18,7 +18,7 @@ from tests.documents import test_lettering_apart as lettering
 from tests.documents import test_read_back as marks
 from tests.documents import test_read_back_lines as lines
 from tests.jobs import paper
-from tests.made import UNCUT, made
+from tests.made import SPARING, UNCUT, made
 from tests.page_texts import sheet_pages, to_page_mm
 from tests.pdf_reading import Segment
 from tests.wall_reading import CLOSE, HAIR, WIDE, Shown, is_level, is_upright, shown, wide
@@ -52,7 +52,7 @@ def test_what_holds_for_every_page_holds_uncut(holds: object, name: str) -> None
 
 def paper_of(sheets: SheetPlan, sheet: Sheet) -> Rect:
     """The whole sheet of paper on the wall (mm), its margins too."""
-    page = sheets.page
+    page = sheet.page
     x, y = sheet.window.x0 - page.printable.x0, sheet.window.y0 - page.printable.y0
     return Rect.sized(x, y, page.width * POINT, page.height * POINT)
 
@@ -83,13 +83,14 @@ DEEP = 18
 
 
 def longest_hidden(sheets: SheetPlan, level: bool, start: float, end: float, at: float) -> int:
-    """The longest piece of a level or upright line that no sheet shows (mm)."""
+    """The longest piece of a level or upright line that no sheet shows (mm), of a sparing template that is on paper."""
     windows = [(sheet.window, above(sheets, sheet)) for sheet in sheets.sheets]
     run = longest = 0
     for step in range(int(end - start)):
         x, y = (start + step, at) if level else (at, start + step)
         seen = any(w.has_point(x, y) and not any(o.has_point(x, y) for o in over) for w, over in windows)
-        run = 0 if seen else run + 1
+        off = sheets.paper.cover in SPARING and not any(window.has_point(x, y) for window, _ in windows)
+        run = 0 if seen or off else run + 1
         longest = max(longest, run)
     return longest
 

@@ -7,7 +7,8 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.job.accuracy import firm
-from templates_gen.tiling.sheet import Join, Page, RegistrationMark, Sheet, SheetPlan
+from templates_gen.tiling.page import Page
+from templates_gen.tiling.sheet import Join, RegistrationMark, Sheet, SheetPlan
 from templates_gen.tolerance.spread import taped, variance
 from templates_gen.tolerance.taping import blocks
 from tests.jobs import paper
@@ -35,10 +36,11 @@ def chain(joins: int, step: float, distance: float) -> SheetPlan:
     cells = [Rect(at * step, -distance / 2, (at + 1) * step, distance / 2) for at in range(joins + 1)]
     names = [f"{chr(ord('A') + at)}1" for at in range(joins + 1)]
     matrix = (1, 0, 0, 1, 0, 0)
-    sheets = tuple(Sheet(name, 0, cell, cell, cell, matrix) for name, cell in zip(names, cells, strict=True))
+    page = Page(595, 841, Rect(7.0, 13.0, 203.0, 290.0))
+    sheets = tuple(Sheet(name, 0, cell, cell, cell, matrix, page) for name, cell in zip(names, cells, strict=True))
     taped_at = [(left, right, cell.x0) for (left, right), cell in zip(pairwise(names), cells[1:], strict=True)]
     return SheetPlan(
-        paper(), Page(595, 841, Rect(7.0, 13.0, 203.0, 290.0)), sheets,
+        paper(), page, sheets,
         tuple(Join(right, left, x, -distance / 2, x, distance / 2) for left, right, x in taped_at),
         tuple(
             RegistrationMark("a", x, y, pair) for *pair, x in map(list, taped_at) for y in (-distance / 2, distance / 2)

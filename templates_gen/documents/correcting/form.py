@@ -19,7 +19,7 @@ from templates_gen.drawing.items import Item, Line, Polygon, Template, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, NARROW
 from templates_gen.job.paper_sizes import first_paper
-from templates_gen.tiling.sheet import page_of
+from templates_gen.tiling.page import page_of
 
 SHARES = (0.165, 0.125, 0.17, 0.125, 0.125, 0.16, 0.13)
 """Parts of the width that the form's columns take.  Our own design, no source."""

@@ -22,8 +22,8 @@ from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, HEAVY, MEDI
 from templates_gen.drawing.strokes import unbroken
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.printer.profile import Printer
+from templates_gen.tiling.page import page_of
 from templates_gen.tiling.rulers import rulers
-from templates_gen.tiling.sheet import page_of
 
 # mm; our own design, no source
 RING, CIRCLE, ARM = 2.0, 3.0, 7.0

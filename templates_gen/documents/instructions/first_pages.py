@@ -29,9 +29,10 @@ from templates_gen.drawing.items import Item, Template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H7, H25, RULER_END
 from templates_gen.job.paper_sizes import first_paper
+from templates_gen.tiling.page import Page as SheetPage
+from templates_gen.tiling.page import page_of
 from templates_gen.tiling.rulers import rulers
-from templates_gen.tiling.sheet import Page as SheetPage
-from templates_gen.tiling.sheet import SheetPlan, page_of
+from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import Expected, expected_error
 from templates_gen.tolerance.statement import first_page_words
 

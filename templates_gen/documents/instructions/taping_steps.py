@@ -7,15 +7,18 @@ from collections.abc import Iterator, Sequence
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.units import show_both
 from templates_gen.tiling.sheet import SheetPlan
-from templates_gen.tolerance.diagonals import corner_diagonals, overall_width
+from templates_gen.tolerance.diagonals import measured, telling
 from templates_gen.tolerance.order import Order, Step, taping_order
 
 
-def taping_steps(sheets: SheetPlan, order: Order) -> Iterator[str]:
+def taping_steps(sheets: SheetPlan, order: Order, line: str = "level line") -> Iterator[str]:
     """The order of taping: the sheets of every row (or column) along their long joins, then the rows to each other.
 
     Numbers are those of the map.
     """
+    if sheets.spine:
+        yield from _spine_steps(order, line)
+        return
     word = "row" if sheets.rows else "column"
     if order.made and order.pieces > 1:
         yield f"Tape these to each other, by the numbers on the map: {_listed(order.made)}."
@@ -29,6 +32,22 @@ def taping_steps(sheets: SheetPlan, order: Order) -> Iterator[str]:
         way = "from the bottom row up" if sheets.rows else "from the left column to the right"
         way = way if order.forward else "in this order"
         yield f"{tape} the {word}s to each other, {way}, {on_top} always on top: {_listed(order.laid)}.{_tucked(order)}"
+
+
+def _spine_steps(order: Order, line: str) -> Iterator[str]:
+    """The spine along the level (or pitch) line first, then every branch by itself, then the branches on the spine."""
+    made, single = order.made, len(order.begun[0]) == 1
+    if not single:
+        yield f"Tape the spine first, the sheets along the {line}, by the numbers on the map: {_listed(made[:1])}."
+    branches = made if single else made[1:]
+    if branches:
+        yield f"Then make each branch of more than one sheet: {_listed(branches)}."
+    if order.laid:
+        spine = f"sheet {order.begun[0][0]}" if single else "the spine"
+        yield (
+            f"Lay each branch on {spine}, the long joins first, the cut edge always on top: "
+            f"{_listed(order.laid)}.{_tucked(order)}"
+        )
 
 
 def _tucked(order: Order) -> str:
@@ -53,7 +72,7 @@ def day_before(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     yield "Let the prints rest for half an hour in the room of the wall: paper grows and shrinks with moisture."
     if sheets.joins:
         yield _lapping(sheets)
-    yield from taping_steps(sheets, order)
+    yield from taping_steps(sheets, order, "pitch line" if plan.slope else "level line")
     if order.pieces == 1:
         yield from _string(plan, sheets)
         if sheets.paper.cover != "nails":  # else the frames' corners may not be on paper
@@ -85,9 +104,14 @@ def _string(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
 
 
 def diagonals(plan: Plan, count: int) -> Iterator[str]:
-    """The two diagonals to measure once all is taped, between corners of frames, and what they must be."""
-    one, two = corner_diagonals(plan)
-    unit = plan.job.unit
+    """The two diagonals to measure once all is taped, between corners of frames or nails, and what they must be.
+
+    None between nails that lie nearly in one line.
+    """
+    one, two, width = measured(plan)
+    unit, linked = plan.job.unit, plan.job.paper.cover == "linked"
+    if linked and not telling((one, two, width)):
+        return
     paper, wrong = (
         ("the taped paper", "If they differ, a join is turned: open it and tape it again")
         if count > 1
@@ -98,8 +122,8 @@ def diagonals(plan: Plan, count: int) -> Iterator[str]:
         f"{two.start} to {two.end} (b) {show_both(two.length, unit)}. {wrong}."
     )
     if count > 1:
-        width = overall_width(plan)
+        job = "JOB --cover linked" if linked else "JOB"
         yield (
             f"Not sure which join? Measure the width too: {width.start} to {width.end} must be "
-            f"{show_both(width.length, unit)}. Then ask:  templates-gen check JOB --taped a=L,b=L,width=L"
+            f"{show_both(width.length, unit)}. Then ask:  templates-gen check {job} --taped a=L,b=L,width=L"
         )

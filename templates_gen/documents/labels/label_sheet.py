@@ -11,7 +11,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import INCH, show
 from templates_gen.drawing.items import POINT
 from templates_gen.job.model import Paper
-from templates_gen.tiling.sheet import Page, page_of
+from templates_gen.tiling.page import Page, page_of
 
 Pair = tuple[float, float]
 

@@ -16,7 +16,7 @@ from templates_gen.drawing.items import Item, Line, Template, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H7, H25, H35, HAIR, NARROW
 from templates_gen.job.model import Frame, Job, Paper
-from templates_gen.tiling.sheet import page_of
+from templates_gen.tiling.page import page_of
 
 PITCH = 11.5
 """mm from blank to blank: a pencil writes figures 8 mm high in them.  Our own design, no source."""

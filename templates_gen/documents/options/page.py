@@ -19,8 +19,8 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import box
 from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.job.model import Paper
-from templates_gen.tiling.sheet import Page as PaperPage
-from templates_gen.tiling.sheet import page_of
+from templates_gen.tiling.page import Page as PaperPage
+from templates_gen.tiling.page import page_of
 
 HEAD, FOOT = 16.0, 8.0
 """mm for the title above, and for a line below the options.  Our own design, no source."""

@@ -11,7 +11,7 @@ from templates_gen.base.record import Record
 from templates_gen.drawing.flow import LEADING
 from templates_gen.drawing.sizes import H18
 from templates_gen.job.paper_sizes import first_paper
-from templates_gen.tiling.sheet import Page, page_of
+from templates_gen.tiling.page import Page, page_of
 
 SCALES = (2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
 """1:2, 1:5, 1:10 and so on: the reduced scales of ISO 5455 (its series from memory)."""

@@ -53,10 +53,12 @@ def sheet_title(
     job = plan.job
     only = f"for {sheets.printer.name} · " if sheets.printer else ""
     which = f"sheet {sheet.name} · page {number} of {of}"
-    about = f"{which} · {only}{job.date} · {job.title}"
+    up = "this side up · " if sheet.page is not sheets.page else ""  # its page is printed on its side
+    about = f"{which} · {up}{only}{job.date} · {job.title}"
     height = H35 if lettering.width(about, H35, True) <= band.width else H25
     cut = shortened(about, height, True, band.width, lettering)
-    names = (cut if cut.startswith(which) else which, f"sheet {sheet.name}", sheet.name)
+    whole = f"{which} · {up}".rstrip(" ·")
+    names = (cut if cut.startswith(whole) else whole, f"sheet {sheet.name}", sheet.name)
     name = next((name for name in names if lettering.width(name, height, True) <= band.width), sheet.name)
     first = Text(0.0, 0.0, name, height, bold=True)
     ways = [
@@ -65,10 +67,10 @@ def sheet_title(
     ]
     second = next((Text(0.0, 0.0, *way) for way in ways if lettering.width(*way) <= band.width), None)
     texts = (first, second) if second else (first,)
-    dx, dy = sheets.page.printable.x0 - sheet.window.x0, sheets.page.printable.y0 - sheet.window.y0
+    dx, dy = sheet.page.printable.x0 - sheet.window.x0, sheet.page.printable.y0 - sheet.window.y0
     around = sheets.hides.reach(False) if sheets.hides else REGISTRATION
     taken = [Rect.about(mark.x + dx, mark.y + dy, 2 * around, 2 * around) for mark in part.marks]
-    taken += (Rect(band.x0, y - LEVEL_HALF, band.x1, y + LEVEL_HALF) for y in _levels(plan, sheets, part))
+    taken += (Rect(band.x0, y - LEVEL_HALF, band.x1, y + LEVEL_HALF) for y in _levels(plan, part))
     return _clear(texts, band, taken, lettering)
 
 
@@ -92,7 +94,7 @@ def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
     Where the sheet is too low for that they stand just over its level ruler or, with nothing above to cover it, on the
     blank paper over the window.
     """
-    sheet, area, hides = part.sheet, sheets.page.printable, sheets.hides
+    sheet, area, hides = part.sheet, part.sheet.page.printable, sheets.hides
     over = {join.upright for join in part.joins if join.under == sheet.name}
     cell, inner, window = sheet.cell, sheet.inner, sheet.window
     low, top, right = inner.y1, inner.y1 + TITLE_DEPTH, window.x0 + area.width - sheets.paper.overlap / 2
@@ -107,11 +109,11 @@ def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
     return Rect(left, low, right - 0.5, top - 0.5).shifted(area.x0 - window.x0, area.y0 - window.y0)
 
 
-def _levels(plan: Plan, sheets: SheetPlan, part: Shown) -> list[float]:
+def _levels(plan: Plan, part: Shown) -> list[float]:
     """How high (page mm) a sheet shows level lines of the wall: the level line and edges of frames."""
     window = part.sheet.window
     levels = {plan.level_line, *(y for hung in part.frames for y in (hung.rect.y0, hung.rect.y1))}
-    return [y - window.y0 + sheets.page.printable.y0 for y in levels if window.y0 < y < window.y1]
+    return [y - window.y0 + part.sheet.page.printable.y0 for y in levels if window.y0 < y < window.y1]
 
 
 def ruler_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]:

@@ -9,10 +9,11 @@ from templates_gen.drawing.items import Form, Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import ground
 from templates_gen.drawing.sizes import H25, HAIR, WIDE
+from templates_gen.tiling.page import Page
 from templates_gen.tiling.rulers import rulers
-from templates_gen.tiling.sheet import Page, Sheet, SheetPlan
+from templates_gen.tiling.sheet import Sheet, SheetPlan
 
-RULERS_FORM = "rulers"
+RULERS_FORM, LYING_FORM = "rulers", "rulers, lying"
 
 # Divisions as on a steel rule: common practice, no source.
 RULER_GRADES = {
@@ -22,7 +23,7 @@ RULER_GRADES = {
 }
 
 
-def rulers_form(page: Page, overlap: float, unit: str, lettering: Lettering) -> Form:
+def rulers_form(page: Page, overlap: float, unit: str, lettering: Lettering, name: str = RULERS_FORM) -> Form:
     """Both rulers with their graduations and figures, about the page's lower left corner.
 
     Under the figures is white, so that lines of the wall break off there instead of crossing or following them.
@@ -44,7 +45,7 @@ def rulers_form(page: Page, overlap: float, unit: str, lettering: Lettering) -> 
             figures.append(Text(plumb.x0 + 3.9, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
     items += (ground(lettering.box(figure)) for figure in figures)
     size = Rect(0, 0, page.printable.x1, page.printable.y1)
-    return Form(RULERS_FORM, size, (*items, *figures))
+    return Form(name, size, (*items, *figures))
 
 
 def _weight(at: float, start: float, end: float) -> float:
@@ -54,9 +55,9 @@ def _weight(at: float, start: float, end: float) -> float:
 
 def rulers_zones(sheets: SheetPlan, sheet: Sheet, unit: str) -> tuple[Rect, Rect]:
     """What the two rulers with their figures take of a sheet (wall mm)."""
-    area = sheets.page.printable
+    area = sheet.page.printable
     shift = sheet.window.x0 - area.x0, sheet.window.y0 - area.y0
-    level, plumb = rulers(sheets.page, sheets.paper.overlap, unit)
+    level, plumb = rulers(sheet.page, sheets.paper.overlap, unit)
     return (
         Rect(level.x0 - 5, level.y0 - 4, level.x1 + 5, level.y0 + 4.5).shifted(*shift),
         Rect(plumb.x0 - 4, plumb.y0 - 5, plumb.x0 + 5, plumb.y1 + 5).shifted(*shift),

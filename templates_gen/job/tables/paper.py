@@ -44,11 +44,14 @@ class PaperTable(Table):
         Length | None, Words("how much two neighbouring sheets share, 10 to 40 mm", '"15 mm"', usual="12 mm")
     ] = None
     cover: Annotated[
-        Literal["all", "marks", "nails"],
+        Literal["all", "marks", "linked", "nails"],
         Words(
-            "all of the group's rectangle, every mark, or only what the nails need",
+            "all of the group's rectangle, every mark, the nails linked to each other, or only what the nails need",
             '"all"',
-            more="With nails, sheets that touch no other hang separately: each says in large figures how far the level "
+            more="With linked, a spine of sheets runs along the level line, on stairs along the pitch line, and "
+            "branches of sheets lead from it to the nails: one piece, with about half the sheets of marks. Most edges "
+            "of frames are not on paper; the two diagonals run from nail to nail. "
+            "With nails, sheets that touch no other hang separately: each says in large figures how far the level "
             "line and the centre line are from its two rulers, to be measured from two pencil lines on the wall.",
         ),
     ] = "marks"

@@ -1,0 +1,123 @@
+"""Linked paper: nails and target whole, one piece, no cut along an edge, and far less to tape than every mark."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from templates_gen.arranging.plan import Plan, plan_wall
+from templates_gen.base.geometry import Rect
+from templates_gen.drawing.items import moved
+from templates_gen.job.reading.building import read_job
+from templates_gen.tiling.demand import EDGE_CLEAR, nail_box
+from templates_gen.tiling.joins import JOIN_MIN
+from templates_gen.tiling.minutes import minutes
+from templates_gen.tiling.page import page_of, turned_page
+from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from tests.crowded import crowded
+from tests.jobs import SAMPLES, paper
+from tests.made import SAMPLE_NAMES
+
+TARGET = 12.0  # mm; the target's diamond to each side is no larger; our own design, no source
+STRAIGHT = 300.0  # mm of level line to each side of the target; our own design, no source
+
+WALLS = [
+    *((name, size, "cut") for name in SAMPLE_NAMES for size in ("a4", "letter")),
+    *((f"{seed}", size, "cut") for seed in range(4) for size in ("a4", "letter")),
+    ("16", "letter", "cut"),  # no spine is found for it
+    *((f"{seed}", "a4", "none") for seed in range(2)),
+]
+walls = pytest.mark.parametrize(("name", "size", "trim"), WALLS)
+
+
+@cache
+def planned(name: str, size: str, trim: str, cover: str = "linked") -> tuple[Plan, SheetPlan]:
+    on = paper(size, trim=trim, cover=cover)
+    plan = plan_wall(crowded(int(name), on) if name.isdigit() else read_job(SAMPLES / f"{name}.toml"))
+    return plan, plan_sheets(plan, on)
+
+
+def taking(sheets: SheetPlan) -> float:
+    """Minutes, with a side cut once for all the joins along it; uncut, none."""
+    cuts = {(join.over, join.upright) for join in sheets.joins} if sheets.hides is None else set()
+    return minutes(len(sheets.sheets), len(sheets.joins), len(cuts), 1)
+
+
+@walls
+def test_every_nail_is_whole_on_one_sheet_and_no_other_sheets_edge_crosses_it(name: str, size: str, trim: str) -> None:
+    plan, sheets = planned(name, size, trim)
+    boxes = [nail_box(nail.x, nail.y) for nail in plan.nails]
+    boxes.append(Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET))
+    for box in boxes:
+        on = [sheet for sheet in sheets.sheets if sheet.inner.holds(box)]
+        assert len(on) == 1
+        assert not [sheet for sheet in sheets.sheets if sheet not in on and sheet.window.overlaps(box)]
+
+
+@walls
+def test_the_sheets_are_one_piece_by_joins_that_can_be_taped(name: str, size: str, trim: str) -> None:
+    _, sheets = planned(name, size, trim)
+    met, waiting = set(), [sheets.sheets[0].name]
+    ends = [(join.over, join.under) for join in sheets.joins if join.length >= JOIN_MIN - 1e-6]
+    while waiting:
+        one = waiting.pop()
+        met.add(one)
+        waiting += [b for a, b in (*ends, *((b, a) for a, b in ends)) if a == one and b not in met]
+    assert met == {sheet.name for sheet in sheets.sheets}
+
+
+@walls
+def test_nothing_is_cut_along_the_edge_of_a_frame(name: str, size: str, trim: str) -> None:
+    plan, sheets = planned(name, size, trim)
+    for join in sheets.joins if trim == "cut" else ():
+        line = Rect(min(join.x0, join.x1), min(join.y0, join.y1), max(join.x0, join.x1), max(join.y0, join.y1))
+        for r in (hung.rect for hung in plan.frames):
+            sides = [Rect(x, r.y0, x, r.y1) for x in (r.x0, r.x1)] if join.upright else [
+                Rect(r.x0, y, r.x1, y) for y in (r.y0, r.y1)
+            ]  # fmt: skip
+            near = [side for side in sides if side.grown(EDGE_CLEAR - 0.01).overlaps(line.grown(0.001))]
+            along = [m for side in near if (m := side.grown(EDGE_CLEAR).meet(line.grown(0.001)))]
+            assert all(max(m.width, m.height) < 2 * EDGE_CLEAR + 0.1 for m in along), (join.over, join.under)
+
+
+@walls
+def test_the_level_line_goes_on_to_both_sides_of_the_target(name: str, size: str, trim: str) -> None:
+    plan, sheets = planned(name, size, trim)
+    reach = min(STRAIGHT, plan.group.width / 2)
+    for step in range(-10, 11) if not plan.slope else ():
+        x = plan.centre_line + step / 10 * (reach - 1.0)
+        assert any(sheet.window.has_point(x, plan.level_line) for sheet in sheets.sheets)
+
+
+@walls
+def test_it_takes_less_than_the_paper_with_every_mark(name: str, size: str, trim: str) -> None:
+    linked, marks = planned(name, size, trim)[1], planned(name, size, trim, "marks")[1]
+    assert taking(linked) <= taking(marks)
+
+
+def test_a_wall_without_a_spine_has_linked_paper_all_the_same() -> None:
+    assert not planned("16", "letter", "cut")[1].spine
+    assert planned("2", "letter", "cut")[1].spine
+
+
+def test_a_turned_page_is_the_same_paper_on_its_side() -> None:
+    """Its left side is the foot of the upright page: its point (x, y) is at (width - y, x) of that, from the same
+    corner, worked out by hand here; a4 is 595 points wide, 209.9 mm."""
+    page = page_of(paper("a4"), False)
+    lying = turned_page(page)
+    assert (lying.width, lying.height) == (page.height, page.width)
+    x, y = moved(lying.matrix, 10.0, 20.0)
+    assert (x, y) == pytest.approx((595 - 20.0 / 25.4 * 72, 10.0 / 25.4 * 72))
+    corners = [moved(lying.matrix, *corner) for corner in lying.printable.corners]
+    assert min(x for x, _ in corners) == pytest.approx(page.printable.x0 / 25.4 * 72)
+    assert max(y for _, y in corners) == pytest.approx(page.printable.y1 / 25.4 * 72)
+
+
+def test_a_sheet_is_turned_only_where_it_does_not_fit_upright() -> None:
+    """As high as an upright page but for a rounding, a sheet was once taken for a turned one, and cut off."""
+    for name, size, trim in WALLS:
+        _, sheets = planned(name, size, trim)
+        for sheet in sheets.sheets:
+            assert sheet.window.width <= sheet.page.printable.width + 1e-6
+            assert sheet.window.height <= sheet.page.printable.height + 1e-6
