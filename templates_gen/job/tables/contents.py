@@ -117,7 +117,10 @@ CHAPTERS = (
         "wall",
         WallTable,
         "[wall]",
-        ("What a job does not tell is not checked: check and the first page list it in one line.",),
+        (
+            "What a job does not tell is not checked: check and the first page list it in one line. earthquake = false "
+            "and public = false tell that there is no such thing.",
+        ),
     ),
     Chapter(
         "feature",
