@@ -14,7 +14,7 @@ from templates_gen.documents.instructions.hanging_day import hanging_order, hang
 from templates_gen.documents.instructions.sketches import Sketch
 from templates_gen.drawing.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.job.model import Fixing, Frame, Studs, Wall
+from templates_gen.job.model import Fixing, Frame, Hanger, Studs, Wall
 from templates_gen.tiling.sheet import plan_sheets
 from tests.jobs import frame, group, job
 from tests.made import LARGE, NAMES, made
@@ -104,6 +104,31 @@ def test_the_steps_come_in_the_order_of_the_day_with_the_nails_in_before_the_pap
     assert ("Mark the rest" in names) == missing
     nail = next(step for step in hanging_steps(done.plan, done.sheets) if step.name == "Nail")
     assert "firmly before the paper moves" in nail.words and "cables and pipes" in nail.words
+
+
+RINGS = Hanger(kind="rings", left=40.0, right=40.0, drop_left=60.0, drop_right=60.0)
+
+
+@pytest.mark.parametrize(
+    ("hangers", "slide", "teeth", "firm"),
+    [
+        ((Hanger(kind="wire"),), True, False, ""),
+        ((Hanger(kind="sawtooth"),), False, True, ""),
+        ((RINGS, RINGS), False, False, "(A, B)"),
+        ((Hanger(kind="wire"), RINGS), True, False, "(B)"),
+        ((Hanger(kind="wire", apart=100.0, drop_at_two=90.0), Hanger(kind="sawtooth")), False, True, "(A)"),
+        ((Hanger(kind="cleat", left=40.0, right=40.0, screw_below=20.0),), False, False, "(A)"),
+    ],
+)
+def test_each_frame_is_levelled_as_its_hanger_lets_it(
+    hangers: tuple[Hanger, ...], slide: bool, teeth: bool, firm: str
+) -> None:
+    frames = [frame(name, drop=30.0, hanger=hanger) for name, hanger in zip("AB", hangers, strict=False)]
+    plan = plan_wall(job(*frames))
+    step = next(each for each in hanging_steps(plan, plan_sheets(plan, plan.job.paper)) if each.name == "Level each")
+    assert ("Slide a wire" in step.words) == slide
+    assert ("by the tooth" in step.words) == teeth
+    assert ("does not slide" in step.words) == bool(firm) and firm in step.words
 
 
 @all_jobs

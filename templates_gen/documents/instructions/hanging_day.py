@@ -18,6 +18,8 @@ from templates_gen.documents.instructions.sketches import Sketch, hung_in_order,
 from templates_gen.documents.schedule.distances import above_floor, left_end
 from templates_gen.hanging.studs import on_stud
 from templates_gen.hanging.weight_classes import on_bare_nails, wants_two
+from templates_gen.job.hangers import HANGERS
+from templates_gen.job.model import Frame
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.order import Order, taping_order
 
@@ -77,17 +79,37 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
         sketch("paper-off"),
     )
     yield _hanging(plan)
-    yield DayStep(
-        "Level each",
-        "A spirit level on its top edge. Slide a wire on its hook until the bubble stands in the middle.",
-        sketch("levelled"),
-    )
+    yield DayStep("Level each", " ".join(_levelling(plan)), sketch("levelled"))
     yield DayStep(
         "Step back",
         "Look from where people will. If one hangs too high or too low, measure its drop again, and move its "
         "nail by the difference.",
         sketch("stepped-back"),
     )
+
+
+LEVELLED = {
+    "slide": "Slide a wire on its hook until the bubble stands in the middle.",
+    "teeth": "Hang a sawtooth by the tooth at which the bubble stands in the middle.",
+}
+"""How a frame on one fixing is levelled, by what its hanger does."""
+
+
+def _levelling(plan: Plan) -> Iterator[str]:
+    """How each is levelled; what hangs on two fixings is as level as they are, and no hand slides it."""
+    yield "A spirit level on its top edge."
+    firm = [frame for frame in plan.job.frames if on_two_fixings(frame)]
+    single = {HANGERS[frame.hanger.kind].by_hand for frame in plan.job.frames if not on_two_fixings(frame)}
+    yield from (words for by_hand, words in LEVELLED.items() if by_hand in single)
+    if firm:
+        ids = some([frame.id for frame in firm])
+        yield f"On two fixings ({ids}) a frame does not slide: if the bubble is off, see templates-gen correct."
+
+
+def on_two_fixings(frame: Frame) -> bool:
+    """True for a frame that two nails or screws hold, whatever of it was measured yet."""
+    kind = HANGERS[frame.hanger.kind]
+    return kind.pair or kind.rail or frame.hanger.apart is not None
 
 
 def _whole(plan: Plan) -> Iterator[DayStep]:
