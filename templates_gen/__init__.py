@@ -6,11 +6,12 @@ One function for each phase, each from one finished value to the next:
     plan_wall(job) -> Plan
     find(plan) -> tuple[Finding, ...]
     plan_sheets(plan, paper, printer) -> SheetPlan
-    draw_template(plan, findings, sheets, lettering) -> Template
+    expected_error(plan, sheets) -> Expected | None
+    draw_template(plan, findings, sheets, expected, lettering) -> Template
     write_pdf(template, lettering) -> bytes
 
-and `make_template(job)` for all of them after the first; `make_proof(job)` for the picture of the wall; after hanging,
-`correct(plan, readings)`.
+and `make_template(job)` for all of them after the first, `finish_template(plan, findings, sheets)` for all after the
+sheets; `make_proof(job)` for the picture of the wall; after hanging, `correct(plan, readings)`.
 """
 
 from __future__ import annotations
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from templates_gen.base.errors import InputError, OutputError, TemplatesError
     from templates_gen.checks import Finding, find
     from templates_gen.documents.correcting import correct
-    from templates_gen.documents.making import Made, make_template
+    from templates_gen.documents.making import Made, finish_template, make_template
     from templates_gen.documents.proof.making import Proof, make_proof
     from templates_gen.documents.template import draw_template
     from templates_gen.drawing.items import Template
@@ -32,6 +33,7 @@ if TYPE_CHECKING:
     from templates_gen.job.reading.building import read_job
     from templates_gen.printer.profile import Printer, Readings, measured
     from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+    from templates_gen.tolerance.expected import Expected, expected_error
 
 __version__ = "0.1.0"
 
@@ -39,8 +41,11 @@ __version__ = "0.1.0"
 _HOME = {
     "correct": "documents.correcting",
     "draw_template": "documents.template",
+    "Expected": "tolerance.expected",
+    "expected_error": "tolerance.expected",
     "find": "checks",
     "Finding": "checks",
+    "finish_template": "documents.making",
     "InputError": "base.errors",
     "Job": "job.model",
     "Lettering": "drawing.lettering",
@@ -63,6 +68,7 @@ _HOME = {
 }
 
 __all__ = [
+    "Expected",
     "Finding",
     "InputError",
     "Job",
@@ -78,7 +84,9 @@ __all__ = [
     "TemplatesError",
     "correct",
     "draw_template",
+    "expected_error",
     "find",
+    "finish_template",
     "make_proof",
     "make_template",
     "measured",

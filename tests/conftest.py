@@ -4,7 +4,7 @@ import signal
 
 import pytest
 
-from templates_gen.arranging.search import computed, salon
+from templates_gen.arranging.search import salon
 from tests.running import MINIMAL
 
 # a shell starts what runs in the background with interrupts ignored, and what the tests start would ignore them, too
@@ -28,7 +28,6 @@ def small(tmp_path, monkeypatch):
 
 @pytest.fixture
 def short_searches(monkeypatch):
-    """A tenth of the usual steps to find an arrangement, where it does not matter how good it is; none is kept."""
+    """A tenth of the usual steps to find an arrangement, where it does not matter how good it is."""
     usual = salon._steps
     monkeypatch.setattr(salon, "_steps", lambda count: usual(count) // 10)
-    monkeypatch.setattr(computed, "_KEPT", dict(computed._KEPT))

@@ -15,9 +15,13 @@ import itertools
 import os
 import shutil
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 
+from templates_gen.arranging import plan
+from templates_gen.arranging.search.salon import Pile, Watch
+from templates_gen.base.geometry import Rect
 from tests.running import run
 
 SAMPLES = Path(__file__).parent.parent / "samples"
@@ -83,8 +87,31 @@ def digest(arguments: tuple[str, ...], folder: Path) -> str:
     return found.hexdigest()[:20]
 
 
+def search_once() -> None:
+    """Keep every arrangement that is found: the program searches in each run anew, for a second or two."""
+    found: dict[tuple[Any, ...], Mapping[str, Rect]] = {}
+    search = plan.arranged
+
+    def kept(pile: Pile, watch: Watch | None = None) -> Mapping[str, Rect]:
+        key = (
+            pile.names,
+            pile.sizes,
+            pile.group,
+            pile.room.wall,
+            pile.centre,
+            *pile.pinned.items(),
+            *pile.masses.items(),
+        )
+        if key not in found:
+            found[key] = search(pile, watch)
+        return found[key]
+
+    plan.arranged = kept
+
+
 def main() -> None:
     """Print the digest of every run, in a folder of its own with a copy of the samples."""
+    search_once()
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name).resolve()
         shutil.copytree(SAMPLES, folder, dirs_exist_ok=True)

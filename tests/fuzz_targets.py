@@ -13,7 +13,7 @@ from typing import Any
 import templates_gen as tg
 from templates_gen.base.errors import InputError
 from templates_gen.base.units import HEAVIEST, LONGEST, parse_length, parse_mass, parse_offset
-from templates_gen.documents.check import check_job
+from templates_gen.documents.check import check_plan
 from templates_gen.documents.schedule.table import as_csv, as_data, as_text
 from templates_gen.job.paper_sizes import paper_size, roll_width
 from templates_gen.job.reading.building import read_job
@@ -138,7 +138,7 @@ def _worked(job: tg.Job) -> None:
     for show in (as_text, as_csv, as_data):
         show(plan, found)
     if not any(finding.level == "stop" for finding in found):
-        check_job(job)
+        check_plan(plan)
 
 
 def _taken(what: Callable[[], object], given: object, most: float = SECONDS) -> bool:

@@ -23,6 +23,7 @@ from templates_gen.job.reading.building import read_job
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.large_pages import large_page
 from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tolerance.expected import expected_error
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.pdf_reading import Marks, page_marks
@@ -162,6 +163,7 @@ def make(job: Job, name: str = "", printer: Printer | None = None) -> Everything
     """All that comes of a job, corrected for the printer where one is given."""
     plan = plan_wall(job)
     findings, sheets, lettering = find(plan), plan_sheets(plan, job.paper, printer), Lettering()
-    template = draw_template(plan, findings, sheets, lettering)
-    report = template_report(plan, findings, sheets, len(template.pages))
+    expected = expected_error(plan, sheets)
+    template = draw_template(plan, findings, sheets, expected, lettering)
+    report = template_report(plan, findings, sheets, expected, len(template.pages))
     return Everything(name, job, plan, sheets, lettering, template, write_pdf(template, lettering), report)

@@ -84,7 +84,7 @@ def _arranged(job: Job, watch: Watch | None) -> tuple[dict[str, Rect], float, fl
     if group.arrangement != "salon":
         rects = arrange(group, {frame.id: (frame.width, frame.height) for frame in job.frames})
         return rects, centre, _level_line(group, wall, rects)
-    hung = arranged(job, free_pile(job, group), watch)
+    hung = arranged(free_pile(job, group), watch)
     level = _origin(group, hung)
     return {name: rect.shifted(-centre, -level) for name, rect in hung.items()}, centre, level
 

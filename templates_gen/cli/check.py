@@ -13,7 +13,7 @@ from templates_gen.cli.results import check_results, write_report
 from templates_gen.cli.showing import INDENT, STOPPED, as_json, show_checked, wrapped
 
 if TYPE_CHECKING:
-    from templates_gen.job.model import Job
+    from templates_gen.arranging.plan import Plan
     from templates_gen.tolerance.tape_check import TapeCheck
 
 
@@ -37,7 +37,8 @@ def check(
       templates-gen check samples/fern-prints.toml
     """
     from templates_gen.checks import findings_data, stops
-    from templates_gen.documents.check import check_job
+    from templates_gen.cli.watching import planned
+    from templates_gen.documents.check import check_plan
     from templates_gen.documents.options.score_words import score_data
     from templates_gen.tolerance.statement import error_data
     from templates_gen.tolerance.tape_statement import tape_data, tape_words
@@ -45,8 +46,9 @@ def check(
     with about(job):
         read = job_on(job, wall)
         check_results(job, read, [report], force, [wall])
-        checked = check_job(read)
-        found = _tape_check(_covering(read, cover), taped) if taped is not None else None
+        plan = planned(read)
+        checked = check_plan(plan)
+        found = _tape_check(_covering(plan, cover), taped) if taped is not None else None
     findings, expected = checked.findings, checked.expected
     data = {
         "format": 1,
@@ -68,17 +70,18 @@ def check(
     context.exit(STOPPED if stops(findings) else 0)
 
 
-def _covering(job: Job, cover: str | None) -> Job:
-    """The job with this on its paper."""
+def _covering(plan: Plan, cover: str | None) -> Plan:
+    """The plan with this on its paper."""
+    from templates_gen.base.record import replace
     from templates_gen.documents.making import on_paper
 
-    return on_paper(job, cover=cover) if cover else job
+    return replace(plan, job=on_paper(plan.job, cover=cover)) if cover else plan
 
 
-def _tape_check(job: Job, taped: str) -> TapeCheck:
+def _tape_check(plan: Plan, taped: str) -> TapeCheck:
     """What the lengths measured on the taped paper say, for the sheets that the job's own paper takes."""
     import templates_gen as tg
     from templates_gen.tolerance.tape_check import read_taped, tape_check
 
-    plan = tg.plan_wall(job)
+    job = plan.job
     return tape_check(plan, tg.plan_sheets(plan, job.paper), read_taped(taped, job.unit))

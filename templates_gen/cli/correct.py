@@ -57,6 +57,7 @@ def correct(
     """
     import templates_gen as tg
     from templates_gen.base.record import replace
+    from templates_gen.cli.watching import planned
     from templates_gen.documents.correcting.table import as_data
     from templates_gen.job.paper_sizes import own_paper
 
@@ -68,7 +69,7 @@ def correct(
         read = replace(read, paper=own_paper(read, paper))
         written = [place if form or patches else None, report]
         check_results(job, read, written, force, [readings, wall])
-        plan = tg.plan_wall(read)
+        plan = planned(read)
     if patches:
         check_one(place, "the table of what to move is another")
     if readings is None:

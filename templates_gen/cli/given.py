@@ -29,24 +29,15 @@ def about(path: Path) -> Iterator[None]:
         raise error.inside(path.name) from None
 
 
-def job_on(path: Path, wall: Path | None, find: bool = True) -> Job:
-    """The job of a file, on the wall of another where one is given; places that it leaves open are found, or left so.
-
-    Raises InputError.
-    """
+def job_on(path: Path, wall: Path | None) -> Job:
+    """The job of a file, on the wall of another where one is given.  Raises InputError."""
     if wall is None:
         import templates_gen as tg
 
-        job = tg.read_job(path)
-    else:
-        from templates_gen.job.reading.other_wall import read_job_on
+        return tg.read_job(path)
+    from templates_gen.job.reading.other_wall import read_job_on
 
-        job = read_job_on(path, wall)
-    if find:
-        from templates_gen.cli.watching import find_places
-
-        find_places(job)
-    return job
+    return read_job_on(path, wall)
 
 
 def kept_printers() -> Path:

@@ -47,8 +47,8 @@ def labels(
     Example:
       templates-gen labels samples/fern-prints.toml -o fern-labels.pdf
     """
-    import templates_gen as tg
     from templates_gen.base.words import counted
+    from templates_gen.cli.watching import planned
     from templates_gen.documents.labels.label_sheet import label_sheet
     from templates_gen.documents.labels.labels import labels as draw_labels
     from templates_gen.drawing.lettering import job_lettering
@@ -62,7 +62,7 @@ def labels(
         lengths = (_lengths(pair, name, read.unit) for name, pair in asked)
         own = own_paper(read, paper)
         sheet, lettering = label_sheet(own, read.unit, *lengths), job_lettering(read, fonts)
-        drawn = draw_labels(tg.plan_wall(read), sheet, lettering, skip)
+        drawn = draw_labels(planned(read), sheet, lettering, skip)
         write_pages(place, drawn, lettering, counted(len(read.frames), "label"), own.name, force)
 
 

@@ -61,7 +61,7 @@ def options(
     from templates_gen.job.paper_sizes import own_paper
 
     with about(job):
-        read = job_on(job, wall, find=False)
+        read = job_on(job, wall)
         target = output or place_beside(job, wall, *(("options",) if pick is None else (f"{pick}", ".toml")))
         check_results(job, read, [target], force, [wall])
         if pick is None:

@@ -57,17 +57,19 @@ def proof(
     import templates_gen as tg
     from templates_gen.base.output import STDOUT, ending_of, write_result
     from templates_gen.checks import stops
+    from templates_gen.cli.watching import planned
     from templates_gen.documents.making import on_paper
     from templates_gen.documents.proof.layers import Asked
-    from templates_gen.documents.proof.making import ENDINGS, make_proof
+    from templates_gen.documents.proof.making import ENDINGS, proof_of
 
     ending = ending_of(output, ENDINGS) if output and output != STDOUT else "pdf"
     with about(job):
         read = on_paper(job_on(job, wall), paper)
         target = output or place_beside(job, wall, "proof")
         check_results(job, read, [target], force, [wall])
-        findings = tg.find(tg.plan_wall(read))
-        made = make_proof(read, ending, Asked(sign, zones), dpi, fonts)
+        plan = planned(read)
+        findings = tg.find(plan)
+        made = proof_of(plan, ending, Asked(sign, zones), dpi, fonts)
     show_findings(findings)
     write_result(target, made.content, force)
     show_made(target, f"the wall at 1:{made.scale}")

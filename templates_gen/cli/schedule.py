@@ -38,6 +38,7 @@ def schedule(
     """
     import templates_gen as tg
     from templates_gen.base.output import STDOUT, ending_of, write_result
+    from templates_gen.cli.watching import planned
     from templates_gen.documents.schedule.markdown import as_markdown
     from templates_gen.documents.schedule.table import as_csv, as_data, as_text
 
@@ -46,7 +47,7 @@ def schedule(
     with about(job):
         read = job_on(job, wall)
         check_results(job, read, [report, output], force, [wall])
-        plan = tg.plan_wall(read)
+        plan = planned(read)
     findings = tg.find(plan)
     data = as_data(plan, findings)
     shapes = {

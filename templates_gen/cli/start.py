@@ -14,10 +14,10 @@ from templates_gen.cli.completing import sample_names
 from templates_gen.cli.showing import no_colour, show_checked, show_finding, show_findings, wrapped
 
 if TYPE_CHECKING:
+    from templates_gen.arranging.plan import Plan
     from templates_gen.base.errors import TemplatesError
     from templates_gen.cli.interview.question import Question
     from templates_gen.cli.interview.session import Interview
-    from templates_gen.job.model import Job
 
 HELLO = (
     "One question at a time. Press Enter to skip an optional question, ? for help, < to go back, Ctrl-C to leave."
@@ -209,7 +209,7 @@ def _show_wall(state: Interview, shown: list[str]) -> list[str]:
     if state.question is not None and state.question.key == "more":
         show_findings([finding for rule in MEASURES for finding in rule(plan)])
     if state.tables.get("paper"):  # all is told but where to write it
-        _show_found(job)
+        _show_found(plan)
     return picture
 
 
@@ -221,8 +221,8 @@ def _can_show(signs: str) -> bool:
     return True
 
 
-def _show_found(job: Job) -> None:
+def _show_found(plan: Plan) -> None:
     """What the command check says of the job."""
-    from templates_gen.documents.check import check_job
+    from templates_gen.documents.check import check_plan
 
-    show_checked(check_job(job), job.unit, err=True)
+    show_checked(check_plan(plan), plan.job.unit, err=True)

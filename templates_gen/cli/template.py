@@ -24,6 +24,7 @@ from templates_gen.cli.results import check_one, check_results, place_beside, sh
 from templates_gen.cli.showing import STOPPED, show_finding, show_findings
 
 if TYPE_CHECKING:
+    from templates_gen.arranging.plan import Plan
     from templates_gen.documents.making import Made
     from templates_gen.job.model import Job
     from templates_gen.printer.profile import Printer
@@ -106,6 +107,7 @@ def _make(path: Path, asked: _Asked) -> int:
     """Make one template; the exit code."""
     import templates_gen as tg
     from templates_gen.checks import stops
+    from templates_gen.cli.watching import planned
     from templates_gen.documents.anonymous import anonymous_printer
     from templates_gen.documents.making import on_paper
     from templates_gen.printer.correction import paper_doubt
@@ -118,17 +120,18 @@ def _make(path: Path, asked: _Asked) -> int:
             check_one(places.output, "the first pages are another")
         if asked.anonymous:
             job = _without_names(job)
-        findings = tg.find(tg.plan_wall(job))
+        plan = planned(job)
+        findings = tg.find(plan)
         show_findings(findings)
         if stops(findings):
             click.echo(f"error: {path}: no template: settle what is marked stop first", err=True)
             return STOPPED
-        if asked.most is not None and _refused(path, job, asked.most, asked.printer):
-            return STOPPED
         if asked.printer is not None and (doubt := paper_doubt(asked.printer, job.paper)):
             show_finding("warn", doubt)
-        printer = anonymous_printer(asked.printer) if asked.anonymous else asked.printer
-        made = tg.make_template(job, asked.fonts, printer)
+        sheets = tg.plan_sheets(plan, job.paper, anonymous_printer(asked.printer) if asked.anonymous else asked.printer)
+        if asked.most is not None and _refused(path, plan, len(sheets.sheets), asked.most):
+            return STOPPED
+        made = tg.finish_template(plan, findings, sheets, asked.fonts)
     places.write(made, asked)
     return 0
 
@@ -143,11 +146,11 @@ def _without_names(job: Job) -> Job:
     return anonymous(job)
 
 
-def _refused(path: Path, job: Job, most: int, printer: Printer | None) -> bool:
-    """True when the job needs more sheets than that; what would have to give is then shown."""
+def _refused(path: Path, plan: Plan, needed: int, most: int) -> bool:
+    """True when the plan needs more sheets than that; what would have to give is then shown."""
     from templates_gen.documents.fewer_sheets import too_many
 
-    lines = too_many(job, most, printer)
+    lines = too_many(plan, needed, most)
     if lines:
         click.echo("\n".join([f"error: {path}: {lines[0]}", *lines[1:]]), err=True)
     return bool(lines)

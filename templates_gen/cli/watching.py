@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 if TYPE_CHECKING:
+    from templates_gen.arranging.plan import Plan
     from templates_gen.job.model import Job
 
 SLOW = 1.0
@@ -43,18 +44,16 @@ class Watching:
             self._bar.render_finish()
 
 
-def find_places(job: Job) -> None:
-    """Find the places that a job leaves open, once for all that is done with it, and show how far that is.
+def planned(job: Job) -> Plan:
+    """The plan of a job; where it leaves places open, how far the search for them is gets shown.
 
-    Raises InputError where there is no room.
+    Raises InputError where a hanger cannot be as described, or frames find no room.
     """
-    if job.group.arrangement != "salon":
-        return
     from templates_gen.arranging.plan import plan_wall
 
     watch = Watching("finding places for the frames")
     try:
-        plan_wall(job, watch)
+        return plan_wall(job, watch)
     finally:
         watch.close()
 

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from templates_gen.arranging.plan import Plan, plan_wall
-from templates_gen.arranging.search.salon import Watch
+from templates_gen.arranging.plan import Plan
 from templates_gen.arranging.search.score import Score
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.checks import WARN, Finding, find, graded
 from templates_gen.checks.untold import not_checked
 from templates_gen.documents.options.score_words import plan_score
-from templates_gen.job.model import Job
 from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.expected import Expected, expected_error
 
@@ -31,17 +29,13 @@ class Checked(Record, frozen=True):
     unchecked: tuple[str, ...] = ()
 
 
-def check_job(job: Job, watch: Watch | None = None) -> Checked:
-    """Check a job; that its paper is too small is a finding.  `watch` is told how far a search for places is.
-
-    Raises InputError where a hanger cannot be as described.
-    """
-    plan = plan_wall(job, watch)
+def check_plan(plan: Plan) -> Checked:
+    """Check the plan of a job; that its paper is too small is a finding."""
     checked = Checked(find(plan), None, plan_score(plan), unchecked=not_checked(plan))
     if not 1 < len(plan.frames) <= MOST_FRAMES:
         return replace(checked, many=len(plan.frames) > 1)
     try:
-        return replace(checked, expected=expected_error(plan, plan_sheets(plan, job.paper)))
+        return replace(checked, expected=expected_error(plan, plan_sheets(plan, plan.job.paper)))
     except InputError as error:
         return replace(checked, findings=graded((*checked.findings, _no_sheets(plan, error))))
 

@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.arranging.plan import plan_wall
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.base.words import counted
 from templates_gen.documents.making import on_paper
-from templates_gen.job.model import Job
-from templates_gen.printer.profile import Printer
 from templates_gen.tiling.sheet import plan_sheets
 
 LARGER = {"in": ("tabloid", "a3"), "cm": ("a3", "tabloid"), "mm": ("a3", "tabloid")}
@@ -28,18 +26,17 @@ class Instead(Record, frozen=True):
     about: str
 
 
-def too_many(job: Job, most: int, printer: Printer | None = None) -> list[str]:
-    """Lines that say how to get by with `most` sheets; none when the job as it is needs no more.
+def too_many(plan: Plan, needed: int, most: int) -> list[str]:
+    """Lines that say how to get by with `most` sheets; none when the plan as it is needs no more.
 
     The first line says what the job needs; each of the others is a choice of options with what it takes.
     """
-    needed = len(plan_sheets(plan_wall(job), job.paper, printer).sheets)
     if needed <= most:
         return []
-    tried = list(_tried(job))
+    tried = list(_tried(plan))
     fitting = [way for way in tried if way.sheets <= most] or sorted(tried, key=lambda way: way.sheets)[:1]
     width = max((len(way.options) for way in fitting), default=0)
-    first = f"needs {counted(needed, 'sheet')} of {job.paper.name} paper, but at most {most} may be used"
+    first = f"needs {counted(needed, 'sheet')} of {plan.job.paper.name} paper, but at most {most} may be used"
     if not any(way.sheets <= most for way in fitting):
         return [f"{first}; nothing gets by with so few; the fewest:", *_lines(fitting, width)]
     return [f"{first}; this would do:", *_lines(fitting, width)]
@@ -50,32 +47,37 @@ def _lines(ways: list[Instead], width: int) -> Iterator[str]:
         yield f"  {way.options:{width}}  {counted(way.sheets, 'sheet')}{way.about}"
 
 
-def _tried(job: Job) -> Iterator[Instead]:
+def _tried(plan: Plan) -> Iterator[Instead]:
     """Every other way there is, as far as it can be planned: those that change least come first."""
-    cover = job.paper.cover
+    job, cover = plan.job, plan.job.paper.cover
     if cover == "all":
-        yield from _way(job, "--cover marks", cover="marks")
+        yield from _way(plan, "--cover marks", cover="marks")
     if cover != "nails":
-        yield from _way(job, "--cover nails", ", with only the nails; its pieces may hang separately", cover="nails")
+        yield from _way(plan, "--cover nails", ", with only the nails; its pieces may hang separately", cover="nails")
     for size in LARGER[job.unit]:
         if size != job.paper.name.lower():
-            yield from _way(job, f"--paper {size}", size=size)
+            yield from _way(plan, f"--paper {size}", size=size)
             if cover != "nails":
                 both = f"--paper {size} --cover nails"
-                yield from _way(job, both, ", with only the nails", size=size, cover="nails")
+                yield from _way(plan, both, ", with only the nails", size=size, cover="nails")
     if job.paper.kind == "sheets":
         roll = ROLL[job.unit]
-        yield from _way(job, f'--paper "{roll}"', ", from a print shop or plotter", size=roll)
+        yield from _way(plan, f'--paper "{roll}"', ", from a print shop or plotter", size=roll)
     if job.paper.kind != "one piece":
-        yield from _way(job, "--one-piece", ", from a print shop or plotter", one_piece=True)
+        yield from _way(plan, "--one-piece", ", from a print shop or plotter", one_piece=True)
 
 
 def _way(
-    job: Job, options: str, about: str = "", size: str | None = None, cover: str | None = None, one_piece: bool = False
+    plan: Plan,
+    options: str,
+    about: str = "",
+    size: str | None = None,
+    cover: str | None = None,
+    one_piece: bool = False,
 ) -> Iterator[Instead]:
-    other = on_paper(job, size, cover, one_piece=one_piece)
+    other = on_paper(plan.job, size, cover, one_piece=one_piece)
     try:
-        sheets = plan_sheets(plan_wall(other), other.paper)
+        sheets = plan_sheets(replace(plan, job=other), other.paper)
     except InputError:  # too small for what must stay whole, or more sheets than can be planned
         return
     yield Instead(options, len(sheets.sheets), about)

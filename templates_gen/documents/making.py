@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from templates_gen.arranging.plan import plan_wall
+from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import Record, replace
 from templates_gen.checks import Finding, find
 from templates_gen.documents.instructions.first_pages import draw_first_pages
@@ -18,7 +18,8 @@ from templates_gen.job.model import Job
 from templates_gen.job.paper_sizes import MOST_SIDE, paper_size, roll_width
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.large_pages import large_page
-from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tolerance.expected import expected_error
 
 
 class Made(Record, frozen=True):
@@ -42,12 +43,15 @@ def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | Non
     *stop* among them keeps it from being printed is for the caller.
     """
     plan = plan_wall(job)
-    findings = find(plan)
-    sheets = plan_sheets(plan, job.paper, printer)
-    lettering = job_lettering(job, fonts)
-    template = draw_template(plan, findings, sheets, lettering)
-    report = template_report(plan, findings, sheets, len(template.pages))
-    first = draw_first_pages(plan, findings, sheets, lettering)
+    return finish_template(plan, find(plan), plan_sheets(plan, job.paper, printer), fonts)
+
+
+def finish_template(plan: Plan, findings: tuple[Finding, ...], sheets: SheetPlan, fonts: tuple[Path, ...] = ()) -> Made:
+    """The template of a plan, of which everything else is known.  Raises InputError for a font that cannot be used."""
+    lettering, expected = job_lettering(plan.job, fonts), expected_error(plan, sheets)
+    template = draw_template(plan, findings, sheets, expected, lettering)
+    report = template_report(plan, findings, sheets, expected, len(template.pages))
+    first = draw_first_pages(plan, findings, sheets, expected, lettering)
     return Made(
         write_pdf(template, lettering), report, findings, len(sheets.sheets),
         (sheets.page.width * POINT, sheets.page.height * POINT), write_pdf(first, lettering) if first else None,

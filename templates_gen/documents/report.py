@@ -14,12 +14,14 @@ from templates_gen.printer.profile import printer_data
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.rulers import Ruler, rulers
 from templates_gen.tiling.sheet import SheetPlan
-from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.expected import Expected
 from templates_gen.tolerance.order import taping_order
 from templates_gen.tolerance.statement import error_data
 
 
-def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, pages: int) -> dict[str, Any]:
+def template_report(
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, expected: Expected | None, pages: int
+) -> dict[str, Any]:
     """The report of a template with this many pages; `page` counts from 1, rulers are in page points.
 
     Positions are not rounded here: they are what the marks were drawn from.
@@ -57,7 +59,7 @@ def template_report(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, 
         ],
         "nails": _nails(plan, sheets, page_of),
         **({"printer": printer_data(sheets.printer)} if sheets.printer else {}),
-        "expected_error": error_data(expected_error(plan, sheets)),
+        "expected_error": error_data(expected),
         "findings": findings_data(findings),
     }  # fmt: skip
 

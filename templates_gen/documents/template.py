@@ -15,7 +15,7 @@ from templates_gen.documents.sheets.furniture import join_items, registration_fo
 from templates_gen.documents.sheets.nail_marks import nail_form
 from templates_gen.documents.sheets.references import references
 from templates_gen.documents.sheets.rulers import LYING_FORM, RULERS_FORM, rulers_form, rulers_zones
-from templates_gen.documents.sheets.sheet_marks import Labels, Shown, frame_scales, nail_labels, sheet_items, shown_on
+from templates_gen.documents.sheets.sheet_marks import Labels, Shown, nail_labels, sheet_items, shown_on
 from templates_gen.documents.sheets.square import SQUARE_FORM, place_square, square_form, square_texts
 from templates_gen.documents.sheets.wall_marks import frame_edges, frame_form
 from templates_gen.drawing.grounds import over_lines
@@ -23,18 +23,21 @@ from templates_gen.drawing.items import Form, Item, Page, Template, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.tiling.sheet import Sheet, SheetPlan
+from templates_gen.tolerance.expected import Expected
 
 AWAY = 5.0
 """mm between the distances of a sheet that hangs by itself and the label of a nail or a frame, so that none is read for
 part of the other.  Our own design, no source."""
 
 
-def draw_template(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering) -> Template:
+def draw_template(
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, expected: Expected | None, lettering: Lettering
+) -> Template:
     """The whole template.  Raises InputError for a character that no font has."""
     shown = shown_on(plan, sheets)
     labels = nail_labels(plan, shown, lettering)
     apart = sheets.paper.kind != "sheets"  # the first pages are then a file of their own
-    before = FirstPages([], -1, -1) if apart else first_pages(plan, findings, sheets, lettering)
+    before = FirstPages([], -1, -1) if apart else first_pages(plan, findings, sheets, expected, lettering)
     of = len(before.pages) + len(sheets.sheets)
     begun = [
         _begun(plan, sheets, part, labels, sheet_title(plan, sheets, part, number, of, lettering), lettering)
@@ -53,7 +56,7 @@ def _forms(plan: Plan, sheets: SheetPlan, labels: Labels, lettering: Lettering) 
         yield rulers_form(page, sheets.paper.overlap, plan.job.unit, lettering, name)
     yield from (registration_form(), nail_form(), square_form())
     for hung in plan.frames:
-        yield frame_form(hung, frame_scales(hung, labels), plan.job.unit)
+        yield frame_form(hung, labels.scales[hung.frame.id], plan.job.unit)
 
 
 class Begun(Record, frozen=True):
@@ -99,7 +102,7 @@ def _sheet_page(
     square = place_square(whole, sheet.inner)
     dx, dy = _wall_to_page(sheet)
     later = *(replace(text, x=text.x - dx, y=text.y - dy) for text in titles), *square_texts(square)
-    scales = [scale.zone for hung in part.frames for scale in frame_scales(hung, labels)]
+    scales = [scale.zone for hung in part.frames for scale in labels.scales[hung.frame.id]]
     edges = [edge for hung in part.frames for edge in frame_edges(hung.rect)]
     return Page(
         label=sheet.name,

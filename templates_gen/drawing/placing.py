@@ -90,6 +90,13 @@ class Room:
             for at_x, at_y in _free_points(x, y, middles, taken + crossed):
                 yield Rect.about(at_x, at_y, width, height)
 
+    def copy(self) -> Room:
+        """The same room, in which more can be taken than is in this one."""
+        copy = Room(self.region, self.air)
+        copy.taken += self.taken
+        copy.lines += self.lines
+        return copy
+
     def near(self, place: Rect) -> Room:
         """The room with only what lies at a place (mm), for many questions about it."""
         near = Room(self.region, self.air)

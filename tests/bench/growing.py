@@ -15,6 +15,7 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Job
 from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.expected import expected_error
 
 T = TypeVar("T")
 
@@ -29,8 +30,9 @@ class Made:
         plan = self._timed("plan", lambda: plan_wall(wanted))
         findings = self._timed("find", lambda: find(plan))
         sheets = self._timed("sheets", lambda: plan_sheets(plan, wanted.paper))
+        expected = self._timed("error", lambda: expected_error(plan, sheets))
         self.lettering = Lettering()
-        template = self._timed("draw", lambda: draw_template(plan, findings, sheets, self.lettering))
+        template = self._timed("draw", lambda: draw_template(plan, findings, sheets, expected, self.lettering))
         self.pdf = self._timed("write", lambda: write_pdf(template, self.lettering))
         self.memory = _peak() - before
         self.sheets, self.template = sheets, template

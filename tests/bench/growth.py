@@ -17,7 +17,7 @@ from pathlib import Path
 from typing import Any
 
 ROOT = Path(__file__).parents[2]
-PHASES = ("plan", "find", "sheets", "draw", "write")
+PHASES = ("plan", "find", "sheets", "error", "draw", "write")
 COUNTS = (5, 20, 50, 100, 200, 500, 1000, 2000)
 
 FEWEST = 50

@@ -47,11 +47,11 @@ def test_planning_sheets(benchmark: BenchmarkFixture, twelve: Path) -> None:
 def test_drawing(benchmark: BenchmarkFixture, twelve: Path) -> None:
     plan = plan_wall(read_job(twelve))
     sheets = plan_sheets(plan, plan.job.paper)
-    template = benchmark(lambda: draw_template(plan, find(plan), sheets, Lettering()))
+    template = benchmark(lambda: draw_template(plan, find(plan), sheets, None, Lettering()))
     assert len(template.pages) > len(sheets.sheets)
 
 
 def test_writing(benchmark: BenchmarkFixture, twelve: Path) -> None:
     plan = plan_wall(read_job(twelve))
-    template = draw_template(plan, find(plan), plan_sheets(plan, plan.job.paper), Lettering())
+    template = draw_template(plan, find(plan), plan_sheets(plan, plan.job.paper), None, Lettering())
     assert benchmark(lambda: write_pdf(template, Lettering())).startswith(b"%PDF-1.7")

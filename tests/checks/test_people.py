@@ -253,7 +253,7 @@ def test_furniture_that_no_frame_is_over_is_not_asked_about():
 
 def test_what_is_not_checked_stands_on_paper_under_what_is_found():
     plan = plan_wall(on(frames=(frame(drop=None),)))
-    pages = first_pages(plan, find(plan), plan_sheets(plan, plan.job.paper), Lettering()).pages
+    pages = first_pages(plan, find(plan), plan_sheets(plan, plan.job.paper), None, Lettering()).pages
     words = " ".join(item.text for page in pages for item in page if isinstance(item, Text))
     assert words.count("Not told in the job, so not checked: what holds any frame") == 1
     assert words.index("1 note") < words.index("Not told in the job") < words.index("Schedule")

@@ -256,7 +256,7 @@ def test_an_interrupted_run_ends_with_130_and_leaves_nothing(small, monkeypatch)
     def interrupted(*_: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr("templates_gen.documents.making.make_template", interrupted)
+    monkeypatch.setattr("templates_gen.documents.making.finish_template", interrupted)
     ran = run("template", "job.toml")
     assert (ran.code, ran.out) == (130, "")  # 128 + SIGINT, as shells report it
     assert ran.err.split() == ["interrupted"]

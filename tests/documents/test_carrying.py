@@ -104,12 +104,12 @@ def test_the_schedule_on_a_screen_lists_the_findings_under_these_numbers():
 
 def test_the_printed_pages_have_the_same_numbers_and_the_rows_that_want_thought_are_bold():
     plan = plan_wall(two_of_which_one_is_in_a_zone())
-    pages = first_pages(plan, find(plan), plan_sheets(plan, plan.job.paper), Lettering()).pages
+    pages = first_pages(plan, find(plan), plan_sheets(plan, plan.job.paper), None, Lettering()).pages
     texts = {item.text: item.bold for page in pages for item in page if isinstance(item, Text)}
     assert {"1 warn", "2 warn", "1, 2", "found"} <= set(texts)
     assert texts["! A right (facing)"] and texts["1, 2"]
     plain = plan_wall(on(frames=(frame("B", weight=1.0),)))
-    pages = first_pages(plain, (), plan_sheets(plain, plain.job.paper), Lettering()).pages
+    pages = first_pages(plain, (), plan_sheets(plain, plain.job.paper), None, Lettering()).pages
     assert {item.bold for page in pages for item in page if isinstance(item, Text) and item.text == "look first"} == {
         False
     }

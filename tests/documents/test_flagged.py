@@ -60,7 +60,7 @@ def test_the_schedule_on_paper_marks_a_nail_by_its_name():
 
 def test_a_name_too_long_for_its_column_keeps_its_mark():
     plan = plan_wall(on(feature("outlet", 1960.0, 300.0), frames=(frame("the long name of a frame " * 9),)))
-    pages = first_pages(plan, find(plan), plan_sheets(plan, plan.job.paper), Lettering()).pages
+    pages = first_pages(plan, find(plan), plan_sheets(plan, plan.job.paper), None, Lettering()).pages
     texts = [item.text for page in pages for item in page if isinstance(item, Text)]
     marked = [text for text in texts if text.startswith("! ") and text != KEY]
     assert len(marked) == 2 and all(text.startswith("! the long name") for text in marked)
@@ -75,13 +75,13 @@ def test_a_nail_that_is_not_measured_yet_is_marked_too():
 
 def test_the_printed_pages_have_the_mark_and_its_key():
     sheets = plan_sheets(PLAN, PLAN.job.paper)
-    pages = first_pages(PLAN, find(PLAN), sheets, Lettering()).pages
+    pages = first_pages(PLAN, find(PLAN), sheets, None, Lettering()).pages
     texts = [item.text for page in pages for item in page if isinstance(item, Text)]
     assert (
         texts.count("! A right (facing)") == 2 and texts.count("A left (facing)") == 2 and KEY in texts
     )  # in either table
     plain = plan_wall(on())
-    pages = first_pages(plain, (), plan_sheets(plain, plain.job.paper), Lettering()).pages
+    pages = first_pages(plain, (), plan_sheets(plain, plain.job.paper), None, Lettering()).pages
     assert not any("!" in item.text for page in pages for item in page if isinstance(item, Text))
 
 

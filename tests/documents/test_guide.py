@@ -149,7 +149,7 @@ def test_a_step_keeps_to_its_column(name: str) -> None:
 @pytest.mark.parametrize("name", LARGE)
 def test_where_the_first_pages_are_a_file_of_their_own_it_is_the_last_page_of_that(name: str) -> None:
     done = made(name)
-    template = draw_first_pages(done.plan, (), done.sheets, done.lettering)
+    template = draw_first_pages(done.plan, (), done.sheets, None, done.lettering)
     assert template is not None and template.pages[-1].title.endswith(TITLE)
 
 

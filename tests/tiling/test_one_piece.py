@@ -108,7 +108,7 @@ def test_two_panels_share_a_strip_with_two_register_marks_and_a_trim_line() -> N
 
 def first(name: str) -> Template:
     done = made(name)
-    found = draw_first_pages(done.plan, (), done.sheets, done.lettering)
+    found = draw_first_pages(done.plan, (), done.sheets, None, done.lettering)
     assert found is not None
     return found
 

@@ -122,11 +122,12 @@ def test_every_line_of_the_answer_is_true(tmp_path: Path) -> None:
 
 def test_nothing_is_said_where_the_bound_is_kept() -> None:
     each = twelve(paper("a4"))
-    needed = len(plan_sheets(plan_wall(each), each.paper).sheets)
-    assert too_many(each, needed) == [] and too_many(each, needed - 1) != []
+    plan = plan_wall(each)
+    needed = len(plan_sheets(plan, each.paper).sheets)
+    assert too_many(plan, needed, needed) == [] and too_many(plan, needed, needed - 1) != []
 
 
 def test_the_fewest_are_named_where_no_way_is_few_enough() -> None:
     """The frieze of 9.2 m takes two pages of at most 5 m; worked out by hand here."""
-    first, *ways = too_many(made("two panels").job, 1)
+    first, *ways = too_many(made("two panels").plan, 2, 1)
     assert "nothing gets by with so few" in first and len(ways) == 1

@@ -6,7 +6,7 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
-from templates_gen.documents.check import MOST_FRAMES, check_job
+from templates_gen.documents.check import MOST_FRAMES, check_plan
 from templates_gen.job.accuracy import Accuracy
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
@@ -114,7 +114,7 @@ def test_paper_too_small_for_a_plan_is_a_finding_of_check(tmp_path, monkeypatch)
 def test_check_does_not_plan_the_sheets_of_very_many_frames(monkeypatch):
     monkeypatch.setattr("templates_gen.documents.check.plan_sheets", lambda *_: pytest.fail("sheets were planned"))
     frames = [frame(str(at), 100.0, 100.0) for at in range(MOST_FRAMES + 1)]
-    assert check_job(job(*frames)).expected is None
+    assert check_plan(plan_wall(job(*frames))).expected is None
 
 
 def test_check_says_that_it_leaves_the_error_of_very_many_frames_out(monkeypatch, tmp_path):

@@ -1,12 +1,11 @@
-"""The arrangement that a job leaves to be found, on its wall; each is worked out once in a run."""
+"""The arrangement that a job leaves to be found, on its wall."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
 
 from templates_gen.arranging.search.free_wall import room_of
-from templates_gen.arranging.search.salon import Arranged, Pile, Watch, salon
+from templates_gen.arranging.search.salon import Pile, Watch, salon
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.job.model import Group, Job
@@ -14,19 +13,18 @@ from templates_gen.job.model import Group, Job
 MASS_PER_AREA = 1e-5
 """kg per mm² (10 kg/m²) of a frame whose weight is not known, to compare with those that are.  Our own design."""
 
-_KEPT: dict[Any, Arranged] = {}
 
+def arranged(pile: Pile, watch: Watch | None = None) -> dict[str, Rect]:
+    """The rectangle of every frame of a pile (wall mm), found by a search that takes a second for a dozen frames.
 
-def arranged(job: Job, pile: Pile, watch: Watch | None = None) -> dict[str, Rect]:
-    """The rectangle of every frame of a job (wall mm), whose pile this is.  Raises InputError when there is no room."""
-    key = (job.group, tuple((item.id, item.width, item.height, item.weight) for item in job.frames), job.wall)
-    found = _KEPT.get(key) or salon(pile, watch)
+    Raises InputError when there is no room.
+    """
+    found = salon(pile, watch)
     if found is None:
         raise InputError(
             "group, arrangement", "no arrangement of these frames with their gaps has room on this wall",
             "smaller gaps, fewer frames, less clear space around features, or another height or centre_on",
         )  # fmt: skip
-    _KEPT[key] = found
     return found.rects
 
 

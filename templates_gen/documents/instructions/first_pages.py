@@ -33,7 +33,7 @@ from templates_gen.tiling.page import Page as SheetPage
 from templates_gen.tiling.page import page_of
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.sheet import SheetPlan
-from templates_gen.tolerance.expected import Expected, expected_error
+from templates_gen.tolerance.expected import Expected
 from templates_gen.tolerance.statement import first_page_words
 
 FOUND_INDENT = 18.0
@@ -67,7 +67,12 @@ class FirstPages(Record, frozen=True):
 
 
 def first_pages(
-    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering, area: Rect | None = None
+    plan: Plan,
+    findings: Sequence[Finding],
+    sheets: SheetPlan,
+    expected: Expected | None,
+    lettering: Lettering,
+    area: Rect | None = None,
 ) -> FirstPages:
     """What stands before the sheets: how to print and tape, findings, the schedule, cautions, and the hanging day.
 
@@ -81,7 +86,7 @@ def first_pages(
     map_pages(flow, plan, sheets)
     flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
     flow.steps(day_before(plan, sheets))
-    flow.together(partial(_expected, expected=expected_error(plan, sheets), unit=plan.job.unit))
+    flow.together(partial(_expected, expected=expected, unit=plan.job.unit))
     _findings(flow, findings, not_checked_words(not_checked(plan)))
     flagged = flagged_nails(plan, findings)
     schedule_page = flow.together(partial(_schedule, plan=plan, flagged=flagged), lines=len(plan.frames))
@@ -162,12 +167,12 @@ def _carried(flow: Flow, plan: Plan, findings: Sequence[Finding], flagged: froze
 
 
 def draw_first_pages(
-    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, lettering: Lettering
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, expected: Expected | None, lettering: Lettering
 ) -> Template | None:
     """The first pages as a template of their own; None where they are part of the template itself."""
     job, paper = plan.job, sheets.paper
     if paper.kind == "sheets":
         return None
     page = page_of(first_paper(paper, job.unit), turned=False)
-    before = first_pages(plan, findings, sheets, lettering, page.printable.grown(-3.0))
+    before = first_pages(plan, findings, sheets, expected, lettering, page.printable.grown(-3.0))
     return of_job(job, "first pages", page, numbered(before.pages, before.titles), attach=True)

@@ -38,13 +38,19 @@ class Proof(Record, frozen=True):
 def make_proof(
     job: Job, ending: str = "pdf", asked: Asked | None = None, dots: float = PNG_DOTS, fonts: tuple[Path, ...] = ()
 ) -> Proof:
-    """The proof of a job as "pdf", "svg" or "png" (with so many dots to the inch).
+    """The proof of a job: `proof_of` its plan."""
+    return proof_of(plan_wall(job), ending, asked, dots, fonts)
+
+
+def proof_of(
+    plan: Plan, ending: str = "pdf", asked: Asked | None = None, dots: float = PNG_DOTS, fonts: tuple[Path, ...] = ()
+) -> Proof:
+    """The proof of a plan as "pdf", "svg" or "png" (with so many dots to the inch).
 
     It is drawn whatever the findings say: it is there to be talked about.  Raises InputError for a picture, paper or
     font that cannot be used.
     """
-    plan, asked = plan_wall(job), asked or Asked()
-    lettering = job_lettering(job, fonts)
+    asked, lettering = asked or Asked(), job_lettering(plan.job, fonts)
     view = view_of(plan, asked, lettering)
     template = draw_proof(plan, view, dict(_pictures(plan, view)), asked, lettering)
     if ending == "svg":

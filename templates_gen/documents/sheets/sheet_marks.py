@@ -47,11 +47,14 @@ class Shown(Record, frozen=True):
 
 
 class Labels(Record, frozen=True):
-    """The nail labels of all sheets, found first because they decide on which side a drop scale stands."""
+    """The nail labels of all sheets, found first because they decide on which side a drop scale stands.
+
+    `items` and the `rooms` that they leave are by sheet, the drop `scales` by frame.
+    """
 
     items: Mapping[str, tuple[Item, ...]]
-    boxes: Mapping[str, tuple[Rect, ...]]
-    scale_sides: Mapping[str, int]
+    rooms: Mapping[str, Room]
+    scales: Mapping[str, Sequence[DropScale]]
 
 
 def shown_on(plan: Plan, sheets: SheetPlan) -> tuple[Shown, ...]:
@@ -89,28 +92,25 @@ def _by_sheet(sheets: SheetPlan) -> tuple[Mapping[str, list[RegistrationMark]], 
 def nail_labels(plan: Plan, shown: Sequence[Shown], lettering: Lettering) -> Labels:
     """The label of every nail, beside it on the sheet that holds it."""
     items: dict[str, tuple[Item, ...]] = {}
-    boxes: dict[str, tuple[Rect, ...]] = {}
+    rooms: dict[str, Room] = {}
     scale_sides: dict[str, int] = {}
     by_id = {hung.frame.id: hung for hung in plan.frames}
     for part in shown:
-        room = _room(plan, part)
-        marks = len(room.taken)
+        room = rooms[part.sheet.name] = _room(plan, part)
+        free = room.copy()
         placed: list[Item] = []
         for nail in part.nails:
-            sides, label = place_label(nail, by_id[nail.frame], plan, room, lettering)
+            sides, label = place_label(nail, by_id[nail.frame], plan, free, lettering)
             scale_sides[nail.name] = sides.scale
             placed += label
         items[part.sheet.name] = tuple(placed)
-        boxes[part.sheet.name] = tuple(room.taken[marks:])
-    return Labels(items, boxes, scale_sides)
+        room.take(*free.taken[len(room.taken) :])
+    return Labels(items, rooms, {hung.frame.id: _frame_scales(hung, scale_sides) for hung in plan.frames})
 
 
-def frame_scales(hung: Hung, labels: Labels) -> list[DropScale]:
-    """The drop scales of a frame, one for each hanger that has room for it."""
-    scales = (
-        drop_scale(hung, bearing, labels.scale_sides.get(bearing.nail_of(hung.frame.id), 1))
-        for bearing in hung.bearings
-    )
+def _frame_scales(hung: Hung, sides: Mapping[str, int]) -> list[DropScale]:
+    """The drop scales of a frame, one for each hanger that has room for it, on these sides of its nails."""
+    scales = (drop_scale(hung, bearing, sides.get(bearing.nail_of(hung.frame.id), 1)) for bearing in hung.bearings)
     return apart([scale for scale in scales if scale is not None])
 
 
@@ -121,13 +121,12 @@ def sheet_items(plan: Plan, part: Shown, labels: Labels, lettering: Lettering) -
     items: list[Item] = [Use(frame_name(hung), hung.rect.x0, hung.rect.y0) for hung in part.frames]
     items += [Use(NAIL_FORM, nail.x, nail.y) for nail in part.nails]
     items += long_lines(plan, window, holes)
-    room = _room(plan, part)
-    room.take(*labels.boxes[part.sheet.name])
+    room = labels.rooms[part.sheet.name]
     items += labels.items[part.sheet.name]
     if part.sheet.inner.holds(_target(plan)):
         items += target(plan)
     items += _those_that_fit(_scale_figures(plan, part, labels), room, lettering)
-    room.take(*(scale.zone for hung in part.frames for scale in frame_scales(hung, labels)))
+    room.take(*(scale.zone for hung in part.frames for scale in labels.scales[hung.frame.id]))
     items += _those_that_fit(_level_figures(plan, part), room, lettering)
     items += line_names(plan, part.sheet.inner, room, lettering)
     return tuple(items), room
@@ -167,7 +166,7 @@ def _those_that_fit(texts: Iterator[Text], room: Room, lettering: Lettering) -> 
 def _scale_figures(plan: Plan, part: Shown, labels: Labels) -> Iterator[Text]:
     """The figures of the drop scales, but for those that the level line would strike through."""
     for hung in part.frames:
-        for scale in frame_scales(hung, labels):
+        for scale in labels.scales[hung.frame.id]:
             if scale.zone.overlaps(part.sheet.window):
                 figures = scale_figures(scale, plan.job.unit)
                 yield from (text for text in figures if not -STRUCK < plan.level_line - text.y < H25 + STRUCK)
