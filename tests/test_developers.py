@@ -58,6 +58,13 @@ def test_the_table_of_rooms_is_that_of_the_package():
     assert re.findall(r"^\| `(\w+)/` \|", TEXT, re.MULTILINE) == list(ROOMS)
 
 
+def test_the_table_of_rooms_has_every_phase():
+    phases = re.findall(r"^    (\w+\(.*\) -> .*)", templates_gen.__doc__ or "", re.MULTILINE)
+    table = TEXT.replace("\\|", "|")
+    assert len(phases) > 5
+    assert [phase for phase in phases if f"| `{phase}` |" not in table] == []
+
+
 def test_the_changelog_tells_of_what_comes_or_of_this_version():
     newest = re.findall(r"^### (.*)", TEXT.partition("## Changelog")[2].partition("## Words")[0], re.MULTILINE)[0]
     assert newest == "Unreleased" or newest.startswith(f"{templates_gen.__version__} ")
