@@ -54,6 +54,18 @@ WALL: dict[str, Case] = {
         swapped("height = 2600", "height = 2600\noutline = [[0, 0], [1, 1]]"),
         ("wall, outline", "2 corners", "3 or more"),
     ),
+    "a corner of one number": (
+        swapped("height = 2600", "height = 2600\noutline = [[0, 0], [1], [2, 2]]"),
+        ("wall, outline, item 2", "found [1]", "a pair in [ ]"),
+    ),
+    "a room behind that is no list": (
+        swapped("height = 2600", "height = 2600\nbehind = 3"),
+        ("wall, behind", "found 3", "expected a list in [ ]"),
+    ),
+    "a room behind that is none": (
+        swapped("height = 2600", 'height = 2600\nbehind = ["kitchn"]'),
+        ("wall, behind, item 1", "'kitchn'", "did you mean 'kitchen'?"),
+    ),
     "an outline that crosses itself": (
         swapped("width = 4000\nheight = 2600", "outline = [[0, 0], [4000, 2600], [4000, 0], [0, 2600]]"),
         ("wall, outline", "crosses itself"),
@@ -93,6 +105,19 @@ GROUP: dict[str, Case] = {
         ("group, height", "centre, top", "expected one of"),
     ),
     "a height above by nothing": (added(FEATURE + '[group]\nheight = { above = "bench" }'), ("group, height", "by")),
+    "a number in the order": (added("[group]\norder = [1]"), ("group, order, item 1", "found 1", "text in quotes")),
+    "a list in a row": (
+        added('[group]\narrangement = "rows"\nrows = [[["A"]]]'),
+        ("group, rows, item 1, item 1", "found ['A']", "text in quotes"),
+    ),
+    "a pin of one number": (
+        added('[group]\narrangement = "salon"\npin = { A = [1] }'),
+        ("group, pin, A", "found [1]", "a pair in [ ]"),
+    ),
+    "a pin of a word": (
+        added('[group]\narrangement = "salon"\npin = { A = [1, "left"] }'),
+        ("group, pin, A, item 2", "'left'", "a length"),
+    ),
     "a spot with two points": (
         added('[group]\narrangement = "placed"\nplace.A = { centre = [0, 0], top_left = [1, 1] }'),
         ("group, place, A", "2 points"),
@@ -146,6 +171,9 @@ FRAME: dict[str, Case] = {
     "a hook without below": (swapped("drop = 60", 'fixing = "hook"'), ("frame 1 (A), fixing", "'below'")),
     "a hook for all without below": (added('[fixing]\nkind = "hook"'), ("fixing", "'below'", "7/8 in")),
     "a fixing of no nails": (added("[fixing]\nnails = 0"), ("fixing, nails", "found 0")),
+    "a fixing of half a nail": (added("[fixing]\nnails = 1.5"), ("fixing, nails", "found 1.5", "a whole number")),
+    "an angle in words": (added('[fixing]\nangle = "steep"'), ("fixing, angle", "'steep'", "expected a number")),
+    "an angle that is true": (added("[fixing]\nangle = true"), ("fixing, angle", "found true", "expected a number")),
     "a nail as thick as a pipe": (added('[fixing]\ndiameter = "2 in"'), ("fixing, diameter", "50.8 mm", "20 mm")),
 }
 
@@ -185,6 +213,14 @@ SPREADSHEETS: dict[str, tuple[bytes, tuple[str, ...]]] = {
     "a misspelt column": (b"id,widht,height\nA,3,3\n", ("frames.csv, line 2 (A)", "'widht'", "did you mean 'width'?")),
     "a cell too many": (b"id,width\nA,3,4\n", ("frames.csv, line 2", "3 cells", "expected 2")),
     "a cell under no name": (b"id,,width\nA,x,3\n", ("frames.csv, line 2", "'x'", "without a name")),
+    "half a nail in a cell": (
+        b"id,width,height,fixing.kind,fixing.nails\nA,3,4,nail,1.5\n",
+        ("frames.csv, line 2 (A), fixing, nails", "'1.5'", "a whole number"),
+    ),
+    "an angle that is no number in a cell": (
+        b"id,width,height,fixing.kind,fixing.angle\nA,3,4,nail,nan\n",
+        ("frames.csv, line 2 (A), fixing, angle", "'nan'", "expected a number"),
+    ),
     "a bad length in a cell": (b"id,width,height\n\nA,3,tall\n", ("frames.csv, line 3 (A), height", "'tall'")),
     "a column twice as a field and a table": (b"id,hanger,hanger.apart\nA,wire,3\n", ("frames.csv", "hanger.apart")),
     "a column given twice": (b"id,width,height,width\nA,3,300,500\n", ("frames.csv", "width", "twice")),

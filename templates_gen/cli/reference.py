@@ -88,9 +88,9 @@ def _lines(chapter: Chapter) -> Iterator[str]:
 
 def _field(field: Field) -> Iterator[str]:
     """A field as a job file has it, its type and what it is left out, and what it means."""
-    words, each = field.words, type_words(field.type) == _EACH
+    words, each = field.words, type_words(field.written) == _EACH
     yield from lines_of(words.example if each else f"{field.name} = {words.example}", WIDTH, _FIELD, _BELOW)
-    yield from lines_of(f"{capital(type_words(field.type))}. {_left_out(field)}", WIDTH, _BELOW, _BELOW)
+    yield from lines_of(f"{capital(type_words(field.written))}. {_left_out(field)}", WIDTH, _BELOW, _BELOW)
     yield from (*lines_of(_meaning(field), WIDTH, _BELOW, _BELOW), "")
 
 

@@ -11,14 +11,14 @@ import sys
 import unicodedata
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 from templates_gen.base.errors import InputError, OutputError
 from templates_gen.base.files import NotAFileError, read_at_most
 from templates_gen.base.output import write_result
-from templates_gen.base.record import Table, convert
+from templates_gen.base.record import Table
 from templates_gen.base.toml import toml
 from templates_gen.job.paper_sizes import paper_size
+from templates_gen.job.reading.typed import read_table
 from templates_gen.printer.profile import Printer, Readings, measured
 
 _NAME = re.compile(r"\w(?:[\w .-]{0,38}[\w-])?")
@@ -158,10 +158,10 @@ def _read(content: bytes, path: Path) -> Printer:
     import tomllib
 
     try:
-        table = convert(tomllib.loads(content.decode()), ProfileTable, _no_other_types, loose=False)
-        return _printer(table)
+        return _printer(read_table(tomllib.loads(content.decode()), ProfileTable, "mm", ""))
     except (ValueError, RecursionError, InputError) as error:
-        problem = error.problem if isinstance(error, InputError) else str(error)
+        place = f"{error.where}: " if isinstance(error, InputError) and error.where else ""
+        problem = f"{place}{error.problem}" if isinstance(error, InputError) else str(error)
         raise InputError(str(path), f"the printer's profile is damaged: {problem}", AGAIN) from None
 
 
@@ -177,7 +177,3 @@ def _printer(table: ProfileTable) -> Printer:
         diagonals=table.diagonals, reading_error=table.reading_error,
     )  # fmt: skip
     return measured(checked_name(table.name), table.paper, readings, table.date)
-
-
-def _no_other_types(kind: type, _: object) -> Any:
-    raise ValueError(f"no {kind.__name__} in a profile")

@@ -78,7 +78,8 @@ def test_a_broken_job_is_not_valid(old, new):
 
 
 def test_no_field_may_be_just_anything():
-    known = {table.__name__ for table in Table.__subclasses__() if table.__module__.startswith("templates_gen.job.")}
+    ours = [table for table in Table.__subclasses__() if table.__module__.startswith("templates_gen.job.tables.")]
+    known = {table.__name__ for table in ours}
     assert len(known) > 12 and known - {"JobFile"} <= set(SCHEMA["$defs"])
     open_fields = [
         f"{name}.{field}"

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.cli.interview.field_words import FIELDS
 from templates_gen.documents.measuring.back_view import Back, back_view, lettered
 from templates_gen.documents.measuring.fields import COLUMNS, measures
 from templates_gen.job.hangers import HANGERS, HangerKind, Layout
 from templates_gen.job.model import Hanger
+from templates_gen.job.tables.contents import field_of
 from templates_gen.job.tables.hanger import HangerTable
 from tests.importing import FILES, tree
 from tests.jobs import frame
@@ -50,7 +50,7 @@ def test_such_a_question_would_be_found(source):
 @EVERY
 def test_a_kind_takes_what_it_needs_and_what_start_asks_for(kind: HangerKind):
     assert {*kind.needs} <= {*kind.takes} <= {*HangerTable.__struct_fields__} - {"kind"}
-    assert {*kind.asks} <= {*FIELDS}
+    assert all(field_of(name).words.ask for name in kind.asks)
     own = {name.removeprefix("hanger.") for name in kind.asks if name.startswith("hanger.")}
     assert {*kind.needs} <= own <= {*kind.takes}
     assert "frame.drop" in kind.asks or kind.own_drops  # a drop is asked for in any case

@@ -5,26 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.base.toml import field
-from templates_gen.cli.interview.field_words import FIELDS
 from templates_gen.cli.interview.question import Tables
 from templates_gen.job.hangers import HANGERS
+from templates_gen.job.tables.contents import table_of
+from templates_gen.job.tables.field import fields_of
 
 HEAD = """\
 # A job for templates-gen, made by its command start.  Change what you like; # begins a comment.
 # Lengths are written as people write them: "14 3/8", "1' 2 3/8\\"", "36.5 cm"; without a unit they are in the
 # one below.  A line with # before a field is not filled in: remove the # and put in your value.
 """
-
-ORDER = {
-    "job": ("title", "client", "unit", "confirmed"),
-    "wall": ("width", "height", "build", "wiring", "built", "earthquake", "public"),
-    "feature": ("kind", "name", "use", "left", "bottom", "width", "height", "clear"),
-    "frame": ("id", "title", "width", "height", "weight", "hanger", "drop"),
-    "fixing": ("kind", "below"),
-    "group": ("arrangement", "rows", "columns", "across", "align", "gap", "centre_on", "height"),
-    "paper": ("size",),
-}
-"""The fields of every table in the order they are written."""
 
 
 def job_text(tables: Tables) -> str:
@@ -33,8 +23,9 @@ def job_text(tables: Tables) -> str:
     Read again, it is the same tables.
     """
     lines, metric = [HEAD], tables["job"]["unit"] != "in"
-    for name in ("job", "wall"):
-        lines += [f"[{name}]", *_fields(name, tables[name], metric), ""]
+    wall = {name: value for name, value in tables["wall"].items() if name != "feature"}
+    for name, table in (("job", tables["job"]), ("wall", wall)):
+        lines += [f"[{name}]", *_fields(name, table, metric), ""]
     for number, feature in enumerate(tables["wall"].get("feature", [])):
         lines += ["[[wall.feature]]", *_fields("feature", feature, metric, first=number == 0), ""]
     lines += ["[group]", *_fields("group", tables["group"], metric), ""]
@@ -50,14 +41,14 @@ def _fields(kind: str, table: Tables, metric: bool, first: bool = True) -> Itera
 
     A comment stands above its field: behind it, TOML editors would move it about.
     """
-    for name in ORDER[kind]:
-        words = FIELDS[f"{kind}.{name}"]
+    for name, declared in fields_of(table_of(kind)).items():
+        words = declared.words
         example = (words.metric if metric else "") or words.example
         if name in table:
             yield from _explained(field(name, table[name]), words.means if first else "")
         elif name == "drop":
             yield from _unmeasured(table, f"# drop = {example}", words.means if first else "")
-        elif example and first:
+        elif words.offered and first:
             yield from _explained([f"# {name} = {example}"], words.means)
 
 

@@ -6,8 +6,9 @@ from collections.abc import Generator
 from typing import Any
 
 from templates_gen.base.record import Record
-from templates_gen.cli.interview.field_words import FIELDS
 from templates_gen.job.reading.other_words import two_sides
+from templates_gen.job.tables.contents import field_of
+from templates_gen.job.tables.field import Words
 
 Tables = dict[str, Any]
 """The tables of a job file as they are written, and under "file" where it goes."""
@@ -34,10 +35,22 @@ class Question(Record, frozen=True, kw_only=True):
 
 Asking = Generator[Question, str, None]
 
+NO_FIELDS = {
+    "more": Words(
+        "same: with the size, the weight and the kind of hanger of the last one, its drop measured separately",
+        ask="Another frame: the same as the last, another size, or no more?",
+    ),
+    "file": Words(
+        "a text file, to be read and changed with any editor",
+        ask="Which file should the job be written to?",
+    ),
+}
+"""What is asked besides the fields of a job file."""
+
 
 def question_for(key: str, names: Tables | None = None, **more: Any) -> Question:
     """The question of a field, with `names` in its words; `more` are other fields of it."""
-    words = FIELDS[key]
+    words = NO_FIELDS.get(key) or field_of(key).words
     return Question(**{"key": key, "ask": words.ask.format(**names or {}), "means": words.means, **more})
 
 

@@ -16,12 +16,8 @@ from templates_gen.job.hangers import HANGERS, WIRE
 from templates_gen.job.reading.grouping import ALIGNMENTS, DEFAULT_GAP
 from templates_gen.job.reading.other_words import TWO_HOOKS, meant
 from templates_gen.job.reading.place import DEFAULT_CENTRE
-from templates_gen.job.reading.typed import choices
 from templates_gen.job.seats import use_by_name
-from templates_gen.job.tables.frame import FrameTable
-from templates_gen.job.tables.hanger import FixingTable
-from templates_gen.job.tables.wall import FeatureTable, WallTable
-from templates_gen.job.tables.whole import JobTable
+from templates_gen.job.tables.contents import field_of
 
 OFFERED = ("row", "rows", "column", "columns", "grid")
 """The arrangements that a few answers can tell; the others take a place for every frame, or a wall with stairs."""
@@ -32,7 +28,7 @@ PAPER = {"in": "letter", "cm": "a4", "mm": "a4"}
 ON_FLOOR = ("door", "furniture")
 """Features that begin at the floor unless something else is said."""
 
-KINDS = choices(FeatureTable, "kind")
+KINDS = field_of("feature.kind").choices
 
 YES_NO = ("yes", "no")
 
@@ -53,13 +49,13 @@ def interview(tables: Tables, file: str) -> Asking:
 def _job(job: Tables) -> Asking:
     yield from fill(job, "job.title")
     yield from fill(job, "job.client", open="no client")
-    yield from fill(job, "job.unit", choices=choices(JobTable, "unit"))
+    yield from fill(job, "job.unit", choices=field_of("job.unit").choices)
 
 
 def _wall(wall: Tables) -> Asking:
     yield from fill_sides(wall, "wall")
-    yield from fill(wall, "wall.build", choices=choices(WallTable, "build"), open="not known")
-    yield from fill(wall, "wall.wiring", choices=choices(WallTable, "wiring"), open="not said")
+    yield from fill(wall, "wall.build", choices=field_of("wall.build").choices, open="not known")
+    yield from fill(wall, "wall.wiring", choices=field_of("wall.wiring").choices, open="not said")
     if built := (yield question_for("wall.built", open="not known")):
         wall["built"] = _count(built)
     for name in ("earthquake", "public"):
@@ -75,7 +71,7 @@ def _features(wall: Tables) -> Asking:
         # a couch is furniture, and called a couch
         yield from fill(feature, "feature.name", default="" if word == kind else word, open=kind)
         if kind == "furniture" and not use_by_name(feature.get("name", "")):
-            yield from fill(feature, "feature.use", choices=choices(FeatureTable, "use"), open="not said")
+            yield from fill(feature, "feature.use", choices=field_of("feature.use").choices, open="not said")
         yield from fill(feature, "feature.left")
         yield from fill(feature, "feature.bottom", default="0" if kind in ON_FLOOR else "")
         yield from fill_sides(feature, "feature")
@@ -111,7 +107,7 @@ def _frame(frames: list[Tables], last: Tables | None) -> Asking:
         return
     yield from fill_sides(frame, "frame", names)
     yield from fill(frame, "frame.weight", names, open="not weighed")
-    hangers = choices(FrameTable, "hanger")
+    hangers = field_of("frame.hanger").choices
     yield from _hanger(frame, (yield question_for("frame.hanger", choices=hangers, also=TWO_HOOKS, default=WIRE.name)))
 
 
@@ -151,7 +147,7 @@ def _on_two(frame: Tables, apart: str | None) -> Asking:
 
 
 def _fixing(fixing: Tables, frames: Sequence[Tables]) -> Asking:
-    kinds = choices(FixingTable, "kind")
+    kinds = field_of("fixing.kind").choices
     kind = yield question_for("fixing.kind", choices=kinds, also=TWO_HOOKS, default="nail", begins=True)
     fixing["kind"] = kind if kind in kinds else "nail" if "nail" in kind else "hook"
     if fixing["kind"] == "hook":

@@ -5,20 +5,12 @@ It knows fields, types and words, not what belongs together; that is for the com
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Literal, get_args, get_origin
 
-from templates_gen.base.record import json_schemas
+from templates_gen.base.record import Table
 from templates_gen.base.units import LENGTH_EXAMPLE, MASS_EXAMPLE
-from templates_gen.cli.interview.field_words import FIELDS
-from templates_gen.job.tables.field import Length, Mass, Offset
-from templates_gen.job.tables.frame import MatTable
-from templates_gen.job.tables.group import SpotTable
-from templates_gen.job.tables.paper import MarginTable
-from templates_gen.job.tables.wall import FeatureTable
+from templates_gen.job.tables.field import Field, Length, Mass, Offset, fields_of, is_table, options, tables_in
 from templates_gen.job.tables.whole import JobFile
-
-_LENGTH = {"$ref": "#/$defs/Length"}
-_PAIR = {"type": "array", "items": _LENGTH, "minItems": 2, "maxItems": 2}
 
 WRITTEN: dict[type, dict[str, Any]] = {
     Length: {"type": ["number", "string"], "minimum": 0, "description": LENGTH_EXAMPLE},
@@ -27,51 +19,60 @@ WRITTEN: dict[type, dict[str, Any]] = {
 }
 """How a length, a distance or a weight is written."""
 
-READ_LATER: dict[str, Any] = {
-    "WallTable.feature": {"type": "array", "items": {"$ref": "#/$defs/FeatureTable"}},
-    "GroupTable.place": {"type": "object", "additionalProperties": {"$ref": "#/$defs/SpotTable"}},
-    "FrameTable.mat": {"anyOf": [_LENGTH, {"$ref": "#/$defs/MatTable"}]},
-    "PaperTable.size": {"anyOf": [{"type": "string"}, _PAIR]},
-    "PaperTable.margin": {"anyOf": [_LENGTH, {"$ref": "#/$defs/MarginTable"}]},
-}
-"""Fields that their table leaves untyped, for they are read one by one so that an error can say where it is."""
-
-_TABLES = (JobFile, FeatureTable, SpotTable, MatTable, MarginTable)
+_PLAIN: dict[Any, str] = {str: "string", int: "integer", float: "number", bool: "boolean"}
 
 
 def job_schema() -> dict[str, Any]:
     """The schema (JSON Schema 2020-12, and no word that older readers take otherwise)."""
-    known = json_schemas(_TABLES, lambda kind: {"$ref": f"#/$defs/{kind.__name__}"})
-    told = {name: _table(name, schema) for name, schema in sorted(known.items())}
+    tables = sorted(_within(JobFile) - {JobFile}, key=lambda table: table.__name__)
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
-        **told.pop("JobFile"),
+        **_table(JobFile),
         "title": "A job of templates-gen",
-        "$defs": told | {kind.__name__: schema for kind, schema in WRITTEN.items()},
+        "$defs": {table.__name__: _table(table) for table in tables}
+        | {kind.__name__: schema for kind, schema in WRITTEN.items()},
     }
 
 
-def _table(name: str, schema: dict[str, Any]) -> dict[str, Any]:
-    fields = {field: _field(name, field, told) for field, told in schema["properties"].items()}
-    return {**schema, "properties": fields}
+def _within(table: type[Table]) -> set[type[Table]]:
+    """The table and all that may stand inside it."""
+    inner = [one for field in fields_of(table).values() for one in tables_in(field.written)]
+    return {table}.union(*map(_within, inner))
 
 
-def _field(table: str, field: str, told: dict[str, Any]) -> dict[str, Any]:
+def _table(table: type[Table]) -> dict[str, Any]:
+    fields = fields_of(table)
+    needed = [name for name, field in fields.items() if field.needed]
+    return {
+        "title": table.__name__,
+        "type": "object",
+        "properties": {name: _field(field) for name, field in fields.items()},
+        "required": needed,
+        "additionalProperties": False,
+    }
+
+
+def _field(field: Field) -> dict[str, Any]:
     """One field with what it means; a field of a TOML file is never null, but left out."""
-    schema: dict[str, Any] = _plain(READ_LATER.get(f"{table}.{field}", told))
-    words = FIELDS.get(f"{table.removesuffix('Table').lower()}.{field}")
-    return schema | ({"description": words.means} if words else {})
+    usual = {} if field.needed or field.default is None else {"default": field.default}
+    return _schema(field.written) | usual | {"description": field.words.means}
 
 
-def _plain(node: Any) -> Any:
-    """Without null, and a pair told by one kind of item: what older drafts of JSON Schema read the same way."""
-    if isinstance(node, list):
-        return [_plain(item) for item in node if item != {"type": "null"}]
-    if not isinstance(node, dict):
-        return node
-    plain = {key: _plain(value) for key, value in node.items() if (key, value) != ("default", None)}
-    if "prefixItems" in plain:
-        plain["items"] = plain.pop("prefixItems")[0]
-    if len(plain.get("anyOf", ())) == 1:
-        plain |= plain.pop("anyOf")[0]
-    return plain
+def _schema(kind: Any) -> dict[str, Any]:
+    ways = [_way(one) for one in options(kind) if not (one is int and float in options(kind))]
+    return ways[0] if len(ways) == 1 else {"anyOf": ways}
+
+
+def _way(kind: Any) -> dict[str, Any]:
+    """How a value of one kind is written; a pair as older drafts of JSON Schema have it, too."""
+    origin, parts = get_origin(kind), get_args(kind)
+    if is_table(kind) or kind in WRITTEN:
+        return {"$ref": f"#/$defs/{kind.__name__}"}
+    if origin is Literal:
+        return {"enum": sorted(parts)}
+    if origin is dict:
+        return {"type": "object", "additionalProperties": _schema(parts[1])}
+    if origin in (list, tuple):
+        counted = {"minItems": len(parts), "maxItems": len(parts)} if origin is tuple else {}
+        return {"type": "array", "items": _schema(parts[0]), **counted}
+    return {"type": _PLAIN[kind]}

@@ -1,19 +1,38 @@
-"""Untyped tables become typed records here; what does not fit is explained in the user's terms."""
+"""Untyped tables become typed records here, by what their tables declare; what does not fit is explained at once."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import cache
-from typing import Any, Literal, TypeVar, Union, get_args, get_origin, get_type_hints
+from typing import Any, Literal, TypeVar, get_args, get_origin
 
 from templates_gen.base.errors import InputError, did_you_mean
-from templates_gen.base.record import Table, convert
+from templates_gen.base.record import Record, Table
 from templates_gen.base.units import parse_length, parse_mass, parse_offset
+from templates_gen.job.reading.files import MOST_NUMBER
 from templates_gen.job.reading.other_words import is_not_given, meant, on_two, sides_apart
-from templates_gen.job.tables.field import Length, Mass, Offset
+from templates_gen.job.tables.field import Length, Mass, Offset, choices, fields_of, is_table, options
 
 _TableT = TypeVar("_TableT", bound=Table)
+
+
+class _Place(Record, frozen=True):
+    """Where a value stands, the unit of its bare numbers, and whether numbers may be text, as in spreadsheets."""
+
+    words: str
+    unit: str
+    loose: bool
+
+    def inside(self, name: str) -> _Place:
+        """Where something inside it stands."""
+        return _Place(f"{self.words}, {name}" if self.words else name, self.unit, self.loose)
+
+
+_Reader = Callable[[Any, _Place], Any]
+
+_UNFIT = object()
+"""What a reader makes of a value that is not of its kind."""
 
 
 def read_table(raw: object, table: type[_TableT], unit: str, where: str, loose: bool = False) -> _TableT:
@@ -25,40 +44,7 @@ def read_table(raw: object, table: type[_TableT], unit: str, where: str, loose: 
     """
     if not isinstance(raw, Mapping):
         raise InputError(where, f"found {raw!r}, expected a table of fields")
-    told = _as_meant(raw, table, where)
-    try:
-        return convert(told, table, _decoder(unit), loose)
-    except ValueError as error:
-        raise _explained(str(error), told, table, where) from None
-
-
-def _as_meant(raw: Mapping[str, Any], table: type[Table], where: str) -> dict[str, Any]:
-    """The table with its own words for what people say instead, and without the lengths that are said to be none."""
-    fields = table.__struct_fields__
-    raw = sides_apart(raw, where) if {"width", "height"} <= {*fields} else raw
-    told: dict[str, Any] = {}
-    for name, value in raw.items():
-        value = on_two(value, where) if name == "hanger" else value
-        if isinstance(value, Mapping) and name in fields and (inner := _inner_table(table, name)):
-            value = _as_meant(value, inner, where)
-        elif name in fields and isinstance(value, str):
-            value = meant(f"{table.__name__.removesuffix('Table').lower()}.{name}", value, choices(table, name))
-            if _may_lack(table, name) and is_not_given(value):
-                continue
-        told[name] = value
-    return told
-
-
-@cache
-def _inner_table(table: type[Table], field: str) -> type[Table] | None:
-    return next(iter(_tables_in(get_type_hints(table)[field])), None)
-
-
-@cache
-def _may_lack(table: type[Table], field: str) -> bool:
-    """True for a length, weight or number that may be left out; a word for nothing may be a name elsewhere."""
-    options = get_args(get_type_hints(table)[field])
-    return type(None) in options and not {*options} - {type(None), Length, Offset, Mass, int, float}
+    return _record(_as_meant(raw, table, where), table, _Place(where, unit, loose))
 
 
 def read_length(value: object, unit: str, where: str) -> float:
@@ -69,102 +55,151 @@ def read_length(value: object, unit: str, where: str) -> float:
         raise InputError(where, str(error)) from None
 
 
-def _decoder(unit: str) -> Callable[[type, object], object]:
-    def decode(kind: type, value: object) -> object:
-        if kind is Length:
-            return Length(parse_length(value, unit))
-        if kind is Offset:
-            return Offset(parse_offset(value, unit))
-        return Mass(parse_mass(value))
-
-    return decode
-
-
-def _explained(message: str, raw: Mapping[str, Any], table: type[Table], where: str) -> InputError:
-    """The message of the library in our words, with the place, the value found and the nearest known name."""
-    text, _, path = message.partition(" - at `$")
-    steps = re.findall(r"\.(\w+)|\[(\d+|\.\.\.)\]", path.rstrip("`"))
-    place = ", ".join([where, *_named(steps)])
-    annotation, found = _walk(table, raw, steps)
-    if unknown := re.match(r"Object contains unknown field `(.*)`", text):
-        return InputError(place, f"unknown field {unknown[1]!r}", _known(unknown[1], annotation))
-    if missing := re.match(r"Object missing required field `(.*)`", text):
-        return InputError(place, f"the field {missing[1]!r} is missing, expected {_expected(annotation, missing[1])}")
-    if text.startswith("found "):
-        return InputError(place, text)
-    return InputError(
-        place, f"found {_brief(found)}, expected {_expected(annotation)}", _nearest_choice(found, annotation)
-    )
+def _as_meant(raw: Mapping[str, Any], table: type[Table], where: str) -> dict[str, Any]:
+    """The table with its own words for what people say instead, and without the lengths that are said to be none."""
+    fields = fields_of(table)
+    raw = sides_apart(raw, where) if {"width", "height"} <= {*fields} else raw
+    told: dict[str, Any] = {}
+    for name, value in raw.items():
+        value = on_two(value, where) if name == "hanger" else value
+        if isinstance(value, str) and name in fields:
+            value = meant(f"{table.__name__.removesuffix('Table').lower()}.{name}", value, choices(fields[name].type))
+            if is_not_given(value) and _may_lack(fields[name].type):
+                continue
+        told[name] = value
+    return told
 
 
-def _named(steps: list[tuple[str, str]]) -> list[str]:
-    return [name or (f"item {int(index) + 1}" if index.isdigit() else "entry") for name, index in steps]
+def _may_lack(kind: Any) -> bool:
+    """True for a length, weight or number that may be left out; a word for nothing may be a name elsewhere."""
+    return type(None) in get_args(kind) and {*options(kind)} <= {Length, Offset, Mass, int, float}
 
 
-def _walk(table: type[Table], raw: Any, steps: list[tuple[str, str]]) -> tuple[Any, Any]:
-    """The annotation and the value that the path leads to."""
-    annotation: Any = table
-    for name, index in steps:
-        annotation = _step(annotation, name)
-        try:
-            raw = raw[name] if name else raw[int(index)]
-        except (KeyError, IndexError, TypeError, ValueError):
-            raw = None
-    return annotation, raw
-
-
-def _step(annotation: Any, name: str) -> Any:
-    tables = _tables_in(annotation)
-    if name and tables:
-        return get_type_hints(tables[0]).get(name, Any)
-    inner = [arg for arg in get_args(annotation) if arg is not type(None) and arg is not str]
-    return inner[-1] if inner else Any
-
-
-def _tables_in(annotation: Any) -> list[type[Table]]:
-    options = (annotation, *get_args(annotation))
-    return [option for option in options if isinstance(option, type) and issubclass(option, Table)]
-
-
-def _choices(annotation: Any) -> list[str]:
-    options = [annotation, *get_args(annotation)]
-    return [choice for option in options if get_origin(option) is Literal for choice in get_args(option)]
-
-
-def _known(unknown: str, annotation: Any) -> str:
-    tables = _tables_in(annotation)
-    fields = list(tables[0].__struct_fields__) if tables else []
-    return did_you_mean(unknown, fields, f"known fields: {', '.join(fields)}")
-
-
-def _nearest_choice(found: object, annotation: Any) -> str:
-    return did_you_mean(found, _choices(annotation)) if isinstance(found, str) else ""
+def _record(told: Mapping[str, Any], table: type[_TableT], place: _Place) -> _TableT:
+    """The record of a table whose words are its own.  Raises InputError."""
+    fields = fields_of(table)
+    values = {}
+    for name, value in told.items():
+        if name not in fields:
+            hint = did_you_mean(name, fields, f"known fields: {', '.join(fields)}")
+            raise InputError(place.words, f"unknown field {name!r}", hint)
+        values[name] = _reader_of(table, name)(value, place.inside(name))
+    for name, field in fields.items():
+        if field.needed and name not in values:
+            expected = expected_words(field.type)
+            raise InputError(place.words, f"the field {name!r} is missing, expected {expected}")
+    return table(**values)
 
 
 @cache
-def choices(table: type[Table], field: str) -> tuple[str, ...]:
-    """The words that a field of a table may be, in their order."""
-    return tuple(_choices(get_type_hints(table)[field]))
+def _reader_of(table: type[Table], name: str) -> _Reader:
+    return _reader(fields_of(table)[name].type)
 
 
-_PLAIN_WORDS = {
+def _reader(kind: Any) -> _Reader:
+    """What reads a value of this type, for which the first of its kinds that fits is taken."""
+    ways, may_lack = [_way(one) for one in options(kind)], type(None) in get_args(kind)
+
+    def read(value: Any, place: _Place) -> Any:
+        if value is None and may_lack:
+            return None
+        for way in ways:
+            if (found := way(value, place)) is not _UNFIT:
+                return found
+        nearest = did_you_mean(value, choices(kind)) if isinstance(value, str) else ""
+        raise InputError(place.words, f"found {_brief(value)}, expected {expected_words(kind)}", nearest)
+
+    return read
+
+
+def _way(kind: Any) -> _Reader:
+    """What reads a value of one kind, and finds any other unfit."""
+    if is_table(kind):
+        return lambda value, place: (
+            _record(_as_meant(value, kind, place.words), kind, place) if isinstance(value, Mapping) else _UNFIT
+        )
+    if (origin := get_origin(kind)) is Literal:
+        words = get_args(kind)
+        return lambda value, _: value if isinstance(value, str) and value in words else _UNFIT
+    if origin in _SEVERAL:
+        return _SEVERAL[origin](get_args(kind))
+    return _PLAIN[kind]
+
+
+def _listed(parts: tuple[Any, ...]) -> _Reader:
+    read = _reader(parts[0])
+    return lambda value, place: [*_each(read, value, place)] if isinstance(value, (list, tuple)) else _UNFIT
+
+
+def _paired(parts: tuple[Any, ...]) -> _Reader:
+    read = _reader(parts[0])
+
+    def pair(value: Any, place: _Place) -> Any:
+        fits = isinstance(value, (list, tuple)) and len(value) == len(parts)
+        return tuple(_each(read, value, place)) if fits else _UNFIT
+
+    return pair
+
+
+def _named(parts: tuple[Any, ...]) -> _Reader:
+    read = _reader(parts[1])
+    return lambda value, place: (
+        {name: read(one, place.inside(name)) for name, one in value.items()} if isinstance(value, Mapping) else _UNFIT
+    )
+
+
+def _each(read: _Reader, values: Any, place: _Place) -> Iterator[Any]:
+    return (read(value, place.inside(f"item {number}")) for number, value in enumerate(values, 1))
+
+
+def _quantity(kind: type, parse: Callable[[object, str], float]) -> _Reader:
+    def read(value: Any, place: _Place) -> Any:
+        try:
+            return kind(parse(value, place.unit))
+        except ValueError as error:
+            raise InputError(place.words, str(error)) from None
+
+    return read
+
+
+def _number(kind: type[int] | type[float], text: str) -> _Reader:
+    """A number, or in a spreadsheet a text that is one, with a comma or a point."""
+
+    def read(value: Any, place: _Place) -> Any:
+        if place.loose and isinstance(value, str) and re.fullmatch(text, value):
+            number = float(value.replace(",", "."))
+            return int(number) if kind is int else number
+        whole = isinstance(value, int) and not isinstance(value, bool) and abs(value) <= MOST_NUMBER
+        return kind(value) if whole or (isinstance(value, kind) and not isinstance(value, int)) else _UNFIT
+
+    return read
+
+
+_SEVERAL: dict[Any, Callable[[tuple[Any, ...]], _Reader]] = {list: _listed, tuple: _paired, dict: _named}
+
+_PLAIN: dict[Any, _Reader] = {
+    Any: lambda value, _: value,
+    str: lambda value, _: value if isinstance(value, str) else _UNFIT,
+    bool: lambda value, _: value if isinstance(value, bool) else _UNFIT,
+    int: _number(int, r"-?\d{1,15}(?:[.,]0{1,15})?"),
+    float: _number(float, r"-?\d{1,15}(?:[.,]\d{1,15})?"),
+    Length: _quantity(Length, parse_length),
+    Offset: _quantity(Offset, parse_offset),
+    Mass: _quantity(Mass, lambda value, _: parse_mass(value)),
+}
+
+_EXPECTED = {
     str: "text in quotes", int: "a whole number", float: "a number", bool: "true or false", Length: "a length",
     Offset: "a distance", Mass: "a weight", list: "a list in [ ]", dict: "a table in { }", tuple: "a pair in [ ]",
 }  # fmt: skip
 
 
-def _expected(annotation: Any, field: str = "") -> str:
-    if field:
-        annotation = get_type_hints(_tables_in(annotation)[0])[field]
-    choices = _choices(annotation)
-    options = get_args(annotation) if get_origin(annotation) in (Union, type(int | str)) else (annotation,)
-    words = [f"one of {', '.join(choices)}"] if choices else []
-    for option in options:
-        if _tables_in(option):
-            words.append("a table in { }")
-        elif word := _PLAIN_WORDS.get(get_origin(option) or option):
-            words.append(word)
-    return " or ".join(dict.fromkeys(words)) or "something else"
+def expected_words(kind: Any) -> str:
+    """What a value of this type is, for an error: "a length", "one of front, back"."""
+    words = [f"one of {', '.join(known)}"] if (known := choices(kind)) else []
+    others = [one for one in options(kind) if not (one is int and float in options(kind))]
+    words += ["a table in { }" if is_table(one) else _EXPECTED.get(get_origin(one) or one, "") for one in others]
+    return " or ".join(dict.fromkeys(filter(None, words))) or "something else"
 
 
 def _brief(found: object) -> str:

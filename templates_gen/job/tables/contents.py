@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from templates_gen.base.record import Record, Table
+from templates_gen.job.tables.field import Field, fields_of
 from templates_gen.job.tables.frame import FrameTable, MatTable, MouldingTable, PartTable
 from templates_gen.job.tables.group import GroupTable, HeightTable, SpotTable
 from templates_gen.job.tables.hanger import FixingTable, HangerTable
@@ -225,3 +226,14 @@ CHAPTERS = (
     ),
 )
 """Every table of a job file, in the order of the reference."""
+
+
+def table_of(name: str) -> type[Table]:
+    """The table of this name, such as "frame"; "hanger" and "height" are tables within a frame and a group."""
+    return next(chapter.table for chapter in CHAPTERS if chapter.name == name)
+
+
+def field_of(key: str) -> Field:
+    """A field by its table and name, such as "frame.width"."""
+    table, _, name = key.partition(".")
+    return fields_of(table_of(table))[name]

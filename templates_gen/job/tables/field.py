@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cache
 from types import UnionType
-from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
+from typing import Annotated, Any, Literal, Union, get_args, get_origin, get_type_hints
 
 from templates_gen.base.record import NEEDED, Record, Table, defaults_of
 
@@ -50,6 +50,16 @@ class Field(Record, frozen=True, kw_only=True):
     `default` is the value that its table gives it where the file gives none; None where that is worked out later.
     """
 
+    @property
+    def written(self) -> Any:
+        """The type of what a job file has for it, which its table may leave untyped to have it read by itself."""
+        return self.type if self.words.later is None else self.words.later
+
+    @property
+    def choices(self) -> tuple[str, ...]:
+        """The words of which its value may be one, in their order."""
+        return choices(self.type)
+
     name: str
     type: Any
     words: Words
@@ -65,11 +75,11 @@ def fields_of(table: type[Table]) -> Mapping[str, Field]:
 
 
 def _field(name: str, declared: Any, default: Any) -> Field:
-    plain, words = get_args(declared)
+    plain, words = get_args(declared) if get_origin(declared) is Annotated else (declared, Words(""))
     needed = default is NEEDED
     return Field(
         name=name,
-        type=plain if words.later is None else words.later,
+        type=plain,
         words=words,
         needed=needed,
         default=None if needed else default,
@@ -90,4 +100,9 @@ def choices(kind: Any) -> tuple[str, ...]:
 def tables_in(kind: Any) -> tuple[type[Table], ...]:
     """The tables that a value may be, or may have inside: in a list, or under a name each."""
     inner = [part for one in options(kind) if get_origin(one) in (list, dict, tuple) for part in get_args(one)]
-    return tuple(one for one in (*options(kind), *inner) if isinstance(one, type) and issubclass(one, Table))
+    return tuple(one for one in (*options(kind), *inner) if is_table(one))
+
+
+def is_table(kind: Any) -> bool:
+    """True for the type of a table."""
+    return isinstance(kind, type) and issubclass(kind, Table)
