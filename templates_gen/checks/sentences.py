@@ -29,9 +29,13 @@ def once(names: Iterable[str]) -> tuple[str, ...]:
 
 
 def listed(names: Sequence[str], noun: str = "frame") -> str:
-    """The noun with each name once: "frame A", "frames A, B", "nails A, B, C, D, E, F, G and 5 more"."""
+    """The noun with each name once: "frame A", "frames A, B", "nails A, B, C, D, E, F, G and 5 more".
+
+    The left and right nails of a frame are those of someone who faces the wall: "nails B left, B right (facing)".
+    """
     names = once(names)
-    return f"{noun if len(names) == 1 else noun + 's'} {some(names)}"
+    facing = " (facing)" if noun == "nail" and any(name.endswith((" left", " right")) for name in names) else ""
+    return f"{noun if len(names) == 1 else noun + 's'} {some(names)}{facing}"
 
 
 def same_words(said: Iterable[tuple[str, str]], noun: str = "frame") -> Iterator[tuple[tuple[str, ...], str]]:
