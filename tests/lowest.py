@@ -16,8 +16,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
 
-BOUND = re.compile(r"([A-Za-z0-9-]+)\s*(?:>=|==)\s*([0-9][0-9.]*)")
-"""A dependency as this project writes it: a name, and its lower bound or only version."""
+BOUND = re.compile(r"([A-Za-z0-9-]+)\s*(?:>=|==)\s*([0-9][0-9.]*)(?:,<[0-9.]+)?")
+"""A dependency as this project writes it: a name, its lower bound or only version, and perhaps an upper one."""
 
 
 def lowest() -> list[str]:

@@ -178,6 +178,28 @@ def test_a_file_that_is_no_font_is_refused(tmp_path: Path) -> None:
         Lettering((tmp_path / "none.ttf",))
 
 
+@pytest.mark.parametrize(
+    ("bits", "allowed"),
+    # fsType (OpenType 1.9, table OS/2): installable, restricted, preview and print, editable; no subsetting, bitmaps
+    [(0, True), (2, False), (4, True), (8, True), (0x100, False), (0x104, False), (0x200, False)],
+)
+def test_a_font_whose_licence_forbids_a_part_is_refused(bits: int, allowed: bool, tmp_path: Path) -> None:
+    spec = find_spec("fontpkg_noto_sans_tamil")
+    assert spec is not None and spec.origin is not None
+    (own,) = (Path(spec.origin).parent / "files").glob("NotoSansTamil[[]*.ttf")
+    content = bytearray(own.read_bytes())
+    entry = content.index(b"OS/2", 12, 12 + 16 * int.from_bytes(content[4:6], "big"))
+    start = int.from_bytes(content[entry + 8 : entry + 12], "big")
+    content[start + 8 : start + 10] = bits.to_bytes(2, "big")
+    path = tmp_path / "tamil.ttf"
+    path.write_bytes(content)
+    if allowed:
+        assert Lettering((path,)).width("வீடு", 5) > 0
+    else:
+        with pytest.raises(InputError, match=r"tamil.ttf: its licence bits forbid embedding a part of it"):
+            Lettering((path,))
+
+
 @settings(max_examples=100, deadline=None)
 @given(st.text(max_size=20), st.booleans())
 def test_any_text_is_drawn_or_refused(text: str, bold: bool) -> None:

@@ -13,20 +13,13 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any
 
-from reportlab.pdfbase.pdfdoc import (
-    PDFArray,
-    PDFDictionary,
-    PDFDocument,
-    PDFObjectReference,
-    PDFStream,
-    PDFString,
-)
+from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFDocument, PDFObjectReference, PDFStream, PDFString
 from reportlab.pdfbase.ttfonts import TTFontFace
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.files import odd_kind
 from templates_gen.base.geometry import Rect
-from templates_gen.drawing.pdf.glyph import Glyph
+from templates_gen.drawing.pdf.glyph import Glyph, forbids_a_part
 
 _NOT_A_CHARACTER = 0x110000
 """The first number past the last character (Unicode 15.0, 3.4, D9): above it any glyph gets its own code."""
@@ -169,15 +162,16 @@ def _read_face(path: Path) -> Any:
         found = f"is {kind}" if (kind := odd_kind(path)) else "there is no such file"
         raise InputError(f"font {path}", found, "Give the path of a TrueType font (.ttf).")
     try:
-        face = TTFontFace(str(path))
-        face.makeSubset([])
+        if not (forbidden := forbids_a_part(path.read_bytes())):
+            face = TTFontFace(str(path))
+            face.makeSubset([])
     except Exception as wrong:  # a broken table can stop the reader anywhere, with any exception
         raise InputError(
             f"font {path}",
             f"cannot be used: {str(wrong) or type(wrong).__name__}",
             "What works is a .ttf file with TrueType outlines (not PostScript ones) that may be embedded.",
         ) from wrong
-    if getattr(face, "_full_font", False):
+    if forbidden:
         raise InputError(f"font {path}", "its licence bits forbid embedding a part of it", "Give another font.")
     return face
 
