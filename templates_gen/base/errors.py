@@ -21,6 +21,9 @@ design, no source."""
 # what moves the cursor, ends the line, turns the reading direction, or cannot be encoded
 _UNSEEN = "[\x00-\x09\x0b-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud800-\udfff]"
 
+MOST_FOUND = 60
+"""Letters of one value that was found.  Our own design, no source."""
+
 
 class TemplatesError(Exception):
     """Something the user can put right; `exit_code` is what the program ends with."""
@@ -56,10 +59,15 @@ def _short(text: str) -> str:
     return text if len(text) <= MOST_SAID else f"{text[:half]} … {text[-half:]}"
 
 
+def clipped(text: str) -> str:
+    """What was found, as it is said of it: no more than its beginning."""
+    return text if len(text) <= MOST_FOUND else text[: MOST_FOUND - 3] + "..."
+
+
 def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
     """The hint for a word that is not known: the one of the `known` most like it, capitals or not, else `otherwise`."""
     import difflib  # only when something is wrong
 
     plain = {one.lower(): one for one in known}
-    near = difflib.get_close_matches(word.lower(), plain, 1, 0.6)
+    near = difflib.get_close_matches(word.lower(), plain, 1)  # as near as difflib usually asks
     return f"did you mean {plain[near[0]]!r}?" if near else otherwise

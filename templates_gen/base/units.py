@@ -9,6 +9,7 @@ import math
 import re
 from fractions import Fraction
 
+from templates_gen.base.errors import clipped
 from templates_gen.base.fraction import fraction_problem
 
 INCH = 25.4
@@ -171,8 +172,7 @@ def _falls(found: list[tuple[float, str]]) -> bool:
 
 
 def _shown(value: object) -> str:
-    text = repr(value)
-    return text if len(text) <= 60 else text[:57] + "..."
+    return clipped(repr(value))
 
 
 def inches(mm: float) -> str:

@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
+from templates_gen.base.geometry import Rect
 from templates_gen.drawing.items import MM_TO_POINTS, Form, Item, Matrix, Page, Template
 from templates_gen.job.model import Job
 from templates_gen.tiling.page import Page as PaperPage
+
+MARGIN = 3.0
+"""mm that text keeps from what a printer reaches at most.  Our own design, no source."""
 
 
 def of_job(
@@ -31,6 +35,11 @@ def numbered(
 def roman(number: int) -> str:
     """i, ii, iii, iv, … for 1, 2, 3, 4, …, as pages before those with the numbers are numbered; up to 39."""
     return "x" * (number // 10) + ("", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix")[number % 10]
+
+
+def text_area(page: sheet.Page) -> Rect:
+    """The part of a page without rulers that is free for text (page mm)."""
+    return page.printable.grown(-MARGIN)
 
 
 def whose(job: Job) -> str:

@@ -6,13 +6,13 @@ import math
 from collections.abc import Iterator
 
 from templates_gen.base.errors import InputError
-from templates_gen.base.geometry import Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import Record
-from templates_gen.base.units import INCH, inches
+from templates_gen.base.units import INCH, MM, inches
 from templates_gen.documents.instructions.wording import PRINT_WORDS
 from templates_gen.documents.sheets.rulers import RULER_GRADES
 from templates_gen.documents.sheets.scales import Graduation, ticks_along
-from templates_gen.drawing.flow import Flow
+from templates_gen.drawing.flow import STEP_INDENT, STEP_SPACE, Flow
 from templates_gen.drawing.items import Item, Line, Page, Template, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H7, H25, H35, HAIR, NARROW, WIDE
@@ -32,6 +32,15 @@ INDENT = 16.0
 LEAST_COLUMN = 100.0
 """mm; in a narrower one the command to type would be cut.  Our own design, no source."""
 
+ASIDE, AIR, OFF_LINE = 9.0, 2.5, 1.2
+"""mm: what words keep from the right edge, what diagonals keep from words, figures from their ruler.  Our own, no
+source."""
+
+NUMBER_ASIDE, NUMBER_UP = 13.0, 4.0
+"""mm inward and up from a corner to its number.  Our own design, no source."""
+
+SHARES = (0.26, 0.17, 0.37, 0.20)
+"""Of the table's width: its columns.  Our own design, no source."""
 
 _BEFORE = (
     "Print this page at actual size, on one side, with borderless printing off, on the paper and from the tray that "
@@ -63,7 +72,7 @@ def scale_of(paper: str, where: str = "--paper") -> Scale:
     page = page_of(Paper(name=name, width=width, height=height, margin=DEFAULT_MARGIN,
                                 overlap=DEFAULT_OVERLAP, cover="marks"), turned=False)  # fmt: skip
     unit = "in" if all(abs(side / INCH * 2 - round(side / INCH * 2)) < 1e-6 for side in (width, height)) else "mm"
-    step, area = {"in": INCH / 2, "mm": 10.0}[unit], page.printable.grown(-EDGE)
+    step, area = {"in": INCH / 2, "mm": MM["cm"]}[unit], page.printable.grown(-EDGE)
     across, along = (max(1, math.floor(length / step)) * step for length in (area.width, area.height))
     return Scale(name, Rect.about(area.cx, area.cy, across, along), unit, (page.width, page.height))
 
@@ -71,7 +80,7 @@ def scale_of(paper: str, where: str = "--paper") -> Scale:
 def scale_page(scale: Scale, lettering: Lettering) -> Template:
     """The page itself.  Raises InputError for paper so small that the words do not fit between the corner marks."""
     block, words = _words(scale, lettering)
-    items = (*_rules(scale), *_corners(scale.box), *_diagonals(scale.box, block.grown(2.5)), *words)
+    items = (*_rules(scale), *_corners(scale.box), *_diagonals(scale.box, block.grown(AIR)), *words)
     return Template("Scale page", "", "en", scale.size, (Page("1", "", tuple(items)),))
 
 
@@ -83,11 +92,11 @@ def _rules(scale: Scale) -> Iterator[Item]:
     for x, number in ticks_along(box.x0, box.x1, box.x0, grade):
         yield Line(x, box.y0, x, box.y0 - grade.tick(number), HAIR)
         if figure := _figure(number, x, box.x1, grade):
-            yield Text(x, box.y0 + 1.2, f"{figure} {unit}", H25, "middle")
+            yield Text(x, box.y0 + OFF_LINE, f"{figure} {unit}", H25, "middle")
     for y, number in ticks_along(box.y0, box.y1, box.y0, grade):
         yield Line(box.x0, y, box.x0 - grade.tick(number), y, HAIR)
         if figure := _figure(number, y, box.y1, grade):
-            yield Text(box.x0 + 3.7, y, f"{figure} {unit}", H25, "middle", 90)
+            yield Text(box.x0 + OFF_LINE + H25, y, f"{figure} {unit}", H25, "middle", 90)
 
 
 def _figure(number: int, at: float, end: float, grade: Graduation) -> str:
@@ -100,8 +109,8 @@ def _corners(box: Rect) -> Iterator[Item]:
     for number, (x, y) in enumerate(((x, y) for y in (box.y0, box.y1) for x in (box.x0, box.x1)), 1):
         yield Line(x - ARM, y, x + ARM, y, NARROW)
         yield Line(x, y - ARM, x, y + ARM, NARROW)
-        right, top = x > box.cx, y > box.cy
-        yield Text(x + (-13 if right else 13), y + (-4 - H5 if top else 4), str(number), H5, "middle", bold=True)
+        aside, up = NUMBER_ASIDE if x < box.cx else -NUMBER_ASIDE, NUMBER_UP if y < box.cy else -NUMBER_UP - H5
+        yield Text(x + aside, y + up, str(number), H5, "middle", bold=True)
 
 
 def _diagonals(box: Rect, block: Rect) -> Iterator[Item]:
@@ -118,14 +127,14 @@ def _words(scale: Scale, lettering: Lettering) -> tuple[Rect, list[Item]]:
     It has to leave room for the corners' numbers above and below.
     """
     box = scale.box
-    column = Rect(box.x0 + INDENT, box.y0, box.x1 - 9.0, box.y1)
+    column = Rect(box.x0 + INDENT, box.y0, box.x1 - ASIDE, box.y1)
     trial = Flow(column, lettering)
     _say(trial, scale)
     used = column.y1 - trial.top
     if len(trial.pages) > 1 or used > box.height - 6 * ARM or column.width < LEAST_COLUMN:
         raise InputError("--paper", f"{scale.paper} is too small for a scale page", "choose a4, letter or larger")
     block = Rect(column.x0, box.cy - used / 2, column.x1, box.cy + used / 2)
-    flow = Flow(block.grown(1e-6), lettering)
+    flow = Flow(block.grown(TOLERANCE), lettering)
     _say(flow, scale)
     return block, flow.pages[0]
 
@@ -134,12 +143,10 @@ def _say(flow: Flow, scale: Scale) -> None:
     flow.paragraph("Scale page", H7, bold=True)
     flow.paragraph(f"for {scale.paper} paper: measure this once, and templates are corrected for your printer")
     flow.space(2.0)
-    for number, words in enumerate(_BEFORE, 1):
-        flow.paragraph(words, indent=7.0, lead=f"{number}")
-        flow.space(0.6)
+    flow.steps(_BEFORE)
     flow.space(1.5)
-    shares = (0.26, 0.17, 0.37, 0.20)
-    flow.table(("", "corners", "should be", "is"), _rows(scale), [share * flow.area.width for share in shares], H35)
+    columns = [share * flow.area.width for share in SHARES]
+    flow.table(("", "corners", "should be", "is"), _rows(scale), columns, H35)
     flow.space(2.5)
     after = (
         'Record it on the computer under a name you choose. A number without a unit is mm, others as in "7 1/32 in"; '
@@ -150,8 +157,8 @@ def _say(flow: Flow, scale: Scale) -> None:
     )
     for number, words in enumerate(after):
         step = "" if number % 2 else str(len(_BEFORE) + 1 + number // 2)
-        flow.paragraph(words, indent=7.0, lead=step, bold=not step)
-        flow.space(0.6)
+        flow.paragraph(words, indent=STEP_INDENT, lead=step, bold=not step)
+        flow.space(STEP_SPACE)
 
 
 def _shell(paper: str) -> str:

@@ -22,6 +22,15 @@ FIRST = 30.0
 AIR = 2.0
 """mm between a cell and the next column at least.  Our own design, no source."""
 
+UNDER_HEADING, STEP_INDENT, STEP_SPACE = 0.8, 7.0, 0.6
+"""mm under a heading; beside and under the words of a numbered step.  Our own design, no source."""
+
+ROW_SPACE = 0.7, 0.9
+"""mm between a table's row and the line under it, and below that.  Our own design, no source."""
+
+LINE_SPACE, ROW_LINE_SPACE = 0.3, 0.25
+"""Of the letters' height: the least between the ink of two lines, of text and of a cell.  Our own design, no source."""
+
 
 class Flow:
     """Fills an area (page mm) from the top, and goes on on a next page, in the area `after`, when it is full."""
@@ -64,7 +73,7 @@ class Flow:
         self.space(height)
         self.need(height * LEADING + follows)
         self._line(text, height, True)
-        self.top -= 0.8
+        self.top -= UNDER_HEADING
 
     def paragraph(
         self, text: str, height: float = H25, indent: float = 0.0, lead: str = "", bold: bool = False
@@ -85,8 +94,8 @@ class Flow:
     def steps(self, texts: Iterable[str]) -> None:
         """Numbered steps."""
         for number, text in enumerate(texts, 1):
-            self.paragraph(text, indent=7.0, lead=f"{number}")
-            self.space(0.6)
+            self.paragraph(text, indent=STEP_INDENT, lead=f"{number}")
+            self.space(STEP_SPACE)
 
     def table(
         self,
@@ -110,7 +119,7 @@ class Flow:
         self._cells(self._columns(lines[0][0], across, height, True), across, height, True)
         for row, bold in lines[1:]:
             columns = self._columns(row, across, height, bold)
-            if self.top - max(map(len, columns)) * height * LEADING - 1.6 < self.area.y0:
+            if self.top - max(map(len, columns)) * height * LEADING - sum(ROW_SPACE) < self.area.y0:
                 self.need(self.area.height)
                 across = widths or self._shared_out(wanted)  # this page may be wider
                 self._cells(self._columns(lines[0][0], across, height, True), across, height, True)
@@ -127,7 +136,7 @@ class Flow:
     def _line(self, text: str, height: float, bold: bool, indent: float = 0.0) -> None:
         self.pages[-1].append(Text(self.area.x0 + indent, self._base(text, height, bold), text, height, bold=bold))
         ink = ink_of((text, height, bold), self.lettering)
-        self.top -= max(height * LEADING, ink.height + 0.3 * height)
+        self.top -= max(height * LEADING, ink.height + LINE_SPACE * height)
 
     def _base(self, text: str, height: float, bold: bool) -> float:
         return self.top - ink_of((text, height, bold), self.lettering).y1
@@ -162,9 +171,9 @@ class Flow:
         """A row of cells with a line under it."""
         for number in range(max(map(len, columns))):
             self._row([lines[number] if number < len(lines) else "" for lines in columns], widths, height, bold)
-        self.top -= 0.7
+        self.top -= ROW_SPACE[0]
         self.pages[-1].append(Line(self.area.x0, self.top, self.area.x1, self.top, line))
-        self.top -= 0.9
+        self.top -= ROW_SPACE[1]
 
     def _in_two(self, cell: str, width: float, height: float, bold: bool) -> list[str]:
         lines = wrapped(cell, height, bold, width, self.lettering) or [""]
@@ -177,4 +186,4 @@ class Flow:
         for text, x in zip(texts, accumulate(widths, initial=self.area.x0), strict=False):
             if text:
                 self.pages[-1].append(Text(x, base, text, height, bold=bold))
-        self.top = base - max((-ink.y0 for ink in inks), default=0.0) - 0.25 * height
+        self.top = base - max((-ink.y0 for ink in inks), default=0.0) - ROW_LINE_SPACE * height

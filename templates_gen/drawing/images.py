@@ -56,6 +56,12 @@ SIDEWAYS = (5, 6, 7, 8)
 # Our own bound comes right after a picture's size is known, and says what to do; Pillow's would warn in its own words.
 Image.MAX_IMAGE_PIXELS = None
 
+WIDEST = 4.0
+"""For a pixel of any other kind: one of 32 bits is the largest that Pillow has."""
+
+SIXTEEN_TO_EIGHT = 257
+"""65 535 / 255: white stays white."""
+
 
 def read_picture(path: Path, most: tuple[int, int], where: str) -> Pixels:
     """The picture of a file, upright, on white, no larger than `most` pixels across and down.
@@ -122,7 +128,7 @@ def _eighth(content: bytes) -> bytes:
 
 def _held(image: Image.Image, whole: tuple[int, int]) -> float:
     """The bytes that a picture takes while it is read at its present size, when its `whole` size is another."""
-    held = image.width * image.height * BYTES.get(image.mode, 4.0)
+    held = image.width * image.height * BYTES.get(image.mode, WIDEST)
     if image.format == "WEBP":
         return 2 * held  # its decoder has a copy of its own
     if image.format == "JPEG" and "progressive" in image.info:
@@ -153,7 +159,7 @@ def _plain(band: Image.Image) -> Image.Image:
     if band.mode in ("L", "RGB", "CMYK"):
         return band if "transparency" not in band.info else _on_white(band)
     if band.mode.startswith("I"):  # 16 bits of grey, in a mode of 16 or of 32
-        return band.convert("I").point(lambda value: value / 257).convert("L")
+        return band.convert("I").point(lambda value: value / SIXTEEN_TO_EIGHT).convert("L")
     if band.mode in ("1", "F"):
         return band.convert("L")
     return _on_white(band) if band.has_transparency_data else band.convert("RGB")

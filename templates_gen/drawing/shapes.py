@@ -25,6 +25,13 @@ def ground(rect: Rect) -> Polygon:
     return Polygon(rect.grown(AROUND).corners, grey=1.0)
 
 
+def thick_arrow(x: float, top: float, foot: float, width: float, head: float) -> Polygon:
+    """An arrow that points up, its tip at (x, top): `width` across its head, a third of that across its shaft."""
+    half, shaft, neck = width / 2, width / 6, top - head
+    right = ((x + half, neck), (x + shaft, neck), (x + shaft, foot))
+    return Polygon(((x, top), *right, *((2 * x - at, y) for at, y in reversed(right))))
+
+
 def level(rect: Rect, share: float, width: float, grey: float = 0.0) -> Line:
     """A level line across a rectangle, at this share of its height."""
     y = rect.y0 + share * rect.height

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Sequence
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import GRAVITY, INCH, KG
 from templates_gen.hanging.studs import on_stud
+from templates_gen.hanging.weight_classes import ROUNDING
 from templates_gen.job.model import Fixing, Frame, Wall
 
 TRADE_FACTOR = 4.0
@@ -61,13 +62,13 @@ def too_deep_for_board(depth: float | None) -> bool:
 
 def board_hooks_needed(weight: float, depth: float | None = None) -> int | None:
     """How many hooks in plasterboard without a stud a frame wants; None for one too heavy or deep for that."""
-    if weight > MOST_ON_BOARD + 1e-9 or too_deep_for_board(depth):
+    if weight > MOST_ON_BOARD + ROUNDING or too_deep_for_board(depth):
         return None
     return _at_least_one(weight / PER_BOARD_HOOK)
 
 
 def _at_least_one(hooks: float) -> int:
-    return max(1, math.ceil(hooks - 1e-9))  # a float sum just over a whole number is that number
+    return max(1, math.ceil(hooks - ROUNDING))  # a float sum just over a whole number is that number
 
 
 def heaviest_metre(loads: Sequence[tuple[float, float]]) -> tuple[int, int, float]:

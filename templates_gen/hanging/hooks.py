@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import INCH, KG
+from templates_gen.hanging.weight_classes import ROUNDING
 from templates_gen.job.model import Fixing
 
 
@@ -33,7 +34,7 @@ def clear_hooks(fixing: Fixing, right: float, up: float, needed: float) -> Itera
     Each is of its class at least, and has its nail `needed` mm or more from the old hole.
     """
     for sold in SOLD:
-        enough = fixing.rating is None or sold.rating >= fixing.rating - 1e-9
+        enough = fixing.rating is None or sold.rating >= fixing.rating - ROUNDING
         if fixing.nails == 1 and enough and math.hypot(right, up + sold.below - fixing.rise) >= needed:
             yield sold
 

@@ -17,21 +17,22 @@ Our own choice, no source."""
 HEAVY_WORDS = "20 lb (9.1 kg) or more"
 LIGHT_WORDS = "under 20 lb (9.1 kg)"
 
-_ROUNDING = 1e-9  # kg; far below any scale's reading, far above the rounding of floats
+ROUNDING = 1e-9
+"""kg; far below any scale's reading, far above the rounding of floats."""
 
 
 def is_heavy(kg: float) -> bool:
     """True from 20 lb on, where a hook alone is no longer the advice."""
-    return kg >= LIGHT - _ROUNDING
+    return kg >= LIGHT - ROUNDING
 
 
 def weight_class(kg: float | None) -> str:
     """One of "light" (under 20 lb), "medium" (to 50 lb), "heavy" (over 50 lb), and "" for a weight not known."""
     if kg is None:
         return ""
-    if kg < LIGHT - _ROUNDING:
+    if kg < LIGHT - ROUNDING:
         return "light"
-    return "medium" if kg <= MEDIUM + _ROUNDING else "heavy"
+    return "medium" if kg <= MEDIUM + ROUNDING else "heavy"
 
 
 def wants_two(frame: Frame) -> bool:

@@ -17,6 +17,7 @@ from templates_gen.base.files import NotAFileError, read_at_most
 from templates_gen.base.output import write_result
 from templates_gen.base.record import Table
 from templates_gen.base.toml import toml
+from templates_gen.base.units import LONGEST
 from templates_gen.job.paper_sizes import paper_size
 from templates_gen.job.reading.typed import read_table
 from templates_gen.printer.profile import Printer, Readings, measured
@@ -169,7 +170,7 @@ def _printer(table: ProfileTable) -> Printer:
     if table.format != 1:
         raise ValueError(f"format {table.format}, expected 1")
     lengths = (table.asked_across, table.asked_along, table.across, table.along, table.reading_error)
-    if not all(0 < length < 1e6 for length in lengths):
+    if not all(0 < length < LONGEST for length in lengths):
         raise ValueError("a length is not above zero")
     paper_size(table.paper, "paper")
     readings = Readings(

@@ -44,6 +44,9 @@ FARTHEST = 9.0
 Weights = Mapping[Any, float]
 """By error, how much a measure changes with one standard deviation of it (mm)."""
 
+NEAR_ENOUGH = 1e-3
+"""How near the factor is found, as a share of the largest limit.  Our own design, no source."""
+
 
 def joint_factor(measures: Sequence[Weights], limits: Sequence[float], more: float = 0.0) -> float:
     """The common factor of the limits (mm) within which all measures keep together; 0 where nothing errs at all.
@@ -68,7 +71,7 @@ def joint_factor(measures: Sequence[Weights], limits: Sequence[float], more: flo
         return together * math.prod(alone[MOST_DRAWN:]) * (math.prod(alone) ** more if more else 1.0)
 
     low, high = 0.0, FARTHEST * ratios[0]
-    while high - low > 1e-3 * ratios[0]:
+    while high - low > NEAR_ENOUGH * ratios[0]:
         middle = (low + high) / 2
         low, high = (low, middle) if kept(middle) >= PROBABILITY else (middle, high)
     return high

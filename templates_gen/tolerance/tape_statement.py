@@ -11,6 +11,9 @@ from templates_gen.job.accuracy import NORMAL_95
 from templates_gen.tolerance.statement import fine
 from templates_gen.tolerance.tape_check import NAMES, Suspect, TapeCheck
 
+SHOWN_AS_NOTHING = 0.05
+"""mm; less than that is shown as 0.0 mm."""
+
 
 def tape_words(check: TapeCheck, unit: str) -> Iterator[str]:
     """The numbers, whether to tape it again, where to look first, and what three lengths cannot tell."""
@@ -21,7 +24,7 @@ def tape_words(check: TapeCheck, unit: str) -> Iterator[str]:
     )
     side, off = f"the {'right' if check.lean > 0 else 'left'}", fine(abs(check.leaning), unit)
     stands = f": the top stands {off} to {side} over a height of {show_both(check.size[1], unit)}"
-    if abs(check.leaning) < 0.05:  # mm; shown as nothing
+    if abs(check.leaning) < SHOWN_AS_NOTHING:
         side, stands = "neither side", ""
     yield f"leans {abs(math.degrees(check.lean)):.2f}° to {side}, give or take {math.degrees(lean):.2f}°{stands}"
     yield from _scale_words(check, unit)

@@ -100,7 +100,7 @@ def symmetry(rects: Iterable[Rect], axes: Rect) -> float:
             sideways = abs(upper_left - upper_right) + abs(lower_left - lower_right)
             upright = abs(upper_left - lower_left) + abs(upper_right - lower_right)
             radial = abs(upper_left - lower_right) + abs(upper_right - lower_left)
-            difference += (sideways + upright + radial) / (36 * most)
+            difference += (sideways + upright + radial) / (3 * 12 * most)  # the mean of three means of twelve
     return 1 - difference
 
 

@@ -36,6 +36,9 @@ where theirs are alike.  A pound is 2.2 times less than a kilogram.  Our own, no
 MASS_ALIKE = 1.3
 """The heaviest of several, by area, is so many times the lightest where they are alike.  Our own, no source."""
 
+ASKED = 1.5
+"""How many times lighter or heavier than its fellows a weight may be to be what was meant.  Our own, no source."""
+
 
 def mass_room(frame: Frame, others: Sequence[Frame], masses: Sequence[float], known: Written) -> float:
     """So many times more or less than these masses of the others the frame's own may be."""
@@ -188,12 +191,12 @@ def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doub
     weighed = [other for other in others.frames if weight_by_area(other)]
     if _near(own, theirs, mass_room(frame, weighed, theirs, known)):
         return
-    usual = median(theirs) * frame.weight / own if own else 0.0
+    usual, least, most = median(theirs) * frame.weight / own if own else 0.0, min(theirs), max(theirs)
     yield Doubt(
         rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),
         about=(frame.id,), uses=_uses(frame, "width", "height"),
         why=f"where the others would weigh about {shown_mass(usual, known.unit)} at its size",
-        ask=other_mass(own, min(theirs) / 1.5, max(theirs) * 1.5, known.mass_unit(frame.id)) or "Weigh it again.",
+        ask=other_mass(own, least / ASKED, most * ASKED, known.mass_unit(frame.id)) or "Weigh it again.",
     )  # fmt: skip
 
 

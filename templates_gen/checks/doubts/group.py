@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from templates_gen.base.units import INCH, show, show_both
+from templates_gen.base.units import INCH, MM, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, unusual, written
 from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths
@@ -21,6 +21,12 @@ HEIGHTS = {
     "above_nosings": (usual.ABOVE_NOSINGS, "a group above nosings"),
 }
 
+BY_SIDE = Usual(0.08, 0.35, 0.04, 0.6)
+"""Of frames' shorter side: gaps that are usual, too, between small frames and large ones.  Our own, no source."""
+
+UP_A_HIGH_WALL = 0.8
+"""Of the wall's height: how high a group may hang on a wall higher than usual.  Our own, no source."""
+
 
 def group_doubts(job: Job) -> Iterator[Doubt]:
     """What is doubtful about how the group is arranged and where it hangs, by the job file alone."""
@@ -34,8 +40,8 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
     """The gaps, against what is usual for frames of this size."""
     side = median(min(frame.width, frame.height) for frame in job.frames)
     expected = Usual(
-        min(usual.GAP.least, 0.08 * side), max(usual.GAP.most, 0.35 * side), min(usual.GAP.far_least, 0.04 * side),
-        max(usual.GAP.far_most, 0.6 * side),
+        min(usual.GAP.least, BY_SIDE.least * side), max(usual.GAP.most, BY_SIDE.most * side),
+        min(usual.GAP.far_least, BY_SIDE.far_least * side), max(usual.GAP.far_most, BY_SIDE.far_most * side),
     )  # fmt: skip
     gaps = {"gap_across": job.group.gap_across, "gap_down": job.group.gap_down}
     if len(set(gaps.values())) == 1:
@@ -53,7 +59,7 @@ def _height(job: Job, known: Written) -> Iterator[Doubt]:
         return
     expected, what = HEIGHTS[height.by]
     if job.wall.height > usual.WALL_HEIGHT.most and height.by in ("centre", "top", "bottom"):
-        high = 0.8 * job.wall.height
+        high = UP_A_HIGH_WALL * job.wall.height
         expected = Usual(expected.least, max(expected.most, high), expected.far_least, max(expected.far_most, high))
     place = f"group, height, {'by' if height.by == 'above' else height.by}"
     yield from unusual(RULE, place, height.at, expected, known, what)
@@ -80,9 +86,9 @@ def _all_frames(job: Job, known: Written) -> Iterator[Doubt]:
     share = max(job.group.gap_across, job.group.gap_down) / median(min(f.width, f.height) for f in frames)
     odd = sum(in_tenths(frame) for frame in frames) * 2 > len(frames)
     if unit == "in" and longer > BIG and share < TIGHT and (odd or _too_large_for_drops(frames)):
-        yield _all_in(job, "cm", 10.0 / INCH)
+        yield _all_in(job, "cm", MM["cm"] / INCH)
     if unit == "cm" and longer < SMALL and share > WIDE and all(by_the_inch(frame) for frame in frames):
-        yield _all_in(job, "in", INCH / 10.0)
+        yield _all_in(job, "in", INCH / MM["cm"])
 
 
 def _too_large_for_drops(frames: Sequence[Frame]) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templates_gen.base.units import INCH
+from templates_gen.base.units import INCH, MM
 from templates_gen.job.model import Frame
 
 INCH_SIZES = frozenset(
@@ -10,17 +10,27 @@ INCH_SIZES = frozenset(
 )
 """Sizes of frames sold by the inch that are none in centimetres.  Common practice, no source."""
 
+FINEST = 32
+"""Lines to an inch on the finest tape.  Common practice, no source."""
+
+OFF_A_LINE = 0.05
+"""Of a line's distance to the next: a size that lies further off is not on the tape.  Our own, no source."""
+
+SAME = 0.01
+"""cm; figures that differ by less are the same.  Our own, no source."""
+
 
 def by_the_inch(frame: Frame) -> bool:
     """True for a size in cm whose numbers are a size in inches, or quarters, which no metric tape shows."""
-    sides = sorted((frame.width / 10.0, frame.height / 10.0))
-    quarters = any(abs(side * 2 % 1.0 - 0.5) < 0.01 for side in sides)
+    sides = sorted((frame.width / MM["cm"], frame.height / MM["cm"]))
+    quarters = any(abs(side * 2 % 1.0 - 0.5) < SAME for side in sides)
     return quarters or tuple(sides) in INCH_SIZES
 
 
 def in_tenths(frame: Frame) -> bool:
     """True for a size in inches that no tape shows, but one in centimetres does."""
-    return any(abs(side / INCH * 32 - round(side / INCH * 32)) > 0.05 for side in (frame.width, frame.height))
+    lines = (side / INCH * FINEST for side in (frame.width, frame.height))
+    return any(abs(line - round(line)) > OFF_A_LINE for line in lines)
 
 
 def typed_as(frame: Frame, unit: str) -> bool:

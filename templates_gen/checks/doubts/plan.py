@@ -32,6 +32,10 @@ no source."""
 MIRRORED = 2.0
 """mm that two frames which mirror each other may be off.  Our own, no source."""
 
+LOWER = 150.0
+"""mm by which the middle of a group hung by its top or bottom may be lower than one hung by its middle.  Our own, no
+source."""
+
 
 def plan_doubts(plan: Plan) -> Iterator[Doubt]:
     """What is doubtful about where frames and nails are."""
@@ -133,7 +137,7 @@ def _middle(plan: Plan) -> Iterator[Doubt]:
     height, wall = plan.job.group.height, plan.job.wall
     if height.by not in ("top", "bottom") or wall.stairs or wall.height > usual.WALL_HEIGHT.most:
         return
-    low, high = usual.CENTRE.far_least - 150.0, usual.CENTRE.far_most
+    low, high = usual.CENTRE.far_least - LOWER, usual.CENTRE.far_most
     if not low <= plan.group.cy <= high:
         yield Doubt(
             rule="doubtful-place", place=f"group, height, {height.by}", shown=show(height.at, plan.job.unit),

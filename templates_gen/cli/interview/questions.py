@@ -32,6 +32,9 @@ KINDS = field_of("feature.kind").choices
 
 YES_NO = ("yes", "no")
 
+LONGEST_NAME = 60
+"""Letters of a title that go into a file's name.  Our own design, no source."""
+
 
 def interview(tables: Tables, file: str) -> Asking:
     """Every question of a job; the answers sent back fill the tables.  `file` is where the job goes, if it is known."""
@@ -221,4 +224,4 @@ def _height(group: Tables, features: Sequence[str], unit: str) -> Asking:
 
 
 def _file_name(title: str) -> str:
-    return f"{re.sub(r'[^a-z0-9]+', '-', title.casefold())[:60].strip('-') or 'job'}.toml"
+    return f"{re.sub(r'[^a-z0-9]+', '-', title.casefold())[:LONGEST_NAME].strip('-') or 'job'}.toml"

@@ -11,7 +11,7 @@ from templates_gen.base.csv_cells import as_csv, own_text
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import other_unit, show, show_both
 from templates_gen.documents.correcting.readings import COLUMNS, PRINTED
-from templates_gen.documents.of_job import numbered, of_job, whose
+from templates_gen.documents.of_job import numbered, of_job, text_area, whose
 from templates_gen.documents.schedule.distances import above_floor, left_end, sideways, upward
 from templates_gen.drawing.blocks import LineOfText, block, shortened
 from templates_gen.drawing.flow import Flow
@@ -34,6 +34,13 @@ Lines = list[LineOfText]
 
 ROW = 14.0
 """mm; a row to write in with a thick pencil.  Our own design, no source."""
+
+HEAD, INSET = 9.0, 1.5
+"""mm; the row of what the columns are, and between a cell's line and its words.  Our own design, no source."""
+
+TICKS, BASE, TICK, TICK_AT = 10.0, 3.0, 4.0, (70.0, 95.0)
+"""mm; the height of the line of boxes to tick and of its letters' feet, a box, and where the two are.  Our own design,
+no source."""
 
 
 def form_csv(plan: Plan) -> str:
@@ -61,12 +68,12 @@ def form_pages(plan: Plan, lettering: Lettering) -> Template:
     """The form on the job's own paper, or a common one where that is a roll.  Raises InputError."""
     job = plan.job
     page = page_of(first_paper(job.paper, job.unit), turned=False)
-    flow = Flow(page.printable.grown(-3.0), lettering)
+    flow = Flow(text_area(page), lettering)
     flow.paragraph(f"{job.title}: as it hangs", H7, bold=True)
     flow.paragraph(whose(job) or "After hanging", H25)
     flow.space(2.0)
     flow.steps(_steps(plan))
-    flow.picture(10.0, _ticks)
+    flow.picture(TICKS, _ticks)
     _rows(flow, plan)
     return of_job(job, "as it hangs", page, numbered(flow.pages))
 
@@ -95,11 +102,11 @@ def _steps(plan: Plan) -> Iterator[str]:
 
 def _ticks(place: Rect) -> Iterator[Item]:
     """What the heights were measured from, to be ticked."""
-    y = place.y0 + 3.0
+    y = place.y0 + BASE
     yield Text(place.x0, y, "Top edges measured from the", H35)
-    for x, words in ((place.x0 + 70.0, "floor"), (place.x0 + 95.0, "level line")):
-        yield Polygon(Rect.sized(x, y - 0.5, 4.0, 4.0).corners, NARROW, False)
-        yield Text(x + 6.0, y, words, H35)
+    for x, words in ((place.x0 + TICK_AT[0], "floor"), (place.x0 + TICK_AT[1], "level line")):
+        yield Polygon(Rect.sized(x, y - 0.5, TICK, TICK).corners, NARROW, False)
+        yield Text(x + 1.5 * TICK, y, words, H35)
 
 
 def _rows(flow: Flow, plan: Plan) -> None:
@@ -109,7 +116,7 @@ def _rows(flow: Flow, plan: Plan) -> None:
         flow.need(2 * ROW)
         if page < len(flow.pages):
             page = len(flow.pages)
-            flow.picture(9.0, partial(_row, cells=_bold(), lettering=flow.lettering))
+            flow.picture(HEAD, partial(_row, cells=_bold(), lettering=flow.lettering))
         flow.picture(ROW, partial(_row, cells=_cells(hung, plan), lettering=flow.lettering))
 
 
@@ -137,8 +144,8 @@ def _row(place: Rect, cells: Sequence[Lines], lettering: Lettering) -> Iterator[
     yield Line(place.x0, place.y0, place.x1, place.y0, NARROW)
     yield from (Line(x, place.y0, x, place.y1, HAIR) for x in sides[1:-1])
     for x, end, lines in zip(sides, sides[1:], cells, strict=False):
-        words = block([_fitted(line, end - x - 3.0, lettering) for line in lines], lettering)
-        yield from words.at(x + 1.5, place.cy - words.height / 2)
+        words = block([_fitted(line, end - x - 2 * INSET, lettering) for line in lines], lettering)
+        yield from words.at(x + INSET, place.cy - words.height / 2)
 
 
 def _fitted(line: LineOfText, width: float, lettering: Lettering) -> LineOfText:

@@ -18,6 +18,7 @@ from templates_gen.drawing.blocks import Block, block, wrapped
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Template, Text, Use
 from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.shapes import thick_arrow
 from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, HEAVY, MEDIUM, NARROW, WIDE
 from templates_gen.drawing.strokes import unbroken
 from templates_gen.job.paper_sizes import first_paper
@@ -30,12 +31,16 @@ RING, CIRCLE, ARM = 2.0, 3.0, 7.0
 """Radius of the ring that goes on the old hole, of the circle about the new one, and half its hairlines' length."""
 INSET = 3.0
 """What is free about a patch's words."""
-UP, UP_ROOM = 12.0, 18.0
-"""Length of the arrow that says which side is up, and the width kept for it and its words."""
+UP, UP_HEAD, UP_WIDTH, UNDER_UP, UP_ROOM = 12.0, 5.0, 6.0, 1.5, 18.0
+"""The arrow that says which side is up: its length, that of its head, its width; down to its words; all their width."""
 CLEAR = 4.5
 """Level and plumb lines keep so far from the holes."""
-CLEAR_OF = 0.8
-"""And words from what is drawn."""
+CLEAR_OF, OFF, OFF_CROSS = 0.8, 1.2, 2.0
+"""And words from what is drawn, from lines and marks that they are about, and up from a cross's level hairline."""
+FAR = (OFF, 4.0, 8.0)
+"""From the ring to its name, the first that is free."""
+BREAK = 0.6
+"""Lines break off so far from words."""
 UP_WORDS = ("this side", "up")
 
 
@@ -128,14 +133,9 @@ def _row(
 
 def _this_side_up(x: float, top: float, lettering: Lettering) -> Iterator[Item]:
     """An arrow that points up, with the words under it, in the middle of x."""
-    foot, neck = top - UP, top - 5.0
-    yield Polygon(
-        ((x, top), (x + 3.0, neck), (x + 1.0, neck), (x + 1.0, foot), (x - 1.0, foot), (x - 1.0, neck), (x - 3.0, neck))
-    )
+    yield thick_arrow(x, top, top - UP, UP_WIDTH, UP_HEAD)
     words = block([(line, H25, True) for line in UP_WORDS], lettering)
-    yield from (
-        Text(x, text.y, text.text, text.height, "middle", 0, True) for text in words.at(0.0, foot - 1.5 - words.height)
-    )
+    yield from words.at(x - words.width / 2, top - UP - UNDER_UP - words.height, "middle")
 
 
 def _patch(cell: Rect, patch: Patch, lettering: Lettering) -> Iterator[Item]:
@@ -150,16 +150,16 @@ def _patch(cell: Rect, patch: Patch, lettering: Lettering) -> Iterator[Item]:
         words = _beside_mark(hole, *at)
         yield words
         taken += [*_arms(*at, hole.seat), lettering.box(words)]
-        holes += [Rect.about(*at, 2 * CLEAR, 2 * CLEAR), lettering.box(words).grown(0.6)]
+        holes += [Rect.about(*at, 2 * CLEAR, 2 * CLEAR), lettering.box(words).grown(BREAK)]
     old = _clear_of(taken, _old(x, y), lettering)
     yield old
-    holes.append(lettering.box(old).grown(0.6))
+    holes.append(lettering.box(old).grown(BREAK))
     ends = Line(cell.x0 + 2, y, cell.x1 - 2, y, MEDIUM), Line(x, cell.y0 + 2, x, cell.y1, HAIR)
     yield from (line for line in unbroken(ends, holes) if max(line.x1 - line.x0, line.y1 - line.y0) > CLEAR)
     taken.append(lettering.box(old))
     sides = (cell.x0 + INSET, "left"), (cell.x1 - INSET, "right")
-    yield _clear_of(taken, [Text(at, y + 1.2, "level", H25, align) for at, align in sides], lettering)
-    out = 1.2 if x >= cell.cx else -1.2
+    yield _clear_of(taken, [Text(at, y + OFF, "level", H25, align) for at, align in sides], lettering)
+    out = OFF if x >= cell.cx else -OFF
     yield Text(x + out, cell.y0 + 3, "plumb", H18, "left" if out > 0 else "right")
 
 
@@ -172,8 +172,8 @@ def _arms(x: float, y: float, seat: bool) -> tuple[Rect, ...]:
 def _beside_mark(hole: Hole, x: float, y: float) -> Text:
     """What a new hole is called, on the side of it away from the old one."""
     out = -1.0 if hole.right < 0 else 1.0
-    far = (ARM if hole.seat else CIRCLE) + 1.2
-    down = -1.2 if hole.seat else 2.0
+    far = (ARM if hole.seat else CIRCLE) + OFF
+    down = -OFF if hole.seat else OFF_CROSS
     return Text(x + out * far, y + down, hole.words, H25, "left" if out > 0 else "right")
 
 
@@ -181,8 +181,8 @@ def _old(x: float, y: float) -> list[Text]:
     """What the ring is called: beside it, under or over the level line."""
     return [
         Text(x + way * (RING + far), y + up, "old", H25, "left" if way > 0 else "right")
-        for far in (1.2, 4.0, 8.0)
-        for up in (-H25 - 1.2, 1.2)
+        for far in FAR
+        for up in (-H25 - OFF, OFF)
         for way in (-1.0, 1.0)
     ]
 

@@ -22,6 +22,9 @@ LEAD, LEAST_WIDTH = 26.0, 130.0
 """mm: the column of the words that each caution begins with, and how wide the text has to be for one.  Our own design,
 no source."""
 
+ASIDE, AIR, OVER = 3.0, 2.0, 1.5
+"""mm in the box beside the words, above and below them, and how much less of that above.  Our own design, no source."""
+
 
 def cautions(wall: Wall) -> Iterator[tuple[str, str]]:
     """What each caution is about, and what to do; experts by the names they go by in the wall's country.
@@ -71,13 +74,13 @@ def cautions(wall: Wall) -> Iterator[tuple[str, str]]:
 def take_care(flow: Flow, wall: Wall) -> None:
     """The cautions in a box, or without one where they take more than a page."""
     area = flow.area
-    inner = Flow(Rect(area.x0 + 3, area.y0 + 2, area.x1 - 3, area.y1 - 4), flow.lettering)
+    inner = Flow(Rect(area.x0 + ASIDE, area.y0 + 2, area.x1 - ASIDE, area.y1 - 2 * AIR), flow.lettering)
     _written(inner, wall)
     if len(inner.pages) > 1:
         _written(flow, wall)
         return
     flow.space(H35)
-    flow.picture(inner.area.y1 - inner.top + 4.0, partial(_boxed, words=inner))
+    flow.picture(inner.area.y1 - inner.top + 2 * AIR, partial(_boxed, words=inner))
 
 
 def _written(flow: Flow, wall: Wall) -> None:
@@ -93,5 +96,5 @@ def _written(flow: Flow, wall: Wall) -> None:
 def _boxed(place: Rect, words: Flow) -> Iterator[Item]:
     """One page of words, moved into a box."""
     yield Polygon(place.corners, MEDIUM, False)
-    down = words.area.y1 - place.y1 + 1.5
+    down = words.area.y1 - place.y1 + OVER
     yield from (replace(item, y=item.y - down) for item in words.pages[0] if isinstance(item, Text))

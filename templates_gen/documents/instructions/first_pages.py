@@ -18,7 +18,7 @@ from templates_gen.documents.instructions.guide import guide
 from templates_gen.documents.instructions.map_pages import map_pages
 from templates_gen.documents.instructions.taping_steps import day_before
 from templates_gen.documents.instructions.wording import PRINT_WORDS, printer_words, ruler_words, shop_words
-from templates_gen.documents.of_job import numbered, of_job, whose
+from templates_gen.documents.of_job import numbered, of_job, text_area, whose
 from templates_gen.documents.schedule import table as schedule
 from templates_gen.documents.schedule.carrying import HEADER as CARRIED_HEADER
 from templates_gen.documents.schedule.carrying import carried, carried_rows
@@ -38,11 +38,6 @@ from templates_gen.tolerance.statement import first_page_words
 
 FOUND_INDENT = 18.0
 """mm; the column of a finding's number and level.  Our own design, no source."""
-
-
-def text_area(page: SheetPage) -> Rect:
-    """The part of a page without rulers that is free for text (page mm)."""
-    return page.printable.grown(-3.0)
 
 
 def area_beside_rulers(page: SheetPage, overlap: float) -> Rect:
@@ -174,5 +169,5 @@ def draw_first_pages(
     if paper.kind == "sheets":
         return None
     page = page_of(first_paper(paper, job.unit), turned=False)
-    before = first_pages(plan, findings, sheets, expected, lettering, page.printable.grown(-3.0))
+    before = first_pages(plan, findings, sheets, expected, lettering, text_area(page))
     return of_job(job, "first pages", page, numbered(before.pages, before.titles), attach=True)

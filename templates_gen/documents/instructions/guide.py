@@ -11,7 +11,7 @@ from templates_gen.documents.instructions.hanging_day import DayStep, hanging_st
 from templates_gen.documents.instructions.sketches import FIELD, Sketch
 from templates_gen.documents.instructions.wording import TOOLS
 from templates_gen.drawing.blocks import ink_of, wrapped
-from templates_gen.drawing.flow import LEADING, Flow
+from templates_gen.drawing.flow import LEADING, LINE_SPACE, Flow
 from templates_gen.drawing.items import Item, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H25, H35, NARROW
@@ -26,6 +26,12 @@ source."""
 
 TICK = 3.2
 """mm; side of a box to tick off.  Our own design, no source."""
+
+AFTER_TICK, BETWEEN_TOOLS, UNDER_TOOLS = 1.5, 5.0, 3.0
+"""mm after such a box, after its words, and under all of them.  Our own design, no source."""
+
+UNDER_PICTURE, UNDER_ROW = 2.5, 4.0
+"""mm from a picture to its number, and from its words to the next picture.  Our own design, no source."""
 
 
 def guide(flow: Flow, plan: Plan, sheets: SheetPlan) -> int:
@@ -48,20 +54,20 @@ def _head(flow: Flow, plan: Plan) -> None:
     """What stands over the pictures."""
     flow.heading("The hanging day")
     _tools(flow, plan)
-    flow.space(3.0)
+    flow.space(UNDER_TOOLS)
 
 
 def _tools(flow: Flow, plan: Plan) -> None:
     """What to have ready, each with a box to tick off."""
     x, line = flow.area.x0, H25 * LEADING + 1.0
     for words in (*TOOLS, *own_tools(plan)):
-        width = TICK + 1.5 + flow.lettering.width(words, H25) + 5.0
-        if x > flow.area.x0 and x + width - 5.0 > flow.area.x1:
+        width = TICK + AFTER_TICK + flow.lettering.width(words, H25) + BETWEEN_TOOLS
+        if x > flow.area.x0 and x + width - BETWEEN_TOOLS > flow.area.x1:
             x, flow.top = flow.area.x0, flow.top - line
         y = flow.top - TICK
         flow.pages[-1] += [
             Polygon(Rect.sized(x, y, TICK, TICK).corners, NARROW, False),
-            Text(x + TICK + 1.5, y + (TICK - H25) / 2, words, H25),
+            Text(x + TICK + AFTER_TICK, y + (TICK - H25) / 2, words, H25),
         ]
         x += width
     flow.top -= line
@@ -86,7 +92,7 @@ def _laid_out(steps: Sequence[tuple[int, DayStep]], flow: Flow, free: float) -> 
 def _below(row: Sequence[tuple[int, DayStep]], width: float, lettering: Lettering) -> float:
     """The height of what stands under a row of pictures, and a little air (mm)."""
     lines = max(len(wrapped(step.words, H25, False, width, lettering)) for _, step in row)
-    return H5 + 2.5 + lines * H25 * LEADING + 4.0
+    return UNDER_PICTURE + H5 + lines * H25 * LEADING + UNDER_ROW
 
 
 def _row(
@@ -99,9 +105,9 @@ def _row(
         pen = Sketch(Rect(x, place.y1 - high, x + width, place.y1))
         step.draw(pen)
         yield from pen.items
-        base = place.y1 - high - 2.5 - H5
+        base = place.y1 - high - UNDER_PICTURE - H5
         yield Text(x, base, f"{number}", H5, bold=True)
         yield Text(x + lettering.width(f"{number}", H5, True) + 2.0, base, step.name, H35, bold=True)
         for line in wrapped(step.words, H25, False, width, lettering):
-            base -= max(H25 * LEADING, ink_of((line, H25, False), lettering).height + 0.3 * H25)
+            base -= max(H25 * LEADING, ink_of((line, H25, False), lettering).height + LINE_SPACE * H25)
             yield Text(x, base, line, H25)

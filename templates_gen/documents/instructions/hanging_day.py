@@ -25,6 +25,9 @@ from templates_gen.tolerance.order import Order, taping_order
 
 _FIXINGS = {"nail": "nail", "hook": "picture hook", "screw": "screw"}
 
+MOST_NAMED = 8
+"""Frames that are named one by one, not counted.  Our own design, no source."""
+
 
 class DayStep(Record, frozen=True):
     """A step of the day: its name, what to do, and what draws it."""
@@ -163,7 +166,7 @@ def _piece_by_piece(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[Day
 def _marking(plan: Plan) -> Iterator[DayStep]:
     missing = [hung.frame.id for hung in plan.frames if len(hung.nails) < len(hung.bearings)]
     if missing:
-        names = ", ".join(missing) if len(missing) < 9 else f"{len(missing)} frames"
+        names = ", ".join(missing) if len(missing) <= MOST_NAMED else f"{len(missing)} frames"
         hook = any(frame.fixing.kind == "hook" for frame in plan.job.frames)
         seat = "a bare nail goes just under it, a hook with its seat on it" if hook else "the nail goes just under it"
         yield DayStep(

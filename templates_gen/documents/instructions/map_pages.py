@@ -37,6 +37,10 @@ HIGHEST = 0.85
 LARGER = 1.5
 """How many times its usual size a sheet is on a part with few of them, at most.  Our own design, no source."""
 
+HEADING, SMALLER = 14.0, 0.75
+"""mm that the map's heading takes; how much smaller the map is drawn rather than on the next page.  Our own design, no
+source."""
+
 
 class Part(Record, frozen=True):
     """Some of the sheets, their joins, and the frames behind them."""
@@ -48,8 +52,8 @@ class Part(Record, frozen=True):
 def map_pages(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     """The map of the sheets; one in parts has an overview of the parts before them."""
     steps = taping_order(sheets).joins
-    wanted, left = map_height(plan, sheets, flow.area), flow.top - flow.area.y0 - 14.0
-    height = left if 0.75 * wanted <= left < wanted else wanted  # a little smaller rather than on the next page
+    wanted, left = map_height(plan, sheets, flow.area), flow.top - flow.area.y0 - HEADING
+    height = left if SMALLER * wanted <= left < wanted else wanted  # a little smaller rather than on the next page
     flow.heading("The sheets", follows=height)
     parts = _parts(plan, sheets, flow.area, height)
     if len(parts) < 2:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from templates_gen.arranging.plan import Plan
@@ -34,13 +35,27 @@ EDGE = 0.6
 LEAST_HEIGHT, CELL = 68.0, 11.0
 """mm that the map is high, and that a sheet on it should be, both ways.  Our own design, no source."""
 
+MOST_OF_PAGE = 0.7
+"""Of the page's height that is free: what the map takes at most.  Our own design, no source."""
+
+FRAME, NAIL, NAIL_ROOM, BEYOND, OFF_LINE = 0.88, 0.7, 2.0, 2.0, 0.3
+"""A frame's grey; mm: a nail's radius and the side of what it takes, how far long lines go beyond the group, and what
+names keep from them.  Our own design, no source."""
+
+HEAD_AT, WORDS_AT = 2.4, 4.5
+"""mm from the left; the key's arrow head and its words.  Our own design, no source."""
+
+NAME_ROOM, NAME_SHARE = 1.5, 3.5
+"""mm of a sheet's width that its name leaves free, and how many times as high as the name it is.  Our own design, no
+source."""
+
 
 def map_height(plan: Plan, sheets: SheetPlan, place: Rect) -> float:
     """How high the map has to be so that names and numbers can be told apart, within most of the place (mm)."""
     area = map_area(plan, sheets)
     least = min(min(sheet.cell.width, sheet.cell.height) for sheet in sheets.sheets)
     wanted = max(LEAST_HEIGHT, CELL / least * area.height + KEY)
-    return min(wanted, max(LEAST_HEIGHT, 0.7 * place.height), place.width / area.width * area.height + 2 * KEY)
+    return min(wanted, max(LEAST_HEIGHT, MOST_OF_PAGE * place.height), place.width / area.width * area.height + 2 * KEY)
 
 
 def map_area(plan: Plan, sheets: SheetPlan) -> Rect:
@@ -65,7 +80,7 @@ def sheet_map(
         *frames_on_map(plan, at),
         *(Polygon(at(sheet.cell).corners, NARROW, False) for sheet in sheets.sheets),
         *_lines(plan, area, at),
-        *(Circle(spot.x0, spot.y0, 0.7, 0.0, True) for spot in nails),
+        *(Circle(spot.x0, spot.y0, NAIL, 0.0, True) for spot in nails),
         *_names(plan, sheets, steps, at, scale, lettering),
     )
     yield from over_lines(items, (), (), (), lettering)
@@ -82,12 +97,12 @@ def to_map(area: Rect, place: Rect) -> tuple[float, Callable[[Rect], Rect]]:
 
 def frames_on_map(plan: Plan, at: Callable[[Rect], Rect]) -> Iterator[Item]:
     """The frames as grey areas."""
-    return (Polygon(at(hung.rect).corners, 0.0, True, 0.88) for hung in plan.frames)
+    return (Polygon(at(hung.rect).corners, 0.0, True, FRAME) for hung in plan.frames)
 
 
 def _lines(plan: Plan, area: Rect, at: Callable[[Rect], Rect]) -> Iterator[Item]:
     """The long lines where they cross the area; those that run across the group stand out a little from it."""
-    x, y, out = plan.centre_line, plan.level_line, 0.0 if plan.slope or plan.job.group.around else 2.0
+    x, y, out = plan.centre_line, plan.level_line, 0.0 if plan.slope or plan.job.group.around else BEYOND
     for low, high in centre_spans(plan) if area.x0 <= x <= area.x1 else ():
         line = at(Rect(x, low, x, high))
         yield Line(line.x0, line.y0 - out, line.x0, line.y1 + out, HAIR, CENTRE_DASH)
@@ -102,8 +117,8 @@ def _lines(plan: Plan, area: Rect, at: Callable[[Rect], Rect]) -> Iterator[Item]
 def _key(sheets: SheetPlan, place: Rect) -> Iterator[Item]:
     """What numbers and arrow heads on the joins mean."""
     if sheets.joins:
-        yield from arrow_head(place.x0 + 2.4, place.y0 + H25 / 2, True)
-        yield Text(place.x0 + 4.5, place.y0, KEY_WORDS, H25)
+        yield from arrow_head(place.x0 + HEAD_AT, place.y0 + H25 / 2, True)
+        yield Text(place.x0 + WORDS_AT, place.y0, KEY_WORDS, H25)
 
 
 def _names(
@@ -135,14 +150,14 @@ def _names(
 
 def _taken(plan: Plan, at: Callable[[Rect], Rect], scale: float) -> Room:
     """The map with the nails taken; names are better not written over the long lines."""
-    room = Room(Rect(-1e6, -1e6, 1e6, 1e6))
+    room = Room(Rect(-math.inf, -math.inf, math.inf, math.inf))
     level = at(Rect(plan.group.x0, plan.level_line, plan.group.x1, plan.level_line))
     centre = at(Rect(plan.centre_line, plan.group.y0, plan.centre_line, plan.group.y1))
-    room.lines += [level.grown(0.3), centre.grown(0.3)]
+    room.lines += [level.grown(OFF_LINE), centre.grown(OFF_LINE)]
     if ends := pitch_line(plan):
         room.lines += [at(box) for box in pieces(ends, 1.0 / scale)]
     for nail in plan.nails:
-        room.take(at(Rect.about(nail.x, nail.y, 2.0 / scale, 2.0 / scale)))
+        room.take(at(Rect.about(nail.x, nail.y, NAIL_ROOM / scale, NAIL_ROOM / scale)))
     return room
 
 
@@ -151,8 +166,8 @@ def _sheet_names(
 ) -> Iterator[Item]:
     for sheet in sheets.sheets:
         cell: Rect = at(sheet.cell)
-        fitting = (size for size in sizes if lettering.width(sheet.name, size, True) < cell.width - 1.5)
-        height = next((size for size in fitting if 3.5 * size < cell.height), sizes[-1])
+        fitting = (size for size in sizes if lettering.width(sheet.name, size, True) < cell.width - NAME_ROOM)
+        height = next((size for size in fitting if NAME_SHARE * size < cell.height), sizes[-1])
         text = Text(0.0, 0.0, sheet.name, height, bold=True)
         if name := placed_near(text, cell.x0, cell.y1, cell.grown(-EDGE), room, lettering):
             yield name

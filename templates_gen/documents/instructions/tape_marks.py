@@ -17,6 +17,9 @@ HEAD, HALF = 1.7, 1.0
 CLOSER = 0.7
 """mm by which an arrow head may come nearer to lettering than other lettering does.  Our own design, no source."""
 
+FAR = 1.6, 3.5
+"""mm from an arrow head to its number, and where it is needed and there is no room.  Our own design, no source."""
+
 
 def arrow_head(x: float, y: float, upright: bool) -> Iterator[Item]:
     """An arrow head on a join's line at (x, y): over an upright line it points left, over a level one down."""
@@ -85,7 +88,7 @@ def _number(number: str, head: Rect, needed: bool, room: Room, lettering: Letter
     """The number close beside the arrow head, on either side of the join; a little farther off if it is `needed`."""
     text = Text(0.0, 0.0, number, H18, bold=True)
     ink = lettering.box(text)
-    for far in (1.6, 3.5) if needed else (1.6,):
+    for far in FAR if needed else FAR[:1]:
         around = head.grown(max(ink.width, ink.height) + far)
         if found := placed_near(text, head.cx + 2.0, head.cy + 2.0, around, room, lettering):
             yield found

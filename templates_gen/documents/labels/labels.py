@@ -16,6 +16,7 @@ from templates_gen.documents.schedule.distances import above_floor, facing, from
 from templates_gen.drawing.blocks import Block, block, shortened, wrapped
 from templates_gen.drawing.items import Item, Polygon, Template, Text
 from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.shapes import thick_arrow
 from templates_gen.drawing.sizes import H5, H7, H10, H14, H18, H25, H35, HAIR
 from templates_gen.tolerance.neighbours import neighbours
 
@@ -27,6 +28,12 @@ OVERHANG = 0.5
 
 ARROW = 7.0
 """mm across; the arrow that points up.  Our own design, no source."""
+
+LONG, LEAST = 3.5, 3.0
+"""Times that: the arrow's length with its word at most, a label's width at least.  Our own design, no source."""
+
+UNDER_ARROW, BESIDE_ARROW, BESIDE_ID = 1.5, 2.0, 3.0
+"""mm between the arrow and its word, the arrow and other words, the id and names.  Our own design, no source."""
 
 SIZES = ((H14, H35), (H10, H35), (H14, H25), (H10, H25), (H7, H25), (H7, H18), (H5, H18))
 """Lettering heights of the id and of the rest, the first that fits is taken.  Our own design, no source."""
@@ -61,7 +68,7 @@ def labels(plan: Plan, sheet: LabelSheet, lettering: Lettering, skip: int = 0) -
 def _free(spot: Rect, sheet: LabelSheet) -> Rect:
     """The part of a label that is written on.  Raises InputError where a printer reaches too little of it."""
     free = spot.grown(-INSET).meet(sheet.page.printable.grown(-OVERHANG))
-    if free is None or free.width < 3 * ARROW:
+    if free is None or free.width < LEAST * ARROW:
         raise _too_small(spot)
     return free
 
@@ -76,7 +83,7 @@ def _frame(spot: Rect, sheet: LabelSheet) -> Iterator[Item]:
     if sheet.cut:
         yield Polygon(spot.corners, HAIR, False)
     free = _free(spot, sheet)
-    yield from _arrow(free.x1 - ARROW / 2, free.y1, min(free.height, 3.5 * ARROW))
+    yield from _arrow(free.x1 - ARROW / 2, free.y1, min(free.height, LONG * ARROW))
 
 
 def _fitted(told: Sequence[Sequence[_Told]], free: Sequence[Rect], lettering: Lettering) -> list[Sequence[Text]]:
@@ -106,10 +113,10 @@ def _set(
     told: _Told, large: float, small: float, free: Rect, short: bool, lettering: Lettering
 ) -> Sequence[Text] | None:
     """Id, names beside it and lines below, in these lettering heights, left of the arrow; None when they do not fit."""
-    free = Rect(free.x0, free.y0, free.x1 - ARROW - 2.0, free.y1)
+    free = Rect(free.x0, free.y0, free.x1 - ARROW - BESIDE_ARROW, free.y1)
     name = shortened(told.id, large, True, free.width / 2, lettering) if short else told.id
     mark = block([(name, large, True)], lettering)
-    beside = free.x0 + mark.width + 3.0
+    beside = free.x0 + mark.width + BESIDE_ID
     names = _lines(told.names, small, True, max(free.x1 - beside, 1.0), short, lettering)
     rest = _lines(told.lines, small, False, free.width, short, lettering)
     head = max(mark.height, names.height)
@@ -134,12 +141,7 @@ def _lines(texts: Sequence[str], height: float, bold: bool, width: float, short:
 
 def _arrow(x: float, top: float, length: float) -> Iterator[Item]:
     """An arrow that points up, and says so."""
-    half, foot = ARROW / 2, top - length + H25 + 1.5
-    neck = top - ARROW
-    yield Polygon(
-        ((x, top), (x + half, neck), (x + half / 3, neck), (x + half / 3, foot), (x - half / 3, foot),
-         (x - half / 3, neck), (x - half, neck)),
-    )  # fmt: skip
+    yield thick_arrow(x, top, top - length + H25 + UNDER_ARROW, ARROW, ARROW)
     yield Text(x, top - length, "up", H25, "middle", 0, True)
 
 

@@ -45,6 +45,10 @@ _DIRECTIONS = (
     "Measure every frame, even if it has a twin: two of one make may differ by more than the eye forgives.",
 )
 
+NUMBER, INDENT, UNDER_LINE, AFTER_ID, AFTER_BLANK = 25.0, 5.0, 2.5, 4.0, 1.5
+"""mm: what the page's number takes, the directions' indent, from a frame's line to its id, from that to its title, and
+from a blank to its unit.  Our own design, no source."""
+
 
 class _Entry(Record, frozen=True):
     """A frame with what is measured on it, and its height on the sheet (mm)."""
@@ -80,15 +84,15 @@ def _entry(frame: Frame, unit: str, drawing: float) -> _Entry:
 def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
     """What stands at the top of a page: all there is to know on the first, a reminder on the others."""
     flow, name = Flow(area, lettering), ": measuring sheet"
-    room = area.width - 25.0 - lettering.width(name, H5, True)  # the page's number stands in the corner
+    room = area.width - NUMBER - lettering.width(name, H5, True)  # the page's number stands in the corner
     flow.paragraph(shortened(job.title, H5, True, room, lettering) + name, H5, bold=True)
     if first:
         for number, words in enumerate(_DIRECTIONS, 1):
-            flow.paragraph(words, indent=5.0, lead=f"{number}")
+            flow.paragraph(words, indent=INDENT, lead=f"{number}")
         flow.paragraph(
             f"Write {_PRECISION[job.unit]}. Each “was” is the value in the job so far: check it. A hanger that was not "
             "measured yet is drawn where it usually sits.",
-            indent=5.0,
+            indent=INDENT,
             lead=f"{len(_DIRECTIONS) + 1}",
         )
     else:
@@ -126,14 +130,14 @@ def _frame_items(entry: _Entry, place: Rect, drawing: float, unit: str, letterin
 
 def _heading(entry: _Entry, place: Rect, lettering: Lettering) -> Iterator[Item]:
     """Id and title, and how the frame is drawn."""
-    frame, base = entry.frame, place.y1 - 2.5 - H7
+    frame, base = entry.frame, place.y1 - UNDER_LINE - H7
     told = f"{frame.hanger.kind} · seen from the back · 1 : {entry.scale}"
     right = lettering.width(told, H25)
     yield Text(place.x1, base, told, H25, "right")
     name = shortened(frame.id, H7, True, (place.width - right) / 2, lettering)
     yield Text(place.x0, base, name, H7, bold=True)
-    x = place.x0 + lettering.width(name, H7, True) + 4.0
-    if title := shortened(frame.title, H35, False, place.x1 - right - 4.0 - x, lettering):
+    x = place.x0 + lettering.width(name, H7, True) + AFTER_ID
+    if title := shortened(frame.title, H35, False, place.x1 - right - AFTER_ID - x, lettering):
         yield Text(x, base, title, H35)
 
 
@@ -149,4 +153,4 @@ def _blank(one: Measure, letter: str, x: float, y: float, unit: str, lettering: 
     start = x + LETTER + WORDS
     yield Line(start, base, start + BLANK, base, HAIR)
     name = ("lb" if unit == "in" else "kg") if one.is_mass else unit
-    yield Text(start + BLANK + 1.5, base, name, H35)
+    yield Text(start + BLANK + AFTER_BLANK, base, name, H35)

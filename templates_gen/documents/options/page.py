@@ -54,6 +54,12 @@ FRAME = 0.88
 WHICHEVER = "Each option has something to settle before it is hung:  templates-gen check NEW-JOB.toml"
 """What is said of findings that all options share, for they have no part in the choice."""
 
+FOOT_LINE, UNDER_WORDS = 5.0, 1.5
+"""mm from the foot of the page to its upper line, and under an option's words.  Our own design, no source."""
+
+LARGE = 20
+"""The scale, 1 to this, down to which frames have a wider line.  Our own design, no source."""
+
 
 class Layout(Record, frozen=True):
     """How the options stand on the page: their cells (page mm), and the scale of the pictures, 1 to `scale`."""
@@ -74,7 +80,7 @@ def options_page(options: Sequence[Option], paper: Paper, lettering: Lettering) 
         Text(area.x0, area.y1 - H7 - 0.5, title, H7, bold=True),
         Text(area.x0, area.y1 - H7 - UNDER_TITLE, subtitle, H25),
         Text(area.x0, area.y0 + 1.0, "Keep one:  templates-gen options JOB --pick N -o NEW-JOB.toml", H25),
-        *(Text(area.x0, area.y0 + 5.0, words, H25) for words in ((WHICHEVER,) if common else ())),
+        *(Text(area.x0, area.y0 + FOOT_LINE, words, H25) for words in ((WHICHEVER,) if common else ())),
     ]
     for option, cell in zip(options, layout.cells, strict=True):
         items += _option_items(option, common, cell, layout, lettering)
@@ -90,7 +96,7 @@ def layout_of(options: Sequence[Option], paper: Paper) -> Layout:
         page = page_of(paper, turned)
         for across in range(1, len(options) + 1):
             cells = _cells(page.printable, across, len(options))
-            room = Rect(0.0, 0.0, cells[0].width, cells[0].height - LINES * LINE - 1.5)
+            room = Rect(0.0, 0.0, cells[0].width, cells[0].height - LINES * LINE - UNDER_WORDS)
             scale = next((s for s in SCALES if whole.width / s <= room.width and whole.height / s <= room.height), None)
             if scale is not None and cells[0].width >= LEAST_WIDTH and (best is None or scale < best[0]):
                 best = (scale, page, cells)
@@ -149,6 +155,6 @@ def _wall_items(plan: Plan, view: View) -> Iterator[Item]:
 def _frame_items(hung: Hung, view: View, lettering: Lettering) -> Iterator[Item]:
     """The frame in light grey, with its id: upright in a narrow one, and cut short where it must be."""
     rect = view.rect(hung.rect)
-    yield from box(rect, MEDIUM if view.scale <= 20 else HAIR, FRAME)
+    yield from box(rect, MEDIUM if view.scale <= LARGE else HAIR, FRAME)
     if name := named_in(rect.grown(-AIR / 2), hung.frame.id, NAMES, lettering):
         yield name

@@ -34,6 +34,9 @@ LEAST = 0.5
 EXTENSION = 0.6
 """Grey of extension lines.  Our own design, no source."""
 
+CENTRE = 0.35
+"""Grey of the centre line.  Our own design, no source."""
+
 
 class Chain(Record, frozen=True):
     """Dimensions one after the other along one line of the page, level at a y or upright at an x (`at`, page mm).
@@ -73,7 +76,7 @@ def both_lines(plan: Plan, view: View) -> tuple[Line, Line]:
     wall, group = view.rect(plan.job.wall.rect), view.rect(plan.group)
     x, y = view.point(plan.centre_line, plan.level_line)
     return (
-        Line(x, wall.y0 - FIRST - PAST, x, group.y1 + BEYOND, NARROW, DASHED_DOTTED, grey=0.35),
+        Line(x, wall.y0 - FIRST - PAST, x, group.y1 + BEYOND, NARROW, DASHED_DOTTED, grey=CENTRE),
         Line(wall.x0 - FIRST - PAST, y, group.x1 + BEYOND, y, HAIR, grey=EXTENSION),
     )
 

@@ -22,6 +22,19 @@ AROUND = 0.6
 REACH, LONGEST = 10.0, 60.0
 """mm that a name may reach beyond its feature, and that it may be long.  Our own design, no source."""
 
+CASING, STILE, LOWER_PANEL, UPPER_PANEL, SASH = 0.07, 0.17, (0.07, 0.42), (0.48, 0.90), 0.05
+"""Of a door's width: its casing and what is beside its panels; of its height, where these begin and end; of a window's
+shorter side, what is around its panes.  Our own design, no source."""
+
+OUTLET, SWITCH, LIGHT, THERMOSTAT = 0.3, (0.4, 0.5), 0.4, 0.33
+"""Of the shorter side, the radius of a circle; of width and height, a switch's rocker.  Our own design, no source."""
+
+SLATS, FINS = 5, 10
+"""Parts that a vent and a radiator are divided into.  Our own design, no source."""
+
+INSET = 0.8
+"""mm; a name stays this far inside its feature.  Our own design, no source."""
+
 
 def outline(feature: Feature, rect: Rect) -> Iterator[Item]:
     """The feature as it is drawn in this rectangle of the page (mm)."""
@@ -33,14 +46,14 @@ def outline(feature: Feature, rect: Rect) -> Iterator[Item]:
 
 def _door(rect: Rect) -> Iterator[Item]:
     """A door: the line of its casing at both sides and the head, and two panels."""
-    inset = 0.07 * rect.width
+    inset = CASING * rect.width
     yield from box(Rect(rect.x0 + inset, rect.y0, rect.x1 - inset, rect.y1 - inset), HAIR, None, LINE)
-    yield from box(_panel(rect, 0.07, 0.42), HAIR, None, LINE)
-    yield from box(_panel(rect, 0.48, 0.90), HAIR, None, LINE)
+    yield from box(_panel(rect, *LOWER_PANEL), HAIR, None, LINE)
+    yield from box(_panel(rect, *UPPER_PANEL), HAIR, None, LINE)
 
 
 def _panel(door: Rect, low: float, high: float) -> Rect:
-    inset = 0.17 * door.width
+    inset = STILE * door.width
     return Rect(door.x0 + inset, door.y0 + low * door.height, door.x1 - inset, door.y0 + high * door.height)
 
 
@@ -53,7 +66,7 @@ def _window(rect: Rect) -> Iterator[Item]:
 
 
 def _glass(window: Rect) -> Rect:
-    return window.grown(-0.05 * min(window.width, window.height))
+    return window.grown(-SASH * min(window.width, window.height))
 
 
 def _left_pane(window: Rect) -> Rect:
@@ -62,16 +75,16 @@ def _left_pane(window: Rect) -> Rect:
 
 
 def _outlet(rect: Rect) -> Iterator[Item]:
-    yield Circle(rect.cx, rect.cy, 0.3 * min(rect.width, rect.height), HAIR, grey=LINE)
+    yield Circle(rect.cx, rect.cy, OUTLET * min(rect.width, rect.height), HAIR, grey=LINE)
 
 
 def _switch(rect: Rect) -> Iterator[Item]:
-    yield from box(Rect.about(rect.cx, rect.cy, 0.4 * rect.width, 0.5 * rect.height), HAIR, None, LINE)
+    yield from box(Rect.about(rect.cx, rect.cy, SWITCH[0] * rect.width, SWITCH[1] * rect.height), HAIR, None, LINE)
 
 
 def _light(rect: Rect) -> Iterator[Item]:
     """A light: the crossed circle of IEC 60617 (from memory)."""
-    radius = 0.4 * min(rect.width, rect.height)
+    radius = LIGHT * min(rect.width, rect.height)
     reach = radius / 2**0.5
     yield Circle(rect.cx, rect.cy, radius, HAIR, grey=LINE)
     for way in (1, -1):
@@ -79,17 +92,17 @@ def _light(rect: Rect) -> Iterator[Item]:
 
 
 def _thermostat(rect: Rect) -> Iterator[Item]:
-    radius = 0.33 * min(rect.width, rect.height)
+    radius = THERMOSTAT * min(rect.width, rect.height)
     yield Circle(rect.cx, rect.cy, radius, HAIR, grey=LINE)
     yield Line(rect.cx, rect.cy, rect.cx, rect.cy + radius, HAIR, grey=LINE)
 
 
 def _vent(rect: Rect) -> Iterator[Item]:
-    yield from (level(rect, share / 5, HAIR, LINE) for share in range(1, 5))
+    yield from (level(rect, number / SLATS, HAIR, LINE) for number in range(1, SLATS))
 
 
 def _radiator(rect: Rect) -> Iterator[Item]:
-    yield from (upright(rect, share / 10, HAIR, LINE) for share in range(1, 10))
+    yield from (upright(rect, number / FINS, HAIR, LINE) for number in range(1, FINS))
 
 
 _INSIDE: Mapping[str, Callable[[Rect], Iterator[Item]]] = {
@@ -106,7 +119,7 @@ _INSIDE: Mapping[str, Callable[[Rect], Iterator[Item]]] = {
 _PLACES: Mapping[str, Callable[[Rect], Rect]] = {
     "furniture": lambda rect: rect,
     "other": lambda rect: rect,
-    "door": lambda rect: _panel(rect, 0.48, 0.90),
+    "door": lambda rect: _panel(rect, *UPPER_PANEL),
     "window": _left_pane,
 }
 """Where in a feature its name stands if there is room."""
@@ -118,7 +131,7 @@ def names(features: Sequence[tuple[Feature, Rect]], room: Room, lettering: Lette
     beside = [(feature, rect) for feature, rect in features if feature.kind not in _PLACES]
     room.take(*(rect for _, rect in beside))
     for feature, rect in large:
-        label = _name(feature.name, _PLACES[feature.kind](rect).grown(-0.8), room, lettering)
+        label = _name(feature.name, _PLACES[feature.kind](rect).grown(-INSET), room, lettering)
         if label is None:
             beside.append((feature, rect))
         else:

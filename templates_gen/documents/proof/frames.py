@@ -32,6 +32,9 @@ STYLES = tuple(
 CAPTION_OFF = 0.7
 """mm between a frame and the capitals of its caption.  Our own design, no source."""
 
+INSET = 0.8
+"""mm; a label stays this far inside its frame.  Our own design, no source."""
+
 
 def opening(hung: Hung) -> Rect:
     """What the moulding leaves to see of the frame's inside (wall mm)."""
@@ -107,7 +110,7 @@ def _caption(hung: Hung, view: View, room: Room, inside: Room | None, lettering:
 def _blank_label(hung: Hung, view: View, style: tuple[int, float, float], lettering: Lettering) -> tuple[Text, ...]:
     """The id, and under it the title, and that its picture is not there; empty where the window lacks room."""
     count, large, small = style
-    frame, place = hung.frame, view.rect(window(hung)).grown(-0.8)
+    frame, place = hung.frame, view.rect(window(hung)).grown(-INSET)
     lines = [line for line in (frame.title, "no picture" if frame.image else "") if line][:count]
     parts = [part for line in lines for part in wrapped(line, small, False, place.width, lettering)]
     label = block([(frame.id, large, True), *((part, small, False) for part in parts)], lettering)

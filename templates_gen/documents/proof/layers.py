@@ -27,6 +27,10 @@ FLOOR = 4.0
 AIR = 0.3
 """mm kept free around lettering, which is small here.  Our own design, no source."""
 
+OFF_LINE, NEAR = 0.6, 4.0
+"""mm that lettering keeps from lines, and that the words of the figure are away from it at most.  Our own design, no
+source."""
+
 
 class Asked(Record, frozen=True):
     """What the proof shows besides the wall: a line to sign on, and nails with the zones where cables may run."""
@@ -98,7 +102,8 @@ def _all(parts: Iterable[Iterable[Item]]) -> tuple[Item, ...]:
 
 
 def _about(line: Line) -> Rect:
-    return Rect(min(line.x0, line.x1), min(line.y0, line.y1), max(line.x0, line.x1), max(line.y0, line.y1)).grown(0.6)
+    (x0, x1), (y0, y1) = sorted((line.x0, line.x1)), sorted((line.y0, line.y1))
+    return Rect(x0, y0, x1, y1).grown(OFF_LINE)
 
 
 def _wall(plan: Plan, view: View) -> Iterable[Item]:
@@ -114,6 +119,6 @@ def _wall(plan: Plan, view: View) -> Iterable[Item]:
 def _figure_label(plan: Plan, person: Rect, room: Room, lettering: Lettering) -> tuple[Text, ...]:
     """How tall the figure is, beside its head."""
     words = Text(0.0, 0.0, WORDS[plan.job.unit], H18)
-    about = person.grown(lettering.box(words).width + 4.0)
+    about = person.grown(lettering.box(words).width + NEAR)
     found = placed_near(words, person.cx, person.y1, about, room, lettering)
     return (found,) if found else ()

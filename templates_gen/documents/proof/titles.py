@@ -33,6 +33,17 @@ UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
 
 SIGN_WORDS = "Agreed, to be hung as shown"
 
+BETWEEN = 8.0
+"""mm between the words on the left and the scale on the right.  Our own design, no source."""
+
+DOWN, SCALE_DOWN, BAR_DOWN, BAR_HEIGHT, UNDER_BAR = (7.5, 12.4, 16.4), 6.5, 9.6, 1.2, 0.9
+"""mm down from the band's top to the three lines on the left, to the scale, to its bar; the bar's height, and from it
+to its figures.  Our own design, no source."""
+
+SIGN_SHARE, DAY_SHARE, SIGN_GAP = 0.4, 0.25, 3.0
+"""Of the band's width: the words before the signature at most, the line for the date; mm between words and lines.  Our
+own design, no source."""
+
 
 def band_of(plan: Plan, sign: bool, notes: Sequence[str], width: float, lettering: Lettering) -> Band:
     """The band on a page this wide (mm): what each frame is, as long as that is short, and the notes."""
@@ -58,17 +69,17 @@ def band_items(plan: Plan, view: View, lettering: Lettering) -> Iterator[Item]:
     band, job = view.below, plan.job
     yield Line(band.x0, band.y1, band.x1, band.y1, NARROW)
     bar, reach = scale_bar(plan, view)
-    width = band.width - max(reach, lettering.width(PRINTED, H18)) - 8.0
+    width = band.width - max(reach, lettering.width(PRINTED, H18)) - BETWEEN
     sizes = f"Proof. Sizes in {UNITS[job.unit]}, {UNITS[other_unit(job.unit)]} beside them."
     large = H5 if lettering.width(job.title, H5, True) <= width else H35
-    told = ((job.title, large, True, 7.5), (whose(job), H25, False, 12.4), (sizes, H18, False, 16.4))
+    told = ((job.title, large, True, DOWN[0]), (whose(job), H25, False, DOWN[1]), (sizes, H18, False, DOWN[2]))
     for text, height, bold, down in told:
         cut = shortened(text, height, bold, width, lettering)
         if cut:
             yield Text(band.x0, band.y1 - down, cut, height, bold=bold)
-    yield Text(band.x1, band.y1 - 6.5, f"SCALE 1:{view.scale}", H35, "right", bold=True)
+    yield Text(band.x1, band.y1 - SCALE_DOWN, f"SCALE 1:{view.scale}", H35, "right", bold=True)
     yield from bar
-    yield Text(band.x1, band.y1 - 16.4, PRINTED, H18, "right")
+    yield Text(band.x1, band.y1 - DOWN[2], PRINTED, H18, "right")
     for number, line in enumerate(view.band.lines, 1):
         yield Text(band.x0, band.y1 - TITLE - number * LINE + 1.0, line, H18)
     if view.band.sign:
@@ -80,24 +91,24 @@ def scale_bar(plan: Plan, view: View) -> tuple[list[Item], float]:
     unit, name, parts = BARS[plan.job.unit]
     step = max((step for step in STEPS if parts * step * unit / view.scale <= BAR), default=STEPS[0])
     long, band = step * unit / view.scale, view.below
-    y, x0 = band.y1 - 9.6, band.x1 - parts * long
+    y, x0 = band.y1 - BAR_DOWN, band.x1 - parts * long
     items: list[Item] = []
     for part in range(parts):
-        rect = Rect.sized(x0 + part * long, y, long, 1.2)
+        rect = Rect.sized(x0 + part * long, y, long, BAR_HEIGHT)
         items.append(Polygon(rect.corners, grey=0.0 if part % 2 == 0 else 1.0))
         items.append(Polygon(rect.corners, HAIR, False))
     figures = (0, "0", "left"), (1, f"{step:g}", "middle"), (parts, f"{parts * step:g} {name}", "right")
     for part, words, anchor in figures:
-        items.append(Text(x0 + part * long, y - 0.9 - H18, words, H18, anchor))
+        items.append(Text(x0 + part * long, y - UNDER_BAR - H18, words, H18, anchor))
     return items, band.x1 - x0
 
 
 def _signature(band: Rect, lettering: Lettering) -> Iterator[Item]:
     """Where to sign: words, a line for the name and one for the date."""
-    y, gap = band.y0 + 2.0, 3.0
-    words = shortened(SIGN_WORDS, H25, False, 0.4 * band.width, lettering)
+    y, gap = band.y0 + 2.0, SIGN_GAP
+    words = shortened(SIGN_WORDS, H25, False, SIGN_SHARE * band.width, lettering)
     yield Text(band.x0, y, words, H25)
-    start, day = band.x0 + lettering.width(words, H25) + gap, band.x1 - 0.25 * band.width
+    start, day = band.x0 + lettering.width(words, H25) + gap, band.x1 - DAY_SHARE * band.width
     yield Line(start, y - 0.5, day - 2 * gap - lettering.width("Date", H25), y - 0.5, NARROW)
     yield Text(day - gap, y, "Date", H25, "right")
     yield Line(day, y - 0.5, band.x1, y - 0.5, NARROW)

@@ -22,6 +22,9 @@ from templates_gen.job.weights import Estimate, estimate
 LEAST_SIDE = 1.0
 """mm.  A frame of less is taken for a slip.  Our own design, no source."""
 
+THICKEST = 20.0
+"""mm; a fixing of a larger diameter is taken for a slip of the unit.  Our own design, no source."""
+
 
 def build_frame(
     table: FrameTable,
@@ -84,9 +87,9 @@ def build_fixing(table: FixingTable | FixingKind, where: str) -> Fixing:
         raise InputError(f"{where}, nails", f"found {table.nails}, expected 1 or more")
     if table.rating is not None and table.rating <= 0:
         raise InputError(f"{where}, rating", "found 0, expected the weight that its maker rates it for")
-    if table.diameter is not None and not 0 < table.diameter <= 20:
+    if table.diameter is not None and not 0 < table.diameter <= THICKEST:
         found = f"found {as_found(table.diameter)}"
-        raise InputError(f"{where}, diameter", f"{found}, expected more than 0 and at most 20 mm")
+        raise InputError(f"{where}, diameter", f"{found}, expected more than 0 and at most {THICKEST:g} mm")
     if table.angle is not None and not 0 <= table.angle < 90:
         expected = "expected degrees from straight in: 0, and less than 90"
         raise InputError(f"{where}, angle", f"found {table.angle}, {expected}")

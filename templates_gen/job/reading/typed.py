@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Mapping
 from functools import cache
 from typing import Any, Literal, TypeVar, get_args, get_origin
 
-from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.base.errors import InputError, clipped, did_you_mean
 from templates_gen.base.record import Record, Table
 from templates_gen.base.units import parse_length, parse_mass, parse_offset
 from templates_gen.job.reading.files import MOST_NUMBER
@@ -207,4 +207,4 @@ def _brief(found: object) -> str:
     if found is None or isinstance(found, bool):
         return {None: "nothing", True: "true", False: "false"}[found]
     text = repr(found) if isinstance(found, (str, int, float, list, dict)) else str(found)
-    return text if len(text) <= 60 else text[:57] + "..."
+    return clipped(text)
