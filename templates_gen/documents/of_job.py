@@ -37,7 +37,7 @@ def roman(number: int) -> str:
     return "x" * (number // 10) + ("", "i", "ii", "iii", "iv", "v", "vi", "vii", "viii", "ix")[number % 10]
 
 
-def text_area(page: sheet.Page) -> Rect:
+def text_area(page: PaperPage) -> Rect:
     """The part of a page without rulers that is free for text (page mm)."""
     return page.printable.grown(-MARGIN)
 

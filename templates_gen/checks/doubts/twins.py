@@ -72,7 +72,7 @@ def _swapped(drop: float, others: Sequence[float], unit: str) -> str:
     number = f"{drop / MM[unit]:.4g}"
     figures = number.replace(".", "")
     agree = max(others) - min(others) <= AGREE
-    if len(figures) != 2 or not agree or min(abs(drop - each) for each in others) <= SWAPPED:
+    if len(figures) != 2 or not figures.isdigit() or not agree or min(abs(drop - each) for each in others) <= SWAPPED:
         return ""
     meant = float(number.translate(str.maketrans(figures, figures[::-1]))) * MM[unit]
     near = min(others) - NEAR <= meant <= max(others) + NEAR
