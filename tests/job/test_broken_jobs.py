@@ -136,3 +136,24 @@ def test_a_process_of_its_own_refuses_in_the_same_way(name, folder):
 def test_there_are_many_kinds_of_broken_job():
     texts = [text for text, _ in BROKEN.values()] + [content for content, _ in SPREADSHEETS.values()]
     assert len(set(texts)) == len(texts) >= 80
+
+
+@pytest.mark.parametrize(
+    ("text", "found", "hint"),
+    [
+        ('[job]\ntitle = "a"\n[job]\n', "[job]", "written once"),
+        ('[[frame]]\nid = "A"\n[frame]\n', "[frame]", "[[frame]]"),
+        ('[job]\ntitle = "a"\ntitle = "b"\n', 'title = "b"', "there already"),
+        ('[group]\nrows = [["A", "B"]\n[paper]\n', "[paper]", "ends with ]"),
+        ("[job\n", "[job", "stands in [ ]"),
+        ('[job]\ntitle = "a\n', 'title = "a', "ends with the quote"),
+        ("[wall]\nwidth = 14 3/8\n", "width = 14 3/8", "in quotes"),
+        ('[wall]\nwidth = "12\' 6""\n', 'width = "12\' 6""', "12 ft 6 in"),
+        ("[wall]\nwidth = " + "9 " * 500, "width = 9 9 9", "in quotes"),
+    ],
+)
+def test_a_slip_of_the_text_editor_is_shown_with_its_line_and_what_to_do(text, found, hint, tmp_path):
+    (tmp_path / "job.toml").write_text(text, encoding="utf-8")
+    problem, _, helps = one_message(run("check", tmp_path / "job.toml")).partition("\n")
+    assert f", found  {found}" in problem
+    assert len(problem) < 300 and hint in " ".join(helps.split())
