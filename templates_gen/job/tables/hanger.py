@@ -63,7 +63,8 @@ class HangerTable(Table):
         Words(
             "from where left and right were seen",
             '"back"',
-            more="Needed where the two sides differ: a guess would put both holes in the wrong place.",
+            more="Needed where the two sides differ: a guess would put both holes in the wrong place. A frame's hanger "
+            "without a kind completes its type's, seen from where the type says.",
         ),
     ] = None
     apart: Annotated[
