@@ -54,6 +54,17 @@ WALL: dict[str, Case] = {
         swapped("height = 2600", "height = 2600\noutline = [[0, 0], [1, 1]]"),
         ("wall, outline", "2 corners", "3 or more"),
     ),
+    "a year of two figures": (
+        swapped("height = 2600", "height = 2600\nbuilt = 65"),
+        ("wall, built", "found 65", "a year such as 1965"),
+    ),
+    "a stair of no steps": (
+        swapped(
+            "height = 2600",
+            'height = 2600\nstairs = { run = 250, rise = 180, up = "left", nosing = [0, 0], steps = 0 }',
+        ),
+        ("wall, stairs, steps", "found 0", "1 or more"),
+    ),
     "a corner of one number": (
         swapped("height = 2600", "height = 2600\noutline = [[0, 0], [1], [2, 2]]"),
         ("wall, outline, item 2", "found [1]", "a pair in [ ]"),
@@ -174,6 +185,8 @@ FRAME: dict[str, Case] = {
     "a fixing of half a nail": (added("[fixing]\nnails = 1.5"), ("fixing, nails", "found 1.5", "a whole number")),
     "an angle in words": (added('[fixing]\nangle = "steep"'), ("fixing, angle", "'steep'", "expected a number")),
     "an angle that is true": (added("[fixing]\nangle = true"), ("fixing, angle", "found true", "expected a number")),
+    "an angle along the wall": (added("[fixing]\nangle = 90"), ("fixing, angle", "found 90", "less than 90")),
+    "a fixing rated for nothing": (added('[fixing]\nrating = "0 kg"'), ("fixing, rating", "found 0 kg", "its maker")),
     "a nail as thick as a pipe": (added('[fixing]\ndiameter = "2 in"'), ("fixing, diameter", "50.8 mm", "20 mm")),
 }
 

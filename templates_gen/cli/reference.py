@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import Any, get_args, get_origin
 
@@ -90,8 +91,21 @@ def _field(field: Field) -> Iterator[str]:
     """A field as a job file has it, its type and what it is left out, and what it means."""
     words, each = field.words, type_words(field.written) == _EACH
     yield from lines_of(words.example if each else f"{field.name} = {words.example}", WIDTH, _FIELD, _BELOW)
-    yield from lines_of(f"{capital(type_words(field.written))}. {_left_out(field)}", WIDTH, _BELOW, _BELOW)
+    kind = f"{capital(type_words(field.written))}{_limits(field)}"
+    yield from lines_of(f"{kind}. {_left_out(field)}", WIDTH, _BELOW, _BELOW)
     yield from (*lines_of(_meaning(field), WIDTH, _BELOW, _BELOW), "")
+
+
+def _limits(field: Field) -> str:
+    """What a number may be: ", 1 or more", ", 10 to 40 mm"."""
+    limits = field.words.limits
+    if limits is None:
+        return ""
+    least = f"more than {limits.least:g}" if limits.above else f"{limits.least:g}"
+    if limits.most == math.inf:
+        return f", {least}" if limits.above else f", {least} or more"
+    unit = " mm" if Length in options(field.type) else limits.unit
+    return f", {least}{', up' if limits.above else ''} to {'less than ' if limits.under else ''}{limits.most:g}{unit}"
 
 
 def _meaning(field: Field) -> str:

@@ -1,5 +1,6 @@
 """The reference of the job file: made from its tables, current beside the samples, and true in what it says."""
 
+import re
 import tomllib
 
 import pytest
@@ -13,7 +14,7 @@ from templates_gen.job.reading import grouping, place, walling
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.tables.contents import CHAPTERS, EXAMPLE
-from templates_gen.job.tables.field import fields_of
+from templates_gen.job.tables.field import Limits, fields_of
 from templates_gen.job.tables.frame import FrameTable
 from tests.jobs import SAMPLES
 from tests.running import run
@@ -119,8 +120,26 @@ def test_what_is_taken_where_a_field_is_left_out_is_what_is_used():
 
 
 def test_limits_that_are_said_are_those_that_are_held():
-    assert (paper_sizes.LEAST_OVERLAP, paper_sizes.MOST_OVERLAP) == (10, 40)
-    assert "10 to 40 mm" in FIELDS["paper", "overlap"].words.means
+    said = {name: field.words.limits for (_, name), field in FIELDS.items() if field.words.limits}
+    assert len(said) > 14
+    for limits in said.values():
+        numbers = [float(number) for number in re.findall(r"\d+", limits.expected)]
+        if numbers:
+            least, *most = numbers
+            assert (limits.least, *([limits.most] if most else [])) == (least, *most) or limits.hold(least)
+    assert "10 to 40 mm" in reference("overlap") and "0 to 5 per cent" in reference("scale")
+
+
+@pytest.mark.parametrize(
+    ("limits", "inside", "outside"),
+    [
+        (Limits(least=1, expected="1 or more"), (1, 1.5, 9e9), (0.999, -1, float("nan"), float("inf"))),
+        (Limits(least=0, most=20, above=True, expected=""), (1e-9, 20), (0, 20.1)),
+        (Limits(least=0, most=90, under=True, expected=""), (0, 89.9), (90, -1e-9)),
+    ],
+)
+def test_limits(limits, inside, outside):
+    assert all(map(limits.hold, inside)) and not any(map(limits.hold, outside))
 
 
 @pytest.mark.parametrize(

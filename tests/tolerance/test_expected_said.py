@@ -69,7 +69,7 @@ def test_a_job_says_how_exactly_its_people_work(tmp_path):
         ("scale = 6", "job.toml, accuracy, scale: found 6 per cent, expected 0 to 5 per cent"),
         ("scale = -1", "job.toml, accuracy, scale: found -1 per cent, expected 0 to 5 per cent"),
         ("humidity = nan", "job.toml, accuracy, humidity: found nan per cent, expected 0 to 50 per cent"),
-        ('match = "4 in"', "job.toml, accuracy, match: found 101.6 mm, expected 0 to 50 mm"),
+        ('match = "4 in"', "job.toml, accuracy, match: found 101.6 mm (4 in), expected 0 to 50 mm"),
         ("joins = 1", "job.toml, accuracy: unknown field 'joins'"),
         ("string = 1", "job.toml, accuracy, string: found 1, expected true or false"),
     ],

@@ -5,6 +5,7 @@ It knows fields, types and words, not what belongs together; that is for the com
 
 from __future__ import annotations
 
+import math
 from typing import Any, Literal, get_args, get_origin
 
 from templates_gen.base.record import Table
@@ -55,7 +56,17 @@ def _table(table: type[Table]) -> dict[str, Any]:
 def _field(field: Field) -> dict[str, Any]:
     """One field with what it means; a field of a TOML file is never null, but left out."""
     usual = {} if field.needed or field.default is None else {"default": field.default}
-    return _schema(field.written) | usual | {"description": field.words.means}
+    return _schema(field.written) | _limits(field) | usual | {"description": field.words.means}
+
+
+def _limits(field: Field) -> dict[str, Any]:
+    """Those of a plain number: a length may have any unit, and is a text with one."""
+    limits = field.words.limits
+    if limits is None or not {*options(field.type)} <= {int, float}:
+        return {}
+    low = {"exclusiveMinimum" if limits.above else "minimum": limits.least}
+    high = {"exclusiveMaximum" if limits.under else "maximum": limits.most}
+    return low | (high if math.isfinite(limits.most) else {})
 
 
 def _schema(kind: Any) -> dict[str, Any]:

@@ -22,9 +22,6 @@ from templates_gen.job.weights import Estimate, estimate
 LEAST_SIDE = 1.0
 """mm.  A frame of less is taken for a slip.  Our own design, no source."""
 
-THICKEST = 20.0
-"""mm; a fixing of a larger diameter is taken for a slip of the unit.  Our own design, no source."""
-
 
 def build_frame(
     table: FrameTable,
@@ -83,16 +80,6 @@ def build_fixing(table: FixingTable | FixingKind, where: str) -> Fixing:
         raise InputError(
             where, "a hook needs 'below': how far its seat lies below its nail", 'for example  below = "7/8 in"'
         )
-    if table.nails is not None and table.nails < 1:
-        raise InputError(f"{where}, nails", f"found {table.nails}, expected 1 or more")
-    if table.rating is not None and table.rating <= 0:
-        raise InputError(f"{where}, rating", "found 0, expected the weight that its maker rates it for")
-    if table.diameter is not None and not 0 < table.diameter <= THICKEST:
-        found = f"found {as_found(table.diameter)}"
-        raise InputError(f"{where}, diameter", f"{found}, expected more than 0 and at most {THICKEST:g} mm")
-    if table.angle is not None and not 0 <= table.angle < 90:
-        expected = "expected degrees from straight in: 0, and less than 90"
-        raise InputError(f"{where}, angle", f"found {table.angle}, {expected}")
     values = {name: getattr(table, name) for name in table.__struct_fields__}
     return Fixing(**{name: value for name, value in values.items() if value is not None})
 

@@ -100,7 +100,7 @@ def _listed(table: GroupTable, ids: list[str], where: str) -> list[list[str]]:
 
 
 def _wrapped(order: list[str], across: int | None, where: str) -> list[list[str]]:
-    if across is None or across < 1:
+    if across is None:
         raise InputError(where, f"found {across}, expected how many frames are in each row of the grid, 1 or more")
     return [order[at : at + across] for at in range(0, len(order), across)]
 

@@ -47,8 +47,6 @@ def _top(table: StairsTable, where: str) -> float | None:
     """The height of the last nosing, where the number of steps is given."""
     if table.steps is None:
         return None
-    if table.steps < 1:
-        raise InputError(where, f"found {table.steps}, expected how many nosings there are, 1 or more")
     if table.rise is None:
         raise InputError(where, "needs run and rise of one step, to know how high the stair goes")
     return table.nosing[1] + (table.steps - 1) * table.rise

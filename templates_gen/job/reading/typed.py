@@ -9,10 +9,10 @@ from typing import Any, Literal, TypeVar, get_args, get_origin
 
 from templates_gen.base.errors import InputError, clipped, did_you_mean
 from templates_gen.base.record import Record, Table
-from templates_gen.base.units import parse_length, parse_mass, parse_offset
+from templates_gen.base.units import as_found, parse_length, parse_mass, parse_offset
 from templates_gen.job.reading.files import MOST_NUMBER
 from templates_gen.job.reading.other_words import is_not_given, meant, on_two, sides_apart
-from templates_gen.job.tables.field import Length, Mass, Offset, choices, fields_of, is_table, options
+from templates_gen.job.tables.field import Length, Limits, Mass, Offset, choices, fields_of, is_table, options
 
 _TableT = TypeVar("_TableT", bound=Table)
 
@@ -93,7 +93,20 @@ def _record(told: Mapping[str, Any], table: type[_TableT], place: _Place) -> _Ta
 
 @cache
 def _reader_of(table: type[Table], name: str) -> _Reader:
-    return _reader(fields_of(table)[name].type)
+    field = fields_of(table)[name]
+    read, limits = _reader(field.type), field.words.limits
+    return _limited(read, limits) if limits else read
+
+
+def _limited(read: _Reader, limits: Limits) -> _Reader:
+    def within(value: Any, place: _Place) -> Any:
+        number = read(value, place)
+        if number is None or limits.hold(number):
+            return number
+        found = as_found(number) if isinstance(number, Length) else f"{number:g}{limits.unit}"
+        raise InputError(place.words, f"found {found}, expected {limits.expected}")
+
+    return within
 
 
 def _reader(kind: Any) -> _Reader:

@@ -13,8 +13,6 @@ from templates_gen.job.model import Feature, Paper, Sides, Studs, Wall
 from templates_gen.job.paper_sizes import (
     DEFAULT_MARGIN,
     DEFAULT_OVERLAP,
-    LEAST_OVERLAP,
-    MOST_OVERLAP,
     MOST_SIDE,
     checked_size,
     paper_size,
@@ -45,9 +43,6 @@ OTHERWISE = 25.0
 
 Point = tuple[float, float]
 
-FIRST_YEAR, LAST_YEAR = 1000, 2999
-"""Any other year that a wall was built in is taken for a slip.  Common practice, no source."""
-
 
 def build_wall(raw: object, unit: str) -> Wall:
     """The wall with its features.  Raises InputError."""
@@ -61,14 +56,8 @@ def build_wall(raw: object, unit: str) -> Wall:
         name=table.name, width=width, height=height, outline=outline, begins=begins, clear=table.clear or 0.0,
         stairs=build_stairs(table.stairs, "wall, stairs"), build=build, board=table.board,
         studs=_studs(table.studs, unit), wiring=table.wiring or "", worktop=table.worktop, behind=tuple(table.behind),
-        public=table.public, earthquake=table.earthquake, built=_year(table.built), features=features,
+        public=table.public, earthquake=table.earthquake, built=table.built, features=features,
     )  # fmt: skip
-
-
-def _year(built: int | None) -> int | None:
-    if built is not None and not FIRST_YEAR <= built <= LAST_YEAR:
-        raise InputError("wall, built", f"found {built}, expected a year such as 1965")
-    return built
 
 
 def _outline(table: WallTable) -> tuple[tuple[Point, ...], Point]:
@@ -168,9 +157,6 @@ def build_paper(table: PaperTable, unit: str, beside: Path) -> Paper:
     name, width, height = (table.size, roll, MOST_SIDE) if roll else _paper_size(table.size, unit, "paper, size")
     margin = _margin(table.margin, unit, "paper, margin")
     overlap = DEFAULT_OVERLAP if table.overlap is None else float(table.overlap)
-    if not LEAST_OVERLAP <= overlap <= MOST_OVERLAP:
-        expected = f"{LEAST_OVERLAP:g} to {MOST_OVERLAP:g} mm"
-        raise InputError("paper, overlap", f"found {as_found(overlap)}, expected {expected}")
     if margin[1] + margin[3] >= width or margin[0] + margin[2] >= height:
         raise InputError("paper, margin", f"leaves nothing of a sheet of {width:g} × {height:g} mm")
     font = str(beside / table.font) if table.font else ""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from functools import cache
 from types import UnionType
@@ -22,6 +23,25 @@ class Mass(float):
     """A weight in kg."""
 
 
+class Limits(Record, frozen=True, kw_only=True):
+    """What a number may be: from `least` to `most`, without these where it has to be `above` or `under` them.
+
+    Lengths are in mm, weights in kg; other numbers have their unit in `unit`.  `expected` says it in words.
+    """
+
+    expected: str
+    least: float
+    most: float = math.inf
+    above: bool = False
+    under: bool = False
+    unit: str = ""
+
+    def hold(self, value: float) -> bool:
+        """True for a number within them."""
+        low = self.least < value if self.above else self.least <= value
+        return low and (value < self.most if self.under else value <= self.most) and math.isfinite(value)
+
+
 class Words(Record, frozen=True):
     """What a field means, in a few words without a full stop, and an example: its value as the job file has it.
 
@@ -30,7 +50,7 @@ class Words(Record, frozen=True):
     purpose or has an error of its own for it.  An `offered` field stands as a comment in a new job file that leaves it
     open, with its example, or with the `metric` one in a job of cm or mm.  `usual` says what holds where the field is
     left out and its table has no value for that; `more` are whole sentences for the reference.  `later` is the type of
-    a field that its table leaves untyped, for it is read by itself.
+    a field that its table leaves untyped, for it is read by itself; `limits` are those of a number.
     """
 
     means: str
@@ -42,6 +62,7 @@ class Words(Record, frozen=True):
     usual: str = ""
     more: str = ""
     later: Any = None
+    limits: Limits | None = None
 
 
 class Field(Record, frozen=True, kw_only=True):

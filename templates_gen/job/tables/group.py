@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table
-from templates_gen.job.tables.field import Length, Offset, Words
+from templates_gen.job.tables.field import Length, Limits, Offset, Words
 
 Arrangement = Literal["row", "column", "rows", "columns", "grid", "stairs", "around", "salon", "placed"]
 
@@ -101,6 +101,7 @@ class GroupTable(Table):
             "how many frames are in each row of the grid",
             "3",
             ask="How many frames are in each row?",
+            limits=Limits(least=1, expected="how many frames are in each row of the grid, 1 or more"),
             more="For a grid.",
         ),
     ] = None

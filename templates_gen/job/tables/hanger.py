@@ -6,9 +6,12 @@ from typing import Annotated, Literal
 
 from templates_gen.base.record import Table
 from templates_gen.job.hangers import HANGERS, KindName
-from templates_gen.job.tables.field import Length, Mass, Words
+from templates_gen.job.tables.field import Length, Limits, Mass, Words
 
 FixingKind = Literal["nail", "hook", "screw"]
+
+MOST_DIAMETER = 20.0
+"""mm.  A thicker nail or screw is taken for a slip of the unit.  Our own design, no source."""
 
 
 class HangerTable(Table):
@@ -126,8 +129,34 @@ class FixingTable(Table):
             more="Needed for a hook; where it has several nails, from their middle.",
         ),
     ] = None
-    diameter: Annotated[Length | None, Words("how thick the nail or the screw is", '"2 mm"', usual="1.8 mm")] = None
-    rating: Annotated[Mass | None, Words("what its maker rates one fixing for", '"20 lb"')] = None
-    nails: Annotated[int | None, Words("how many nails one fixing has", "2", usual="1")] = None
+    diameter: Annotated[
+        Length | None,
+        Words(
+            "how thick the nail or the screw is",
+            '"2 mm"',
+            usual="1.8 mm",
+            limits=Limits(
+                least=0, above=True, most=MOST_DIAMETER, expected=f"more than 0 and at most {MOST_DIAMETER:g} mm"
+            ),
+        ),
+    ] = None
+    rating: Annotated[
+        Mass | None,
+        Words(
+            "what its maker rates one fixing for",
+            '"20 lb"',
+            limits=Limits(least=0, above=True, unit=" kg", expected="the weight that its maker rates it for"),
+        ),
+    ] = None
+    nails: Annotated[
+        int | None, Words("how many nails one fixing has", "2", usual="1", limits=Limits(least=1, expected="1 or more"))
+    ] = None
     length: Annotated[Length | None, Words("how long the nail is", '"1 1/4 in"')] = None
-    angle: Annotated[int | float | None, Words("degrees from straight in at which it is driven", "45")] = None
+    angle: Annotated[
+        int | float | None,
+        Words(
+            "degrees from straight in at which it is driven",
+            "45",
+            limits=Limits(least=0, most=90, under=True, expected="degrees from straight in: 0, and less than 90"),
+        ),
+    ] = None

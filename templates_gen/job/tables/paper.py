@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table
-from templates_gen.job.tables.field import Length, Words
+from templates_gen.job.paper_sizes import LEAST_OVERLAP, MOST_OVERLAP
+from templates_gen.job.tables.field import Length, Limits, Words
 
 
 class MarginTable(Table):
@@ -41,7 +42,13 @@ class PaperTable(Table):
         ),
     ] = None
     overlap: Annotated[
-        Length | None, Words("how much two neighbouring sheets share, 10 to 40 mm", '"15 mm"', usual="12 mm")
+        Length | None,
+        Words(
+            "how much two neighbouring sheets share",
+            '"15 mm"',
+            usual="12 mm",
+            limits=Limits(least=LEAST_OVERLAP, most=MOST_OVERLAP, expected=f"{LEAST_OVERLAP:g} to {MOST_OVERLAP:g} mm"),
+        ),
     ] = None
     cover: Annotated[
         Literal["all", "marks", "linked", "nails"],
@@ -78,6 +85,19 @@ class PaperTable(Table):
     ] = ""
 
 
+def _share(most: float) -> Limits:
+    """A share of so many per cent at the most.
+
+    A printer more than 5 % off was told to fit the page.  Paper grows by less than 2 % for 10 % of humidity, even where
+    it is swelling.  Our own design, no source.
+    """
+    return Limits(least=0, most=most, unit=" per cent", expected=f"0 to {most:g} per cent")
+
+
+_LENGTH = Limits(least=0, most=50, expected="0 to 50 mm")
+"""mm.  A larger standard deviation is taken for a slip of the unit.  Our own design, no source."""
+
+
 class AccuracyTable(Table):
     """How exactly people and machines work: usual errors, one time in three it is more."""
 
@@ -87,6 +107,7 @@ class AccuracyTable(Table):
             "of a printer that was not measured, in per cent",
             "0.5",
             usual="0.3; a plotter is taken to be 0.1 or less",
+            limits=_share(5),
         ),
     ] = None
     reading: Annotated[
@@ -95,26 +116,27 @@ class AccuracyTable(Table):
             "of one end of a printed ruler, or of a steel one laid on a line where nothing is cut",
             '"0.5 mm"',
             usual="0.2 mm",
+            limits=_LENGTH,
         ),
     ] = None
-    match: Annotated[Length | None, Words("of the two prints of a registration mark", '"0.5 mm"', usual="0.4 mm")] = (
-        None
-    )
+    match: Annotated[
+        Length | None, Words("of the two prints of a registration mark", '"0.5 mm"', usual="0.4 mm", limits=_LENGTH)
+    ] = None
     moisture_along: Annotated[
         int | float | None,
-        Words("of paper along its grain, in per cent for 10 % of humidity", "0.03", usual="0.045"),
+        Words("of paper along its grain, in per cent for 10 % of humidity", "0.03", usual="0.045", limits=_share(2)),
     ] = None
     moisture_across: Annotated[
         int | float | None,
-        Words("of paper across its grain, in per cent for 10 % of humidity", "0.06", usual="0.09"),
+        Words("of paper across its grain, in per cent for 10 % of humidity", "0.06", usual="0.09", limits=_share(2)),
     ] = None
     humidity: Annotated[
         int | float | None,
-        Words("of the air between printing and nailing, in per cent", "5", usual="10"),
+        Words("of the air between printing and nailing, in per cent", "5", usual="10", limits=_share(50)),
     ] = None
-    drop: Annotated[Length | None, Words("of one drop", '"1 mm"', usual="0.5 mm")] = None
-    nailing: Annotated[Length | None, Words("of one nail", '"1 mm"', usual="0.5 mm")] = None
+    drop: Annotated[Length | None, Words("of one drop", '"1 mm"', usual="0.5 mm", limits=_LENGTH)] = None
+    nailing: Annotated[Length | None, Words("of one nail", '"1 mm"', usual="0.5 mm", limits=_LENGTH)] = None
     placing: Annotated[
-        Length | None, Words("of a piece of paper that is taped to no other", '"2 mm"', usual="1 mm")
+        Length | None, Words("of a piece of paper that is taped to no other", '"2 mm"', usual="1 mm", limits=_LENGTH)
     ] = None
     string: Annotated[bool, Words("true: the level line is held to a string when the sheets are taped", "false")] = True

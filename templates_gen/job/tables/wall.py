@@ -5,11 +5,14 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table, field
-from templates_gen.job.tables.field import Length, Offset, Words
+from templates_gen.job.tables.field import Length, Limits, Offset, Words
 
 FeatureKind = Literal[
     "outlet", "switch", "light", "thermostat", "vent", "radiator", "door", "window", "pipe", "furniture", "other"
 ]
+
+FIRST_YEAR, LAST_YEAR = 1000, 2999
+"""Any other year that a wall was built in is taken for a slip.  Common practice, no source."""
 
 
 class StudsTable(Table):
@@ -113,7 +116,12 @@ class StairsTable(Table):
     ] = None
     steps: Annotated[
         int | None,
-        Words("how many nosings there are before a landing", "13", usual="the stair goes on to the wall's end"),
+        Words(
+            "how many nosings there are before a landing",
+            "13",
+            usual="the stair goes on to the wall's end",
+            limits=Limits(least=1, expected="how many nosings there are, 1 or more"),
+        ),
     ] = None
     clear: Annotated[Length | None, Words("frames stay this far above the nosings", '"34 in"', usual="0")] = None
 
@@ -206,6 +214,7 @@ class WallTable(Table):
         Words(
             "the year of the building: lead paint and asbestos are asked about by it",
             "1965",
+            limits=Limits(least=FIRST_YEAR, most=LAST_YEAR, expected="a year such as 1965"),
             ask="In which year was the building built?",
             offered=True,
         ),
