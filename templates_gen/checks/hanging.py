@@ -23,12 +23,17 @@ HOOK_MARGIN = 6.0
 source."""
 
 
+MOST_BEYOND = 60.0
+"""mm that the hole of a plate lies under its frame's lower edge at most.  Our own, no source: mirror plates are sold 30
+to 75 mm long, and half or more of that is on the frame (from memory)."""
+
+
 def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
     unit = plan.job.unit
     for hung in plan.frames:
         name, high = hung.frame.id, hung.rect.height
         drop = max(hung.drops, default=0.0)
-        if drop >= high:
+        if drop >= high + (MOST_BEYOND if hung.frame.hanger.traits.shows else 0.0):
             text = (
                 f"Frame {name} is {show_both(high, unit)} high but its drop is {show_both(drop, unit)}. Measure again, "
                 "from the top edge down to the hanger."
@@ -63,6 +68,7 @@ def _hook_would_show(plan: Plan) -> Iterator[Finding]:
         nail.name: (nail.frame, words)
         for hung in plan.frames
         for nail in hung.nails
+        if not hung.frame.hanger.traits.shows
         if (words := _would_show(hung, nail, plan.job.unit))
     }
     for names, text in same_words(((name, words) for name, (_, words) in shows.items()), "nail"):

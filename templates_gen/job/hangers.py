@@ -47,6 +47,8 @@ class HangerKind(Record, frozen=True, kw_only=True, eq=False):
     `on_wire` can have a wire of another length, or two fixings under it.  One that `swings` comes to hang with its
     middle under its hook, `by_hand` is how it is levelled (or moved), and `levelled_anew` is set where every new hole
     asks for that.  `rail` is set where its fixings are the screws of a rail, `hooks` where picture hooks can hold it.
+    `fixings` can hold it, of which the first is taken where the job's usual one cannot; they may stand beyond the
+    frame's edge where it `shows`, and then go in last, through the hanger.
 
     Doubts: `usual_drop` is the least and the most share of the height, the least and the most in mm; a drop that is
     `long_enough` (mm) is never too short, however high the frame is; one so many times more, or less, than all others
@@ -72,6 +74,8 @@ class HangerKind(Record, frozen=True, kw_only=True, eq=False):
     levelled_anew: bool
     rail: bool
     hooks: bool
+    fixings: tuple[str, ...]
+    shows: bool
     usual_drop: tuple[float, float, float, float]
     long_enough: float
     alone: tuple[float, float] | None
@@ -98,6 +102,13 @@ def _on_rail(rise: float, screw_below: float | None) -> float:
     return -(screw_below or 0.0)
 
 
+def _in_hole(rise: float, screw_below: float | None) -> float:
+    """The screw goes through the hole that its drop leads to."""
+    return 0.0
+
+
+ANY_FIXING = "nail", "hook", "screw"
+
 TAUT_AGAIN = "Measure it again, from the frame's top edge down, with the wire pulled taut."
 _AGAIN = "Measure it again, from the frame's top edge down to the point it bears on."
 
@@ -118,6 +129,7 @@ WIRE = HangerKind(
     ),
     layout=Layout.TAUT, strokes=(), rise=_on_fixing, on_wire=True,
     swings=True, by_hand="slide", levelled_anew=True, rail=False, hooks=True,
+    fixings=ANY_FIXING, shows=False,
     usual_drop=(0.07, 0.36, 8.0, math.inf), long_enough=30.0, alone=(1.5, 1.9), again=TAUT_AGAIN,
 )  # fmt: skip
 
@@ -128,6 +140,7 @@ SAWTOOTH = HangerKind(
     measured=(("drop", "middle teeth to the top edge"),), on_two=(),
     layout=Layout.TEETH, strokes=(), rise=_on_fixing, on_wire=False,
     swings=True, by_hand="teeth", levelled_anew=False, rail=False, hooks=True,
+    fixings=ANY_FIXING, shows=False,
     usual_drop=(0.0, 0.25, 4.0, 45.0), long_enough=math.inf, alone=None, again=_AGAIN,
 )  # fmt: skip
 
@@ -146,6 +159,7 @@ RINGS = HangerKind(
     strokes=(("circle", (0.0, -1.3, 1.3)), ("box", (-0.8, -5.6, 0.8, -2.6))),  # a ring on its strap, pulled up
     rise=_on_fixing, on_wire=False,
     swings=False, by_hand="", levelled_anew=False, rail=False, hooks=True,
+    fixings=ANY_FIXING, shows=False,
     usual_drop=(0.02, 0.42, 8.0, math.inf), long_enough=math.inf, alone=(1.8, 2.2), again=_AGAIN,
 )  # fmt: skip
 
@@ -167,6 +181,7 @@ KEYHOLES = HangerKind(
     ),
     rise=_on_fixing, on_wire=False,
     swings=False, by_hand="", levelled_anew=False, rail=False, hooks=False,
+    fixings=ANY_FIXING, shows=False,
     usual_drop=(0.01, 0.36, 5.0, math.inf), long_enough=math.inf, alone=None, again=_AGAIN,
 )  # fmt: skip
 
@@ -183,10 +198,35 @@ CLEAT = HangerKind(
     ),
     on_two=(), layout=Layout.RAIL, strokes=(), rise=_on_rail, on_wire=False,
     swings=False, by_hand="along", levelled_anew=False, rail=True, hooks=False,
+    fixings=ANY_FIXING, shows=False,
     usual_drop=(0.01, 0.42, 5.0, math.inf), long_enough=math.inf, alone=None, again=_AGAIN,
 )  # fmt: skip
 
-HANGERS = {kind.name: kind for kind in (WIRE, SAWTOOTH, RINGS, KEYHOLES, CLEAT)}
+PLATES = HangerKind(
+    name="plates", called="plates", needing="plates need", part="plate",
+    said=("plate", "mirror plate", "mirror plates", "security plate", "security plates", "glass plate", "glass plates"),
+    takes=("left", "right", "drop_left", "drop_right", "seen_from"), needs=("left", "right"),
+    asks=("hanger.left", "hanger.right", "hanger.drop_left", "hanger.drop_right"),
+    measured=(
+        ("drop_left", "left hole from behind: drop"),
+        ("drop_right", "right hole from behind: drop"),
+        ("left", "left hole from behind: in by"),
+        ("right", "right hole from behind: in by"),
+    ),
+    on_two=(), layout=Layout.PAIR,
+    strokes=(  # the hole for the wall's screw, and on both sides of it those of the plate's own
+        ("circle", (0.0, 0.0, 0.8)), ("box", (-3.6, -1.5, 3.6, 1.5)),
+        ("circle", (-2.5, 0.0, 0.4)), ("circle", (2.5, 0.0, 0.4)),
+    ),
+    rise=_in_hole, on_wire=False,
+    swings=False, by_hand="", levelled_anew=False, rail=False, hooks=False,
+    fixings=("screw",), shows=True,
+    # anywhere from the top edge to a plate that stands out under the lower one: our own
+    usual_drop=(0.0, 1.15, 3.0, math.inf), long_enough=math.inf, alone=None,
+    again="Measure it again, from the frame's top edge down to the middle of the hole.",
+)  # fmt: skip
+
+HANGERS = {kind.name: kind for kind in (WIRE, SAWTOOTH, RINGS, KEYHOLES, CLEAT, PLATES)}
 """Every kind by its name in the job file, in the order in which they are offered."""
 
 if TYPE_CHECKING:

@@ -1,8 +1,8 @@
 """How the facing corners of two frames move when the nails under them do.
 
 A frame on one nail is levelled by hand, so it moves with its nail and does not turn.  A frame on two that cannot be
-levelled by sliding (rings, keyholes, a cleat) moves with the middle between them, and tilts by what one ends up higher
-than the other, over their distance.  A wire on two fixings is taken for such a one: friction holds it as it was hung.
+levelled by sliding (a pair, as rings are) moves with the middle between them, and tilts by what one ends up higher than
+the other, over their distance.  A wire on two fixings is taken for such a one: friction holds it as it was hung.
 """
 
 from __future__ import annotations

@@ -20,7 +20,10 @@ from tests.running import run
 STEPS = {"mm": 1.0, "cm": 1.0, "in": 25.4 / 16}
 """mm; what a tape shows: common practice, no source."""
 
-KINDS = ("wire", "wire, rings known", "two hooks", "two hooks, drop alone", "rings", "keyholes", "sawtooth", "cleat")
+KINDS = (
+    "wire", "wire, rings known", "two hooks", "two hooks, drop alone", "rings", "keyholes", "sawtooth", "cleat",
+    "plates",
+)  # fmt: skip
 WALL = Wall(name="", width=4000.0, height=2600.0, build="drywall", board=12.5, wiring="us",
             studs=Studs(first=300.0, spacing=406.4, width=38.1))  # fmt: skip
 
@@ -37,6 +40,7 @@ def hanger_of(kind: str, width: float, height: float, chance: random.Random) -> 
         "keyholes": Hanger(kind="keyholes", **pair),
         "sawtooth": Hanger(kind="sawtooth"),
         "cleat": Hanger(kind="cleat", **pair, screw_below=20.0),
+        "plates": Hanger(kind="plates", **pair, drop_left=height + 12.0, drop_right=height + 13.0),
     }[kind]
 
 
@@ -104,7 +108,7 @@ def test_every_advice_made_in_the_job_passes_check_and_brings_the_frame_to_its_p
             assert abs(rest.real) <= seen + 1e-6 and abs(rest.imag) <= 1e-6, (seed, done)
     assert ways >= {"wire": {"wire"}, "wire, rings known": {"wire"}, "two hooks": {"wire"}, "cleat": {"rail"},
                     "two hooks, drop alone": {"wire"}, "rings": {"hook", "fill"}, "keyholes": {"fill"},
-                    "sawtooth": {"fill"}}[kind]  # fmt: skip
+                    "sawtooth": {"fill"}, "plates": {"fill"}}[kind]  # fmt: skip
     assert "hook" not in ways or kind == "rings"
 
 

@@ -24,7 +24,7 @@ TOOTH = 3.0
 TILT = math.radians(0.6)
 """What is seen: "Recognition of stimulus orientation", Vision Research 30(10), 1990."""
 
-KINDS = ("wire", "wire, rings known", "two hooks", "rings", "keyholes", "sawtooth", "cleat")
+KINDS = ("wire", "wire, rings known", "two hooks", "rings", "keyholes", "sawtooth", "cleat", "plates")
 CASES = [(kind, unit, seed) for kind in KINDS for unit in STEPS for seed in range(8)]
 
 
@@ -64,6 +64,7 @@ class Case:
             "rings": (Hanger(kind="rings", **pair, **drops), None, Fixing(kind="hook", below=22.0)),
             "keyholes": (Hanger(kind="keyholes", **pair), 25.0, Fixing(kind="screw", diameter=4.0)),
             "sawtooth": (Hanger(kind="sawtooth"), 9.0, Fixing()),
+            "plates": (Hanger(kind="plates", **pair, **drops), None, Fixing(kind="screw", diameter=4.0)),
             "cleat": (Hanger(kind="cleat", **pair, screw_below=20.0), 50.0, Fixing(kind="screw", diameter=4.5)),
         }[self.kind]  # fmt: skip
         own = frame("A", self.width, self.height, drop, hanger=hanger, fixing=fixing)
@@ -189,7 +190,7 @@ def allowed(case: Case, done: Cured, rounded: bool) -> tuple[float, float, float
     seen = max(STEPS[case.unit], 60.0 * math.tan(TILT))  # the two frames hang 60 mm apart
     turned = 2 * half / case.width
     spread = 1.0
-    if case.kind in ("rings", "keyholes", "cleat"):
+    if case.kind in ("rings", "keyholes", "cleat", "plates"):
         spread = case.width / abs(case.points[1] - case.points[0])
         move = max(move, half) * spread  # a nail stays that would move by less than half a step
     aside = half * (1 + case.height / case.width)

@@ -102,6 +102,23 @@ def test_a_pair_is_mirrored_the_right_one_on_the_wall_is_to_the_left_of_the_back
     )
 
 
+def test_plates_that_stand_out_under_the_frame_are_drawn_there_clear_of_the_width() -> None:
+    plates = Hanger(kind="plates", left=38.0, right=61.0, drop_left=512.0, drop_right=514.0)
+    page = one_frame(frame(width=400.0, height=500.0, drop=None, hanger=plates))
+    rect, one_to = outline(page), scale(page)
+    holes = [(x, y) for x, y, r in circles(page, filled=False) if abs(r - 0.8) < CLOSE]  # our own size of a hole
+    expected = [
+        (rect.x0 + 61.0 / one_to, rect.y1 - 514.0 / one_to),
+        (rect.x1 - 38.0 / one_to, rect.y1 - 512.0 / one_to),
+    ]
+    assert [at for hole in holes for at in hole] == pytest.approx([at for hole in expected for at in hole], abs=CLOSE)
+    drawn = [text for text in page.texts if re.fullmatch("[a-f]", text.text) and text.x * POINT < rect.x1]
+    assert sorted(text.text for text in drawn) == [*"abcdef"]
+    assert [text.text for text in drawn if text.y * POINT < rect.y0] == ["e"]  # the width's, and no other arrow's
+    words = " ".join(text.text for text in page.texts)
+    assert "Pull" not in words and "left hole from behind: drop" in words
+
+
 def test_the_screws_of_a_cleat_are_mirrored_too() -> None:
     cleat = Hanger(kind="cleat", left=90.0, right=140.0, screw_below=22.0)
     page = one_frame(frame(width=500.0, height=700.0, drop=55.0, hanger=cleat))

@@ -31,7 +31,7 @@ def ways(done: Correction) -> list[complex]:
     return [complex(move.right, move.up) for move in done.moves]
 
 
-@given(TURN, OFF, OFF, st.sampled_from(["rings", "keyholes"]))
+@given(TURN, OFF, OFF, st.sampled_from(["rings", "keyholes", "plates"]))
 def test_fixings_that_turn_with_their_frame_each_go_to_their_own_place(turn, up, right, kind):
     pair = Hanger(kind=kind, left=60.0, right=90.0, drop_left=70.0, drop_right=74.0)
     of = hung(pair, Fixing(kind="hook", below=22.0))

@@ -87,6 +87,7 @@ def test_a_gap_counts_at_the_corners_where_it_is_off_most() -> None:
     [
         Hanger(kind="rings", left=150.0, right=150.0),
         Hanger(kind="keyholes", left=150.0, right=150.0),
+        Hanger(kind="plates", left=150.0, right=150.0),
         Hanger(kind="cleat", left=150.0, right=150.0, screw_below=12.0),
         Hanger(kind="wire", apart=100.0, drop_at_two=60.0),
     ],

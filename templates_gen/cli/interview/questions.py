@@ -151,7 +151,8 @@ def _on_two(frame: Tables, apart: str | None) -> Asking:
 
 def _fixing(fixing: Tables, frames: Sequence[Tables]) -> Asking:
     kinds = field_of("fixing.kind").choices
-    kind = yield question_for("fixing.kind", choices=kinds, also=TWO_HOOKS, default="nail", begins=True)
+    default = "nail" if any("nail" in HANGERS[_kind(frame)].fixings for frame in frames) else "screw"
+    kind = yield question_for("fixing.kind", choices=kinds, also=TWO_HOOKS, default=default, begins=True)
     fixing["kind"] = kind if kind in kinds else "nail" if "nail" in kind else "hook"
     if fixing["kind"] == "hook":
         yield from fill(fixing, "fixing.below")

@@ -18,7 +18,6 @@ from templates_gen.documents.instructions.sketches import Sketch, hung_in_order,
 from templates_gen.documents.schedule.distances import above_floor, left_end
 from templates_gen.hanging.studs import on_stud
 from templates_gen.hanging.weight_classes import on_bare_nails, wants_two
-from templates_gen.job.hangers import HANGERS
 from templates_gen.job.model import Frame
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.order import Order, taping_order
@@ -73,7 +72,7 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     yield DayStep(
         "Nail",
         f"Read “{TITLE}” first. Through the middle of every cross, once you have looked for cables and pipes there."
-        f"{_several(plan)}{_unrated(plan)} Nails and screws must be in firmly before the paper moves.",
+        f"{_several(plan)}{_unrated(plan)}{_drilled_only(plan)}",
         sketch("nail-home"),
     )
     yield DayStep(
@@ -101,18 +100,20 @@ LEVELLED = {
 def _levelling(plan: Plan) -> Iterator[str]:
     """How each is levelled; what hangs on two fixings is as level as they are, and no hand slides it."""
     yield "A spirit level on its top edge."
-    firm = [frame for frame in plan.job.frames if on_two_fixings(frame)]
-    single = {HANGERS[frame.hanger.kind].by_hand for frame in plan.job.frames if not on_two_fixings(frame)}
+    last = through(plan)
+    firm = [frame for frame in plan.job.frames if on_two_fixings(frame) and frame.id not in last]
+    single = {frame.hanger.traits.by_hand for frame in plan.job.frames if not on_two_fixings(frame)}
     yield from (words for by_hand, words in LEVELLED.items() if by_hand in single)
     if firm:
         ids = some([frame.id for frame in firm])
         yield f"On two fixings ({ids}) a frame does not slide: if the bubble is off, see templates-gen correct."
+    if last:
+        yield f"Plates ({some(last)}) do not slide: level the frame before its second screw is tight."
 
 
 def on_two_fixings(frame: Frame) -> bool:
     """True for a frame that two nails or screws hold, whatever of it was measured yet."""
-    kind = HANGERS[frame.hanger.kind]
-    return kind.pair or kind.rail or frame.hanger.apart is not None
+    return frame.hanger.traits.pair or frame.hanger.apart is not None
 
 
 def _whole(plan: Plan) -> Iterator[DayStep]:
@@ -183,6 +184,24 @@ def _several(plan: Plan) -> str:
     return " Hold a hook of several nails so that their middle is on the cross." if several else ""
 
 
+def through(plan: Plan) -> list[str]:
+    """The frames whose screws go in last, through a hanger that shows: then the frame has to be there already."""
+    return [
+        hung.frame.id
+        for hung in plan.frames
+        if hung.frame.hanger.traits.shows and any(not hung.rect.has_point(nail.x, nail.y) for nail in hung.nails)
+    ]
+
+
+def _drilled_only(plan: Plan) -> str:
+    """What is in the wall before the paper moves: nails and screws, or the holes of those that come last."""
+    last, all_in = through(plan), " Nails and screws must be in firmly before the paper moves."
+    if not last:
+        return all_in
+    drill = f" For {some(last)} only drill, and plug where no stud is: the screws come last, through the plates."
+    return drill + (" All others" + all_in.removeprefix(" Nails and screws") if len(last) < len(plan.frames) else "")
+
+
 def _unrated(plan: Plan) -> str:
     """Before which frames' nails something has to be settled."""
     unrated = [frame.id for frame in plan.job.frames if on_bare_nails(frame)]
@@ -196,13 +215,18 @@ def _hanging(plan: Plan) -> DayStep:
     if len(frames) == 1:
         name = frames[0].frame.id
         words = f"Two people: hang {name}, one at each side, nobody under it." if two else f"Hang {name}."
-        return DayStep("Hang", words, draw)
+        return DayStep("Hang", words + _held_up(plan), draw)
     words = (
         f"Hang {frames[0].frame.id} first, nearest the middle: the others are judged by it. Then follow the numbers, "
         "from the top down and from the middle outward."
         + (f" Two people: hang {some(two)}, one at each side, nobody under it." if two else "")
     )
-    return DayStep("Hang", words, draw)
+    return DayStep("Hang", words + _held_up(plan), draw)
+
+
+def _held_up(plan: Plan) -> str:
+    last = through(plan)
+    return f" Hold {some(last)} in place, holes over holes, and drive the screws through the plates." if last else ""
 
 
 def hanging_order(plan: Plan) -> tuple[Hung, ...]:

@@ -183,8 +183,9 @@ def _pair(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
         y, edge = back.down(drop), rect.x0 if way < 0 else rect.x1
         yield from _part(hanger.traits.strokes, x, y)
         yield from upright_arrow(x, y, rect.y1, letters[f"drop_{side}"], way if abs(x - edge) > 5.0 else -way)
-        yield from level_arrow(min(x, edge), max(x, edge), y - 7.5, letters[side], below=True)
-        yield Line(x, y - 2.0, x, y - 8.5, HAIR)
+        down = -1 if y - 7.5 >= rect.y0 else 1  # under it, unless that is where the width stands
+        yield from level_arrow(min(x, edge), max(x, edge), y + down * 7.5, letters[side], below=down < 0)
+        yield Line(x, y + down * 2.0, x, y + down * 8.5, HAIR)
 
 
 def _part(strokes: tuple[Stroke, ...], x: float, y: float) -> Iterator[Item]:

@@ -84,19 +84,22 @@ def _entry(frame: Frame, unit: str, drawing: float) -> _Entry:
 def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
     """What stands at the top of a page: all there is to know on the first, a reminder on the others."""
     flow, name = Flow(area, lettering), ": measuring sheet"
+    taut = not all(frame.hanger.traits.shows for frame in job.frames)  # screwed plates are not pulled up
     room = area.width - NUMBER - lettering.width(name, H5, True)  # the page's number stands in the corner
     flow.paragraph(shortened(job.title, H5, True, room, lettering) + name, H5, bold=True)
     if first:
-        for number, words in enumerate(_DIRECTIONS, 1):
+        told = _DIRECTIONS if taut else (_DIRECTIONS[0], *_DIRECTIONS[2:])
+        for number, words in enumerate(told, 1):
             flow.paragraph(words, indent=INDENT, lead=f"{number}")
         flow.paragraph(
             f"Write {_PRECISION[job.unit]}. Each “was” is the value in the job so far: check it. A hanger that was not "
             "measured yet is drawn where it usually sits.",
             indent=INDENT,
-            lead=f"{len(_DIRECTIONS) + 1}",
+            lead=f"{len(told) + 1}",
         )
     else:
-        flow.paragraph("Seen from the back. Pull the wire taut. Measure every frame, even if it has a twin.")
+        pulled = " Pull the wire taut." if taut else ""
+        flow.paragraph(f"Seen from the back.{pulled} Measure every frame, even if it has a twin.")
     flow.space(GAP)
     return flow
 

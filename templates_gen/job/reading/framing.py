@@ -11,7 +11,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.files import odd_kind
 from templates_gen.base.units import as_found
 from templates_gen.job.frame_sizes import mat_shown
-from templates_gen.job.hangers import HANGERS, WIRE, KindName
+from templates_gen.job.hangers import HANGERS, WIRE, HangerKind, KindName
 from templates_gen.job.model import Fixing, Frame, Hanger
 from templates_gen.job.reading.parts import build_parts, check_parts, worked_out
 from templates_gen.job.reading.picture_sizes import picture_size
@@ -43,7 +43,7 @@ def build_frame(
     built = worked_out(parts)
     size = _size(given, 0, built, where), _size(given, 1, built, where)
     check_parts(parts, size, where)
-    weighed, own_fixing = given["weight"], given["fixing"]
+    weighed, hanger = given["weight"], _hanger((shared, table, measured), f"{where}, hanger")
     weight = estimate(parts, size, given["depth"]) if weighed is None else Estimate(weighed)
     image = beside / given["image"] if given["image"] else None
     if image and (kind := odd_kind(image)):
@@ -63,13 +63,26 @@ def build_frame(
         image_size=picture_size(str(image)) if image is not None else None,
         face=parts.moulding.face if parts.moulding else None,
         mat=mat_shown(parts.mat, parts.moulding) if parts.mat else None,
-        hanger=_hanger((shared, table, measured), f"{where}, hanger"),
-        fixing=fixing if own_fixing is None else build_fixing(own_fixing, f"{where}, fixing"),
+        hanger=hanger,
+        fixing=_fixing(given["fixing"], fixing, hanger.traits, f"{where}, fixing"),
         glazing=parts.glazing.kind if parts.glazing else "",
         worked_out=built,
         listed=_listed(table, shared) if measured else (None, None),
         lacking=weight.lacking,
     )
+
+
+def _fixing(own: FixingTable | FixingKind | None, usual: Fixing, kind: HangerKind, where: str) -> Fixing:
+    """The frame's own fixing, else the job's usual one, else the one that its hanger takes.
+
+    Raises InputError for one of its own that cannot hold its hanger.
+    """
+    if own is None:
+        return usual if usual.kind in kind.fixings else Fixing(kind=kind.fixings[0])
+    fixing = build_fixing(own, where)
+    if fixing.kind not in kind.fixings:
+        raise InputError(where, f"found a {fixing.kind}, expected a {' or '.join(kind.fixings)}", f"for {kind.name}")
+    return fixing
 
 
 def build_fixing(table: FixingTable | FixingKind, where: str) -> Fixing:

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from templates_gen.base.record import Record, Table
+from templates_gen.job.hangers import HANGERS
 from templates_gen.job.tables.field import Field, fields_of
 from templates_gen.job.tables.frame import FrameTable, MatTable, MouldingTable, PartTable
 from templates_gen.job.tables.group import GroupTable, HeightTable, SpotTable
@@ -10,6 +13,13 @@ from templates_gen.job.tables.hanger import FixingTable, HangerTable
 from templates_gen.job.tables.paper import AccuracyTable, MarginTable, PaperTable
 from templates_gen.job.tables.wall import FeatureTable, StairsTable, StudsTable, WallTable
 from templates_gen.job.tables.whole import JobTable
+
+_PAIRS = [kind.called for kind in HANGERS.values() if kind.pair]
+_DROPPED = [kind.called for kind in HANGERS.values() if kind.pair and kind.own_drops]
+
+
+def _named(names: Sequence[str]) -> str:
+    return f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 class Chapter(Record, frozen=True):
@@ -191,7 +201,8 @@ CHAPTERS = (
             'A wire on one fixing is measured by the frame\'s drop: hanger = "wire". On two fixings it takes apart, '
             "and its drop at two is worked out from the drop on one, ring_separation and ring_depth, or given as "
             "measured.",
-            "Rings, keyholes and a cleat take left and right, and rings and keyholes a drop on either side.",
+            f"A pair takes left and right: {_named(_PAIRS)}. Of these, {_named(_DROPPED)} take a drop on either side, "
+            "too. The drop of plates leads to the hole for the wall's screw, which may lie under the frame.",
         ),
     ),
     Chapter("fixing", FixingTable, "[fixing], or fixing = { … } in [[frame]]"),
@@ -215,7 +226,7 @@ CHAPTERS = (
         (
             "The first page, check and --report say how exactly the frames will hang: how far the facing corners of "
             "neighbours are out of line, and how far their gap is off. All neighbours keep within both at once, 19 "
-            "times in 20. A frame on two fixings (rings, keyholes, a cleat, a wire on two) also tilts when one fixing "
+            f"times in 20. A frame on two fixings ({', '.join(_PAIRS)}, a wire on two) also tilts when one fixing "
             "is higher than the other. What comes from tilt is named, with what would help most.",
             "Each value here is the usual error (a standard deviation: one time in three it is more).",
             "A printer that was measured counts as surely as it was read (printer record --reading-error), on both "

@@ -29,7 +29,7 @@ class HangerTable(Table):
     left: Annotated[
         Length | None,
         Words(
-            "from the frame's left side to the middle of the left ring, keyhole or screw",
+            "from the frame's left side to the middle of the left ring, slot, hole or screw",
             '"1 1/2 in"',
             ask="From behind: how far is the left one from the frame's left side?",
             more="Needed for two of them, and so is right.",
