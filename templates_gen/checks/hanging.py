@@ -6,7 +6,8 @@ import math
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.grid_index import Near
 from templates_gen.base.units import DIVISION, show_both
 from templates_gen.checks.finding import NOTE, STOP, Finding
 from templates_gen.checks.sentences import listed, once, same_words
@@ -116,6 +117,27 @@ def _lower_fixing(frame: Frame, lack: float, unit: str) -> str:
     return "a bare nail" if most >= -LEAST_NAIL / 2 and not heavy else ""
 
 
+def _hole_on_frame(plan: Plan) -> Iterator[Finding]:
+    """The holes of plates, which may lie beyond their own frame, and so on another."""
+    showing = [hung for hung in plan.frames if hung.frame.hanger.traits.shows]
+    places = Near((hung.rect.grown(HOOK_MARGIN), hung) for hung in plan.frames) if showing else Near[Hung]()
+    for hung in showing:
+        for nail in hung.nails:
+            spot = Rect(nail.x, nail.y, nail.x, nail.y)
+            beside = [other for other in places.about(spot) if other is not hung and _covers(other, nail)]
+            for other in beside:
+                names = (hung.frame.id, other.frame.id)
+                text = (
+                    f"The plate of {nail.name} has its hole on frame {names[1]}, or less than "
+                    f"{show_both(HOOK_MARGIN, plan.job.unit)} from it. Leave a wider gap, or put the plate elsewhere."
+                )
+                yield Finding(STOP, "hole-on-frame", names, text, nails=(nail.name,))
+
+
+def _covers(other: Hung, nail: Nail) -> bool:
+    return other.rect.grown(HOOK_MARGIN - TOLERANCE).has_point(nail.x, nail.y)
+
+
 def _drop_missing(plan: Plan) -> Iterator[Finding]:
     missing = [(bearing.nail_of(hung.frame.id), hung.frame.id) for hung in plan.frames for bearing in hung.unmeasured]
     if missing:
@@ -127,4 +149,4 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
 MEASURES = (_drop_beyond_frame, _hanger_beyond_frame, _hangers_crossed)
 """Those about one frame's own measures, however it hangs."""
 
-RULES = (*MEASURES, _hook_would_show, _drop_missing)
+RULES = (*MEASURES, _hook_would_show, _hole_on_frame, _drop_missing)

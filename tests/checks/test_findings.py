@@ -55,6 +55,12 @@ def pair(left: float) -> Job:
     return job(frame(hanger=Hanger(kind="rings", left=left, right=190.0)))
 
 
+def plates_over(gap: float) -> Job:
+    """A frame with a plate whose hole is 12 mm under it, over another."""
+    plates = Hanger(kind="plates", left=60.0, right=60.0, drop_left=512.0, drop_right=480.0)
+    return job(frame(drop=None, hanger=plates), frame("B"), group=group((("A",), ("B",)), gap=gap))
+
+
 def hooked(drop: float) -> Job:
     return job(frame(drop=drop, fixing=Fixing(kind="hook", below=22.0)))
 
@@ -91,6 +97,7 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     ("hanger-beyond-frame", "stop", ("A",), pair(401.0), pair(190.0)),
     ("hangers-crossed", "stop", ("A",), pair(210.0), pair(209.0)),  # 400 - 190
     ("hook-would-show", "stop", ("A",), hooked(27.9), hooked(28.1)),  # 22 + 6 mm
+    ("hole-on-frame", "stop", ("A", "B"), plates_over(17.9), plates_over(18.1)),  # 12 mm under the frame, and 6 mm
     ("furniture-clearance", "note", (), over_bench(99.0), over_bench(101.0)),  # 4 in, rounded to 100 mm
     ("furniture-clearance", "note", (), over_bench(256.0), over_bench(254.0)),  # 10 in, rounded to 255 mm
     ("group-off-centre", "note", (), off_centre(1.1), off_centre(0.9)),
