@@ -13,17 +13,11 @@ H18, H25, H35, H5, H7, H10, H14, H20 = 1.8, 2.5, 3.5, 5.0, 7.0, 10.0, 14.0, 20.0
 NAIL_ARM = 8.0
 """Half the length of the level hairline of a nail mark, and the length of the upright one above the nail point."""
 
-NAIL_FOOT = 2.5
-"""How far the upright hairline goes on below the nail point, before the release slit starts."""
-
-NAIL_CIRCLE = 5.0
-"""Radius of the open circle around a nail point."""
-
 NAIL_CLEAR = 9.0
 """No other line comes nearer to a nail point than this, level or upright."""
 
-SLIT_FROM, SLIT_TO = 3.5, 36.0
-"""The release slit runs from here to here below the nail point: long enough to pass a picture hook."""
+SLIT_TO = 36.0
+"""The release slit ends here below the nail point: long enough to pass a picture hook."""
 
 TARGET = 15.0
 """Half the width of the target where centre line and level line cross."""
@@ -34,15 +28,5 @@ SCALE_NEAR, SCALE_FAR = 9.5, 25.0
 REGISTRATION = 3.5
 """Radius of a registration mark."""
 
-RULER_SPINE, RULER_END = 8.0, 13.0
-"""A sheet's ruler lies this far inside its trim line; nothing whole comes nearer than RULER_END."""
-
 TITLE_DEPTH = 13.0
 """The two title lines of a sheet take this much below its upper trim line."""
-
-CORNER = 15.0
-"""Length of the stronger lines at a frame's corners."""
-
-SQUARE = 100.0
-"""Side of the square that shows gross errors of scale at a glance (ISO 5457:1980 has a graduation of the same
-length for this, from memory)."""

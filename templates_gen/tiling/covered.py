@@ -13,8 +13,8 @@ from collections.abc import Sequence
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.drawing.sizes import RULER_END
 from templates_gen.tiling.cells import Clearance
+from templates_gen.tiling.rulers import RULER_START
 
 PAPER_OFF = 2.0
 """mm by which a paper's edge may lie off: ISO 216 allows 2 mm for sides of 150 to 600 mm (from memory), and printers
@@ -76,7 +76,7 @@ def cross_points(
     upright = x0 == x1
     aside, reach = hides.half + hides.depth(upright) / 2, hides.reach(upright)
     low, high = (y0, y1) if upright else (x0, x1)
-    low += RULER_END + 3.0 + reach
+    low += RULER_START + reach
     high -= reach + 2.0 + (hides.beyond(False) + ARM if upright else clear.right)
     if high < low - 2.0:
         return []

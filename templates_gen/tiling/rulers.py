@@ -4,13 +4,21 @@ from __future__ import annotations
 
 import math
 
+from templates_gen.arranging.plan import Plan
+from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.base.units import INCH
-from templates_gen.drawing.sizes import RULER_END, RULER_SPINE
+from templates_gen.base.units import INCH, MM
 from templates_gen.tiling.page import Page
 
 LONGEST_RULER = 1000.0
 """mm; the length of the steel rule or tape that a page is measured with.  Common practice, no source."""
+
+RULER_LINE, RULER_START, RULER_END = 8.0, 16.0, 13.0
+"""mm inside a sheet's trim lines: its rulers' lines; where they start, clear of each other, as do titles; and nothing
+whole comes nearer than `RULER_END`.  Our own design, no source."""
+
+BEYOND = 5.0
+"""mm between a ruler's end and the next trim line.  Our own design, no source."""
 
 
 class Ruler(Record, frozen=True):
@@ -26,14 +34,25 @@ class Ruler(Record, frozen=True):
         return self.x1 - self.x0 + self.y1 - self.y0
 
 
+def inset(overlap: float) -> float:
+    """How far inside its window a sheet's rulers lie (mm)."""
+    return overlap / 2 + RULER_LINE
+
+
+def from_lines(plan: Plan, window: Rect, overlap: float) -> tuple[float, float]:
+    """How far a sheet's level ruler is above the level line, and its upright ruler right of the centre line (mm)."""
+    aside = inset(overlap)
+    return window.y0 + aside - plan.level_line, window.x0 + aside - plan.centre_line
+
+
 def rulers(page: Page, overlap: float, unit: str) -> tuple[Ruler, Ruler]:
     """The level and the upright ruler of every page, as long as it allows: a short one cannot set a scale."""
-    area, half = page.printable, overlap / 2
-    step = INCH / 2 if unit == "in" else 10.0
-    x, y = area.x0 + half + RULER_SPINE, area.y0 + half + RULER_SPINE
-    start_x, start_y = area.x0 + half + RULER_END + 3, area.y0 + half + RULER_END + 3
+    area, half, aside = page.printable, overlap / 2, inset(overlap)
+    step = INCH / 2 if unit == "in" else MM["cm"]
+    x, y = area.x0 + aside, area.y0 + aside
+    start_x, start_y = area.x0 + half + RULER_START, area.y0 + half + RULER_START
     across, upward = (
-        max(1, math.floor(min(end - half - 5 - start, LONGEST_RULER) / step)) * step
+        max(1, math.floor(min(end - half - BEYOND - start, LONGEST_RULER) / step)) * step
         for start, end in ((start_x, area.x1), (start_y, area.y1))
     )
     return Ruler(start_x, y, start_x + across, y), Ruler(x, start_y, x, start_y + upward)

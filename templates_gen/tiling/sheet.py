@@ -10,7 +10,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record
 from templates_gen.drawing.items import Matrix, shifted
-from templates_gen.drawing.sizes import REGISTRATION, RULER_END, TITLE_DEPTH
+from templates_gen.drawing.sizes import REGISTRATION, TITLE_DEPTH
 from templates_gen.job.accuracy import MATCH, firm
 from templates_gen.job.model import Paper
 from templates_gen.printer.profile import Printer
@@ -22,6 +22,7 @@ from templates_gen.tiling.large_pages import fitted
 from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
 from templates_gen.tiling.page import Page, page_of, turned_page
 from templates_gen.tiling.registering import end_marks
+from templates_gen.tiling.rulers import RULER_END
 from templates_gen.tiling.slanting import meeting_sd
 
 LEAST_JOIN = 20.0

@@ -27,11 +27,11 @@ from templates_gen.documents.schedule.flagged import KEY, flagged_nails, has_mar
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Item, Template
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.drawing.sizes import H7, H25, RULER_END
+from templates_gen.drawing.sizes import H7, H25
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.tiling.page import Page as SheetPage
 from templates_gen.tiling.page import page_of
-from templates_gen.tiling.rulers import rulers
+from templates_gen.tiling.rulers import RULER_END, rulers
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import Expected
 from templates_gen.tolerance.statement import first_page_words
@@ -39,10 +39,13 @@ from templates_gen.tolerance.statement import first_page_words
 FOUND_INDENT = 18.0
 """mm; the column of a finding's number and level.  Our own design, no source."""
 
+BESIDE_RULER = 4.0
+"""mm that text keeps from what the rulers take.  Our own design, no source."""
+
 
 def area_beside_rulers(page: SheetPage, overlap: float) -> Rect:
     """The part of a page that is free for text beside the rulers (page mm)."""
-    area, inset = page.printable, overlap / 2 + RULER_END + 4
+    area, inset = page.printable, overlap / 2 + RULER_END + BESIDE_RULER
     return Rect(area.x0 + inset, area.y0 + inset, area.x1 - 2.0, area.y1 - 2.0)
 
 

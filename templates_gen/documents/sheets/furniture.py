@@ -20,7 +20,8 @@ from templates_gen.drawing.items import Circle, Form, Item, Line, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.shapes import ground
-from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW, REGISTRATION, RULER_END, RULER_SPINE, TITLE_DEPTH
+from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW, REGISTRATION, TITLE_DEPTH
+from templates_gen.tiling.rulers import RULER_END, RULER_START, from_lines
 from templates_gen.tiling.sheet import Join, Sheet, SheetPlan
 
 REGISTRATION_FORM = "register"
@@ -105,7 +106,7 @@ def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
             low, top = cell.y0 + RULER_END, seen
     if True in over:
         right = inner.x1 if hides else cell.x1
-    left = cell.x0 + RULER_END + 3
+    left = cell.x0 + RULER_START
     return Rect(left, low, right - 0.5, top - 0.5).shifted(area.x0 - window.x0, area.y0 - window.y0)
 
 
@@ -121,9 +122,7 @@ def ruler_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]
 
     In both systems and in the job's unit alone, the longest first.
     """
-    inset = sheets.paper.overlap / 2 + RULER_SPINE
-    up = sheet.window.y0 + inset - plan.level_line
-    right = sheet.window.x0 + inset - plan.centre_line
+    up, right = from_lines(plan, sheet.window, sheets.paper.overlap)
     unit = plan.job.unit
     above, beside = "above" if up > 0 else "below", "right" if right > 0 else "left"
     both, own = ((told(abs(up), unit), told(abs(right), unit)) for told in (show_both, show))

@@ -21,13 +21,10 @@ from templates_gen.drawing.sizes import (
     HAIR,
     MEDIUM,
     NAIL_ARM,
-    NAIL_CIRCLE,
     NAIL_CLEAR,
-    NAIL_FOOT,
     NARROW,
     SCALE_FAR,
     SCALE_NEAR,
-    SLIT_FROM,
     SLIT_TO,
     WIDE,
 )
@@ -46,6 +43,15 @@ TRIES = (
 )
 """Whether lines must stay uncrossed, the size, and whether figures go in two lines each: a line through the label is
 better than lettering too small for someone on a ladder."""
+
+NAIL_FOOT = 2.5
+"""mm that the upright hairline goes on below the nail point, before the release slit.  Our own design, no source."""
+
+NAIL_CIRCLE = 5.0
+"""mm; radius of the open circle around a nail point.  Our own design, no source."""
+
+SLIT_FROM = 3.5
+"""The release slit starts here below the nail point (mm).  Our own design, no source."""
 
 
 def nail_form() -> Form:

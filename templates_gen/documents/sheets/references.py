@@ -15,7 +15,8 @@ from templates_gen.drawing.blocks import Block, block
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
-from templates_gen.drawing.sizes import H5, H7, H10, H25, H35, RULER_SPINE
+from templates_gen.drawing.sizes import H5, H7, H10, H25, H35
+from templates_gen.tiling.rulers import from_lines
 from templates_gen.tiling.sheet import Sheet
 
 SIZES = ((H10, H35), (H7, H35), (H5, H25))
@@ -31,9 +32,7 @@ def references(
     Each stands in two lines where it is too wide for one, in the first of the `places` that has room for it, as near
     to the sheet's foot as may be.
     """
-    inset = overlap / 2 + RULER_SPINE
-    down = sheet.window.y0 + inset - plan.level_line
-    left = sheet.window.x0 + inset - plan.centre_line
+    down, left = from_lines(plan, sheet.window, overlap)
     told = (
         ("level line, from the level ruler:", down, "below" if down > 0 else "above"),
         ("centre line, from the upright ruler:", left, "left" if left > 0 else "right"),

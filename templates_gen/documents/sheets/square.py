@@ -10,7 +10,11 @@ from templates_gen.base.record import replace
 from templates_gen.base.units import INCH
 from templates_gen.drawing.items import Form, Item, Line, Text
 from templates_gen.drawing.placing import Room
-from templates_gen.drawing.sizes import H25, HAIR, NARROW, SQUARE
+from templates_gen.drawing.sizes import H25, HAIR, NARROW
+
+SQUARE = 100.0
+"""Side of the square that shows gross errors of scale at a glance (ISO 5457:1980 has a graduation of the same
+length for this, from memory)."""
 
 SQUARE_FORM = "square"
 ARM = 8.0

@@ -11,7 +11,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
 from templates_gen.documents.sheets.scales import DropScale, Graduation, scale_lines, ticks_along
 from templates_gen.drawing.items import Circle, Form, Item, Line
-from templates_gen.drawing.sizes import CORNER, HAIR, HEAVY, MEDIUM, NAIL_CLEAR, NARROW, TARGET, WIDE
+from templates_gen.drawing.sizes import HAIR, HEAVY, MEDIUM, NAIL_CLEAR, NARROW, TARGET, WIDE
 from templates_gen.drawing.strokes import CENTRE_DASH, EDGE_DASH, PITCH_DASH, inside, nail_holes, phased, unbroken
 from templates_gen.tiling.long_lines import centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 
@@ -21,6 +21,9 @@ LEVEL_GRADES = {
     "mm": Graduation(10.0, ((10, 6.0), (5, 4.5), (1, 2.5)), 10, 1.0),
     "cm": Graduation(10.0, ((10, 6.0), (5, 4.5), (1, 2.5)), 10, 10.0),
 }
+
+CORNER = 15.0
+"""mm; length of the stronger lines at a frame's corners.  Our own design, no source."""
 
 
 def frame_form(hung: Hung, scales: Sequence[DropScale], unit: str) -> Form:
