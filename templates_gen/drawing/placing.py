@@ -41,18 +41,20 @@ class Room:
     """A region (mm) with what is already taken in it.
 
     `taken` must never be drawn over, nor may anything come nearer to it than `air` (mm); `lines` are better left
-    uncrossed, but may be where nothing else is free.
+    uncrossed, but may be where nothing else is free.  What is so in the rooms that it lies `over` is so in it, too, but
+    what is taken in it is not taken in these.
     """
 
-    def __init__(self, region: Rect, air: float = AIR) -> None:
+    def __init__(self, region: Rect, air: float = AIR, over: Iterable[Room] = ()) -> None:
         self.region, self.air = region, air
         self.taken, self.lines = Boxes(), Boxes()
+        self._all: tuple[Room, ...] = (self, *(room for under in over for room in under._all))
 
     def fits(self, box: Rect, uncrossed: bool = True) -> bool:
         """True when the box lies in the region and on nothing that is taken (or, if wanted, on no line)."""
-        if not self.region.holds(box) or _on_any(box, self.taken, self.air):
+        if not self.region.holds(box) or any(_on_any(box, room.taken, self.air) for room in self._all):
             return False
-        return not (uncrossed and _on_any(box, self.lines, 0.0))
+        return not (uncrossed and any(_on_any(box, room.lines, 0.0) for room in self._all))
 
     def take(self, *boxes: Rect) -> None:
         """From now on these are taken."""
@@ -64,7 +66,7 @@ class Room:
 
     def clear(self, line: Rect) -> bool:
         """True when a level or upright line, a rectangle without area, runs through nothing that is taken."""
-        return not _on_any(line, self.taken, 0.0)
+        return not any(_on_any(line, room.taken, 0.0) for room in self._all)
 
     def nearest(
         self, width: float, height: float, x: float, y: float, within: Rect, crossing: bool = True
@@ -90,18 +92,12 @@ class Room:
             for at_x, at_y in _free_points(x, y, middles, taken + crossed):
                 yield Rect.about(at_x, at_y, width, height)
 
-    def copy(self) -> Room:
-        """The same room, in which more can be taken than is in this one."""
-        copy = Room(self.region, self.air)
-        copy.taken += self.taken
-        copy.lines += self.lines
-        return copy
-
     def near(self, place: Rect) -> Room:
         """The room with only what lies at a place (mm), for many questions about it."""
         near = Room(self.region, self.air)
-        near.taken += self.taken.at(place.grown(self.air))
-        near.lines += self.lines.at(place)
+        for room in self._all:
+            near.taken += room.taken.at(place.grown(self.air))
+            near.lines += room.lines.at(place)
         return near
 
 

@@ -6,7 +6,8 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import show
-from templates_gen.documents.sheets.sheet_marks import nail_labels, shown_on
+from templates_gen.documents.sheets.layers import lay
+from templates_gen.documents.sheets.sheet_marks import nail_labels
 from templates_gen.drawing.items import Line
 from templates_gen.tiling.demand import nail_box
 from tests.documents import test_lettering_apart as lettering
@@ -48,7 +49,8 @@ def test_lines_that_lead_to_labels_cross_no_nail_and_no_lettering(name: str) -> 
     """They are level or upright, and end at the square of 9 mm about their nail (our own design, no source)."""
     done = made(name)
     nails = [nail_box(nail.x, nail.y) for nail in done.plan.nails]
-    for items in nail_labels(done.plan, shown_on(done.plan, done.sheets), done.lettering).items.values():
+    for laid in lay(done.plan, done.sheets, 0, done.lettering):
+        items = laid.drawn[nail_labels].items
         texts = [done.lettering.box(item) for item in items if not isinstance(item, Line)]
         for lead in (item for item in items if isinstance(item, Line)):
             line = Rect(min(lead.x0, lead.x1), min(lead.y0, lead.y1), max(lead.x0, lead.x1), max(lead.y0, lead.y1))
@@ -90,6 +92,6 @@ def test_some_labels_are_led_to() -> None:
     leads = 0
     for name in ("uncut letter, all", *CROWDED):
         done = made(name)
-        labels = nail_labels(done.plan, shown_on(done.plan, done.sheets), done.lettering)
-        leads += sum(isinstance(item, Line) for items in labels.items.values() for item in items)
+        every = lay(done.plan, done.sheets, 0, done.lettering)
+        leads += sum(isinstance(item, Line) for laid in every for item in laid.drawn[nail_labels].items)
     assert leads

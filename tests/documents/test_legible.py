@@ -13,7 +13,7 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.checks import find
-from templates_gen.documents.sheets.sheet_marks import nail_labels, shown_on
+from templates_gen.documents.sheets.layers import lay
 from templates_gen.documents.sheets.square import place_square
 from templates_gen.documents.template import draw_template
 from templates_gen.drawing.items import POINT
@@ -150,8 +150,8 @@ def test_lines_break_off_at_all_lettering_of_the_map(name: str) -> None:
 def test_no_white_lies_on_a_nail_or_under_a_drop_scale_but_for_a_title(name: str) -> None:
     """Of a nail, all within the 5 mm of its circle; a title stands in the strip where a rule is shown twice."""
     done = made(name)
-    labels = nail_labels(done.plan, shown_on(done.plan, done.sheets), done.lettering)
-    zones = [rule.zone for hung in done.plan.frames for rule in labels.scales[hung.frame.id]]
+    scales = lay(done.plan, done.sheets, 0, done.lettering)[0].so_far.scales
+    zones = [scale.zone for hung in done.plan.frames for scale in scales[hung.frame.id]]
     whole = [*zones, *(Rect.about(nail.x, nail.y, 10.0, 10.0) for nail in done.plan.nails)]
     for sheet in done.sheets.sheets:
         (items,) = (page.wall_items for page in done.template.pages if page.label == sheet.name)

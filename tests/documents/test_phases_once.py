@@ -21,9 +21,9 @@ PHASES = {
     "find": "checks",
     "plan_sheets": "tiling.sheet",
     "expected_error": "tolerance.expected",
-    "nail_labels": "documents.sheets.sheet_marks",
-    "_room": "documents.sheets.sheet_marks",
-    "_frame_scales": "documents.sheets.sheet_marks",
+    "shown_on": "documents.sheets.layer",
+    "long_lines": "documents.sheets.wall_marks",
+    "frame_scales": "documents.sheets.sheet_marks",
     "frame_form": "documents.sheets.wall_marks",
     "first_pages": "documents.instructions.first_pages",
     "arranged": "arranging.search.computed",
@@ -50,7 +50,7 @@ def calls(monkeypatch: pytest.MonkeyPatch) -> Counter[str]:
     return counter
 
 
-ONCE = ("plan_wall", "find", "plan_sheets", "expected_error", "nail_labels", "first_pages")
+ONCE = ("plan_wall", "find", "plan_sheets", "expected_error", "shown_on", "first_pages")
 
 
 @pytest.mark.parametrize(
@@ -63,9 +63,9 @@ def test_a_template_goes_through_each_phase_once(calls: Counter[str], more: tupl
     calls.clear()
     assert run("template", SAMPLES / "fern-prints.toml", "-o", "out.pdf", *more).code == 0
     assert {name: calls[name] for name in ONCE} == dict.fromkeys(ONCE, 1)
-    assert calls["_frame_scales"] == calls["frame_form"] == len(every.plan.frames)
+    assert calls["frame_scales"] == calls["frame_form"] == len(every.plan.frames)
     if not more:
-        assert calls["_room"] == len(every.sheets.sheets)
+        assert calls["long_lines"] == len(every.sheets.sheets)
     assert calls["arranged"] == 0
 
 

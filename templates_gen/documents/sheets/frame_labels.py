@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
@@ -10,12 +10,12 @@ from templates_gen.base.grid_index import Near
 from templates_gen.base.record import replace
 from templates_gen.base.units import other_unit, show, show_both
 from templates_gen.documents.schedule.distances import facing
+from templates_gen.documents.sheets.layer import Drawn, SoFar
 from templates_gen.drawing.blocks import block, shortened
 from templates_gen.drawing.items import Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H5, H7, H10, H14, H18, H20, H25, H35, MEDIUM, WIDE
-from templates_gen.tiling.sheet import Sheet
 
 SIZES = (
     (H20, H7, H5),
@@ -55,15 +55,15 @@ def label_region(hung: Hung, inner: Rect) -> Rect | None:
     )
 
 
-def frame_labels(plan: Plan, rooms: Sequence[tuple[Sheet, Room]], lettering: Lettering) -> Mapping[str, Sequence[Item]]:
+def frame_labels(every: Sequence[SoFar]) -> Iterator[Drawn]:
     """The lettering of the frames by sheet: each frame's full label once, and its id on the other sheets it is on.
 
     The full label stands on the sheet that shows most of the frame's inside or, where that is too full already, on
-    the next best.  `rooms` are all sheets with the room that is left on them.
+    the next best.
     """
+    plan, lettering = every[0].plan, every[0].lettering
+    rooms = [(so_far.sheet, so_far.room(APART)) for so_far in every]
     items: dict[str, list[Item]] = {sheet.name: [] for sheet, _ in rooms}
-    for _, room in rooms:
-        room.air = APART
     near = Near((sheet.inner, (sheet, room)) for sheet, room in rooms)
     for hung in plan.frames:
         parts = [
@@ -82,7 +82,7 @@ def frame_labels(plan: Plan, rooms: Sequence[tuple[Sheet, Room]], lettering: Let
         for region, room, on in parts:
             if on is not labelled:
                 on += _frame_tag(hung, room, region, lettering)
-    return items
+    return (Drawn(tuple(items[sheet.name]), tuple(room.taken)) for sheet, room in rooms)
 
 
 def _frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:

@@ -13,7 +13,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
-from templates_gen.documents.sheets.sheet_marks import Shown
+from templates_gen.documents.sheets.layer import Drawn, Shown, SoFar
 from templates_gen.documents.sheets.uncut import along_join, uncut_join_items
 from templates_gen.drawing.blocks import shortened
 from templates_gen.drawing.items import Circle, Form, Item, Line, Text, Use
@@ -41,6 +41,15 @@ def registration_form() -> Form:
     arm = REGISTRATION
     items = (Line(-arm, 0, arm, 0, NARROW), Line(0, -arm, 0, arm, NARROW), Circle(0, 0, REGISTRATION - 1.0, NARROW))
     return Form(REGISTRATION_FORM, Rect(-arm, -arm, arm, arm), items)
+
+
+def title(so_far: SoFar) -> Drawn:
+    """The two title lines."""
+    dx, dy = so_far.to_page
+    texts = sheet_title(so_far.plan, so_far.sheets, so_far.part, so_far.number, so_far.of, so_far.lettering)
+    boxes = tuple(so_far.lettering.box(text).shifted(-dx, -dy) for text in texts)
+    over = tuple(replace(text, x=text.x - dx, y=text.y - dy) for text in texts)
+    return Drawn(page_items=texts, over=over, taken_beyond=boxes)
 
 
 def sheet_title(
@@ -131,6 +140,13 @@ def ruler_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]
         f"level ruler {own[0]} {above} the level line;  upright ruler {own[1]} {beside} of the centre line",
         f"rulers {own[0]} {above} level line, {own[1]} {beside} of centre line",
     )
+
+
+def joins(so_far: SoFar) -> Drawn:
+    """Trim lines, registration marks, and what every join joins."""
+    room = so_far.whole_page()
+    items = tuple(join_items(so_far.part, so_far.sheets, room, so_far.lettering))
+    return Drawn(items, tuple(room.taken), tuple(room.lines))
 
 
 def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering) -> Iterator[Item]:

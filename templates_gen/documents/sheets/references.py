@@ -10,7 +10,9 @@ from itertools import product
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
+from templates_gen.documents.sheets.layer import Drawn, SoFar
 from templates_gen.drawing.blocks import Block, block
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
@@ -22,6 +24,33 @@ from templates_gen.tiling.sheet import Sheet
 SIZES = ((H10, H35), (H7, H35), (H5, H25))
 """Heights of the figures and of the words over them, largest first: smaller where there is no room, or where a line
 would run through them."""
+
+AWAY = 5.0
+"""mm between the distances of a sheet that hangs by itself and the label of a nail or a frame, so that none is read for
+part of the other.  Our own design, no source."""
+
+
+def distances(so_far: SoFar) -> Drawn:
+    """The distances of a sheet that hangs by itself from both lines.
+
+    Out to the edge of its window where nothing is taped to it, else in its inner part, and on the blank paper beyond
+    where that is full.
+    """
+    part, sheet, lettering = so_far.part, so_far.sheet, so_far.lettering
+    if part.alone is None:
+        return Drawn()
+    room, window, (dx, dy) = so_far.whole_page(AWAY), sheet.window, so_far.to_page
+    page = room.region
+    right, above = Rect(window.x1, page.y0, page.x1, page.y1), Rect(page.x0, window.y1, page.x1, page.y1)
+    places = (sheet.inner if part.joins else window, right, above)
+    away = tuple(references(so_far.plan, sheet, part.alone, places, room, lettering))
+    on_page = tuple(replace(text, x=text.x + dx, y=text.y + dy) for text in away)
+    return Drawn(
+        taken=tuple(lettering.box(text).grown(AWAY) for text in away),
+        page_items=on_page,
+        over=tuple(replace(text, x=text.x - dx, y=text.y - dy) for text in on_page),
+        taken_beyond=tuple(lettering.box(text).shifted(-dx, -dy) for text in on_page),
+    )
 
 
 def references(

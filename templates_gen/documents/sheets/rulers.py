@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
+from templates_gen.documents.sheets.layer import Drawn, SoFar
 from templates_gen.documents.sheets.scales import Graduation, ticks_along
-from templates_gen.drawing.items import Form, Item, Line, Text
+from templates_gen.drawing.items import Form, Item, Line, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import ground
 from templates_gen.drawing.sizes import H25, HAIR, WIDE
@@ -21,6 +22,17 @@ RULER_GRADES = {
     "mm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 1.0),
     "cm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 10.0),
 }
+
+
+def both_rulers(so_far: SoFar) -> Drawn:
+    """Both rulers of a sheet's page."""
+    zones = rulers_zones(so_far.sheets, so_far.sheet, so_far.plan.job.unit)
+    return Drawn(page_items=(Use(form_of_rulers(so_far.sheets, so_far.sheet), 0.0, 0.0),), taken_beyond=zones)
+
+
+def form_of_rulers(sheets: SheetPlan, sheet: Sheet) -> str:
+    """The name of the form with the rulers of a sheet's page."""
+    return RULERS_FORM if sheet.page is sheets.page else LYING_FORM
 
 
 def rulers_form(page: Page, overlap: float, unit: str, lettering: Lettering, name: str = RULERS_FORM) -> Form:

@@ -8,7 +8,8 @@ from itertools import product
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import INCH
-from templates_gen.drawing.items import Form, Item, Line, Text
+from templates_gen.documents.sheets.layer import Drawn, SoFar
+from templates_gen.drawing.items import Form, Item, Line, Text, Use
 from templates_gen.drawing.placing import Room
 from templates_gen.drawing.sizes import H25, HAIR, NARROW
 
@@ -27,6 +28,17 @@ own design, no source."""
 FOUR_INCHES = 4 * INCH
 BAR_UP = 4.0
 """mm: the length of the bar beside the square, and how far above it the bar stands.  Our own design, no source."""
+
+
+def square(so_far: SoFar) -> Drawn:
+    """The square on a sheet, where it has room for it."""
+    room = so_far.whole_page()
+    place = place_square(room, so_far.sheet.inner)
+    if place is None:
+        return Drawn()
+    (x, y), (dx, dy) = place, so_far.to_page
+    taken = tuple(part.shifted(x, y) for part in _parts())
+    return Drawn(taken=taken, page_items=(Use(SQUARE_FORM, x + dx, y + dy),), over=square_texts(place))
 
 
 def square_form() -> Form:
