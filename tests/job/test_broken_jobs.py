@@ -2,6 +2,15 @@
 
 import pytest
 
+from templates_gen.job.reading.toml_slips import (
+    FIELD_TWICE,
+    OPEN_LIST,
+    OPEN_TABLE,
+    OPEN_TEXT,
+    QUOTES,
+    TABLE_TWICE,
+    slip,
+)
 from tests.broken_jobs import BROKEN, HEAD, SPREADSHEETS
 from tests.broken_places import PLACES
 from tests.running import MINIMAL, Ran, listing, run, spawn
@@ -146,6 +155,7 @@ def test_there_are_many_kinds_of_broken_job():
         ('[job]\ntitle = "a"\ntitle = "b"\n', 'title = "b"', "there already"),
         ('[group]\nrows = [["A", "B"]\n[paper]\n', "[paper]", "ends with ]"),
         ("[job\n", "[job", "stands in [ ]"),
+        ('[group]\nrows = [["A"],\n["B"]\n\nalign = "top"\n', 'align = "top"', "ends with ]"),
         ('[job]\ntitle = "a\n', 'title = "a', "ends with the quote"),
         ("[wall]\nwidth = 14 3/8\n", "width = 14 3/8", "in quotes"),
         ('[wall]\nwidth = "12\' 6""\n', 'width = "12\' 6""', "12 ft 6 in"),
@@ -157,3 +167,24 @@ def test_a_slip_of_the_text_editor_is_shown_with_its_line_and_what_to_do(text, f
     problem, _, helps = one_message(run("check", tmp_path / "job.toml")).partition("\n")
     assert f", found  {found}" in problem
     assert len(problem) < 300 and hint in " ".join(helps.split())
+
+
+@pytest.mark.parametrize(
+    ("text", "hint"),
+    [
+        ("[job]\nunit = 'mm'\nunit = 'in'", FIELD_TWICE),
+        ('[group]\nrows = [["A"]', OPEN_LIST),
+        ('[job]\ntitle = "a', OPEN_TEXT),
+        ("[job]\ntitle =", QUOTES),
+        ('[job]\ntitle = "[a"\n[job]', TABLE_TWICE),
+        ("[job", OPEN_TABLE),
+    ],
+)
+def test_a_slip_is_told_by_the_shape_of_the_text_whatever_the_readers_words(text, hint):
+    """At the end of a text the reader names no line; later Pythons give it by number, in words of their own."""
+
+    class LaterError(ValueError):
+        lineno = text.count("\n") + 1
+
+    assert slip(LaterError("anything at all"), text) == (text.split("\n")[-1], hint)
+    assert slip(ValueError("other words"), text) == ("", hint)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import unicodedata
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
@@ -12,6 +11,7 @@ from templates_gen.base.csv_cells import plain
 from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.files import NotAFileError, read_at_most
 from templates_gen.base.unseen import without_unseen
+from templates_gen.job.reading.toml_slips import slip
 
 LARGEST = 20_000_000
 """Bytes.  A job file is a few kilobytes; this keeps a wrong file from filling the memory.  No source."""
@@ -63,33 +63,10 @@ def parse_toml(content: bytes, where: str) -> dict[str, Any]:
     try:
         return tomllib.loads(decoded(content, where))
     except ValueError as error:  # tomllib's own errors, and a number of thousands of digits
-        found = _line_of(str(error), decoded(content, where))
-        hint = next((hint for part, hint in HELP if part in str(error)), QUOTES)
-        raise InputError(where, f"is not valid TOML: {error}{found}", hint) from None
+        line, hint = slip(error, decoded(content, where))
+        raise InputError(where, f"is not valid TOML: {error}{f', found  {line}' if line else ''}", hint) from None
     except RecursionError:
         raise InputError(where, "is not valid TOML: nested too deeply") from None
-
-
-HELP = (
-    ("twice", "each [table] is written once; a frame begins with [[frame]], a feature with [[wall.feature]]"),
-    ("Cannot overwrite", "this field is there already: leave one of the two out"),
-    ("Unclosed array", "a list that begins with [ ends with ]"),
-    ("end of a table declaration", "a table's name stands in [ ], as in  [job]"),
-    ("Illegal character", "text ends with the quote it begins with, on one line"),
-)
-"""What most likely went wrong, by a part of the reader's own words."""
-
-QUOTES = 'text goes in quotes, as in  width = "12 ft 6 in"'
-
-MOST_SHOWN = 60
-"""Letters of a line that are shown.  Our own, no source."""
-
-
-def _line_of(error: str, text: str) -> str:
-    """The line that an error of the TOML reader names, as it goes on after it; "" where there is nothing in it."""
-    at = re.search(r"at line (\d+)", error)
-    line = "".join(text.split("\n")[int(at[1]) - 1 : int(at[1])]).strip() if at else ""
-    return f", found  {line if len(line) <= MOST_SHOWN else line[:MOST_SHOWN] + '…'}" if line else ""
 
 
 def parse_csv(
