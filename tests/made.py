@@ -116,7 +116,7 @@ CROWDED = {
         product(("letter", "a4"), ("cut", "none"), ("all", "marks", "nails", "marks"))
     )
 }
-CROWDED |= {  # with the first no spine is found, and none where nothing is cut: found by trying seeds
+CROWDED |= {
     f"crowded {seed}, {size}, {trim}, linked": partial(crowded, seed, paper(size, trim=trim, cover="linked"), unit)
     for seed, size, trim, unit in ((16, "letter", "cut", "in"), (2, "letter", "cut", "in"), (4, "a4", "none", "mm"))
 }

@@ -133,6 +133,12 @@ def _make(path: Path, asked: _Asked) -> int:
             return STOPPED
         made = tg.finish_template(plan, findings, sheets, asked.fonts)
     places.write(made, asked)
+    if made.effort is not None:
+        from templates_gen.base.output import STDOUT
+        from templates_gen.documents.other_ways import other_ways
+
+        for line in other_ways(job, asked.printer):
+            click.echo(f"  {line}", err=places.output == STDOUT)
     return 0
 
 
@@ -176,7 +182,8 @@ class _Places:
         sheets = counted(made.sheets, "sheet")
         size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
         if self.first is None:
-            show_made(self.output, f"{sheets} of {self.paper.name} paper")
+            work = f", {made.effort.work}; the other ways:" if made.effort else ""
+            show_made(self.output, f"{sheets} of {self.paper.name} paper{work}")
         else:
             paper = f"{self.paper.name} paper, " if self.paper.kind == "roll" else ""
             click.echo(f"{self.output}: {sheets} of {paper}{size}, for a print shop or plotter")

@@ -19,13 +19,15 @@ from templates_gen.job.paper_sizes import MOST_SIDE, paper_size, roll_width
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.large_pages import large_page
 from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tolerance.effort import Effort, effort
 from templates_gen.tolerance.expected import expected_error
 
 
 class Made(Record, frozen=True):
     """A finished template: the file's bytes, its report, its findings, and how many sheets of wall it has.
 
-    `first` are the bytes of the first pages where they are a file of their own; `page` is the size of a sheet (mm).
+    `effort` is what a template of linked paper takes.  `first` are the bytes of the first pages where they are a file
+    of their own; `page` is the size of a sheet (mm).
     """
 
     pdf: bytes
@@ -34,6 +36,7 @@ class Made(Record, frozen=True):
     sheets: int
     page: tuple[float, float]
     first: bytes | None = None
+    effort: Effort | None = None
 
 
 def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | None = None) -> Made:
@@ -55,6 +58,7 @@ def finish_template(plan: Plan, findings: tuple[Finding, ...], sheets: SheetPlan
     return Made(
         write_pdf(template, lettering), report, findings, len(sheets.sheets),
         (sheets.page.width * POINT, sheets.page.height * POINT), write_pdf(first, lettering) if first else None,
+        effort(sheets) if sheets.linked else None,
     )  # fmt: skip
 
 

@@ -14,6 +14,7 @@ from templates_gen.printer.profile import printer_data
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.rulers import Ruler, rulers
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.effort import cuts, effort
 from templates_gen.tolerance.expected import Expected
 from templates_gen.tolerance.order import taping_order
 from templates_gen.tolerance.statement import error_data
@@ -52,6 +53,7 @@ def template_report(
             }
             for join in sheets.joins
         ],
+        **(_effort(sheets, page_of) if sheets.linked else {}),
         "rules": [
             _ruler_data(number, ruler, page.matrix)
             for number, page in sorted(ruled.items(), key=lambda item: item[0])
@@ -62,6 +64,12 @@ def template_report(
         "expected_error": error_data(expected),
         "findings": findings_data(findings),
     }  # fmt: skip
+
+
+def _effort(sheets: SheetPlan, page_of: Mapping[str, int]) -> dict[str, Any]:
+    """The sides to cut, and the minutes that the whole takes."""
+    sides = [{"page": page_of[cut.sheet], "side": cut.side, "length": cut.length} for cut in cuts(sheets)]
+    return {"cuts": sides, "minutes": effort(sheets).minutes}
 
 
 def _list(rect: Rect) -> list[float]:

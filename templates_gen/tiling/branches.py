@@ -7,10 +7,7 @@ from typing import NamedTuple
 
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.tiling.joins import JOIN_MIN
-from templates_gen.tiling.minutes import EACH
-
-LONG = 106.0
-"""mm along which a branch meets the spine at the least, so that it is held firmly: what is told at `taping.FIRM`."""
+from templates_gen.tiling.minutes import EACH, FIRM, shaky
 
 APART = 20.0
 """mm between papers that are not taped to each other: nearer, they lie on each other or look as if they belonged
@@ -91,7 +88,7 @@ def _branch(
 ) -> Branch | None:  # fmt: skip
     """The best branch to the leftmost box that waits and to those that fit beside it."""
     best: tuple[tuple[float, float], Branch] | None = None
-    lap = min(LONG, cell.width)
+    lap = min(FIRM, cell.width)
     others = [piece for branch in there for piece in branch.cells]
     for width, height in sizes:
         reached = [box for box in waiting if box.x1 - waiting[0].x0 <= width + TOLERANCE]
@@ -101,6 +98,7 @@ def _branch(
             if pieces is None or overlapping(pieces, others) or any(crosses(piece, boxes) for piece in pieces):
                 continue
             took = EACH.chained * len(pieces) - WORTH * len(reached) + NEAR * near_misses(pieces, others)
+            took += shaky(min(left + width, cell.x1) - max(left, cell.x0))
             rank = took, abs(left + width / 2 - (x0 + x1) / 2)
             if best is None or rank < best[0]:
                 best = rank, Branch(tuple(pieces), upward)

@@ -25,9 +25,15 @@ class Seconds(Record, frozen=True):
 
 EACH = Seconds()
 
-SHORT = 6.0
-"""Seconds that a join too short to be held firmly counts as, so that a longer one is taken where it costs no sheet.
-Our own design, no source."""
+SHAKY, FIRM = 6.0, 106.0
+"""Seconds that a join counts as for being held no better than its length (mm) allows, at a length that just holds
+firmly, so that a longer one is taken where it costs no sheet.  Our own design, no source."""
+
+
+def shaky(length: float) -> float:
+    """Seconds that a join of this length (mm) counts as: as the variance of the turn that it allows, with 1 / length²
+    (two marks each matched with the same error: propagation of independent errors)."""
+    return SHAKY * (FIRM / length) ** 2
 
 
 def minutes(sheets: int, joins: int, cuts: int, pieces: int) -> float:

@@ -8,10 +8,9 @@ from heapq import heappop, heappush
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
-from templates_gen.tiling.branches import LONG
 from templates_gen.tiling.cells import Cell, CellPlan
 from templates_gen.tiling.joins import JOIN_MIN, shared_sides
-from templates_gen.tiling.minutes import EACH, SHORT
+from templates_gen.tiling.minutes import EACH, shaky
 
 Links = Mapping[int, Mapping[int, float]]
 """For every cell those that it is joined to, with the seconds that the way over that join takes."""
@@ -49,7 +48,7 @@ def _links(cells: Sequence[Cell]) -> Links:
     links: dict[int, dict[int, float]] = defaultdict(dict)
     for one, two, length in shared_sides([cell.rect for cell in cells]):
         if length >= JOIN_MIN:
-            links[one][two] = links[two][one] = EACH.chained + (SHORT if length < LONG else 0.0)
+            links[one][two] = links[two][one] = EACH.chained + shaky(length)
     return links
 
 

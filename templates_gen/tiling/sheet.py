@@ -118,6 +118,9 @@ def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None) -> She
     Every nail mark and the target lie whole on one sheet, clear of trim line and shared strip; everything else is
     on some sheet.  Raises InputError when the paper is too small for that.
     """
+    if paper.cover == LINKED and paper.kind == "roll":
+        problem = 'found "linked" on a roll, expected sheets: a roll\'s long sheets need no links'
+        raise InputError("paper.cover", problem, 'take "marks" on a roll')
     paper = fitted(paper, lambda size: len(_cells(plan, size, printer)[1].cells))
     page, cells, clear, hides = _cells(plan, paper, printer)
     in_order = sorted(cells.cells, key=lambda cell: (cell.strip, cell.place))  # as they are taped

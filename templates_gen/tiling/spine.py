@@ -15,8 +15,8 @@ from typing import NamedTuple
 
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import Record
-from templates_gen.tiling.branches import LONG, NEAR, Branch, branches_of, crosses, near_misses, overlapping
-from templates_gen.tiling.minutes import EACH, SHORT
+from templates_gen.tiling.branches import NEAR, Branch, branches_of, crosses, near_misses, overlapping
+from templates_gen.tiling.minutes import EACH, shaky
 
 STEP = 10.0
 """mm between the places where a spine may be cut, those beside nails not counted.  Our own design, no source."""
@@ -165,7 +165,7 @@ def _lengthened(asked: Asked, state: _State, lap: tuple[float, float], stretch: 
         meet = min(lap[1], cell.y1) - max(lap[0], cell.y0)
         if meet < LEAST_LAP or _along_edge(cell.x0, lap, cell, asked.upright):
             return None
-        cost += EACH.join + EACH.cut + (SHORT if meet < LONG else 0.0)
+        cost += EACH.join + EACH.cut + shaky(meet)
         new = [cell, *(piece for branch in stretch.branches for piece in branch.cells)]
         there = _last_cells(state)
         if overlapping(new, there):

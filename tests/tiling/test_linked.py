@@ -7,9 +7,12 @@ from functools import cache
 import pytest
 
 from templates_gen.arranging.plan import Plan, plan_wall
+from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.drawing.items import moved
 from templates_gen.job.reading.building import read_job
+from templates_gen.tiling import linked
 from templates_gen.tiling.demand import EDGE_CLEAR, nail_box
 from templates_gen.tiling.joins import JOIN_MIN
 from templates_gen.tiling.minutes import minutes
@@ -25,7 +28,6 @@ STRAIGHT = 300.0  # mm of level line to each side of the target; our own design,
 WALLS = [
     *((name, size, "cut") for name in SAMPLE_NAMES for size in ("a4", "letter")),
     *((f"{seed}", size, "cut") for seed in range(4) for size in ("a4", "letter")),
-    ("16", "letter", "cut"),  # no spine is found for it
     *((f"{seed}", "a4", "none") for seed in range(2)),
 ]
 walls = pytest.mark.parametrize(("name", "size", "trim"), WALLS)
@@ -92,13 +94,30 @@ def test_the_level_line_goes_on_to_both_sides_of_the_target(name: str, size: str
 
 @walls
 def test_it_takes_less_than_the_paper_with_every_mark(name: str, size: str, trim: str) -> None:
-    linked, marks = planned(name, size, trim)[1], planned(name, size, trim, "marks")[1]
-    assert taking(linked) <= taking(marks)
+    sparing, marks = planned(name, size, trim)[1], planned(name, size, trim, "marks")[1]
+    assert taking(sparing) <= taking(marks)
 
 
-def test_a_wall_without_a_spine_has_linked_paper_all_the_same() -> None:
-    assert not planned("16", "letter", "cut")[1].spine
-    assert planned("2", "letter", "cut")[1].spine
+def test_a_roll_is_refused_in_one_line() -> None:
+    on = replace(paper("letter", cover="linked"), kind="roll", width=609.6, height=5000.0)
+    with pytest.raises(InputError, match="expected sheets"):
+        plan_sheets(plan_wall(crowded(0, on)), on)
+
+
+@pytest.mark.parametrize(("name", "size"), [("16", "letter"), ("2", "a4")])
+def test_a_wall_without_a_spine_has_linked_paper_all_the_same(
+    name: str, size: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As if none were found: the plan of every mark, pruned, keeps all that holds for one."""
+    monkeypatch.setattr(linked, "spine", lambda *_: None)
+    planned.cache_clear()
+    assert not planned(name, size, "cut")[1].spine
+    test_every_nail_is_whole_on_one_sheet_and_no_other_sheets_edge_crosses_it(name, size, "cut")
+    test_the_sheets_are_one_piece_by_joins_that_can_be_taped(name, size, "cut")
+    test_nothing_is_cut_along_the_edge_of_a_frame(name, size, "cut")
+    test_the_level_line_goes_on_to_both_sides_of_the_target(name, size, "cut")
+    test_it_takes_less_than_the_paper_with_every_mark(name, size, "cut")
+    planned.cache_clear()
 
 
 def test_a_turned_page_is_the_same_paper_on_its_side() -> None:

@@ -33,6 +33,7 @@ from templates_gen.tiling.page import Page as SheetPage
 from templates_gen.tiling.page import page_of
 from templates_gen.tiling.rulers import RULER_END, rulers
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import Expected
 from templates_gen.tolerance.statement import first_page_words
 
@@ -120,6 +121,7 @@ def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     flow.paragraph(
         f"Paper: {sheets.paper.name}. The template is {counted(len(sheets.sheets), 'sheet')}"
         + (", printed in landscape." if sheets.page.width > sheets.page.height else ".")
+        + (f" To tape it: {effort(sheets).work}, by our own estimate." if sheets.linked else "")
     )
 
 

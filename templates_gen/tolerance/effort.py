@@ -1,0 +1,60 @@
+"""What a template costs the person who tapes it: its sheets, joins and cuts, and the minutes that they take."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from templates_gen.base.record import Record
+from templates_gen.base.words import counted
+from templates_gen.tiling.minutes import minutes
+from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.order import taping_order
+
+
+class Cut(Record, frozen=True):
+    """A side along which a sheet is cut: "left" or "foot", and how long what it shows is there (mm)."""
+
+    sheet: str
+    side: str
+    length: float
+
+
+class Effort(Record, frozen=True):
+    """How much there is to do: sheets, joins, sides to cut, and pieces that hang by themselves."""
+
+    sheets: int
+    joins: int
+    cuts: int
+    pieces: int
+
+    @property
+    def minutes(self) -> float:
+        """How long it takes, by our own estimate: nobody was timed."""
+        return minutes(self.sheets, self.joins, self.cuts, self.pieces)
+
+    @property
+    def words(self) -> str:
+        """In a line, such as "17 sheets, 16 joins, about 13 min"."""
+        return f"{counted(self.sheets, 'sheet')}, {self.work}"
+
+    @property
+    def work(self) -> str:
+        """The same without the sheets."""
+        joins = f"{counted(self.joins, 'join')}, " if self.joins else ""
+        pieces = f"{counted(self.pieces, 'loose piece')}, " if self.pieces > 1 else ""
+        return f"{joins}{pieces}about {max(1, round(self.minutes))} min"
+
+
+def cuts(sheets: SheetPlan) -> Iterator[Cut]:
+    """Every side to cut, sheet by sheet: where one is laid on a neighbour at its left or under it."""
+    cut = {(join.over, join.upright) for join in sheets.joins} if sheets.hides is None else set()
+    for sheet in sheets.sheets:
+        if (sheet.name, True) in cut:
+            yield Cut(sheet.name, "left", sheet.window.height)
+        if (sheet.name, False) in cut:
+            yield Cut(sheet.name, "foot", sheet.window.width)
+
+
+def effort(sheets: SheetPlan) -> Effort:
+    """What the sheets of this plan take."""
+    return Effort(len(sheets.sheets), len(sheets.joins), len(list(cuts(sheets))), taping_order(sheets).pieces)
