@@ -80,11 +80,11 @@ def scale_of(paper: str, where: str = "--paper") -> Scale:
 def scale_page(scale: Scale, lettering: Lettering) -> Template:
     """The page itself.  Raises InputError for paper so small that the words do not fit between the corner marks."""
     block, words = _words(scale, lettering)
-    items = (*_rules(scale), *_corners(scale.box), *_diagonals(scale.box, block.grown(AIR)), *words)
+    items = (*_rulers(scale), *_corners(scale.box), *_diagonals(scale.box, block.grown(AIR)), *words)
     return Template("Scale page", "", "en", scale.size, (Page("1", "", tuple(items)),))
 
 
-def _rules(scale: Scale) -> Iterator[Item]:
+def _rulers(scale: Scale) -> Iterator[Item]:
     """Level ruler and upright ruler with their ticks outside, so that a steel rule can lie inside along them."""
     box, grade, unit = scale.box, RULER_GRADES[scale.unit], scale.unit
     yield Line(box.x0, box.y0, box.x1, box.y0, WIDE)

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.arranging.search.free_wall import room_of, settled
+from templates_gen.arranging.search.free_wall import free_wall, settled
 from templates_gen.base.geometry import Rect
 from templates_gen.job.model import Wall
 from templates_gen.job.outline import ceiling_over, outline_holds
@@ -24,7 +24,7 @@ def test_the_ceiling_over_a_frame_is_lowest_at_its_lower_side(x, top):
 def test_a_frame_slides_straight_down_and_keeps_what_is_to_be_clear():
     clear = 30.0
     wanted = Rect.sized(500.0, 1200.0, 300.0, 400.0)
-    slid = settled({0: wanted}, [], room_of(wall(clear), 50.0, 50.0))[0]
+    slid = settled({0: wanted}, [], free_wall(wall(clear), 50.0, 50.0))[0]
     # a line 30 mm off the slope, at right angles, lies 30 · √(1 + 0.8²) lower
     assert slid.y1 == pytest.approx(1300.0 - clear * 1.64**0.5, abs=1e-4)
     assert (slid.x0, slid.width, slid.height) == (wanted.x0, wanted.width, wanted.height)
@@ -32,12 +32,12 @@ def test_a_frame_slides_straight_down_and_keeps_what_is_to_be_clear():
 
 def test_where_it_is_free_it_stays():
     wanted = Rect.sized(2200.0, 1200.0, 300.0, 400.0)
-    assert settled({0: wanted}, [], room_of(wall(), 50.0, 50.0)) == {0: wanted}
+    assert settled({0: wanted}, [], free_wall(wall(), 50.0, 50.0)) == {0: wanted}
 
 
 def test_what_stands_out_of_the_wall_moves_to_where_its_edge_is_clear():
     wanted = Rect.sized(2800.0, 1200.0, 300.0, 400.0)
-    moved = settled({0: wanted}, [], room_of(wall(30.0, outline=()), 50.0, 50.0))[0]
+    moved = settled({0: wanted}, [], free_wall(wall(30.0, outline=()), 50.0, 50.0))[0]
     assert moved == Rect.sized(3000.0 - 30.0 - 300.0, 1200.0, 300.0, 400.0)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from templates_gen.arranging.search.free_wall import room_of
+from templates_gen.arranging.search.free_wall import free_wall
 from templates_gen.arranging.search.salon import Pile, Watch, salon
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
@@ -33,7 +33,7 @@ def pile_of(job: Job, group: Group, centre: float, level: Callable[[Rect], float
 
     `level` tells how high the middle of a group goes that has this bounding box about (0, 0).
     """
-    room = room_of(job.wall, group.gap_across, group.gap_down)
+    room = free_wall(job.wall, group.gap_across, group.gap_down)
     pins = group.wishes.pins if group.wishes else ()
     middle = level(Rect(0.0, 0.0, 0.0, 0.0))
     sizes = {frame.id: (frame.width, frame.height) for frame in job.frames}

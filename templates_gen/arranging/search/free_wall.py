@@ -15,7 +15,7 @@ MOST_MOVED = 4
 """Frames that may be in the way of something for an arrangement to be worth mending.  Our own design, no source."""
 
 
-class Room(Record, frozen=True):
+class FreeWall(Record, frozen=True):
     """Where frames may be (wall mm): `within` is clear of the wall's edges; `taken` are the features with what they
     want clear; gaps are between frames."""
 
@@ -49,13 +49,13 @@ class Room(Record, frozen=True):
         )  # fmt: skip
 
 
-def room_of(wall: Wall, gap_across: float, gap_down: float) -> Room:
-    """The room on a wall."""
+def free_wall(wall: Wall, gap_across: float, gap_down: float) -> FreeWall:
+    """What is free of a wall, for frames with these gaps (mm)."""
     within = wall.rect.grown(-wall.clear)
-    return Room(wall, within, tuple(item.rect.grown(item.clear) for item in wall.features), gap_across, gap_down)
+    return FreeWall(wall, within, tuple(item.rect.grown(item.clear) for item in wall.features), gap_across, gap_down)
 
 
-def settled(wanted: Mapping[int, Rect], fixed: Sequence[Rect], room: Room) -> dict[int, Rect] | int:
+def settled(wanted: Mapping[int, Rect], fixed: Sequence[Rect], room: FreeWall) -> dict[int, Rect] | int:
     """The rectangles where they are wanted, or as near to it as the room allows, the gaps kept; else for how many
     there is no place.
 
@@ -78,7 +78,7 @@ def settled(wanted: Mapping[int, Rect], fixed: Sequence[Rect], room: Room) -> di
     return found
 
 
-def _nearest(rect: Rect, others: Sequence[Rect], room: Room) -> Rect | None:
+def _nearest(rect: Rect, others: Sequence[Rect], room: FreeWall) -> Rect | None:
     """The free place nearest to the rectangle's own: as it is, slid down under an outline, or beside something."""
     if room.free(rect) and room.apart(rect, others):
         return rect
@@ -93,7 +93,7 @@ def _nearest(rect: Rect, others: Sequence[Rect], room: Room) -> Rect | None:
     return None
 
 
-def _places(rect: Rect, others: Sequence[Rect], room: Room) -> tuple[list[float], list[float]]:
+def _places(rect: Rect, others: Sequence[Rect], room: FreeWall) -> tuple[list[float], list[float]]:
     """How far the rectangle may be moved across and up to stand beside something, or in line with it."""
     xs, ys = [0.0], [0.0]
     for other in others:
@@ -109,7 +109,7 @@ def _places(rect: Rect, others: Sequence[Rect], room: Room) -> tuple[list[float]
     return sorted(set(xs), key=abs), sorted(set(ys), key=abs)
 
 
-def _slid_down(rect: Rect, room: Room) -> Rect | None:
+def _slid_down(rect: Rect, room: FreeWall) -> Rect | None:
     """The rectangle moved straight down as little as it takes to lie inside an outline; None for plain walls."""
     wall, lowest = room.wall, rect.shifted(0.0, room.wall.clear - rect.y0)
     if not wall.outline or rect.y0 <= lowest.y0 or not room.inside(lowest):

@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.search.blocks import SHARES, Cut, Line, built, chained, changed, joined, place
-from templates_gen.arranging.search.free_wall import Room, settled
+from templates_gen.arranging.search.free_wall import FreeWall, settled
 from templates_gen.arranging.search.orderly import orderly
 from templates_gen.arranging.search.regret import regret
 from templates_gen.arranging.search.score import total
@@ -55,7 +55,7 @@ class Pile(NamedTuple):
     names: tuple[str, ...]
     sizes: tuple[Size, ...]
     group: Group
-    room: Room
+    room: FreeWall
     centre: float
     level: Callable[[Rect], float]
     pinned: Mapping[str, Rect]
