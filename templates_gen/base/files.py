@@ -16,7 +16,7 @@ _KINDS = (
 
 
 def odd_kind(path: Path) -> str:
-    """What a path leads to that is no file, such as "a pipe"; "" for a file, and where there is nothing to be found."""
+    """What a path leads to, such as "a pipe"; "" for a file, and for nothing at all."""
     try:
         return _kind(os.stat(path).st_mode)
     except (OSError, ValueError):

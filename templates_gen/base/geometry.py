@@ -91,8 +91,9 @@ class Rect(Record, frozen=True, order=True):
         return Rect(x0, y0, x1, y1) if x0 <= x1 and y0 <= y1 else None
 
     def gaps_to(self, other: Rect) -> tuple[float, float]:
-        """The clear distances between two rectangles across and upward (mm); negative where they lie beside or above
-        each other, by how far one would have to move."""
+        """The clear distances between two rectangles across and upward (mm).
+
+        A distance is negative where they overlap in that direction: so far would one have to move."""
         return max(other.x0 - self.x1, self.x0 - other.x1), max(other.y0 - self.y1, self.y0 - other.y1)
 
     def gap_to(self, other: Rect) -> float:

@@ -52,7 +52,7 @@ def is_ours(path: Path) -> bool:
 def write_result(path: Path, content: bytes, force: bool = False) -> None:
     """Write a result under its final name in one step.
 
-    What is there already is replaced when this program made it, or with `force`; a link stays one, and the file that it
+    What is there already is replaced when this program made it, or with `force`.  A link stays a link: the file that it
     leads to is replaced.  Raises OutputError when it may not or cannot be written; nothing half-written stays behind.
     """
     check_place(path, force)

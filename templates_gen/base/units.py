@@ -1,4 +1,4 @@
-"""Text becomes millimetres, kilograms or degrees here, and nowhere else; and back again for showing.
+"""Text becomes millimetres, kilograms or degrees here, and nowhere else.  They become text here, too.
 
 Inside the program every length is a float in mm that is never rounded.  A shown number is never used again.
 """

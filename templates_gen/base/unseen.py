@@ -25,7 +25,7 @@ _VARIANTS = "\ufe0e\ufe0f"
 
 
 def without_unseen(text: str) -> str:
-    """The text without them; a joiner or non-joiner stays where its script, or a joined sign, needs it.
+    """The text without them.  A joiner or non-joiner stays where its script, or a joined sign, needs it.
 
     That is after or before a virama, between letters that join, and between pictographs (RFC 5892, appendix A, rules 1
     and 2; Unicode Technical Standard 51, 1.4.5; both from memory).

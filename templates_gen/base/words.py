@@ -38,7 +38,7 @@ def feature_place(number: int, name: str, *fields: str) -> str:
 
 
 def lines_of(text: str, width: int, first: str = "", later: str = "") -> list[str]:
-    """The text in lines of so many letters that part no number from its fraction or unit, and no option or file's name.
+    """The text in lines of at most so many letters.  None parts a number from its unit, or an option or file's name.
 
     `first` and `later` stand before the first line and the others.
     """

@@ -54,9 +54,9 @@ class Flow:
             self.top = self.area.y1
 
     def together(self, write: Callable[[Flow], None], lines: int = 0) -> int:
-        """What this writes, all on one page unless it takes more than half of one; the page (from 0) it begins on.
+        """Write this on one page, unless it takes more than half of one; returns the page (from 0) it begins on.
 
-        `lines` is how many lines it has at least: it is not tried when they alone take more than that.
+        `lines` is how many lines it has at least.  When they alone take more than half a page, nothing is tried first.
         """
         depth = lines * H25 * LEADING
         if depth <= self.area.height / 2:
@@ -107,8 +107,8 @@ class Flow:
     ) -> None:
         """A table; its header comes again on every page, and a row for which `strong` is true is bold.
 
-        Its columns are `widths` wide (mm); or else as wide as their cells want, and those with nothing in them are left
-        out.  A cell has two lines at most.
+        Its columns are `widths` wide (mm).  Without widths they are as wide as their cells want, and empty ones are
+        left out.  A cell has two lines at most.
         """
         lines = [(header, True), *((row, strong(row)) for row in rows)]
         if widths is None:

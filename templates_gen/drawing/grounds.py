@@ -15,11 +15,11 @@ from templates_gen.drawing.strokes import inside
 def over_lines(
     items: Sequence[Item], later: Sequence[Text], others: Sequence[Line], whole: Sequence[Rect], lettering: Lettering
 ) -> Iterator[Item]:
-    """The items with their texts last, and before them white under these, where lines run across, and under texts that
-    come `later`.
+    """The items, then white grounds, then the texts.
 
-    Not where a line runs along behind the letters or a tick ends there, for too much of it would be gone.  `others` are
-    lines that are drawn as parts of forms; only what comes later hides any of what else is `whole`.
+    A text has a ground where lines run across it, and so has one that comes `later`.  It has none where a line runs
+    along behind the letters or a tick ends there: too much would be gone.  `others` are lines that are drawn as parts
+    of forms.  Only what comes later hides any of what else is `whole`.
     """
     texts = [item for item in items if isinstance(item, Text)]
     rest = [item for item in items if not isinstance(item, Text)]

@@ -107,9 +107,10 @@ def _pixels(image: Image.Image, most: tuple[int, int], path: Path, where: str) -
 
 
 def _has_every_row(path: Path) -> bool:
-    """False for a JPEG picture whose data end before its last row, which the decoder fills with grey in silence.
+    """False for a JPEG picture whose data end before its last row.  The decoder fills the rest with grey in silence.
 
-    Then data behind them would change what is seen.  An eighth of its size shows it: every block is a pixel there.
+    More data put behind them would then change what is seen.  An eighth of its size shows it: there every
+    block is a pixel.
     """
     content = path.read_bytes() if path.stat().st_size <= LARGEST_JPEG else b""
     more = with_more_data(content)

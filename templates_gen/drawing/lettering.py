@@ -1,7 +1,7 @@
 """Choosing fonts for text, and measuring what it will take up on paper.
 
-Letters come from PT Sans; what it lacks comes from the user's own font files and then from fonts for other
-scripts, each opened when a character first needs it.
+Letters come from PT Sans.  What it lacks comes from the user's own font files, and then from fonts for other scripts.
+Each is opened when a character first needs it.
 """
 
 from __future__ import annotations

@@ -122,8 +122,9 @@ def _kept_off(box: Rect, width: float, height: float) -> Rect:
 
 
 def _free_points(x: float, y: float, within: Rect, blocked: Sequence[Rect]) -> Iterator[tuple[float, float]]:
-    """Points in none of the blocked rectangles, the nearest to (x, y) first: the best is among those level with a side
-    and upright with a side.
+    """Points in none of the blocked rectangles, the nearest to (x, y) first.
+
+    The best one is level with a side of a rectangle or straight over one.
 
     Those of an upright are found when no other upright can have a nearer one than is known.
     """
@@ -148,7 +149,7 @@ def _free_points(x: float, y: float, within: Rect, blocked: Sequence[Rect]) -> I
 def _on_any(box: Rect, others: Iterable[Rect], air: float) -> bool:
     """True when the box, with this much air about it, shares area with one of the others.
 
-    Written out, as it is asked some hundred thousand times for one template.
+    It is written out, for one template asks it some hundred thousand times.
     """
     x0, y0, x1, y1 = box.x0 - air, box.y0 - air, box.x1 + air, box.y1 + air
     for other in others:

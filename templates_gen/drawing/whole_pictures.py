@@ -22,7 +22,7 @@ _AT_ONCE = 1_000_000
 
 
 def has_every_row(path: Path) -> bool:
-    """False when the picture's data, sound in themselves, end before its last row; a decoder leaves those rows black.
+    """False when the picture's data are sound but end before its last row.  A decoder leaves the other rows black.
 
     Raises OSError, zlib.error or struct.error for a file that is broken otherwise.
     """
@@ -69,13 +69,13 @@ _MARKER = re.compile(rb"\xff+([^\x00\xff\xd0-\xd7])")
 """What ends the data of a scan: a marker that is neither a stuffed byte nor RST (T.81, B.1.1.5)."""
 
 _MORE = bytes(5 + 61 * at % 250 for at in range(2000))
-"""Data of nobody's, without the byte that begins a marker."""
+"""Arbitrary data without the byte that begins a marker."""
 
 
 def with_more_data(content: bytes) -> bytes | None:
     """The picture with arbitrary data before its end marker; None where there are no data, b"" where they do not end.
 
-    A decoder that has read every row already pays no heed to them; to one that still waits for rows they are rows.
+    A decoder that has read every row ignores them.  One that still waits for rows takes them for rows.
     """
     at, scanned = 2, False
     while found := _MARKER.match(content, at):

@@ -98,8 +98,9 @@ def hooks_in_board(frame: Frame, wall: Wall, across: Iterable[float]) -> bool:
 
 
 def wanted_hooks(frame: Frame, wall: Wall, across: Sequence[float]) -> int | None:
-    """How many hooks a frame with fixings at these x wants, by their rating and as board counts; None where neither
-    tells, or board bears none."""
+    """How many hooks a frame with fixings at these x wants, by their rating and by what board bears.
+
+    None where neither is known, or where board bears no hook."""
     weight, rating = frame.weight, frame.fixing.rating
     if weight is None:
         return None

@@ -29,7 +29,7 @@ several nails, of which one might meet the old hole."""
 
 
 def clear_hooks(fixing: Fixing, right: float, up: float, needed: float) -> Iterator[Sold]:
-    """Hooks to be sold in place of a fixing whose seat goes so far right and up (mm), the smallest first.
+    """Hooks that can replace a fixing whose seat moves so far right and up (mm), the smallest first.
 
     Each is of its class at least, and has its nail `needed` mm or more from the old hole.
     """

@@ -36,7 +36,7 @@ class HungWire(Record, frozen=True):
 
     @property
     def tension(self) -> float:
-        """That of the wire, so the pull on each ring along it: T = W / (2 sin θ), as two slanting parts carry W."""
+        """The tension of the wire, the pull on each ring: T = W / (2 sin θ), for two slanting parts carry W."""
         return 1 / (2 * math.sin(math.radians(self.angle)))
 
     @property

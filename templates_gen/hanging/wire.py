@@ -56,7 +56,7 @@ def drop_at_two(hanger: Hanger, drop_at_one: float | None) -> float | None:
 
 
 def drop_at_two_limits(frame: Frame) -> tuple[float, float] | None:
-    """Between what a wire's drop on two fixings has to lie, by its drop on one (mm); None where that is not told.
+    """The least and the most drop of a wire on two fixings, by its drop on one (mm); None where that is not known.
 
     With the rings known it is the drop worked out, twice.  Else it is no shorter than on one, as two fixings lift a
     frame, and longer by at most half their distance s: with u = ((D − s) / 2, h₂) the part of the wire to one ring, a

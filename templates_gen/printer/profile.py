@@ -126,9 +126,9 @@ def sureness(readings: Readings) -> tuple[float, float, float]:
 
 
 def worse_than_none(printer: Printer, usual: float) -> bool:
-    """True when a scale is less surely known than that of a printer that was not measured, whose sd is `usual`.
+    """True when a scale is known less surely than that of a printer that was not measured, whose sd is `usual`.
 
-    A scale that was found farther off than it is uncertain is better known than not.
+    A scale farther off than it is uncertain is worth correcting all the same.
     """
     scales = zip((printer.across, printer.along), sureness(printer.readings)[:2], strict=True)
     return any(sure > max(usual, abs(scale - 1)) for scale, sure in scales)

@@ -1,6 +1,6 @@
 """Printers' profiles kept as TOML files in a folder, one file for each printer.
 
-A file holds what was measured; what follows from it is worked out again whenever it is read.
+A file holds what was measured.  What follows from that is worked out again whenever the file is read.
 """
 
 from __future__ import annotations
@@ -60,7 +60,7 @@ def profile_folder(config: Path) -> Path:
 
 
 def _home() -> Path:
-    """The user's own folder; an empty HOME is none, though it passes for /.
+    """The user's own folder.  An empty HOME names none, though Python takes it for /.
 
     Windows has it elsewhere, and a HOME that another shell sets there may be no path of its own.
     """

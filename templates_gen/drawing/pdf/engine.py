@@ -1,7 +1,7 @@
 """The one place that knows reportlab: reading TrueType fonts, and laying objects out as a PDF file.
 
-Its object model is used, its canvas is not: that one names a font that is not embedded on every page, writes
-empty page transitions, and keeps seven digits of a coordinate, whatever that is in millimetres.
+Its object model is used, its canvas is not.  The canvas names a font that is not embedded on every page, writes empty
+page transitions, and keeps seven digits of a coordinate, whatever that is in millimetres.
 """
 
 from __future__ import annotations

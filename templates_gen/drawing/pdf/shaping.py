@@ -1,7 +1,7 @@
 """Text as runs of glyphs in the order they stand on paper, in any script that the fonts at hand have.
 
-Letters with their marks become clusters, each in the first font that has all of it; neighbouring clusters of
-one direction, font and script become a piece; pieces are put in visual order (UAX #9) and made into glyphs.
+Letters with their marks become clusters, each in the first font that has all of it.  Neighbouring clusters of one
+direction, font and script become a piece.  Pieces are put in visual order (UAX #9) and made into glyphs.
 """
 
 from __future__ import annotations
