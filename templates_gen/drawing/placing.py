@@ -24,17 +24,16 @@ MANY, GRID = 100, 10.0
 class Boxes(list[Rect]):
     """Rectangles that become more, of which those at a place are wanted."""
 
-    def __init__(self) -> None:
-        super().__init__()
-        self._near = Near[Rect](side=GRID)
+    _near: Near[Rect] | None = None  # most rooms never have so many
 
     def at(self, place: Rect) -> list[Rect]:
         """Those that share area with the place, in the order in which they came."""
         if len(self) < MANY:
             return [box for box in self if box.overlaps(place)]
-        for box in self[len(self._near) :]:
-            self._near.add(box, box)
-        return [box for box in self._near.about(place) if box.overlaps(place)]
+        near = self._near = self._near or Near[Rect](side=GRID)
+        for box in self[len(near) :]:
+            near.add(box, box)
+        return [box for box in near.about(place) if box.overlaps(place)]
 
 
 class Room:
@@ -52,9 +51,14 @@ class Room:
 
     def fits(self, box: Rect, uncrossed: bool = True) -> bool:
         """True when the box lies in the region and on nothing that is taken (or, if wanted, on no line)."""
-        if not self.region.holds(box) or any(_on_any(box, room.taken, self.air) for room in self._all):
+        if not self.region.holds(box):
             return False
-        return not (uncrossed and any(_on_any(box, room.lines, 0.0) for room in self._all))
+        for room in self._all:  # written out, as it is asked some hundred thousand times for one template
+            if room.taken and _on_any(box, room.taken, self.air):
+                return False
+            if uncrossed and room.lines and _on_any(box, room.lines, 0.0):
+                return False
+        return True
 
     def take(self, *boxes: Rect) -> None:
         """From now on these are taken."""
