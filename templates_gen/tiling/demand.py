@@ -28,6 +28,10 @@ LINE_CLEAR = 7.0
 PIECE = 20.0
 """mm of the pitch line, across or up, that are asked for at a time.  Our own design, no source."""
 
+FOR_A_TWIN, ABOVE_FOOT = 40.0, 5.0
+"""mm that a drop scale goes on past its drop, for that of a twin, and ends above the frame's lower edge.  Our own
+design, no source."""
+
 
 class Demand(Record, frozen=True):
     """Rectangles on the wall (mm) that sheets must show: `whole` inside one sheet, `divisible` on any, and `lines`
@@ -105,5 +109,5 @@ def nail_box(x: float, y: float) -> Rect:
 
 def scale_length(hung: Hung, drop: float | None) -> float:
     """How far a drop scale reaches down from the frame's top edge (mm): past its drop, within the frame."""
-    wanted = max(SCALE_LEAST, hung.rect.height / 3, (drop or 0.0) + 40.0)  # 40 mm for a twin's drop, our own design
-    return min(wanted, hung.rect.height - 5.0)
+    wanted = max(SCALE_LEAST, hung.rect.height / 3, (drop or 0.0) + FOR_A_TWIN)
+    return min(wanted, hung.rect.height - ABOVE_FOOT)
