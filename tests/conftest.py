@@ -4,7 +4,8 @@ import signal
 
 import pytest
 
-from templates_gen.arranging.search import salon
+from templates_gen.arranging.search import computed, salon
+from templates_gen.base.geometry import Rect
 from tests.running import MINIMAL
 
 # a shell starts what runs in the background with interrupts ignored, and what the tests start would ignore them, too
@@ -31,3 +32,24 @@ def short_searches(monkeypatch):
     """A tenth of the usual steps to find an arrangement, where it does not matter how good it is."""
     usual = salon._steps
     monkeypatch.setattr(salon, "_steps", lambda count: usual(count) // 10)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def found_once():
+    """A pile of frames that was arranged once in this run of the tests is not searched for again.
+
+    The same pile gives the same places (its steps are counted, not timed), and a search takes a second or two.
+    """
+    known = {}
+    search = computed.salon
+
+    def looked_up(pile, watch=None):
+        shape = pile.level(Rect(0.0, 0.0, 0.0, 0.0)), pile.level(Rect(-400.0, -300.0, 500.0, 700.0))
+        key = repr((pile._replace(level=None), shape, salon._steps(10)))
+        if key not in known:
+            known[key] = search(pile, watch)
+        return known[key]
+
+    computed.salon = looked_up
+    yield
+    computed.salon = search

@@ -99,7 +99,7 @@ def test_the_schedule_on_a_screen_lists_the_findings_under_these_numbers():
     text = as_text(plan, find(plan))
     assert max(map(len, text.splitlines())) <= 79
     assert "see 2\n" in text and "see 1, 2\n" in text
-    assert "\n  1 warn  Nail A right:" in text and "\n  2 warn  Frame A: a weight of 6.0 kg" in text
+    assert "\n  1 warn  Nail A right (facing):" in text and "\n  2 warn  Frame A: a weight of 6.0 kg" in text
 
 
 def test_the_printed_pages_have_the_same_numbers_and_the_rows_that_want_thought_are_bold():
