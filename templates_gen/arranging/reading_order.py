@@ -11,10 +11,11 @@ def reading_order(rects: Mapping[str, Rect], slope: float = 0.0) -> list[str]:
     """The names of the rectangles in reading order.
 
     Two are in one row when at least half of the lower one lies beside the other; a row's rectangles all are so to each
-    other.  `slope` is how far rows rise for every mm to the right: frames on a stair are one row.
+    other.  `slope` is how far rows rise for every mm to the right: frames on a stair are one row.  Of those that begin
+    at one point the higher one is first, and of two alike the one whose name is: never the one that was given first.
     """
     levelled = {name: _band(rect, slope * rect.cx) for name, rect in rects.items()}
-    left = sorted(levelled, key=lambda name: (-levelled[name][1], rects[name].x0))
+    left = sorted(levelled, key=lambda name: (-levelled[name][1], rects[name].x0, -rects[name].y1, name))
     order: list[str] = []
     while left:
         row, rest, bands = [left[0]], [], {levelled[left[0]]}  # thousands of frames may share a band
