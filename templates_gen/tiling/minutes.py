@@ -5,7 +5,10 @@ The seconds are our own estimate; nobody was timed.
 
 from __future__ import annotations
 
+import math
+
 from templates_gen.base.record import Record
+from templates_gen.job.accuracy import MATCH, firm
 
 
 class Seconds(Record, frozen=True):
@@ -25,9 +28,12 @@ class Seconds(Record, frozen=True):
 
 EACH = Seconds()
 
-SHAKY, FIRM = 6.0, 106.0
-"""Seconds that a join counts as for being held no better than its length (mm) allows, at a length that just holds
-firmly, so that a longer one is taken where it costs no sheet.  Our own design, no source."""
+FIRM = float(math.ceil(firm(MATCH)))
+"""mm along which a join holds firmly where marks are matched as usual: 106."""
+
+SHAKY = 6.0
+"""Seconds that a join so long counts as for being held no better than its length allows, so that a longer one is taken
+where it costs no sheet.  Our own design, no source."""
 
 
 def shaky(length: float) -> float:
