@@ -25,12 +25,13 @@ OWNERS = {  # library: the one file that knows it
     "pypdfium2": "drawing.png",
     "reportlab": "drawing.pdf.engine",
     "shapely": "job.outline",
+    "tomlkit": "job.editing",
     "uharfbuzz": "drawing.pdf.engine",
 }
 
 HEAVY = (
     "reportlab", "msgspec", "shapely", "numpy", "pypdf", "uharfbuzz", "bidi", "csv", "json", "tomllib", "PIL",
-    "pypdfium2",
+    "pypdfium2", "tomlkit",
 )  # fmt: skip
 LONGEST = 250  # lines of a file: our own rule
 
