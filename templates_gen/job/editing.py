@@ -149,8 +149,10 @@ def _put(tables: dict[str, Any], change: Change) -> dict[str, Any]:
             _prune(tables, tuple(way))
     elif isinstance(last, int) and last >= len(at):
         at.append(_plain(change.value))
-    elif isinstance(at, dict) or (isinstance(at, list) and isinstance(last, int)):
-        at.__setitem__(last, _plain(change.value))
+    elif isinstance(at, dict):
+        at[last] = _plain(change.value)
+    elif isinstance(at, list) and isinstance(last, int):
+        at[last] = _plain(change.value)
     else:
         raise InputError(", ".join(map(str, change.place)), "is no place in this file")
     return tables
