@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from templates_gen.arranging.search.free_wall import free_wall
-from templates_gen.arranging.search.salon import Pile, Watch, salon
+from templates_gen.arranging.search.salon import Pile, salon
+from templates_gen.arranging.search.watch import Watch
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.job.model import Group, Job

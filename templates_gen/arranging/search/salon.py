@@ -19,6 +19,7 @@ from templates_gen.arranging.search.free_wall import FreeWall, settled
 from templates_gen.arranging.search.orderly import orderly
 from templates_gen.arranging.search.regret import regret
 from templates_gen.arranging.search.score import total
+from templates_gen.arranging.search.watch import Watch, unwatched
 from templates_gen.base.geometry import TOLERANCE, Rect, Size, bounds
 from templates_gen.job.model import Group
 
@@ -40,9 +41,6 @@ MOST_SINGLES = 4
 
 WISH_WEIGHT, LOW_WEIGHT = 3.0, 0.25
 """What wishes count for beside the score.  Our own design, no source."""
-
-Watch = Callable[[float], bool]
-"""Is told from time to time how much is done, from 0 to 1; False ends the search with the best so far."""
 
 
 class Pile(NamedTuple):
@@ -86,7 +84,7 @@ class Sketch(NamedTuple):
 
 def salon(pile: Pile, watch: Watch | None = None) -> Arranged | None:
     """The best arrangement found; None when none has room on the wall."""
-    return min(search(pile, watch or (lambda _: True)), key=lambda found: found.cost, default=None)
+    return min(search(pile, watch or unwatched), key=lambda found: found.cost, default=None)
 
 
 def search(pile: Pile, watch: Watch) -> Iterator[Arranged]:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from templates_gen.arranging.search.salon import Arranged, Pile, Watch, plain_arrangements, search
+from templates_gen.arranging.search.salon import Arranged, Pile, plain_arrangements, search
 from templates_gen.arranging.search.score import about_line
+from templates_gen.arranging.search.watch import Watch
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
 

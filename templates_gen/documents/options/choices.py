@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 
 from templates_gen.arranging.plan import Plan, free_pile, placed, plan_wall
-from templates_gen.arranging.search.salon import Watch
 from templates_gen.arranging.search.variety import variety
+from templates_gen.arranging.search.watch import Watch
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import other_unit, show
