@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.base.errors import InputError
-from templates_gen.job.editing import Change, edited
+from templates_gen.job.changes import Change, changed
+from templates_gen.job.editing import edited
 
 SAMPLES = sorted(Path("samples").resolve().glob("*.toml"))
 TEXT = """\
@@ -137,3 +138,14 @@ def test_frames_that_stand_in_one_line_are_changed_too():
     text = 'frame = [{ id = "A" }, { id = "B" }]\n'
     assert tomllib.loads(edited(text, [Change(("frame", 1, "drop"), "2")]))["frame"][1] == {"id": "B", "drop": "2"}
     assert tomllib.loads(edited(text, [Change(("frame", 0), None)]))["frame"] == [{"id": "B"}]
+
+
+@pytest.mark.parametrize(
+    "place", [("job", "title", "left"), ("job", "title", "left", 0), ("frame", 0, "width", "of"), ("frame", 7, "id")]
+)
+@pytest.mark.parametrize("value", ["1 in", None])
+def test_what_has_no_fields_is_no_place_for_one(place, value):
+    tables = tomllib.loads(TEXT)
+    with pytest.raises(InputError, match="is no place in this file"):
+        changed(tables, [Change(place, value)])
+    assert tables == tomllib.loads(TEXT)
