@@ -106,4 +106,21 @@ def odd_jobs() -> dict[str, Raw]:
         "square canvases, ft": _row(
             "in", [{"width": "3'", "height": "3'", "drop": "4 1/2"}] * 3, {"width": "18'", "height": "9'"}, gap="4"
         ),
+        "gallery, a frame's room between frames": _row(
+            "in", [{"width": "30", "height": "40", "drop": "6"}] * 6, {"width": "30 ft", "height": "12 ft"}, gap="18",
+            height={"centre": "60"},
+        ),
+        "a wall of nine metres": _row(
+            "cm", [{"width": 60, "height": 80, "drop": 10}] * 8, {"width": 900, "height": 300}, gap=15
+        ),
+        "over a door": _row(
+            "in", [{"width": "36", "height": "12", "drop": "1 1/2"}],
+            {"width": "100", "height": "120",
+             "feature": [{"kind": "door", "left": 32, "bottom": 0, "width": 36, "height": 82}]},
+            height={"bottom": "88"},
+        ),
+        "small frames on short wires": _row(
+            "cm", [{"width": 13, "height": 18, "drop": "1,2"}, {"width": 20, "height": 30, "drop": 2},
+                   {"width": 20, "height": 30, "drop": "2,3"}], CM_ROOM, gap=4,
+        ),
     }  # fmt: skip

@@ -130,7 +130,7 @@ WIRE = HangerKind(
     layout=Layout.TAUT, strokes=(), rise=_on_fixing, on_wire=True,
     swings=True, by_hand="slide", levelled_anew=True, rail=False, hooks=True,
     fixings=ANY_FIXING, shows=False,
-    usual_drop=(0.07, 0.36, 8.0, math.inf), long_enough=30.0, alone=(1.5, 1.9), again=TAUT_AGAIN,
+    usual_drop=(0.05, 0.36, 8.0, math.inf), long_enough=30.0, alone=(1.5, 1.9), again=TAUT_AGAIN,
 )  # fmt: skip
 
 SAWTOOTH = HangerKind(

@@ -40,7 +40,7 @@ LIMITS = [  # job, path, a value that is doubted, one that is not, the field as 
     ("seed-drawers", "frame.2.hanger.screw_below", 151, 79, "frame rack, hanger, screw_below"),
     ("seed-drawers", "frame.2.hanger.screw_below", 220, 80, "frame rack, hanger, screw_below"),
     ("stair", "frame.3.drop", 2.9, 3.1, "frame D, drop"),  # 30 mm
-    ("stair", "frame.0.drop", 2.7, 2.9, "frame A, drop"),  # 0.07 of 40 cm
+    ("bakery", "wall.width", 810, 790, "wall, width"),  # 810 mm hold its frames, too
     ("bakery", "wall.studs.first", 381, 379, "wall, studs, first"),
     ("stair", "wall.stairs.run", 45.1, 40, "wall, stairs, run"),
     ("stair", "wall.stairs.rise", 25.1, 21, "wall, stairs, rise"),
@@ -80,6 +80,14 @@ LIMITS = [  # job, path, a value that is doubted, one that is not, the field as 
     ("stair", "frame.3.hanger.ring_depth", 39, 38, "frame D, hanger, ring_depth"),  # 0.55 of 70 cm are 38.5
     ("bakery", "paper.margin", 5.1, 2.9, "paper, margin, top"),
 ]
+
+
+def test_a_short_wire_is_doubted_under_a_twentieth_of_a_small_frames_height():
+    alone = {"job": {"title": "One", "unit": "cm"}, "wall": {"width": 400, "height": 250}}
+    for drop, is_doubted in ((1.4, True), (1.6, False)):  # 0.05 of 30 cm are 1.5
+        raw = {**alone, "frame": [{"id": "A", "width": 20, "height": 30, "drop": drop}]}
+        found = find(plan_wall(build_job(raw, SAMPLES / "job.toml")))
+        assert ("doubtful-drop" in {each.rule for each in found}) is is_doubted
 
 
 @pytest.mark.parametrize(("base", "path", "beyond", "within", "field"), LIMITS)

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.base.units import INCH, MASS_WORDS, MM, UNIT_WORDS, show, show_mass_both
 from templates_gen.base.words import capital, some
 from templates_gen.checks.finding import WARN, Finding
@@ -122,14 +122,24 @@ def probably(mm: float, unit: str, fits: Usual) -> str:
 
 
 def unusual(
-    rule: str, place: str, mm: float, usual: Usual, known: Written, what: str, about: tuple[str, ...] = ()
+    rule: str,
+    place: str,
+    mm: float,
+    usual: Usual,
+    known: Written,
+    what: str,
+    about: tuple[str, ...] = (),
+    needed: float = 0.0,
 ) -> Iterator[Doubt]:
-    """A doubt about a length that is not usual for `what`, where another reading of its number is or it is far off."""
+    """A doubt about a length that is not usual for `what`, where another reading of its number is or it is far off.
+
+    Another reading of less than is `needed` (mm) cannot be meant, for the rest of the job would not fit it.
+    """
     room = EXPLICIT if known.explicit(place) else 1.0
     if usual.least / room <= mm <= usual.most * room:
         return
     unit = known.unit_of(place)
-    elsewhere = any(usual.holds(meant) for meant, _ in other_readings(mm, unit))
+    elsewhere = any(usual.holds(meant) and meant >= needed for meant, _ in other_readings(mm, unit))
     if not elsewhere and usual.far_least / room <= mm <= usual.far_most * room:
         return
     much = "more" if mm > usual.most else "less"
@@ -137,7 +147,7 @@ def unusual(
     yield Doubt(
         rule=rule, place=place, shown=_shown(mm, known.unit), about=about,
         why=f"{much} than is usual for {what} ({least} to {most})",
-        ask=probably(mm, unit, usual) or "Measure it again.",
+        ask=probably(mm, unit, replace(usual, least=max(usual.least, needed))) or "Measure it again.",
     )  # fmt: skip
 
 

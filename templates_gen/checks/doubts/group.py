@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from statistics import median
 
+from templates_gen.base.record import replace
 from templates_gen.base.units import INCH, MM, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, unusual, written
@@ -24,6 +25,9 @@ HEIGHTS = {
 BY_SIDE = Usual(0.08, 0.35, 0.04, 0.6)
 """Of frames' shorter side: gaps that are usual, too, between small frames and large ones.  Our own, no source."""
 
+IN_A_ROW = 0.65
+"""Of frames' shorter side: a gap in one row, where in a gallery each frame has room of its own.  Our own, no source."""
+
 UP_A_HIGH_WALL = 0.8
 """Of the wall's height: how high a group may hang on a wall higher than usual.  Our own, no source."""
 
@@ -39,8 +43,9 @@ def group_doubts(job: Job) -> Iterator[Doubt]:
 def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
     """The gaps, against what is usual for frames of this size."""
     side = median(min(frame.width, frame.height) for frame in job.frames)
+    share = IN_A_ROW if job.group.arrangement == "row" else BY_SIDE.most
     expected = Usual(
-        min(usual.GAP.least, BY_SIDE.least * side), max(usual.GAP.most, BY_SIDE.most * side),
+        min(usual.GAP.least, BY_SIDE.least * side), max(usual.GAP.most, share * side),
         min(usual.GAP.far_least, BY_SIDE.far_least * side), max(usual.GAP.far_most, BY_SIDE.far_most * side),
     )  # fmt: skip
     gaps = {"gap_across": job.group.gap_across, "gap_down": job.group.gap_down}
@@ -61,6 +66,9 @@ def _height(job: Job, known: Written) -> Iterator[Doubt]:
     if job.wall.height > usual.WALL_HEIGHT.most and height.by in ("centre", "top", "bottom"):
         high = UP_A_HIGH_WALL * job.wall.height
         expected = Usual(expected.least, max(expected.most, high), expected.far_least, max(expected.far_most, high))
+    if height.by == "bottom":  # over a door or a cupboard it hangs as high as that is
+        tops = [each.rect.y1 for each in job.wall.features if 0 <= height.at - each.rect.y1 <= usual.ABOVE.most]
+        expected = replace(expected, most=max((expected.most, *(top + usual.ABOVE.most for top in tops))))
     place = f"group, height, {'by' if height.by == 'above' else height.by}"
     yield from unusual(RULE, place, height.at, expected, known, what)
 

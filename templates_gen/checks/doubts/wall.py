@@ -16,7 +16,8 @@ def wall_doubts(job: Job) -> Iterator[Doubt]:
     wall, known = job.wall, written(job)
     high = usual.STAIR_WALL_HEIGHT if wall.stairs else usual.WALL_HEIGHT
     if not wall.outline:
-        yield from unusual("doubtful-wall", "wall, width", wall.width, usual.WALL_WIDTH, known, "a wall")
+        width, room = wall.width, _least_width(job)
+        yield from unusual("doubtful-wall", "wall, width", width, usual.WALL_WIDTH, known, "a wall", needed=room)
         yield from unusual("doubtful-wall", "wall, height", wall.height, high, known, "a wall's height")
     yield from unusual("doubtful-wall", "wall, clear", wall.clear, usual.CLEAR, known, "the room along its edges")
     if wall.board is not None:
@@ -26,6 +27,13 @@ def wall_doubts(job: Job) -> Iterator[Doubt]:
     if wall.stairs is not None:
         yield from _stairs(wall.stairs, wall, known)
     yield from _built(job)
+
+
+def _least_width(job: Job) -> float:
+    """The width (mm) that the wall cannot be less than, for what is on it: its features, and frames side by side."""
+    widths = [frame.width for frame in job.frames]
+    across = sum(widths) + (len(widths) - 1) * job.group.gap_across if job.group.arrangement == "row" else 0.0
+    return max((across, *widths, *(each.rect.x1 for each in job.wall.features)))
 
 
 def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
