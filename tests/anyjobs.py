@@ -140,6 +140,10 @@ class AnyJob:
         fields["height"] = {where: self.length(1700, 1900)}
         if where == "above":
             fields["height"] = {"above": "bench", "by": self.length(300, 900)}
+        if self.chance.random() < 0.3:
+            over = fields["centre_on"]
+            fields["centre_on"] = self.ids[0] if over == "wall" else {"frame": self.ids[-1], "over": over}
+            fields["height"]["of"] = self.chance.choice(self.ids)
         text = f"[group]\n{_fields(fields)}"
         if self.arrangement == "placed":
             middles = [(self.offset(100), 600.0 * at) for at in range(len(self.ids))]

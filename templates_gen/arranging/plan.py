@@ -83,7 +83,7 @@ def _arranged(job: Job, watch: Watch | None) -> tuple[dict[str, Rect], float, fl
     group, wall = job.group, job.wall
     centre = centre_line(group, wall)
     if group.arrangement != "salon":
-        rects = arrange(group, {frame.id: (frame.width, frame.height) for frame in job.frames})
+        rects = _anchored(group, arrange(group, {frame.id: (frame.width, frame.height) for frame in job.frames}))
         return rects, centre, _level_line(group, wall, rects)
     hung = arranged(free_pile(job, group), watch)
     level = _origin(group, hung)
@@ -92,7 +92,7 @@ def _arranged(job: Job, watch: Watch | None) -> tuple[dict[str, Rect], float, fl
 
 def free_pile(job: Job, group: Group) -> Pile:
     """The frames of a job to be arranged with this group's gaps and wishes, where it hangs."""
-    return pile_of(job, group, centre_line(group, job.wall), lambda box: _level_line(group, job.wall, {"": box}))
+    return pile_of(job, group, centre_line(group, job.wall), height_line(group, job.wall))
 
 
 def placed(job: Job, rects: Mapping[str, Rect]) -> Job:
@@ -101,9 +101,19 @@ def placed(job: Job, rects: Mapping[str, Rect]) -> Job:
     spots = tuple((name, Spot(point="centre", x=rect.cx - centre, y=rect.cy - level)) for name, rect in rects.items())
     group = Group(
         arrangement="placed", rows=(tuple(rects),), gap_across=job.group.gap_across, gap_down=job.group.gap_down,
-        spots=spots, centre_on=job.group.centre_on, height=job.group.height,
+        spots=spots, centre_on=job.group.centre_on, anchor=job.group.anchor, height=job.group.height,
     )  # fmt: skip
     return replace(job, group=group)
+
+
+def _anchored(group: Group, rects: Mapping[str, Rect]) -> dict[str, Rect]:
+    """The frames about the point that the lines cross at: the middle of a frame, where the group goes by one.
+
+    On stairs they move along the pitch line.
+    """
+    dx = -rects[group.anchor].cx if group.anchor else 0.0
+    dy = -rects[group.height.of].cy if group.height.of and group.height.by == "centre" else group.slope * dx
+    return {name: rect.shifted(dx, dy) for name, rect in rects.items()}
 
 
 def _origin(group: Group, rects: Mapping[str, Rect]) -> float:
@@ -116,7 +126,8 @@ def _hung(frame: Frame, rect: Rect) -> Hung:
 
 
 def centre_line(group: Group, wall: Wall) -> float:
-    """The x of the group's vertical axis: the middle of the wall or of a feature, or a distance from the left end."""
+    """The x of the upright that the group's middle, or its anchor's, is on: that of the middle of the wall or of a
+    feature, or a distance from the left end."""
     if isinstance(group.centre_on, float):
         return group.centre_on
     return wall.rect.cx if group.centre_on == "wall" else _feature(group.centre_on, wall).rect.cx
@@ -125,21 +136,25 @@ def centre_line(group: Group, wall: Wall) -> float:
 def _level_line(group: Group, wall: Wall, rects: Mapping[str, Rect]) -> float:
     """The height of the level line, which most often goes through the origin that the group was arranged about.
 
-    `rects` are the frames about that origin: a height given for their top or bottom edge moves the line with it.  On
-    stairs the line meets the pitch line on the centre line.
+    `rects` are the frames about that origin: a height given for their top or bottom edge, or for that of one of them,
+    moves the line with it.  On stairs the line meets the pitch line on the centre line.
     """
     height = group.height
     if group.around:
         return _beside_feature(group, group.around.rect, rects)
     if height.by == "above_nosings" and wall.stairs:
         return wall.stairs.line_at(centre_line(group, wall)) + height.at
+    line = height_line(group, wall)
     if height.by == "centre":
-        return height.at
-    box = bounds(rects.values())
-    if height.by == "top":
-        return height.at - box.y1
-    floor = _feature(height.feature, wall).rect.y1 if height.by == "above" else 0.0
-    return floor + height.at - box.y0
+        return line
+    box = rects[height.of] if height.of else bounds(rects.values())
+    return line - (box.y1 if height.by == "top" else box.y0)
+
+
+def height_line(group: Group, wall: Wall) -> float:
+    """The height of what is given one: the middle, the top or the bottom edge of the group or of a frame of it."""
+    height = group.height
+    return height.at + (_feature(height.feature, wall).rect.y1 if height.by == "above" else 0.0)
 
 
 def _beside_feature(group: Group, feature: Rect, rects: Mapping[str, Rect]) -> float:

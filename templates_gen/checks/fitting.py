@@ -173,7 +173,9 @@ def _group_off_centre(plan: Plan) -> Iterator[Finding]:
     off = plan.group.cx - plan.centre_line
     if abs(off) >= 1.0:  # mm, what a tape measure can show: common practice, no source
         where = f"{show_both(abs(off), plan.job.unit)} to the {'right' if off > 0 else 'left'}"
-        yield Finding(NOTE, "group-off-centre", (), f"The group's middle is {where} of its centre line.")
+        why = f"Frame {anchor} is on the centre line, so" if (anchor := plan.job.group.anchor) else ""
+        text = f"{why} the group's middle is {where} of its centre line.".strip()
+        yield Finding(NOTE, "group-off-centre", (), text[0].upper() + text[1:])
 
 
 RULES = (

@@ -118,7 +118,8 @@ def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, t
         raise InputError("--output", problem, f"the job names files in that folder: {', '.join(names[:3])}")
     option = found[pick - 1]
     comment = f"option {pick} of {path.name}: {option.kind}, scores {option.score:.0f} of 100"
-    group = replace(option.plan.job.group, centre_on=job.group.centre_on, height=job.group.height)
+    own = job.group
+    group = replace(option.plan.job.group, centre_on=own.centre_on, anchor=own.anchor, height=own.height)
     text = kept(decoded(job.sources[0][1], path.name), replace(job, group=group), comment)
     write_result(target, text.encode(), force)
     check = f"templates-gen check {quoted(target)}{_on(wall)}"

@@ -9,7 +9,8 @@ from typing import Any, get_args, get_origin
 from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.toml import toml
 from templates_gen.base.words import capital, lines_of
-from templates_gen.job.tables.contents import CHAPTERS, EXAMPLE, INTRODUCTION, Chapter
+from templates_gen.job.tables.beginning import EXAMPLE, INTRODUCTION
+from templates_gen.job.tables.contents import CHAPTERS, Chapter
 from templates_gen.job.tables.field import Field, Length, Mass, Offset, choices, fields_of, options, tables_in
 
 WIDTH = 80

@@ -163,11 +163,13 @@ class Frame(Record, frozen=True, kw_only=True):
 
 class Height(Record, frozen=True, kw_only=True):
     """How high the group hangs: `by` is "centre", "top", "bottom", "above" or "above_nosings".  `feature` is only for
-    "above"; a group around a feature has its height from that."""
+    "above"; a group around a feature has its height from that.  `of` is the frame that hangs so high, "" for the whole
+    group."""
 
     by: str
     at: float
     feature: str = ""
+    of: str = ""
 
 
 class Spot(Record, frozen=True, kw_only=True):
@@ -184,7 +186,8 @@ class Group(Record, frozen=True, kw_only=True):
     `rows` holds frame ids: rows from the top, or columns from the left, or the single row or column; around a feature
     those on its left and right from the top, above and below it from the left, in the order of `SIDES`.
     `slope` is that of the line that a group on stairs climbs along, `around` the feature with frames about it, which
-    are `gap_around` away.  `centre_on` is "wall", the name of a feature, or a distance from the wall's left end.
+    are `gap_around` away.  `centre_on` is "wall", the name of a feature, or a distance from the wall's left end;
+    `anchor` is the frame whose middle goes there, "" for the middle of the group.
     `wishes` and `seed` are for an arrangement that is found ("salon"): another seed may find another one.
     """
 
@@ -198,6 +201,7 @@ class Group(Record, frozen=True, kw_only=True):
     wishes: Wishes | None = None
     seed: int = 0
     centre_on: str | float = "wall"
+    anchor: str = ""
     height: Height
     slope: float = 0.0
     around: Feature | None = None

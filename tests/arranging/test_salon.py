@@ -85,7 +85,7 @@ def test_any_pile_hangs_apart_on_the_wall_and_clear_of_what_is_on_it(seed, count
 
 def searched(asked: Job) -> dict[str, Rect]:
     """What the search finds, whether or not it was done before."""
-    result = salon(pile_of(asked, asked.group, 2000.0, lambda _: 1400.0))
+    result = salon(pile_of(asked, asked.group, 2000.0, 1400.0))
     assert result is not None
     return result.rects
 
@@ -101,7 +101,7 @@ def test_frames_that_come_in_pairs_are_arranged_as_well_as_in_mirror_image():
         half = [random.choice(SIZES) for _ in range(4)]
         frames = [frame(f"{side}{at}", *size) for side in "LR" for at, size in enumerate(half)]
         asked = found(frames, wishes=None)
-        plan = pile_of(asked, asked.group, 2000.0, lambda _: 1400.0)
+        plan = pile_of(asked, asked.group, 2000.0, 1400.0)
         mirrored = searching._drawn(searching._mirrored(plan), plan)
         assert symmetric(list(mirrored.rects.values()))
         best = salon(plan)
@@ -231,9 +231,9 @@ def test_a_search_can_be_watched_and_ended_with_the_best_so_far():
         seen.append(done)
         return done < 0.3
 
-    early = salon(pile_of(asked, asked.group, 2000.0, lambda _: 1400.0), watch)
+    early = salon(pile_of(asked, asked.group, 2000.0, 1400.0), watch)
     assert early is not None and seen == sorted(seen) and seen[-1] < 0.5
-    whole = salon(pile_of(asked, asked.group, 2000.0, lambda _: 1400.0))
+    whole = salon(pile_of(asked, asked.group, 2000.0, 1400.0))
     assert whole is not None and whole.cost <= early.cost
 
 

@@ -13,7 +13,8 @@ from templates_gen.job.model import Fixing
 from templates_gen.job.reading import grouping, place, walling
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.typed import read_table
-from templates_gen.job.tables.contents import CHAPTERS, EXAMPLE
+from templates_gen.job.tables.beginning import EXAMPLE
+from templates_gen.job.tables.contents import CHAPTERS
 from templates_gen.job.tables.field import Limits, fields_of
 from templates_gen.job.tables.frame import FrameTable
 from tests.jobs import SAMPLES

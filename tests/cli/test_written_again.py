@@ -125,9 +125,13 @@ def wall_file(job: Job, unit: str) -> str:
         sides = {"left": one.rect.x0, "bottom": one.rect.y0, "width": one.rect.width, "height": one.rect.height}
         lines.append(f"[[wall.feature]]\nkind = {toml(one.kind)}\nname = {toml(one.name)}")
         lines += [f"{name} = {bare(mm)}" for name, mm in sides.items()]
-    centre = group.centre_on if isinstance(group.centre_on, str) else str(bare(group.centre_on))
+    centre: object = group.centre_on if isinstance(group.centre_on, str) else str(bare(group.centre_on))
     at = bare(group.height.at)
     height = {"above": group.height.feature, "by": at} if group.height.by == "above" else {group.height.by: at}
+    if group.anchor:
+        centre = {"frame": group.anchor, "over": centre}
+    if group.height.of:
+        height["of"] = group.height.of
     return "\n".join([*lines, f"[group]\ncentre_on = {toml(centre)}\nheight = {toml(height)}\n"])
 
 

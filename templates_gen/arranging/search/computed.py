@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from templates_gen.arranging.search.free_wall import free_wall
 from templates_gen.arranging.search.salon import Pile, salon
 from templates_gen.arranging.search.watch import Watch
@@ -29,19 +27,16 @@ def arranged(pile: Pile, watch: Watch | None = None) -> dict[str, Rect]:
     return found.rects
 
 
-def pile_of(job: Job, group: Group, centre: float, level: Callable[[Rect], float]) -> Pile:
-    """What there is to arrange for a job, with this group's gaps and wishes, about an upright line at x = `centre`.
-
-    `level` tells how high the middle of a group goes that has this bounding box about (0, 0).
-    """
+def pile_of(job: Job, group: Group, centre: float, height: float) -> Pile:
+    """What there is to arrange for a job, with this group's gaps and wishes, about an upright line at x = `centre`, its
+    middle or the edge that the group says at this height (wall mm)."""
     room = free_wall(job.wall, group.gap_across, group.gap_down)
     pins = group.wishes.pins if group.wishes else ()
-    middle = level(Rect(0.0, 0.0, 0.0, 0.0))
     sizes = {frame.id: (frame.width, frame.height) for frame in job.frames}
-    pinned = {name: Rect.about(centre + x, middle + y, *sizes[name]) for name, x, y in pins}
+    pinned = {name: Rect.about(centre + x, height + y, *sizes[name]) for name, x, y in pins}
     loose = tuple(name for name in sizes if name not in pinned)
     masses = {
         frame.id: frame.weight if frame.weight is not None else frame.width * frame.height * MASS_PER_AREA
         for frame in job.frames
     }
-    return Pile(loose, tuple(sizes[name] for name in loose), group, room, centre, level, pinned, masses)
+    return Pile(loose, tuple(sizes[name] for name in loose), group, room, centre, height, pinned, masses)

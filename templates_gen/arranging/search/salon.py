@@ -9,7 +9,7 @@ The best of these and of all plain rows, columns and grids is taken; the same in
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from random import Random
 from typing import NamedTuple
 
@@ -43,11 +43,15 @@ WISH_WEIGHT, LOW_WEIGHT = 3.0, 0.25
 """What wishes count for beside the score.  Our own design, no source."""
 
 
-class Pile(NamedTuple):
-    """What is to be arranged in a room, about an upright line at x = `centre` (wall mm).
+SHARES_UP = {"bottom": 0.0, "above": 0.0, "centre": 0.5, "top": 1.0}
+"""How far up a group, or a frame, the point is that its height is given for, by the ways to give it."""
 
-    `level` tells how high the middle of a group goes that has this bounding box about (0, 0).  `pinned` frames have
-    their place already (wall mm); `masses` weigh the frames for the wish to have heavy ones low.
+
+class Pile(NamedTuple):
+    """What is to be arranged in a room, about an upright line at x = `centre`, at this `height` (wall mm).
+
+    The group says what goes there: its middle, an edge, or those of a frame.  `pinned` frames have their place already
+    (wall mm); `masses` weigh the frames for the wish to have heavy ones low.
     """
 
     names: tuple[str, ...]
@@ -55,9 +59,15 @@ class Pile(NamedTuple):
     group: Group
     room: FreeWall
     centre: float
-    level: Callable[[Rect], float]
+    height: float
     pinned: Mapping[str, Rect]
     masses: Mapping[str, float]
+
+    def off(self, rects: Mapping[str, Rect]) -> tuple[float, float]:
+        """How far all frames have to be moved to hang where the group says (mm to the right, and up)."""
+        group, box = self.group, bounds(rects.values())
+        across, up = rects.get(group.anchor, box), rects.get(group.height.of, box)
+        return self.centre - across.cx, self.height - up.y0 - SHARES_UP[group.height.by] * up.height
 
 
 class Arranged(NamedTuple):
@@ -189,9 +199,8 @@ def _drawn(sketch: Sketch, pile: Pile, most: float = math.inf) -> Arranged:
 
 def _on_wall(rects: Mapping[int, Rect], pile: Pile, most: float = math.inf) -> Arranged:
     """The rectangles on the wall, moved out of the way of what is on it."""
-    box = bounds(rects.values())
-    dx, dy = pile.centre - box.cx, pile.level(box.shifted(-box.cx, -box.cy)) - box.cy
-    wall, box = pile.room.wall.rect, box.shifted(dx, dy)
+    dx, dy = pile.off({pile.names[at]: rect for at, rect in rects.items()})
+    wall, box = pile.room.wall.rect, bounds(rects.values()).shifted(dx, dy)
     beyond = max(0.0, wall.x0 - box.x0) + max(0.0, box.x1 - wall.x1) + max(0.0, -box.y0) + max(0.0, box.y1 - wall.y1)
     if beyond > TOLERANCE:
         return Arranged(NO_ROOM + 1 + beyond / (wall.width + wall.height), {})

@@ -101,11 +101,12 @@ def _beside_furniture(plan: Plan) -> Iterator[Doubt]:
     feature = next((each for each in job.wall.features if each.name == height.feature), None)
     if height.by != "above" or feature is None or feature.rect.width <= 0:
         return
-    off = plan.group.cx - feature.rect.cx
+    off = (plan.centre_line if job.group.anchor else plan.group.cx) - feature.rect.cx
+    whose = f"frame {job.group.anchor}'s" if job.group.anchor else "the group's"
     if abs(off) > ASIDE * max(feature.rect.width, plan.group.width):
         yield Doubt(
             rule="doubtful-place", place="group, height, above", shown=feature.name,
-            why=f"but the group's middle is {show_both(abs(off), job.unit)} to the {'right' if off > 0 else 'left'} of "
+            why=f"but {whose} middle is {show_both(abs(off), job.unit)} to the {'right' if off > 0 else 'left'} of "
             "its middle",
             ask="Was its left side measured from the other end, or to its middle? Or what is the group centred on?",
         )  # fmt: skip

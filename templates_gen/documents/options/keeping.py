@@ -86,10 +86,12 @@ def group_table(group: Group, unit: str, comment: str, own: Mapping[str, object]
     return "\n".join(lines)
 
 
-def _centre_on(group: Group, unit: str) -> str:
-    return group.centre_on if isinstance(group.centre_on, str) else exact(group.centre_on, unit)
+def _centre_on(group: Group, unit: str) -> object:
+    over = group.centre_on if isinstance(group.centre_on, str) else exact(group.centre_on, unit)
+    return {"frame": group.anchor, "over": over} if group.anchor else over
 
 
 def _height(height: Height, unit: str) -> dict[str, str]:
     at = exact(height.at, unit)
-    return {"above": height.feature, "by": at} if height.by == "above" else {height.by: at}
+    told = {"above": height.feature, "by": at} if height.by == "above" else {height.by: at}
+    return told | ({"of": height.of} if height.of else {})

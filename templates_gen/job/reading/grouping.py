@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.job.model import SIDES, Frame, Group, Spot, Wall
-from templates_gen.job.reading.place import centre_of, feature_around, gap_around, height_of, slope_of
+from templates_gen.job.reading.place import centre_of, feature_around, gap_around, height_of, known_frame, slope_of
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.tables.group import GroupTable, SpotTable
 from templates_gen.job.wishes import Wishes
@@ -33,20 +33,24 @@ def build_group(table: GroupTable, frames: Sequence[Frame], wall: Wall, unit: st
     _one_of(table.set, SETTINGS.get(table.arrangement, ("centre",)), f"{where}, set", table.arrangement)
     gap = DEFAULT_GAP if table.gap is None else table.gap
     around = feature_around(table, wall, where)
+    ids = [frame.id for frame in frames]
+    centre_on, anchor = centre_of(table, ids, wall, unit, f"{where}, centre_on")
+    height = height_of(table, ids, wall, f"{where}, height")
     return Group(
         arrangement=table.arrangement,
-        rows=_rows(table, [frame.id for frame in frames], where),
+        rows=_rows(table, ids, where),
         gap_across=gap if table.gap_across is None else table.gap_across,
         gap_down=gap if table.gap_down is None else table.gap_down,
         align=table.align,
         set=table.set,
         spots=_spots(table, unit, where),
-        centre_on=centre_of(table, wall, unit, f"{where}, centre_on"),
-        height=height_of(table, wall, f"{where}, height"),
+        centre_on=centre_on,
+        anchor=anchor,
+        height=height,
         slope=slope_of(table, wall, where),
         around=around,
         gap_around=gap_around(table, gap),
-        wishes=build_wishes(table, [frame.id for frame in frames], where),
+        wishes=build_wishes(table, ids, (anchor, height.of), where),
         seed=table.seed,
     )
 
@@ -137,14 +141,18 @@ FIELDS = ("largest", "pin", "together", "same_height", "heavy_low", "seed")
 """The fields of a group that only an arrangement to be found has."""
 
 
-def build_wishes(table: GroupTable, ids: Sequence[str], where: str) -> Wishes | None:
-    """The wishes for a group, None for an arrangement that is not found but given.  Raises InputError."""
+def build_wishes(table: GroupTable, ids: Sequence[str], anchors: Sequence[str], where: str) -> Wishes | None:
+    """The wishes for a group, None for an arrangement that is not found but given; `anchors` have their place by how
+    the group hangs.  Raises InputError."""
     if table.arrangement != "salon":
         for name in FIELDS:
             if getattr(table, name):
                 raise InputError(f"{where}, {name}", f"does not belong to arrangement {table.arrangement!r}")
         return None
-    pins = tuple((_known(name, ids, f"{where}, pin"), x, y) for name, (x, y) in (table.pin or {}).items())
+    pins = tuple((known_frame(name, ids, f"{where}, pin"), x, y) for name, (x, y) in (table.pin or {}).items())
+    if twice := [name for name, _, _ in pins if name in anchors]:
+        problem = f"frame {twice[0]} is pinned, and centre_on or height goes by it, too"
+        raise InputError(f"{where}, pin", problem, "leave one of the two out")
     return Wishes(
         largest=table.largest or "",
         pins=pins,
@@ -157,13 +165,7 @@ def build_wishes(table: GroupTable, ids: Sequence[str], where: str) -> Wishes | 
 def _lists(lists: list[list[str]] | None, ids: Sequence[str], where: str) -> tuple[tuple[str, ...], ...]:
     for names in lists or []:
         for name in names:
-            _known(name, ids, where)
+            known_frame(name, ids, where)
         if len(names) < 2 or len(set(names)) < len(names):
             raise InputError(where, f"found {names!r}, expected two or more different frames")
     return tuple(map(tuple, lists or []))
-
-
-def _known(name: str, ids: Sequence[str], where: str) -> str:
-    if name not in ids:
-        raise InputError(where, f"found {name!r}, which is not a frame of this job", did_you_mean(name, ids))
-    return name

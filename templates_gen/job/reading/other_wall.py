@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -18,7 +18,7 @@ from templates_gen.job.reading.place import is_name
 from templates_gen.job.reading.travelling import apart
 from templates_gen.job.reading.typed import read_length, read_table
 from templates_gen.job.reading.walling import build_wall
-from templates_gen.job.tables.group import GroupTable
+from templates_gen.job.tables.group import CentreTable, GroupTable
 from templates_gen.job.tables.whole import JobTable
 
 
@@ -49,7 +49,8 @@ def _moved(job: Job, raw: Mapping[str, Any], source: tuple[str, bytes]) -> Job:
     wall = build_wall(raw["wall"], unit)
     own = read_table(shown(parse_toml(job.sources[0][1], "")).get("group", {}), GroupTable, job.unit, "group")
     there = raw.get("group", {})
-    table = _placed(own, read_table(there, GroupTable, unit, "group"), set(there), unit, wall)
+    ids = [frame.id for frame in job.frames]
+    table = _placed(own, read_table(there, GroupTable, unit, "group"), set(there), unit, wall, ids)
     try:
         group = build_group(table, job.frames, wall, job.unit, "group")
     except InputError as error:
@@ -60,22 +61,36 @@ def _moved(job: Job, raw: Mapping[str, Any], source: tuple[str, bytes]) -> Job:
     return replace(job, wall=wall, group=group, sources=(*job.sources, source), moved_to=source[0], written=written)
 
 
-def _placed(own: GroupTable, other: GroupTable, given: set[str], unit: str, wall: Wall) -> GroupTable:
+def _placed(
+    own: GroupTable, other: GroupTable, given: set[str], unit: str, wall: Wall, ids: Sequence[str]
+) -> GroupTable:
     """The job's own group table, but placed as the other one says where it says so."""
     where = ("around",) if own.arrangement == "around" else ("centre_on", "height")
     table = replace(own, **{name: getattr(other, name) for name in where if name in given})
     if own.arrangement == "around":
         return replace(table, centre_on="wall")  # it is centred on what it hangs around
     if "centre_on" not in given:
+        over = own.centre_on.over if isinstance(own.centre_on, CentreTable) else own.centre_on
         known = ["wall", *(feature.name for feature in wall.features)]
-        if own.centre_on not in known:
-            problem = f"the group is centred on {own.centre_on!r} of its own wall, which means nothing on this one"
+        if over not in known and own.centre_on not in ids:
+            problem = f"the group is centred on {over!r} of its own wall, which means nothing on this one"
             raise InputError("group, centre_on", problem, CENTRE_HINT)
         return table
-    if isinstance(table.centre_on, str) and is_name(table.centre_on, wall):
-        return table
-    distance = read_length(table.centre_on, unit, "group, centre_on")
-    return replace(table, centre_on=exact(distance, "mm"))  # so that it is read in the unit it was written in
+    if isinstance(table.centre_on, CentreTable):
+        over = _over(table.centre_on.over, unit, wall, "group, centre_on, over")
+        return replace(table, centre_on=replace(table.centre_on, over=over))
+    return (
+        table
+        if table.centre_on in ids
+        else replace(table, centre_on=_over(table.centre_on, unit, wall, "group, centre_on"))
+    )
+
+
+def _over(value: str | float, unit: str, wall: Wall, where: str) -> str | float:
+    """What a group is over on the other wall, a distance so that it is read in the unit it was written in."""
+    if isinstance(value, str) and is_name(value, wall):
+        return value
+    return exact(read_length(value, unit, where), "mm")
 
 
 CENTRE_HINT = 'give it here:  [group] centre_on = "wall", the name of a feature, or a distance from the left end'

@@ -5,31 +5,65 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.base.toml import toml
 from templates_gen.base.units import INCH
 from templates_gen.job.model import Feature, Height, Wall
 from templates_gen.job.reading.typed import read_length
-from templates_gen.job.tables.group import GroupTable
+from templates_gen.job.tables.group import CentreTable, GroupTable
 
 DEFAULT_CENTRE = 57 * INCH
 """mm.  57 in from the floor, or a stair's nosings, to the middle of a picture, as many museums hang.  Common practice,
 not a standard."""
 
 
-def centre_of(table: GroupTable, wall: Wall, unit: str, where: str) -> str | float:
-    """What the group is centred on: "wall", a feature's name, or a distance from the left end (mm).
+def centre_of(table: GroupTable, ids: Sequence[str], wall: Wall, unit: str, where: str) -> tuple[str | float, str]:
+    """What the group is centred on: "wall", a feature's name, or a distance from the left end (mm); and the frame whose
+    middle goes there, "" for the group's own.
 
     Raises InputError.
     """
     value = table.centre_on
     if table.arrangement == "around":
         if value not in ("wall", table.around):  # "wall" is what it is when it is not given
-            raise InputError(where, f"found {value!r}, expected the feature that the frames hang around, or nothing")
-        return table.around or ""
+            found = "a table in { }" if isinstance(value, CentreTable) else repr(value)
+            raise InputError(where, f"found {found}, expected the feature that the frames hang around, or nothing")
+        return table.around or "", ""
+    if isinstance(value, CentreTable):
+        frame = known_frame(value.frame, ids, f"{where}, frame") if value.frame else ""
+        return _over(value.over, (), wall, unit, f"{where}, over"), frame
+    if isinstance(value, str) and value != "wall" and value in ids:
+        _only_a_frame(value, wall, unit, where)
+        return "wall", value
+    return _over(value, ids, wall, unit, where), ""
+
+
+def _over(value: str | float, ids: Sequence[str], wall: Wall, unit: str, where: str) -> str | float:
+    """The middle of the wall or of a feature, or a distance; `ids` may have been meant, too.  Raises InputError."""
     if value == "wall":
         return "wall"
     if isinstance(value, str) and is_name(value, wall):
-        return _feature(value, wall.features, where, "'wall', the name of a feature, or a distance", ["wall"]).name
+        expected = f"'wall', the name of a feature, {'a frame, ' if ids else ''}or a distance"
+        return _feature(value, wall.features, where, expected, ["wall", *ids]).name
     return read_length(value, unit, where)
+
+
+def _only_a_frame(value: str, wall: Wall, unit: str, where: str) -> None:
+    """Raises InputError for the id of a frame that may be meant for something else."""
+    cure = f"for the frame write  {{ frame = {toml(value)} }}, for the other  {{ over = {toml(value)} }}"
+    if any(feature.name == value for feature in wall.features):
+        raise InputError(where, f"found {value!r}, which is a frame and a feature", cure)
+    try:
+        read_length(value, unit, where)
+    except InputError:
+        return
+    raise InputError(where, f"found {value!r}, which is a frame and a distance", cure)
+
+
+def known_frame(name: str, ids: Sequence[str], where: str) -> str:
+    """The name of a frame of this job.  Raises InputError for any other."""
+    if name not in ids:
+        raise InputError(where, f"found {name!r}, which is not a frame of this job", did_you_mean(name, ids))
+    return name
 
 
 def is_name(value: str, wall: Wall) -> bool:
@@ -38,7 +72,7 @@ def is_name(value: str, wall: Wall) -> bool:
     return value in names or value[:1].isalpha() or not any(map(str.isnumeric, value))
 
 
-def height_of(group: GroupTable, wall: Wall, where: str) -> Height:
+def height_of(group: GroupTable, ids: Sequence[str], wall: Wall, where: str) -> Height:
     """How high the group hangs.  Raises InputError for a way that does not go with its arrangement."""
     table, kind = group.height, group.arrangement
     if kind == "around":
@@ -48,14 +82,27 @@ def height_of(group: GroupTable, wall: Wall, where: str) -> Height:
     fitting, wanted, example = _ON_STAIRS if kind == "stairs" else _ON_WALLS
     if table is None:
         return Height(by=fitting[0], at=DEFAULT_CENTRE)
-    ways = [name for name in table.__struct_fields__ if name != "by" and getattr(table, name) is not None]
+    ways = [name for name in table.__struct_fields__ if name not in _BESIDE and getattr(table, name) is not None]
     if len(ways) != 1 or ways[0] not in fitting or (table.by is not None) != (ways == ["above"]):
         raise InputError(where, f"found {', '.join(ways) or 'nothing'}, expected {wanted}", f"for example  {example}")
+    of = _frame_so_high(table.of, kind, ids, f"{where}, of")
     if table.above is None:
-        return Height(by=ways[0], at=getattr(table, ways[0]))
+        return Height(by=ways[0], at=getattr(table, ways[0]), of=of)
     feature = _feature(table.above, wall.features, f"{where}, above")
-    return Height(by="above", at=table.by or 0.0, feature=feature.name)
+    return Height(by="above", at=table.by or 0.0, feature=feature.name, of=of)
 
+
+def _frame_so_high(name: str | None, kind: str, ids: Sequence[str], where: str) -> str:
+    """The frame that a height is for, "" for none.  Raises InputError."""
+    if name is None:
+        return ""
+    if kind == "stairs":
+        raise InputError(where, "does not belong to arrangement 'stairs'", "every frame climbs with the pitch line")
+    return known_frame(name, ids, where)
+
+
+_BESIDE = ("by", "of")
+"""Fields of a height that say more of one of the ways."""
 
 _ON_WALLS = (
     ("centre", "top", "bottom", "above"),

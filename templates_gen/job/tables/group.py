@@ -10,6 +10,19 @@ from templates_gen.job.tables.field import Length, Limits, Offset, Words
 Arrangement = Literal["row", "column", "rows", "columns", "grid", "stairs", "around", "salon", "placed"]
 
 
+class CentreTable(Table):
+    """What is in the middle of a group from side to side, and over what that goes."""
+
+    frame: Annotated[
+        str,
+        Words("the frame whose middle is on the centre line", '"A"', usual="the middle of the whole group"),
+    ] = ""
+    over: Annotated[
+        str | int | float,
+        Words("wall, the name of a feature, or a distance from the left end", '"bench"'),
+    ] = "wall"
+
+
 class HeightTable(Table):
     """How high a group hangs, in one of five ways."""
 
@@ -41,6 +54,15 @@ class HeightTable(Table):
     bottom: Annotated[
         Length | None,
         Words("from the floor to the lowest edge of the group", '"40 in"', ask="How high is the bottom of the group?"),
+    ] = None
+    of: Annotated[
+        str | None,
+        Words(
+            "the frame whose middle or edge it is that hangs so high",
+            '"A"',
+            usual="that of the whole group",
+            more="It belongs to centre, above, top or bottom.",
+        ),
     ] = None
 
 
@@ -175,11 +197,14 @@ class GroupTable(Table):
         ),
     ] = "centre"
     centre_on: Annotated[
-        str | int | float,
+        str | int | float | CentreTable,
         Words(
-            "wall, the name of a feature, or a distance from the left end",
+            "wall, the name of a feature, a distance from the left end, or the frame that goes in the middle",
             '"bench"',
             ask="What is the group centred on?",
+            more='"A" has the middle of frame A on the middle of the wall, { frame = "A", over = "bench" } over the '
+            "middle of the bench. The centre line goes through it, and the other frames hang left and right of it as "
+            "they are arranged. A name that is a frame and a feature is refused: say which in the table.",
         ),
     ] = "wall"
     height: Annotated[
