@@ -91,12 +91,7 @@ class Tapers(Hands):
         deep = (
             0.0 if hides is None else sds.reading * math.hypot(1.0, (max(hides.left, hides.foot) + 2.0 + 10.0) / 10.0)
         )
-        super().__init__(done.sheets, times, math.hypot(sds.match, deep), seed, prints)
-        self.press, self.unskew = press, _linear(done.sheets.sheets[0].to_page)
-
-    def _way(self, vector: complex) -> Complex:
-        a, b, c, d = self.unskew
-        return self.press.out((a * vector.real + c * vector.imag) * POINT, (b * vector.real + d * vector.imag) * POINT)
+        super().__init__(done.sheets, times, math.hypot(sds.match, deep), seed, prints, sds.reading)
 
     def _marks(self, one: str, two: str) -> list[complex]:
         marks = super()._marks(one, two)

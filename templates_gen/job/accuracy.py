@@ -64,9 +64,9 @@ SEEN_SOURCE = '"Recognition of stimulus orientation", Vision Research 30(10), 19
 class Accuracy(Record, frozen=True, kw_only=True):
     """The standard deviations that an expected error is worked out from (mm; scale, moisture and humidity in per cent).
 
-    `scale` is of a printer that has not been measured, `reading` of one end of the rulers of one that has.  With
-    `string` the level line is held to a string while the sheets are taped, so that turned joins do not add up along
-    it.
+    `scale` is of a printer that has not been measured, `reading` of one end of the rulers of one that has, and of one
+    end of the level line under a string.  With `string` the level line is held to a string while the sheets are taped,
+    so that turned joins do not add up along it.
     """
 
     scale: float = SCALE
@@ -92,6 +92,12 @@ def measured_scale_sd(accuracy: Accuracy, ruler: float) -> float:
     Only the reading of its two ends is left: √2 · reading / ruler (propagation of two independent errors).
     """
     return math.sqrt(2) * accuracy.reading / ruler
+
+
+def string_share(accuracy: Accuracy, match: float) -> float:
+    """The sd of bringing one end of a line under a string as a share of `match` (mm), that of joining two marks; 0
+    where marks are matched without error, for then no string is needed."""
+    return accuracy.reading / match if match else 0.0
 
 
 def moisture_sd(accuracy: Accuracy, along: bool) -> float:

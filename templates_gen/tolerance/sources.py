@@ -13,14 +13,15 @@ from typing import Any
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
-from templates_gen.job.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd
+from templates_gen.job.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd, string_share
 from templates_gen.printer.correction import doubt_as_it_lies
 from templates_gen.printer.profile import worse_than_none
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tiling.slanting import meeting_sd
 from templates_gen.tolerance.corners import Part, base_of
-from templates_gen.tolerance.spread import Homes, Taped, Term, effects, taped
+from templates_gen.tolerance.spread import Homes, Term, effects
+from templates_gen.tolerance.strung import Taped, taped
 
 Error = tuple[Any, ...]
 """One independent error; its source comes first."""
@@ -69,7 +70,8 @@ class Sources:
         upright = sheets.page.height >= sheets.page.width  # most paper's grain runs along its long side: from memory
         self.moistures = moisture_sd(self.accuracy, not upright), moisture_sd(self.accuracy, upright)
         self.match = meeting_sd(self.accuracy, sheets.hides)
-        self.tape: Taped = taped(sheets, plan.level_line, self.accuracy.string)
+        reading = string_share(self.accuracy, self.match)
+        self.tape: Taped = taped(sheets, plan.level_line, self.accuracy.string, reading)
         self._homes = Homes(sheets)
 
     def tilt(self, hung: Hung) -> float:

@@ -18,12 +18,14 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION, parse_length, show_both
-from templates_gen.job.accuracy import NORMAL_95, seen_step
+from templates_gen.job.accuracy import NORMAL_95, seen_step, string_share
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tiling.slanting import meeting_sd
 from templates_gen.tolerance.diagonals import Span, measured, telling
 from templates_gen.tolerance.neighbours import neighbours
 from templates_gen.tolerance.order import taping_order
-from templates_gen.tolerance.spread import Homes, shares, taped
+from templates_gen.tolerance.spread import Homes, shares
+from templates_gen.tolerance.strung import taped
 from templates_gen.tolerance.taping import Fit
 
 NAMES = ("a", "b", "width")
@@ -156,7 +158,9 @@ def _sds(
 
 def _suspects(plan: Plan, sheets: SheetPlan, spans: Sequence[Span]) -> Iterator[Suspect]:
     """The fits that make most of the difference of the diagonals, the first first."""
-    tape = taped(sheets, plan.level_line, plan.job.accuracy.string)
+    accuracy = plan.job.accuracy
+    reading = string_share(accuracy, meeting_sd(accuracy, sheets.hides))
+    tape = taped(sheets, plan.level_line, accuracy.string, reading)
     homes, terms = Homes(sheets), []
     for span, sign in zip(spans[:2], (-1.0, 1.0), strict=True):
         way = span.across / span.length, span.up / span.length

@@ -11,7 +11,8 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.diagonals import corner_diagonals, overall_width
-from templates_gen.tolerance.spread import shares, taped
+from templates_gen.tolerance.spread import shares
+from templates_gen.tolerance.strung import taped
 from templates_gen.tolerance.tape_check import read_taped, tape_check
 from templates_gen.tolerance.tape_statement import tape_words
 from tests.jobs import SAMPLES, frame, group, job

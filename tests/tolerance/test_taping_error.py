@@ -9,7 +9,8 @@ from templates_gen.base.geometry import Rect
 from templates_gen.job.accuracy import firm
 from templates_gen.tiling.page import Page
 from templates_gen.tiling.sheet import Join, RegistrationMark, Sheet, SheetPlan
-from templates_gen.tolerance.spread import taped, variance
+from templates_gen.tolerance.spread import variance
+from templates_gen.tolerance.strung import taped
 from templates_gen.tolerance.taping import blocks
 from tests.jobs import paper
 from tests.made import made
@@ -70,12 +71,34 @@ def test_a_single_chain_spreads_as_simulated_and_as_its_formula_says(joins, step
 
 
 def test_with_a_string_a_chain_does_not_turn_more_and_more():
-    # across: every join shifts by σ/√2 and only the last one turns, with its arm of half a step: worked out by hand
-    sheets = chain(10, 190.0, 270.0)
-    across = spread(sheets, [(0, 0.0, 0.0), (10, 10.5 * 190.0, 0.0)], level=0.0, string=True)[1]
-    turns = [(2**0.5 * 190.0 / 270.0) ** 2] * 9 + [(2**0.5 * 95.0 / 270.0) ** 2]
-    assert across == pytest.approx((10 / 2 + sum(turns)) ** 0.5, rel=1e-9)
+    """Marks turn a sheet by √2 / 270, the string by half of √2 over its 190 mm of line; each counts for the contrary of
+    its variance, and what the marks turned is carried on by what the string leaves of it: worked out by hand."""
+    sheets, joins, step = chain(10, 190.0, 270.0), 10, 190.0
+    across = spread(sheets, [(0, 0.0, 0.0), (joins, (joins + 0.5) * step, 0.0)], level=0.0, string=True)[1]
+    marks, string = (2**0.5 / 270.0) ** 2, (0.5 * 2**0.5 / 190.0) ** 2
+    weights, known = [], 0.0
+    for _ in range(joins):
+        weights.append(1 / string / (1 / string + 1 / (known + marks)))
+        known = 1 / (1 / string + 1 / (known + marks))
+    assert (weights[0], weights[-1]) == pytest.approx((0.66, 0.73), abs=0.01)
+    total = joins / 2
+    for turned in range(joins):  # every join shifts, and turns what lies beyond it by ever less
+        arm, left = 0.0, 1.0
+        for at in range(turned, joins):
+            left *= 1 - weights[at] if at > turned else 1.0
+            arm += left * (step if at < joins - 1 else step / 2)
+        total += arm**2 * ((1 - weights[turned]) ** 2 * marks + weights[turned] ** 2 * string)
+    assert across == pytest.approx(total**0.5, rel=1e-9)
     assert MATCH * across < 7.29 / 4  # far less than without: the second of CHAINS
+
+
+def test_a_string_that_is_read_without_error_leaves_no_turn_and_one_that_is_not_read_all_of_it():
+    sheets, ends = chain(10, 190.0, 270.0), [(0, 0.0, 0.0), (10, 10.5 * 190.0, 0.0)]
+    tapes = [taped(sheets, 0.0, *how) for how in ((True, 0.0), (True, 1e9), (False, 0.5))]
+    terms = [(at, x, y, 0.0, sign) for (at, x, y), sign in zip(ends, (-1.0, 1.0), strict=True)]
+    exact, unread, without = (variance(tape, terms) for tape in tapes)
+    assert exact == pytest.approx(10 / 2, rel=1e-9)  # the shifts alone
+    assert unread == pytest.approx(without, rel=1e-4)
 
 
 def test_points_of_one_sheet_move_together():
