@@ -89,6 +89,12 @@ def frieze(on: Paper) -> Job:
     return job(*frames, group=group((names,), gap=62.0), title="The long frieze", paper=on, wall=wide)
 
 
+def lying(on: Paper) -> Job:
+    """Three frames in a row, much wider than high: one page of it comes off a narrow roll lying on its side."""
+    frames = [frame(name, 500, 400, 70, title="Lying fern") for name in ("L", "M", "N")]
+    return job(*frames, group=group((("L", "M", "N"),), gap=50.0), title="Lying ferns", paper=on, unit="in")
+
+
 def roll(width: float) -> Paper:
     """A roll of this width (mm), cut to at most 5 m."""
     return replace(paper("a4"), name=f"roll {width:g} mm", width=width, height=5000.0, kind="roll")
@@ -97,6 +103,7 @@ def roll(width: float) -> Paper:
 LARGE = {
     "one piece": lambda: twelve(large_page(paper("a4"))),
     "one piece, inches": lambda: twelve(large_page(paper("letter")), "in"),
+    "one piece, lying": lambda: lying(large_page(paper("letter"))),
     "two panels": lambda: frieze(large_page(paper("a4"))),
     "roll 610": lambda: twelve(roll(610.0)),
     "roll 24 in": lambda: twelve(roll(609.6), "in"),

@@ -30,19 +30,22 @@ that a viewer shows (Microsoft, System Error Codes; from memory).  Other systems
 
 _OUR_JSON = re.compile(rb'\s*\{\s*"format":\s*1,')
 
+OUR_TEXT = "To the print shop, from templates-gen,"
+"""How a text of ours begins that goes beside a template."""
+
 _PAGES = (b"%PDF-", b"<?xml", b"\x89PNG")
 """How files of pages and pictures begin; in those of ours MADE_BY stands somewhere."""
 
 
 def is_ours(path: Path) -> bool:
-    """True for a PDF, an SVG or PNG picture, or a JSON report that this program wrote."""
+    """True for a PDF, an SVG or PNG picture, a JSON report, or lines for a print shop that this program wrote."""
     import mmap  # the file may be of any size
 
     try:
         with path.open("rb") as file:
             start = file.read(64)
             if not start.startswith(_PAGES):
-                return bool(_OUR_JSON.match(start))
+                return bool(_OUR_JSON.match(start)) or start.startswith(OUR_TEXT.encode())
             with mmap.mmap(file.fileno(), 0, access=mmap.ACCESS_READ) as content:
                 return content.find(MADE_BY.encode()) >= 0
     except OSError:

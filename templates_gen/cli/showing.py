@@ -9,9 +9,12 @@ from typing import TYPE_CHECKING, Any
 import click
 
 if TYPE_CHECKING:
+    from templates_gen.arranging.plan import Plan
     from templates_gen.base.errors import TemplatesError
     from templates_gen.checks import Finding
     from templates_gen.documents.check import Checked
+    from templates_gen.printer.profile import Printer
+    from templates_gen.tolerance.expected import Expected
 
 STOPPED = 1
 """Exit code of a job with a stopping finding."""
@@ -43,6 +46,30 @@ def show_finding(level: str, text: str, err: bool = True) -> None:
     words = wrapped(text, INDENT, INDENT)
     styled = click.style(level, fg=COLOURS[level], bold=True)
     click.echo(f"{styled}{words[len(level) :]}", err=err, color=no_colour())
+
+
+def show_ways(plan: Plan, expected: Expected | None, printer: Printer | None) -> None:
+    """The other ways to have a template, a line each, and before them what is closer where it leaves frames far off."""
+    from templates_gen.documents.other_ways import HEADING, MOST_FRAMES, TOO_MANY, other_ways, way_lines
+
+    if len(plan.frames) > MOST_FRAMES:
+        click.echo(TOO_MANY, err=True)
+        return
+    show_closer(plan, expected, printer)
+    click.echo(HEADING, err=True)
+    for line in way_lines(other_ways(plan, printer), plan.job.unit):
+        click.echo(f"  {line}", err=True)
+
+
+def show_closer(plan: Plan, expected: Expected | None, printer: Printer | None = None, err: bool = True) -> None:
+    """What brings frames closer to their places, where taped paper leaves them far off."""
+    from templates_gen.documents.other_ways import closer_words
+
+    for at, words in enumerate(closer_words(plan, expected, printer)):
+        if at == 0:
+            show_finding("warn", words, err)
+        else:
+            click.echo(wrapped(words, INDENT, INDENT + "  "), err=err)
 
 
 def wrapped(text: str, first: str = "", later: str = "") -> str:

@@ -21,13 +21,14 @@ from templates_gen.cli.arguments import (
 from templates_gen.cli.completing import job_files
 from templates_gen.cli.given import about, job_on, printer_named
 from templates_gen.cli.results import check_one, check_results, place_beside, show_made, write_report
-from templates_gen.cli.showing import STOPPED, show_finding, show_findings
+from templates_gen.cli.showing import STOPPED, show_finding, show_findings, show_ways
 
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
     from templates_gen.documents.making import Made
     from templates_gen.job.model import Job
     from templates_gen.printer.profile import Printer
+    from templates_gen.tiling.sheet import SheetPlan
 
 
 class _Asked(NamedTuple):
@@ -115,7 +116,7 @@ def _make(path: Path, asked: _Asked) -> int:
     with about(path):
         job = on_paper(job_on(path, asked.wall), asked.paper, asked.cover, asked.trim, asked.one_piece)
         places = _Places(path, asked, job)
-        check_results(path, job, [places.output, places.first, asked.report], asked.force, [asked.wall])
+        check_results(path, job, [places.output, places.first, places.note, asked.report], asked.force, [asked.wall])
         if places.first is not None:
             check_one(places.output, "the first pages are another")
         if asked.anonymous:
@@ -132,13 +133,8 @@ def _make(path: Path, asked: _Asked) -> int:
         if asked.most is not None and _refused(path, plan, len(sheets.sheets), asked.most):
             return STOPPED
         made = tg.finish_template(plan, findings, sheets, asked.fonts)
-    places.write(made, asked)
-    if made.effort is not None:
-        from templates_gen.base.output import STDOUT
-        from templates_gen.documents.other_ways import other_ways
-
-        for line in other_ways(job, asked.printer):
-            click.echo(f"  {line}", err=places.output == STDOUT)
+    show_ways(plan, made.expected, asked.printer)
+    places.write(made, sheets, asked)
     return 0
 
 
@@ -166,14 +162,16 @@ class _Places:
     """Where the template goes, and its first pages where they are a file of their own."""
 
     def __init__(self, path: Path, asked: _Asked, job: Job) -> None:
-        self.output, self.paper = asked.output or place_beside(path, asked.wall), job.paper
+        self.output, self.paper, self.unit = asked.output or place_beside(path, asked.wall), job.paper, job.unit
         large = job.paper.kind != "sheets"
         self.first = self.output.parent / f"{self.output.stem}-first-pages.pdf" if large else None
+        self.note = self.output.parent / f"{self.output.stem}-print-shop.txt" if large else None
 
-    def write(self, made: Made, asked: _Asked) -> None:
+    def write(self, made: Made, plan: SheetPlan, asked: _Asked) -> None:
         """Write all there is, and say what it is."""
         from templates_gen.base.output import write_result
         from templates_gen.base.words import counted
+        from templates_gen.documents.print_shop import shop_note
 
         write_result(self.output, made.pdf, asked.force)
         if self.first is not None and made.first is not None:
@@ -181,10 +179,12 @@ class _Places:
         write_report(asked.report, made.report, asked.force)
         sheets = counted(made.sheets, "sheet")
         size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
-        if self.first is None:
-            work = f", {made.effort.work}; the other ways:" if made.effort else ""
+        work = f", {made.effort.work}" if made.sheets > 1 else ""
+        if self.first is None or self.note is None:
             show_made(self.output, f"{sheets} of {self.paper.name} paper{work}")
-        else:
-            paper = f"{self.paper.name} paper, " if self.paper.kind == "roll" else ""
-            click.echo(f"{self.output}: {sheets} of {paper}{size}, for a print shop or plotter")
-            click.echo(f"{self.first}: how to print, tape and nail, and the schedule; read it first")
+            return
+        write_result(self.note, shop_note(plan, self.unit, self.output.name).encode(), asked.force)
+        paper = f"{self.paper.name} paper, " if self.paper.kind == "roll" else ""
+        click.echo(f"{self.first}: how to print, tape and nail, and the schedule; read it first")
+        click.echo(f"{self.note}: the lines to send along to a print shop")
+        click.echo(f"{self.output}: {sheets} of {paper}{size}, for a print shop or plotter{work}")

@@ -17,6 +17,9 @@ LARGER = {"in": ("tabloid", "a3"), "cm": ("a3", "tabloid"), "mm": ("a3", "tabloi
 ROLL = {"in": "roll 24 in", "cm": "roll 610 mm", "mm": "roll 610 mm"}
 """The narrowest common roll (24 in, from memory)."""
 
+MOST_FRAMES = 60
+"""Frames for which linked paper is planned to be named, which takes ten seconds for so many.  Our own design."""
+
 
 class Instead(Record, frozen=True):
     """Other options for the command `template`, and the sheets of wall that they take."""
@@ -52,6 +55,8 @@ def _tried(plan: Plan) -> Iterator[Instead]:
     job, cover = plan.job, plan.job.paper.cover
     if cover == "all":
         yield from _way(plan, "--cover marks", cover="marks")
+    if cover in ("all", "marks") and job.paper.kind == "sheets" and len(plan.frames) <= MOST_FRAMES:
+        yield from _way(plan, "--cover linked", ", with the nails on one piece of paper", cover="linked")
     if cover != "nails":
         yield from _way(plan, "--cover nails", ", with only the nails; its pieces may hang separately", cover="nails")
     for size in LARGER[job.unit]:

@@ -20,14 +20,14 @@ from templates_gen.printer.profile import Printer
 from templates_gen.tiling.large_pages import large_page
 from templates_gen.tiling.sheet import SheetPlan, plan_sheets
 from templates_gen.tolerance.effort import Effort, effort
-from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.expected import Expected, expected_error
 
 
 class Made(Record, frozen=True):
     """A finished template: the file's bytes, its report, its findings, and how many sheets of wall it has.
 
-    `effort` is what a template of linked paper takes.  `first` are the bytes of the first pages where they are a file
-    of their own; `page` is the size of a sheet (mm).
+    `effort` is what it takes to tape it, `expected` its expected error.  `first` are the bytes of the first pages where
+    they are a file of their own; `page` is the size of a sheet (mm).
     """
 
     pdf: bytes
@@ -35,8 +35,9 @@ class Made(Record, frozen=True):
     findings: tuple[Finding, ...]
     sheets: int
     page: tuple[float, float]
+    effort: Effort
+    expected: Expected | None
     first: bytes | None = None
-    effort: Effort | None = None
 
 
 def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | None = None) -> Made:
@@ -57,8 +58,8 @@ def finish_template(plan: Plan, findings: tuple[Finding, ...], sheets: SheetPlan
     first = draw_first_pages(plan, findings, sheets, expected, lettering)
     return Made(
         write_pdf(template, lettering), report, findings, len(sheets.sheets),
-        (sheets.page.width * POINT, sheets.page.height * POINT), write_pdf(first, lettering) if first else None,
-        effort(sheets) if sheets.linked else None,
+        (sheets.page.width * POINT, sheets.page.height * POINT), effort(sheets), expected,
+        write_pdf(first, lettering) if first else None,
     )  # fmt: skip
 
 

@@ -4,54 +4,134 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.arranging.plan import plan_wall
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
+from templates_gen.base.record import Record, replace
 from templates_gen.base.units import show
+from templates_gen.base.words import counted
 from templates_gen.documents.making import on_paper
-from templates_gen.drawing.items import POINT
-from templates_gen.job.model import Job
+from templates_gen.documents.print_shop import ask_for
+from templates_gen.job.model import Paper
+from templates_gen.job.paper_sizes import first_paper
 from templates_gen.printer.profile import Printer
-from templates_gen.tiling.sheet import plan_sheets
-from templates_gen.tolerance.effort import effort
-from templates_gen.tolerance.expected import expected_error
+from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tolerance.effort import Effort, effort
+from templates_gen.tolerance.expected import Expected, expected_error
 
-ROLLS = {"in": (24.0, 36.0, 42.0, 44.0), "mm": (610.0, 914.0, 1067.0), "cm": (610.0, 914.0, 1067.0)}
-"""Widths of the usual rolls, in inches or mm: from memory."""
+MOST_FRAMES = 60
+"""Frames for which the other ways are planned, which takes an eighth of a second for them and less for fewer.  Our own
+design."""
 
+TOO_MANY = f"The other ways are not worked out for more than {MOST_FRAMES} frames."
 
-def other_ways(job: Job, printer: Printer | None = None) -> list[str]:
-    """Lines for the covers that the job does not ask for, and for one piece."""
-    lines = [f"{cover}: {words}" for cover in _covers(job) for words in _way(job, cover, printer)]
-    return [*lines, *_one_piece(job)]
+HEADING = "Other ways (--cover, --one-piece), and how far off neighbours may come out:"
 
-
-def _covers(job: Job) -> tuple[str, ...]:
-    return tuple(cover for cover in ("linked", "marks", "nails") if cover != job.paper.cover)
-
-
-def _way(job: Job, cover: str, printer: Printer | None) -> Iterator[str]:
-    plan = plan_wall(on_paper(job, cover=cover))
-    try:
-        sheets = plan_sheets(plan, plan.job.paper, printer)
-    except InputError:  # the paper is too small for it
-        return
-    expected = expected_error(plan, sheets)
-    exact = f"; neighbours within {show(expected.step, job.unit)} of one line" if expected else ""
-    yield f"{effort(sheets).words}{exact}"
+FAR = 10.0
+"""mm (95 %) that two neighbours may be off each other, from which on other ways are named.  Our own design: walls of 18
+frames and more come to 11 to 14 mm by any taping of office paper (our own computations)."""
 
 
-def _one_piece(job: Job) -> Iterator[str]:
+class Way(Record, frozen=True):
+    """A way to have the paper: how it is called, the options of `template` that ask for it, and what it takes.
+
+    `rough` where the plan was not searched for the fewest minutes: it takes about that, or less.  `expected` is what to
+    expect of it where that was worked out; `shop` what to ask a print shop for.
+    """
+
+    name: str
+    options: str
+    effort: Effort
+    rough: bool = False
+    expected: Expected | None = None
+    shop: str = ""
+
+    def words(self, unit: str) -> str:
+        """What it takes, and how exact it is, in a line."""
+        if self.shop:
+            return self.shop
+        taken = self.effort.roughly if self.rough else self.effort.words
+        return taken + (f"; {show(self.expected.step, unit)} off" if self.expected else "")
+
+
+def other_ways(plan: Plan, printer: Printer | None = None) -> list[Way]:
+    """The covers that the job does not ask for, and one piece, as far as they can be planned.
+
+    Linked paper is planned at once, not searched for: that would take longer than the template itself.
+    """
+    job = plan.job
+    own = job.paper if job.paper.kind != "one piece" else first_paper(job.paper, job.unit)
+    now = job.paper.cover if job.paper.kind != "one piece" else ""
+    ways = [way for cover in ("linked", "marks", "nails") if cover != now for way in _cover(plan, own, cover, printer)]
+    return [*ways, *(_one_piece(plan) if job.paper.kind != "one piece" else ())]
+
+
+def way_lines(ways: list[Way], unit: str) -> Iterator[str]:
+    """A line for each way, its name first."""
+    wide = max((len(way.name) for way in ways), default=0)
+    return (f"{f'{way.name}:':{wide + 1}} {way.words(unit)}" for way in ways)
+
+
+def closer_words(plan: Plan, expected: Expected | None, printer: Printer | None = None) -> list[str]:
+    """What brings neighbours closer to their places where taped paper leaves them far off; nothing where it does not.
+
+    The first line says how far off they may be, each of the others a way with its figure.
+    """
+    if expected is None or expected.worst.error < FAR or len(plan.frames) > MOST_FRAMES:
+        return []
+    pair, unit = expected.worst.pair, plan.job.unit
+    off = f"{pair.one.frame.id} and {pair.two.frame.id} may come out {show(expected.worst.error, unit)} off each other"
+    ways = [way for way in _closer(plan, printer) if way.expected and way.expected.worst.error < expected.worst.error]
+    if not ways:
+        return [f"{off} (19 times in 20 it is less), by any taping."]
+    first = f"{off} (19 times in 20 it is less), however carefully the sheets are taped. What brings them closer:"
+    return [first, *(_closer_line(way, unit) for way in ways)]
+
+
+def _closer_line(way: Way, unit: str) -> str:
+    within = show(way.expected.worst.error, unit) if way.expected else ""
+    taken = way.effort.words if way.effort.sheets > 1 else counted(way.effort.sheets, "page")
+    return f"{way.name}, {way.options}: {within} ({taken})"
+
+
+def _closer(plan: Plan, printer: Printer | None) -> Iterator[Way]:
+    """Loose pieces, larger paper, and the print shop, as far as the job does not have them already."""
+    paper = plan.job.paper
+    if paper.kind == "sheets":
+        if paper.cover != "nails":
+            yield from _way(plan, "loose pieces", "--cover nails", replace(paper, cover="nails"), printer)
+        size = "tabloid" if plan.job.unit == "in" else "a3"
+        larger = on_paper(plan.job, size).paper
+        if larger.width * larger.height > paper.width * paper.height:
+            cover = "marks" if paper.cover == "linked" else paper.cover
+            options = f"--paper {size}" + (" --cover marks" if cover != paper.cover else "")
+            yield from _way(plan, "larger paper", options, replace(larger, cover=cover))
+    if paper.kind != "one piece":
+        yield from _way(plan, "a print shop", "--one-piece", on_paper(plan.job, one_piece=True).paper)
+
+
+def _cover(plan: Plan, paper: Paper, cover: str, printer: Printer | None) -> Iterator[Way]:
+    options = f"--cover {cover}"
+    yield from _way(plan, cover, options, replace(paper, cover=cover), printer, rough=cover == "linked")
+
+
+def _way(
+    plan: Plan, name: str, options: str, paper: Paper, printer: Printer | None = None, rough: bool = False
+) -> Iterator[Way]:
+    """The way as it is planned; nothing where the paper is too small for it, or is a roll and it needs sheets."""
+    if sheets := _planned(plan, paper, printer, rough):
+        expected = None if rough else expected_error(plan, sheets)
+        yield Way(name, options, effort(sheets), rough, expected)
+
+
+def _one_piece(plan: Plan) -> Iterator[Way]:
     """The narrowest roll that the group fits on in one page, lying or standing."""
-    plan = plan_wall(on_paper(job, one_piece=True))
+    if sheets := _planned(plan, on_paper(plan.job, one_piece=True).paper):
+        yield Way("one piece", "--one-piece", effort(sheets), shop=ask_for(sheets, plan.job.unit))
+
+
+def _planned(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan | None:
+    other = replace(plan, job=replace(plan.job, paper=paper))
     try:
-        sheets = plan_sheets(plan, plan.job.paper)
+        return plan_sheets(other, paper, printer, quick)
     except InputError:
-        return
-    if len(sheets.sheets) > 1:
-        yield f"one piece: {len(sheets.sheets)} panels from a print shop"
-        return
-    unit, inch = ("in", 25.4) if job.unit == "in" else ("mm", 1.0)
-    side = min(sheets.page.width, sheets.page.height) * POINT
-    roll = next((width for width in ROLLS[job.unit] if side <= width * inch), None)
-    ask = f"ask a print shop for a {roll:g} {unit} roll" if roll else "wider than the usual rolls: ask a print shop"
-    yield f"one piece: {ask}"
+        return None

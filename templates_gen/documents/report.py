@@ -53,7 +53,7 @@ def template_report(
             }
             for join in sheets.joins
         ],
-        **(_effort(sheets, page_of) if sheets.linked else {}),
+        **_effort(sheets, page_of),
         "rules": [
             _ruler_data(number, ruler, page.matrix)
             for number, page in sorted(ruled.items(), key=lambda item: item[0])
@@ -67,9 +67,10 @@ def template_report(
 
 
 def _effort(sheets: SheetPlan, page_of: Mapping[str, int]) -> dict[str, Any]:
-    """The sides to cut, and the minutes that the whole takes."""
+    """The sides to cut, the pieces that hang by themselves, and the minutes that the whole takes."""
     sides = [{"page": page_of[cut.sheet], "side": cut.side, "length": cut.length} for cut in cuts(sheets)]
-    return {"cuts": sides, "minutes": effort(sheets).minutes}
+    work = effort(sheets)
+    return {"cuts": sides, "pieces": work.pieces, "minutes": work.minutes}
 
 
 def _list(rect: Rect) -> list[float]:

@@ -64,10 +64,10 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
     if cover == "marks":
         ends = pitch_line(plan)
         return Demand(whole, (*_drop_scales(plan), *(pieces(ends, PIECE) if ends else ())), lines)
-    return Demand(whole, (_bordered(plan.group, clear) if cover == "panels" else plan.group.grown(MEDIUM),), lines)
+    return Demand(whole, (bordered(plan.group, clear) if cover == "panels" else plan.group.grown(MEDIUM),), lines)
 
 
-def _bordered(group: Rect, clear: Clearance) -> Rect:
+def bordered(group: Rect, clear: Clearance) -> Rect:
     """The group with room around it for a sheet's rulers and title, so that these stand beside the frames."""
     return Rect(
         group.x0 - clear.left - BORDER, group.y0 - clear.bottom - BORDER,

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from functools import partial
 
 from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import POINT
 from templates_gen.job.model import Paper
@@ -28,26 +29,32 @@ def large_page(paper: Paper) -> Paper:
     )  # fmt: skip
 
 
-def fitted(paper: Paper, count: Callable[[Paper], int]) -> Paper:
+def fitted(paper: Paper, count: Callable[[Paper], int], shown: Rect) -> Paper:
     """The paper with the smallest sides, in whole points, that need as few pages as the largest ones do.
 
-    `count` says how many pages a paper needs.  Paper in sheets is left as it is; of a roll only the length changes.
-    Raises InputError when not even the largest page will do.
+    `count` says how many pages a paper needs; `shown` is what one page in one piece would show, which is tried first.
+    Paper in sheets is left as it is; of a roll only the length changes.  Raises InputError when not even the largest
+    page will do.
     """
     if paper.kind == "sheets":
         return paper
     best = replace(paper, height=MOST * POINT, width=paper.width if paper.kind == "roll" else MOST * POINT)
     pages = count(best)
-    best = replace(best, height=_least(lambda points: count(replace(best, height=points * POINT)) <= pages))
+    top, right, bottom, left = paper.margin
+    wide, high = shown.width + left + right + paper.overlap, shown.height + top + bottom + paper.overlap
+    best = replace(best, height=_least(lambda points: count(replace(best, height=points * POINT)) <= pages, high))
     if paper.kind == "roll":
         return best
-    high = best
-    return replace(high, width=_least(lambda points: count(replace(high, width=points * POINT)) <= pages))
+    long = best
+    return replace(long, width=_least(lambda points: count(replace(long, width=points * POINT)) <= pages, wide))
 
 
-def _least(enough: Callable[[int], bool]) -> float:
-    """The least whole number of points that is enough, in mm, when the most is."""
-    return (LEAST + bisect_left(range(LEAST, MOST), True, key=partial(_holds, enough))) * POINT
+def _least(enough: Callable[[int], bool], likely: float) -> float:
+    """The least whole number of points that is enough, in mm, when the most is; a likely one (mm) is tried first."""
+    holds, first = partial(_holds, enough), math.ceil(likely / POINT - TOLERANCE)
+    if LEAST < first < MOST and holds(first) and not holds(first - 1):
+        return first * POINT
+    return (LEAST + bisect_left(range(LEAST, MOST), True, key=holds)) * POINT
 
 
 def _holds(enough: Callable[[int], bool], points: int) -> bool:

@@ -8,15 +8,16 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.drawing.items import Matrix, shifted
 from templates_gen.drawing.sizes import REGISTRATION, TITLE_DEPTH
 from templates_gen.job.accuracy import MATCH, firm
 from templates_gen.job.model import Paper
+from templates_gen.job.rolls import on_its_side
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.cells import CUT, LARGER, Cell, CellPlan, Clearance, Printable, plan_cells
 from templates_gen.tiling.covered import Covered, covered, cross_points, uncut_clearance
-from templates_gen.tiling.demand import demand
+from templates_gen.tiling.demand import bordered, demand
 from templates_gen.tiling.joins import shared_sides
 from templates_gen.tiling.large_pages import fitted
 from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
@@ -28,6 +29,12 @@ from templates_gen.tiling.slanting import meeting_sd
 LEAST_JOIN = 20.0
 """mm.  Sheets that meet along less than this are not taped to each other there: two registration marks would not fit.
 Our own design, no source."""
+
+LINKED_ON_ROLL = (
+    'for the roll, take every mark: --cover marks, or cover = "marks" under [paper]\nfor linked paper, print on '
+    "sheets: --paper letter or --paper a4"
+)
+"""What to do about linked paper on a roll: each line is a way."""
 
 
 class Sheet(Record, frozen=True):
@@ -112,22 +119,29 @@ class SheetPlan(Record, frozen=True):
         return next(sheet for sheet in self.sheets if sheet.name == name)
 
 
-def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None) -> SheetPlan:
+def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan:
     """The sheets that show what `paper.cover` asks for, corrected for the printer where one is given.
+
+    With `quick` no time goes into fewer minutes: of linked paper it is what is left of the sheets of every mark.
 
     Every nail mark and the target lie whole on one sheet, clear of trim line and shared strip; everything else is
     on some sheet.  Raises InputError when the paper is too small for that.
     """
     if paper.cover == LINKED and paper.kind == "roll":
         problem = 'found "linked" on a roll, expected sheets: a roll\'s long sheets need no links'
-        raise InputError("paper.cover", problem, 'take "marks" on a roll')
-    paper = fitted(paper, lambda size: len(_cells(plan, size, printer)[1].cells))
-    page, cells, clear, hides = _cells(plan, paper, printer)
+        raise InputError("paper.cover", problem, LINKED_ON_ROLL)
+    shown = bordered(plan.group, clearance(paper.overlap))
+    paper = fitted(paper, lambda size: len(_cells(plan, size, printer)[1].cells), shown)
+    page, cells, clear, hides = _cells(plan, paper, printer, quick)
     in_order = sorted(cells.cells, key=lambda cell: (cell.strip, cell.place))  # as they are taped
     linked = paper.cover == LINKED
-    lying = turned_page(page) if any(cell.turned for cell in in_order) else page
+    lying, upright = turned_page(page) if any(cell.turned for cell in in_order) else page, page
+    if paper.kind == "one piece" and on_its_side(paper.width, paper.height, plan.job.unit):  # for a narrower roll
+        paper = replace(paper, width=paper.height, height=paper.width)
+        page = page_of(paper, turned=False)
+        upright = turned_page(page)
     sheets = tuple(
-        _sheet(cell, str(at) if linked else _name(cell, cells.rows), lying if cell.turned else page, paper, clear)
+        _sheet(cell, str(at) if linked else _name(cell, cells.rows), lying if cell.turned else upright, paper, clear)
         for at, cell in enumerate(in_order, 1)
     )
     joins = tuple(_joins(sheets))
@@ -136,7 +150,9 @@ def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None) -> She
     return SheetPlan(paper, page, sheets, joins, tuple(marks), cells.rows, hides, printer, held, cells.spine)
 
 
-def _cells(plan: Plan, paper: Paper, printer: Printer | None) -> tuple[Page, CellPlan, Clearance, Covered | None]:
+def _cells(
+    plan: Plan, paper: Paper, printer: Printer | None, quick: bool = False
+) -> tuple[Page, CellPlan, Clearance, Covered | None]:
     """The page, the cells of the wall, and what whole items keep clear of on this paper."""
     ways = (False,) if paper.kind == "one piece" else (False, True)
     pages = {turned: page_of(paper, turned, printer) for turned in ways}
@@ -151,7 +167,8 @@ def _cells(plan: Plan, paper: Paper, printer: Printer | None) -> tuple[Page, Cel
 
     def planned(spare: bool) -> CellPlan:
         linked = demand(plan, LINKED, clear) if paper.cover == LINKED else None
-        if linked and not hides and (found := linked_cells(plan, linked, printables, paper.overlap, clear)):
+        exact = linked is not None and not hides and not quick
+        if linked and exact and (found := linked_cells(plan, linked, printables, paper.overlap, clear)):
             return found
         need = demand(plan, "marks" if linked else paper.cover, clear, hides, spare)
         cells = plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected, need.lines, helps)

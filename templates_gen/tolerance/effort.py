@@ -35,14 +35,32 @@ class Effort(Record, frozen=True):
     @property
     def words(self) -> str:
         """In a line, such as "17 sheets, 16 joins, about 13 min"."""
-        return f"{counted(self.sheets, 'sheet')}, {self.work}"
+        return f"{self._counts}, about {self.time}"
+
+    @property
+    def roughly(self) -> str:
+        """The same of a plan that may still get better: "about 17 sheets, 16 joins, 13 min or fewer"."""
+        return f"about {self._counts}, {self.time} or fewer"
 
     @property
     def work(self) -> str:
-        """The same without the sheets."""
-        joins = f"{counted(self.joins, 'join')}, " if self.joins else ""
-        pieces = f"{counted(self.pieces, 'loose piece')}, " if self.pieces > 1 else ""
-        return f"{joins}{pieces}about {max(1, round(self.minutes))} min"
+        """What there is to do, without the sheets: "16 joins, 14 cuts, about 13 min"."""
+        cuts = [counted(self.cuts, "cut")] if self.cuts else []
+        return ", ".join([*self._joined, *cuts, f"about {self.time}"])
+
+    @property
+    def time(self) -> str:
+        """The minutes as they are said: "13 min"."""
+        return f"{max(1, round(self.minutes))} min"
+
+    @property
+    def _counts(self) -> str:
+        return ", ".join([counted(self.sheets, "sheet"), *self._joined])
+
+    @property
+    def _joined(self) -> list[str]:
+        joins = [counted(self.joins, "join")] if self.joins else []
+        return joins + ([counted(self.pieces, "loose piece")] if self.pieces > 1 else [])
 
 
 def cuts(sheets: SheetPlan) -> Iterator[Cut]:

@@ -11,6 +11,7 @@ import click
 import pytest
 
 from templates_gen.cli import program
+from templates_gen.documents.other_ways import HEADING
 from templates_gen.documents.schedule.table import CSV_HEADER
 from tests.jobs import SAMPLES
 from tests.running import MINIMAL, run
@@ -158,14 +159,17 @@ def test_a_title_that_a_spreadsheet_would_run_is_disarmed(small):
 def test_template_writes_a_file_beside_the_job_and_says_how_many_sheets(name, folder):
     ran = run("template", f"samples/{name}.toml")
     assert ran.code == 0
-    assert re.fullmatch(rf"samples/{name}\.pdf: \d+ sheets? of \w+ paper\n", ran.out)
-    assert all(re.match(r"warn  |note  |      ", line) for line in ran.err.splitlines())
+    work = r"(, \d+ joins?)?(, \d+ loose pieces)?(, \d+ cuts?)?, about \d+ min"
+    assert re.fullmatch(rf"samples/{name}\.pdf: \d+ sheets? of \w+ paper{work}\n", ran.out)
+    *found, other = ran.err.partition(f"{HEADING}\n")[::2]
+    assert all(re.match(r"warn  |note  |      ", line) for line in found[0].splitlines())
+    assert all(re.match(r"  (linked|marks|nails|one piece): +\S", line) for line in other.splitlines())
     assert (folder / "samples" / f"{name}.pdf").read_bytes().startswith(b"%PDF-")
 
 
 def test_template_reports_to_a_machine(small):
     ran = run("template", "job.toml", "-o", "out.pdf", "--report", "report.json", "--paper", "letter")
-    assert (ran.code, ran.err) == (0, "report.json: the report\n")
+    assert (ran.code, ran.err.splitlines()[-1]) == (0, "report.json: the report")
     data = json.loads((small / "report.json").read_text(encoding="utf-8"))
     keys = {"format", "paper", "sheets", "register_marks", "rules", "nails"}
     assert keys <= set(data) and data["format"] == 1

@@ -1,15 +1,23 @@
-"""What linked paper takes, in the report and in a line each beside the other ways."""
+"""What every cover takes, in the report, on the first page and in a line each beside the other ways."""
 
 from __future__ import annotations
 
 import json
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from templates_gen.documents.other_ways import other_ways
-from tests.jobs import SAMPLES, paper
-from tests.made import made, twelve
+from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.record import replace
+from templates_gen.documents.making import on_paper
+from templates_gen.documents.other_ways import FAR, HEADING, closer_words, other_ways, way_lines
+from templates_gen.drawing.items import Text
+from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.effort import effort
+from templates_gen.tolerance.expected import expected_error
+from tests.jobs import SAMPLES, many
+from tests.made import made
 from tests.running import run
 
 NAME = "twelve, letter, linked"
@@ -29,18 +37,128 @@ def test_the_report_has_every_cut_and_the_minutes() -> None:
         assert cut["length"] == (window.height if cut["side"] == "left" else window.width)
 
 
-def test_the_other_ways_are_a_line_each() -> None:
-    lines = other_ways(twelve(paper("letter", cover="linked"), "in"))
-    assert [line.split(":")[0] for line in lines] == ["marks", "nails", "one piece"]
-    assert "joins" in lines[0] and "neighbours within" in lines[0] and "roll" in lines[2]
+@pytest.mark.parametrize("name", ["fern-prints", "twelve, a4, nails", "twelve, letter, all", "roll 24 in", "one piece"])
+def test_every_report_has_its_joins_its_cuts_its_pieces_and_its_minutes(name: str) -> None:
+    """Worked out from the sheets and joins of the same report: 10 s a sheet, 20 s a join, 15 s a side that is cut and
+    120 s for each piece after the first: our own estimate."""
+    report = made(name).report
+    cut = {(join["over"], join["line"][0] == join["line"][2]) for join in report["joins"]}
+    assert {(told["page"], told["side"] == "left") for told in report["cuts"]} == cut
+    seconds = 10 * len(report["sheets"]) + 20 * len(report["joins"]) + 15 * len(cut) + 120 * (report["pieces"] - 1)
+    assert report["minutes"] == pytest.approx(seconds / 60)
+    assert report["pieces"] == pieces([sheet["page"] for sheet in report["sheets"]], report["joins"])
 
 
-def test_the_command_ends_with_them(tmp_path: Path) -> None:
+def pieces(pages: list[int], joins: list[dict[str, Any]]) -> int:
+    """How many pieces the pages hang in once they are taped: those that joins lead to from each other are one."""
+    piece = {page: page for page in pages}
+    for join in joins:
+        one, two = piece[join["over"]], piece[join["under"]]
+        piece = {page: one if of == two else of for page, of in piece.items()}
+    return len(set(piece.values()))
+
+
+def test_sheets_that_nobody_cuts_have_no_cuts() -> None:
+    report = made("uncut a4").report
+    assert report["cuts"] == [] and len(report["joins"]) > 10
+    assert report["minutes"] == pytest.approx((10 * len(report["sheets"]) + 20 * len(report["joins"])) / 60)
+
+
+@pytest.mark.parametrize(
+    ("name", "ways"),
+    [
+        ("twelve, letter, linked", ["marks", "nails", "one piece"]),
+        ("twelve, a4, marks", ["linked", "nails", "one piece"]),
+        ("twelve, a4, nails", ["linked", "marks", "one piece"]),
+        ("twelve, letter, all", ["linked", "marks", "nails", "one piece"]),
+        ("roll 24 in", ["nails", "one piece"]),
+        ("one piece", ["linked", "marks", "nails"]),
+    ],
+)
+def test_the_other_ways_are_a_line_each(name: str, ways: list[str]) -> None:
+    plan = made(name).plan
+    found = other_ways(plan)
+    lines = list(way_lines(found, plan.job.unit))
+    assert [line.split(":")[0] for line in lines] == [way.name for way in found] == ways
+    assert max(map(len, lines)) <= 78  # with two spaces before it, a line of a terminal of 80 letters
+
+
+@pytest.mark.parametrize("name", ["fern-prints", "twelve, letter, all", "lock-keepers"])
+def test_the_options_of_a_way_make_what_it_says(name: str) -> None:
+    """That of linked paper is what its plan takes at most; the others take just that."""
+    plan = made(name).plan
+    for way in other_ways(plan):
+        cover = way.options.removeprefix("--cover ")
+        if way.shop:
+            continue
+        job = on_paper(plan.job, cover=cover)
+        sheets = plan_sheets(replace(plan, job=job), job.paper)
+        done = effort(sheets)
+        assert way.rough == (cover == "linked")
+        assert done.minutes <= way.effort.minutes if way.rough else done == way.effort
+        if not way.rough:
+            assert way.expected == expected_error(replace(plan, job=job), sheets)
+
+
+def test_a_wall_that_comes_out_far_off_is_told_what_brings_it_closer() -> None:
+    """Eighteen frames in three rows: by any taping some neighbours are more than a centimetre off."""
+    job = many(18, across=6)
+    plan = plan_wall(job)
+    expected = expected_error(plan, plan_sheets(plan, job.paper))
+    assert expected is not None and expected.worst.error > FAR
+    first, *ways = closer_words(plan, expected)
+    assert "may come out 12 mm off each other" in first
+    assert [way.split(",")[0] for way in ways] == ["loose pieces", "larger paper", "a print shop"]
+    for way, options in zip(ways, ({"cover": "nails"}, {"size": "a3"}, {"one_piece": True}), strict=True):
+        other = replace(plan, job=on_paper(job, **options))
+        sheets = plan_sheets(other, other.job.paper)
+        error = expected_error(other, sheets)
+        assert error is not None and error.worst.error < expected.worst.error
+        assert f": {error.worst.error:.0f} mm (" in way
+        assert (effort(sheets).words if len(sheets.sheets) > 1 else "1 page") in way
+
+
+def test_a_wall_that_comes_out_close_is_told_nothing() -> None:
+    done = made("fern-prints")
+    assert closer_words(done.plan, expected_error(done.plan, done.sheets)) == []
+    assert closer_words(done.plan, None) == []
+
+
+def test_the_command_names_them_before_its_last_line(tmp_path: Path) -> None:
     out = tmp_path / "out.pdf"
-    job = SAMPLES / "fern-prints.toml"
-    ran = run("template", job, "--cover", "linked", "-o", out, "--report", tmp_path / "out.json")
+    ran = run("template", SAMPLES / "fern-prints.toml", "-o", out, "--report", tmp_path / "out.json")
     report = json.loads((tmp_path / "out.json").read_text(encoding="utf-8"))
-    said = f"{out}: {len(report['sheets'])} sheets of letter paper, {len(report['joins'])} joins, about "
-    lines = ran.out.splitlines()
-    assert ran.code == 0 and any(line.startswith(said) for line in lines), ran.out
-    assert [line.split(":")[0].strip() for line in lines[-3:]] == ["marks", "nails", "one piece"]
+    counts = [len(report[name]) for name in ("sheets", "joins", "cuts")]
+    said = "{} sheets of letter paper, {} joins, {} cuts, about {:.0f} min".format(*counts, report["minutes"])
+    assert (ran.code, ran.out) == (0, f"{out}: {said}\n")
+    lines = ran.err.splitlines()
+    at = lines.index(HEADING)
+    assert [line.split(":")[0].strip() for line in lines[at + 1 : at + 4]] == ["linked", "nails", "one piece"]
+
+
+def test_the_first_page_says_what_there_is_to_tape() -> None:
+    for name in ("fern-prints", "twelve, a4, nails", "uncut a4"):
+        done = made(name)
+        texts = " ".join(item.text for item in done.template.pages[0].page_items if isinstance(item, Text))
+        assert f"To tape it: {effort(done.sheets).work}, by our own estimate." in texts
+
+
+def test_linked_paper_on_a_roll_is_refused_with_what_to_do(tmp_path: Path) -> None:
+    options = ["--cover", "linked", "--paper", "roll 24 in", "-o", tmp_path / "out.pdf"]
+    ran = run("template", SAMPLES / "fern-prints.toml", *options)
+    assert ran.code == 2 and "--cover marks" in ran.err and "--paper letter" in ran.err
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_linked_paper_is_named_where_it_would_do(tmp_path: Path) -> None:
+    ran = run("template", SAMPLES / "fern-prints.toml", "--sheets-at-most", "12", "-o", tmp_path / "out.pdf")
+    (line,) = [line for line in ran.err.splitlines() if "--cover linked" in line]
+    plan = made("fern-prints").plan
+    job = on_paper(plan.job, cover="linked")
+    assert f" {len(plan_sheets(replace(plan, job=job), job.paper).sheets)} sheets" in line
+
+
+def test_a_wall_of_very_many_frames_is_not_planned_anew(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("templates_gen.documents.other_ways.MOST_FRAMES", 4)
+    ran = run("template", SAMPLES / "fern-prints.toml", "-o", tmp_path / "out.pdf")
+    assert ran.code == 0 and "The other ways are not worked out for more than" in ran.err

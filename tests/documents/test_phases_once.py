@@ -58,8 +58,11 @@ ONCE = ("plan_wall", "find", "plan_sheets", "expected_error", "shown_on", "first
     [(), ("--sheets-at-most", "900", "--report", "report.json"), ("--one-piece",), ("--paper", "roll 24 in")],
     ids=lambda more: " ".join(more) or "as it is",
 )
-def test_a_template_goes_through_each_phase_once(calls: Counter[str], more: tuple[str, ...], folder: Path) -> None:
+def test_a_template_goes_through_each_phase_once(
+    calls: Counter[str], more: tuple[str, ...], folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     every = made("fern-prints")
+    monkeypatch.setattr("templates_gen.cli.template.show_ways", lambda *_: None)  # they are plans of their own
     calls.clear()
     assert run("template", SAMPLES / "fern-prints.toml", "-o", "out.pdf", *more).code == 0
     assert {name: calls[name] for name in ONCE} == dict.fromkeys(ONCE, 1)
@@ -87,3 +90,10 @@ def test_other_papers_are_tried_without_planning_the_wall_again(calls: Counter[s
     assert (calls["plan_wall"], calls["find"]) == (1, 1)
     assert calls["plan_sheets"] > 2  # that of the job, and of every other paper
     assert len(plan_sheets(made("fern-prints").plan, job.paper).sheets) > 2
+
+
+def test_the_other_ways_take_the_wall_as_it_is_planned(calls: Counter[str], folder: Path) -> None:
+    assert run("template", SAMPLES / "fern-prints.toml", "-o", "out.pdf").code == 0
+    others = 3  # linked, nails and one piece, beside marks
+    assert (calls["plan_wall"], calls["find"], calls["first_pages"], calls["shown_on"]) == (1, 1, 1, 1)
+    assert calls["plan_sheets"] == 1 + others

@@ -11,8 +11,10 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.instructions.first_pages import draw_first_pages
+from templates_gen.documents.print_shop import ask_for, shop_note
 from templates_gen.drawing.items import Template, Text
 from templates_gen.drawing.pdf.writing import write_pdf
+from templates_gen.job.rolls import on_its_side, roll_for
 from templates_gen.tiling.demand import nail_box
 from tests.documents import test_lettering_apart as lettering
 from tests.documents import test_read_back as marks
@@ -26,7 +28,8 @@ POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 195
 MOST = 5000.0  # mm; our own limit, below the 14,400 units of ISO 32000-1, Annex C.2
 
 ONE = ("one piece", "one piece, inches")
-PIECES = (*ONE, "two panels")
+LYING = ("one piece, lying", "two panels")
+PIECES = (*ONE, *LYING)
 
 UNFIT = ("test_rules_are_as_long_as_an_a4_page_allows", "test_the_cross_is_where_it_should_be_in_pixels")
 """The first is about one job, the second about the samples alone."""
@@ -58,7 +61,9 @@ def test_all_pages_have_one_size_in_whole_points_and_none_is_a_first_page(name: 
     assert [sheet["page"] for sheet in done.report["sheets"]] == list(range(1, len(done.reader.pages) + 1))
 
 
-@pytest.mark.parametrize(("name", "pages"), [("one piece", 1), ("one piece, inches", 1), ("two panels", 2)])
+@pytest.mark.parametrize(
+    ("name", "pages"), [("one piece", 1), ("one piece, inches", 1), ("one piece, lying", 1), ("two panels", 2)]
+)
 def test_there_are_as_few_pages_as_5_m_allow(name: str, pages: int) -> None:
     """Worked out by hand here: the frieze is 11 · 780 + 10 · 62 = 9200 mm wide, so more than one page and, as two
     give almost 10 m less an overlap, two."""
@@ -76,6 +81,66 @@ def test_one_page_is_the_group_with_its_border_and_no_larger(name: str) -> None:
     assert 56.0 <= page.height * POINT - group.height < 56.0 + POINT
 
 
+def test_a_page_lies_on_its_side_where_it_then_comes_off_a_narrower_roll() -> None:
+    """The row is 3 · 500 + 2 · 50 = 1600 mm wide and 400 high; with 49 and 56 mm around it, as above, 1649 by 456: off
+    a roll of 24 in (609.6 mm) when it lies, and off none of 24 to 44 in (1117.6 mm) when it stands."""
+    done = made("one piece, lying")
+    page, group = done.sheets.page, done.plan.group
+    assert (group.width, group.height) == pytest.approx((1600.0, 400.0))
+    assert 456.0 <= page.width * POINT < 456.0 + POINT and 1649.0 <= page.height * POINT < 1649.0 + POINT
+    assert tuple(done.reader.pages[0]["/MediaBox"])[2:] == (page.width, page.height)
+    (sheet,) = done.report["sheets"]
+    a, b, c, d, _, _ = sheet["to_page"]
+    assert (a, d) == pytest.approx((0.0, 0.0), abs=1e-9) and (b, -c) == pytest.approx((1 / POINT, 1 / POINT))
+    assert done.report["paper"]["width"] == pytest.approx(page.width * POINT)
+
+
+@pytest.mark.parametrize(
+    ("size", "unit", "roll", "lies"),
+    [
+        # narrower than the roll as it stands, and longer: nothing is turned
+        ((600.0, 2000.0), "in", "24 in", False), ((600.0, 600.0), "in", "24 in", False),
+        # 36 in = 914.4 mm; 42 in = 1066.8; 44 in = 1117.6: the international inch of 1959
+        ((2000.0, 914.0), "in", "36 in", True), ((1000.0, 915.0), "in", "42 in", False),
+        ((1200.0, 1117.0), "in", "44 in", True), ((1200.0, 1118.0), "in", None, False),
+        ((2000.0, 610.0), "mm", "610 mm", True), ((2000.0, 611.0), "cm", "914 mm", True),
+        ((1060.0, 1068.0), "mm", "1067 mm", False), ((1068.0, 1068.0), "mm", None, False),
+    ],
+)  # fmt: skip
+def test_the_narrowest_usual_roll_is_asked_for(
+    size: tuple[float, float], unit: str, roll: str | None, lies: bool
+) -> None:
+    lying = on_its_side(*size, unit)
+    found = roll_for(size[1 if lying else 0], unit)
+    assert (lying, found and found.name) == (lies, roll)
+
+
+@pytest.mark.parametrize("name", [*LARGE])
+def test_the_lines_for_the_print_shop_say_size_roll_and_rulers_and_name_nobody(name: str) -> None:
+    done = made(name)
+    note = shop_note(done.sheets, done.job.unit, "ferns.pdf")
+    page = done.sheets.page
+    assert len(note.encode()) < 1000 and "ferns.pdf" in note and "at 100 %" in note and "no scaling" in note
+    assert f"{page.width * POINT:.0f} mm" in note and f"{page.height * POINT:.0f} mm" in note
+    assert "80 to 90 g/m²" in note and "matte" in note
+    rulers = {round(ruler["length"]) for ruler in done.report["rules"]}
+    assert all(f"{length} mm" in note for length in rulers)
+    assert ("on its side" in note) == (name in LYING)
+    ask = ask_for(done.sheets, done.job.unit)
+    wanted = roll_for(page.width * POINT, done.job.unit)
+    assert (f"{wanted.name} roll" in ask and wanted.both in note) if wanted else "no usual roll" in ask
+
+
+def test_the_lines_for_the_print_shop_are_a_file_that_is_written_again(small: Path) -> None:
+    for _ in range(2):
+        ran = run("template", "job.toml", "--one-piece", "-o", "big.pdf")
+        assert ran.code == 0 and "big-print-shop.txt: the lines to send along to a print shop" in ran.out
+    assert "about big.pdf:" in (small / "big-print-shop.txt").read_text(encoding="utf-8")
+    (small / "big-print-shop.txt").write_text("mine")
+    assert run("template", "job.toml", "--one-piece", "-o", "big.pdf").code == 2
+    assert (small / "big-print-shop.txt").read_text() == "mine"
+
+
 @pytest.mark.parametrize("name", PIECES)
 def test_rules_and_titles_stand_beside_the_group(name: str) -> None:
     done = made(name)
@@ -89,7 +154,8 @@ def test_rules_and_titles_stand_beside_the_group(name: str) -> None:
 @pytest.mark.parametrize("name", LARGE)
 def test_rules_are_at_most_a_metre_long_and_at_least_half_the_page(name: str) -> None:
     done = made(name)
-    sides = {True: done.sheets.page.width * POINT, False: done.sheets.page.height * POINT}
+    page = done.sheets.page
+    sides = {True: page.width * POINT, False: page.height * POINT}  # a line along the page's own lower side is level
     for ruler in done.report["rules"]:
         level = ruler["from"][1] == ruler["to"][1]
         assert min(900.0, sides[level] / 2) < ruler["length"] <= 1000.0
@@ -165,9 +231,9 @@ def test_the_print_shop_is_told_the_size_and_what_the_rules_measure(name: str) -
 def test_the_command_names_both_files_and_their_sizes(small: Path) -> None:
     ran = run("template", "job.toml", "--one-piece", "-o", "big.pdf")
     assert ran.code == 0
-    one, two = ran.out.splitlines()
-    assert re.fullmatch(r"big\.pdf: 1 sheet of \d+ × \d+ mm, for a print shop or plotter", one)
-    assert two.startswith("big-first-pages.pdf: ")
+    first, note, last = ran.out.splitlines()
+    assert re.fullmatch(r"big\.pdf: 1 sheet of \d+ × \d+ mm, for a print shop or plotter", last)
+    assert first.startswith("big-first-pages.pdf: ") and note.startswith("big-print-shop.txt: ")
     assert {path.name for path in small.glob("*.pdf")} == {"big.pdf", "big-first-pages.pdf"}
     assert len(pypdf.PdfReader(small / "big.pdf").pages) == 1
 

@@ -17,7 +17,13 @@ from templates_gen.documents.instructions.cautions import take_care
 from templates_gen.documents.instructions.guide import guide
 from templates_gen.documents.instructions.map_pages import map_pages
 from templates_gen.documents.instructions.taping_steps import day_before
-from templates_gen.documents.instructions.wording import PRINT_WORDS, printer_words, ruler_words, shop_words
+from templates_gen.documents.instructions.wording import (
+    PRINT_WORDS,
+    printer_words,
+    ruler_words,
+    shop_words,
+    work_words,
+)
 from templates_gen.documents.of_job import numbered, of_job, text_area, whose
 from templates_gen.documents.schedule import table as schedule
 from templates_gen.documents.schedule.carrying import HEADER as CARRIED_HEADER
@@ -33,7 +39,6 @@ from templates_gen.tiling.page import Page as SheetPage
 from templates_gen.tiling.page import page_of
 from templates_gen.tiling.rulers import RULER_END, rulers
 from templates_gen.tiling.sheet import SheetPlan
-from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import Expected
 from templates_gen.tolerance.statement import first_page_words
 
@@ -106,12 +111,12 @@ def _title(flow: Flow, plan: Plan) -> None:
 
 
 def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
-    both = rulers(sheets.page, sheets.paper.overlap, plan.job.unit)
     if sheets.paper.kind != "sheets":
         flow.heading("Have the template printed")
-        for words in shop_words(sheets, both, plan.job.unit):
+        for words in (*shop_words(sheets, plan.job.unit), *work_words(sheets)):
             flow.paragraph(words)
         return
+    both = rulers(sheets.page, sheets.paper.overlap, plan.job.unit)
     flow.heading("Print this page first")
     for words in PRINT_WORDS:
         flow.paragraph(words)
@@ -121,7 +126,7 @@ def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     flow.paragraph(
         f"Paper: {sheets.paper.name}. The template is {counted(len(sheets.sheets), 'sheet')}"
         + (", printed in landscape." if sheets.page.width > sheets.page.height else ".")
-        + (f" To tape it: {effort(sheets).work}, by our own estimate." if sheets.linked else "")
+        + "".join(f" {words}" for words in work_words(sheets))
     )
 
 

@@ -5,11 +5,15 @@ The print dialogs' words are those on screen.  Nothing here says that a wall, a 
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from templates_gen.base.units import show_both
-from templates_gen.drawing.items import POINT
+from templates_gen.base.words import counted
+from templates_gen.documents.print_shop import BOND, page_size, roll_of
 from templates_gen.printer.profile import Printer, lean_words
-from templates_gen.tiling.rulers import Ruler
+from templates_gen.tiling.rulers import Ruler, rulers
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.effort import effort
 
 PRINT_WORDS = (
     "Print this page alone first, at actual size, on one side, with borderless printing off. What the dialogs call it:",
@@ -19,8 +23,8 @@ PRINT_WORDS = (
 )
 
 SHOP_WORDS = (
-    "Print it at actual size (100 %), on one side, in black, on plain paper from the roll; not fitted to the page, and "
-    "nothing added or cut off at its edges."
+    f"Print it at actual size (100 %), on one side, in black, on {BOND}; not fitted to the page, and nothing added or "
+    "cut off at its edges. The lines to send along are in a small text file beside it."
 )
 
 TOOLS = (
@@ -48,17 +52,23 @@ def printer_words(printer: Printer) -> str:
     )
 
 
-def shop_words(sheets: SheetPlan, rulers: tuple[Ruler, Ruler], unit: str) -> tuple[str, str]:
+def work_words(sheets: SheetPlan) -> Iterator[str]:
+    """What there is to tape, and how long it takes; nothing where all is one page."""
+    if len(sheets.sheets) > 1:
+        yield f"To tape it: {effort(sheets).work}, by our own estimate."
+
+
+def shop_words(sheets: SheetPlan, unit: str) -> tuple[str, str]:
     """What to ask of the print shop or plotter, and what the prints must measure."""
-    count, page = len(sheets.sheets), sheets.page
-    level, plumb = (show_both(ruler.length, unit) for ruler in rulers)
-    size = f"{show_both(page.width * POINT, unit)} wide and {show_both(page.height * POINT, unit)} high"
-    pages = "1 page" if count == 1 else f"{count} pages"
+    count, first = len(sheets.sheets), sheets.sheets[0].page
+    level, plumb = (show_both(ruler.length, unit) for ruler in rulers(first, sheets.paper.overlap, unit))
+    pages, roll = counted(count, "page"), roll_of(sheets, unit)
+    paper = f"{sheets.paper.name} paper" if sheets.paper.kind == "roll" else "a print shop or plotter"
+    ask = f" Ask for a roll of {roll.both}." if roll and sheets.paper.kind != "roll" else ""
+    lying = " The drawing lies on its side on the page so that it fits the roll." if first is not sheets.page else ""
     return (
-        f"The other file has {pages}, {size}, for {sheets.paper.name} paper. {SHOP_WORDS}"
-        if sheets.paper.kind == "roll"
-        else f"The other file has {pages}, {size}, for a print shop or plotter. {SHOP_WORDS}",
+        f"The other file has {pages}, {page_size(sheets.page, unit)}, for {paper}.{ask}{lying} {SHOP_WORDS}",
         f"Before you pay: measure the two rulers of {'the page' if count == 1 else 'every page'} from end to end: the "
-        f"level one at its foot must be {level} long, the upright one at its left {plumb}. These first pages may be "
-        "printed at any size.",
+        f"level one at the drawing's foot must be {level} long, the upright one at its left {plumb}. These first pages "
+        "may be printed at any size.",
     )
