@@ -97,11 +97,11 @@ def _board_advice(hung: Hung, unit: str) -> str:
 
 def _where_stud(hung: Hung, plan: Plan) -> str:
     """Which way the nearest stud is, as a sentence; "" when it is not known."""
-    off = _nearest(hung, plan)
+    off = off_stud(hung, plan)
     return "" if off is None else f" The nearest stud's centre is {_sideways(off, hung, plan.job.unit)}."
 
 
-def _nearest(hung: Hung, plan: Plan) -> float | None:
+def off_stud(hung: Hung, plan: Plan) -> float | None:
     """How far the nearest stud's centre is right of a fixing that misses it (mm, left: negative), if it is known."""
     nearest = ((x, nearest_stud(x, plan.job.wall)) for x in _off_stud(hung, plan))
     return min((centre - x for x, centre in nearest if centre is not None), key=abs, default=None)
@@ -117,7 +117,7 @@ def _stud_missed(plan: Plan) -> Iterator[Finding]:
         frame = hung.frame
         if frame.weight is None or not is_heavy(frame.weight) or frame.hanger.traits.rail:
             continue
-        off = _nearest(hung, plan)
+        off = off_stud(hung, plan)
         if off is not None and abs(off) <= NEAR_STUD + TOLERANCE and not _too_heavy_for_board(hung, plan):
             text = (
                 f"Frame {frame.id} weighs {weight_words(frame, plan.job.unit)} and misses a stud: the nearest one's "

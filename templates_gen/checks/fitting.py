@@ -7,7 +7,7 @@ from itertools import product
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE, Rect
-from templates_gen.base.units import show_both
+from templates_gen.base.units import INCH, show_both
 from templates_gen.base.words import capital
 from templates_gen.checks.finding import NOTE, STOP, WARN, Finding
 from templates_gen.checks.sentences import by_how_much, listed, short_of
@@ -15,6 +15,9 @@ from templates_gen.checks.sentences import by_how_much, listed, short_of
 LEAST_ABOVE, MOST_ABOVE = 100.0, 255.0
 """mm (4-10 in) between furniture and the group above it: 6-8 in is usual, 4 and 10 in are the ends of what is
 advised (10 from memory).  Common practice in interior design, no standard."""
+
+USUAL_ABOVE = 6 * INCH, 8 * INCH
+"""mm between which that is usual.  Likewise."""
 
 MOST_PAIRS = 50
 """So many pairs of frames that overlap, or are too close, are named.  Our own design, no source."""

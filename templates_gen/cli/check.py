@@ -47,7 +47,7 @@ def check(
         read = job_on(job, wall)
         check_results(job, read, [report], force, [wall])
         plan = planned(read)
-        checked = check_plan(plan)
+        checked = check_plan(plan, job)
         found = _tape_check(_covering(plan, cover), taped) if taped is not None else None
     findings, expected = checked.findings, checked.expected
     data = {

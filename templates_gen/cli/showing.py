@@ -35,6 +35,9 @@ def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
 
     for finding in findings:
         show_finding(finding.level, finding.sourced, err)
+        for cure in finding.cures:
+            if not cure.confirms:  # that is said once for all, below
+                click.echo(wrapped(f"or: {cure.said}", INDENT, INDENT + "    "), err=err)
     if sure := [value for finding in findings for value in finding.confirm]:
         values = toml(sure) if len(sure) <= MOST_NAMED else f"[{toml(sure[0])}, …]"
         line = f"If what is asked about is right, put under [job]: confirmed = {values}"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from templates_gen.arranging.plan import Plan
 from templates_gen.arranging.search.score import Score
 from templates_gen.base.errors import InputError
@@ -29,15 +31,28 @@ class Checked(Record, frozen=True):
     unchecked: tuple[str, ...] = ()
 
 
-def check_plan(plan: Plan) -> Checked:
-    """Check the plan of a job; that its paper is too small is a finding."""
-    checked = Checked(find(plan), None, plan_score(plan), unchecked=not_checked(plan))
+def check_plan(plan: Plan, path: Path | None = None) -> Checked:
+    """Check the plan of a job; that its paper is too small is a finding.
+
+    With the path of its job file the findings have their cures.
+    """
+    checked = Checked(found(plan, path), None, plan_score(plan), unchecked=not_checked(plan))
     if not 1 < len(plan.frames) <= MOST_FRAMES:
         return replace(checked, many=len(plan.frames) > 1)
     try:
         return replace(checked, expected=expected_error(plan, plan_sheets(plan, plan.job.paper)))
     except InputError as error:
         return replace(checked, findings=graded((*checked.findings, _no_sheets(plan, error))))
+
+
+def found(plan: Plan, path: Path | None = None) -> tuple[Finding, ...]:
+    """What is found about a plan, with cures where the path of its job file is given: they are tried by reading it."""
+    findings = find(plan)
+    if path is None or not findings:
+        return findings
+    from templates_gen.checks.cures.curing import cured
+
+    return cured(plan, findings, path)
 
 
 def _no_sheets(plan: Plan, error: InputError) -> Finding:

@@ -9,10 +9,10 @@ import re
 from collections.abc import Iterable, Iterator
 
 from templates_gen.base.record import Record, replace
-from templates_gen.base.units import INCH, MASS_WORDS, MM, UNIT_WORDS, show, show_mass_both
+from templates_gen.base.units import INCH, MASS_WORDS, MM, UNIT_WORDS, exact, show, show_mass_both
 from templates_gen.base.words import capital, some
 from templates_gen.checks.finding import WARN, Finding
-from templates_gen.job.model import Job
+from templates_gen.job.model import Frame, Job
 
 EXPLICIT = 2.0
 """So many times further from what is usual may lie a length whose own unit was written: it was thought of.  Our own."""
@@ -41,7 +41,8 @@ class Doubt(Record, frozen=True, kw_only=True):
     """One doubted value: `place` is its field ("frame B, width"), `shown` the value as it is shown.
 
     `about` names the frames it is about, `uses` the other fields that the doubt rests on.  `why` goes on after the
-    value, and `ask` is the question that settles it.
+    value, and `ask` is the question that settles it; `meant` is what the job file says where its answer is yes, as
+    (field, text).
     """
 
     rule: str
@@ -51,6 +52,7 @@ class Doubt(Record, frozen=True, kw_only=True):
     ask: str
     about: tuple[str, ...] = ()
     uses: tuple[str, ...] = ()
+    meant: tuple[tuple[str, str], ...] = ()
 
     @property
     def confirming(self) -> str:
@@ -93,8 +95,23 @@ def written(job: Job) -> Written:
     return Written(job.unit, dict(job.written))
 
 
-def other_readings(mm: float, unit: str) -> Iterator[tuple[float, str]]:
-    """What the number of a length could mean in another unit (mm), each as a question: "is it in cm? 36 cm is …".
+class Reading(Record, frozen=True):
+    """What a number could mean (mm), as a question ("Is it in cm? 36 cm is …"), and as it is then written."""
+
+    mm: float
+    ask: str
+    text: str
+
+    def meant(self, place: str) -> tuple[tuple[str, str], ...]:
+        """What the field at this place is to say; nothing where there is no such reading."""
+        return ((place, self.text),) if self.text else ()
+
+
+NO_READING = Reading(0.0, "", "")
+
+
+def other_readings(mm: float, unit: str) -> Iterator[Reading]:
+    """What the number of a length could mean in another unit.
 
     Nobody writes less than a foot in feet.
     """
@@ -102,23 +119,25 @@ def other_readings(mm: float, unit: str) -> Iterator[tuple[float, str]]:
     for other in LIKELY[unit] if number >= 1 else (each for each in LIKELY[unit] if each != "ft"):
         meant = number * MM[other]
         words = "inches" if other == "in" else other
-        yield meant, f"Is it in {words}? {number:.4g} {other} is {show(meant, _tape(unit))}."
+        ask = f"Is it in {words}? {number:.4g} {other} is {show(meant, _tape(unit))}."
+        yield Reading(meant, ask, exact(meant, other))
 
 
-def tenfold(mm: float, unit: str) -> Iterator[tuple[float, str]]:
-    """A length with its decimal point one place to either side, as a question."""
-    yield mm / 10, f"Is a decimal point missing? A tenth is {show(mm / 10, _tape(unit))}."
-    yield mm * 10, f"Is a figure missing? Ten times as much is {show(mm * 10, _tape(unit))}."
+def tenfold(mm: float, unit: str) -> Iterator[Reading]:
+    """A length with its decimal point one place to either side."""
+    less, more = mm / 10, mm * 10
+    yield Reading(less, f"Is a decimal point missing? A tenth is {show(less, _tape(unit))}.", exact(less, unit))
+    yield Reading(more, f"Is a figure missing? Ten times as much is {show(more, _tape(unit))}.", exact(more, unit))
 
 
 def _tape(unit: str) -> str:
     return {"ft": "in", "m": "cm"}.get(unit, unit)
 
 
-def probably(mm: float, unit: str, fits: Usual) -> str:
-    """The question whether the number was meant otherwise, in the first way that is usual; "" where none is."""
+def probably(mm: float, unit: str, fits: Usual) -> Reading:
+    """How the number was meant otherwise, in the first way that is usual; `NO_READING` where none is."""
     readings = (*other_readings(mm, unit), *tenfold(mm, unit))
-    return next((question for meant, question in readings if fits.holds(meant)), "")
+    return next((reading for reading in readings if fits.holds(reading.mm)), NO_READING)
 
 
 def unusual(
@@ -139,15 +158,16 @@ def unusual(
     if usual.least / room <= mm <= usual.most * room:
         return
     unit = known.unit_of(place)
-    elsewhere = any(usual.holds(meant) and meant >= needed for meant, _ in other_readings(mm, unit))
+    elsewhere = any(usual.holds(reading.mm) and reading.mm >= needed for reading in other_readings(mm, unit))
     if not elsewhere and usual.far_least / room <= mm <= usual.far_most * room:
         return
     much = "more" if mm > usual.most else "less"
     least, most = (_roughly(each, known.unit) for each in (usual.least, usual.most))
+    likely = probably(mm, unit, replace(usual, least=max(usual.least, needed)))
     yield Doubt(
         rule=rule, place=place, shown=_shown(mm, known.unit), about=about,
         why=f"{much} than is usual for {what} ({least} to {most})",
-        ask=probably(mm, unit, replace(usual, least=max(usual.least, needed))) or "Measure it again.",
+        ask=likely.ask or "Measure it again.", meant=likely.meant(place),
     )  # fmt: skip
 
 
@@ -164,14 +184,19 @@ def _roughly(mm: float, unit: str) -> str:
 
 def as_findings(doubts: Iterable[Doubt], job: Job) -> Iterator[Finding]:
     """The doubts that nobody has confirmed, one of each field; frames of which the same is doubted in one."""
-    confirmed = {" ".join(text.split()).casefold() for text in job.confirmed}
+    confirmed = {_compared(text) for text in job.confirmed}
     alike: dict[object, list[Doubt]] = {}
     for each in _first_of_each(doubts):
-        if each.confirming.casefold() not in confirmed:
+        if _compared(each.confirming) not in confirmed:
             field = each.place.partition(", ")[2] if each.place.startswith("frame ") else each.place
             alike.setdefault((each.rule, field, each.shown, each.why, each.ask), []).append(each)
     for same in alike.values():
         yield _finding(same)
+
+
+def _compared(text: str) -> str:
+    """A text in small letters, with one blank in place of several."""
+    return " ".join(text.split()).casefold()
 
 
 def _first_of_each(doubts: Iterable[Doubt]) -> Iterator[Doubt]:
@@ -187,7 +212,8 @@ def _finding(same: list[Doubt]) -> Finding:
     first = same[0]
     text = f"{capital(_places(same))}: {first.shown}, {first.why}. {first.ask}"
     about = tuple(dict.fromkeys(name for each in same for name in each.about))
-    return Finding(WARN, first.rule, about, text, confirm=tuple(each.confirming for each in same))
+    meant = tuple(change for each in same for change in each.meant)
+    return Finding(WARN, first.rule, about, text, confirm=tuple(each.confirming for each in same), meant=meant)
 
 
 def _places(same: list[Doubt]) -> str:
@@ -201,6 +227,12 @@ def _places(same: list[Doubt]) -> str:
 def shown_mass(kg: float, unit: str) -> str:
     """A weight in both systems; a tiny one in grams, which is what it was typed in."""
     return show_mass_both(kg, unit) if kg >= 0.1 or not kg else f"{kg * 1000:.3g} g"
+
+
+def swapped_sides(frame: Frame, unit: str) -> tuple[tuple[str, str], ...]:
+    """A frame's width and height the other way round, as they are then written."""
+    width, height = exact(frame.width, unit), exact(frame.height, unit)
+    return (frame_place(frame.id, "width"), height), (frame_place(frame.id, "height"), width)
 
 
 def frame_place(name: str, *fields: str) -> str:

@@ -6,8 +6,18 @@ from collections.abc import Iterator, Sequence
 from statistics import median
 
 from templates_gen.base.record import Record
-from templates_gen.base.units import show
-from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, other_readings, shown_mass, tenfold, written
+from templates_gen.base.units import exact, show
+from templates_gen.checks.doubts.doubt import (
+    Doubt,
+    Reading,
+    Written,
+    frame_place,
+    other_readings,
+    shown_mass,
+    swapped_sides,
+    tenfold,
+    written,
+)
 from templates_gen.checks.doubts.frames import other_mass, weight_by_area
 from templates_gen.checks.doubts.other_tape import typed_as
 from templates_gen.job.model import Frame, Job
@@ -100,8 +110,8 @@ def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]
     if known.explicit(place):
         return
     readings = (*other_readings(frame.width, known.unit_of(place)), *tenfold(frame.width, known.unit_of(place)))
-    for meant, ask in readings:
-        times = meant / frame.width
+    for reading in readings:
+        times = reading.mm / frame.width
         width, height = frame.width * times, frame.height * times
         fits = (
             min(away) > ALONE
@@ -114,9 +124,18 @@ def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]
                 uses=_uses(frame, "height"),
                 why=f"and {show(frame.height, known.unit)} high, which is unlike the other frames "
                 f"({_sizes(others.frames, known.unit)})",
-                ask=ask,
+                ask=reading.ask, meant=_both_sides(frame, reading, known),
             )  # fmt: skip
             return
+
+
+def _both_sides(frame: Frame, reading: Reading, known: Written) -> tuple[tuple[str, str], ...]:
+    """Width and height read likewise; nothing where the height has a unit of its own."""
+    place = frame_place(frame.id, "height")
+    times, unit = reading.mm / frame.width, reading.text.rpartition(" ")[2]
+    if known.explicit(place):
+        return ()
+    return (*reading.meant(frame_place(frame.id, "width")), (place, exact(frame.height * times, unit)))
 
 
 def _sizes(frames: Sequence[Frame], unit: str) -> str:
@@ -160,8 +179,8 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
     for name in ("width", "height"):
         place = frame_place(frame.id, name)
         unit, mm = known.unit_of(place), getattr(frame, name)
-        for meant, ask in () if known.explicit(place) else (*other_readings(mm, unit), *tenfold(mm, unit)):
-            width, height = (meant, frame.height) if name == "width" else (frame.width, meant)
+        for reading in () if known.explicit(place) else (*other_readings(mm, unit), *tenfold(mm, unit)):
+            width, height = (reading.mm, frame.height) if name == "width" else (frame.width, reading.mm)
             plain = max(width, height) < PLAIN * min(width, height)
             if others.has(width, height) or (among and plain and others.hold(width, height)):
                 yield Doubt(
@@ -171,7 +190,8 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
                     about=(frame.id,),
                     uses=_uses(frame, "width", "height"),
                     why=f"which makes it {_times(frame)} times as {_long(frame)}, unlike the other frames",
-                    ask=ask,
+                    ask=reading.ask,
+                    meant=reading.meant(place),
                 )
                 return
 
@@ -191,12 +211,13 @@ def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doub
     weighed = [other for other in others.frames if weight_by_area(other)]
     if _near(own, theirs, mass_room(frame, weighed, theirs, known)):
         return
-    usual, least, most = median(theirs) * frame.weight / own if own else 0.0, min(theirs), max(theirs)
+    likely = other_mass(own, min(theirs) / ASKED, max(theirs) * ASKED, known.mass_unit(frame.id))
+    usual = median(theirs) * frame.weight / own if own else 0.0
     yield Doubt(
         rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),
         about=(frame.id,), uses=_uses(frame, "width", "height"),
         why=f"where the others would weigh about {shown_mass(usual, known.unit)} at its size",
-        ask=other_mass(own, least / ASKED, most * ASKED, known.mass_unit(frame.id)) or "Weigh it again.",
+        ask=likely.ask or "Weigh it again.", meant=likely.meant(frame),
     )  # fmt: skip
 
 
@@ -217,5 +238,5 @@ def turned(frame: Frame, unit: str, why: str) -> Doubt:
     return Doubt(
         rule="doubtful-shape", place=frame_place(frame.id, "width"), shown=show(frame.width, unit), about=(frame.id,),
         uses=_uses(frame, "height"), why=f"and {show(frame.height, unit)} high, {why}",
-        ask="Are width and height the other way round?",
+        ask="Are width and height the other way round?", meant=swapped_sides(frame, unit),
     )  # fmt: skip

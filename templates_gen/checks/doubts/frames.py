@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.base.units import KG, show, show_mass
+from templates_gen.base.record import Record
+from templates_gen.base.units import FINEST, KG, show, show_mass
 from templates_gen.checks.doubts import usual
-from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, unusual, written
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, swapped_sides, unusual, written
 from templates_gen.job.model import Frame, Job
 
 LIGHT, HEAVY = 1.8, 55.0
@@ -24,6 +25,21 @@ MASSES = (("kg", "lb"), ("lb", "kg"), ("g", "kg"), ("kg", "g"), ("oz", "lb"), ("
 
 TENFOLD = ((10.0, "Is a figure missing?"), (0.1, "Is a decimal point missing?"))
 """So many times as much may have been meant."""
+
+
+class OtherMass(Record, frozen=True):
+    """What a weight was probably meant to be, so many `times` as much: as a question, and the unit it is then in."""
+
+    ask: str = ""
+    times: float = 1.0
+    unit: str = ""
+
+    def meant(self, frame: Frame) -> tuple[tuple[str, str], ...]:
+        """What the frame's weight is to say; nothing where it is not known."""
+        if not self.unit or frame.weight is None:
+            return ()
+        number = round(frame.weight * self.times / KG[self.unit], FINEST)
+        return ((frame_place(frame.id, "weight"), f"{number:g} {self.unit}"),)
 
 
 def frame_doubts(job: Job) -> Iterator[Doubt]:
@@ -70,13 +86,13 @@ def _weight(frame: Frame, known: Written) -> Iterator[Doubt]:
     if least <= by_area <= most:
         return
     much = "less" if by_area < least else "more"
-    ask = other_mass(by_area, 2 * LIGHT, HEAVY, known.mass_unit(frame.id))
+    likely = other_mass(by_area, 2 * LIGHT, HEAVY, known.mass_unit(frame.id))
     glazed = " and glass" if frame.glazing == "glass" and by_area > LIGHT else ""
     yield Doubt(
         rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, unit),
         about=(frame.id,), uses=(frame_place(frame.id, "width"), frame_place(frame.id, "height")),
         why=f"{much} than frames of this size{glazed} weigh ({_range(frame, least, most, unit)})",
-        ask=ask or "Weigh it again. Are its width and height right?",
+        ask=likely.ask or "Weigh it again. Are its width and height right?", meant=likely.meant(frame),
     )  # fmt: skip
 
 
@@ -85,13 +101,18 @@ def _range(frame: Frame, least: float, most: float, unit: str) -> str:
     return f"{show_mass(least * area, unit)} to {show_mass(most * area, unit)}"
 
 
-def other_mass(found: float, least: float, most: float, unit: str) -> str:
-    """The question whether a weight was meant otherwise, in the first way that lies between these; "" for none.
+def other_mass(found: float, least: float, most: float, unit: str) -> OtherMass:
+    """How a weight was meant otherwise, in the first way that lies between these; without a question for none.
 
     `unit` is what it was written in, "" where that is not known: nobody mistakes ounces for pounds in kilograms.
     """
-    units = ((KG[meant] / KG[was], f"Is it in {meant}, not {was}?") for was, meant in MASSES if unit in ("", was))
-    return next((ask for factor, ask in (*units, *TENFOLD) if least <= found * factor <= most), "")
+    units = [
+        OtherMass(f"Is it in {meant}, not {was}?", KG[meant] / KG[was], meant if unit else "")
+        for was, meant in MASSES
+        if unit in ("", was)
+    ]
+    readings = (*units, *(OtherMass(ask, times, unit) for times, ask in TENFOLD))
+    return next((each for each in readings if least <= found * each.times <= most), OtherMass())
 
 
 UPRIGHT = 1.1
@@ -112,5 +133,5 @@ def _turned(frame: Frame, unit: str) -> Iterator[Doubt]:
         rule="doubtful-shape", place=frame_place(frame.id, "width"), shown=show(frame.width, unit),
         about=(frame.id,), uses=(frame_place(frame.id, "height"), frame_place(frame.id, "image")),
         why=f"so the frame is {stands}, but its image is {lies}",
-        ask="Are width and height the other way round?",
+        ask="Are width and height the other way round?", meant=swapped_sides(frame, unit),
     )  # fmt: skip

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.base.units import INCH, show, show_both
+from templates_gen.base.units import INCH, exact, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, probably, unusual, written
 from templates_gen.checks.wire import LEAST_PAIR
@@ -76,14 +76,15 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
     fits = Usual(shortest, min(most * frame.height, longest), 0.0, 0.0)
     if fits.holds(drop):
         return
-    much = "less" if drop < fits.most else "more"
+    much, below = "less" if drop < fits.most else "more", fits.holds(frame.height - drop)
     from_below = f" Or from its lower edge? Then it is {show(frame.height - drop, known.unit)}."
-    ask = probably(drop, known.unit_of(place), Usual(max(fits.least, 0.1 * frame.height), fits.most, 0.0, 0.0))
+    likely = probably(drop, known.unit_of(place), Usual(max(fits.least, 0.1 * frame.height), fits.most, 0.0, 0.0))
     yield Doubt(
         rule="doubtful-drop", place=place, shown=show(drop, known.unit), about=(frame.id,),
         uses=(frame_place(frame.id, "height"),),
         why=f"{much} than is usual for {traits.called} on a frame {show_both(frame.height, known.unit)} high",
-        ask=(ask or traits.again) + (from_below if fits.holds(frame.height - drop) else ""),
+        ask=(likely.ask or traits.again) + (from_below if below else ""),
+        meant=likely.meant(place) or (((place, exact(frame.height - drop, known.unit)),) if below else ()),
     )  # fmt: skip
 
 
@@ -104,12 +105,14 @@ def _insets(frame: Frame, known: Written) -> Iterator[Doubt]:
             continue
         place = frame_place(frame.id, "hanger", name)
         other = f" From its own side it is {show(width - mm, known.unit)}." if fits.holds(width - mm) else ""
+        likely = probably(mm, known.unit_of(place), fits)
         much = "nearer to its side than any hanger is" if mm < NEAREST else "too near to the middle, or beyond it"
         yield Doubt(
             rule="doubtful-hanger", place=place, shown=show(mm, known.unit), about=(frame.id,),
             uses=(frame_place(frame.id, "width"),),
             why=f"which on a frame {show_both(width, known.unit)} wide is {much}",
-            ask=(probably(mm, known.unit_of(place), fits) or "Was it measured from the other side?") + other,
+            ask=(likely.ask or "Was it measured from the other side?") + other,
+            meant=likely.meant(place) or (((place, exact(width - mm, known.unit)),) if other else ()),
         )  # fmt: skip
     apart = width - sides[0][1] - sides[1][1]
     if all(fits.holds(mm) for _, mm in sides) and apart < CLOSE * width:
@@ -156,6 +159,7 @@ def _from_front(frame: Frame, aside: float, lower: float, known: Written) -> Ite
             about=(frame.id,), uses=(frame_place(frame.id, "hanger", "left"),),
             why="but its two sides differ, and a back is measured from behind",
             ask='Is it "back"? Seen from behind, left and right change places.',
+            meant=((frame_place(frame.id, "hanger", "seen_from"), "back"),),
         )  # fmt: skip
 
 
@@ -172,10 +176,11 @@ def _wire(frame: Frame, known: Written) -> Iterator[Doubt]:
         if mm is None or max(least, LEAST_PAIR if name == "apart" else 0.0) <= mm <= most:
             continue
         place = frame_place(frame.id, "hanger", name)
+        likely = probably(mm, known.unit_of(place), Usual(least, most, 0.0, 0.0))
         yield Doubt(
             rule="doubtful-hanger", place=place, shown=show(mm, known.unit), about=(frame.id,),
             uses=(frame_place(frame.id, "width"), frame_place(frame.id, "height")),
             why=f"{'less' if mm < most else 'more'} than is usual for {what} on a frame of "
             f"{show(width, known.unit)} × {show(height, known.unit)}",
-            ask=probably(mm, known.unit_of(place), Usual(least, most, 0.0, 0.0)) or "Measure it again.",
+            ask=likely.ask or "Measure it again.", meant=likely.meant(place),
         )  # fmt: skip

@@ -9,7 +9,7 @@ from itertools import islice
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
-from templates_gen.base.units import show, show_both
+from templates_gen.base.units import exact, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Usual
 from templates_gen.checks.doubts.fellows import turned
@@ -64,6 +64,7 @@ def _wall_sides(plan: Plan) -> Iterator[Doubt]:
         yield Doubt(
             rule="doubtful-wall", place="wall, height", shown=show(wall.height, unit), uses=("wall, width",),
             why=f"more than its width of {show(wall.width, unit)}", ask="Are width and height the other way round?",
+            meant=(("wall, width", exact(wall.height, unit)), ("wall, height", exact(wall.width, unit))),
         )  # fmt: skip
 
 
@@ -109,6 +110,7 @@ def _beside_furniture(plan: Plan) -> Iterator[Doubt]:
             why=f"but {whose} middle is {show_both(abs(off), job.unit)} to the {'right' if off > 0 else 'left'} of "
             "its middle",
             ask="Was its left side measured from the other end, or to its middle? Or what is the group centred on?",
+            meant=(("group, centre_on", feature.name),),
         )  # fmt: skip
 
 

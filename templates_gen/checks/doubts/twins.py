@@ -6,8 +6,8 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from templates_gen.base.units import MM, show, show_both
-from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, probably, shown_mass, written
+from templates_gen.base.units import MM, exact, show, show_both
+from templates_gen.checks.doubts.doubt import Doubt, Reading, Usual, Written, frame_place, probably, shown_mass, written
 from templates_gen.checks.doubts.fellows import MOST_COMPARED, mass_room
 from templates_gen.checks.doubts.hangers import drops
 from templates_gen.job.hangers import TAUT_AGAIN
@@ -53,30 +53,32 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     middle = median(drop for _, _, drop in measured) if len(measured) > 2 else measured[0][2]
     for frame, place, drop in measured:
         theirs = [drop for other, _, drop in measured if other.id != frame.id]
-        swapped = _swapped(drop, theirs, known.unit_of(place)) if theirs else ""
+        swapped = _swapped(drop, theirs, known.unit_of(place)) if theirs else None
         if abs(drop - middle) <= room and not swapped:
             continue
         others = [other.id for other, _, _ in measured if other.id != frame.id]
-        ask = swapped or probably(drop, known.unit_of(place), Usual(middle - room, middle + room, 0.0, 0.0))
+        likely = swapped or probably(drop, known.unit_of(place), Usual(middle - room, middle + room, 0.0, 0.0))
         yield Doubt(
             rule="doubtful-drop", place=place, shown=show(drop, known.unit),
             about=(frame.id, others[0]), uses=(frame_place(others[0], "drop"),),
             why=f"{show_both(abs(drop - middle), known.unit)} {'more' if drop > middle else 'less'} than that of frame "
             f"{others[0]}, of the same size",
-            ask=ask or (TAUT_AGAIN if frame.hanger.traits.on_wire else "Measure both again, from the top edge."),
+            ask=likely.ask or (TAUT_AGAIN if frame.hanger.traits.on_wire else "Measure both again, from the top edge."),
+            meant=likely.meant(place),
         )  # fmt: skip
 
 
-def _swapped(drop: float, others: Sequence[float], unit: str) -> str:
-    """The question whether two figures changed places, where that makes it a drop as all its twins have, who agree."""
+def _swapped(drop: float, others: Sequence[float], unit: str) -> Reading | None:
+    """The drop with two figures that changed places, where that makes it one as all its twins have, who agree."""
     number = f"{drop / MM[unit]:.4g}"
     figures = number.replace(".", "")
     agree = max(others) - min(others) <= AGREE
     if len(figures) != 2 or not figures.isdigit() or not agree or min(abs(drop - each) for each in others) <= SWAPPED:
-        return ""
+        return None
     meant = float(number.translate(str.maketrans(figures, figures[::-1]))) * MM[unit]
     near = min(others) - NEAR <= meant <= max(others) + NEAR
-    return f"Did two figures change places? Then it is {show(meant, unit)}." if near else ""
+    ask = f"Did two figures change places? Then it is {show(meant, unit)}."
+    return Reading(meant, ask, exact(meant, unit)) if near else None
 
 
 def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
@@ -110,12 +112,12 @@ def _alone(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt
         less = shorter * drop < min(mm for mm, _ in others) and shorter * share < min(part for _, part in others)
         if more or less:
             usual = median(part for _, part in others) * frame.height
-            fits = Usual(usual / longer, usual * longer, 0.0, 0.0)
+            likely = probably(drop, known.unit_of(place), Usual(usual / longer, usual * longer, 0.0, 0.0))
             yield Doubt(
                 rule="doubtful-drop", place=place, shown=show(drop, known.unit), about=(frame.id,),
                 uses=(frame_place(frame.id, "height"),),
                 why=f"{'more' if more else 'less'} than all other drops of this job, for its height too",
-                ask=probably(drop, known.unit_of(place), fits) or "Measure it again, from the top edge down.",
+                ask=likely.ask or "Measure it again, from the top edge down.", meant=likely.meant(place),
             )  # fmt: skip
 
 

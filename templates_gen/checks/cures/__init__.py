@@ -1,0 +1,1 @@
+"""Changes of the job file that cure what was found."""

@@ -1,0 +1,259 @@
+"""Cures: each, written into the job's own text, ends what it is for and brings no stop; moves are the nearest."""
+
+import math
+import random
+from pathlib import Path
+
+import pytest
+
+from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
+from templates_gen.checks import find
+from templates_gen.checks.cures.clear_moves import barred_by, barred_by_lines, nearest_clear
+from templates_gen.checks.cures.curing import cured
+from templates_gen.checks.finding import findings_data
+from templates_gen.job.changes import Change
+from templates_gen.job.editing import edited
+from templates_gen.job.reading.building import read_job
+from tests.anyjobs import AnyJob
+from tests.jobs import named
+
+BAKERY = """\
+# tile rubbings of a bakery   (this stays)
+[job]
+title = "Tile rubbings"
+unit = "mm"
+date = "2026-03-01"
+
+[wall]
+width = 4000
+height = 2600
+wiring = "none"
+
+[[wall.feature]]
+kind = "thermostat"
+left = 1900
+bottom = 1400
+width = 100
+height = 100
+
+[group]
+arrangement = "row"
+gap = 60
+height = { centre = 1500 }   # eye level in this house
+
+[[frame]]
+id = "A"
+width = 400
+height = 500
+drop = 80
+
+[[frame]]
+id = "B"
+width = 400
+height = 500
+drop = 80
+"""
+
+
+def findings(path: Path):
+    plan = plan_wall(read_job(path))
+    return cured(plan, find(plan), path)
+
+
+def said(path: Path, rule: str) -> list[str]:
+    return [cure.said for found in findings(path) if found.rule == rule for cure in found.cures]
+
+
+def written(folder: Path, text: str) -> Path:
+    path = folder / "job.toml"
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def test_a_group_is_moved_to_the_nearest_clear_place(tmp_path):
+    # A is from 1570 to 1970, B from 2030 to 2430, both from 1250 to 1750; the thermostat from 1900 to 2000: between
+    # the frames are 60, so that it is clear of A and of B only beyond both, A's right edge is at 1970: 70 to the left
+    # does for A, but B then is at 1960.  To the right: A's left edge 1570 to 2000, 430.  To the left: B's right edge
+    # 2430 to 1900, 530.  Up: 1250 to 1500, 250; down: 1750 to 1400, 350.
+    path = written(tmp_path, BAKERY)
+    assert said(path, "frame-over-feature") == ["move the group 430 mm right", "move the group 250 mm up"]
+
+
+def test_a_move_goes_between_frames_where_there_is_room(tmp_path):
+    # 120 between them: A from 1540 to 1940, B from 2060 to 2460.  40 to the left and A ends at 1900, B begins at 2020
+    path = written(tmp_path, BAKERY.replace("gap = 60", "gap = 120"))
+    assert said(path, "frame-over-feature") == ["move the group 40 mm left", "move the group 250 mm up"]
+
+
+def test_a_move_keeps_what_is_wanted_clear_if_it_can(tmp_path):
+    # 50 clear of it: A has to end at 1850, but then B begins at 1970, not 2050; so on from 430 to the right by 50
+    text = BAKERY.replace("gap = 60", "gap = 120").replace("height = 100\n", "height = 100\nclear = 50\n")
+    path = written(tmp_path, text)
+    # 40 left would be nearest, and 510 right is more than twice as far: it is left at that
+    assert said(path, "frame-over-feature") == ["move the group 40 mm left", "move the group 300 mm up"]
+
+
+def placed(text: str, a: int, b: int) -> str:
+    """The frames placed so far to the right of the centre line."""
+    places = f"[group.place]\nA = {{ centre = [{a}, 0] }}\nB = {{ centre = [{b}, 0] }}\n\n"
+    return text.replace("[[frame]]", f"{places}[[frame]]", 1)
+
+
+def test_of_frames_placed_by_hand_the_one_is_moved(tmp_path):
+    text = BAKERY.replace('arrangement = "row"', 'arrangement = "placed"')
+    text = text.replace(
+        "[[frame]]", "[group.place]\nA = { centre = [-230, 0] }\nB = { centre = [230, 0] }\n\n[[frame]]", 1
+    )
+    # A is from 1570 to 1970; 70 to the left it is clear
+    path = written(tmp_path, text)
+    assert said(path, "frame-over-feature") == ["move frame A 70 mm left", "move frame A 250 mm up"]
+
+
+def test_frames_that_overlap_are_moved_apart(tmp_path):
+    text = BAKERY.replace('arrangement = "row"', 'arrangement = "placed"').replace("left = 1900", "left = 3800")
+    text = text.replace(
+        "[[frame]]", "[group.place]\nA = { centre = [-150, 0] }\nB = { centre = [150, 0] }\n\n[[frame]]", 1
+    )
+    # they overlap by 100 and want 60 between them
+    path = written(tmp_path, text)
+    assert said(path, "frames-overlap") == ["move frame A 160 mm left", "move frame A 560 mm up"]
+
+
+def test_a_frame_too_near_to_furniture_goes_where_it_is_usual(tmp_path):
+    bench = BAKERY.replace('"thermostat"', '"furniture"\nname = "bench"').replace("bottom = 1400", "bottom = 0")
+    path = written(tmp_path, bench.replace("height = 100\n", "height = 1200\n"))
+    # 50 above it; 6 in is 152.4, the mark of a tape next to it 152: 102 up
+    assert said(path, "furniture-clearance") == ["move the group 102 mm up"]
+
+
+def test_a_doubt_is_cured_by_what_was_meant(tmp_path):
+    text = BAKERY.replace("left = 1900", "left = 3800").replace("drop = 80", 'drop = "8"', 1)
+    found = [each for each in findings(written(tmp_path, text)) if each.rule == "doubtful-drop"]
+    cures = [cure.said for cure in found[0].cures]
+    assert cures == ["set frame A, drop, to 8 cm", "it is right as it is"]
+
+
+def test_cures_are_there_for_machines(tmp_path):
+    data = findings_data(findings(written(tmp_path, BAKERY)))
+    first = next(item for item in data if item["rule"] == "frame-over-feature")
+    assert first["cures"][1] == {
+        "said": "move the group 250 mm up",
+        "changes": [{"place": ["group", "height", "centre"], "value": "1750 mm"}],
+    }
+
+
+def test_a_cure_leaves_remarks_where_they_are(tmp_path):
+    found = findings(written(tmp_path, BAKERY))
+    cures = [cure for each in found for cure in each.cures]
+    assert cures
+    for cure in cures:
+        lines = edited(BAKERY, cure.changes).splitlines()
+        kept = [line for line in BAKERY.splitlines() if line in lines]
+        assert len(kept) >= len(BAKERY.splitlines()) - len(cure.changes)
+        assert "# eye level in this house" in "\n".join(lines)
+
+
+def test_without_its_file_a_job_has_no_cures():
+    from tests.jobs import job
+
+    plan = plan_wall(job())
+    assert cured(plan, find(plan), Path("nowhere.toml")) == find(plan)
+    assert named("frame-off-wall", job()) == []
+
+
+# Of any job
+
+SLIPS = ("feature", "high", "low", "tenth", "ten", "inch", "aside", "overlap")
+
+
+def with_slip(text: str, chance: random.Random, unit: str) -> str:
+    """A job's text with something wrong: a feature where frames are, a group off the wall, a length in another unit."""
+    slip = chance.choice(SLIPS)
+    frame = ("frame", 0)
+    changes = {
+        "feature": [
+            Change(("wall", "feature", 2), {
+                "kind": chance.choice(("thermostat", "switch", "window")), "left": f"{chance.randint(2500, 5000)} mm",
+                "bottom": f"{chance.randint(900, 2300)} mm", "width": f"{chance.randint(30, 300)} mm",
+                "height": f"{chance.randint(30, 300)} mm", "clear": f"{chance.randint(0, 60)} mm",
+            }),
+            Change(("wall", "wiring"), chance.choice(("us", "uk", "de", "none"))),
+        ],
+        "high": [Change(("group", "height"), {"top": f"{chance.randint(4200, 5600)} mm"})],
+        "low": [Change(("group", "height"), {"bottom": f"{chance.randint(0, 390)} mm"})],
+        "tenth": [Change((*frame, "drop"), f"{chance.uniform(3, 8):.2f} mm")],
+        "ten": [Change((*frame, "height"), f"{chance.randint(2000, 5000)} mm")],
+        "inch": [Change((*frame, "drop"), round(chance.uniform(30, 80), 1))],
+        "aside": [Change(("group", "centre_on"), f"{chance.randint(100, 800)} mm")],
+        "overlap": [Change(("group", "gap"), f"{chance.randint(601, 900)} mm")],
+    }  # fmt: skip
+    return edited(text, changes[slip])
+
+
+def gone(found, after) -> bool:
+    if found.confirm:
+        fields = {value.rpartition(": ")[0] for value in found.confirm}
+        return not any(value.rpartition(": ")[0] in fields for other in after for value in other.confirm)
+    return not any(
+        other.rule == found.rule and (set(other.about) & set(found.about) or not found.about) for other in after
+    )
+
+
+ARRANGEMENTS = ("row", "column", "rows", "columns", "grid", "placed")
+
+
+@pytest.mark.parametrize("unit", ["in", "cm", "mm"])
+def test_every_cure_of_any_job_cures(unit, tmp_path):
+    tried: dict[str, int] = {}
+    for seed in range(30):
+        chance = random.Random(f"{unit} {seed}")
+        job = AnyJob(seed, unit, ARRANGEMENTS)
+        path = job.written(tmp_path)
+        text = with_slip(job.text, chance, unit)
+        path.write_text(text, encoding="utf-8")
+        try:
+            before = findings(path)
+        except InputError:  # the slip is one that is not read
+            continue
+        stops = {(each.rule, each.about) for each in before if each.level == "stop"}
+        for each in before:
+            for cure in each.cures:
+                path.write_text(edited(text, cure.changes), encoding="utf-8")
+                after = find(plan_wall(read_job(path)))
+                assert gone(each, after), (seed, each, cure)
+                assert {(other.rule, other.about) for other in after if other.level == "stop"} <= stops, (seed, cure)
+                kind = "right" if cure.confirms else cure.said.split()[0]
+                tried[kind] = tried.get(kind, 0) + 1
+    assert min(tried.get(kind, 0) for kind in ("move", "set", "right")) >= 5, tried
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_the_nearest_clear_place_is_the_nearest(seed):
+    chance = random.Random(seed)
+
+    def box() -> Rect:
+        x, y = chance.randint(-60, 60), chance.randint(-20, 20)
+        return Rect(x, y, x + chance.randint(1, 12), y + chance.randint(1, 12))
+
+    rects, obstacles = [box() for _ in range(3)], [box() for _ in range(4)]
+    spans = barred_by(rects, obstacles)
+    for way in (1, -1):
+        move = nearest_clear(spans, way, 0.0, 1.0)
+        clear = [
+            way * by
+            for by in range(400)
+            if not any(rect.shifted(way * by, 0).overlaps(other) for rect in rects for other in obstacles)
+        ]
+        # where it stands clear already there is nothing to move
+        assert move == (None if clear[0] == 0 else clear[0])
+
+
+def test_a_sloping_edge_bars_what_it_crosses():
+    # the line rises from (0, 0) to (100, 100); the box from 20 to 40 up meets it between x 20 and 40
+    spans = barred_by_lines([Rect(-50, 20, -30, 40)], [(0, 0, 100, 100)])
+    assert spans == [(50, 90)]
+    assert nearest_clear(spans, 1, 0.0, 1.0) is None  # it is clear where it is
+    assert nearest_clear([(-1, 90)], 1, 0.0, 1.0) == 90
+    assert nearest_clear([(-math.inf, 90), (85, math.inf)], 1, 0.0, 1.0) is None
