@@ -95,6 +95,18 @@ def test_a_move_keeps_what_is_wanted_clear_if_it_can(tmp_path):
     assert said(path, "frame-over-feature") == ["move the group 40 mm left", "move the group 300 mm up"]
 
 
+@pytest.mark.parametrize("on", ['"A"', '{ frame = "A", over = "wall" }'])
+def test_a_group_that_goes_by_a_frame_still_does_when_it_is_moved(on, tmp_path):
+    # A is in the middle, from 1800 to 2200; to the right it has to begin at 2000, to the left to end at 1900, but then
+    # B begins at 1960; B is clear of it with A's middle at 1740
+    path = written(tmp_path, BAKERY.replace("gap = 60", f"gap = 60\ncentre_on = {on}"))
+    assert said(path, "frame-over-feature") == ["move the group 200 mm right", "move the group 250 mm up"]
+    cure = next(cure for each in findings(path) for cure in each.cures)
+    text = edited(path.read_text(encoding="utf-8"), cure.changes)
+    group = plan_wall(read_job(written(tmp_path, text))).job.group
+    assert (group.anchor, group.centre_on) == ("A", 2200.0)
+
+
 def placed(text: str, a: int, b: int) -> str:
     """The frames placed so far to the right of the centre line."""
     places = f"[group.place]\nA = {{ centre = [{a}, 0] }}\nB = {{ centre = [{b}, 0] }}\n\n"

@@ -95,11 +95,19 @@ def _whole(plan: Plan) -> Moved:
 
     def changes(across: float, up: float) -> tuple[Change, ...]:
         if across:
-            return (Change(("group", "centre_on"), show(plan.centre_line + across, unit)),)
+            return _centred_on(group, show(plan.centre_line + across, unit))
         return (Change(height_place(group), show(group.height.at + up, unit)),)
 
     names = tuple(hung.frame.id for hung in plan.frames)
     return Moved("the group", names, (), (plan.centre_line, group.height.at), changes)
+
+
+def _centred_on(group: Group, where: str) -> tuple[Change, ...]:
+    """The group's middle, or that of the frame that it goes by, at a distance from the wall's left end."""
+    place = ("group", "centre_on")
+    if not group.anchor:
+        return (Change(place, where),)
+    return Change(place, None), Change((*place, "frame"), group.anchor), Change((*place, "over"), where)
 
 
 def height_place(group: Group) -> tuple[str, ...]:
