@@ -10,7 +10,8 @@ import pytest
 from tests.importing import FILES, foreign, imported, neighbours, tree
 
 ROOMS = (
-    "base", "job", "hanging", "drawing", "arranging", "printer", "tiling", "checks", "tolerance", "documents", "cli",
+    "base", "job", "hanging", "drawing", "arranging", "printer", "tiling", "checks", "tolerance", "documents", "photo",
+    "cli",
 )  # fmt: skip
 """The folders from the ground up: each imports from those before it, and from no other."""
 

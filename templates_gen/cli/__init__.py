@@ -21,6 +21,7 @@ BY_STEP = {
         "schedule": "Show every frame and every nail: heights and distances.",
         "labels": "Write a label for the back of every frame.",
     },
+    "By photograph": {"photo": "Show the group on your wall, check taped paper, read what hangs."},
     "After hanging": {"correct": "Say which nails to move, from what was measured."},
     "Set up once": {
         "printer": "Measure a printer, so that templates measure true.",

@@ -41,6 +41,7 @@ class _Asked(NamedTuple):
     fonts: tuple[Path, ...]
     one_piece: bool
     trim: str | None
+    photo: bool
     most: int | None
     report: Path | None
     force: bool
@@ -62,6 +63,7 @@ class _Asked(NamedTuple):
 @printer_option(help="Correct it for this recorded printer.")
 @click.option("--one-piece", is_flag=True, help="One page, or as few as possible, for a print shop or plotter.")
 @click.option("--trim", type=click.Choice(["cut", "none"]), help="Cut the sheets before taping, or tape them uncut.")
+@click.option("--photo-marks", "photo", is_flag=True, help="Tags on every sheet, for 'photo taped' after taping.")
 @click.option(
     "--sheets-at-most",
     "most",
@@ -114,7 +116,7 @@ def _make(path: Path, asked: _Asked) -> int:
     from templates_gen.printer.correction import paper_doubt
 
     with about(path):
-        job = on_paper(job_on(path, asked.wall), asked.paper, asked.cover, asked.trim, asked.one_piece)
+        job = on_paper(job_on(path, asked.wall), asked.paper, asked.cover, asked.trim, asked.one_piece, asked.photo)
         places = _Places(path, asked, job)
         check_results(path, job, [places.output, places.first, places.note, asked.report], asked.force, [asked.wall])
         if places.first is not None:
@@ -177,6 +179,8 @@ class _Places:
         if self.first is not None and made.first is not None:
             write_result(self.first, made.first, asked.force)
         write_report(asked.report, made.report, asked.force)
+        if made.lacking:
+            show_finding("note", made.lacking)
         sheets = counted(made.sheets, "sheet")
         size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
         work = f", {made.effort.work}" if made.sheets > 1 else ""

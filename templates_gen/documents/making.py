@@ -9,6 +9,7 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import Record, replace
 from templates_gen.checks import Finding, find
 from templates_gen.documents.instructions.first_pages import draw_first_pages
+from templates_gen.documents.photographed import drawn_tags, lacking
 from templates_gen.documents.report import template_report
 from templates_gen.documents.template import draw_template
 from templates_gen.drawing.items import POINT
@@ -38,6 +39,7 @@ class Made(Record, frozen=True):
     effort: Effort
     expected: Expected | None
     first: bytes | None = None
+    lacking: str = ""
 
 
 def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | None = None) -> Made:
@@ -54,19 +56,23 @@ def finish_template(plan: Plan, findings: tuple[Finding, ...], sheets: SheetPlan
     """The template of a plan, of which everything else is known.  Raises InputError for a font that cannot be used."""
     lettering, expected = job_lettering(plan.job, fonts), expected_error(plan, sheets)
     template = draw_template(plan, findings, sheets, expected, lettering)
-    report = template_report(plan, findings, sheets, expected, len(template.pages))
+    tags = drawn_tags(plan, sheets, template)
+    report = template_report(plan, findings, sheets, expected, len(template.pages), tags)
     first = draw_first_pages(plan, findings, sheets, expected, lettering)
     return Made(
         write_pdf(template, lettering), report, findings, len(sheets.sheets),
         (sheets.page.width * POINT, sheets.page.height * POINT), effort(sheets), expected,
         write_pdf(first, lettering) if first else None,
+        lacking(tags, sheets) if sheets.paper.photo else "",
     )  # fmt: skip
 
 
 def on_paper(
-    job: Job, size: str | None = None, cover: str | None = None, trim: str | None = None, one_piece: bool = False
-) -> Job:
-    """The same job on another paper, covering more or less, cut or not, or as large pages for a print shop.
+    job: Job, size: str | None = None, cover: str | None = None, trim: str | None = None, one_piece: bool = False,
+    photo: bool = False,
+) -> Job:  # fmt: skip
+    """The same job on another paper, covering more or less, cut or not, as large pages for a print shop, with tags for
+    a photograph.
 
     The paper of sheets that a roll or one piece stands in for is kept for the first pages.  Raises InputError for an
     unknown paper.
@@ -78,5 +84,5 @@ def on_paper(
         first = paper if roll and paper.kind == "sheets" else None
         kind = "roll" if roll else "sheets"
         paper = replace(paper, name=size, width=width, height=height, kind=kind, first=first)
-    paper = replace(paper, cover=cover or paper.cover, trim=trim or paper.trim)
+    paper = replace(paper, cover=cover or paper.cover, trim=trim or paper.trim, photo=photo or paper.photo)
     return replace(job, paper=large_page(paper) if one_piece else paper)

@@ -9,6 +9,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.checks import Finding, findings_data
+from templates_gen.documents.sheets.photo_tags import Tag
 from templates_gen.drawing.items import Matrix, moved
 from templates_gen.printer.profile import printer_data
 from templates_gen.tiling.demand import nail_box
@@ -21,9 +22,10 @@ from templates_gen.tolerance.statement import error_data
 
 
 def template_report(
-    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, expected: Expected | None, pages: int
-) -> dict[str, Any]:
-    """The report of a template with this many pages; `page` counts from 1, rulers are in page points.
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, expected: Expected | None, pages: int,
+    tags: Sequence[Tag] = (),
+) -> dict[str, Any]:  # fmt: skip
+    """The report of a template with this many pages and photo tags; `page` counts from 1, rulers are in page points.
 
     Positions are not rounded here: they are what the marks were drawn from.
     """
@@ -60,6 +62,7 @@ def template_report(
             for ruler in rulers(page, paper.overlap, plan.job.unit)
         ],
         "nails": _nails(plan, sheets, page_of),
+        **({"photo_tags": [_tag(tag, page_of) for tag in tags]} if tags else {}),
         **({"printer": printer_data(sheets.printer)} if sheets.printer else {}),
         "expected_error": error_data(expected),
         "findings": findings_data(findings),
@@ -71,6 +74,11 @@ def _effort(sheets: SheetPlan, page_of: Mapping[str, int]) -> dict[str, Any]:
     sides = [{"page": page_of[cut.sheet], "side": cut.side, "length": cut.length} for cut in cuts(sheets)]
     work = effort(sheets)
     return {"cuts": sides, "pieces": work.pieces, "minutes": work.minutes}
+
+
+def _tag(tag: Tag, page_of: Mapping[str, int]) -> dict[str, Any]:
+    """A photo tag: its number, its page, and the square that it fills (wall mm)."""
+    return {"number": tag.number, "page": page_of[tag.sheet], "square": _list(tag.box)}
 
 
 def _list(rect: Rect) -> list[float]:

@@ -214,6 +214,7 @@ class Paper(Record, frozen=True, kw_only=True):
     `kind` is "sheets"; "roll", cut to the length that is needed (`height` is then the most); or "one piece", a page
     of the size that is needed.  For the last two `first` is the paper of the first pages, which are a file of their
     own.  `trim` is "cut" where sheets are cut before they are taped, "none" where they are laid over each other whole.
+    `photo`: with tags on every sheet, for a photograph of the taped paper.
     """
 
     name: str
@@ -225,6 +226,7 @@ class Paper(Record, frozen=True, kw_only=True):
     font: str = ""
     kind: str = "sheets"
     trim: str = "cut"
+    photo: bool = False
     first: Paper | None = None
 
 

@@ -10,6 +10,7 @@ from templates_gen.documents.sheets.frame_labels import frame_labels
 from templates_gen.documents.sheets.furniture import joins, registration_form, title
 from templates_gen.documents.sheets.layer import Drawn, Layer, SoFar, each, shown_on
 from templates_gen.documents.sheets.nail_marks import nail_form
+from templates_gen.documents.sheets.photo_tags import photo_tags, tag_forms
 from templates_gen.documents.sheets.references import distances
 from templates_gen.documents.sheets.rulers import RULERS_FORM, both_rulers, form_of_rulers, rulers_form
 from templates_gen.documents.sheets.scales import DropScale
@@ -46,6 +47,7 @@ LAYERS: tuple[Layer, ...] = (
     frame_labels,
     each(joins),
     each(square),
+    photo_tags,
 )
 """A new mark on every sheet is one row here, after all that matters more, and the function it names."""
 
@@ -107,5 +109,6 @@ def sheet_forms(
     for name, page in ruled.items():
         yield rulers_form(page, sheets.paper.overlap, plan.job.unit, lettering, name)
     yield from (registration_form(), nail_form(), square_form())
+    yield from tag_forms(plan, sheets)
     for hung in plan.frames:
         yield frame_form(hung, scales[hung.frame.id], plan.job.unit)

@@ -162,7 +162,7 @@ def build_paper(table: PaperTable, unit: str, beside: Path) -> Paper:
     font = str(beside / table.font) if table.font else ""
     return Paper(
         name=name, width=width, height=height, margin=margin, overlap=overlap, cover=table.cover, font=font,
-        kind="roll" if roll else "sheets", trim=table.trim,
+        kind="roll" if roll else "sheets", trim=table.trim, photo=table.photo,
     )  # fmt: skip
 
 

@@ -75,6 +75,15 @@ class PaperTable(Table):
             "large. Some jobs take a few sheets more.",
         ),
     ] = "cut"
+    photo: Annotated[
+        bool,
+        Words(
+            "true: small square tags on every sheet, for a photograph of the taped paper",
+            "true",
+            more="They stand where nothing else is. After taping, templates-gen photo taped reads from a photograph "
+            "how every sheet lies, before anyone drives a nail.",
+        ),
+    ] = False
     font: Annotated[
         str,
         Words(

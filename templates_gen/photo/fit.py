@@ -1,0 +1,153 @@
+"""One least-squares fit of cameras, lens and sheets to all tags, with what is usual of each, and robust to strays.
+
+How far sheets lie off, how far paper stands off the wall, and how exactly tags are seen is estimated from the picture
+itself, in rounds.  The first widths below are our own simulation, no source.
+"""
+
+from __future__ import annotations
+
+from templates_gen.base.record import Record, replace
+from templates_gen.photo.camera import OF_LENS, OF_POSE, OF_SHEET, State, moved, on_wall, seen_at, slopes
+from templates_gen.photo.scene import Scene
+from templates_gen.photo.vision import Array, flat_pose, np
+
+LENS_WIDTHS = (0.06, 20.0, 20.0, 0.1, 0.1, 0.05, 0.001, 0.001, 0.002)
+"""How far the numbers of the lens usually are from none: the focal length by 6 %, its centre by 20 pixels."""
+
+SMOOTH = 0.2
+"""Pixels of what the polynomials usually hold."""
+
+ROUNDS, STEPS, FIRST_STEPS = 6, 4, 12
+STRAY = 3.0
+"""Tags so many times farther off than usual weigh half."""
+
+
+class Widths(Record, frozen=True):
+    """How far things usually are from where they should be: a tag's corner (pixels), a sheet (mm, radians), a tag's
+    height off the wall (mm)."""
+
+    corner: float = 0.3
+    aside: float = 1.5
+    turn: float = float(np.radians(0.3))
+    height: float = 0.3
+
+
+class Fit(Record, frozen=True):
+    """A finished fit: its scene and state, its widths, the weights of the rows, how far each is off (pixels), and the
+    covariance of all numbers."""
+
+    scene: Scene
+    state: State
+    widths: Widths
+    weights: Array
+    off: Array
+    covariance: Array
+
+    @property
+    def of_sheets(self) -> Array:
+        """The covariance of the sheets' numbers."""
+        start = OF_POSE * self.scene.views + OF_LENS
+        end = start + OF_SHEET * len(self.scene.sheets)
+        return np.asarray(self.covariance[start:end, start:end])
+
+
+def fitted(scene: Scene, flat: bool = False) -> Fit | None:
+    """The fit; `flat` takes all paper to lie on the wall.  None where no camera sees the tags like that."""
+    state = _start(scene)
+    if state is None:
+        return None
+    widths = Widths(height=1e-4) if flat else Widths()
+    for number in range(2 if flat else ROUNDS):
+        for step in range(FIRST_STEPS if number == 0 else STEPS):
+            robust = number > 0 or step > 3
+            state, weights, inverse, far = _step(scene, state, widths, robust, not flat)
+            if far < 1e-4:
+                break
+        widths = _widths(scene, state, inverse, widths, flat)
+    return Fit(scene, state, widths, weights, _off(scene, state), inverse)
+
+
+def _start(scene: Scene) -> State | None:
+    poses = []
+    for view in range(scene.views):
+        rows = scene.view == view
+        plane = (scene.on_sheet[rows] + scene.middle[rows][:, None]).reshape(-1, 2)
+        pose = flat_pose(plane, scene.seen[rows].reshape(-1, 2), scene.focal, *scene.size) if rows.any() else None
+        if pose is None:
+            return None
+        poses.append(pose)
+    return State(
+        turns=np.array([turn for turn, _ in poses]), shifts=np.array([shift for _, shift in poses]),
+        lens=np.zeros(OF_LENS), sheets=np.zeros((len(scene.sheets), OF_SHEET)), heights=np.zeros(len(scene.tags)),
+        rest=np.zeros((scene.basis.shape[-1], 2)),
+    )  # fmt: skip
+
+
+def _left(scene: Scene, state: State) -> Array:
+    return np.asarray(scene.seen - seen_at(scene, state, on_wall(scene, state)) - scene.basis @ state.rest)
+
+
+def _off(scene: Scene, state: State) -> Array:
+    return np.asarray(np.sqrt((_left(scene, state) ** 2).mean((1, 2))))
+
+
+def _step(scene: Scene, state: State, widths: Widths, robust: bool, smooth: bool) -> tuple[State, Array, Array, float]:
+    """One step of least squares; also the weights, the inverse of the normal matrix, and a sheet's longest move."""
+    left = _left(scene, state)
+    off = np.sqrt((left**2).mean((1, 2)))
+    weights = 1 / (1 + (off / (STRAY * max(widths.corner, 0.02))) ** 2) if robust else np.ones(len(off))
+    by = slopes(scene, state, on_wall(scene, state), smooth).reshape(left.size, -1)
+    weigh = np.repeat(weights, 8) / widths.corner**2
+    held = _held(scene, widths, smooth)
+    now = np.concatenate([np.zeros(OF_POSE * scene.views), state.lens, state.sheets.ravel(), state.heights,
+                          state.rest.ravel() if smooth else []])  # fmt: skip
+    normal = (by * weigh[:, None]).T @ by + held
+    pull = by.T @ (weigh * left.ravel()) - held @ now
+    size = 1 / np.sqrt(np.diag(normal))
+    inverse = size[:, None] * np.linalg.inv(normal * size[:, None] * size + 1e-9 * np.eye(len(size))) * size
+    step = inverse @ pull
+    start = OF_POSE * scene.views + OF_LENS
+    far = float(np.abs(step[start : start + OF_SHEET * len(scene.sheets)]).max())
+    return moved(state, step), weights, inverse, far
+
+
+def _held(scene: Scene, widths: Widths, smooth: bool) -> Array:
+    """What is usual, as a matrix: the heights of one sheet's tags go together."""
+    lens = np.array(LENS_WIDTHS) * np.array([1, scene.unit, scene.unit, 1, 1, 1, 1, 1, 1])
+    sheet = [widths.aside**-2, widths.aside**-2, widths.turn**-2]
+    rest: Array | list[float] = np.full(2 * scene.basis.shape[-1], (SMOOTH * scene.unit) ** -2) if smooth else []
+    held = np.diag(np.concatenate([
+        np.full(OF_POSE * scene.views, 1e-12), lens**-2, np.tile(sheet, len(scene.sheets)),
+        np.full(len(scene.tags), widths.height**-2), rest,
+    ]))  # fmt: skip
+    start = OF_POSE * scene.views + OF_LENS + OF_SHEET * len(scene.sheets)
+    for alike in scene.alike:
+        held[np.ix_(start + alike, start + alike)] = _together(len(alike)) / widths.height**2
+    return held
+
+
+def _together(count: int) -> Array:
+    """The inverse of 1 + identity: of the heights of a sheet's tags half is common to them."""
+    return np.asarray(np.eye(count) - 1 / (1 + count))
+
+
+def _widths(scene: Scene, state: State, inverse: Array, widths: Widths, flat: bool) -> Widths:
+    """The widths that this round found."""
+    sheets, tags = len(scene.sheets), len(scene.tags)
+    start = OF_POSE * scene.views + OF_LENS
+    heights = start + OF_SHEET * sheets
+    free = len(inverse) if flat else OF_SHEET * sheets + tags
+    left = max(0.2 if flat else 0.3, 1 - free * 0.8 / (8 * len(scene.seen)))
+    variances = np.diag(inverse)[start:heights].reshape(-1, OF_SHEET)
+    aside = np.sqrt((state.sheets[:, :2] ** 2 + variances[:, :2]).mean())
+    turn = np.sqrt((state.sheets[:, 2] ** 2 + variances[:, 2]).mean())
+    corner = max(float(np.sqrt(np.median(_off(scene, state) ** 2) / left)), 0.05)
+    found = replace(widths, corner=corner, aside=float(np.clip(aside, 0.1, 5)),
+                    turn=float(np.clip(turn, np.radians(0.03), np.radians(2))))  # fmt: skip
+    if flat:
+        return found
+    energy = 0.0
+    for alike in scene.alike:
+        own, at = state.heights[alike], np.ix_(heights + alike, heights + alike)
+        energy += float(np.trace(_together(len(alike)) @ (np.outer(own, own) + inverse[at])))
+    return replace(found, height=float(np.clip(np.sqrt(energy / tags), 0.02, 3)))

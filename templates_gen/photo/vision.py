@@ -1,0 +1,164 @@
+"""Pixels and arrays.  The only file that imports OpenCV and NumPy, which come with the extra [photo].
+
+Its neighbours take `np` from here, so that what is missing is said once.  Pixels count from the middle of the upper
+left one, x right and y down; angles of a camera are radians.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from templates_gen.base.errors import InputError
+
+try:
+    import cv2
+    import numpy as np
+    from numpy.typing import NDArray
+except ImportError:
+    problem = "reading photographs needs OpenCV and NumPy, which are not installed"
+    raise InputError("photo", problem, "pip install 'templates-gen[photo]'") from None
+
+Array = NDArray[Any]
+
+View = Mapping[int, Array]
+"""The tags on a photograph by their numbers: four corners each, the upper left one first, clockwise (pixels)."""
+
+FAMILY = cv2.aruco.getPredefinedDictionary(cv2.aruco.DICT_APRILTAG_36h11)
+
+_AROUND, _CELL = 2, 8
+"""White modules about the picture of a tag, and its pixels to a module."""
+
+CLEAN = 64.0
+"""Pixels along a side of the picture of a tag."""
+
+CLEAN_CORNERS = np.array([[16, 16], [80, 16], [80, 80], [16, 80]], np.float32) - np.float32(0.5)
+
+SMALLEST = 10
+"""Pixels of a tag's side that are looked at.  OpenCV drops what is smaller than 3 % of the picture by itself."""
+
+
+def decoded(content: bytes, colour: bool) -> Array | None:
+    """The pixels of a JPEG or PNG file, turned as its EXIF orientation says; None where it cannot be read."""
+    try:
+        pixels = cv2.imdecode(np.frombuffer(content, np.uint8), cv2.IMREAD_COLOR if colour else cv2.IMREAD_GRAYSCALE)
+    except cv2.error:
+        return None
+    return None if pixels is None else np.asarray(pixels)
+
+
+def encoded(pixels: Array, ending: str) -> bytes:
+    """The bytes of a .jpg or .png file, which hold the pixels and nothing else."""
+    done, content = cv2.imencode(f".{ending}", pixels, [cv2.IMWRITE_JPEG_QUALITY, 92] if ending == "jpg" else [])
+    assert done
+    return bytes(content)
+
+
+def found_tags(grey: Array) -> dict[int, Array]:
+    """The tags on a picture, roughly; a number that is seen twice is left out."""
+    wanted = cv2.aruco.DetectorParameters()
+    wanted.minMarkerPerimeterRate = 4 * SMALLEST / max(grey.shape)
+    wanted.cornerRefinementMethod = cv2.aruco.CORNER_REFINE_CONTOUR
+    wanted.perspectiveRemovePixelPerCell = 8  # the usual 4 loses small tags
+    corners, numbers, _ = cv2.aruco.ArucoDetector(FAMILY, wanted).detectMarkers(grey)
+    known = [] if numbers is None else [int(number) for number in numbers.ravel()]
+    return {
+        number: np.asarray(found[0], float)
+        for number, found in zip(known, corners, strict=True)
+        if known.count(number) == 1
+    }
+
+
+def clean_tag(number: int, side: float, blur: float) -> Array:
+    """The picture of a tag, 0 black to 1 white, as blurred as it is where a side has so many pixels."""
+    tag = cv2.aruco.generateImageMarker(FAMILY, number, 8)
+    tag = cv2.copyMakeBorder(tag, _AROUND, _AROUND, _AROUND, _AROUND, cv2.BORDER_CONSTANT, value=255)
+    large = np.kron(tag, np.ones((_CELL, _CELL), np.uint8)).astype(np.float32) / 255
+    return np.asarray(blurred(large, max(blur * CLEAN / side, 0.3)))
+
+
+def blurred(pixels: Array, sigma: float) -> Array:
+    """Blurred by a Gaussian of so many pixels; what is beyond the edge is as the edge is."""
+    return np.asarray(cv2.GaussianBlur(pixels, (0, 0), sigma, borderType=cv2.BORDER_REPLICATE))
+
+
+def warped(pixels: Array, corners: Array, to: Array, width: int, height: int) -> Array:
+    """The pixels with four points of theirs brought to others, as they look on a picture of this size."""
+    matrix = cv2.getPerspectiveTransform(corners.astype(np.float32), to.astype(np.float32))
+    return np.asarray(
+        cv2.warpPerspective(
+            pixels, matrix, (width, height), flags=cv2.INTER_LINEAR, borderMode=cv2.BORDER_REPLICATE
+        )
+    )  # fmt: skip
+
+
+def remapped(pixels: Array, x: Array, y: Array) -> Array:
+    """The pixels at these places, 0 where there are none."""
+    near = cv2.remap(pixels, x.astype(np.float32), y.astype(np.float32), cv2.INTER_AREA, borderMode=cv2.BORDER_CONSTANT)
+    return np.asarray(near)
+
+
+def resized(pixels: Array, width: int, height: int) -> Array:
+    """Made smaller or larger."""
+    way = cv2.INTER_AREA if width < pixels.shape[1] else cv2.INTER_CUBIC
+    return np.asarray(cv2.resize(pixels, (width, height), interpolation=way))
+
+
+def inside(corners: Array, width: int, height: int) -> Array:
+    """Which pixels lie in a polygon."""
+    mask = np.zeros((height, width), np.uint8)
+    cv2.fillConvexPoly(mask, np.round(corners).astype(np.int32), 1)
+    return mask
+
+
+def best_match(area: Array, picture: Array) -> tuple[float, Array]:
+    """How well a picture matches at its best place in a larger one, up to 1, and that place (pixels)."""
+    alike = cv2.matchTemplate(area.astype(np.float32), picture.astype(np.float32), cv2.TM_CCOEFF_NORMED)
+    _, best, _, at = cv2.minMaxLoc(alike)
+    return float(best), np.array(at, float)
+
+
+def homography(plane: Array, pixels: Array, off: float) -> Array | None:
+    """What brings points of a plane to pixels, most of them within `off` pixels; None where there is none."""
+    found, _ = cv2.findHomography(plane, pixels, cv2.RANSAC, off, maxIters=5000, confidence=0.9999)
+    return None if found is None else np.asarray(found)
+
+
+def through(matrix: Array, points: Array) -> Array:
+    """Points brought through a homography."""
+    return np.asarray(cv2.perspectiveTransform(points[None].astype(float), matrix)[0])
+
+
+def flat_pose(plane: Array, pixels: Array, focal: float, width: int, height: int) -> tuple[Array, Array] | None:
+    """How a plane lies before a camera without distortion: a rotation matrix and where its origin is."""
+    matrix = np.array([[focal, 0, (width - 1) / 2], [0, focal, (height - 1) / 2], [0, 0, 1.0]])
+    flat = np.c_[plane, np.zeros(len(plane))]
+    done, turn, shift = cv2.solvePnP(flat, pixels.astype(float), matrix, None, flags=cv2.SOLVEPNP_IPPE)
+    return (rotation(turn.ravel()), np.asarray(shift).ravel()) if done else None
+
+
+def rotation(vector: Array) -> Array:
+    """The matrix that turns about a vector by its length."""
+    return np.asarray(cv2.Rodrigues(np.asarray(vector, float))[0])
+
+
+Colour = tuple[int, int, int]
+"""Blue, green and red, 0 to 255."""
+
+
+def draw_line(pixels: Array, points: Sequence[tuple[float, float]], colour: Colour, width: int) -> None:
+    """A line from point to point, drawn on the pixels."""
+    way = np.round(np.array(points) * 16).astype(np.int32)
+    cv2.polylines(pixels, [way], False, colour, width, cv2.LINE_AA, shift=4)
+
+
+def draw_words(pixels: Array, words: str, at: tuple[float, float], height: float, colour: Colour) -> None:
+    """Words with their middle at a point and capitals so many pixels high, on white."""
+    scale, width = height / 22.0, max(1, round(height / 9))  # capitals of this lettering are 22 pixels high
+    (wide, high), below = cv2.getTextSize(words, cv2.FONT_HERSHEY_SIMPLEX, scale, width)
+    x, y = round(at[0] - wide / 2), round(at[1] + high / 2)
+    cv2.rectangle(pixels, (x - width * 2, y - high - width * 2), (x + wide + width * 2, y + below), (255, 255, 255), -1)
+    cv2.putText(pixels, words, (x, y), cv2.FONT_HERSHEY_SIMPLEX, scale, colour, width, cv2.LINE_AA)
+
+
+__all__ = ["Array", "Colour", "View", "np"]
