@@ -20,8 +20,10 @@ MOST_ROOMS, MOST_ARROWS = 15, 60
 
 OWNERS = {  # library: the one file that knows it
     "bidi": "drawing.pdf.direction",
+    "cv2": "photo.vision",
     "PIL": "drawing.images",
     "msgspec": "base.record",
+    "numpy": "photo.vision",
     "pypdf": "drawing.pdf.attached",
     "pypdfium2": "drawing.png",
     "reportlab": "drawing.pdf.engine",
@@ -32,7 +34,7 @@ OWNERS = {  # library: the one file that knows it
 
 HEAVY = (
     "reportlab", "msgspec", "shapely", "numpy", "pypdf", "uharfbuzz", "bidi", "csv", "json", "tomllib", "PIL",
-    "pypdfium2", "tomlkit",
+    "pypdfium2", "tomlkit", "cv2",
 )  # fmt: skip
 LONGEST = 250  # lines of a file: our own rule
 
