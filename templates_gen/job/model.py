@@ -211,10 +211,8 @@ class Group(Record, frozen=True, kw_only=True):
 class Paper(Record, frozen=True, kw_only=True):
     """What the template is printed on; `margin` (top, right, bottom, left) is what the printer cannot reach.
 
-    `kind` is "sheets"; "roll", cut to the length that is needed (`height` is then the most); or "one piece", a page
-    of the size that is needed.  For the last two `first` is the paper of the first pages, which are a file of their
-    own.  `trim` is "cut" where sheets are cut before they are taped, "none" where they are laid over each other whole.
-    `photo`: with tags on every sheet, for a photograph of the taped paper.
+    `kind` is "sheets", "roll" (cut to the length needed, `height` at most), or "one piece"; of the last two `first` is
+    the paper of the first pages.  `trim` is "cut" or "none": sheets laid over each other whole.  `photo`: with tags.
     """
 
     name: str
@@ -226,8 +224,8 @@ class Paper(Record, frozen=True, kw_only=True):
     font: str = ""
     kind: str = "sheets"
     trim: str = "cut"
-    photo: bool = False
     first: Paper | None = None
+    photo: bool = False
 
 
 class Job(Record, frozen=True, kw_only=True):
