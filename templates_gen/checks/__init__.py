@@ -15,6 +15,7 @@ from templates_gen.checks import (
     building,
     fitting,
     found,
+    furniture,
     hanging,
     holding,
     ladder,
@@ -30,8 +31,8 @@ from templates_gen.checks.doubts import all_doubts
 from templates_gen.checks.finding import NOTE, STOP, WARN, Finding, findings_data, stops
 
 PARTS = (
-    fitting, all_doubts, hanging, found, stairs, behind, lifting, over, people, ladder, building, wire, holding, board,
-    parts, twins,
+    fitting, furniture, all_doubts, hanging, found, stairs, behind, lifting, over, people, ladder, building, wire,
+    holding, board, parts, twins,
 )  # fmt: skip
 RULES = tuple(rule for part in PARTS for rule in part.RULES)
 

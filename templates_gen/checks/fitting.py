@@ -7,22 +7,13 @@ from itertools import product
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE, Rect
-from templates_gen.base.units import INCH, show_both
+from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
 from templates_gen.checks.finding import NOTE, STOP, WARN, Finding
 from templates_gen.checks.sentences import by_how_much, listed, short_of
 
-LEAST_ABOVE, MOST_ABOVE = 100.0, 255.0
-"""mm (4-10 in) between furniture and the group above it: 6-8 in is usual, 4 and 10 in are the ends of what is
-advised (10 from memory).  Common practice in interior design, no standard."""
-
-USUAL_ABOVE = 6 * INCH, 8 * INCH
-"""mm between which that is usual.  Likewise."""
-
 MOST_PAIRS = 50
 """So many pairs of frames that overlap, or are too close, are named.  Our own design, no source."""
-
-FURNITURE_SOURCE = "common practice in interior design"
 
 
 def _too_close(plan: Plan) -> tuple[list[tuple[Hung, Hung]], list[tuple[Hung, Hung]]]:
@@ -159,19 +150,6 @@ def _frame_over_feature(plan: Plan) -> Iterator[Finding]:
             yield Finding(WARN, "feature-clearance", (name,), text)
 
 
-def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
-    for feature in plan.job.wall.features:
-        gap = plan.group.y0 - feature.rect.y1
-        beside = feature.rect.x0 >= plan.group.x1 or feature.rect.x1 <= plan.group.x0
-        if feature.kind != "furniture" or beside or gap < -TOLERANCE:
-            continue
-        if not LEAST_ABOVE - TOLERANCE <= gap <= MOST_ABOVE + TOLERANCE:
-            usual = "lower" if gap < LEAST_ABOVE else "higher"
-            hangs = f"The group hangs {show_both(gap, plan.job.unit)} above the {feature.name}"
-            text = f"{hangs}, {usual} than usual: 6 to 8 in · 150 to 200 mm is common."
-            yield Finding(NOTE, "furniture-clearance", (), text, FURNITURE_SOURCE)
-
-
 def _group_off_centre(plan: Plan) -> Iterator[Finding]:
     off = plan.group.cx - plan.centre_line
     if abs(off) >= 1.0:  # mm, what a tape measure can show: common practice, no source
@@ -187,6 +165,5 @@ RULES = (
     _outline_begins,
     _wall_clearance,
     _frame_over_feature,
-    _furniture_clearance,
     _group_off_centre,
 )

@@ -43,8 +43,8 @@ def at_height(centre: float) -> Job:
     return job(group=group((("A",),), height=Height(by="centre", at=centre)))
 
 
-def over_bench(by: float) -> Job:
-    bench = Feature(kind="furniture", name="bench", rect=Rect.sized(1500.0, 0.0, 1000.0, 700.0))
+def over_bench(by: float, width: float = 800.0) -> Job:
+    bench = Feature(kind="furniture", name="bench", rect=Rect.about(2000.0, 350.0, width, 700.0))
     return job(
         wall=Wall(name="", width=4000.0, height=2600.0, features=(bench,)),
         group=group((("A",),), height=Height(by="above", at=by, feature="bench")),
@@ -98,8 +98,11 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     ("hangers-crossed", "stop", ("A",), pair(210.0), pair(209.0)),  # 400 - 190
     ("hook-would-show", "stop", ("A",), hooked(27.9), hooked(28.1)),  # 22 + 6 mm
     ("hole-on-frame", "stop", ("A", "B"), plates_over(17.9), plates_over(18.1)),  # 12 mm under the frame, and 6 mm
-    ("furniture-clearance", "note", (), over_bench(99.0), over_bench(101.0)),  # 4 in, rounded to 100 mm
+    ("furniture-clearance", "note", (), over_bench(149.0), over_bench(151.0)),  # 6 in, rounded to 150 mm
     ("furniture-clearance", "note", (), over_bench(256.0), over_bench(254.0)),  # 10 in, rounded to 255 mm
+    # the frame is 400 wide: half of 800
+    ("furniture-width", "note", (), over_bench(200.0, 801.0), over_bench(200.0, 799.0)),
+    ("furniture-width", "note", (), over_bench(200.0, 399.0), over_bench(200.0, 401.0)),
     ("group-off-centre", "note", (), off_centre(1.1), off_centre(0.9)),
     ("drop-missing", "note", ("A",), job(frame(drop=None)), job(frame(drop=80.0))),
     ("image-missing", "note", ("A",), job(frame(image="a.png", image_missing=True)), job(frame(image="a.png"))),
@@ -225,9 +228,22 @@ def test_a_nail_just_six_millimetres_under_the_edge_is_never_a_stop(centre, belo
 def test_furniture_just_as_far_below_as_advised_is_never_noted(top, high):
     bench = Feature(kind="furniture", name="bench", rect=Rect.sized(1500.0, 0.0, 1000.0, top))
     wall = Wall(name="", width=4000.0, height=2600.0, features=(bench,))
-    for by in (100.0, 255.0):
+    for by in (150.0, 255.0):
         above = group((("A",),), height=Height(by="above", at=by, feature="bench"))
         assert named("furniture-clearance", job(frame(height=high), wall=wall, group=above)) == []
+
+
+def test_a_group_is_not_held_to_a_chair_that_happens_to_stand_under_it():
+    def over(width: float) -> Job:
+        chair = Feature(kind="furniture", name="chair", rect=Rect.about(2000.0, 400.0, width, 800.0))
+        return job(frame(width=1000.0), wall=Wall(name="", width=4000.0, height=2600.0, features=(chair,)))
+
+    assert named("furniture-width", over(499.0)) == []
+    (found,) = named("furniture-width", over(501.0))
+    assert found.text == (
+        "The group is 1000 mm · 39 3/8 in wide, wider than the chair under it (501 mm · 19 3/4 in): two thirds to "
+        "three quarters of its width is common."
+    )
 
 
 @given(st.floats(min_value=100.0, max_value=900.0), st.floats(min_value=300.0, max_value=700.0))

@@ -22,7 +22,7 @@ from templates_gen.checks.cures.clear_moves import (
 )
 from templates_gen.checks.cures.trial import Trial
 from templates_gen.checks.finding import STOP, Cure, Finding
-from templates_gen.checks.fitting import USUAL_ABOVE
+from templates_gen.checks.furniture import USUAL_ABOVE
 from templates_gen.job.changes import Change
 from templates_gen.job.model import Group
 
