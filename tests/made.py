@@ -19,9 +19,9 @@ from templates_gen.drawing.items import Template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Fixing, Hanger, Job, Paper, Wall
+from templates_gen.job.paper_sizes import large_page
 from templates_gen.job.reading.building import read_job
 from templates_gen.printer.profile import Printer
-from templates_gen.tiling.large_pages import large_page
 from templates_gen.tiling.sheet import SheetPlan, plan_sheets
 from templates_gen.tolerance.expected import expected_error
 from tests.crowded import crowded

@@ -117,6 +117,9 @@ def _make(path: Path, asked: _Asked) -> int:
 
     with about(path):
         job = on_paper(job_on(path, asked.wall), asked.paper, asked.cover, asked.trim, asked.one_piece, asked.photo)
+        if job.paper.kind == "one piece" and asked.printer is not None:
+            problem = "found --printer, expected none: the job is for a print shop"
+            raise tg.InputError("paper, print_shop", problem, "for your own printer, give the command a --paper")
         places = _Places(path, asked, job)
         check_results(path, job, [places.output, places.first, places.note, asked.report], asked.force, [asked.wall])
         if places.first is not None:

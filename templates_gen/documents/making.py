@@ -16,9 +16,8 @@ from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import job_lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Job
-from templates_gen.job.paper_sizes import MOST_SIDE, paper_size, roll_width
+from templates_gen.job.paper_sizes import MOST_SIDE, first_paper, large_page, paper_size, roll_width
 from templates_gen.printer.profile import Printer
-from templates_gen.tiling.large_pages import large_page
 from templates_gen.tiling.sheet import SheetPlan, plan_sheets
 from templates_gen.tolerance.effort import Effort, effort
 from templates_gen.tolerance.expected import Expected, expected_error
@@ -74,10 +73,12 @@ def on_paper(
     """The same job on another paper, covering more or less, cut or not, as large pages for a print shop, with tags for
     a photograph.
 
-    The paper of sheets that a roll or one piece stands in for is kept for the first pages.  Raises InputError for an
-    unknown paper.
+    The paper of sheets that a roll or one piece stands in for is kept for the first pages, and a job for a print shop
+    is on that again where another paper is asked for.  Raises InputError for an unknown paper.
     """
     paper = job.paper
+    if paper.kind == "one piece" and (size or cover or trim):
+        paper = first_paper(paper, job.unit)
     if size is not None:
         roll = roll_width(size, "--paper")
         width, height = (roll, MOST_SIDE) if roll else paper_size(size, "--paper")

@@ -46,6 +46,9 @@ ROLLS = "roll 24 in, roll 36 in, roll 42 in, roll 44 in, roll 610 mm, roll 914 m
 """Rolls to name as examples: 24, 36, 42 and 44 in (from memory), 609 and 914 mm among the roll sizes that a
 wide-format printer offers (istopwg/ippsample, issue 216)."""
 
+SHOP_MARGIN = (5.0, 5.0, 5.0, 5.0)
+"""mm; a print shop's roll printer reaches nearly to the edge.  Common practice, no source."""
+
 _ROLL = re.compile(r"roll[\s_-]+(?P<width>.*)", re.IGNORECASE | re.DOTALL)
 _PWG = re.compile(r"[a-z]+_[a-z0-9.-]+_(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)(mm|in)", re.IGNORECASE)
 
@@ -106,6 +109,14 @@ def first_paper(paper: Paper, unit: str) -> Paper:
     width, height = SIZES[name]
     plain = replace(paper, name=name, width=width, height=height, margin=DEFAULT_MARGIN, kind="sheets", first=None)
     return paper.first or plain
+
+
+def large_page(paper: Paper) -> Paper:
+    """The paper of one large page for a print shop or plotter; what the first pages are on is kept in `first`."""
+    return replace(
+        paper, kind="one piece", width=MOST_SIDE, height=MOST_SIDE, margin=SHOP_MARGIN, cover="panels", trim="cut",
+        first=paper.first if paper.kind != "sheets" else paper,
+    )  # fmt: skip
 
 
 def own_paper(job: Job, size: str | None = None) -> Paper:

@@ -14,19 +14,8 @@ from templates_gen.drawing.items import POINT
 from templates_gen.job.model import Paper
 from templates_gen.job.paper_sizes import LEAST_SIDE, MOST_SIDE
 
-SHOP_MARGIN = (5.0, 5.0, 5.0, 5.0)
-"""mm; a print shop's roll printer reaches nearly to the edge.  Common practice, no source."""
-
 LEAST, MOST = math.ceil(LEAST_SIDE / POINT), math.floor(MOST_SIDE / POINT)
 """The sides of a page in whole points: a page of a fraction of a point is printed scaled by some viewers."""
-
-
-def large_page(paper: Paper) -> Paper:
-    """The paper of one large page for a print shop or plotter; what the first pages are on is kept in `first`."""
-    return replace(
-        paper, kind="one piece", width=MOST_SIDE, height=MOST_SIDE, margin=SHOP_MARGIN, cover="panels", trim="cut",
-        first=paper.first if paper.kind != "sheets" else paper,
-    )  # fmt: skip
 
 
 def fitted(paper: Paper, count: Callable[[Paper], int], shown: Rect) -> Paper:

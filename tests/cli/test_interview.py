@@ -14,6 +14,7 @@ from templates_gen.base.record import replace
 from templates_gen.cli.interview.job_text import job_text
 from templates_gen.cli.interview.session import answered, begin, job_so_far, taken_back
 from templates_gen.job.reading.building import build_job, read_job
+from tests.running import run
 
 LENGTHS = ("14 3/8", "14-3/8", "1' 2 3/8\"", "36.5 cm", "0.365 m", "14½", "5 ft 2 in", "12″", "7,5", "200", "365 mm")
 TEXTS = st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=12)
@@ -136,7 +137,8 @@ ONE = (*WALL, "", "A", "", "300", "200", "", "wire", "60")
         ((*ONE, "same", "B", "", "", "no", "", "grid"), "two", "a whole number"),
         ((*ONE, "no", ""), "the door", "expected 'wall', the name of a feature"),
         ((*ONE, "no", ""), "door 2", "expected 'wall', the name of a feature"),
-        ((*ONE, "no", "", "", ""), "a44", "expected a paper size"),
+        ((*ONE, "no", "", "", "", ""), "a44", "expected a paper size"),
+        ((*ONE, "no", "", "", ""), "plotter", "expected one of linked, outlines, shop"),
         ((), "a\x07b", "control character"),
         ((), "\ud800", "text that is not UTF-8"),
     ],
@@ -214,7 +216,7 @@ def test_only_a_feature_with_a_name_of_its_own_is_offered_to_hang_above():
 
 
 def test_the_file_is_asked_for_last_and_has_the_title_for_a_name():
-    state = told(*ONE, "no", "", "", "", "")
+    state = told(*ONE, "no", "", "", "", "", "")
     assert (state.question.key, state.question.default) == ("file", "tile-rubbings.toml")
     refused = []
     done = answered(state, "", refused.append)
@@ -234,3 +236,28 @@ def test_the_job_file_says_which_drops_are_still_to_be_measured():
     assert "\n# not measured yet; from the top edge down" in text
     assert text.count('\n# not measured yet\n# drop = "7.9 cm"\n') == 1
     assert "\n# not measured yet: drop_right of the hanger" in text
+
+
+@pytest.mark.parametrize(
+    ("printed", "kind", "cover"),
+    [
+        ("linked", "sheets", "linked"),
+        ("", "sheets", "marks"),
+        ("outlines", "sheets", "marks"),
+        ("sh", "one piece", "panels"),
+    ],
+)
+def test_how_it_will_be_printed_is_asked_and_kept(printed, kind, cover, folder, monkeypatch):
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(folder / "config"))
+    state = told(*ONE, "no", "", "", "", printed, "a4", "ferns.toml")
+    (folder / "ferns.toml").write_text(job_text(state.tables), encoding="utf-8")
+    job = read_job(folder / "ferns.toml")
+    assert (job.paper.kind, job.paper.cover, job.paper.name) == (kind, cover, "a4")
+    assert run("template", "ferns.toml").code == 0
+    assert (folder / "ferns-print-shop.txt").exists() == (kind == "one piece")
+    if kind == "one piece":  # another cover goes before it, and a printer at home does not
+        ran = run("template", "ferns.toml", "--cover", "marks", "--force")
+        assert ran.code == 0 and "of a4 paper" in ran.out
+        run("printer", "record", "study", "--paper", "a4", "--across", "179.4", "--along", "260.4")
+        ran = run("template", "ferns.toml", "--printer", "study")
+        assert ran.code == 2 and "the job is for a print shop" in ran.err

@@ -59,6 +59,7 @@ A / B
 
 above
 8
+linked
 letter
 
 """

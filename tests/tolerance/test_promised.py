@@ -10,7 +10,7 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
 from templates_gen.job.model import Hanger
-from templates_gen.tiling.large_pages import large_page
+from templates_gen.job.paper_sizes import large_page
 from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.expected import expected_error, sources_95
 from templates_gen.tolerance.joint import joint_factor

@@ -22,6 +22,14 @@ from templates_gen.job.tables.contents import field_of
 OFFERED = ("row", "rows", "column", "columns", "grid")
 """The arrangements that a few answers can tell; the others take a place for every frame, or a wall with stairs."""
 
+PRINTED = {"linked": {"cover": "linked"}, "outlines": {}, "shop": {"print_shop": True}}
+"""How a template may be printed, in the words of the question, and what stands in the job's paper for it."""
+
+PRINTED_MEANS = (
+    "linked: on your printer, the nails on a strip of sheets, the quickest to tape; outlines: on your printer, with "
+    "every frame's outline; shop: in one piece at a print shop, nothing to tape"
+)
+
 PAPER = {"in": "letter", "cm": "a4", "mm": "a4"}
 """What is in most printers where people measure in a unit.  Common practice, no source."""
 
@@ -45,7 +53,12 @@ def interview(tables: Tables, file: str) -> Asking:
     yield from _fixing(tables.setdefault("fixing", {}), tables["frame"])
     yield from _group(tables.setdefault("group", {}), tables)
     default = PAPER[tables["job"]["unit"]]
-    yield from fill(tables.setdefault("paper", {}), "paper.size", default=default, begins=True)
+    paper = tables.setdefault("paper", {})
+    printed = yield question_for(
+        "paper.print_shop", means=PRINTED_MEANS, choices=tuple(PRINTED), default="outlines", begins=True
+    )
+    yield from fill(paper, "paper.size", default=default)
+    paper |= PRINTED[printed]
     tables["file"] = yield question_for("file", default=file or _file_name(tables["job"]["title"]), begins=True)
 
 

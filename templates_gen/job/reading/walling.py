@@ -15,6 +15,7 @@ from templates_gen.job.paper_sizes import (
     DEFAULT_OVERLAP,
     MOST_SIDE,
     checked_size,
+    large_page,
     paper_size,
     roll_width,
 )
@@ -160,10 +161,11 @@ def build_paper(table: PaperTable, unit: str, beside: Path) -> Paper:
     if margin[1] + margin[3] >= width or margin[0] + margin[2] >= height:
         raise InputError("paper, margin", f"leaves nothing of a sheet of {width:g} × {height:g} mm")
     font = str(beside / table.font) if table.font else ""
-    return Paper(
+    paper = Paper(
         name=name, width=width, height=height, margin=margin, overlap=overlap, cover=table.cover, font=font,
         kind="roll" if roll else "sheets", trim=table.trim, photo=table.photo,
     )  # fmt: skip
+    return large_page(paper) if table.print_shop else paper
 
 
 def _paper_size(size: object, unit: str, where: str) -> tuple[str, float, float]:

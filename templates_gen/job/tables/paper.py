@@ -84,6 +84,15 @@ class PaperTable(Table):
             "how every sheet lies, before anyone drives a nail.",
         ),
     ] = False
+    print_shop: Annotated[
+        bool,
+        Words(
+            "true: one page for a print shop, or as few as it takes",
+            "true",
+            ask="Print it yourself, nails linked or all outlines, or at a print shop?",
+            more="As with --one-piece. Another paper or cover given to the command goes before it.",
+        ),
+    ] = False
     font: Annotated[
         str,
         Words(
