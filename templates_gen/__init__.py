@@ -32,8 +32,9 @@ if TYPE_CHECKING:
     from templates_gen.job.model import Job
     from templates_gen.job.reading.building import read_job
     from templates_gen.printer.profile import Printer, Readings, measured
-    from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+    from templates_gen.tiling.sheet import SheetPlan
     from templates_gen.tolerance.expected import Expected, expected_error
+    from templates_gen.tolerance.holding import plan_sheets
 
 __version__ = "0.1.0"
 
@@ -55,7 +56,7 @@ _HOME = {
     "measured": "printer.profile",
     "OutputError": "base.errors",
     "Plan": "arranging.plan",
-    "plan_sheets": "tiling.sheet",
+    "plan_sheets": "tolerance.holding",
     "plan_wall": "arranging.plan",
     "Printer": "printer.profile",
     "Proof": "documents.proof.making",

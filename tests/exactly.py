@@ -8,8 +8,9 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
 from templates_gen.job.accuracy import Accuracy
 from templates_gen.job.model import Job
-from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import Expected, expected_error
+from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job
 
 NOTHING = Accuracy(

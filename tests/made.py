@@ -22,8 +22,9 @@ from templates_gen.job.model import Fixing, Hanger, Job, Paper, Wall
 from templates_gen.job.paper_sizes import large_page
 from templates_gen.job.reading.building import read_job
 from templates_gen.printer.profile import Printer
-from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.holding import plan_sheets
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.pdf_reading import Marks, page_marks

@@ -11,8 +11,8 @@ from templates_gen.base.record import Record, replace
 from templates_gen.checks import WARN, Finding, find, graded
 from templates_gen.checks.untold import not_checked
 from templates_gen.documents.options.score_words import plan_score
-from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.expected import Expected, expected_error
+from templates_gen.tolerance.holding import plan_sheets
 
 MOST_FRAMES = 200
 """Frames for which the sheets are planned in a check, which stays under half a second then.  Our own design."""

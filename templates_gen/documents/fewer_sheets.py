@@ -9,7 +9,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.base.words import counted
 from templates_gen.documents.making import on_paper
-from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.holding import plan_sheets
 
 LARGER = {"in": ("tabloid", "a3"), "cm": ("a3", "tabloid"), "mm": ("a3", "tabloid")}
 """The larger sheets that office printers and copy shops have.  Common practice, no source."""

@@ -18,9 +18,10 @@ from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Job
 from templates_gen.job.paper_sizes import MOST_SIDE, first_paper, large_page, paper_size, roll_width
 from templates_gen.printer.profile import Printer
-from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import Effort, effort
 from templates_gen.tolerance.expected import Expected, expected_error
+from templates_gen.tolerance.holding import plan_sheets
 
 
 class Made(Record, frozen=True):

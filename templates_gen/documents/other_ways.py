@@ -14,9 +14,10 @@ from templates_gen.documents.print_shop import ask_for
 from templates_gen.job.model import Paper
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.printer.profile import Printer
-from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import Effort, effort
 from templates_gen.tolerance.expected import Expected, expected_error
+from templates_gen.tolerance.holding import plan_sheets
 
 MOST_FRAMES = 60
 """Frames for which the other ways are planned, which takes an eighth of a second for them and less for fewer.  Our own

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record, replace
@@ -15,12 +14,10 @@ from templates_gen.job.accuracy import MATCH, firm
 from templates_gen.job.model import Paper
 from templates_gen.job.rolls import on_its_side
 from templates_gen.printer.profile import Printer
-from templates_gen.tiling.cells import CUT, LARGER, Cell, CellPlan, Clearance, Printable, plan_cells
+from templates_gen.tiling.cells import Cell, CellPlan, Clearance, Printable
 from templates_gen.tiling.covered import Covered, covered, cross_points, uncut_clearance
-from templates_gen.tiling.demand import bordered, demand
 from templates_gen.tiling.joins import shared_sides
-from templates_gen.tiling.large_pages import fitted
-from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
+from templates_gen.tiling.linked import LINKED
 from templates_gen.tiling.page import Page, page_of, turned_page
 from templates_gen.tiling.registering import end_marks
 from templates_gen.tiling.rulers import RULER_END
@@ -29,12 +26,6 @@ from templates_gen.tiling.slanting import meeting_sd
 LEAST_JOIN = 20.0
 """mm.  Sheets that meet along less than this are not taped to each other there: two registration marks would not fit.
 Our own design, no source."""
-
-LINKED_ON_ROLL = (
-    'for the roll, take every mark: --cover marks, or cover = "marks" under [paper]\nfor linked paper, print on '
-    "sheets: --paper letter or --paper a4"
-)
-"""What to do about linked paper on a roll: each line is a way."""
 
 
 class Sheet(Record, frozen=True):
@@ -119,22 +110,42 @@ class SheetPlan(Record, frozen=True):
         return next(sheet for sheet in self.sheets if sheet.name == name)
 
 
-def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan:
-    """The sheets that show what `paper.cover` asks for, corrected for the printer where one is given.
+class Given(Record, frozen=True):
+    """What sheets are planned for: the wall's plan, the paper, the page as it lies either way, what whole items keep
+    clear of, and what a sheet hides where nothing is cut."""
 
-    With `quick` no time goes into fewer minutes: of linked paper it is what is left of the sheets of every mark.
+    plan: Plan
+    paper: Paper
+    printer: Printer | None
+    pages: dict[bool, Page]
+    clear: Clearance
+    hides: Covered | None
 
-    Every nail mark and the target lie whole on one sheet, clear of trim line and shared strip; everything else is
-    on some sheet.  Raises InputError when the paper is too small for that.
-    """
-    if paper.cover == LINKED and paper.kind == "roll":
-        problem = 'found "linked" on a roll, expected sheets: a roll\'s long sheets need no links'
-        raise InputError("paper.cover", problem, LINKED_ON_ROLL)
-    shown = bordered(plan.group, clearance(paper.overlap))
-    paper = fitted(paper, lambda size: len(_cells(plan, size, printer)[1].cells), shown)
-    page, cells, clear, hides = _cells(plan, paper, printer, quick)
-    in_order = sorted(cells.cells, key=lambda cell: (cell.strip, cell.place))  # as they are taped
+    @property
+    def printables(self) -> list[Printable]:
+        """What a page can carry, upright and on its side."""
+        return [Printable(page.printable.width, page.printable.height, on) for on, page in self.pages.items()]
+
+
+def given(plan: Plan, paper: Paper, printer: Printer | None) -> Given:
+    """The same for a paper that is cut or not, and for linked paper, one page of which lies as the other."""
+    ways = (False,) if paper.kind == "one piece" else (False, True)
+    pages = {turned: page_of(paper, turned, printer) for turned in ways}
+    if paper.cover == LINKED and True in pages:
+        pages[True] = turned_page(pages[False])
+    clear, hides = clearance(paper.overlap), None
+    if paper.trim == "none":
+        hides = covered([page.printable for page in pages.values()], paper.overlap)
+        clear = uncut_clearance(clear, hides)
+    return Given(plan, paper, printer, pages, clear, hides)
+
+
+def finished(asked: Given, cells: CellPlan) -> SheetPlan:
+    """The sheets of these cells, with their joins and registration marks."""
+    plan, paper, clear, hides = asked.plan, asked.paper, asked.clear, asked.hides
     linked = paper.cover == LINKED
+    page = asked.pages[not linked and cells.printable.turned]
+    in_order = sorted(cells.cells, key=lambda cell: (cell.strip, cell.place))  # as they are taped
     lying, upright = turned_page(page) if any(cell.turned for cell in in_order) else page, page
     if paper.kind == "one piece" and on_its_side(paper.width, paper.height, plan.job.unit):  # for a narrower roll
         paper = replace(paper, width=paper.height, height=paper.width)
@@ -147,40 +158,7 @@ def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None, quick:
     joins = tuple(_joins(sheets))
     marks = _crossing_marks(joins, hides, clear) if hides else _registration_marks(sheets, joins)
     held = firm(meeting_sd(plan.job.accuracy, hides))
-    return SheetPlan(paper, page, sheets, joins, tuple(marks), cells.rows, hides, printer, held, cells.spine)
-
-
-def _cells(
-    plan: Plan, paper: Paper, printer: Printer | None, quick: bool = False
-) -> tuple[Page, CellPlan, Clearance, Covered | None]:
-    """The page, the cells of the wall, and what whole items keep clear of on this paper."""
-    ways = (False,) if paper.kind == "one piece" else (False, True)
-    pages = {turned: page_of(paper, turned, printer) for turned in ways}
-    if paper.cover == LINKED and True in pages:  # one page lies as the other
-        pages[True] = turned_page(pages[False])
-    printables = [Printable(page.printable.width, page.printable.height, turned) for turned, page in pages.items()]
-    clear, hides = clearance(paper.overlap), None
-    if paper.trim == "none":
-        hides = covered([page.printable for page in pages.values()], paper.overlap)
-        clear = uncut_clearance(clear, hides)
-    connected, helps = paper.cover != "nails", f"{LARGER}, or {CUT}" if hides else LARGER
-
-    def planned(spare: bool) -> CellPlan:
-        linked = demand(plan, LINKED, clear) if paper.cover == LINKED else None
-        exact = linked is not None and not hides and not quick
-        if linked and exact and (found := linked_cells(plan, linked, printables, paper.overlap, clear)):
-            return found
-        need = demand(plan, "marks" if linked else paper.cover, clear, hides, spare)
-        cells = plan_cells(need.whole, need.divisible, printables, paper.overlap, clear, connected, need.lines, helps)
-        return pruned_cells(plan, cells, linked, clear) if linked else cells
-
-    try:
-        cells = planned(spare=False)
-    except InputError:
-        if hides is None:
-            raise
-        cells = planned(spare=True)
-    return pages[paper.cover != LINKED and cells.printable.turned], cells, clear, hides
+    return SheetPlan(paper, page, sheets, joins, tuple(marks), cells.rows, hides, asked.printer, held, cells.spine)
 
 
 def clearance(overlap: float) -> Clearance:

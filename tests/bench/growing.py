@@ -14,8 +14,8 @@ from templates_gen.documents.template import draw_template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Job
-from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.holding import plan_sheets
 
 T = TypeVar("T")
 

@@ -3,8 +3,8 @@
 import time
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job
 
 MOST = 0.060  # s for forty frames, 10 ms of which are draws; our own design, no source

@@ -16,7 +16,7 @@ from templates_gen.documents.template import draw_template
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.reading.building import read_job
-from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.holding import plan_sheets
 from tests.bench.test_speed import job_of_twelve
 
 

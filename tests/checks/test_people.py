@@ -11,7 +11,7 @@ from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.hanging.weight_classes import weight_class
 from templates_gen.job.model import Hanger
-from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.holding import plan_sheets
 from tests.finding_cases_behind import POUND, deep, feature, metric, on, over, shaken
 from tests.jobs import frame, named
 

@@ -13,7 +13,7 @@ from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Fixing, Hanger
 from templates_gen.job.reading.building import read_job
-from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.holding import plan_sheets
 from tests.finding_cases_behind import feature, on
 from tests.jobs import frame
 from tests.running import MINIMAL, run

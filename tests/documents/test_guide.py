@@ -15,7 +15,7 @@ from templates_gen.documents.instructions.sketches import Sketch
 from templates_gen.drawing.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Fixing, Frame, Hanger, Studs, Wall
-from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job
 from tests.made import LARGE, NAMES, made
 

@@ -21,7 +21,8 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
-from templates_gen.tiling.sheet import Sheet, SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import Sheet, SheetPlan
+from templates_gen.tolerance.holding import plan_sheets
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import GENERATED, SAMPLE_NAMES, made

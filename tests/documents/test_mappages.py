@@ -14,7 +14,8 @@ from templates_gen.documents.instructions.map_pages import LEAST_CELL, map_pages
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Polygon, Text
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.order import taping_order
 from tests.jobs import many
 

@@ -13,9 +13,9 @@ from templates_gen.base.record import replace
 from templates_gen.documents.making import on_paper
 from templates_gen.documents.other_ways import FAR, HEADING, closer_words, other_ways, way_lines
 from templates_gen.drawing.items import Text
-from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import SAMPLES, many
 from tests.made import made
 from tests.running import run

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from templates_gen.job.reading.building import read_job
-from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import SAMPLES
 from tests.made import made
 from tests.running import run
@@ -19,7 +19,7 @@ from tests.running import run
 PHASES = {
     "plan_wall": "arranging.plan",
     "find": "checks",
-    "plan_sheets": "tiling.sheet",
+    "plan_sheets": "tolerance.holding",
     "expected_error": "tolerance.expected",
     "shown_on": "documents.sheets.layer",
     "long_lines": "documents.sheets.wall_marks",
@@ -35,7 +35,7 @@ PHASES = {
 def calls(monkeypatch: pytest.MonkeyPatch) -> Counter[str]:
     """How often each function was called, in whatever file it is known by its name."""
     counter: Counter[str] = Counter()
-    for file in ("making", "check", "fewer_sheets", "proof.making"):
+    for file in ("making", "check", "fewer_sheets", "other_ways", "proof.making"):
         import_module(f"templates_gen.documents.{file}")
     for name, home in PHASES.items():
         function = getattr(import_module(f"templates_gen.{home}"), name)

@@ -15,8 +15,8 @@ from templates_gen.job.model import Fixing, Frame, Hanger, Wall
 from templates_gen.job.reading.framing import build_frame
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.tables.frame import FrameTable
-from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.corners import base_of
+from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job, named
 from tests.running import run
 

@@ -17,7 +17,8 @@ from templates_gen.tiling.demand import EDGE_CLEAR, nail_box
 from templates_gen.tiling.joins import JOIN_MIN
 from templates_gen.tiling.minutes import minutes
 from templates_gen.tiling.page import page_of, turned_page
-from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.holding import plan_sheets
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, paper
 from tests.made import SAMPLE_NAMES

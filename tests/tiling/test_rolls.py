@@ -16,7 +16,7 @@ from templates_gen.base.record import replace
 from templates_gen.documents.fewer_sheets import too_many
 from templates_gen.job.paper_sizes import roll_width
 from templates_gen.job.reading.building import read_job
-from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import made, roll, twelve
 from tests.running import MINIMAL, run

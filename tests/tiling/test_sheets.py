@@ -14,7 +14,8 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.job.model import Job
 from templates_gen.tiling.demand import nail_box
-from templates_gen.tiling.sheet import SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import Fixing, Hanger, frame, group, job, paper
 from tests.made import NAMES, made
 

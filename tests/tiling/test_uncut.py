@@ -12,7 +12,8 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.instructions.taping_steps import day_before
 from templates_gen.tiling.demand import nail_box, scale_length
-from templates_gen.tiling.sheet import Sheet, SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import Sheet, SheetPlan
+from templates_gen.tolerance.holding import plan_sheets
 from tests.crowded import crowded
 from tests.documents import test_lettering_apart as lettering
 from tests.documents import test_read_back as marks

@@ -21,9 +21,9 @@ from templates_gen.job.accuracy import (
     seen_step,
 )
 from templates_gen.printer.profile import Printer, Readings, doubts, measured
-from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.advice import HALVED, _steps, advice, improved
 from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.statement import check_words, first_page_words
 from templates_gen.tolerance.taping import blocks
 from tests.exactly import NOTHING, of, row

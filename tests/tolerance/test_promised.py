@@ -11,8 +11,8 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
 from templates_gen.job.model import Hanger
 from templates_gen.job.paper_sizes import large_page
-from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.expected import expected_error, sources_95
+from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.joint import joint_factor
 from tests.exactly import of
 from tests.hung_virtually import Walls

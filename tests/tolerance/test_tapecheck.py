@@ -9,8 +9,8 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
-from templates_gen.tiling.sheet import plan_sheets
 from templates_gen.tolerance.diagonals import corner_diagonals, overall_width
+from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.spread import shares
 from templates_gen.tolerance.strung import taped
 from templates_gen.tolerance.tape_check import read_taped, tape_check

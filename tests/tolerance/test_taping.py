@@ -11,7 +11,8 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.documents.instructions.taping_steps import taping_steps
 from templates_gen.drawing.items import Polygon, Text
-from templates_gen.tiling.sheet import Join, SheetPlan, plan_sheets
+from templates_gen.tiling.sheet import Join, SheetPlan
+from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.order import Order, taping_order
 from tests.crowded import crowded
 from tests.jobs import paper

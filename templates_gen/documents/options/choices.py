@@ -16,7 +16,7 @@ from templates_gen.documents.options.score_words import lean_words, plan_score
 from templates_gen.documents.schedule.distances import above_floor
 from templates_gen.job.model import Job
 from templates_gen.job.wishes import Wishes
-from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.holding import plan_sheets
 
 BOUND = ("stairs", "around")
 """Arrangements that are bound to something on the wall: there is nothing to choose."""

@@ -1,0 +1,60 @@
+"""From a plan of the wall to the sheets of paper: which cells, on which pages, and how they are joined."""
+
+from __future__ import annotations
+
+from templates_gen.arranging.plan import Plan
+from templates_gen.base.errors import InputError
+from templates_gen.job.model import Paper
+from templates_gen.printer.profile import Printer
+from templates_gen.tiling.cells import CUT, LARGER, CellPlan, plan_cells
+from templates_gen.tiling.demand import bordered, demand
+from templates_gen.tiling.large_pages import fitted
+from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
+from templates_gen.tiling.sheet import Given, SheetPlan, clearance, finished, given
+
+LINKED_ON_ROLL = (
+    'for the roll, take every mark: --cover marks, or cover = "marks" under [paper]\nfor linked paper, print on '
+    "sheets: --paper letter or --paper a4"
+)
+"""What to do about linked paper on a roll: each line is a way."""
+
+
+def tiled(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan:
+    """The sheets that show what `paper.cover` asks for, corrected for the printer where one is given.
+
+    With `quick` no time goes into fewer minutes: of linked paper it is what is left of the sheets of every mark.
+
+    Every nail mark and the target lie whole on one sheet, clear of trim line and shared strip; everything else is
+    on some sheet.  Raises InputError when the paper is too small for that.
+    """
+    if paper.cover == LINKED and paper.kind == "roll":
+        problem = 'found "linked" on a roll, expected sheets: a roll\'s long sheets need no links'
+        raise InputError("paper.cover", problem, LINKED_ON_ROLL)
+    shown = bordered(plan.group, clearance(paper.overlap))
+    paper = fitted(paper, lambda size: len(_cells(given(plan, size, printer)).cells), shown)
+    asked = given(plan, paper, printer)
+    return finished(asked, _cells(asked, quick))
+
+
+def _cells(asked: Given, quick: bool = False) -> CellPlan:
+    """The cells of the wall, planned so that they can be tiled."""
+    try:
+        return _planned(asked, quick, spare=False)
+    except InputError:
+        if asked.hides is None:
+            raise
+        return _planned(asked, quick, spare=True)
+
+
+def _planned(asked: Given, quick: bool, spare: bool) -> CellPlan:
+    plan, paper, clear, hides = asked.plan, asked.paper, asked.clear, asked.hides
+    linked = demand(plan, LINKED, clear) if paper.cover == LINKED else None
+    exact = linked is not None and not hides and not quick
+    if linked and exact and (found := linked_cells(plan, linked, asked.printables, paper.overlap, clear)):
+        return found
+    need = demand(plan, "marks" if linked else paper.cover, clear, hides, spare)
+    connected, helps = paper.cover != "nails", f"{LARGER}, or {CUT}" if hides else LARGER
+    cells = plan_cells(
+        need.whole, need.divisible, asked.printables, paper.overlap, clear, connected, need.lines, helps
+    )  # fmt: skip
+    return pruned_cells(plan, cells, linked, clear) if linked else cells
