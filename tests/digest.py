@@ -30,7 +30,7 @@ PAPERS = ("letter", "a4", "tabloid")
 COVERS = ("all", "marks", "nails")
 TRIMS = ("cut", "none")
 HELP = (
-    "", "start", "check", "options", "proof", "measure", "template", "schedule", "labels", "correct", "printer",
+    "", "desk", "start", "check", "options", "proof", "measure", "template", "schedule", "labels", "correct", "printer",
     "printer page", "printer record", "printer show", "printer list", "photo card", "schema", "help",
 )  # fmt: skip
 RECORDED = ("--paper", "a4", "--across", "179.2 mm", "--along", "249.5 mm")

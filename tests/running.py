@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import contextlib
+import http.client
 import io
 import os
 import select
 import signal
 import subprocess
 import sys
+import threading
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from unittest import mock
+from urllib.parse import SplitResult, urlsplit
 
 from templates_gen.__main__ import main
 
@@ -36,6 +39,8 @@ def run(*arguments: str | Path, typed: str = "") -> Ran:
         mock.patch.object(sys, "stdin", io.StringIO(typed)),
         contextlib.redirect_stdout(out),
         contextlib.redirect_stderr(err),
+        mock.patch("webbrowser.open", look_in),
+        mock.patch("templates_gen.desk.serving.LINGER", 0.05),
     ):
         try:
             main()
@@ -45,6 +50,23 @@ def run(*arguments: str | Path, typed: str = "") -> Ran:
             for number, handler in handlers.items():  # those of the tests themselves
                 signal.signal(number, handler)
     return Ran(code, out.getvalue(), err.getvalue())
+
+
+def look_in(address: str) -> bool:
+    """In place of a browser: the page is opened, listens once, and is closed again, which ends the desk."""
+    threading.Thread(target=_visit, args=(urlsplit(address),), daemon=True).start()
+    return True
+
+
+def _visit(address: SplitResult) -> None:
+    place = address.netloc
+    welcome = http.client.HTTPConnection(place, timeout=20)
+    welcome.request("GET", f"{address.path}?{address.query}")
+    cookie = (welcome.getresponse().getheader("set-cookie") or "").partition(";")[0]
+    page = http.client.HTTPConnection(place, timeout=20)
+    page.request("GET", "/events", headers={"cookie": cookie})
+    page.getresponse().readline()
+    page.close()
 
 
 def spawn(*arguments: str | Path, cwd: Path, env: Mapping[str, str] | None = None) -> Ran:

@@ -11,7 +11,7 @@ from tests.importing import FILES, foreign, imported, neighbours, tree
 
 ROOMS = (
     "base", "job", "hanging", "drawing", "arranging", "printer", "tiling", "checks", "tolerance", "documents", "photo",
-    "cli",
+    "desk", "cli",
 )  # fmt: skip
 """The folders from the ground up: each imports from those before it, and from no other."""
 
@@ -28,13 +28,15 @@ OWNERS = {  # library: the one file that knows it
     "pypdfium2": "drawing.png",
     "reportlab": "drawing.pdf.engine",
     "shapely": "job.outline",
+    "starlette": "desk.web",
     "tomlkit": "job.editing",
+    "uvicorn": "desk.serving",
     "uharfbuzz": "drawing.pdf.engine",
 }
 
 HEAVY = (
     "reportlab", "msgspec", "shapely", "numpy", "pypdf", "uharfbuzz", "bidi", "csv", "json", "tomllib", "PIL",
-    "pypdfium2", "tomlkit", "cv2",
+    "pypdfium2", "tomlkit", "cv2", "starlette", "uvicorn",
 )  # fmt: skip
 LONGEST = 250  # lines of a file: our own rule
 

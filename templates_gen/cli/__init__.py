@@ -9,6 +9,7 @@ import click
 from templates_gen import __version__
 
 BY_STEP = {
+    "In the browser": {"desk": "Do the whole job on a page of this machine: no files, no terminal."},
     "Plan": {
         "start": "Make a job file: from questions, a sample or a template.",
         "check": "Show everything wrong or risky, before paper is used.",

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import base64
 import unicodedata
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import Any
 from xml.etree import ElementTree as Xml
 
 from templates_gen.base.output import MADE_BY
-from templates_gen.drawing.items import POINT, Circle, Line, Picture, Polygon, Template, Text, Use
+from templates_gen.drawing.items import POINT, Circle, Item, Line, Picture, Polygon, Template, Text, Use
 from templates_gen.drawing.lettering import Lettering
 
 FAMILY = "'PT Sans', 'Noto Sans', 'Helvetica Neue', Arial, sans-serif"
@@ -40,16 +40,29 @@ def write_svg(template: Template, lettering: Lettering) -> bytes:
     return bytes(Xml.tostring(root, encoding="utf-8", xml_declaration=True)) + b"\n"
 
 
-class _Pen:
-    """Draws items one by one on a page of this height (mm), with y turned down."""
+def markup(items: Iterable[Item]) -> str:
+    """Items as SVG elements for a screen, which sets text in a font of its own; y is turned down about 0."""
+    group, pen = Xml.Element("g"), _Pen(0.0, None)
+    for item in items:
+        pen.draw(item, group)
+    return "".join(Xml.tostring(element, encoding="unicode") for element in group)
 
-    def __init__(self, height: float, lettering: Lettering) -> None:
+
+CAPITALS = 0.7
+"""Height of a capital letter in a font's size: that of PT Sans, and near that of other fonts without serifs (from
+memory)."""
+
+
+class _Pen:
+    """Draws items one by one on a page of this height (mm), with y turned down; without lettering, text as it comes."""
+
+    def __init__(self, height: float, lettering: Lettering | None) -> None:
         self._height, self._lettering = height, lettering
         self._ways: dict[type[Any], Callable[[Any, Xml.Element], None]] = {
             Line: self._line,
             Circle: self._circle,
             Polygon: self._polygon,
-            Text: self._text,
+            Text: self._text if lettering else self._plain_text,
             Picture: self._picture,
         }
 
@@ -80,6 +93,7 @@ class _Pen:
 
     def _text(self, item: Text, group: Xml.Element) -> None:
         """Placed by its middle and held to its length, which no direction of reading and no other font changes."""
+        assert self._lettering is not None
         start_x, start_y = self._lettering.start(item)
         wide = self._lettering.width(item.text, item.height, item.bold)
         x, y = (start_x, start_y + wide / 2) if item.angle == 90 else (start_x + wide / 2, start_y)
@@ -93,6 +107,17 @@ class _Pen:
         if _from_the_right(item.text):
             text.set("direction", "rtl")
         text.text = item.text
+
+    def _plain_text(self, item: Text, group: Xml.Element) -> None:
+        """On the base line at its anchor."""
+        place = _numbers({"x": item.x, "y": self._height - item.y, "font-size": item.height / CAPITALS})
+        text = Xml.SubElement(group, "text", place | {"text-anchor": _ANCHORS[item.anchor]})
+        if item.bold:
+            text.set("font-weight", "bold")
+        text.text = item.text
+
+
+_ANCHORS = {"left": "start", "middle": "middle", "right": "end"}
 
 
 def _from_the_right(text: str) -> bool:

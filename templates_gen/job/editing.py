@@ -92,7 +92,12 @@ def _set(document: Any, change: Change) -> None:
     elif isinstance(last, int) and last >= len(at):
         at.append(_item(change.value, isinstance(at, AoT)))
     else:
-        at[last] = _item(change.value, not way)
+        at[last] = _item(change.value, not way or _of_tables(change.value))
+
+
+def _of_tables(value: Any) -> bool:
+    """True for what is easier to read under a heading of its own: a table with a table for each of several names."""
+    return isinstance(value, Mapping) and bool(value) and all(isinstance(inner, Mapping) for inner in value.values())
 
 
 def _item(value: Any, table: bool = False) -> Any:

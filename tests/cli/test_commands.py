@@ -231,10 +231,10 @@ def test_the_help_of_every_command_has_an_example_of_that_command(name):
 
 
 def test_the_help_lists_every_command_in_the_order_of_the_work_each_in_one_whole_line():
-    lines = run("--help").out.partition("Plan:")[2].splitlines()
+    lines = run("--help").out.partition("In the browser:")[2].splitlines()
     told = [line.split(maxsplit=1) for line in lines if line.startswith("  ")]
     assert [name for name, _ in told] == [
-        "start", "check", "options", "proof", "measure", "template", "schedule", "labels", "photo", "correct",
+        "desk", "start", "check", "options", "proof", "measure", "template", "schedule", "labels", "photo", "correct",
         "printer", "schema", "help",
     ]  # fmt: skip
     assert {name for name, _ in told} == set(program.commands)

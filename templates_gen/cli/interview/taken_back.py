@@ -32,7 +32,12 @@ def from_template(pdf: Path, job: Path | None) -> TakenBack:
 
     Raises InputError for a file that this program did not make or that holds no job.
     """
-    inside = Attached(read_bytes(pdf, LARGEST_PDF, "a template"), pdf.name)
+    return from_content(read_bytes(pdf, LARGEST_PDF, "a template"), pdf, job)
+
+
+def from_content(pdf_content: bytes, pdf: Path, job: Path | None) -> TakenBack:
+    """The same out of the content of a template of this name, wherever that came from."""
+    inside = Attached(pdf_content, pdf.name)
     content = inside.read(inside.job, LARGEST)
     target = job or Path(plain_name(inside.job, JOB_ENDING))
     sheets = _held(inside.others, spreadsheets(content, pdf.name), inside.job, pdf.name)

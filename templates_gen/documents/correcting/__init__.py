@@ -14,10 +14,13 @@ from templates_gen.documents.correcting.poses import poses
 from templates_gen.documents.correcting.readings import read_readings
 
 
-def correct(plan: Plan, path: Path) -> tuple[Cured, ...]:
-    """What to do about every frame of which the CSV file holds a reading.  Raises InputError."""
+def correct(plan: Plan, path: Path, content: bytes | None = None) -> tuple[Cured, ...]:
+    """What to do about every frame of which the CSV file (or the `content` of one not written) holds a reading.
+
+    Raises InputError.
+    """
     limits, least = limits_of(plan), DIVISION[plan.job.unit] / 2
-    readings = read_readings(path, plan)
+    readings = read_readings(path, plan, content)
     found = poses(readings, plan)
     now = checked(plan)
     check_level(readings, found, limits, plan.job.unit)

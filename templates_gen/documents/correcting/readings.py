@@ -76,12 +76,14 @@ class Reading(Record, frozen=True, kw_only=True):
     beside: str = ""
 
 
-def read_readings(path: Path, plan: Plan) -> tuple[Reading, ...]:
+def read_readings(path: Path, plan: Plan, content: bytes | None = None) -> tuple[Reading, ...]:
     """The readings in a CSV file, in the order of the plan's frames; rows in which nothing was filled in are left out.
 
-    Bare numbers are in the job's unit.  Raises InputError, naming row and column, for what cannot be used.
+    Bare numbers are in the job's unit.  `content` is that of a file that is not written.  Raises InputError, naming row
+    and column, for what cannot be used.
     """
-    rows = parse_csv(read_bytes(path), path.name, ("frame", *COLUMNS[5:], *PRINTED[1:]), "frame", {"id": "frame"})
+    content = read_bytes(path) if content is None else content
+    rows = parse_csv(content, path.name, ("frame", *COLUMNS[5:], *PRINTED[1:]), "frame", {"id": "frame"})
     frames = {" ".join(hung.frame.id.split()): hung for hung in plan.frames}
     found: dict[str, Reading] = {}
     for line, fields in rows:

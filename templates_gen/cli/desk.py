@@ -1,0 +1,104 @@
+"""The command `desk`: the whole job in the browser."""
+
+from __future__ import annotations
+
+import signal
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from templates_gen.cli.arguments import FILE
+from templates_gen.cli.completing import job_files
+
+if TYPE_CHECKING:
+    from templates_gen.desk.desk import Desk, Doors
+
+
+@click.command()
+@click.argument("job", type=FILE, metavar="[JOB.toml | TEMPLATE.pdf]", required=False, shell_complete=job_files)
+@click.option("--no-browser", is_flag=True, help="Print the address, and leave opening it to you.")
+@click.option(
+    "--port", type=click.IntRange(0, 65535), default=0, metavar="N", help="Listen on this port; default: any free one."
+)
+@click.option("--shortcut", is_flag=True, help="Put a starter on the desktop or into the menu, and end.")
+def desk(job: Path | None, no_browser: bool, port: int, shortcut: bool) -> None:
+    """Do the whole job in the browser: wall, frames, drops, paper, proof.
+
+    Without a job it lists the jobs of this folder, with samples to play with.
+    Every change is saved in the job file at once. The page is on this machine
+    alone; nothing is sent anywhere. Ctrl-C ends it, and so does closing the page
+    for a minute.
+
+    \b
+    Example:
+      templates-gen desk samples/fern-prints.toml
+    """
+    if shortcut:
+        _put_shortcut()
+        return
+    from templates_gen.desk.routes import answer, news
+    from templates_gen.desk.serving import serve
+
+    made, name = _desk(job)
+    opener = _opener(name, not no_browser)
+    try:
+        serve(lambda asked: answer(made, asked), lambda wanted: news(made, wanted), port, opener)
+    except KeyboardInterrupt as stopped:
+        if stopped.args not in ((), (signal.SIGINT,)):
+            raise  # ended from outside; Ctrl-C is how a desk is closed
+    click.echo("The desk is closed. Everything is saved.", err=True)
+
+
+def _desk(job: Path | None) -> tuple[Desk, str]:
+    """The desk of a job's folder, and the name of the job; a template's job comes to lie beside the template."""
+    from templates_gen.desk.desk import Desk
+
+    folder = job.parent if job is not None else Path()
+    made = Desk(folder, doors())
+    if job is None:
+        return made, ""
+    if job.suffix.lower() == ".pdf":
+        from templates_gen.job.reading.files import read_bytes
+
+        name = made.from_template(read_bytes(job, LARGEST, "a template"), job.name)
+        click.echo(f"{folder / name}: the job of {job.name}", err=True)
+        return made, name
+    made.opened(job.name)
+    return made, job.name
+
+
+LARGEST = 500_000_000
+"""Bytes of a template.  A template of 2,000 frames has far fewer.  Our own bound, no source."""
+
+
+def doors() -> Doors:
+    """What other parts of the program give the desk."""
+    from templates_gen.cli.interview.taken import sample, sample_lines
+    from templates_gen.cli.interview.taken_back import from_content
+    from templates_gen.desk.desk import Doors
+
+    return Doors(lambda content, name, place: from_content(content, Path(name), place).files, sample_lines(), sample)
+
+
+def _opener(name: str, browser: bool) -> Callable[[str], None]:
+    """Prints the address, and opens it."""
+    from urllib.parse import quote
+
+    def ready(address: str) -> None:
+        address += f"&job={quote(name)}" if name else ""
+        click.echo(address)
+        click.echo("Open this address in a browser on this machine. Ctrl-C ends the desk.", err=True)
+        if browser:
+            import webbrowser
+
+            webbrowser.open(address)
+
+    return ready
+
+
+def _put_shortcut() -> None:
+    from templates_gen.desk.shortcut import put_shortcut
+
+    click.echo(f"{put_shortcut(Path(), Path.home())}: opens the desk with the jobs of this folder")

@@ -1,0 +1,175 @@
+"""What the page asks to be done becomes changes of the job file's text."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+from templates_gen.base.errors import InputError
+from templates_gen.base.units import exact, parse_length
+from templates_gen.desk.arrange import arrange, moved_feature, moved_frame, placed_as
+from templates_gen.desk.fields import typed
+from templates_gen.desk.frames import added_frames, copied_frame, pasted_frames, removed_frame, renamed_frame
+from templates_gen.desk.messages import GoneError
+from templates_gen.desk.opened import Read
+from templates_gen.desk.places import feature_number, resolved
+from templates_gen.desk.texts import hash_of
+from templates_gen.job.changes import Change, Place
+
+Doing = Callable[[Read, Mapping[str, Any]], Sequence[Change]]
+
+NEW_FEATURES: Mapping[str, tuple[str, str, str]] = {
+    "outlet": ('2 3/4"', '4 1/2"', '12"'), "switch": ('2 3/4"', '4 1/2"', '46"'), "light": ('6"', '8"', '66"'),
+    "thermostat": ('4"', '4"', '52"'), "vent": ('12"', '6"', '6"'), "radiator": ('40"', '24"', '4"'),
+    "door": ('32"', '80"', "0"), "window": ('40"', '48"', '36"'), "pipe": ('2"', '90"', "0"),
+    "furniture": ('60"', '32"', "0"), "other": ('20"', '20"', '40"'),
+}  # fmt: skip
+"""Width, height and distance from the floor that something new on the wall begins with, to be measured and put right:
+usual sizes of such things, from memory."""
+
+
+def changes(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """The changes that one request of the page comes to.
+
+    Raises InputError for what cannot be done, GoneError for what refers to something that is not there any more.
+    """
+    doing = DOINGS.get(str(data.get("do")))
+    if doing is None:
+        raise InputError("", f"found {data.get('do')!r}, which the desk cannot do", "load the page again")
+    try:
+        return doing(read, data)
+    except (KeyError, TypeError, ValueError, AttributeError) as error:
+        problem = f"the page asked for something incomplete ({type(error).__name__}: {error})"
+        raise InputError("", problem, "load the page again") from None
+
+
+def _set(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """One or more values at their places; what is typed empty is taken out."""
+    made: list[Change] = []
+    for one in data["sets"]:
+        place = resolved(read, one["at"])
+        value = typed(place, one.get("value"))
+        if place[0] == "frame" and place[-1] == "id":
+            made += renamed_frame(read, place, value)
+        elif place[0] == "wall" and place[-1] == "name" and place[1] == "feature":
+            made += [Change(place, value), *_feature_renamed(read, place, value)]
+        else:
+            made.append(_within_table(read, place, value))
+    return made
+
+
+def _within_table(read: Read, place: Place, value: Any) -> Change:
+    """A field of a table that is written as a word alone, such as a hanger or a fixing, makes it a table."""
+    *way, last = place
+    owner = at(read, tuple(way))
+    if isinstance(owner, str) and len(way) > 1:
+        table = {"kind": owner} if last == "kind" or value is not None else None
+        return Change(tuple(way), {**table, str(last): value} if table else owner)
+    return Change(place, value)
+
+
+def at(read: Read, place: Place) -> Any:
+    """What the job file has at a place; None where it has nothing."""
+    found: Any = read.raw
+    for part in place:
+        try:
+            found = found[part]
+        except (KeyError, IndexError, TypeError):
+            return None
+    return found
+
+
+def _feature_renamed(read: Read, place: Place, value: Any) -> list[Change]:
+    """Whatever is centred on the feature, above it or around it goes by its new name."""
+    number = place[2]
+    old = read.job.wall.features[int(number)].name
+    group = read.raw.get("group", {})
+    height = group.get("height", {})
+    uses: list[tuple[Place, Any]] = [(("group", name), group.get(name)) for name in ("centre_on", "around")]
+    uses.append((("group", "height", "above"), height.get("above") if isinstance(height, Mapping) else None))
+    return [Change(where, value) for where, used in uses if used == old and value]
+
+
+def _add_feature(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """Something on the wall, of a usual size for its kind, in the middle of the wall."""
+    kind = str(data["kind"])
+    width, height, bottom = NEW_FEATURES.get(kind, NEW_FEATURES["other"])
+    names = {feature.name for feature in read.job.wall.features}
+    candidates = (kind, *(f"{kind} {number}" for number in range(2, len(names) + 3)))
+    name = next(name for name in candidates if name not in names)
+    table = {"kind": kind, "name": name, "left": "0", "bottom": bottom, "width": width, "height": height}
+    table.update({key: value for key, value in data.get("values", {}).items() if value})
+    if "left" not in data.get("values", {}):
+        table["left"] = _middle(read, table["width"])
+    place = ("wall", "feature", len(read.raw.get("wall", {}).get("feature", [])))
+    return [Change(place, {key: typed((*place, key), value) for key, value in table.items()})]
+
+
+def _middle(read: Read, width: str) -> str:
+    try:
+        wide = parse_length(width, read.job.unit)
+    except ValueError as error:
+        raise InputError("width", str(error)) from None
+    return exact(round(max(0.0, read.job.wall.rect.cx - wide / 2)), read.job.unit if read.job.unit != "in" else "mm")
+
+
+SIDES = {"left": "right", "right": "left", "drop_left": "drop_right", "drop_right": "drop_left"}
+"""What lies on one side of a frame from behind lies on the other from the front."""
+
+
+def _measure(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """What was measured on a frame from behind, put where the job file has it, which may see it from the front."""
+    name, frame = str(data["name"]), resolved(read, ["frame", data["frame"]])
+    table = at(read, frame)
+    if name in ("drop", "weight", "width", "height"):
+        return [Change((*frame, name), typed((*frame, name), data.get("value")))]
+    own = table.get("hanger")
+    shared = at(read, ("frame_type", table.get("type", ""), "hanger"))
+    seen = next((one["seen_from"] for one in (own, shared) if isinstance(one, Mapping) and "seen_from" in one), None)
+    field = SIDES[name] if seen == "front" and name in SIDES else name
+    place = (*frame, "hanger", field)
+    made = [_within_table(read, place, typed(place, data.get("value")))]
+    if name in SIDES and seen is None:
+        kept = made[0].value if isinstance(made[0].value, Mapping) else None
+        told = Change((*frame, "hanger"), {**kept, "seen_from": "back"}) if kept else None
+        made = [told] if told else [*made, Change((*frame, "hanger", "seen_from"), "back")]
+    return made
+
+
+def _remove(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """A frame, a feature, or any other value taken out."""
+    if data["at"][0] == "frame" and len(data["at"]) == 2:
+        return removed_frame(read, str(data["at"][1]))
+    return [Change(resolved(read, data["at"]), None)]
+
+
+def _confirm(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """What was asked about is right."""
+    known = list(read.raw.get("job", {}).get("confirmed", []))
+    new = [str(one) for one in data["confirm"] if one not in known]
+    return [Change(("job", "confirmed"), [*known, *new])]
+
+
+def _cure(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """The changes that a finding carries; the text they were made for has to be this one."""
+    if data.get("text") != hash_of(read.text):
+        raise GoneError
+    return [Change(tuple(one["place"]), one["value"]) for one in data["changes"]]
+
+
+DOINGS: Mapping[str, Doing] = {
+    "set": _set,
+    "add feature": _add_feature,
+    "add frame": added_frames,
+    "paste frames": pasted_frames,
+    "copy frame": copied_frame,
+    "remove": _remove,
+    "confirm": _confirm,
+    "cure": _cure,
+    "arrange": arrange,
+    "measure": _measure,
+    "move frame": moved_frame,
+    "move feature": lambda read, data: moved_feature(read, data, feature_number(read, data["feature"])),
+    "place": placed_as,
+}
+"""What the page may ask for, by the word that it asks with."""

@@ -1,0 +1,73 @@
+"""Places that are found by computing: looked for beside the work, with how far it is, and stopped when asked."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable
+
+import templates_gen as tg
+from templates_gen.arranging.plan import placed
+from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
+
+Told = Callable[[tg.Job, "tg.Plan | InputError"], None]
+
+_Key = tuple[object, ...]
+
+
+def found_key(job: tg.Job) -> _Key:
+    """All that the places depend on: what hangs and where, but not what it is called or held by."""
+    frames = tuple((frame.id, frame.width, frame.height, frame.weight) for frame in job.frames)
+    return (job.group, job.wall, frames)
+
+
+class FoundPlaces:
+    """The last places that were found, and the search that runs."""
+
+    def __init__(self) -> None:
+        self._key: _Key | None = None
+        self._rects: dict[str, Rect] = {}
+        self._looking: _Key | None = None
+        self._stop = False
+        self.done: float | None = None
+
+    def plan(self, job: tg.Job) -> tg.Plan | None:
+        """The plan of a job; None where its places have still to be found.  Raises InputError as `plan_wall` does."""
+        if job.group.arrangement != "salon":
+            self.stop()
+            return tg.plan_wall(job)
+        if found_key(job) != self._key:
+            return None
+        plan = tg.plan_wall(placed(job, self._rects))
+        return replace(plan, job=job)
+
+    def begin(self, job: tg.Job, told: Told) -> None:
+        """Look for the places, unless they are being looked for; whoever waits is `told` the plan, or why not."""
+        key = found_key(job)
+        if key == self._looking:
+            return
+        self._looking, self._stop, self.done = key, False, 0.0
+        threading.Thread(target=self._look, args=(job, key, told), daemon=True).start()
+
+    def stop(self) -> None:
+        """End the search with the best so far."""
+        self._stop = True
+
+    def _look(self, job: tg.Job, key: _Key, told: Told) -> None:
+        def watch(done: float) -> bool:
+            if key == self._looking:
+                self.done = done
+            return key == self._looking and not self._stop
+
+        found: tg.Plan | InputError
+        try:
+            found = tg.plan_wall(job, watch)
+        except InputError as error:
+            found = error
+        if key != self._looking:
+            return  # another search has begun since
+        if isinstance(found, tg.Plan):
+            self._key, self._rects = key, {hung.frame.id: hung.rect for hung in found.frames}
+        self._looking, self.done = None, None
+        told(job, found)

@@ -1,0 +1,169 @@
+"""One job file that is open at the desk: its text, what it says, and every state of it since the desk was started."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Callable, Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+import templates_gen as tg
+from templates_gen.base.errors import InputError
+from templates_gen.base.output import write_result
+from templates_gen.base.record import Record
+from templates_gen.desk.finding_places import FoundPlaces, found_key
+from templates_gen.desk.folder import check_named
+from templates_gen.job.changes import Change
+from templates_gen.job.editing import edited
+from templates_gen.job.reading.building import build_job
+from templates_gen.job.reading.files import decoded, parse_toml, read_bytes
+
+MOST_KEPT = 2_000
+"""Earlier states that are kept to go back to: a day's work.  Our own design, no source."""
+
+
+class Read(Record, frozen=True):
+    """What the text of a job file says: its tables as they are written, the job, and the plan once it is known."""
+
+    text: str
+    raw: Mapping[str, Any]
+    job: tg.Job
+    plan: tg.Plan | None
+
+
+Changing = Callable[[Read], Sequence[Change]]
+
+
+class Opened:
+    """A job file that is open.  All its methods may be called from several threads."""
+
+    def __init__(self, path: Path, folder: Path) -> None:
+        """Raises InputError for a file that is not there or is no text; what it says may still be no job."""
+        self.path, self.folder = path, folder
+        self.lock = threading.RLock()
+        self.number = 1
+        self.problem: InputError | None = None
+        self.no_places: InputError | None = None
+        self.read: Read | None = None
+        self.found = FoundPlaces()
+        self._undo: list[str] = []
+        self._redo: list[str] = []
+        self._stamp = self._stamped()
+        self.text = decoded(read_bytes(path), path.name)
+        self._take_in(self.text)
+
+    @property
+    def can(self) -> dict[str, bool]:
+        """Whether there is a state to go back to, and one to go forward to."""
+        return {"undo": bool(self._undo), "redo": bool(self._redo)}
+
+    def look(self) -> None:
+        """Take in what another program has written since."""
+        with self.lock:
+            stamp = self._stamped()
+            if stamp == self._stamp:
+                return
+            self._stamp = stamp
+            try:
+                text = decoded(read_bytes(self.path), self.path.name)
+            except InputError as error:
+                if str(error) != str(self.problem):
+                    self.problem, self.number = error, self.number + 1
+                return
+            if text != self.text or self.problem is not None:
+                if text != self.text:
+                    self._keep(self._undo)
+                    self._redo.clear()
+                self.text, self.number = text, self.number + 1
+                self._take_in(text)
+
+    def change(self, make: Changing) -> None:
+        """Change the text and save it.  Raises InputError, and nothing is changed, where that would be no job."""
+        with self.lock:
+            self.look()
+            if self.read is None or self.problem is not None:
+                hint = "undo, or put it right in a text editor"
+                raise InputError(self.path.name, "cannot be read as it is, so nothing can be changed in it here", hint)
+            text = edited(self.text, make(self.read))
+            if text == self.text:
+                return
+            self._save(text, self._read(text))
+            self._redo.clear()
+
+    def undo(self) -> None:
+        """Go back to the state before the last change, whoever made it."""
+        self._step(self._undo, self._redo)
+
+    def redo(self) -> None:
+        """Go forward again."""
+        self._step(self._redo, self._undo)
+
+    def _step(self, there: list[str], back: list[str]) -> None:
+        with self.lock:
+            self.look()
+            if not there:
+                return
+            text = there[-1]
+            try:
+                read = self._read(text)
+            except InputError:
+                read = None  # it was like that once, from another program
+            self._write(text)
+            there.pop()
+            self._keep(back)
+            self.text, self.number = text, self.number + 1
+            self._set(read) if read else self._take_in(text)
+
+    def _save(self, text: str, read: Read) -> None:
+        self._write(text)
+        self._keep(self._undo)
+        self.text, self.number = text, self.number + 1
+        self._set(read)
+
+    def _write(self, text: str) -> None:
+        write_result(self.path, text.encode(), force=True)
+        self._stamp = self._stamped()
+
+    def _keep(self, states: list[str]) -> None:
+        states.append(self.text)
+        del states[:-MOST_KEPT]
+
+    def _take_in(self, text: str) -> None:
+        """What the text says, or why it cannot be read; the last that could be stays to be looked at."""
+        try:
+            self._set(self._read(text))
+        except InputError as error:
+            self.problem = error
+
+    def _set(self, read: Read) -> None:
+        self.read, self.problem, self.no_places = read, None, None
+        if read.plan is None:
+            self.found.begin(read.job, self._found)
+
+    def _read(self, text: str) -> Read:
+        """Raises InputError where it is no job, or names a file outside the folder."""
+        content = text.encode()
+        raw = parse_toml(content, self.path.name)
+        check_named(self.folder, raw)
+        job = build_job(raw, self.path, content)
+        check_named(self.folder, {"frame": [{"id": frame.id, "image": frame.image} for frame in job.frames]})
+        return Read(text, raw, job, self.found.plan(job))
+
+    def _found(self, job: tg.Job, plan: tg.Plan | InputError) -> None:
+        """Places were found, unless the job is another by now."""
+        with self.lock:
+            if self.read is None or found_key(self.read.job) != found_key(job):
+                return
+            if isinstance(plan, InputError):
+                self.no_places = plan
+            else:
+                self.read = Read(self.read.text, self.read.raw, self.read.job, self.found.plan(self.read.job))
+            self.number += 1
+
+    def _stamped(self) -> tuple[int, int, int]:
+        """What tells a file from what it was: when it was written, how long it is, and which it is."""
+        try:
+            told = self.path.stat()
+        except OSError:
+            return (0, 0, 0)
+        return (told.st_mtime_ns, told.st_size, told.st_ino)

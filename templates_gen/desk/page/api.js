@@ -1,0 +1,100 @@
+// What the page knows of its job, and every request to the desk.
+import { find, notice, wordsOf } from "./dom.js";
+
+export const job = new URLSearchParams(location.search).get("job") || "";
+export const store = { state: null, fields: null, found: null, selected: null, step: "Wall", sheets: null };
+const listeners = [];
+
+export function whenChanged(listener) { listeners.push(listener); }
+export function changed(what) { for (const listener of listeners) listener(what); }
+
+const at = (path, more = {}) => `${path}?${new URLSearchParams({ job, ...more })}`;
+
+export async function ask(path, more) {
+  return answered(await fetch(at(path, more)));
+}
+
+export async function bring(path, data, more) {
+  const body = data instanceof Blob ? data : JSON.stringify(data);
+  return answered(await fetch(at(path, more), { method: "POST", body }));
+}
+
+export const address = at;
+
+async function answered(response) {
+  if (response.ok) return response.json();
+  let error;
+  try { error = await response.json(); } catch { error = { problem: `the desk answered ${response.status}` }; }
+  throw Object.assign(new Error(wordsOf(error)), error);
+}
+
+// Changes go one after the other, in the order in which they were made.
+let line = Promise.resolve();
+export function change(data) { return queued(() => bring("/change", data)); }
+export function step(path) { return queued(() => bring(path, {})); }
+export function upload(frame, file) { return queued(() => bring("/picture", file, { frame, name: file.name || "picture" })); }
+
+function queued(request) {
+  const mine = line.then(async () => {
+    say("Saving…");
+    try {
+      take(await request());
+      return null;
+    } catch (error) {
+      say(lost(error) ? "Not saved: the desk does not answer" : "Not saved");
+      if (error.gone) await load();
+      return error;
+    }
+  });
+  line = mine;
+  return mine;
+}
+
+const lost = (error) => error instanceof TypeError;
+function say(text) { find("saved").textContent = text; }
+
+export function take(state) {
+  if (store.state && state.number < store.state.number) return;
+  store.state = state;
+  say(state.problem ? "Cannot be read" : "All saved");
+  changed("state");
+  look();
+}
+
+export async function load() {
+  try {
+    if (!store.fields) store.fields = await ask("/fields");
+    take(await ask("/state"));
+    notice("");
+  } catch (error) {
+    say("Not loaded");
+    notice(error.message);
+  }
+}
+
+// Findings follow the drawing, and what cures them follows the findings.
+let looking = 0;
+async function look() {
+  const mine = ++looking;
+  try {
+    for (const more of [{}, { whole: 1 }]) {
+      const found = await ask("/found", more);
+      if (mine !== looking) return;
+      store.found = found;
+      changed("found");
+    }
+  } catch { /* told at the next change */ }
+}
+
+// The desk tells of edits from elsewhere, and how far a search is.
+export function listen(told) {
+  const source = new EventSource(at("/events"));
+  source.onmessage = (event) => {
+    const news = JSON.parse(event.data);
+    if (news.gone) notice(news.gone);
+    else if (store.state && news.number !== store.state.number) load();
+    told(news);
+  };
+  source.onerror = () => say("The desk does not answer. Is it still running?");
+  source.onopen = () => { if (store.state) say("All saved"); };
+}

@@ -1,0 +1,32 @@
+// Elements made in one call: h("p", {class: "hint"}, "text", child).
+export function h(tag, props = {}, ...children) {
+  const made = document.createElement(tag);
+  for (const [name, value] of Object.entries(props)) {
+    if (value === null || value === undefined || value === false) continue;
+    if (name.startsWith("on")) made.addEventListener(name.slice(2), value);
+    else if (name in made && name !== "list" && name !== "form") made[name] = value;
+    else made.setAttribute(name === "className" ? "class" : name, value === true ? "" : value);
+  }
+  made.append(...children.flat().filter((child) => child !== null && child !== undefined && child !== false));
+  return made;
+}
+
+export const find = (id) => document.getElementById(id);
+
+// A drawing that the server made: its text is escaped there.
+export function drawing(text) {
+  const holder = h("div", { className: "drawing" });
+  holder.innerHTML = text;
+  return holder;
+}
+
+export function notice(message) {
+  const bar = find("notice");
+  bar.hidden = !message;
+  bar.replaceChildren(...(message ? [message, " ", h("button", { type: "button", onclick: () => notice("") }, "Close")] : []));
+}
+
+export function wordsOf(error) {
+  const where = error.where ? `${error.where}: ` : "";
+  return `${where}${error.problem || "something went wrong"}${error.hint ? ` (${error.hint})` : ""}`;
+}

@@ -1,0 +1,107 @@
+// The paper: every way to print it with what it takes, and the papers that are made.
+import { address, ask, bring, change, changed, store } from "./api.js";
+import { h, notice } from "./dom.js";
+import { jobField } from "./fields.js";
+
+const WAYS = {
+  linked: ["Linked sheets", "A spine of sheets along the level line, and branches to the nails: the least paper in one piece."],
+  marks: ["All marks", "Every nail and every frame's corners, in one piece."],
+  all: ["The whole group", "All of its rectangle is on paper."],
+  nails: ["Nails only", "What the nails need; pieces hang apart, each set by its own lines."],
+};
+const known = new Map(); // by cover: what the desk told, and of which state
+
+export function paperPanel(goTo) {
+  const { state } = store;
+  const cover = state.raw.paper?.cover || "marks";
+  return [
+    h("h2", {}, "Make the paper"),
+    h("div", { className: "pair" }, jobField("paper", ["paper", "size"], { label: "What paper is in the printer?", placeholder: "a4" })),
+    h("fieldset", { className: "ways" }, h("legend", {}, "How is it to be printed?"), ...Object.keys(WAYS).map((name) => wayCard(name, name === cover))),
+    h("div", { className: "row" }, makeButton("template", "Make the template", "", "main")),
+    h("div", { className: "list" }, h("h3", {}, "From a print shop, in one piece"), h("p", { id: "shop", className: "help" }, shopWords()), makeButton("template", "Make the file for the print shop", "one piece")),
+    h("div", { className: "list" }, h("h3", {}, "Other papers"), h("div", { className: "row" },
+      h("a", { className: "button", href: `/proof?${new URLSearchParams({ job: state.job })}`, target: "_blank", rel: "noopener" }, "The proof, for the client"),
+      makeButton("guide", "A page for the phone"), makeButton("labels", "Labels for the backs"), makeButton("schedule", "The schedule"))),
+    h("ul", { id: "made", className: "made", "aria-live": "polite" }, ...madeItems()),
+    h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("After hanging") }, "After hanging")),
+  ];
+}
+
+function wayCard(name, chosen) {
+  const [title, about] = WAYS[name];
+  const pick = async () => {
+    const error = await change({ do: "set", sets: [{ at: ["paper", "cover"], value: name }] });
+    if (error) notice(error.message);
+  };
+  const told = look(name);
+  if (chosen && told?.way) showSheets(told.way.windows);
+  return h("label", { className: "way" },
+    h("input", { type: "radio", name: "cover", value: name, checked: chosen, "data-focus": `way ${name}`, onchange: pick }),
+    h("span", {}, h("strong", {}, title), h("span", { className: "takes", "data-way": name }, takes(told)), h("span", { className: "help" }, about)));
+}
+
+function takes(told) {
+  if (!told) return "being worked out…";
+  if (!told.way) return "not on this paper";
+  const { sheets, joins, pieces, minutes, exact } = told.way;
+  const count = (number, noun) => `${number} ${noun}${number === 1 ? "" : "s"}`;
+  return [count(sheets, "sheet"), joins ? count(joins, "join") : "", pieces > 1 ? count(pieces, "loose piece") : "", `about ${minutes} min`, exact].filter(Boolean).join(", ");
+}
+
+function shopWords() {
+  const told = look("one piece");
+  return told ? told.shop || "It is too large for the usual rolls: ask a print shop." : "being worked out…";
+}
+
+const asked = new Set();
+let number = 0;
+
+// What a way takes is worked out once for every state of the job, one way after the other.
+function look(cover) {
+  const { state } = store;
+  if (number !== state.number) { number = state.number; asked.clear(); }
+  if (!asked.has(cover) && state.lines) {
+    asked.add(cover);
+    ask("/way", { cover }).then((told) => {
+      if (told.number !== store.state.number) return;
+      known.set(cover, told);
+      changed("panel");
+    }).catch(() => {});
+  }
+  return known.get(cover);
+}
+
+function showSheets(windows) {
+  if (JSON.stringify(windows) === JSON.stringify(store.sheets)) return;
+  store.sheets = windows;
+  queueMicrotask(() => changed("sheets"));
+}
+
+const made = []; // papers that were made since the page was opened
+const making = new Set();
+
+export function makeButton(kind, words, way = "", className = "") {
+  const key = `${kind} ${way}`;
+  const busy = making.has(key);
+  const make = async () => {
+    making.add(key);
+    changed("panel");
+    try {
+      const told = await bring("/paper", { kind, way });
+      for (const file of told.files) {
+        const old = made.findIndex((one) => one.file === file);
+        if (old >= 0) made.splice(old, 1);
+      }
+      made.unshift(...told.files.map((file) => ({ file, said: told.said })));
+    } catch (error) { notice(error.message); }
+    making.delete(key);
+    changed("panel");
+    document.getElementById("made")?.querySelector("a")?.focus();
+  };
+  return h("button", { type: "button", className, "data-focus": `make ${key}`, disabled: busy, onclick: make }, busy ? "Being made…" : words);
+}
+
+function madeItems() {
+  return made.map(({ file, said }) => h("li", {}, h("a", { href: address("/written", { file }), target: "_blank", rel: "noopener" }, `Open ${file}`), `: ${said}. It lies beside the job file.`));
+}

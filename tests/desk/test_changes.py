@@ -1,0 +1,376 @@
+"""Every change at the desk is an edit of the job file's text, saved at once, or refused with the reason."""
+
+import json
+import random
+
+import pytest
+
+import templates_gen as tg
+from templates_gen.base.units import INCH
+from tests.desk.at_the_desk import LIBRARY, AtDesk, running
+from tests.jobs import SAMPLES
+
+
+@pytest.fixture
+def desk(tmp_path):
+    return AtDesk(tmp_path)
+
+
+def raw(desk):
+    return desk.got("/state")["raw"]
+
+
+def frame(desk, name):
+    return next(one for one in raw(desk)["frame"] if one["id"] == name)
+
+
+def test_a_value_is_saved_at_once_and_the_rest_stays_as_it_was(desk):
+    desk.put("frame", "A", "drop", value=" 2 3/4 ")
+    assert desk.text == LIBRARY.replace('drop = "2 1/2"   # wire', 'drop = "2 3/4"   # wire')
+
+
+def test_what_cannot_be_read_says_why_and_is_not_saved(desk):
+    found = desk.put("frame", "A", "drop", value="2 3/4 furlongs", status=422)
+    assert "'furlongs' is not a unit here" in found["problem"] and found["where"].endswith("drop")
+    assert desk.text == LIBRARY
+
+
+def test_a_field_that_is_emptied_is_taken_out(desk):
+    desk.put("frame", "A", "drop", value="  ")
+    assert "drop" not in frame(desk, "A")
+
+
+@pytest.mark.parametrize(
+    ("place", "typed", "held"),
+    [
+        ("wall built", "1965", 1965), ("wall public", "yes", True), ("wall worktop", "no", False),
+        ("wall behind", "bathroom, kitchen", ["bathroom", "kitchen"]), ("fixing nails", "2", 2),
+        ("fixing angle", "45,5", 45.5), ("frame A title", "1965", "1965"), ("frame B weight", " 3 lb", "3 lb"),
+    ],
+)  # fmt: skip
+def test_what_is_typed_becomes_what_the_field_holds(desk, place, typed, held):
+    *way, name = place.split()
+    desk.put(*way, name, value=typed)
+    table = frame(desk, way[1]) if way[0] == "frame" else raw(desk)[way[0]]
+    assert table[name] == held
+
+
+def test_undo_and_redo_go_through_the_whole_session(desk):
+    texts = [desk.text]
+    for value in ("3", "3 1/4", "3 1/2"):
+        desk.put("frame", "B", "drop", value=value)
+        texts.append(desk.text)
+    for text in texts[-2::-1]:
+        desk.brought("/undo", {})
+        assert desk.text == text
+    assert desk.brought("/undo", {})["undo"] is False
+    for text in texts[1:]:
+        desk.brought("/redo", {})
+        assert desk.text == text
+    desk.brought("/undo", {})
+    desk.put("frame", "B", "drop", value="9")
+    assert desk.got("/state")["redo"] is False
+
+
+def test_an_edit_from_elsewhere_is_taken_in_and_can_be_undone(desk):
+    desk.put("frame", "B", "drop", value="3")
+    before = desk.got("/state")["number"]
+    outside = desk.text.replace('title = "Bog moss"', 'title = "Peat moss"')
+    desk.path.write_text(outside)
+    state = desk.got("/state")
+    assert state["number"] > before and frame(desk, "A")["title"] == "Peat moss"
+    desk.put("frame", "C", "drop", value="4")
+    assert desk.text == outside.replace('drop = "3 1/8"', 'drop = "4"')
+    desk.brought("/undo", {})
+    desk.brought("/undo", {})
+    assert 'title = "Bog moss"' in desk.text and 'drop = "3"' in desk.text
+
+
+def test_an_edit_from_elsewhere_that_cannot_be_read_is_told_and_not_overwritten(desk):
+    desk.got("/state")
+    broken = LIBRARY.replace("[paper]", "[paper")
+    desk.path.write_text(broken)
+    state = desk.got("/state")
+    assert "TOML" in state["problem"]["problem"] and state["screen"]["frames"]
+    assert "put it right" in desk.put("frame", "A", "drop", value="1", status=422)["hint"]
+    assert desk.text == broken
+    assert desk.brought("/undo", {})["problem"] is None
+    assert desk.text == LIBRARY
+
+
+def test_a_file_that_was_removed_is_told_and_comes_back_when_it_is_there_again(desk):
+    desk.got("/state")
+    desk.path.rename(desk.path.with_suffix(".away"))
+    assert "no such file" in desk.got("/state")["problem"]["problem"]
+    desk.path.with_suffix(".away").rename(desk.path)
+    assert desk.got("/state")["problem"] is None
+
+
+def test_two_pages_never_mean_different_frames(desk):
+    desk.change("remove", at=["frame", "A"])
+    assert desk.put("frame", "A", "drop", value="1", status=409)["gone"]
+    desk.put("frame", "B", "drop", value="1")
+    assert (frame(desk, "B")["drop"], frame(desk, "C")["drop"]) == ("1", "3 1/8")
+
+
+def test_frames_come_and_go_with_their_names_in_the_group(desk):
+    desk.change("add frame", values={"width": "8", "height": "10"})
+    assert raw(desk)["group"]["rows"] == [["A", "B"], ["C", "D"]]
+    desk.put("frame", "D", "id", value="Dicranum")
+    desk.change("remove", at=["frame", "A"])
+    desk.change("copy frame", frame="B")
+    assert raw(desk)["group"]["rows"] == [["B"], ["C", "Dicranum", "A"]]
+    assert frame(desk, "A") == {"id": "A", "width": "11", "height": "14", "weight": "3 lb"}
+    assert "# where people wait for the bus" in desk.text and "# the hooks from the ironmonger's" in desk.text
+
+
+def test_the_last_frame_stays(desk):
+    desk.change("arrange", kind="row")
+    for name in "AB":
+        desk.change("remove", at=["frame", name])
+    assert "is the only one" in desk.change("remove", 422, at=["frame", "C"])["problem"]
+
+
+@pytest.mark.parametrize(
+    ("text", "held"),
+    [
+        ("F\t8\t10\nG\t9\t11", [("F", "8", "10"), ("G", "9", "11")]),
+        ("id;width;height\nF;8;10", [("F", "8", "10")]),
+        ("id\ttitle\twidth\theight\nF\tFeather\t8\t10\n", [("F", "8", "10")]),
+    ],
+)
+def test_frames_are_pasted_from_a_spreadsheet(desk, text, held):
+    desk.change("paste frames", text=text)
+    found = [(one["id"], one["width"], one["height"]) for one in raw(desk)["frame"][3:]]
+    assert found == held
+
+
+@pytest.mark.parametrize("text", ["", "\n", "a\tb\tc\td\te\tf\tg\th", "A\t8\t10", "id,width,height\nX,8"])
+def test_cells_that_cannot_be_used_are_refused_whole(desk, text):
+    assert desk.change("paste frames", 422, text=text)["problem"]
+    assert desk.text == LIBRARY
+
+
+@pytest.mark.parametrize(
+    "kind", ["row", "rows", "column", "columns", "grid", "placed", "around", "stairs", "salon", "zap"]
+)
+def test_one_arrangement_becomes_another_or_the_wall_lacks_it(desk, kind):
+    expected = 422 if kind in ("stairs", "zap") else 200
+    assert desk.change("arrange", expected, kind=kind)
+    if expected == 200:
+        assert raw(desk)["group"]["arrangement"] == kind
+        assert desk.change("arrange", kind="row")["arrangement"] == "row"
+
+
+def test_rows_become_columns_by_where_the_frames_hang(desk):
+    desk.change("arrange", kind="placed")
+    desk.change("arrange", kind="rows")
+    assert raw(desk)["group"]["rows"] == [["A", "B"], ["C"]]
+
+
+def middles(desk):
+    parts = desk.got("/state")["screen"]["frames"]
+    return {
+        part["name"]: ((part["rect"][0] + part["rect"][2]) / 2, (part["rect"][1] + part["rect"][3]) / 2)
+        for part in parts
+    }
+
+
+def test_a_frame_that_is_dragged_hangs_there_and_no_other_moves(desk):
+    before = middles(desk)
+    lines = desk.got("/state")["lines"]
+    x, y = before["A"][0] - 137.3, before["A"][1] + 41.9
+    desk.change("move frame", frame="A", x=x, y=y)
+    after = middles(desk)
+    for name in "BC":
+        assert after[name] == pytest.approx(before[name], abs=1e-6)
+    # to the nearest 1/16 in of the two lines
+    sixteenth = INCH / 16
+    assert abs(after["A"][0] - x) <= sixteenth / 2 and abs(after["A"][1] - y) <= sixteenth / 2
+    assert (after["A"][0] - lines["centre"]) / sixteenth == pytest.approx(
+        round((after["A"][0] - lines["centre"]) / sixteenth)
+    )
+    desk.change("move frame", frame="C", x=before["C"][0], y=before["C"][1] - 200.0, held=["x", "y"])
+    assert middles(desk)["C"] == pytest.approx((before["C"][0], before["C"][1] - 200.0), abs=1e-6)
+    assert middles(desk)["A"] == pytest.approx(after["A"], abs=1e-6)
+    assert desk.got("/state")["lines"] == pytest.approx(lines)
+
+
+def test_a_feature_that_is_dragged_takes_the_group_above_it_along(desk):
+    before = middles(desk)
+    desk.change("move feature", feature="0 settle", x=50 * INCH, y=0)
+    assert raw(desk)["wall"]["feature"][0]["left"] == "50 in"
+    assert raw(desk)["wall"]["feature"][0]["bottom"] == 0  # it stays as it was written
+    desk.put("group", "centre_on", value="settle")
+    assert middles(desk)["C"][0] == pytest.approx((50 + 42) * INCH)
+    assert middles(desk)["C"][1] == pytest.approx(before["C"][1])
+
+
+def test_a_feature_that_is_renamed_keeps_the_group_above_it(desk):
+    desk.put("wall", "feature", "0 settle", "name", value="bench")
+    assert raw(desk)["group"]["height"]["above"] == "bench"
+
+
+def test_something_new_on_the_wall_has_a_usual_size_in_the_middle(desk):
+    desk.change("add feature", kind="door")
+    feature = desk.got("/state")["screen"]["features"][-1]
+    x0, _, x1, _ = feature["rect"]
+    assert (x0 + x1) / 2 == pytest.approx(7 * 12 * INCH, abs=1) and x1 - x0 == pytest.approx(32 * INCH)
+
+
+def test_a_hanger_written_as_a_word_becomes_a_table_with_its_first_measure(desk):
+    desk.put("frame", "A", "hanger", value="wire")
+    desk.put("frame", "A", "hanger", "ring_depth", value="5")
+    assert frame(desk, "A")["hanger"] == {"kind": "wire", "ring_depth": "5"}
+
+
+RINGS = {"kind": "rings", "left": "1", "right": "2", "drop_left": "3", "drop_right": "4"}
+
+
+@pytest.mark.parametrize(("seen", "field"), [("back", "drop_left"), ("front", "drop_right")])
+def test_what_is_measured_from_behind_goes_to_the_side_that_the_file_means(desk, seen, field):
+    desk.put("frame", "A", "hanger", value={**RINGS, "seen_from": seen})
+    told = {one["name"]: one["shown"] for one in desk.got("/back", frame="A")["measures"]}
+    assert told["drop_left"] == ("3 in" if seen == "back" else "4 in")
+    desk.change("measure", frame="A", name="drop_left", value="3 1/2")
+    assert frame(desk, "A")["hanger"] == {**RINGS, "seen_from": seen, field: "3 1/2"}
+    told = {one["name"]: one["shown"] for one in desk.got("/back", frame="A")["measures"]}
+    assert told["drop_left"] == "3 1/2 in"
+
+
+def test_a_cure_is_for_the_text_that_it_was_found_for(desk):
+    desk.put("group", "height", value={"bottom": "30"})  # over the settle
+    whole = desk.got("/found", whole="1")
+    finding = next(one for one in whole["findings"] if one["cures"])
+    changes = finding["cures"][0]["changes"]
+    assert desk.change("cure", 409, text="another", changes=changes)["gone"]
+    desk.change("cure", text=whole["text"], changes=changes)
+    assert finding["text"] not in [one["text"] for one in desk.got("/found")["findings"]]
+
+
+@pytest.mark.parametrize(
+    "data",
+    [
+        {}, {"do": "zap"}, {"do": "set"}, {"do": "set", "sets": [{"at": []}]}, {"do": "move frame"},
+        {"do": "set", "sets": [{"at": [3], "value": 1}]}, {"do": "place", "middles": {"Q": [1, 2]}},
+        {"do": "cure", "changes": 3}, {"do": "remove", "at": ["frame"]},
+    ],
+)  # fmt: skip
+def test_a_request_that_makes_no_sense_is_refused_in_words(desk, data):
+    found = desk.ask("POST", "/change", json.dumps(data).encode())
+    assert found.status in (409, 422) and json.loads(found.content)["problem"]
+    assert desk.text == LIBRARY
+
+
+@pytest.mark.parametrize("body", [b"", b"[]", b"{", b"\xff", b"[" * 100_000])
+def test_a_body_that_is_no_json_is_refused(desk, body):
+    assert desk.ask("POST", "/change", body).status == 422
+
+
+def test_a_picture_comes_to_lie_beside_the_job(desk):
+    content = (SAMPLES / "images" / "fern-a.png").read_bytes()
+    desk.brought("/picture", content, frame="A", name="../Bog moss.PNG")
+    assert frame(desk, "A")["image"] == "bog-moss.png"
+    assert desk.ask("GET", "/picture", frame="A").content.startswith(b"\xff\xd8\xff")
+    for broken in (b"", b"<svg/>", b"\x89PNG cut", b"MZ"):
+        desk.brought("/picture", broken, 422, frame="A", name="x.png")
+    assert sorted(path.name for path in desk.folder.iterdir()) == ["bog-moss.png", "moss.toml"]
+
+
+def test_the_template_of_the_desk_is_that_of_the_command(desk):
+    made = desk.brought("/paper", {"kind": "template"})
+    assert made["files"] == ["moss.pdf"]
+    assert (desk.folder / "moss.pdf").read_bytes() == tg.make_template(tg.read_job(desk.path)).pdf
+    assert desk.ask("GET", "/written", file="moss.pdf").content == (desk.folder / "moss.pdf").read_bytes()
+
+
+@pytest.mark.parametrize("kind", ["proof", "measuring", "labels", "schedule", "form"])
+def test_every_other_paper_is_made_and_shown(desk, kind):
+    for name in desk.brought("/paper", {"kind": kind})["files"]:
+        assert len(desk.ask("GET", "/written", file=name).content) > 100
+
+
+def test_a_stop_keeps_the_template_from_being_made(desk):
+    desk.put("group", "height", value={"bottom": "30"})
+    assert "no template yet" in desk.brought("/paper", {"kind": "template"}, 422)["problem"]
+    assert not (desk.folder / "moss.pdf").exists()
+
+
+def test_somebody_elses_file_is_not_overwritten(desk):
+    (desk.folder / "moss.pdf").write_bytes(b"%PDF-1.4 my letter")
+    assert "already exists" in desk.brought("/paper", {"kind": "template"}, 422)["problem"]
+    assert (desk.folder / "moss.pdf").read_bytes() == b"%PDF-1.4 my letter"
+
+
+def test_a_template_gives_its_job_back(desk, tmp_path_factory):
+    pdf = tg.make_template(tg.read_job(desk.path)).pdf
+    name = desk.brought("/from-template", pdf, name="moss.pdf")["job"]
+    assert (desk.folder / name).read_text() == LIBRARY and name != "moss.toml"
+    assert desk.brought("/from-template", b"%PDF-1.4 a letter", 422, name="x.pdf")["problem"]
+
+
+def test_a_new_wall_is_a_job_that_can_be_read(desk):
+    data = {
+        "title": "Bus shelter",
+        "unit": "cm",
+        "wallWidth": "380",
+        "wallHeight": "245",
+        "frameWidth": "30",
+        "frameHeight": "40",
+        "paper": "a4",
+    }
+    name = desk.brought("/new", data)["job"]
+    job = tg.read_job(desk.folder / name)
+    assert (name, job.title, job.wall.width, job.frames[0].height) == ("bus-shelter.toml", "Bus shelter", 3800, 400)
+    assert "wall, height" in desk.brought("/new", {**data, "wallHeight": "tall"}, 422)["where"]
+    assert desk.brought("/new", data)["job"] == "bus-shelter-2.toml"
+
+
+def test_every_sample_opens_at_the_desk(desk):
+    listed = desk.got("/jobs")
+    assert [one["name"] for one in listed["jobs"]] == ["moss.toml"]
+    for sample in listed["samples"]:
+        name = desk.brought("/sample", {"name": sample["name"]})["job"]
+        assert desk.got("/state", job=name)["problem"] is None
+
+
+def test_readings_become_moves(desk):
+    desk.got("/state")
+    rows = {"A": {"left": "76 1/2", "right": "76 3/4"}, "B": {}}
+    assert "Moss cards" in desk.brought("/correct", {"rows": rows})["text"]
+    assert "holds no reading" in desk.brought("/correct", {"rows": {}}, 422)["problem"]
+    assert "left" in desk.brought("/correct", {"rows": {"A": {"left": "high", "right": "2"}}}, 422)["where"]
+
+
+def test_every_table_of_the_page_has_the_words_of_the_job_file(desk):
+    told = desk.got("/fields")
+    assert {"feature", "frame", "hanger", "fixing", "group", "moulding", "paper", "studs", "wall"} < {*told["tables"]}
+    assert all(one["means"] for table in told["tables"].values() for one in table)
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_a_server_that_is_killed_amid_edits_leaves_a_whole_file(tmp_path, seed):
+    rng = random.Random(seed)
+    (tmp_path / "moss.toml").write_text(LIBRARY)
+    with running(tmp_path, "moss.toml") as desk:
+        for number in range(rng.randrange(8, 20)):
+            assert (
+                desk.change("moss.toml", do="set", sets=[{"at": ["frame", "A", "drop"], "value": f"{number + 2}"}])[0]
+                == 200
+            )
+        last = (tmp_path / "moss.toml").read_text()
+        assert f'drop = "{number + 2}"' in last
+        desk.process.kill()
+    assert (tmp_path / "moss.toml").read_text() == last
+
+
+def test_a_starter_goes_where_each_system_looks_for_it(tmp_path):
+    from templates_gen.desk.shortcut import put_shortcut
+
+    jobs = tmp_path / "my walls"
+    jobs.mkdir()
+    linux, mac, windows = (put_shortcut(jobs, tmp_path, system) for system in ("linux", "darwin", "win32"))
+    assert linux.relative_to(tmp_path).as_posix() == ".local/share/applications/templates-gen-desk.desktop"
+    assert f"Path={jobs}\n" in linux.read_text() and "-m templates_gen desk\n" in linux.read_text()
+    assert mac.stat().st_mode & 0o111 and f"cd '{jobs}'" in mac.read_text()
+    assert f'cd /d "{jobs}"' in windows.read_text()
