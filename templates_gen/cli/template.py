@@ -20,12 +20,14 @@ from templates_gen.cli.arguments import (
 )
 from templates_gen.cli.completing import job_files
 from templates_gen.cli.given import about, job_on, printer_named
+from templates_gen.cli.next_time import page_for_old_paper, show_page
 from templates_gen.cli.results import check_one, check_results, place_beside, show_made, write_report
 from templates_gen.cli.showing import STOPPED, show_finding, show_findings, show_ways
 
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
     from templates_gen.documents.making import Made
+    from templates_gen.documents.same_paper import SamePaper
     from templates_gen.job.model import Job
     from templates_gen.printer.profile import Printer
     from templates_gen.tiling.sheet import SheetPlan
@@ -43,10 +45,17 @@ class _Asked(NamedTuple):
     trim: str | None
     photo: bool
     most: int | None
+    all_sheets: bool
     report: Path | None
     force: bool
     anonymous: bool
     printer: Printer | None
+
+    @property
+    def moved_to(self) -> Path | None:
+        """The other wall, where nothing asks for new sheets."""
+        new = self.all_sheets or self.one_piece or self.photo
+        return None if new or any((self.paper, self.cover, self.trim, self.most, self.printer)) else self.wall
 
 
 @click.command()
@@ -71,6 +80,7 @@ class _Asked(NamedTuple):
     metavar="N",
     help="Stop if more than N sheets are needed, and list alternatives.",
 )
+@click.option("--all-sheets", is_flag=True, help="With --wall: print every sheet, even where the old paper serves.")
 @click.option("--anonymous", is_flag=True, help="Leave out client, wall name, author, and the job inside.")
 @report_option
 @force_option
@@ -132,6 +142,12 @@ def _make(path: Path, asked: _Asked) -> int:
         if stops(findings):
             click.echo(f"error: {path}: no template: settle what is marked stop first", err=True)
             return STOPPED
+        if (wall := asked.moved_to) is not None:
+            page = page_for_old_paper(path, wall, plan, findings, asked.fonts, asked.anonymous)
+            if page is not None:
+                places.write_page(page, asked)
+                show_page(places.output, page)
+                return 0
         if asked.printer is not None and (doubt := paper_doubt(asked.printer, job.paper)):
             show_finding("warn", doubt)
         sheets = tg.plan_sheets(plan, job.paper, anonymous_printer(asked.printer) if asked.anonymous else asked.printer)
@@ -171,6 +187,13 @@ class _Places:
         large = job.paper.kind != "sheets"
         self.first = self.output.parent / f"{self.output.stem}-first-pages.pdf" if large else None
         self.note = self.output.parent / f"{self.output.stem}-print-shop.txt" if large else None
+
+    def write_page(self, page: SamePaper, asked: _Asked) -> None:
+        """Write the page that comes instead of sheets."""
+        from templates_gen.base.output import write_result
+
+        write_result(self.output, page.pdf, asked.force)
+        write_report(asked.report, page.report, asked.force)
 
     def write(self, made: Made, plan: SheetPlan, asked: _Asked) -> None:
         """Write all there is, and say what it is."""

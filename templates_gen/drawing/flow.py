@@ -71,7 +71,7 @@ class Flow:
     def heading(self, text: str, height: float = H35, follows: float = 12.0) -> None:
         """A bold line that stays on one page with what follows it (at least `follows` mm)."""
         self.space(height)
-        self.need(height * LEADING + follows)
+        self.need(height * LEADING + UNDER_HEADING + follows)
         self._line(text, height, True)
         self.top -= UNDER_HEADING
 

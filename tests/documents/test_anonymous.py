@@ -61,7 +61,8 @@ def everything(pdf: bytes) -> str:
 
 WAYS = {
     "sheets": [],
-    "on another wall": ["--wall", "aunts-hall.toml"],
+    "the same paper on another wall": ["--wall", "aunts-hall.toml"],
+    "on another wall": ["--wall", "aunts-hall.toml", "--all-sheets"],
     "for a printer": ["--printer", "Heirloom"],
     "in one piece": ["--one-piece"],
 }

@@ -86,3 +86,16 @@ def test_a_table_with_its_heading_is_not_parted_where_it_fits_on_half_a_page() -
 
     assert flow.together(write) == 1
     assert [len(texts(page)) for page in flow.pages] == [1, 13]
+
+
+@given(st.floats(5.0, 60.0))
+def test_a_heading_is_never_left_alone_at_the_foot_of_a_page(left: float) -> None:
+    flow = Flow(Rect(0.0, 0.0, 150.0, 100.0), LETTERING)
+    flow.top = left
+    flow.pages[-1].append(Text(0.0, 99.0, "above", 2.5))
+    words = "one two three four five six seven eight nine ten eleven twelve " * 3
+    flow.heading("Before you hang", follows=flow.depth(words))
+    flow.paragraph(words)
+    pages = [[text.text for text in texts(page)] for page in flow.pages]
+    (headed,) = [page for page in pages if "Before you hang" in page]
+    assert len(headed) > headed.index("Before you hang") + 1

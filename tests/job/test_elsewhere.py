@@ -102,7 +102,7 @@ def test_the_template_has_its_own_name_and_can_be_made_again_from_its_attachment
     files()
     assert run("template", "job.toml").code == 0
     first = (tmp_path / "job.pdf").read_bytes()
-    ran = run("template", "job.toml", "--wall", "hall.toml")
+    ran = run("template", "job.toml", "--wall", "hall.toml", "--all-sheets")
     assert ran.code == 0 and ran.out.startswith("job-hall.pdf:")
     made = (tmp_path / "job-hall.pdf").read_bytes()
     assert (tmp_path / "job.pdf").read_bytes() == first != made
@@ -111,7 +111,7 @@ def test_the_template_has_its_own_name_and_can_be_made_again_from_its_attachment
     (tmp_path / "again").mkdir()
     for name, contents in reader.attachments.items():
         (tmp_path / "again" / name).write_bytes(contents[0])
-    again = run("template", "again/job.toml", "--wall", "again/hall.toml")
+    again = run("template", "again/job.toml", "--wall", "again/hall.toml", "--all-sheets")
     assert again.code == 0
     assert (tmp_path / "again" / "job-hall.pdf").read_bytes() == made
 

@@ -91,9 +91,9 @@ def first_pages(
     flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
     flow.steps(day_before(plan, sheets))
     flow.together(partial(_expected, expected=expected, unit=plan.job.unit))
-    _findings(flow, findings, not_checked_words(not_checked(plan)))
+    found_words(flow, findings, not_checked_words(not_checked(plan)))
     flagged = flagged_nails(plan, findings)
-    schedule_page = flow.together(partial(_schedule, plan=plan, flagged=flagged), lines=len(plan.frames))
+    schedule_page = flow.together(partial(schedule_words, plan=plan, flagged=flagged), lines=len(plan.frames))
     flow.together(partial(_carried, plan=plan, findings=findings, flagged=flagged), lines=len(plan.nails))
     flow.together(partial(take_care, wall=plan.job.wall))
     guide_page = guide(flow, plan, sheets)
@@ -138,7 +138,7 @@ def _expected(flow: Flow, expected: Expected | None, unit: str) -> None:
             flow.paragraph(words)
 
 
-def _findings(flow: Flow, findings: Sequence[Finding], untold: str) -> None:
+def found_words(flow: Flow, findings: Sequence[Finding], untold: str) -> None:
     """What was found, and below it what was not checked."""
     told = [(f"{number} {finding.level}", finding.sourced) for number, finding in enumerate(findings, 1)]
     told += [("", untold)] if untold else []
@@ -149,7 +149,7 @@ def _findings(flow: Flow, findings: Sequence[Finding], untold: str) -> None:
         flow.space(0.4)
 
 
-def _schedule(flow: Flow, plan: Plan, flagged: frozenset[str]) -> None:
+def schedule_words(flow: Flow, plan: Plan, flagged: frozenset[str]) -> None:
     """The schedule, with a mark at the nails that are flagged."""
     unit = plan.job.unit
     flow.heading("Schedule")

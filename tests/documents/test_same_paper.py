@@ -1,0 +1,153 @@
+"""The same paper on another wall: when it serves, what the page says of it, and how to have every sheet anew."""
+
+from __future__ import annotations
+
+import io
+import json
+from pathlib import Path
+
+import pypdf
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from templates_gen.arranging.plan import Plan, plan_wall
+from templates_gen.base.record import replace
+from templates_gen.documents.same_paper import serves
+from templates_gen.job.model import Height, Job, Wall
+from templates_gen.tiling.sheet import plan_sheets
+from tests.jobs import frame, group, job, paper
+from tests.made import SAMPLE_NAMES, made, twelve
+from tests.running import run
+
+HALL = """
+[wall]
+name = "hall"
+width = "150 in"
+height = "100 in"
+[[wall.feature]]
+kind = "thermostat"
+name = "dial"
+left = "55 in"
+bottom = "47 in"
+width = "1 1/2 in"
+height = "3 in"
+[group]
+centre_on = "wall"
+height = { centre = "60 in" }
+"""
+
+
+def words_of(path: Path) -> str:
+    reader = pypdf.PdfReader(path)
+    return " ".join(" ".join(page.extract_text() for page in reader.pages).split())
+
+
+@pytest.fixture
+def moved(folder: Path) -> Path:
+    """A folder with the fern prints, their template, and another wall."""
+    assert run("start", "--sample", "fern-prints", "ferns.toml").code == 0
+    (folder / "hall.toml").write_text(HALL)
+    return folder
+
+
+def test_a_page_comes_instead_of_sheets_and_says_where_the_paper_goes(moved: Path) -> None:
+    """The group's middle goes from 53 to 60 in above the floor, 7 in higher; both walls are 150 in wide."""
+    ran = run("template", "ferns.toml", "--wall", "hall.toml", "--report", "moved.json")
+    assert ran.code == 0
+    last = ran.out.splitlines()[-1]
+    assert last.startswith("ferns-hall.pdf: ") and last.endswith("the paper of this job there: no sheet is needed")
+    assert "Every sheet all the same: the same command with --all-sheets" in ran.err
+    said = words_of(moved / "ferns-hall.pdf")
+    assert "A pencil cross 75 in · 1905 mm from the wall's left end and 60 in · 1524 mm above the floor." in said
+    assert "all heights above the floor are 7 in · 178 mm higher here than it says" in said
+    assert "nearer to" not in said and "farther from" not in said
+    assert "thermostat 'dial', 55 in · 1397 mm from the wall's left end and 47 in · 1194 mm above the floor" in said
+    assert (
+        "Take care" in said
+        and "templates-gen template ferns.toml --wall hall.toml --all-sheets" in said
+        and "Schedule" in said
+    )
+    report = json.loads((moved / "moved.json").read_text(encoding="utf-8"))
+    assert report["same_paper"] is True and report["moved"] == pytest.approx([0.0, 7 * 25.4])
+
+
+def test_the_new_heights_are_those_of_the_schedule_of_the_new_wall(moved: Path) -> None:
+    assert run("template", "ferns.toml", "--wall", "hall.toml").code == 0
+    said = words_of(moved / "ferns-hall.pdf")
+    data = json.loads(run("schedule", "ferns.toml", "--wall", "hall.toml", "--format", "json").out)
+    text = run("schedule", "ferns.toml", "--wall", "hall.toml").out
+    heights = [nail["y"] / 25.4 for each in data["frames"] for nail in each["nails"]]
+    assert len(heights) == 5
+    for height in heights:
+        whole, part = divmod(round(height * 16), 16)
+        divisor = next(step for step in (16, 8, 4, 2, 1) if part * step % 16 == 0 and part % (16 // step) == 0)
+        smallest = min(step for step in (1, 2, 4, 8, 16) if part * step % 16 == 0)
+        assert divisor >= smallest
+        shown = f"{whole} {part * smallest // 16}/{smallest} in" if part else f"{whole} in"
+        assert shown in said and shown in text
+
+
+@pytest.mark.parametrize(
+    "more", [["--all-sheets"], ["--paper", "a4"], ["--cover", "linked"], ["--one-piece"], ["--trim", "none"]], ids=str
+)
+def test_who_asks_for_sheets_gets_them(more: list[str], moved: Path) -> None:
+    ran = run("template", "ferns.toml", "--wall", "hall.toml", *more)
+    assert ran.code == 0 and " sheet" in ran.out.splitlines()[-1] and "no sheet is needed" not in ran.out
+
+
+def test_the_page_can_be_made_again_from_itself_and_an_anonymous_one_carries_nothing(moved: Path) -> None:
+    assert run("template", "ferns.toml", "--wall", "hall.toml").code == 0
+    first = (moved / "ferns-hall.pdf").read_bytes()
+    assert sorted(pypdf.PdfReader(io.BytesIO(first)).attachments) == ["ferns.toml", "hall.toml"]
+    assert run("template", "ferns.toml", "--wall", "hall.toml").code == 0
+    assert (moved / "ferns-hall.pdf").read_bytes() == first
+    assert run("template", "ferns.toml", "--wall", "hall.toml", "--anonymous").code == 0
+    hidden = pypdf.PdfReader(moved / "ferns-hall.pdf")
+    assert not hidden.attachments and "Larkfield" not in words_of(moved / "ferns-hall.pdf")
+    assert "hall" not in words_of(moved / "ferns-hall.pdf")
+
+
+def on(job: Job, wall: Wall, high: float) -> Plan:
+    """The job's plan on another wall, its level line so high."""
+    return plan_wall(replace(job, wall=wall, group=replace(job.group, height=Height(by="centre", at=high))))
+
+
+lengths = st.floats(2500.0, 6000.0)
+
+
+@settings(max_examples=40, deadline=None)
+@given(width=lengths, height=lengths, high=st.floats(1000.0, 2000.0))
+def test_paper_that_serves_has_the_same_sheets_when_it_is_printed_anew(
+    width: float, height: float, high: float
+) -> None:
+    """Every sheet shows from the two lines what it showed on the other wall."""
+    job = twelve(paper("a4"))
+    one, two = plan_wall(job), on(job, Wall(name="hall", width=width, height=height), high)
+    assert serves(one, two)
+    sheets = [plan_sheets(plan, job.paper) for plan in (one, two)]
+    assert len(sheets[0].sheets) == len(sheets[1].sheets)
+    for old, new in zip(sheets[0].sheets, sheets[1].sheets, strict=True):
+        old_window = old.window.shifted(-one.centre_line, -one.level_line)
+        new_window = new.window.shifted(-two.centre_line, -two.level_line)
+        assert (old_window.x0, old_window.y0) == pytest.approx((new_window.x0, new_window.y0), abs=1e-5)
+        assert old.name == new.name
+
+
+@settings(max_examples=40, deadline=None)
+@given(at=st.integers(0, 1), field=st.sampled_from(["width", "height", "drop", "gap"]), more=st.floats(0.01, 30.0))
+def test_paper_of_which_anything_moved_does_not_serve(at: int, field: str, more: float) -> None:
+    frames = [frame("A", 300.0, 400.0, 60.0), frame("B", 260.0, 340.0, 50.0)]
+    own = job(*frames, group=group((("A", "B"),)))
+    if field == "gap":
+        other = replace(own, group=group((("A", "B"),), gap=60.0 + more))
+    else:
+        frames[at] = replace(frames[at], **{field: getattr(frames[at], field) + more})
+        other = job(*frames, group=group((("A", "B"),)))
+    assert serves(plan_wall(own), plan_wall(own))
+    assert not serves(plan_wall(own), plan_wall(other))
+
+
+@pytest.mark.parametrize("name", SAMPLE_NAMES)
+def test_the_paper_of_a_sample_serves_on_its_own_wall(name: str) -> None:
+    assert serves(made(name).plan, made(name).plan)
