@@ -15,7 +15,7 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
 from templates_gen.documents.same_paper import serves
 from templates_gen.job.model import Height, Job, Wall
-from templates_gen.tiling.sheet import plan_sheets
+from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job, paper
 from tests.made import SAMPLE_NAMES, made, twelve
 from tests.running import run
