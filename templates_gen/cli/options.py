@@ -43,9 +43,11 @@ def options(
 ) -> None:  # fmt: skip
     """Find different arrangements of the same frames, and show them on one page.
 
-    They are numbered from the best score down; the same job gives the same
-    ones.  --pick writes the job file with that arrangement, frame by frame, to
-    be adjusted by hand.
+    The page is for whoever chooses.  The first is the arrangement as it is, then
+    come others, the best score first; the same job gives the same ones.  Ctrl-C
+    ends the search with what it has.  Wishes, such as frames that are to be
+    neighbours, stand in the job file (help job group).  --pick writes the job
+    file with that arrangement, frame by frame, to be adjusted by hand.
 
     \b
     Example:

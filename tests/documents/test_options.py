@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import shutil
 import signal
 import subprocess
@@ -26,13 +27,13 @@ from templates_gen.base.record import replace
 from templates_gen.checks import STOP, WARN, Finding
 from templates_gen.documents.options.choices import Option, options
 from templates_gen.documents.options.keeping import kept
-from templates_gen.documents.options.page import layout_of, options_page
+from templates_gen.documents.options.page import laid_out, options_page
 from templates_gen.drawing.blocks import named_in
-from templates_gen.drawing.items import Polygon
+from templates_gen.drawing.items import Picture, Polygon
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.other_wall import read_job_on
-from tests.jobs import SAMPLES, frame, group, job, paper
+from tests.jobs import SAMPLES, frame, group, job, paper, sides
 from tests.page_texts import on_page, overlapping
 from tests.running import run
 
@@ -57,8 +58,12 @@ def rects_of(option: Option) -> dict[str, Rect]:
     return {hung.frame.id: hung.rect for hung in option.plan.frames}
 
 
-def test_options_are_numbered_by_score_and_no_two_are_alike(found):
-    assert [option.number for option in found] == [1, 2, 3, 4, 5, 6]
+def test_the_arrangement_as_it_is_comes_first_then_others_and_no_two_are_alike(found):
+    assert [option.number for option in found] == list(range(1, len(found) + 1)) and len(found) >= 3
+    own = plan_wall(read_job(SAMPLES / "paste-papers.toml"))
+    assert found[0].kind == "as it is"
+    for hung in own.frames:
+        assert sides(rects_of(found[0])[hung.frame.id]) == pytest.approx(sides(hung.rect), abs=1e-6)
     for one, two in combinations(found, 2):
         assert not alike(rects_of(one), rects_of(two))
     assert any(option.kind.startswith("in ") for option in found)  # rows, columns or a grid: always one
@@ -79,16 +84,20 @@ def test_a_mirror_image_is_alike_and_another_shape_is_not():
 @pytest.mark.parametrize("count", [2, 5, 6])
 def test_the_page_keeps_texts_apart_and_draws_frames_to_scale(found, name, count):
     lettering = Lettering(())
-    template, layout = options_page(found[:count], paper(name), lettering), layout_of(found[:count], paper(name))
+    template = options_page(found[:count], paper(name), lettering)
+    layout, *_ = laid_out(found[:count], paper(name), lettering)
     page = on_page(template, lettering, 1)
     inside = layout.page.printable.grown(0.01)
     assert overlapping(page.texts, 0.01) == []
     assert [text.text for text in page.texts if not inside.holds(text.box)] == []
+    shown, key = [text.text for text in page.texts], " · ".join(text.text for text in page.texts)
     for hung in found[0].plan.frames:
-        # two letters and an ellipsis, 1.8 mm high (ISO 3098-1 series, from memory), go into 4 mm, upright if need be
-        named = [one for one in page.texts if hung.frame.id.startswith(one.text.rstrip("…"))]
+        # its name whole in every option, or a sign for it that the key tells; frames under 4 mm have room for neither:
+        # a letter is 1.8 mm high (ISO 3098-1 series, from memory)
+        sign = re.search(rf"(?:^| )(\w+): {hung.frame.id}(?: |$)", key)
         small = min(hung.rect.width, hung.rect.height) / layout.scale < 4.0
-        assert len(named) >= count or small, hung.frame.id
+        assert shown.count(sign[1] if sign else hung.frame.id) >= count or small, hung.frame.id
+    assert not [text for text in shown if "…" in text]
     drawn = {
         (round(max(xs) - min(xs), 6), round(max(ys) - min(ys), 6))
         for item in template.pages[0].page_items
@@ -103,7 +112,8 @@ def test_the_page_keeps_texts_apart_and_draws_frames_to_scale(found, name, count
 def test_where_frames_are_on_the_page_is_where_they_are_on_the_wall(found):
     """Read from the file as another library has it: the outlines of the first option, from its wall's corner."""
     own = paper("a4")
-    layout, lettering = layout_of(found, own), Lettering(())
+    lettering = Lettering(())
+    layout, *_ = laid_out(found, own, lettering)
     boxes = {
         (item.points[0], item.points[2])
         for item in options_page(found, own, lettering).pages[0].page_items
@@ -129,7 +139,7 @@ def test_the_page_says_in_plain_words_what_sets_an_option_apart_and_who_settles_
         assert words.count("option has something to settle before it is hung") == 1
         assert not [word for word in ("rating", "warn", "stop") if word in words]
         assert overlapping(page.texts, 0.01) == []
-        inside = layout_of(some, own).page.printable
+        inside = laid_out(some, own, Lettering())[0].page.printable
         assert [text.text for text in page.texts if not inside.holds(text.box)] == []
 
 
@@ -226,7 +236,37 @@ def test_a_single_frame_has_no_options():
 
 def test_a_search_ended_early_gives_what_there_is():
     early = options(read_job(SAMPLES / "paste-papers.toml"), 4, watch=lambda done: False)
-    assert early and all(option.kind.startswith("in ") for option in early)
+    assert early[0].kind == "as it is" and len(early) > 1
+    assert all(option.kind.startswith("in ") for option in early[1:])
+
+
+def test_the_watch_is_told_of_all_searches_from_none_to_all_done():
+    for name in ("paste-papers", "fern-prints"):  # the first has its own places found, too
+        told: list[float] = []
+        options(read_job(SAMPLES / f"{name}.toml"), 3, watch=lambda done, told=told: told.append(done) or True)
+        assert told == sorted(told) and 0.0 <= told[0] and 0.9 < told[-1] <= 1.0
+
+
+def test_the_page_is_for_whoever_chooses_with_pictures_and_without_scores_and_commands():
+    found = options(read_job(SAMPLES / "fern-prints.toml"), 4)
+    template = options_page(found, paper("letter"), Lettering())
+    drawn = [item for item in template.pages[0].page_items if isinstance(item, Picture)]
+    assert len(drawn) == 5 * len(found)  # five frames, each with its picture, in every option
+    shown = {item.pixels for item in drawn}
+    assert len(shown) <= 5  # each picture is in the file once
+    words = " ".join(text.text for text in on_page(template, Lettering(), 1).texts)
+    assert not [word for word in ("score", "templates-gen", "--", "warn", "stop") if word in words]
+    # the bench of the sample is 60 in wide, and the group as it is 43 3/4 in: 72.9 %
+    assert "as it is" in words and "73 % of the width of the bench" in words and "min" in words
+
+
+def test_a_name_that_has_no_room_gets_a_sign_that_no_name_begins_with():
+    names = ("harbour-wall", "a1", "Bee")
+    asked = job(*(frame(name, 200.0, 100.0) for name in names), group=group((names,), gap=60.0))
+    found = options(asked, 2)
+    words = [text.text for text in on_page(options_page(found, paper("a4"), Lettering()), Lettering(), 1).texts]
+    assert any(text.startswith("c: harbour-wall") for text in words)
+    assert words.count("c") == len(found)
 
 
 def test_the_command_shows_the_page_and_keeps_what_is_picked(tmp_path, found):

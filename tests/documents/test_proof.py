@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from itertools import pairwise
 from xml.etree import ElementTree as Xml
 
 import numpy as np
@@ -18,7 +19,7 @@ from templates_gen.base.record import replace
 from templates_gen.documents.proof.layers import Asked
 from templates_gen.documents.proof.making import make_proof
 from templates_gen.documents.proof.treads import outline_of, tread_at
-from templates_gen.documents.proof.view import SCALES
+from templates_gen.documents.proof.view import scales, to_the_foot
 from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Job
@@ -93,14 +94,31 @@ def test_the_pdf_has_the_same_edges_as_the_svg(name: str) -> None:
 
 @samples
 def test_the_next_larger_scale_would_not_fit(name: str) -> None:
-    """ISO 5455 (from memory): 1:2, 1:5, 1:10 and so on; the chosen one is the largest that the page has room for."""
+    """The chosen one is the largest that the page has room for."""
     _, view, _ = drawn(job_of(name))
-    assert SCALES[:6] == (2, 5, 10, 20, 50, 100)
-    larger, wall = SCALES[SCALES.index(view.scale) - 1], job_of(name).wall
+    wall, usual = job_of(name).wall, scales(job_of(name).unit)
+    larger = usual[usual.index(view.scale) - 1]
     room = view.page.printable
     for width, height in ((room.width, room.height), (room.height, room.width)):
         # the dimensions take about 30 mm both ways, and the title 18 mm: our own design
         assert wall.width / larger > width - 30 or wall.height / larger > height - 18 - 30
+
+
+@pytest.mark.parametrize("unit", ["in", "cm", "mm"])
+def test_a_wall_is_never_less_than_half_of_what_its_page_would_hold(unit: str) -> None:
+    """ISO 5455 (from memory): 1:2, 1:5, 1:10 and so on; between them scales that rooms are drawn at."""
+    usual = scales(unit)
+    assert {2, 5, 10, 20, 50, 100, 200, 500, 1000} <= set(usual)
+    assert all(more <= 2 * less for less, more in pairwise(usual))
+    assert {15, 25, 30, 40} <= set(usual) if unit != "in" else {24, 32, 48} <= set(usual)
+
+
+def test_a_scale_to_the_foot_is_said_as_one() -> None:
+    # a foot is 12 in: 12 / 24 is 1/2 in
+    assert [to_the_foot(scale, "in") for scale in (24, 32, 48)] == [
+        f"{part} in to the foot" for part in ("1/2", "3/8", "1/4")
+    ]
+    assert to_the_foot(50, "in") == to_the_foot(24, "mm") == ""
 
 
 def test_a_proof_says_what_a_client_has_to_know() -> None:

@@ -5,17 +5,19 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 
 from templates_gen.arranging.plan import Plan, free_pile, placed, plan_wall
-from templates_gen.arranging.search.variety import variety
+from templates_gen.arranging.search.variety import alike, variety
 from templates_gen.arranging.search.watch import Watch
 from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import other_unit, show
-from templates_gen.base.words import counted
 from templates_gen.checks import STOP, WARN, Finding, find
+from templates_gen.checks.furniture import under
 from templates_gen.documents.options.score_words import lean_words, plan_score
 from templates_gen.documents.schedule.distances import above_floor
 from templates_gen.job.model import Job
 from templates_gen.job.wishes import Wishes
+from templates_gen.tolerance.effort import Effort, effort
 from templates_gen.tolerance.holding import plan_sheets
 
 BOUND = ("stairs", "around")
@@ -26,21 +28,31 @@ SAID = {STOP: "cannot be hung like this", WARN: "to settle first"}
 """How grave what was found is, to whoever chooses."""
 
 
+AS_IT_IS = "as it is"
+"""The kind of the arrangement that the job has now: what a client knows already, and holds the others against."""
+
+
 class Option(Record, frozen=True):
-    """An arrangement to choose: its kind in words, its plan, its score from 0 to 100, how many sheets it takes (None
-    where none can be planned), and what would stop or wants a decision."""
+    """An arrangement to choose: its kind in words, its plan, its score from 0 to 100, what its paper takes at most
+    (None where no sheets can be planned), and what would stop or wants a decision."""
 
     number: int
     kind: str
     plan: Plan
     score: float
     lean: str
-    sheets: int | None
+    effort: Effort | None
     findings: tuple[Finding, ...]
+
+    @property
+    def sheets(self) -> int | None:
+        return self.effort.sheets if self.effort else None
 
 
 def options(job: Job, count: int, watch: Watch | None = None) -> tuple[Option, ...]:
-    """Up to so many options for a job, the best first and numbered from 1; the same job gives the same ones.
+    """Up to so many options for a job, numbered from 1: the arrangement as it is, then others, the best first.
+
+    The same job gives the same ones.
 
     Raises InputError for a group whose places are bound to a stair or a feature, a single frame, or frames that find
     no room.
@@ -53,39 +65,73 @@ def options(job: Job, count: int, watch: Watch | None = None) -> tuple[Option, .
         raise InputError("frame", "found a single frame, expected two or more to arrange")
     free = replace(group, arrangement="salon", rows=(), spots=(), align="centre", set="centre",
                    wishes=group.wishes or Wishes())  # fmt: skip
-    found = variety(free_pile(job, free), count, watch)
+    own = plan_wall(job, _share(watch, 0.0, AT_FIRST if group.arrangement == "salon" else 0.0))
+    found = variety(free_pile(job, free), count, _share(watch, AT_FIRST if group.arrangement == "salon" else 0.0, 1.0))
     if not found:
         raise InputError(
             "group", "no arrangement of these frames with their gaps has room on this wall",
             "smaller gaps, fewer frames, less clear space around features, or another height or centre_on",
         )  # fmt: skip
-    return tuple(
-        _option(number, choice.kind, plan_wall(placed(job, choice.rects))) for number, choice in enumerate(found, 1)
+    here = {hung.frame.id: hung.rect for hung in own.frames}
+    others = [choice for choice in found if not alike(here, choice.rects)][: count - 1]
+    return (
+        _option(1, AS_IT_IS, plan_wall(placed(job, here))),
+        *(_option(at, choice.kind, plan_wall(placed(job, choice.rects))) for at, choice in enumerate(others, 2)),
     )
+
+
+AT_FIRST = 0.25
+"""Of all steps those that find the places of the arrangement as it is, where they are found: one search of four.  Our
+own design, no source."""
+
+
+def _share(watch: Watch | None, start: float, end: float) -> Watch | None:
+    """The part of the steps from `start` to `end` that one search is."""
+    return None if watch is None else lambda done: watch(start + done * (end - start))
 
 
 def _option(number: int, kind: str, plan: Plan) -> Option:
     score = plan_score(plan)
     graver = tuple(finding for finding in find(plan) if finding.level in (STOP, WARN))
-    try:
-        sheets = len(plan_sheets(plan, plan.job.paper).sheets)
+    try:  # quickly, for there are many
+        taken = effort(plan_sheets(plan, plan.job.paper, quick=True))
     except InputError:
-        sheets = None
+        taken = None
     total, lean = (100 * score.total, lean_words(score)) if score else (0.0, "")
-    return Option(number, kind, plan, total, lean, sheets, graver)
+    return Option(number, kind, plan, total, lean, taken, graver)
 
 
-def option_lines(option: Option, but: Collection[str] = ()) -> tuple[str, str, str]:
-    """Three lines about an option: kind and score, size, and paper with what was found, `but` these rules."""
+def option_lines(option: Option) -> tuple[str, str, str]:
+    """Three lines about an option for whoever plans: kind and score, size, and paper with what was found."""
+    return f"{option.kind}; scores {option.score:.0f} of 100; {option.lean}", _size(option), _paper(option, ())
+
+
+def client_lines(option: Option, but: Collection[str] = ()) -> tuple[str, ...]:
+    """The same for whoever chooses: kind and size, how wide it is for the furniture under it, and paper with what was
+    found, `but` these rules."""
+    return tuple(filter(None, (option.kind, _size(option), _beside(option.plan), _paper(option, but))))
+
+
+def _size(option: Option) -> str:
     group, unit = option.plan.group, option.plan.job.unit
-    sheets = "no sheet plan on this paper" if option.sheets is None else counted(option.sheets, "sheet")
-    told = [f"{words}: {rules}" for level, words in SAID.items() if (rules := _rules(option, level, but))]
     size, other = (f"{show(group.width, name)} × {show(group.height, name)}" for name in (unit, other_unit(unit)))
-    return (
-        f"{option.kind}; scores {option.score:.0f} of 100; {option.lean}",
-        f"{size} ({other}), {show(group.y0, unit)} {above_floor(option.plan)}",
-        "; ".join([sheets, *told]),
-    )
+    return f"{size} ({other}), {show(group.y0, unit)} {above_floor(option.plan)}"
+
+
+def _beside(plan: Plan) -> str:
+    """The group's width beside that of the furniture under it; "" where there is none."""
+    feature = under(plan)
+    if feature is None:
+        return ""
+    share = 100 * plan.group.width / feature.rect.width
+    if plan.group.width > feature.rect.width + TOLERANCE:
+        return f"wider than the {feature.called}: {share:.0f} % of its width"
+    return f"{share:.0f} % of the width of the {feature.called}"
+
+
+def _paper(option: Option, but: Collection[str]) -> str:
+    told = [f"{words}: {rules}" for level, words in SAID.items() if (rules := _rules(option, level, but))]
+    return "; ".join(["no sheet plan on this paper" if option.effort is None else option.effort.words, *told])
 
 
 def in_all(options: Sequence[Option]) -> frozenset[str]:

@@ -5,25 +5,25 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Iterator, Sequence
 
-from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.documents.of_job import of_job, whose
-from templates_gen.documents.options.choices import Option, in_all, option_lines
+from templates_gen.documents.options.choices import Option, client_lines, in_all
+from templates_gen.documents.options.frames import Shown, pictures_of, shown_in, small_frame
 from templates_gen.documents.proof.features import outline
-from templates_gen.documents.proof.view import SCALES, Band, View, extent
-from templates_gen.drawing.blocks import named_in, shortened, wrapped
+from templates_gen.documents.proof.view import Band, View, extent, scales, to_the_foot
+from templates_gen.drawing.blocks import shortened, wrapped
 from templates_gen.drawing.items import Item, Line, Page, Polygon, Template, Text
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.drawing.shapes import box
-from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, MEDIUM, NARROW, WIDE
+from templates_gen.drawing.sizes import H7, H18, H25, NARROW, WIDE
 from templates_gen.job.model import Paper
 from templates_gen.tiling.page import Page as PaperPage
 from templates_gen.tiling.page import page_of
 
-HEAD, FOOT = 16.0, 8.0
-"""mm for the title above, and for a line below the options.  Our own design, no source."""
+HEAD = 16.0
+"""mm for the title above.  Our own design, no source."""
 
 BETWEEN = 7.0
 """mm between two options.  Our own design, no source."""
@@ -41,24 +41,11 @@ LINE = 3.6
 LEAST_WIDTH = 55.0
 """mm; a narrower option has no room for its words.  Our own design, no source."""
 
-AIR = 0.7
-"""mm of a frame that its id leaves free.  Our own design, no source."""
-
-NAMES = ((H5, True), (H35, True), (H25, True), (H18, True), (H18, False))
-"""Heights of a frame's id, and whether it is bold, the best first.  Our own design, no source."""
-
-FRAME = 0.88
-"""Grey that fills a frame.  Our own design, no source."""
-
-
-WHICHEVER = "Each option has something to settle before it is hung:  templates-gen check NEW-JOB.toml"
+WHICHEVER = "Each option has something to settle before it is hung."
 """What is said of findings that all options share, for they have no part in the choice."""
 
-FOOT_LINE, UNDER_WORDS = 5.0, 1.5
-"""mm from the foot of the page to its upper line, and under an option's words.  Our own design, no source."""
-
-LARGE = 20
-"""The scale, 1 to this, down to which frames have a wider line.  Our own design, no source."""
+FOOT_LINE, UNDER_WORDS = 1.0, 1.5
+"""mm from the foot of the page to its last line, and under an option's words.  Our own design, no source."""
 
 
 class Layout(Record, frozen=True):
@@ -70,34 +57,62 @@ class Layout(Record, frozen=True):
 
 
 def options_page(options: Sequence[Option], paper: Paper, lettering: Lettering) -> Template:
-    """One page with all options.  Raises InputError for paper too small for them."""
-    plan, layout = options[0].plan, layout_of(options, paper)
-    job, area = plan.job, layout.page.printable
-    subtitle = " · ".join(filter(None, [whose(job), f"wall at 1:{layout.scale} when printed at 100 %"]))
+    """One page with all options, for whoever chooses.
+
+    Raises InputError for paper too small for them, or for a picture that cannot be used.
+    """
+    job, common = options[0].plan.job, in_all(options)
+    layout, shown, foot = laid_out(options, paper, lettering)
+    area, feet = layout.page.printable, to_the_foot(layout.scale, job.unit)
+    scale = f"wall at 1:{layout.scale}{f', {feet},' if feet else ''} when printed at 100 %"
+    subtitle = " · ".join(filter(None, [whose(job), scale]))
     title = shortened(f"{job.title}: options", H7, True, area.width, lettering)
-    common = in_all(options)
     items: list[Item] = [
         Text(area.x0, area.y1 - H7 - 0.5, title, H7, bold=True),
         Text(area.x0, area.y1 - H7 - UNDER_TITLE, subtitle, H25),
-        Text(area.x0, area.y0 + 1.0, "Keep one:  templates-gen options JOB --pick N -o NEW-JOB.toml", H25),
-        *(Text(area.x0, area.y0 + FOOT_LINE, words, H25) for words in ((WHICHEVER,) if common else ())),
+        *(Text(area.x0, area.y0 + FOOT_LINE + at * LINE, words, H18) for at, words in enumerate(reversed(foot))),
     ]
     for option, cell in zip(options, layout.cells, strict=True):
-        items += _option_items(option, common, cell, layout, lettering)
+        items += _option_items(option, common, cell, layout, shown, lettering)
     page = Page(label="options", title=job.title, page_items=tuple(items))
     return of_job(job, "options", layout.page, [page])
 
 
-def layout_of(options: Sequence[Option], paper: Paper) -> Layout:
-    """The largest usual scale at which all pictures of the wall fit on one page, whichever way that lies."""
-    whole = extent(options[0].plan)
+def laid_out(options: Sequence[Option], paper: Paper, lettering: Lettering) -> tuple[Layout, Shown, tuple[str, ...]]:
+    """Where the options stand, what is in their frames, and the lines at the page's foot.
+
+    The key to signs takes room there, and so may take room from the pictures.  Raises InputError as the page does.
+    """
+    last = (WHICHEVER,) if in_all(options) else ()
+    layout = layout_of(options, paper, len(last))
+    shown = _shown(options, layout, lettering)
+    if shown.key:
+        layout = layout_of(options, paper, len(last) + len(_key(shown, layout, lettering)))
+        shown = _shown(options, layout, lettering)
+    return layout, shown, (*_key(shown, layout, lettering), *last)
+
+
+def _key(shown: Shown, layout: Layout, lettering: Lettering) -> list[str]:
+    return wrapped(shown.key, H18, False, layout.page.printable.width, lettering)
+
+
+def _shown(options: Sequence[Option], layout: Layout, lettering: Lettering) -> Shown:
+    plans = [(each.plan, _view(each.plan, cell, layout)) for each, cell in zip(options, layout.cells, strict=True)]
+    return shown_in(plans, dict(pictures_of(plans)), lettering)
+
+
+def layout_of(options: Sequence[Option], paper: Paper, foot: int = 0) -> Layout:
+    """The largest usual scale at which all pictures of the wall fit on one page over so many lines at its foot,
+    whichever way it lies."""
+    whole, usual = extent(options[0].plan), scales(options[0].plan.job.unit)
     best: tuple[int, PaperPage, tuple[Rect, ...]] | None = None
     for turned in (True, False):
         page = page_of(paper, turned)
         for across in range(1, len(options) + 1):
-            cells = _cells(page.printable, across, len(options))
+            cells = _cells(page.printable, across, len(options), foot)
             room = Rect(0.0, 0.0, cells[0].width, cells[0].height - LINES * LINE - UNDER_WORDS)
-            scale = next((s for s in SCALES if whole.width / s <= room.width and whole.height / s <= room.height), None)
+            fitting = (s for s in usual if whole.width / s <= room.width and whole.height / s <= room.height)
+            scale = next(fitting, None)
             if scale is not None and cells[0].width >= LEAST_WIDTH and (best is None or scale < best[0]):
                 best = (scale, page, cells)
     if best is None:
@@ -105,9 +120,10 @@ def layout_of(options: Sequence[Option], paper: Paper) -> Layout:
     return Layout(best[1], best[2], best[0])
 
 
-def _cells(area: Rect, across: int, count: int) -> tuple[Rect, ...]:
+def _cells(area: Rect, across: int, count: int, foot: int) -> tuple[Rect, ...]:
     down = math.ceil(count / across)
-    inside = Rect(area.x0, area.y0 + FOOT, area.x1, area.y1 - HEAD)
+    below = FOOT_LINE + foot * LINE if foot else 0.0
+    inside = Rect(area.x0, area.y0 + below, area.x1, area.y1 - HEAD)
     width = (inside.width - (across - 1) * BETWEEN) / across
     height = (inside.height - (down - 1) * BETWEEN) / down
     return tuple(
@@ -118,22 +134,22 @@ def _cells(area: Rect, across: int, count: int) -> tuple[Rect, ...]:
 
 
 def _option_items(
-    option: Option, common: Collection[str], cell: Rect, layout: Layout, lettering: Lettering
+    option: Option, common: Collection[str], cell: Rect, layout: Layout, shown: Shown, lettering: Lettering
 ) -> Iterator[Item]:
     view = _view(option.plan, cell, layout)
     yield from _wall_items(option.plan, view)
     for hung in option.plan.frames:
-        yield from _frame_items(hung, view, lettering)
+        yield from small_frame(hung, view, shown, lettering)
     wall = view.rect(option.plan.job.wall.rect)
     indent = lettering.width(f"{option.number}", H7, True) + AFTER_NUMBER
     y = wall.y0 - UNDER_WALL - H7
     yield Text(cell.x0, y, f"{option.number}", H7, bold=True)
-    width, texts = cell.width - indent, option_lines(option, common)
+    width, texts = cell.width - indent, client_lines(option, common)
     told = [line for text in texts for line in wrapped(text, H18, False, width, lettering)]
     if len(told) > LINES:
         told[LINES - 1] += " …"
     for at, line in enumerate(told[:LINES]):
-        yield Text(cell.x0 + indent, y + H7 - H18 - at * LINE, line, H18)
+        yield Text(cell.x0 + indent, y + H7 - H18 - at * LINE, line, H18, bold=at == 0)
 
 
 def _view(plan: Plan, cell: Rect, layout: Layout) -> View:
@@ -150,11 +166,3 @@ def _wall_items(plan: Plan, view: View) -> Iterator[Item]:
     yield Line(rect.x0, rect.y0, rect.x1, rect.y0, WIDE)
     for feature in wall.features:
         yield from outline(feature, view.rect(feature.rect))
-
-
-def _frame_items(hung: Hung, view: View, lettering: Lettering) -> Iterator[Item]:
-    """The frame in light grey, with its id: upright in a narrow one, and cut short where it must be."""
-    rect = view.rect(hung.rect)
-    yield from box(rect, MEDIUM if view.scale <= LARGE else HAIR, FRAME)
-    if name := named_in(rect.grown(-AIR / 2), hung.frame.id, NAMES, lettering):
-        yield name

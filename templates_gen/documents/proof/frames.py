@@ -51,9 +51,9 @@ def window(hung: Hung) -> Rect:
     return Rect.sized(inside.x0 + left, inside.y0 + bottom, across, down) if across > 0 < down else inside
 
 
-def frame_items(hung: Hung, view: View) -> Iterator[Item]:
-    """The moulding, and within it white: mat, or what a picture leaves."""
-    yield from box(view.rect(hung.rect), MEDIUM, MOULDING)
+def frame_items(hung: Hung, view: View, line: float = MEDIUM) -> Iterator[Item]:
+    """The moulding, its edge so wide (mm), and within it white: mat, or what a picture leaves."""
+    yield from box(view.rect(hung.rect), line, MOULDING)
     yield from box(view.rect(opening(hung)), HAIR, 1.0)
 
 

@@ -9,7 +9,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH, other_unit
 from templates_gen.documents.of_job import whose
 from templates_gen.documents.proof.frames import frame_key
-from templates_gen.documents.proof.view import LINE, TITLE, Band, View
+from templates_gen.documents.proof.view import LINE, TITLE, Band, View, to_the_foot
 from templates_gen.drawing.blocks import shortened, wrapped
 from templates_gen.drawing.items import Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
@@ -27,7 +27,7 @@ BARS = {"in": (12 * INCH, "ft", 4), "cm": (1000.0, "m", 5), "mm": (1000.0, "m", 
 STEPS = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0)
 """Feet or metres that one part of the bar may be: 1, 2, 5 and so on, common practice, no source."""
 
-PRINTED = "to scale when printed at actual size (100 %)"
+PRINTED = "when printed at actual size (100 %)"
 
 UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
 
@@ -69,7 +69,8 @@ def band_items(plan: Plan, view: View, lettering: Lettering) -> Iterator[Item]:
     band, job = view.below, plan.job
     yield Line(band.x0, band.y1, band.x1, band.y1, NARROW)
     bar, reach = scale_bar(plan, view)
-    width = band.width - max(reach, lettering.width(PRINTED, H18)) - BETWEEN
+    printed = f"{to_the_foot(view.scale, job.unit) or 'to scale'} {PRINTED}"
+    width = band.width - max(reach, lettering.width(printed, H18)) - BETWEEN
     sizes = f"Proof. Sizes in {UNITS[job.unit]}, {UNITS[other_unit(job.unit)]} beside them."
     large = H5 if lettering.width(job.title, H5, True) <= width else H35
     told = ((job.title, large, True, DOWN[0]), (whose(job), H25, False, DOWN[1]), (sizes, H18, False, DOWN[2]))
@@ -79,7 +80,7 @@ def band_items(plan: Plan, view: View, lettering: Lettering) -> Iterator[Item]:
             yield Text(band.x0, band.y1 - down, cut, height, bold=bold)
     yield Text(band.x1, band.y1 - SCALE_DOWN, f"SCALE 1:{view.scale}", H35, "right", bold=True)
     yield from bar
-    yield Text(band.x1, band.y1 - DOWN[2], PRINTED, H18, "right")
+    yield Text(band.x1, band.y1 - DOWN[2], printed, H18, "right")
     for number, line in enumerate(view.band.lines, 1):
         yield Text(band.x0, band.y1 - TITLE - number * LINE + 1.0, line, H18)
     if view.band.sign:

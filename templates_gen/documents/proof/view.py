@@ -13,8 +13,19 @@ from templates_gen.drawing.sizes import H18
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.tiling.page import Page, page_of
 
-SCALES = (2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
+STANDARD = (2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
 """1:2, 1:5, 1:10 and so on: the reduced scales of ISO 5455 (its series from memory)."""
+
+TO_THE_FOOT = {24: "1/2 in", 32: "3/8 in", 48: "1/4 in"}
+"""Scales that rooms are drawn at where people measure in feet, by what stands for a foot.  Common practice, no
+source."""
+
+METRIC = (15, 25, 30, 40)
+"""Scales that rooms are drawn at elsewhere, between those of the standard.  Common practice, no source."""
+
+BRIDGING = (3, 300, 3000)
+"""Scales where the standard's next is less than half as large: a wall is never less than half of what its page would
+hold.  Our own, no source."""
 
 LEFT, RIGHT, TOP, FOOT = 12.5, 21.0, 12.5, 21.0
 """mm beside, above and below the wall for its dimensions.  Our own design, no source."""
@@ -56,6 +67,17 @@ class View(Record, frozen=True):
         return Rect(*self.point(rect.x0, rect.y0), *self.point(rect.x1, rect.y1))
 
 
+def scales(unit: str) -> tuple[int, ...]:
+    """The scales for a job in this unit, 1 to each, the largest first; each is at least half of that before."""
+    between = tuple(TO_THE_FOOT) if unit == "in" else METRIC
+    return tuple(sorted((*STANDARD, *between, *BRIDGING)))
+
+
+def to_the_foot(scale: int, unit: str) -> str:
+    """What stands for a foot, in a job of inches at a scale that goes by that: "1/4 in to the foot"; "" otherwise."""
+    return f"{TO_THE_FOOT[scale]} to the foot" if unit == "in" and scale in TO_THE_FOOT else ""
+
+
 def proof_view(plan: Plan, band_in: Callable[[float], Band]) -> View:
     """The largest usual scale at which the wall fits on one page of the job's paper, above its band.
 
@@ -67,7 +89,7 @@ def proof_view(plan: Plan, band_in: Callable[[float], Band]) -> View:
     if (whole.width > whole.height) != (paper.width > paper.height):
         pages.reverse()
     laid = [(page, band_in(page.printable.width)) for page in pages]
-    fitting = [(scale, *way) for scale in SCALES for way in laid if _fits(whole, scale, *way)]
+    fitting = [(scale, *way) for scale in scales(plan.job.unit) for way in laid if _fits(whole, scale, *way)]
     if not fitting:
         problem = f"found {paper.width:g} × {paper.height:g} mm, too small for a proof"
         raise InputError("paper, size", problem, "choose larger paper, such as a4 or letter")
