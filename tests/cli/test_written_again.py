@@ -77,7 +77,7 @@ def test_every_option_is_picked_and_read_again(seed, unit, folder):
     """All of a job's options, through the command, which said of picks 2 to 5 that they could not be read."""
     path = AnyJob(seed, unit, ("rows", "salon")).written(folder())
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(searching, "_steps", lambda count: 300)
+        patch.setattr(searching, "_steps", lambda count: 60)
         for option in options(read_job(path), 3):
             ran = run(
                 "options", path, "--count", "3", "--pick", str(option.number), "-o", path.with_name("p.toml"), "--force"

@@ -45,7 +45,7 @@ FREE = ("paste-papers", "fern-prints", "loom-drawings", "tile-rubbings")
 def short_searches():
     """A quarter of the usual steps, for the tests' sake."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(searching, "_steps", lambda count: 1500)
+        patch.setattr(searching, "_steps", lambda count: 250)
         yield
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from templates_gen.arranging.search.free_wall import free_wall
-from templates_gen.arranging.search.salon import Pile, salon
+from templates_gen.arranging.search.salon import salon
+from templates_gen.arranging.search.task import Pile
 from templates_gen.arranging.search.watch import Watch
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect

@@ -1,4 +1,4 @@
-"""The measures of an arrangement, published ones and some of our own, each from 0 to 1.
+"""Published measures of an arrangement: they are told of it, and nothing is searched by them.
 
 Rectangles in mm, y up.  `axes` is the rectangle that a measure is taken in: the group's bounding box, or one about the
 same centre line where the group does not lie even about it.
@@ -7,21 +7,9 @@ same centre line where the group does not lie even about it.
 from __future__ import annotations
 
 import math
-from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
-from templates_gen.base.geometry import TOLERANCE, Rect
-
-PROPORTIONS = (1.0, 1 / math.sqrt(2), 2 / (1 + math.sqrt(5)), 1 / math.sqrt(3), 0.5)
-"""Square, square root of two, golden, square root of three, double square: the pleasing proportions of D. C. L. Ngo,
-L. S. Teo and J. G. Byrne, A mathematical theory of interface aesthetics, Visual Mathematics 2(4), 2000 (from memory).
-"""
-
-ONE_WAY = 0.7
-"""What lines that are shared one way count for, upright or level, whichever are more.  Our own design, no source."""
-
-LINES = 1e-3
-"""Lines are compared in mm divided by this and rounded: what a tape cannot show is in line.  Our own design."""
+from templates_gen.base.geometry import Rect
 
 
 def side_weights(rects: Iterable[Rect], axes: Rect) -> tuple[float, float]:
@@ -121,71 +109,3 @@ def _spans(axis: float, start: float, end: float) -> Iterator[tuple[int, float, 
         yield 0, max(axis - end, 0.0), axis - start
     if end > axis:
         yield 1, max(start - axis, 0.0), end - axis
-
-
-def compactness(rects: Iterable[Rect], box: Rect, gap_across: float, gap_down: float) -> float:
-    """The share of the group's rectangle that is frame or the gap around one; 1 when no more is blank.
-
-    Half a gap belongs to each frame on every side.  Our own design, no source.
-    """
-    filled = sum((rect.width + gap_across) * (rect.height + gap_down) for rect in rects)
-    return filled / ((box.width + gap_across) * (box.height + gap_down))
-
-
-def alignment(rects: Sequence[Rect]) -> float:
-    """How far the frames' lines are in line with other frames': 1 when each shares two both ways.
-
-    A frame has three lines upright (left, middle, right) and three level; two that are shared count in full.  One way
-    counts `ONE_WAY` of the whole, for a column has no lines across to share.  Our own design after the regularity of
-    Ngo, Teo and Byrne 2000.
-    """
-    if len(rects) < 2:
-        return 1.0
-    upright = _shared([(round(rect.x0 / LINES), round(rect.cx / LINES), round(rect.x1 / LINES)) for rect in rects])
-    level = _shared([(round(rect.y0 / LINES), round(rect.cy / LINES), round(rect.y1 / LINES)) for rect in rects])
-    better = sum(map(max, upright, level))
-    return (ONE_WAY * better + (1 - ONE_WAY) * (sum(upright) + sum(level) - better)) / (2 * len(rects))
-
-
-def _shared(lines: Sequence[tuple[int, int, int]]) -> list[int]:
-    """For every frame how many of its lines, at most two, another has; an edge may meet another's other edge."""
-    edges = Counter(edge for low, _, high in lines for edge in {low, high})
-    middles = Counter(middle for _, middle, _ in lines)
-    return [min(2, (edges[low] > 1) + (middles[middle] > 1) + (edges[high] > 1)) for low, middle, high in lines]
-
-
-def evenness(rects: Sequence[Rect], gap_across: float, gap_down: float) -> float:
-    """The mean of wanted over actual gap, from every frame to the nearest it faces on each side; 1 when all are even.
-
-    Our own design, no source.
-    """
-    sides: list[float] = []
-    for one in rects:
-        x0, y0, x1, y1 = one.x0, one.y0, one.x1, one.y1
-        right = left = above = below = math.inf
-        for two in rects:
-            if two.y0 < y1 and y0 < two.y1:
-                if two.x0 >= x1:
-                    right = min(right, two.x0 - x1)
-                elif two.x1 <= x0:
-                    left = min(left, x0 - two.x1)
-            elif two.x0 < x1 and x0 < two.x1:
-                if two.y0 >= y1:
-                    above = min(above, two.y0 - y1)
-                else:
-                    below = min(below, y0 - two.y1)
-        sides += [_share(gap_across, gap) for gap in (right, left) if gap < math.inf]
-        sides += [_share(gap_down, gap) for gap in (above, below) if gap < math.inf]
-    return sum(sides) / len(sides) if sides else 1.0
-
-
-def _share(wanted: float, gap: float) -> float:
-    return (wanted + TOLERANCE) / (max(wanted, gap) + TOLERANCE)
-
-
-def proportion(box: Rect) -> float:
-    """1 where width to height is a pleasing proportion, less by twice the difference: Ngo, Teo and Byrne 2000 (from
-    memory).  Our own: of groups higher than wide only the square pleases, for a tower leaves most of a wall blank."""
-    if box.height > box.width:
-        return 2 * box.width / box.height - 1
-    return 1 - 2 * min(abs(box.height / box.width - best) for best in PROPORTIONS)

@@ -1,92 +1,59 @@
-"""How well an arrangement hangs together: its measures by their weights.  Rectangles in mm, y up."""
+"""How good an arrangement is, in numbers to be told: by its looks, and by published measures.  mm, y up."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
-from templates_gen.arranging.search.measures import (
-    alignment,
-    compactness,
-    equilibrium,
-    evenness,
-    mass_distance,
-    proportion,
-    side_weights,
-    symmetry,
-)
+from templates_gen.arranging.search.boxes import Gaps
+from templates_gen.arranging.search.ground import boxed
+from templates_gen.arranging.search.looks import looks
+from templates_gen.arranging.search.measures import equilibrium, mass_distance, side_weights, symmetry
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record
 
-WEIGHTS = {
-    "balance": 0.16, "equilibrium": 0.06, "symmetry": 0.18, "compactness": 0.28, "alignment": 0.14, "evenness": 0.10,
-    "proportion": 0.08,
-}  # fmt: skip
-"""What each measure counts for.  Our own design, no source: people judge balance and symmetry well and like symmetry
-(Bauerly and Liu, IJHCS 64, 2006, 670-682), and a group is to be one piece on the wall, so compactness counts most."""
+BEST = 1.2
+"""The total of an arrangement whose looks cost nothing; equal frames in a regular grid cost 0.2.  Our own design."""
 
 
 class Score(Record, frozen=True):
-    """The measures of an arrangement, each from 0 (bad) to 1, and how much heavier one side is.
+    """The numbers of an arrangement: the total by its looks, from 0 (bad) to 1, and what was published.
 
-    `left_heavy` and `top_heavy` run from -1 to 1: the difference of the two sides' moments over the larger.  `mass_off`
-    is how far the centre of mass lies from the middle, in per cent.
+    `filled` is the share of the group's outline that is frame or the gap around one, `mirrored` the share of frame that
+    lies on frame in the mirror, `voids` the blank areas within over the area of frames.  `left_heavy` and `top_heavy`
+    run from -1 to 1: the difference of the two sides' moments over the larger.  `mass_off` is how far the centre of
+    mass lies from the middle, in per cent.
     """
 
+    total: float
     balance: float
     equilibrium: float
     symmetry: float
-    compactness: float
-    alignment: float
-    evenness: float
-    proportion: float
+    filled: float
+    mirrored: float
+    voids: float
     left_heavy: float
     top_heavy: float
     mass_off: float
 
-    @property
-    def total(self) -> float:
-        """All measures by their weights."""
-        return sum((weight * float(getattr(self, name)) for name, weight in WEIGHTS.items()), 0.0)
-
 
 def score(rects: Sequence[Rect], gap_across: float, gap_down: float, centre: float | None = None) -> Score:
     """The score of an arrangement with these gaps wanted (mm), about an upright line at x = `centre`, or its middle."""
-    axes = _axes(bounds(rects), centre)
-    left, top = side_weights(rects, axes)
-    off = mass_distance(rects, axes)
-    return Score(**dict(_measures(rects, gap_across, gap_down, centre)), left_heavy=left, top_heavy=top, mass_off=off)
-
-
-def total(
-    rects: Sequence[Rect], gap_across: float, gap_down: float, centre: float | None = None, least: float = 0.0
-) -> float:
-    """The total of the score; where it cannot reach `least`, some number below that, which is sooner known."""
-    most = 1.0
-    for name, value in _measures(rects, gap_across, gap_down, centre):
-        most -= WEIGHTS[name] * (1 - value)
-        if most < least:
-            return most
-    return most
-
-
-def _measures(
-    rects: Sequence[Rect], gap_across: float, gap_down: float, centre: float | None
-) -> Iterator[tuple[str, float]]:
-    """Every measure by its name, those that are quick to tell first."""
     box = bounds(rects)
-    axes = _axes(box, centre)
-    yield "compactness", compactness(rects, box, gap_across, gap_down)
-    yield "proportion", proportion(box)
-    yield "equilibrium", equilibrium(rects, axes)
+    axes = box if centre is None else about_line(box, centre)
     left, top = side_weights(rects, axes)
-    yield "balance", 1 - (abs(left) + abs(top)) / 2
-    yield "alignment", alignment(rects)
-    yield "symmetry", symmetry(rects, axes)
-    yield "evenness", evenness(rects, gap_across, gap_down)
-
-
-def _axes(box: Rect, centre: float | None) -> Rect:
-    return box if centre is None else about_line(box, centre)
+    seen = looks([boxed(rect) for rect in rects], Gaps(gap_across, gap_down), centre)
+    return Score(
+        total=min(1.0, max(0.0, BEST - seen.cost)),
+        balance=1 - (abs(left) + abs(top)) / 2,
+        equilibrium=equilibrium(rects, axes),
+        symmetry=symmetry(rects, axes),
+        filled=1 - seen.blank,
+        mirrored=1 - seen.unlike,
+        voids=seen.void,
+        left_heavy=left,
+        top_heavy=top,
+        mass_off=mass_distance(rects, axes),
+    )
 
 
 def about_line(box: Rect, centre: float) -> Rect:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from templates_gen.arranging.search.salon import Arranged, Pile, plain_arrangements, search
-from templates_gen.arranging.search.score import about_line
+from templates_gen.arranging.search.salon import Arranged, plain_arrangements, searched
+from templates_gen.arranging.search.task import Pile
 from templates_gen.arranging.search.watch import Watch
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
+from templates_gen.job.model import Group
 
 ALIKE = 0.68
 """Of the frames' area that two arrangements share when laid on each other (or on the other's mirror image): with more,
@@ -31,11 +32,12 @@ def variety(pile: Pile, count: int, watch: Watch | None = None) -> tuple[Choice,
 
     Where `watch` ends the searches, of those found so far.  The same pile gives the same choices.
     """
-    found = sorted(_plain(pile), key=lambda item: item.cost)
+    plain = plain_arrangements(pile)
+    found = sorted(_plain(plain), key=lambda item: item.cost)
     kept = found[:1]
     for number in range(SEARCHES):
-        for arranged in search(_seeded(pile, number), _part(watch, number)):
-            found.append(Choice(_kind(arranged, pile), arranged.rects, arranged.cost))
+        for arranged in searched(_seeded(pile, number), plain, _part(watch, number)):
+            found.append(Choice(arranged.kind, arranged.rects, arranged.cost))
     for choice in sorted(found, key=lambda item: item.cost):
         if len(kept) >= count:
             break
@@ -44,8 +46,8 @@ def variety(pile: Pile, count: int, watch: Watch | None = None) -> tuple[Choice,
     return tuple(sorted(kept, key=lambda item: item.cost))
 
 
-def _plain(pile: Pile) -> Iterator[Choice]:
-    for arranged, group in plain_arrangements(pile):
+def _plain(plain: Sequence[tuple[Arranged, Group]]) -> Iterator[Choice]:
+    for arranged, group in plain:
         if arranged.rects:
             yield Choice(kind_words(group.arrangement, group.rows), arranged.rects, arranged.cost)
 
@@ -56,11 +58,6 @@ def kind_words(arrangement: str, rows: Sequence[Sequence[str]]) -> str:
         noun = arrangement[:-1]
         return f"in a {noun}" if len(rows) == 1 else f"in {len(rows)} {arrangement}"
     return f"in a grid, {len(rows[0])} across" if arrangement == "grid" and rows else arrangement
-
-
-def _kind(arranged: Arranged, pile: Pile) -> str:
-    axes = about_line(bounds(arranged.rects.values()), pile.centre)
-    return "mirrored" if shared(arranged.rects, mirrored(arranged.rects, axes.cx)) > 1 - 1e-6 else "salon"
 
 
 def _seeded(pile: Pile, number: int) -> Pile:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.arranging.search.score import WEIGHTS, Score, score
+from templates_gen.arranging.search.score import Score, score
 
 SEEN, MUCH = 0.03, 0.15
 """How much heavier one side is that is worth a word, and a strong one.  Our own design, no source."""
 
 COMPACT, LOOSE = 0.9, 0.75
-"""Shares of a group's rectangle that are filled.  Our own design, no source."""
+"""Shares of a group's outline that are filled.  Our own design, no source."""
 
 
 def plan_score(plan: Plan) -> Score | None:
@@ -25,8 +25,9 @@ def score_words(found: Score) -> str:
     """The score and what it comes from, in one line."""
     parts = (
         lean_words(found),
-        f"{_filled(found.compactness)}: it fills {_percent(found.compactness)} of its rectangle",
-        f"{_percent(found.alignment)} of edges and middles in line",
+        f"{_filled(found.filled)}: it fills {_percent(found.filled)} of its outline",
+        f"{_percent(found.mirrored)} as in the mirror",
+        f"balance {found.balance:.2f}, equilibrium {found.equilibrium:.2f}, symmetry {found.symmetry:.2f}",
     )
     return f"arrangement scores {100 * found.total:.0f} of 100: {'; '.join(parts)}"
 
@@ -52,9 +53,8 @@ def _filled(share: float) -> str:
 
 
 def score_data(found: Score | None) -> dict[str, float] | None:
-    """The measures for a machine, to 0.001: each from 0 to 1, `left_heavy` and `top_heavy` from -1, `mass_off` in per
-    cent."""
+    """The measures for a machine, to 0.001: `total` from 0 to 1, `left_heavy` and `top_heavy` from -1 to 1, `mass_off`
+    in per cent."""
     if found is None:
         return None
-    names = ("total", *WEIGHTS, "left_heavy", "top_heavy", "mass_off")
-    return {name: round(float(getattr(found, name)), 3) + 0.0 for name in names}
+    return {name: round(float(getattr(found, name)), 3) + 0.0 for name in found.__struct_fields__}
