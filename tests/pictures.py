@@ -17,7 +17,7 @@ SAMPLES = Path(__file__).parent.parent / "samples"
 
 PAGES = {
     "first-page": "How to print and tape",
-    "hanging-day": "The hanging day", "sheet": "Sheet A1", "proof": "Fern prints",
+    "hanging-day": "The hanging day", "sheet": "Sheet 1", "proof": "Fern prints",
 }  # fmt: skip
 """Picture, and the page it shows by its line in the outline."""
 

@@ -24,6 +24,6 @@ def draw_template(
     before = FirstPages([], -1, -1) if apart else first_pages(plan, findings, sheets, expected, lettering)
     every = lay(plan, sheets, len(before.pages), lettering)
     ruled = [[Use(RULERS_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
-    first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix, roman if sheets.linked else str)
+    first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix, roman)
     forms = sheet_forms(plan, sheets, every[0].so_far.scales, lettering)
     return of_job(plan.job, "", sheets.page, (*first, *map(sheet_page, every)), forms, attach=True)

@@ -17,7 +17,7 @@ LEAST_LEADING = 22 / 14
 BETWEEN = 0.35
 """Least free space between the ink of two lines, in lettering heights.  Our own design, no source."""
 
-_TOGETHER = re.compile(r"\S+(?:(?<=\d)\s+(?:\d+/\d+|in|cm|mm|lb|kg|N|%|\(\d+\))(?=\W|$)\S*)*(?:\s+·(?=\s))?")
+_TOGETHER = re.compile(r"\S+(?:(?<=\d)\s+(?:\d+/\d+|in|cm|mm|lb|kg|N|%|\((?:step )?\d+\))(?=\W|$)\S*)*(?:\s+·(?=\s))?")
 """A word; with a number goes its fraction, its unit, or a number in brackets, and with all a raised dot after them."""
 
 LineOfText = tuple[str, float, bool]

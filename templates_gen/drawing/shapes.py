@@ -25,6 +25,11 @@ def ground(rect: Rect) -> Polygon:
     return Polygon(rect.grown(AROUND).corners, grey=1.0)
 
 
+def corner_triangle(x: float, y: float, across: float, up: float) -> Polygon:
+    """A black triangle in the corner at (x, y), with sides so long across and up."""
+    return Polygon(((x, y), (x + across, y), (x, y + up)))
+
+
 def thick_arrow(x: float, top: float, foot: float, width: float, head: float) -> Polygon:
     """An arrow that points up, its tip at (x, top): `width` across its head, a third of that across its shaft."""
     half, shaft, neck = width / 2, width / 6, top - head

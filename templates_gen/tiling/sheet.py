@@ -82,7 +82,7 @@ class RegistrationMark(Record, frozen=True):
 
 
 class SheetPlan(Record, frozen=True):
-    """Every sheet strip by strip, as taped, their joins and registration marks, and the page they are printed on.
+    """Every sheet in the order of taping, their joins and registration marks, and the page they are printed on.
 
     `hides` is there where nothing is cut: what a sheet's margin hides of the one under it.  The marks are then where
     two lines cross that go on from sheet to sheet.  Two marks `firm` mm apart hold a sheet firmly (accuracy.py).
@@ -141,19 +141,18 @@ def given(plan: Plan, paper: Paper, printer: Printer | None) -> Given:
 
 
 def finished(asked: Given, cells: CellPlan) -> SheetPlan:
-    """The sheets of these cells, with their joins and registration marks."""
+    """The sheets of these cells strip by strip, with their joins and registration marks; their names do not stay."""
     plan, paper, clear, hides = asked.plan, asked.paper, asked.clear, asked.hides
     linked = paper.cover == LINKED
     page = asked.pages[not linked and cells.printable.turned]
-    in_order = sorted(cells.cells, key=lambda cell: (cell.strip, cell.place))  # as they are taped
+    in_order = sorted(cells.cells, key=lambda cell: (cell.strip, cell.place))
     lying, upright = turned_page(page) if any(cell.turned for cell in in_order) else page, page
     if paper.kind == "one piece" and on_its_side(paper.width, paper.height, plan.job.unit):  # for a narrower roll
         paper = replace(paper, width=paper.height, height=paper.width)
         page = page_of(paper, turned=False)
         upright = turned_page(page)
     sheets = tuple(
-        _sheet(cell, str(at) if linked else _name(cell, cells.rows), lying if cell.turned else upright, paper, clear)
-        for at, cell in enumerate(in_order, 1)
+        _sheet(cell, str(at), lying if cell.turned else upright, paper, clear) for at, cell in enumerate(in_order, 1)
     )
     joins = tuple(_joins(sheets))
     marks = _crossing_marks(joins, hides, clear) if hides else _registration_marks(sheets, joins)
@@ -165,11 +164,6 @@ def clearance(overlap: float) -> Clearance:
     """What the rulers, the title lines and half the shared strip of a join take on each side of a sheet (mm)."""
     half = overlap / 2
     return Clearance(max(RULER_END, half), max(RULER_END, half), half, max(TITLE_DEPTH, half))
-
-
-def _name(cell: Cell, rows: bool) -> str:
-    column, row = (cell.place, cell.strip) if rows else (cell.strip, cell.place)
-    return f"{letters(column)}{row + 1}"
 
 
 def _sheet(cell: Cell, name: str, page: Page, paper: Paper, clear: Clearance) -> Sheet:

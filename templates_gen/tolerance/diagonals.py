@@ -43,6 +43,18 @@ def measured(plan: Plan) -> tuple[Span, Span, Span]:
     return (*corner_diagonals(plan), overall_width(plan))
 
 
+def corners_to_measure(plan: Plan) -> list[tuple[float, float, bool, bool]]:
+    """The corners of frames that these are measured between: x, y, whether it is a right and whether an upper one.
+
+    None where they are measured between nails, or where frames' corners may not be on the paper.
+    """
+    if plan.job.paper.cover in ("linked", "nails"):
+        return []
+    a, b = ((0, 1), (1, 0)), ((1, 1), (0, 0))
+    corners = [_outermost(plan, right, top) for ends in (a, b) for right, top in ends] + list(_widest(plan))
+    return list(dict.fromkeys((*_at(corner), bool(corner[1]), bool(corner[2])) for corner in corners))
+
+
 def telling(spans: tuple[Span, Span, Span]) -> bool:
     """Whether the diagonals tell how paper leans: each is as steep as a fifth at least, one up and one down.
 
@@ -77,8 +89,12 @@ def corner_diagonals(plan: Plan) -> tuple[Span, Span]:
 
 def overall_width(plan: Plan) -> Span:
     """From the upper corner of the frame farthest left to the upper corner of the one farthest right."""
+    return _span(*_widest(plan))
+
+
+def _widest(plan: Plan) -> tuple[Corner, Corner]:
     first, last = min(plan.frames, key=lambda hung: hung.rect.x0), max(plan.frames, key=lambda hung: hung.rect.x1)
-    return _span((first, 0, 1), (last, 1, 1))
+    return (first, 0, 1), (last, 1, 1)
 
 
 def _outermost(plan: Plan, right: int, top: int) -> Corner:

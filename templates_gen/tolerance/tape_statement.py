@@ -74,7 +74,7 @@ def _where(suspects: Sequence[Suspect]) -> str:
 
 def _met(suspect: Suspect) -> str:
     """The sheets that meet there, at both ends where they are not the same."""
-    return " to ".join(f"{one} with {two}" for one, two in suspect.ends)
+    return " to ".join(f"sheet {one} with sheet {two}" for one, two in suspect.ends)
 
 
 def tape_data(check: TapeCheck, unit: str) -> dict[str, Any]:

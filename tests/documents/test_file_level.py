@@ -134,9 +134,10 @@ def test_pages_are_labelled_with_their_sheets_names(name: str) -> None:
     done = made(name)
     labels = done.reader.page_labels
     first = len(labels) - len(done.report["sheets"])
-    numbers = ["i", "ii", "iii", "iv", "v", "vi", "vii"] if done.job.paper.cover == "linked" else list("1234567")
-    assert labels[:first] == numbers[:first]  # linked sheets have numbers for names
+    numbers = ["i", "ii", "iii", "iv", "v", "vi", "vii"]
+    assert labels[:first] == numbers[:first]  # for sheets have numbers for names
     assert labels[first:] == [sheet["name"] for sheet in done.report["sheets"]]
+    assert labels[first:] == [f"{number}" for number in range(1, len(labels) - first + 1)]
 
 
 def fonts_of(resources: Any) -> list[Any]:

@@ -109,7 +109,8 @@ def test_every_sheet_says_what_it_is(name: str) -> None:
     of = len(done.template.pages)
     for sheet, page in sheet_pages(name):
         up = "" if sheet.page is done.sheets.page else "this side up · "
-        said = f"sheet {sheet.name} · page {page.number} of {of} · {up}{done.job.date} · {done.job.title}"
+        which = f"sheet {sheet.name} of {len(done.sheets.sheets)} · page {page.number} of {of}"
+        said = f"{which} · {up}{done.job.date} · {done.job.title}"
         narrow = [
             text[:-1] for text in words(page) if text.endswith("…") and f"page {page.number} of {of} · {up}" in text
         ]

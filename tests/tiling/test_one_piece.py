@@ -215,7 +215,7 @@ def test_nobody_is_told_to_trim_or_tape_one_page(name: str) -> None:
 def test_panels_are_taped_as_sheets_are() -> None:
     words = said("two panels")
     assert "Cut along the continuous trim lines" in words and "Then tape" not in words
-    assert "Tape the columns to each other, from the left column to the right, the cut edge always on top: B1" in words
+    assert "Tape the columns to each other, from the left column to the right, the cut edge always on top: 2 (" in words
 
 
 @pytest.mark.parametrize("name", ONE)

@@ -7,20 +7,23 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect, bounds
-from templates_gen.documents.instructions.tape_marks import arrow_head, tape_marks
+from templates_gen.documents.instructions.tape_marks import tape_marks
 from templates_gen.drawing.grounds import over_lines
+from templates_gen.drawing.houses import house, house_size
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
-from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW
+from templates_gen.drawing.shapes import corner_triangle, ground
+from templates_gen.drawing.sizes import H18, H25, H35, HAIR, MEDIUM, NARROW
 from templates_gen.drawing.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.tiling.long_lines import centre_spans, level_spans, pieces, pitch_line
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.diagonals import corners_to_measure
 
 KEY = 5.5
 """mm at the foot of the map for its key.  Our own design, no source."""
 
-KEY_WORDS = "points from the sheet on top to the one under it; the numbers beside it are the order of taping"
+KEY_WORDS = "a sheet, by the order of taping", "on a join: the step in which it is taped"
 
 SIZES = (H35, H25, H18)
 """Heights of the sheets' names, largest first.  Our own design, no source."""
@@ -42,12 +45,14 @@ FRAME, NAIL, NAIL_ROOM, BEYOND, OFF_LINE = 0.88, 0.7, 2.0, 2.0, 0.3
 """A frame's grey; mm: a nail's radius and the side of what it takes, how far long lines go beyond the group, and what
 names keep from them.  Our own design, no source."""
 
-HEAD_AT, WORDS_AT = 2.4, 4.5
-"""mm from the left; the key's arrow head and its words.  Our own design, no source."""
+KEY_AIR = 1.5, 6.0
+"""mm in the key between a sign and its words, and to the next sign.  Our own design, no source."""
 
-NAME_ROOM, NAME_SHARE = 1.5, 3.5
-"""mm of a sheet's width that its name leaves free, and how many times as high as the name it is.  Our own design, no
-source."""
+CORNER = 2.2
+"""mm: a side of the black corner of a frame to measure from.  Our own design, no source."""
+
+NAME_SHARE = 0.9, 0.45
+"""Of a sheet's width and height, what its number with the house around it takes at most.  Our own design."""
 
 
 def map_height(plan: Plan, sheets: SheetPlan, place: Rect) -> float:
@@ -70,7 +75,7 @@ def sheet_map(
 
     `steps` are the numbers that the joins are taped in (by the names of upper and lower sheet).
     """
-    keyed = [*_key(sheets, place)]
+    keyed = [*_key(sheets, place, lettering)]
     yield from keyed
     place = Rect(place.x0, place.y0 + (KEY if keyed else 0.0), place.x1, place.y1)
     area = map_area(plan, sheets)
@@ -80,6 +85,7 @@ def sheet_map(
         *frames_on_map(plan, at),
         *(Polygon(at(sheet.cell).corners, NARROW, False) for sheet in sheets.sheets),
         *_lines(plan, area, at),
+        *_corners(plan, at),
         *(Circle(spot.x0, spot.y0, NAIL, 0.0, True) for spot in nails),
         *_names(plan, sheets, steps, at, scale, lettering),
     )
@@ -114,11 +120,26 @@ def _lines(plan: Plan, area: Rect, at: Callable[[Rect], Rect]) -> Iterator[Item]
         yield Line(line.x0, line.y0, line.x1, line.y1, HAIR, PITCH_DASH)
 
 
-def _key(sheets: SheetPlan, place: Rect) -> Iterator[Item]:
-    """What numbers and arrow heads on the joins mean."""
+def _corners(plan: Plan, at: Callable[[Rect], Rect]) -> Iterator[Item]:
+    """The frames' corners that the taped paper is measured between, black."""
+    for x, y, right, up in corners_to_measure(plan):
+        spot = at(Rect(x, y, x, y))
+        yield corner_triangle(spot.x0, spot.y0, -CORNER if right else CORNER, -CORNER if up else CORNER)
+
+
+def _key(sheets: SheetPlan, place: Rect, lettering: Lettering) -> Iterator[Item]:
+    """What houses and the numbers on joins mean."""
     if sheets.joins:
-        yield from arrow_head(place.x0 + HEAD_AT, place.y0 + H25 / 2, True)
-        yield Text(place.x0 + WORDS_AT, place.y0, KEY_WORDS, H25)
+        x, after = place.x0, KEY_AIR
+        yield from house("1", H18, x, place.y0 - 0.4, lettering)
+        x += house_size("1", H18, lettering)[0] + after[0]
+        yield Text(x, place.y0, KEY_WORDS[0], H25)
+        x += lettering.width(KEY_WORDS[0], H25) + after[1]
+        yield Line(x, place.y0 + H18 / 2, x + 5.0, place.y0 + H18 / 2, NARROW)
+        number = Text(x + 2.5, place.y0, "1", H18, "middle")
+        yield ground(lettering.box(number))
+        yield number
+        yield Text(x + 5.0 + after[0], place.y0, KEY_WORDS[1], H25)
 
 
 def _names(
@@ -141,6 +162,7 @@ def _names(
         if len({item.text for item in marks if isinstance(item, Text)}) == wanted:
             break
     yield from (*items, *marks)
+    room.lines += [side for sheet in sheets.sheets for side in sides(at(sheet.cell))]
     for hung in plan.frames:
         rect: Rect = at(hung.rect)
         text = Text(0.0, 0.0, hung.frame.id, H25)
@@ -161,13 +183,30 @@ def _taken(plan: Plan, at: Callable[[Rect], Rect], scale: float) -> Room:
     return room
 
 
+def sides(rect: Rect) -> tuple[Rect, ...]:
+    """The four sides of a rectangle as thin ones that lettering keeps off."""
+    return (
+        Rect(rect.x0 - MEDIUM, rect.y0, rect.x0 + MEDIUM, rect.y1),
+        Rect(rect.x1 - MEDIUM, rect.y0, rect.x1 + MEDIUM, rect.y1),
+        Rect(rect.x0, rect.y0 - MEDIUM, rect.x1, rect.y0 + MEDIUM),
+        Rect(rect.x0, rect.y1 - MEDIUM, rect.x1, rect.y1 + MEDIUM),
+    )
+
+
 def _sheet_names(
     sheets: SheetPlan, sizes: Sequence[float], at: Callable[[Rect], Rect], room: Room, lettering: Lettering
 ) -> Iterator[Item]:
+    """The number of every sheet in its house, in the sheet's upper left corner."""
     for sheet in sheets.sheets:
         cell: Rect = at(sheet.cell)
-        fitting = (size for size in sizes if lettering.width(sheet.name, size, True) < cell.width - NAME_ROOM)
-        height = next((size for size in fitting if NAME_SHARE * size < cell.height), sizes[-1])
-        text = Text(0.0, 0.0, sheet.name, height, bold=True)
-        if name := placed_near(text, cell.x0, cell.y1, cell.grown(-EDGE), room, lettering):
+        fitting = (size for size in sizes if _fits(house_size(sheet.name, size, lettering), cell))
+        size = next(fitting, sizes[-1])
+        if box := room.nearest(*house_size(sheet.name, size, lettering), cell.x0, cell.y1, cell.grown(-EDGE)):
+            room.take(box)
+            yield from house(sheet.name, size, box.x0, box.y0, lettering)
+        elif name := placed_near(Text(0, 0, sheet.name, size, bold=True), cell.x0, cell.y1, cell, room, lettering):
             yield name
+
+
+def _fits(size: tuple[float, float], cell: Rect) -> bool:
+    return size[0] < NAME_SHARE[0] * cell.width and size[1] < NAME_SHARE[1] * cell.height

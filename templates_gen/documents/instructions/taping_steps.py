@@ -14,20 +14,20 @@ from templates_gen.tolerance.order import Order, Step, taping_order
 def taping_steps(sheets: SheetPlan, order: Order, line: str = "level line") -> Iterator[str]:
     """The order of taping: the sheets of every row (or column) along their long joins, then the rows to each other.
 
-    Numbers are those of the map.
+    Sheets and steps go by their numbers on the map.
     """
     if sheets.spine:
         yield from _spine_steps(order, line)
         return
     word = "row" if sheets.rows else "column"
     if order.made and order.pieces > 1:
-        yield f"Tape these to each other, by the numbers on the map: {_listed(order.made)}."
+        yield f"Tape these sheets to each other: {_listed(order.made)}."
     elif order.made:
-        yield f"Tape each {word} first, by the numbers on the map: {_listed(order.made)}."
+        yield f"Tape the sheets of each {word} first: {_listed(order.made)}."
     tape = "Then tape" if order.made else "Tape"
     on_top = "the cut edge" if sheets.hides is None else "the sheet above or to the right"
     if order.laid and order.pieces > 1:
-        yield f"{tape} these to what they meet, {on_top} always on top: {_listed(order.laid)}.{_tucked(order)}"
+        yield f"{tape} these sheets to what they meet, {on_top} always on top: {_listed(order.laid)}.{_tucked(order)}"
     elif order.laid:
         way = "from the bottom row up" if sheets.rows else "from the left column to the right"
         way = way if order.forward else "in this order"
@@ -38,7 +38,7 @@ def _spine_steps(order: Order, line: str) -> Iterator[str]:
     """The spine along the level (or pitch) line first, then every branch by itself, then the branches on the spine."""
     made, single = order.made, len(order.begun[0]) == 1
     if not single:
-        yield f"Tape the spine first, the sheets along the {line}, by the numbers on the map: {_listed(made[:1])}."
+        yield f"Tape the spine first, the sheets along the {line}: {_listed(made[:1])}."
     branches = made if single else made[1:]
     if branches:
         yield f"Then make each branch of more than one sheet: {_listed(branches)}."
@@ -54,16 +54,20 @@ def _tucked(order: Order) -> str:
     """Which sheets are slid under paper that is there already, as a sentence; "" where none is."""
     if not order.tucked:
         return ""
-    told = (f"{_run(unders)} under {_run(overs)} ({number})" for number, unders, overs in order.tucked)
-    return f" Slide these under the paper that is already there: {', '.join(told)}."
+    told = (f"{_run(unders)} under {_run(overs)} (step {number})" for number, unders, overs in order.tucked)
+    return f" Slide these sheets under the paper that is already there: {', '.join(told)}."
 
 
 def _listed(steps: Sequence[Step]) -> str:
-    return ", ".join(f"{_run(names)} ({number})" for number, names in steps)
+    return ", ".join(f"{_run(names)} (step {number})" for number, names in steps)
 
 
 def _run(names: Sequence[str]) -> str:
-    return f"{names[0]} to {names[-1]}" if len(names) > 2 else " and ".join(names)
+    """The numbers of some sheets: three and more that follow each other as "3 to 6"."""
+    follow = [str(number) for number in range(int(names[0]), int(names[0]) + len(names))] == list(names)
+    if follow and len(names) > 2:
+        return f"{names[0]} to {names[-1]}"
+    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
 
 
 def day_before(plan: Plan, sheets: SheetPlan) -> Iterator[str]:

@@ -62,7 +62,7 @@ def sheet_title(
     sheet, band = part.sheet, _title_band(sheets, part)
     job = plan.job
     only = f"for {sheets.printer.name} · " if sheets.printer else ""
-    which = f"sheet {sheet.name} · page {number} of {of}"
+    which = f"sheet {sheet.name} of {len(sheets.sheets)} · page {number} of {of}"
     up = "this side up · " if sheet.page is not sheets.page else ""  # its page is printed on its side
     about = f"{which} · {up}{only}{job.date} · {job.title}"
     height = H35 if lettering.width(about, H35, True) <= band.width else H25
