@@ -182,3 +182,40 @@ def test_paper_that_is_too_small_is_refused() -> None:
     done = job()
     with pytest.raises(InputError, match="a5 is too small for a measuring sheet"):
         measuring_sheet(done, own_paper(done, "a5"), Lettering())
+
+
+def emptiest(page: Marks, height: float) -> float:
+    """The highest band of a page (mm) that nothing is on, from its top to its foot."""
+    ys = sorted(y * POINT for line in page.segments for y in (line.y0, line.y1))
+    marked = sorted({*ys, *(text.y * POINT for text in page.texts), 0.0, height})
+    return max(after - before for before, after in pairwise(marked))
+
+
+def mixed() -> list[Frame]:
+    """Nine frames of a house: a mirror on rings, and prints of three sizes on wires and sawtooth hangers."""
+    rings = Hanger(kind="rings", left=50.0, right=50.0, drop_left=108.0, drop_right=106.0)
+    sizes = {"b": (406.4, 508.0), "c": (406.4, 508.0), "d": (279.4, 355.6), "e": (279.4, 355.6), "f": (279.4, 355.6)}
+    wired = [frame(name, *size) for name, size in sizes.items()]
+    small = [frame(name, 203.2, 254.0, 11.0, hanger=Hanger(kind="sawtooth")) for name in "ghi"]
+    return [frame("a", 609.6, 914.4, None, hanger=rings), *wired, *small]
+
+
+@pytest.mark.parametrize("size", ["letter", "a4"])
+def test_nine_frames_take_three_pages_and_leave_no_quarter_of_one_empty(size: str) -> None:
+    lettering, done = Lettering(), job(*mixed())
+    own = own_paper(done, size)
+    pages = read_back(measuring_sheet(done, own, lettering), lettering)
+    assert len(pages) == 3
+    for page in pages:
+        assert emptiest(page, own.height) < own.height / 4
+        words = [text.text for text in page.texts]
+        assert sum("seen from the back · 1 :" in text for text in words) == 3
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_page_with_several_frames_is_empty_for_a_quarter(name: str) -> None:
+    done = made(name)
+    pages, height = marks("measuring sheet", name), own_paper(done.job).height
+    for page in pages:
+        if sum("seen from the back · 1" in text.text for text in page.texts) > 1:
+            assert emptiest(page, height) < height / 4

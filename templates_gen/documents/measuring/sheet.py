@@ -18,8 +18,9 @@ from templates_gen.drawing.sizes import H5, H7, H25, H35, HAIR, NARROW
 from templates_gen.job.model import Frame, Job, Paper
 from templates_gen.tiling.page import page_of
 
-PITCH = 11.5
-"""mm from blank to blank: a pencil writes figures 8 mm high in them.  Our own design, no source."""
+PITCHES = (11.5, 10.5)
+"""mm from blank to blank, the second where it saves a page: a pencil writes figures 8 mm high in them.  Our own design,
+no source."""
 
 BLANK, UNIT, LETTER, WORDS = 38.0, 10.0, 6.0, 54.0
 """mm: width of a blank, of the unit behind it, of the letter and of the words before it.  Our own design, no source."""
@@ -33,8 +34,12 @@ LEAST_DRAWING = 45.0
 HEAD, GAP = 11.0, 3.0
 """mm: a frame's heading, and what is free between two frames.  Our own design, no source."""
 
-HIGHEST = 59.0
-"""mm; no drawing with its arrows is higher, so that several frames share a page.  Our own design, no source."""
+LOWEST, HIGHEST, STEP = 46, 110, 2
+"""mm that a drawing with its arrows may be high: the least, so that several frames share a page, and the most, to fill
+it, in such steps.  Our own design, no source."""
+
+MOST_ON_PAGE = 12
+"""Frames on a page, even of the largest paper.  Our own design, no source."""
 
 _PRECISION = {"in": "inches, to the nearest 1/16", "cm": "centimetres, to 0.1", "mm": "whole millimetres"}
 
@@ -51,12 +56,13 @@ from a blank to its unit.  Our own design, no source."""
 
 
 class _Entry(Record, frozen=True):
-    """A frame with what is measured on it, and its height on the sheet (mm)."""
+    """A frame with what is measured on it, its height on the sheet, and from blank to blank (mm)."""
 
     frame: Frame
     wanted: tuple[Measure, ...]
     scale: int
     height: float
+    pitch: float
 
 
 def measuring_sheet(job: Job, paper: Paper, lettering: Lettering) -> Template:
@@ -64,21 +70,66 @@ def measuring_sheet(job: Job, paper: Paper, lettering: Lettering) -> Template:
     page = page_of(paper, turned=False)
     area = page.printable.grown(-2.0)
     drawing = area.width - LETTER - WORDS - BLANK - UNIT - GAP
-    entries = [_entry(frame, job.unit, drawing) for frame in job.frames]
-    top = [_top(job, area, lettering, first) for first in (True, False)]
-    if drawing < LEAST_DRAWING or any(entry.height > top[0].top - area.y0 for entry in entries):
+    tops = [_top(job, area, lettering, first) for first in (True, False)]
+    rooms = tuple(top.top - area.y0 for top in tops)
+    ways = [_shared_out(job, drawing, pitch, rooms) for pitch in PITCHES] if drawing >= LEAST_DRAWING else []
+    parted = min(filter(None, ways), key=len, default=None)
+    if parted is None:
         raise InputError("--paper", f"{paper.name} is too small for a measuring sheet", "choose a4, letter or larger")
-    pages = list(_pages(entries, top, area, drawing, job.unit, lettering))
-    for number, items in enumerate(pages, 1):
-        items.append(Text(area.x1, area.y1 - H35, f"page {number} of {len(pages)}", H25, "right"))
+    pages = []
+    for number, entries in enumerate(parted):
+        top = tops[min(number, 1)]
+        larger = _as_large(entries, job.unit, drawing, top.top - area.y0)
+        items = list(top.pages[0])
+        items += _page(larger, Rect(area.x0, area.y0, area.x1, top.top), drawing, job.unit, lettering)
+        items.append(Text(area.x1, area.y1 - H35, f"page {number + 1} of {len(parted)}", H25, "right"))
+        pages.append(items)
     return of_job(job, "measuring sheet", page, numbered(pages, {0: "Measuring sheet"}), attach=True)
 
 
-def _entry(frame: Frame, unit: str, drawing: float) -> _Entry:
+def _entry(frame: Frame, unit: str, drawing: float, pitch: float, highest: float) -> _Entry:
     wanted = measures(frame, unit)
-    blanks = len(wanted) * PITCH
-    scale = drawn_scale(frame, drawing, max(blanks, HIGHEST))
-    return _Entry(frame, wanted, scale, HEAD + max(blanks, frame.height / scale + ROOM + OVER))
+    blanks = len(wanted) * pitch
+    scale = drawn_scale(frame, drawing, max(blanks, highest))
+    return _Entry(frame, wanted, scale, HEAD + max(blanks, frame.height / scale + ROOM + OVER), pitch)
+
+
+def _shared_out(job: Job, drawing: float, pitch: float, rooms: tuple[float, ...]) -> list[list[_Entry]] | None:
+    """The frames on the fewest pages, about as many on each; None where one does not fit on a page.
+
+    `rooms` are the heights (mm) that the first page and the others have.  Of so many pages those are taken whose
+    empty parts have the least sum of squares.
+    """
+    entries = [_entry(frame, job.unit, drawing, pitch, LOWEST) for frame in job.frames]
+    best: list[tuple[int, float, int] | None] = [(0, 0.0, 0)]
+    for end in range(1, len(entries) + 1):
+        ways = []
+        for start in range(max(0, end - MOST_ON_PAGE), end):
+            before = best[start]
+            empty = rooms[0 if start == 0 else 1] - _high(entries[start:end])
+            if before is not None and empty >= 0:
+                ways.append((before[0] + 1, before[1] + empty**2, start))
+        best.append(min(ways, default=None))
+    pages, end = [], len(entries)
+    while end and (last := best[end]):
+        pages.append(entries[last[2] : end])
+        end = last[2]
+    return None if end else pages[::-1]
+
+
+def _high(entries: Sequence[_Entry]) -> float:
+    """How high they are together (mm)."""
+    return sum(entry.height for entry in entries) + (len(entries) - 1) * GAP
+
+
+def _as_large(entries: Sequence[_Entry], unit: str, drawing: float, room: float) -> list[_Entry]:
+    """The frames of one page drawn as large as its height allows."""
+    found = list(entries)
+    for highest in range(LOWEST, HIGHEST + 1, STEP):
+        larger = [_entry(entry.frame, unit, drawing, entry.pitch, highest) for entry in entries]
+        if _high(larger) <= room:
+            found = larger
+    return found
 
 
 def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
@@ -104,17 +155,13 @@ def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
     return flow
 
 
-def _pages(
-    entries: Sequence[_Entry], tops: Sequence[Flow], area: Rect, drawing: float, unit: str, lettering: Lettering
-) -> Iterator[list[Item]]:
-    items, y = list(tops[0].pages[0]), tops[0].top
+def _page(entries: Sequence[_Entry], place: Rect, drawing: float, unit: str, lettering: Lettering) -> Iterator[Item]:
+    """The frames of one page from its top; what is left over is free between them."""
+    gap = GAP + (place.height - _high(entries)) / len(entries)
+    y = place.y1
     for entry in entries:
-        if y - entry.height < area.y0:
-            yield items
-            items, y = list(tops[1].pages[0]), tops[1].top
-        items += _frame_items(entry, Rect(area.x0, y - entry.height, area.x1, y), drawing, unit, lettering)
-        y -= entry.height + GAP
-    yield items
+        yield from _frame_items(entry, Rect(place.x0, y - entry.height, place.x1, y), drawing, unit, lettering)
+        y -= entry.height + gap
 
 
 def _frame_items(entry: _Entry, place: Rect, drawing: float, unit: str, lettering: Lettering) -> Iterator[Item]:
@@ -127,8 +174,8 @@ def _frame_items(entry: _Entry, place: Rect, drawing: float, unit: str, letterin
     yield from back_view(Back(frame, rect, entry.scale), letters)
     x, y = place.x0 + drawing + GAP, place.y1 - HEAD
     for one in entry.wanted:
-        yield from _blank(one, letters.get(one.name, ""), x, y, unit, lettering)
-        y -= PITCH
+        yield from _blank(one, letters.get(one.name, ""), x, y - entry.pitch, unit, lettering)
+        y -= entry.pitch
 
 
 def _heading(entry: _Entry, place: Rect, lettering: Lettering) -> Iterator[Item]:
@@ -145,8 +192,8 @@ def _heading(entry: _Entry, place: Rect, lettering: Lettering) -> Iterator[Item]
 
 
 def _blank(one: Measure, letter: str, x: float, y: float, unit: str, lettering: Lettering) -> Iterator[Item]:
-    """A letter, what it stands for, what is known of it, and a blank with its unit, below y."""
-    base = y - PITCH + 1.0
+    """A letter, what it stands for, what is known of it, and a blank with its unit, just above y."""
+    base = y + 1.0
     if letter:
         yield Text(x + 2.0, base + 0.5, letter, H35, "middle", 0, True)
     lines = wrapped(one.words, H25, False, WORDS - 2.0, lettering)[:2]
