@@ -123,7 +123,8 @@ class AtDesk:
 class Running:
     """The program itself, with a browser's cookie."""
 
-    def __init__(self, folder: Path, *arguments: str, address: str = "") -> None:
+    def __init__(self, folder: Path, *arguments: str) -> None:
+        self.folder = folder
         command = [sys.executable, "-m", "templates_gen", "desk", "--no-browser", *arguments]
         self.process = subprocess.Popen(command, cwd=folder, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
         assert self.process.stdout is not None

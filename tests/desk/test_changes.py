@@ -1,7 +1,10 @@
 """Every change at the desk is an edit of the job file's text, saved at once, or refused with the reason."""
 
+import http.client
 import json
 import random
+import re
+import threading
 
 import pytest
 
@@ -350,18 +353,28 @@ def test_every_table_of_the_page_has_the_words_of_the_job_file(desk):
 
 @pytest.mark.parametrize("seed", range(3))
 def test_a_server_that_is_killed_amid_edits_leaves_a_whole_file(tmp_path, seed):
-    rng = random.Random(seed)
-    (tmp_path / "moss.toml").write_text(LIBRARY)
+    """Up to 200 random edits, and an end by force somewhere among them: the last that was saved is there, or the next."""
+    rng, path = random.Random(seed), tmp_path / "moss.toml"
+    path.write_text(LIBRARY)
+    saved = [LIBRARY]
     with running(tmp_path, "moss.toml") as desk:
-        for number in range(rng.randrange(8, 20)):
-            assert (
-                desk.change("moss.toml", do="set", sets=[{"at": ["frame", "A", "drop"], "value": f"{number + 2}"}])[0]
-                == 200
-            )
-        last = (tmp_path / "moss.toml").read_text()
-        assert f'drop = "{number + 2}"' in last
-        desk.process.kill()
-    assert (tmp_path / "moss.toml").read_text() == last
+        kill = threading.Timer(rng.uniform(0.2, 1.5), desk.process.kill)
+        kill.start()
+        while len(saved) <= 200:
+            name, size = rng.choice("ABC"), f"{rng.randint(1, 6)} {rng.randint(1, 15)}/16"
+            number = saved[-1].index(f'id = "{name}"')
+            tail = re.sub(r'drop = "[^"]*"', f'drop = "{size}"', saved[-1][number:], count=1)
+            following = saved[-1][:number] + tail
+            try:
+                status, _ = desk.change("moss.toml", do="set", sets=[{"at": ["frame", name, "drop"], "value": size}])
+            except (OSError, http.client.HTTPException):
+                break
+            assert status == 200
+            saved.append(following)
+        kill.join()
+        desk.process.wait(10)
+    assert path.read_text() in (saved[-1], following)
+    assert len(saved) > 1
 
 
 def test_a_starter_goes_where_each_system_looks_for_it(tmp_path):

@@ -65,7 +65,6 @@ export async function load() {
   try {
     if (!store.fields) store.fields = await ask("/fields");
     take(await ask("/state"));
-    notice("");
   } catch (error) {
     say("Not loaded");
     notice(error.message);

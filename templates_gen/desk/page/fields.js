@@ -41,13 +41,13 @@ export function field({ key, label, words, value, placeholder = "", choices, com
   const draft = drafts.get(key);
   const shown = draft ? draft.text : value;
   const input = choices ? select(choices, shown, empty) : h("input", { type: "text", value: shown, placeholder, autocomplete: "off", spellcheck: false });
-  const message = h("p", { className: "wrong", id: `${id}_wrong`, hidden: !draft }, draft ? draft.why : "");
+  const message = h("p", { className: "wrong", id: `${id}_wrong`, hidden: !draft?.why }, draft ? draft.why : "");
   const help = hint || (words ? words.means : "");
   Object.assign(input, { id });
   input.dataset.key = key;
   input.dataset.saved = value;
   input.setAttribute("aria-describedby", `${id}_help ${id}_wrong`);
-  if (draft) input.setAttribute("aria-invalid", "true");
+  if (draft?.why) input.setAttribute("aria-invalid", "true");
   const save = () => leave(input, key, commit, message);
   input.addEventListener(choices ? "change" : "blur", save);
   input.addEventListener("keydown", (event) => {
@@ -76,6 +76,7 @@ async function leave(input, key, commit, message) {
   const error = await commit(text);
   const now = drafts.get(key);
   if (now && now.text !== text) return; // typed anew meanwhile
+  if (error === LATER) { keep(key, { text, why: "" }); return; }
   keep(key, error ? { text, why: error.message } : null);
   const there = document.querySelector(`[data-key="${CSS.escape(key)}"]`);
   if (!there) return;
@@ -103,8 +104,11 @@ export function jobField(table, at, { label, placeholder, choices, hint } = {}) 
 
 export const capital = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
 
-// Fields that make sense only together: all are sent as one table, whichever is left.
-export function together(at, table, names, { kept = {}, labels = {}, whole = {} } = {}) {
+// What waits for other fields that have to be filled in with it.
+const LATER = { later: true };
+
+// Fields that make sense only together: all are sent as one table, whichever is left, once those that it needs are there.
+export function together(at, table, names, { kept = {}, labels = {}, whole = {}, needs = () => [] } = {}) {
   const key = (name) => [...at, name].join("/");
   const now = (name) => {
     const input = document.querySelector(`[data-key="${CSS.escape(key(name))}"]`);
@@ -113,6 +117,7 @@ export function together(at, table, names, { kept = {}, labels = {}, whole = {} 
   const send = async () => {
     const value = { ...kept };
     for (const name of names) value[name] = now(name);
+    if (needs(value).some((name) => !value[name])) return LATER;
     const error = await change({ do: "set", sets: [{ at, value: { ...whole, ...value } }] });
     if (!error) for (const name of names) keep(key(name), null);
     return error;
@@ -139,11 +144,15 @@ export function madeAnew(holder, make) {
   const key = active && holder.contains(active) ? active.dataset.key || active.dataset.focus : null;
   const typed = key && "value" in active && active.dataset.saved !== undefined && active.value !== active.dataset.saved ? active.value : null;
   const range = key && active.selectionStart !== undefined ? [active.selectionStart, active.selectionEnd] : null;
+  const named = () => [...holder.querySelectorAll("[data-key], [data-focus]")];
+  const place = key ? named().indexOf(active) : -1;
+  const count = named().length;
   const open = new Set([...holder.querySelectorAll("details[open]")].map((one) => one.dataset.focus));
   holder.replaceChildren(...make());
   for (const one of holder.querySelectorAll("details")) if (open.has(one.dataset.focus)) one.open = true;
   if (!key) return;
-  const there = holder.querySelector(`[data-key="${CSS.escape(key)}"], [data-focus="${CSS.escape(key)}"]`);
+  // what was renamed is at the same place under another name
+  const there = holder.querySelector(`[data-key="${CSS.escape(key)}"], [data-focus="${CSS.escape(key)}"]`) || (named().length === count ? named()[place] : null);
   if (!there) return;
   if (typed !== null) there.value = typed;
   there.focus({ preventScroll: true });

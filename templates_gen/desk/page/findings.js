@@ -8,6 +8,8 @@ const LEVELS = { stop: "Stop", warn: "To settle", note: "Good to know" };
 
 export function showFindings() {
   madeAnew(find("findings"), all);
+  const told = find("findings").querySelector("h2").textContent;
+  if (find("told").textContent !== told) find("told").textContent = told; // said aloud only when it is another
 }
 
 function all() {
@@ -18,7 +20,7 @@ function all() {
   const head = stops ? `${stops} to put right before paper is printed` : warns ? `${warns} to settle` : "Nothing stops the paper";
   const list = found.findings.map(one);
   return [
-    h("h2", { role: "status" }, head),
+    h("h2", {}, head),
     h("ul", {}, ...list),
     found.expected ? h("p", { className: "help" }, found.expected) : "",
     found.unchecked.length ? h("details", { "data-focus": "unchecked" }, h("summary", {}, "Not checked, because the job does not tell"), h("ul", {}, ...found.unchecked.map((text) => h("li", {}, text)))) : "",

@@ -74,20 +74,27 @@ function showAll() {
   if (!state.raw) return;
   find("title").textContent = state.title;
   document.title = `${state.title}: the desk`;
-  if (store.selected && !exists(store.selected)) store.selected = null;
+  follow();
   showWall();
   showPanel();
 }
 
-function exists(key) {
-  const { state } = store;
-  return state.frames.some((one) => `frame ${one.id}` === key) || state.features.some((one) => `feature ${one.key}` === key);
+// What is chosen stays chosen under another name; what is gone is chosen no more.
+let chosenAt = -1;
+function follow() {
+  const { frames, features } = store.state;
+  const keys = store.selected?.startsWith("frame ") ? frames.map((one) => `frame ${one.id}`) : features.map((one) => `feature ${one.key}`);
+  const at = keys.indexOf(store.selected);
+  if (at < 0 && store.selected) store.selected = keys.length === chosenOf ? keys[chosenAt] || null : null;
+  chosenAt = keys.indexOf(store.selected);
+  chosenOf = keys.length;
 }
+let chosenOf = 0;
 
 whenChanged((what) => {
   if (what === "state") showAll();
   if (what === "found" || what === "state") showFindings();
-  if (what === "selected") { mark(); if (store.selected) goTo(store.selected.startsWith("frame ") ? frameStep() : "Wall"); }
+  if (what === "selected") { follow(); mark(); if (store.selected) goTo(store.selected.startsWith("frame ") ? frameStep() : "Wall"); }
   if (what === "opened") find("panel").querySelector(".chosen-part input")?.focus();
   if (what === "sheets") showWall();
   if (what === "panel") showPanel();

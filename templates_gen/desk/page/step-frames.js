@@ -103,7 +103,7 @@ const dropLabel = (kind) => (kind === "wire" ? "Drop: from the top edge down to 
 function pairFields(one, at, kind, traits) {
   const names = traits.takes.filter((name) => name !== "seen_from");
   const done = () => { if (store.state.frames.find((frame) => frame.id === one.id)?.hanger === kind) waiting.delete(one.id); };
-  const fields = together([...at, "hanger"], "hanger", names, { kept: { kind, seen_from: "back" }, whole: keptHanger(at, kind) });
+  const fields = together([...at, "hanger"], "hanger", names, { kept: { kind, seen_from: "back" }, whole: keptHanger(at, kind), needs: () => traits.needs });
   queueMicrotask(done);
   return [h("div", { className: "pair" }, ...fields), traits.takes.includes("drop_left") ? null : jobField("frame", [...at, "drop"], { label: dropLabel(kind) })];
 }
@@ -121,15 +121,16 @@ function wireFields(at) {
 }
 
 const FIXING = ["kind", "below", "diameter", "rating", "nails", "length", "angle"];
+const fixingNeeds = (value) => (value.kind === "hook" ? ["below"] : []);
 const FIXING_LABELS = { kind: "What goes into the wall?", below: "From the nail down to the hook's seat", rating: "What its maker rates one for", nails: "Nails of one fixing", length: "How long is the nail?", angle: "Degrees from straight in", diameter: "How thick is it?" };
 
 function fixingPart(one, at) {
   const own = valueAt([...at, "fixing"]);
   return h("details", { "data-focus": `fixing ${one.id}` }, h("summary", {}, `Fixing: ${one.fixing}${own === undefined ? ", as for every frame" : ", its own"}`),
     h("p", { className: "help" }, "For this frame alone. For all others, see below."),
-    h("div", { className: "pair" }, ...together([...at, "fixing"], "fixing", FIXING, { labels: FIXING_LABELS })),
+    h("div", { className: "pair" }, ...together([...at, "fixing"], "fixing", FIXING, { labels: FIXING_LABELS, needs: fixingNeeds })),
     h("h4", {}, "For every frame without its own"),
-    h("div", { className: "pair" }, ...together(["fixing"], "fixing", FIXING, { labels: FIXING_LABELS })));
+    h("div", { className: "pair" }, ...together(["fixing"], "fixing", FIXING, { labels: FIXING_LABELS, needs: fixingNeeds })));
 }
 
 function picturePart(one) {

@@ -1,0 +1,308 @@
+"""The whole job in a real browser, as people do it who never open a terminal."""
+
+import base64
+import http.server
+import threading
+
+import pytest
+
+import templates_gen as tg
+from templates_gen.base.units import INCH
+from tests.desk import nine_slides
+from tests.desk.at_the_desk import running
+from tests.desk.browser import Hand, axe
+from tests.jobs import SAMPLES
+
+pytestmark = pytest.mark.browser
+
+
+def test_nine_frames_from_nothing_to_the_template(hand: Hand, tmp_path):
+    with running(tmp_path) as desk:
+        hand.open(desk.address)
+        nine_slides.begin(hand)
+        nine_slides.on_the_wall(hand)
+        nine_slides.the_frames(hand)
+        nine_slides.arranged(hand)
+        nine_slides.the_paper(hand)
+    job = tg.read_job(tmp_path / f"{nine_slides.NAME}.toml")
+    assert [frame.id for frame in job.frames] == [frame[0] for frame in nine_slides.FRAMES]
+    assert (tmp_path / f"{nine_slides.NAME}.pdf").read_bytes() == tg.make_template(job).pdf
+    assert hand.told == []
+    print(f"{hand.clicks} clicks, {hand.keys} keys, {hand.seconds:.0f} s")
+
+
+def test_the_whole_way_by_keys_alone(hand: Hand, library):
+    """Tab and arrows reach everything that a click does."""
+    hand.open(library.address)
+    hand.page.wait_for_selector("#drawing")
+    to(hand, "frame A")
+    before = rect(hand, "A")
+    hand.press("ArrowLeft", "ArrowLeft", "Shift+ArrowUp")
+    placed(hand)
+    after = rect(hand, "A")
+    assert after[0] - before[0] == pytest.approx(-2 * INCH / 16)
+    assert after[1] - before[1] == pytest.approx(INCH)
+    assert focused(hand) == "frame A"
+    hand.press("Control+z")
+    hand.saved()
+    assert rect(hand, "A") == pytest.approx(before)
+    hand.press("Control+y")
+    hand.saved()
+    assert rect(hand, "A") == pytest.approx(after)
+    hand.press("Enter")  # its fields
+    assert focused(hand) == "frame/A/id"
+    hand.press("Tab", "Tab")
+    hand.press("Control+a")
+    hand.type("12")
+    hand.press("Tab")
+    hand.saved()
+    assert focused(hand) == "frame/A/height"
+    assert 'width = "12"' in library_text(library)
+    to(hand, "Paper")
+    hand.press("Enter")
+    to(hand, "way marks", most=60)
+    hand.press("ArrowUp")
+    hand.saved()
+    to(hand, "make template ")
+    hand.press("Enter")
+    hand.page.locator("#made a").first.wait_for(timeout=60_000)
+    assert hand.clicks == 0 and hand.told == []
+
+
+def focused(hand):
+    return hand.page.evaluate("document.activeElement.dataset.key || document.activeElement.dataset.focus || ''")
+
+
+def to(hand, name, most=200):
+    """Tab until this has the focus."""
+    for _ in range(most):
+        if focused(hand) == name:
+            return
+        hand.press("Tab")
+    raise AssertionError(f"{name} is not reached by Tab")
+
+
+def rect(hand, name):
+    """Where the page has a frame (wall mm): left, bottom, right, top."""
+    scale = hand.page.evaluate("fetch('/state' + location.search).then(r => r.json()).then(s => s.screen)")
+    return next(part["rect"] for part in scale["frames"] if part["name"] == name)
+
+
+def placed(hand):
+    """Wait until a move by keys was saved."""
+    hand.page.wait_for_timeout(450)
+    hand.saved()
+
+
+def library_text(desk):
+    return (desk.folder / "moss.toml").read_text(encoding="utf-8")
+
+
+def test_a_frame_is_dragged_and_held_by_an_edge(hand: Hand, library):
+    hand.open(library.address)
+    hand.page.wait_for_selector("#drawing")
+    a, c = rect(hand, "A"), rect(hand, "C")
+    scale = hand.page.evaluate("document.getElementById('drawing').getScreenCTM().a")
+    box = hand.page.locator('[data-frame="A"]').bounding_box()
+    per_mm = box["width"] / (a[2] - a[0])
+    x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    hand.page.mouse.move(x, y)
+    hand.page.mouse.down()
+    hand.page.mouse.move(x - 40, y + 3, steps=5)
+    # its left edge to that of C, three pixels short of it
+    hand.page.mouse.move(x + (c[0] - a[0]) * per_mm - 3, y - 30, steps=5)
+    assert hand.page.locator("#guides line").count() >= 1
+    hand.page.mouse.up()
+    hand.saved()
+    now = rect(hand, "A")
+    assert now[0] == pytest.approx(c[0], abs=1e-6) and scale > 0
+    assert rect(hand, "B") == pytest.approx([*rect(hand, "B")]) and rect(hand, "C") == pytest.approx(c, abs=1e-6)
+    assert 'arrangement = "placed"' in library_text(library)
+
+
+def test_a_drag_that_is_given_up_changes_nothing(hand: Hand, library):
+    hand.open(library.address)
+    hand.page.wait_for_selector("#drawing")
+    before = library_text(library)
+    box = hand.page.locator('[data-frame="B"]').bounding_box()
+    hand.page.mouse.move(box["x"] + 9, box["y"] + 9)
+    hand.page.mouse.down()
+    hand.page.mouse.move(box["x"] + 90, box["y"] + 90, steps=4)
+    hand.press("Escape")
+    hand.page.mouse.up()
+    hand.saved()
+    assert library_text(library) == before
+
+
+def test_what_cannot_be_read_stays_in_its_field_with_the_reason_even_when_the_page_is_loaded_again(hand: Hand, library):
+    hand.open(library.address)
+    hand.page.wait_for_selector("#drawing")
+    before = library_text(library)
+    hand.put("wall/width", "14 paces")
+    wrong = hand.page.locator("#f_wall_width_wrong")
+    wrong.wait_for()
+    assert "'paces' is not a unit here" in wrong.inner_text()
+    hand.page.reload()
+    wrong.wait_for()
+    assert hand.page.locator('[data-key="wall/width"]').input_value() == "14 paces"
+    assert library_text(library) == before
+    hand.put("wall/width", "15'")
+    wrong.wait_for(state="hidden")
+    assert 'width = "15\'"' in library_text(library)
+
+
+def test_what_is_typed_is_kept_while_another_answer_comes(hand: Hand, library):
+    hand.open(library.address)
+    hand.step("Frames")
+    hand.click('[data-frame="A"]')
+    hand.click('[data-key="frame/A/title"]')
+    hand.press("Control+a")
+    hand.type("Peat mo")
+    library.change("moss.toml", do="set", sets=[{"at": ["frame", "B", "title"], "value": "Cup lichen"}])
+    hand.page.locator('[data-frame="B"][aria-label*="Cup lichen"]').wait_for()
+    assert focused(hand) == "frame/A/title"
+    hand.type("ss")
+    hand.press("Tab")
+    hand.saved()
+    assert 'title = "Peat moss"' in library_text(library) and 'title = "Cup lichen"' in library_text(library)
+
+
+def test_two_pages_and_an_editor_see_each_others_changes(chromium, hand: Hand, library):
+    hand.open(library.address)
+    hand.page.wait_for_selector("#drawing")
+    other = Hand(hand.page.context.new_page())
+    other.open(f"http://{library.host}/wall?job=moss.toml")
+    other.page.wait_for_selector("#drawing")
+    hand.put("wall/height", "9'")
+    other.page.locator('[data-key="wall/height"]').wait_for()
+    from playwright.sync_api import expect
+
+    expect(other.page.locator('[data-key="wall/height"]')).to_have_value("9'")
+    path = library.folder / "moss.toml"
+    path.write_text(path.read_text().replace("Bog moss", "Feather moss"))
+    for one in (hand, other):
+        one.page.locator('[data-frame="A"][aria-label*="Feather moss"]').wait_for()
+    path.write_text(path.read_text() + "\n[wal")
+    expect(hand.page.locator("#notice")).to_contain_text("cannot be read")
+    hand.button("Undo")
+    expect(hand.page.locator("#notice")).to_be_hidden()
+
+
+def test_a_picture_is_dropped_on_a_frame(hand: Hand, library):
+    hand.open(library.address)
+    hand.page.wait_for_selector("#drawing")
+    content = base64.b64encode((SAMPLES / "images" / "fern-a.png").read_bytes()).decode()
+    hand.page.evaluate(
+        """async ([content]) => {
+            const bytes = Uint8Array.from(atob(content), (one) => one.charCodeAt(0));
+            const data = new DataTransfer();
+            data.items.add(new File([bytes], "bog moss.png", { type: "image/png" }));
+            const frame = document.querySelector('[data-frame="A"] .hold');
+            frame.dispatchEvent(new DragEvent("drop", { bubbles: true, cancelable: true, dataTransfer: data }));
+        }""",
+        [content],
+    )
+    hand.page.locator('[data-frame="A"] image').wait_for(state="attached")
+    hand.saved()
+    assert 'image = "bog-moss.png"' in library_text(library) and hand.told == []
+
+
+def test_other_arrangements_are_looked_for_and_one_is_taken(hand: Hand, library):
+    hand.open(library.address)
+    hand.step("Arrange")
+    hand.button("Show some side by side")
+    hand.page.locator(".options li").nth(1).wait_for(timeout=60_000)
+    hand.click('[data-focus="option 2"]')
+    hand.saved()
+    assert 'arrangement = "placed"' in library_text(library) and hand.told == []
+
+
+STEPS = ("Wall", "Frames", "Arrange", "Measure", "Paper", "After hanging")
+
+
+@pytest.mark.parametrize("look", ["wide", "phone", "dark", "large"])
+def test_no_step_has_a_barrier_and_nothing_is_cut_off(chromium, library, look):
+    """At 1280 pixels, at 390, dark, and at 200 %, which is half as many pixels of twice the size."""
+    width, height = {"phone": (390, 844), "large": (640, 450)}.get(look, (1280, 900))
+    context = chromium.new_context(
+        viewport={"width": width, "height": height}, color_scheme="dark" if look == "dark" else "light",
+        device_scale_factor=2 if look == "large" else 1, locale="en-GB",
+    )  # fmt: skip
+    hand = Hand(context.new_page())
+    hand.open(library.address)
+    hand.page.locator("#findings .finding").first.wait_for()
+    found = {}
+    for step in STEPS:
+        hand.click('[data-frame="B"]' if step == "Frames" else '[data-feature="0 settle"]')
+        hand.step(step)
+        found[step] = hand.barriers(axe())
+        wide = hand.page.evaluate("[document.documentElement.scrollWidth, document.documentElement.clientWidth]")
+        found[step] += ["it has to be scrolled sideways"] if wide[0] > wide[1] else []
+    assert found == {step: [] for step in STEPS}
+    assert hand.told == []
+    context.close()
+
+
+def test_the_first_page_has_no_barrier_and_opens_a_sample(hand: Hand, tmp_path):
+    with running(tmp_path) as desk:
+        hand.open(desk.address)
+        hand.button("Play with a sample wall")
+        hand.page.wait_for_selector("#drawing")
+        hand.open(f"http://{desk.host}/")
+        hand.page.get_by_role("link", name="Fern prints").wait_for()
+        assert hand.barriers(axe()) == []
+        hand.open(f"http://{desk.host}/proof?job=fern-prints.toml")
+        hand.page.locator("#pdf").wait_for(timeout=60_000)
+        assert hand.page.evaluate("document.getElementById('proof').naturalWidth") > 100
+        assert hand.barriers(axe()) == []
+        assert hand.told == []
+
+
+def test_a_page_of_another_origin_gets_nothing(chromium, library):
+    """A page on another port of this machine, with the cookie that the browser has, asks in every way that it can."""
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), http.server.SimpleHTTPRequestHandler)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    context = chromium.new_context()
+    page = context.new_page()
+    page.goto(library.address)
+    page.wait_for_selector("#drawing")
+    before = library_text(library)
+    stranger = context.new_page()
+    stranger.goto(f"http://127.0.0.1:{server.server_port}/")
+    told = stranger.evaluate(
+        """async (host) => {
+            const tries = [];
+            const seen = async (name, request) => {
+                try { const r = await request(); tries.push([name, r.type === "opaque" ? "opaque" : r.status]); }
+                catch { tries.push([name, "refused"]); }
+            };
+            const body = JSON.stringify({ do: "set", sets: [{ at: ["job", "title"], value: "taken" }] });
+            const at = `http://${host}/change?job=moss.toml`;
+            await seen("read", () => fetch(`http://${host}/state?job=moss.toml`, { credentials: "include" }));
+            await seen("change", () => fetch(at, { method: "POST", body, credentials: "include" }));
+            const blind = { method: "POST", credentials: "include", mode: "no-cors" };
+            await seen("change blind", () => fetch(at, { ...blind, body }));
+            await seen("upload", () => fetch(`http://${host}/picture?job=moss.toml&frame=A&name=x.png`,
+                { ...blind, body: new Blob(["x"]) }));
+            const image = new Image();
+            image.src = `http://${host}/picture?job=moss.toml&frame=A`;
+            await new Promise((done) => { image.onload = image.onerror = done; });
+            tries.push(["image", image.naturalWidth]);
+            const frame = document.createElement("iframe");
+            frame.src = `http://${host}/wall?job=moss.toml`;
+            document.body.append(frame);
+            await new Promise((done) => { frame.onload = done; });
+            let inside = "shown";
+            try { inside = frame.contentDocument ? "shown" : "closed"; } catch { inside = "closed"; }
+            tries.push(["frame", inside]);
+            return Object.fromEntries(tries);
+        }""",
+        library.host,
+    )
+    assert told["read"] == told["change"] == "refused"
+    assert told["image"] == 0 and told["frame"] == "closed"
+    page.wait_for_timeout(300)
+    assert library_text(library) == before and not (library.folder / "x.png").exists()
+    server.shutdown()
+    server.server_close()
+    context.close()
