@@ -12,7 +12,6 @@ from templates_gen.base.record import Record
 from templates_gen.base.words import counted
 from templates_gen.desk.messages import Answer
 from templates_gen.desk.opened import Opened
-from templates_gen.documents.making import on_paper
 from templates_gen.documents.print_shop import shop_note
 
 KINDS = {
@@ -20,9 +19,6 @@ KINDS = {
     ".html": "text/html; charset=utf-8", ".txt": "text/plain; charset=utf-8",
 }  # fmt: skip
 """Media types of what is written, by the file's ending (IANA, media types)."""
-
-COVERS = ("linked", "marks", "all", "nails")
-"""What may have to be on the paper, by the words of the job file."""
 
 
 class Paper(Record, frozen=True):
@@ -68,7 +64,6 @@ def _encoded(name: str) -> str:
 
 def _template(opened: Opened, way: str) -> Paper:
     job = tg.read_job(opened.path)
-    job = on_paper(job, one_piece=True) if way == "one piece" else on_paper(job, cover=way or None)
     plan = opened.found.plan(job) or tg.plan_wall(job)
     findings = tg.find(plan)
     if stops := [finding.text for finding in findings if finding.level == "stop"]:

@@ -11,6 +11,7 @@ from templates_gen.base.units import show
 from templates_gen.base.words import capital
 from templates_gen.documents.making import on_paper
 from templates_gen.documents.print_shop import ask_for
+from templates_gen.job.paper_sizes import first_paper
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import expected_error
@@ -35,7 +36,9 @@ class PrintWay(Record, frozen=True):
 
 def print_way(plan: Plan, cover: str) -> PrintWay | None:
     """The job on its paper with this cover; None where that cannot be planned."""
-    job = on_paper(plan.job, cover=cover)
+    job, paper = plan.job, plan.job.paper
+    sheets_of = first_paper(paper, job.unit) if paper.kind == "one piece" else paper
+    job = replace(job, paper=replace(sheets_of, cover=cover))
     own = replace(plan, job=job)
     try:
         sheets = plan_sheets(own, job.paper)

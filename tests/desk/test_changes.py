@@ -353,7 +353,7 @@ def test_every_table_of_the_page_has_the_words_of_the_job_file(desk):
 
 @pytest.mark.parametrize("seed", range(3))
 def test_a_server_that_is_killed_amid_edits_leaves_a_whole_file(tmp_path, seed):
-    """Up to 200 random edits, and an end by force somewhere among them: the last that was saved is there, or the next."""
+    """Up to 200 random edits, ended by force somewhere among them: what was saved last is there, or the next."""
     rng, path = random.Random(seed), tmp_path / "moss.toml"
     path.write_text(LIBRARY)
     saved = [LIBRARY]

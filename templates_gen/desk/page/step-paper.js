@@ -8,18 +8,18 @@ const WAYS = {
   marks: ["All marks", "Every nail and every frame's corners, in one piece."],
   all: ["The whole group", "All of its rectangle is on paper."],
   nails: ["Nails only", "What the nails need; pieces hang apart, each set by its own lines."],
+  "one piece": ["In one piece, from a print shop", "Nothing to tape. A few lines to send along come with the file."],
 };
 const known = new Map(); // by cover: what the desk told, and of which state
 
 export function paperPanel(goTo) {
   const { state } = store;
-  const cover = state.raw.paper?.cover || "marks";
+  const cover = state.raw.paper?.print_shop ? "one piece" : state.raw.paper?.cover || "marks";
   return [
     h("h2", {}, "Make the paper"),
     h("div", { className: "pair" }, jobField("paper", ["paper", "size"], { label: "What paper is in the printer?", placeholder: "a4" })),
     h("fieldset", { className: "ways" }, h("legend", {}, "How is it to be printed?"), ...Object.keys(WAYS).map((name) => wayCard(name, name === cover))),
     h("div", { className: "row" }, makeButton("template", "Make the template", "", "main")),
-    h("div", { className: "list" }, h("h3", {}, "From a print shop, in one piece"), h("p", { id: "shop", className: "help" }, shopWords()), makeButton("template", "Make the file for the print shop", "one piece")),
     h("div", { className: "list" }, h("h3", {}, "Other papers"), h("div", { className: "row" },
       h("a", { className: "button", href: `/proof?${new URLSearchParams({ job: state.job })}`, target: "_blank", rel: "noopener" }, "The proof, for the client"),
       makeButton("guide", "A page for the phone"), makeButton("labels", "Labels for the backs"), makeButton("schedule", "The schedule"))),
@@ -31,7 +31,10 @@ export function paperPanel(goTo) {
 function wayCard(name, chosen) {
   const [title, about] = WAYS[name];
   const pick = async () => {
-    const error = await change({ do: "set", sets: [{ at: ["paper", "cover"], value: name }] });
+    const shop = name === "one piece";
+    const sets = [{ at: ["paper", "print_shop"], value: shop ? true : null }];
+    if (!shop) sets.push({ at: ["paper", "cover"], value: name });
+    const error = await change({ do: "set", sets });
     if (error) notice(error.message);
   };
   const told = look(name);
@@ -43,15 +46,11 @@ function wayCard(name, chosen) {
 
 function takes(told) {
   if (!told) return "being worked out…";
+  if (told.cover === "one piece") return told.shop || "It is too large for the usual rolls: ask a print shop.";
   if (!told.way) return "not on this paper";
   const { sheets, joins, pieces, minutes, exact } = told.way;
   const count = (number, noun) => `${number} ${noun}${number === 1 ? "" : "s"}`;
   return [count(sheets, "sheet"), joins ? count(joins, "join") : "", pieces > 1 ? count(pieces, "loose piece") : "", `about ${minutes} min`, exact].filter(Boolean).join(", ");
-}
-
-function shopWords() {
-  const told = look("one piece");
-  return told ? told.shop || "It is too large for the usual rolls: ask a print shop." : "being worked out…";
 }
 
 const asked = new Set();
