@@ -12,7 +12,8 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import TemplatesError
 from templates_gen.base.record import replace
 from templates_gen.cli.interview.job_text import job_text
-from templates_gen.cli.interview.session import answered, begin, job_so_far, taken_back
+from templates_gen.cli.interview.kept import forget, keep, left
+from templates_gen.cli.interview.session import answered, begin, confirmed, job_so_far, taken_back
 from templates_gen.job.reading.building import build_job, read_job
 from tests.running import run
 
@@ -95,7 +96,10 @@ def test_whatever_is_typed_is_taken_or_refused_and_can_be_taken_back(state, text
     except TemplatesError as error:
         assert str(error)
         return
-    assert taken_back(after) == before
+    back = taken_back(after)
+    assert replace(back, offers=()) == before
+    assert back.offered is not None and back.offered.default in (after.answers[-1], before.question.default)
+    assert answered(back, "").answers == after.answers or not after.answers[-1]
     job_so_far(after.tables)
 
 
@@ -261,3 +265,53 @@ def test_how_it_will_be_printed_is_asked_and_kept(printed, kind, cover, folder, 
         run("printer", "record", "study", "--paper", "a4", "--across", "179.4", "--along", "260.4")
         ran = run("template", "ferns.toml", "--printer", "study")
         assert ran.code == 2 and "the job is for a print shop" in ran.err
+
+
+def test_what_is_taken_back_is_offered_again_and_what_is_told_after_it():
+    state = told(*ONE, "same", "B", "Wheat", "61")
+    for _ in range(4):  # the drop, the title, the name, and that there is another
+        state = taken_back(state)
+    assert (state.question.key, state.offered.default) == ("more", "same")
+    state = answered(state, "")
+    assert state.offered.default == "B"
+    state = answered(state, "C")  # another name than it had
+    assert state.offered.default == "Wheat"
+    state = answered(answered(state, ""), "")
+    assert state.tables["frame"][1] == {
+        "id": "C", "title": "Wheat", "width": "300", "height": "200", "hanger": "wire", "drop": "61"
+    }  # fmt: skip
+    # of another frame nothing is offered that was never told
+    assert answered(answered(state, "same"), "D").offered.default == ""
+
+
+def test_an_interview_that_was_left_is_gone_on_with(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    state = confirmed(told(*ONE, "same", "B"), ["frame A, drop: 60 mm"])
+    place = tmp_path / "kept" / "here"
+    assert left(place, "") is None
+    keep(state, place)
+    assert left(place, "") == state
+    assert left(place, "other.toml") is None  # it was for no file of that name
+    elsewhere = tmp_path / "elsewhere"
+    elsewhere.mkdir()
+    monkeypatch.chdir(elsewhere)
+    assert left(place, "") is None  # the files that it may name lie in another folder
+    monkeypatch.chdir(tmp_path)
+    forget(place)
+    assert left(place, "") is None
+
+
+@pytest.mark.parametrize(
+    "text", ["", "[]", "{", '{"format": 2}', '{"format": 1, "answers": 5, "confirmed": []}', "\udcff", "null"]
+)
+def test_answers_kept_in_no_form_that_is_known_are_left_alone(text, tmp_path):
+    (tmp_path / "started.json").write_bytes(text.encode("utf-8", "surrogateescape"))
+    assert left(tmp_path, "") is None
+
+
+def test_of_answers_that_were_kept_those_are_taken_that_still_do(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    keep(told(*WALL), tmp_path)
+    path = tmp_path / "started.json"
+    path.write_text(path.read_text(encoding="utf-8").replace('"4000"', '"4 yd"'), encoding="utf-8")
+    assert left(tmp_path, "").answers == WALL[:3]

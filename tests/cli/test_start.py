@@ -9,6 +9,7 @@ import subprocess
 import sys
 import termios
 import time
+from pathlib import Path
 
 import pypdf
 import pytest
@@ -174,6 +175,7 @@ def on_terminal(folder, *sent, **environment) -> tuple[int, str]:
     """What `start` ends with and shows on a terminal when these lines are typed."""
     ours, theirs = pty.openpty()
     env = {name: value for name, value in os.environ.items() if name != "NO_COLOR"} | {"TERM": "xterm"} | environment
+    env |= {"XDG_CONFIG_HOME": f"{folder}-kept", "HOME": str(folder)}
     command = [sys.executable, "-m", "templates_gen", "start"]
     with subprocess.Popen(
         command, cwd=folder, env=env, stdin=theirs, stdout=theirs, stderr=theirs, start_new_session=True,
@@ -182,7 +184,7 @@ def on_terminal(folder, *sent, **environment) -> tuple[int, str]:
         os.close(theirs)
         shown = b""
         for line in sent:
-            shown += until(ours, b"> ")
+            shown += until(ours, b": " if line in (b"y\n", b"n\n") else b"> ")
             time.sleep(0.05)  # until it reads: an interrupt just before that is lost in it
             os.write(ours, line)
         while part := read_terminal(ours):
@@ -210,6 +212,32 @@ def test_leaving_at_a_terminal_ends_with_130(key, folder):
     assert code == 128 + signal.SIGINT  # as shells report it
     assert shown.split()[-1] == "interrupted" and "Traceback" not in shown
     assert list(folder.iterdir()) == []
+
+
+def test_answers_are_kept_when_one_leaves_and_gone_on_with(folder):
+    code, shown = on_terminal(folder, b"Fern prints\n", b"\n", b"in\n", b"\x03")
+    assert code == 130 and "Your answers are kept: the same command goes on where you stopped." in shown
+    code, shown = on_terminal(folder, b"y\n", b"12'\n", b"\x03")
+    assert "Go on where you stopped (3 answers, Fern prints)? [Y/n]: " in shown
+    assert "How wide is the wall?" in shown and "What is the job called?" not in shown
+    code, shown = on_terminal(folder, b"n\n", b"<\n", b"\x03")
+    assert "(4 answers, Fern prints)" in shown and "What is the job called?" in shown
+    assert list(folder.iterdir()) == []
+
+
+def test_what_was_kept_is_taken_away_once_the_job_is_written(folder):
+    answers = [f"{line}\n".encode() for line in ANSWERS.splitlines()]
+    code, shown = on_terminal(folder, *answers)
+    assert code == 0 and (folder / "fern-prints.toml").exists(), shown
+    assert not list(Path(f"{folder}-kept").rglob("started.json"))
+
+
+def test_what_is_found_at_the_end_is_no_longer_than_the_window(folder):
+    answers = [f"{line}\n".encode() for line in ANSWERS.splitlines()]
+    shown = on_terminal(folder, *answers, LINES="12", COLUMNS="80")[1]
+    last = shown[shown.rindex("What paper is in the printer?") :]
+    assert len(last.partition("Which file")[0].splitlines()) <= 12 + 20  # the drawing of the wall has 19 lines
+    assert re.search(r"and \d+ more: templates-gen check shows them all", last)
 
 
 def test_questions_are_bold_on_a_terminal_unless_that_is_not_wanted(folder):

@@ -5,12 +5,13 @@ A state is a frozen value.  It keeps the answers only; the question and the tabl
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections import Counter
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
-from templates_gen.base.errors import InputError, did_you_mean
-from templates_gen.base.record import Record
+from templates_gen.base.errors import InputError, TemplatesError, did_you_mean
+from templates_gen.base.record import Record, replace
 from templates_gen.cli.interview.question import Question, Tables
 from templates_gen.cli.interview.questions import interview
 from templates_gen.job.hangers import HANGERS
@@ -28,6 +29,7 @@ class Interview(Record, frozen=True):
     """The answers so far, the tables they make, and the next question: None when all is told.
 
     `confirmed` are the values that were doubted and are right, each with the number of the answer that said so.
+    `asked` says which question this is, and `offers` what was answered to some that were taken back, likewise.
     """
 
     answers: tuple[str, ...]
@@ -35,6 +37,14 @@ class Interview(Record, frozen=True):
     question: Question | None
     file: str
     confirmed: tuple[tuple[int, str], ...] = ()
+    asked: str = ""
+    offers: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def offered(self) -> Question | None:
+        """The next question, with what was answered to it before it was taken back, if it was."""
+        before = dict(self.offers).get(self.asked)
+        return replace(self.question, default=before) if self.question and before else self.question
 
 
 def begin(file: str = "") -> Interview:
@@ -44,10 +54,11 @@ def begin(file: str = "") -> Interview:
 
 def answered(state: Interview, text: str, check_file: CheckFile | None = None) -> Interview:
     """The interview with one more answer.  Raises InputError, or what `check_file` raises, for one that will not do."""
-    if state.question is None:
+    question = state.offered
+    if question is None:
         raise ValueError("there are no more questions")
-    answer = _completed(" ".join(text.split()), state.question)
-    after = _after((*state.answers, answer), state.file, state.confirmed)
+    answer = _completed(" ".join(text.split()), question)
+    after = _after((*state.answers, answer), state.file, state.confirmed, state.offers)
     if "file" in after.tables and check_file is not None:
         check_file(Path(after.tables["file"]))
     job_so_far(after.tables)
@@ -55,14 +66,28 @@ def answered(state: Interview, text: str, check_file: CheckFile | None = None) -
 
 
 def taken_back(state: Interview) -> Interview:
-    """The interview without its last answer; at its first question it stays there."""
-    return _after(state.answers[:-1], state.file, state.confirmed)
+    """The interview without its last answer, which is offered again; at its first question it stays there."""
+    before = _after(state.answers[:-1], state.file, state.confirmed)
+    taken = {before.asked: state.answers[-1]} if state.answers else {}
+    return replace(before, offers=tuple((dict(state.offers) | taken).items()))
 
 
 def confirmed(state: Interview, values: Iterable[str]) -> Interview:
     """The interview with these values of the last answer said to be right, though they are doubted."""
     at = len(state.answers)
-    return _after(state.answers, state.file, (*state.confirmed, *((at, value) for value in values)))
+    sure = (*state.confirmed, *((at, value) for value in values))
+    return _after(state.answers, state.file, sure, state.offers)
+
+
+def gone_on(answers: Sequence[str], sure: Iterable[tuple[int, str]], file: str = "") -> Interview:
+    """An interview that was left, as far as its answers still do."""
+    state = begin(file)
+    for answer in answers:
+        try:
+            state = answered(state, answer)
+        except TemplatesError:
+            break
+    return _after(state.answers, file, tuple(sure))
 
 
 def job_so_far(tables: Tables) -> Job:
@@ -84,19 +109,32 @@ def job_so_far(tables: Tables) -> Job:
     return build_job(filled, Path("job.toml"))
 
 
-def _after(answers: tuple[str, ...], file: str, sure: tuple[tuple[int, str], ...] = ()) -> Interview:
+def _after(
+    answers: tuple[str, ...],
+    file: str,
+    sure: tuple[tuple[int, str], ...] = (),
+    offers: tuple[tuple[str, str], ...] = (),
+) -> Interview:
     tables: Tables = {}
     asking = interview(tables, file)
     question: Question | None = next(asking)
+    seen: Counter[str] = Counter()
     try:
         for answer in answers:
+            seen[_called(question)] += 1
             question = asking.send(answer)
     except StopIteration:
         question = None
     sure = tuple((at, value) for at, value in sure if at <= len(answers))
     if sure:
         tables["job"]["confirmed"] = [value for _, value in sure]
-    return Interview(answers, tables, question, file, sure)
+    called = _called(question)
+    return Interview(answers, tables, question, file, sure, f"{seen[called]} {called}", offers)
+
+
+def _called(question: Question | None) -> str:
+    """A question by its field and its words, which name the frame if there are several."""
+    return f"{question.key} {question.ask}" if question else ""
 
 
 def _completed(text: str, question: Question) -> str:

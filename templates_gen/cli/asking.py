@@ -1,0 +1,226 @@
+"""The interview of `start` at a terminal: what is asked, what is shown meanwhile, and what is kept of it."""
+
+from __future__ import annotations
+
+import shutil
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from templates_gen.cli.showing import INDENT, no_colour, show_checked, show_finding, show_findings, wrapped
+
+if TYPE_CHECKING:
+    from templates_gen.arranging.plan import Plan
+    from templates_gen.base.errors import TemplatesError
+    from templates_gen.checks import Finding
+    from templates_gen.cli.interview.question import Question
+    from templates_gen.cli.interview.session import Interview
+
+HELLO = (
+    "One question at a time. Press Enter to skip an optional question, ? for help, < to go back, Ctrl-C to leave."
+    " Nothing is written before the end."
+)
+
+KEPT = "Your answers are kept: the same command goes on where you stopped."
+
+BELOW = 4
+"""Lines of a window that the last question takes under what was found.  Our own design, no source."""
+
+
+@contextmanager
+def asked(job: Path | None, force: bool) -> Iterator[Interview]:
+    """Every question asked and answered.  At a terminal the answers are kept until the job is written, and an
+    interview that was left is gone on with."""
+    from templates_gen.base.output import check_place
+    from templates_gen.cli.interview.kept import forget, keep
+    from templates_gen.cli.interview.session import begin
+
+    if job is not None:
+        check_place(job, force)
+    place = _kept_in()
+    click.echo(wrapped(HELLO), err=True)
+    state = _left(place, job) or begin("" if job is None else str(job))
+    shown, doubted = [""], ""
+    told: set[Finding] = set()
+    try:
+        while (question := state.question) is not None:
+            if question.begins:
+                shown = _show_wall(state, shown, told)
+            before = state
+            state, doubted = _next(state, question, force, doubted)
+            doubted = doubted if state is before else ""
+            if place and state is not before:
+                keep(state, place)
+    except (KeyboardInterrupt, click.Abort):
+        if place and state.answers:
+            click.echo(f"\n{KEPT}", err=True)
+        raise
+    yield state
+    if place:
+        forget(place)
+
+
+def _kept_in() -> Path | None:
+    """The folder for answers; None where nobody types them, or there is no home folder."""
+    from templates_gen.base.errors import OutputError
+    from templates_gen.cli.given import kept_printers
+
+    if not sys.stdin.isatty():
+        return None
+    try:
+        return kept_printers().parent
+    except OutputError:
+        return None
+
+
+def _left(place: Path | None, job: Path | None) -> Interview | None:
+    """The interview that was left, if the user goes on with it."""
+    from templates_gen.base.words import counted
+    from templates_gen.cli.interview.kept import left
+
+    state = left(place, "" if job is None else str(job)) if place else None
+    if state is None:
+        return None
+    title = state.tables["job"].get("title", "")
+    ask = f"Go on where you stopped ({counted(len(state.answers), 'answer')}{f', {title}' if title else ''})?"
+    return state if click.confirm(ask, default=True, err=True) else None
+
+
+def _next(state: Interview, question: Question, force: bool, doubted: str) -> tuple[Interview, str]:
+    """The interview after one line was typed: one answer further, one back, or where it was; and an answer that is
+    doubted, and taken when it is typed once more."""
+    from templates_gen.base.errors import TemplatesError
+    from templates_gen.base.output import check_place
+    from templates_gen.cli.interview.doubting import doubt_words, doubts_at
+    from templates_gen.cli.interview.session import BACK, answered, confirmed, taken_back
+
+    typed = _typed(state.offered or question).strip()
+    if typed == "?":
+        click.echo(wrapped(question.means, "  ", "  "), err=True)
+        return state, doubted
+    if typed in BACK:
+        return taken_back(state), ""
+    try:
+        after = answered(state, typed, lambda path: check_place(path, force))
+    except TemplatesError as error:
+        show_finding("no", _without_place(error))
+        return state, ""
+    doubts = doubts_at(state, after)
+    if doubts and typed != doubted:
+        show_finding("warn", doubt_words(doubts))
+        return state, typed
+    return (confirmed(after, (doubt.confirming for doubt in doubts)) if doubts else after), ""
+
+
+def _without_place(error: TemplatesError) -> str:
+    """What is wrong with an answer: where it will stand in the job file is no help yet."""
+    from templates_gen.base.errors import InputError
+
+    parts = (error.problem, error.hint) if isinstance(error, InputError) else (str(error),)
+    return "; ".join(filter(None, parts))
+
+
+def _typed(question: Question) -> str:
+    """What is typed as the answer.  Raises InputError when there is nothing more to read."""
+    from templates_gen.base.errors import InputError
+
+    click.echo(click.style(question.ask, bold=True) + _details(question), err=True, color=no_colour())
+    click.echo("> ", nl=False, err=True)
+    try:
+        typed = input()
+    except (EOFError, UnicodeDecodeError) as error:
+        click.echo(err=True)
+        if isinstance(error, EOFError) and sys.stdin.isatty():
+            raise click.Abort from None
+        ended = "ended" if isinstance(error, EOFError) else "are not text in the terminal's encoding"
+        problem, hint = f"the answers {ended} at the question “{question.ask}”", "Nothing was written."
+        raise InputError("start", problem, hint) from None
+    if not sys.stdin.isatty():
+        click.echo(typed, err=True)
+    return typed
+
+
+def _details(question: Question) -> str:
+    """What may be answered, behind the question or, where that is too long, below it."""
+    default = question.default or question.open
+    parts = [", ".join(question.choices), f"such as {question.example}" if question.example else ""]
+    parts = [part for part in (*parts, f"Enter: {default}" if default else "") if part]
+    if not parts:
+        return ""
+    details = f"({'; '.join(parts)})"
+    if len(question.ask) + len(details) < 80:
+        return f" {details}"
+    return "\n" + wrapped(details, "  ", "  ")
+
+
+def _show_wall(state: Interview, shown: list[str], told: set[Finding]) -> list[str]:
+    """Show the wall if it looks other than it did last, and what there is to say so far and was not said yet."""
+    from templates_gen.cli.interview.session import job_so_far
+    from templates_gen.cli.interview.wall_picture import LINES, PLAIN, wall_picture
+    from templates_gen.cli.watching import planned
+
+    job = job_so_far(state.tables)
+    plan = planned(job)
+    hung = plan.frames if state.tables.get("frame") else ()
+    signs = LINES if _can_show(LINES.wall + LINES.frame + LINES.feature) else PLAIN
+    picture = wall_picture(job.wall, [(item.frame.id, item.rect) for item in hung], job.unit, signs)
+    if picture != shown:
+        not_yet = (
+            ["not arranged yet: the next questions ask how they hang"] if hung and "group" not in state.tables else []
+        )
+        click.echo("\n".join(["", *picture, *not_yet, ""]), err=True)
+    if state.question is not None and state.question.key == "file":  # all is told but where to write it
+        _show_found(plan)
+        return picture
+    new = [finding for finding in _found_so_far(state, plan) if finding not in told]
+    show_findings(new)
+    told.update(new)
+    return picture
+
+
+def _found_so_far(state: Interview, plan: Plan) -> Iterator[Finding]:
+    """What is found of what is told: of frames their measures, with their fixings whether they show, and of a group
+    that has its place all that stops or wants a decision."""
+    from templates_gen.checks import NOTE, STOP, find
+    from templates_gen.checks.hanging import MEASURES, RULES
+
+    key = state.question.key if state.question else ""
+    if key == "more":
+        yield from (finding for rule in MEASURES for finding in rule(plan))
+    elif key.startswith("group."):
+        yield from (finding for rule in RULES for finding in rule(plan) if finding.level == STOP)
+    elif key.startswith("paper."):
+        yield from (finding for finding in find(plan) if finding.level != NOTE)
+
+
+def _show_found(plan: Plan) -> None:
+    """What the command check says of the job: at a terminal no more than its window holds, the gravest first."""
+    from templates_gen.documents.check import check_plan
+
+    checked = check_plan(plan)
+    if not sys.stderr.isatty():
+        show_checked(checked, plan.job.unit, err=True)
+        return
+    rows = shutil.get_terminal_size().lines - BELOW
+    found = list(checked.findings)
+    while found and sum(_lines(finding) for finding in found) > rows:
+        found.pop()
+    show_findings(found)
+    if more := len(checked.findings) - len(found):
+        click.echo(wrapped(f"and {more} more: templates-gen check shows them all", later=INDENT), err=True)
+
+
+def _lines(finding: Finding) -> int:
+    return len(wrapped(finding.sourced, INDENT, INDENT).splitlines())
+
+
+def _can_show(signs: str) -> bool:
+    try:
+        signs.encode(sys.stderr.encoding or "utf-8")  # a stream without one takes any letter
+    except UnicodeEncodeError:
+        return False
+    return True
