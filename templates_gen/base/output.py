@@ -33,7 +33,7 @@ _OUR_JSON = re.compile(rb'\s*\{\s*"format":\s*1,')
 OUR_TEXT = "To the print shop, from templates-gen,"
 """How a text of ours begins that goes beside a template."""
 
-_PAGES = (b"%PDF-", b"<?xml", b"\x89PNG")
+_PAGES = (b"%PDF-", b"<?xml", b"\x89PNG", b"<!doctype html>")
 """How files of pages and pictures begin; in those of ours MADE_BY stands somewhere."""
 
 

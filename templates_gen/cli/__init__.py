@@ -20,6 +20,7 @@ BY_STEP = {
         "measure": "Write a measuring sheet: every frame's back, with blanks.",
         "template": "Write the full-scale template.",
         "schedule": "Show every frame and every nail: heights and distances.",
+        "guide": "Write a page to take along: the job on a phone at the wall.",
         "labels": "Write a label for the back of every frame.",
     },
     "By photograph": {"photo": "Show the group on your wall, check taped paper, read what hangs."},

@@ -118,6 +118,13 @@ def _schedule(opened: Opened, way: str) -> Paper:
     return Paper(files, counted(len(plan.nails), "nail"))
 
 
+def _guide(opened: Opened, way: str) -> Paper:
+    from templates_gen.documents.take_along.making import make_guide
+
+    plan = _plan(opened)
+    return Paper(_write(opened, {"-guide": make_guide(plan)}, ".html"), "send it to the phone, and open it there")
+
+
 def _form(opened: Opened, way: str) -> Paper:
     from templates_gen.documents.correcting.form import form_pages
 
@@ -138,7 +145,7 @@ def _plan(opened: Opened) -> tg.Plan:
 
 _MAKING: Mapping[str, Callable[[Opened, str], Paper]] = {
     "template": _template, "proof": _proof, "measuring": _measuring, "labels": _labels, "schedule": _schedule,
-    "form": _form,
+    "form": _form, "guide": _guide,
 }  # fmt: skip
 
 

@@ -234,8 +234,8 @@ def test_the_help_lists_every_command_in_the_order_of_the_work_each_in_one_whole
     lines = run("--help").out.partition("In the browser:")[2].splitlines()
     told = [line.split(maxsplit=1) for line in lines if line.startswith("  ")]
     assert [name for name, _ in told] == [
-        "desk", "start", "check", "options", "proof", "measure", "template", "schedule", "labels", "photo", "correct",
-        "printer", "schema", "help",
+        "desk", "start", "check", "options", "proof", "measure", "template", "schedule", "guide", "labels", "photo",
+        "correct", "printer", "schema", "help",
     ]  # fmt: skip
     assert {name for name, _ in told} == set(program.commands)
     assert all(words.endswith(".") and "..." not in words for _, words in told)

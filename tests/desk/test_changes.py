@@ -287,7 +287,7 @@ def test_the_template_of_the_desk_is_that_of_the_command(desk):
     assert desk.ask("GET", "/written", file="moss.pdf").content == (desk.folder / "moss.pdf").read_bytes()
 
 
-@pytest.mark.parametrize("kind", ["proof", "measuring", "labels", "schedule", "form"])
+@pytest.mark.parametrize("kind", ["proof", "measuring", "labels", "schedule", "form", "guide"])
 def test_every_other_paper_is_made_and_shown(desk, kind):
     for name in desk.brought("/paper", {"kind": kind})["files"]:
         assert len(desk.ask("GET", "/written", file=name).content) > 100

@@ -8,6 +8,7 @@ import pytest
 
 import templates_gen as tg
 from templates_gen.base.units import INCH
+from templates_gen.documents.take_along.making import make_guide
 from tests.desk import nine_slides
 from tests.desk.at_the_desk import running
 from tests.desk.browser import Hand, axe
@@ -305,4 +306,20 @@ def test_a_page_of_another_origin_gets_nothing(chromium, library):
     assert library_text(library) == before and not (library.folder / "x.png").exists()
     server.shutdown()
     server.server_close()
+    context.close()
+
+
+def test_the_page_for_the_phone_keeps_its_ticks_and_has_no_barrier(chromium, tmp_path):
+    place = tmp_path / "guide.html"
+    place.write_bytes(make_guide(tg.plan_wall(tg.read_job(SAMPLES / "fern-prints.toml"))))
+    context = chromium.new_context(viewport={"width": 390, "height": 844})
+    hand = Hand(context.new_page())
+    hand.open(place.as_uri())
+    hand.page.locator('[data-key="nail A"]').check()
+    hand.page.reload()
+    assert hand.page.locator('[data-key="nail A"]').is_checked()
+    assert not hand.page.locator('[data-key="nail C"]').is_checked()
+    assert hand.barriers(axe()) == []
+    assert hand.page.evaluate("document.documentElement.scrollWidth") == 390
+    assert hand.told == []
     context.close()

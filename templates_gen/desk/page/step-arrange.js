@@ -69,7 +69,7 @@ function centreField(state) {
   });
 }
 
-const HEIGHTS = { centre: "Middle of the group above the floor", top: "Top of the group above the floor", bottom: "Bottom of the group above the floor", above_nosings: "Above the nosings of the stair" };
+const HEIGHTS = { centre: "Middle above floor", top: "Top above floor", bottom: "Bottom above floor", above_nosings: "Above the nosings of the stair" };
 
 function heightFields() {
   const { state } = store;

@@ -85,10 +85,10 @@ function featureGroup(feature, part, k) {
 function linesGroup(state, k, box) {
   const { centre, level } = state.lines;
   return s("g", { class: "lines", "aria-hidden": "true" },
-    s("line", { x1: centre * k, x2: centre * k, y1: box[1], y2: 0, class: "centre" }),
-    s("line", { x1: box[0], x2: box[0] + box[2], y1: -level * k, y2: -level * k, class: "level" }),
-    s("text", { x: box[0] + 1, y: -level * k - 1, "font-size": 2.8 }, "level line"),
-    s("text", { x: centre * k + 1, y: box[1] + 3, "font-size": 2.8 }, "centre line"));
+    s("line", { x1: centre * k, x2: centre * k, y1: box[1] + 4, y2: 0, class: "centre" }),
+    s("line", { x1: box[0] + 4, x2: box[0] + box[2] - 4, y1: -level * k, y2: -level * k, class: "level" }),
+    s("text", { x: box[0] + 7, y: -level * k - 1, "font-size": 3 }, "level line"),
+    s("text", { x: centre * k + 1, y: box[1] + 11, "font-size": 3 }, "centre line"));
 }
 
 function nailGroup(state, k) {
