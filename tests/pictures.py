@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import io
+import shutil
+import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -12,6 +14,8 @@ from PIL import Image
 from templates_gen import make_template, read_job
 from templates_gen.documents.proof.making import make_proof
 from tests.artwork import PICTURES
+from tests.desk.at_the_desk import running
+from tests.desk.browser import CHROMIUM, LACKING, OPTIONS
 
 SAMPLES = Path(__file__).parent.parent / "samples"
 
@@ -51,11 +55,52 @@ def small_png(page: pypdfium2.PdfPage, colours: int | None) -> bytes:
     return out.getvalue()
 
 
+DESK = {"desk": (1280, 900, "light", "Frames"), "desk-phone": (390, 844, "light", "Wall"),
+        "desk-dark": (1280, 900, "dark", "Paper")}  # fmt: skip
+"""Pictures of the desk: how wide and high, light or dark, and which step."""
+
+
+def desk_pictures(sample: str) -> dict[str, bytes]:
+    """PNG files by name of a sample at the desk, in a real browser."""
+    from playwright.sync_api import sync_playwright
+
+    made: dict[str, bytes] = {}
+    with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
+        shutil.copy(SAMPLES / f"{sample}.toml", folder)
+        shutil.copytree(SAMPLES / "images", Path(folder) / "images")
+        browser = playwright.chromium.launch(executable_path=CHROMIUM, args=[*OPTIONS])
+        with running(Path(folder), f"{sample}.toml") as desk:
+            for name, (width, height, colours, step) in DESK.items():
+                context = browser.new_context(
+                    viewport={"width": width, "height": height}, color_scheme=colours, locale="en-US"
+                )
+                page = context.new_page()
+                page.goto(desk.address)
+                page.locator("#findings .finding").first.wait_for()
+                if step == "Frames":
+                    page.locator('[data-frame="B"]').click()
+                page.locator("#steps").get_by_role("button", name=step).click()
+                page.wait_for_timeout(4000)  # until the ways to print are worked out
+                made[f"{sample}-{name}.png"] = few_colours(Image.open(io.BytesIO(page.screenshot())))
+                context.close()
+        browser.close()
+    return made
+
+
+def few_colours(image: Image.Image) -> bytes:
+    out = io.BytesIO()
+    image.convert("RGB").quantize(96, Image.Quantize.FASTOCTREE).save(out, "PNG", optimize=True)
+    return out.getvalue()
+
+
 if __name__ == "__main__":
     artwork = {f"images/{name}.png": draw() for name, draw in PICTURES.items()}
     (SAMPLES / "images").mkdir(exist_ok=True)
     for name, content in artwork.items():
         (SAMPLES / name).write_bytes(content)
-    for name, content in (artwork | pictures("fern-prints")).items():
+    if LACKING:
+        print(f"the desk's pictures stay as they are: {LACKING}")
+    desk = {} if LACKING else desk_pictures("fern-prints")
+    for name, content in (artwork | pictures("fern-prints") | desk).items():
         (SAMPLES / name).write_bytes(content)
         print(f"samples/{name}: {len(content)} bytes")

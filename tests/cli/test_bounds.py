@@ -8,7 +8,8 @@ import pytest
 from tests.lowest import ROOT, lowest
 
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-EVERY = [*PROJECT["dependencies"], *PROJECT["optional-dependencies"]["test"]]
+EXTRAS = {name for extra in PROJECT["optional-dependencies"].values() for name in extra}
+EVERY = [*PROJECT["dependencies"], *(name for name in EXTRAS if not name.startswith(f"{PROJECT['name']}["))]
 
 
 def parts(number: str) -> tuple[int, ...]:

@@ -72,11 +72,14 @@ export async function load() {
 }
 
 // Findings follow the drawing, and what cures them follows the findings.
+const REST = 300; // ms without a change: our own
 let looking = 0;
 async function look() {
   const mine = ++looking;
   try {
     for (const more of [{}, { whole: 1 }]) {
+      if (more.whole) await new Promise((done) => setTimeout(done, REST)); // cures are worked out once the hand rests
+      if (mine !== looking) return;
       const found = await ask("/found", more);
       if (mine !== looking) return;
       store.found = found;
