@@ -9,7 +9,7 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import Record, replace
 from templates_gen.checks import Finding, find
 from templates_gen.documents.instructions.first_pages import draw_first_pages
-from templates_gen.documents.photographed import drawn_tags, lacking
+from templates_gen.documents.photographed import Papers, drawn_tags, lacking, papers
 from templates_gen.documents.report import template_report
 from templates_gen.documents.template import draw_template
 from templates_gen.drawing.items import POINT
@@ -65,6 +65,14 @@ def finish_template(plan: Plan, findings: tuple[Finding, ...], sheets: SheetPlan
         write_pdf(first, lettering) if first else None,
         lacking(tags, sheets) if sheets.paper.photo else "",
     )  # fmt: skip
+
+
+def template_marks(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | None = None) -> Papers:
+    """What a photograph of a job's taped template is compared with.  Raises InputError where it has no photo tags."""
+    plan = plan_wall(job)
+    sheets = plan_sheets(plan, job.paper, printer)
+    template = draw_template(plan, find(plan), sheets, expected_error(plan, sheets), job_lettering(job, fonts))
+    return papers(plan, sheets, template)
 
 
 def on_paper(

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 
 from templates_gen.base.record import Record
-from templates_gen.photo.vision import CLEAN_CORNERS, Array, View, clean_tag, found_tags, inside, np, warped
+from templates_gen.photo.vision import CLEAN_CORNERS, Array, clean_tag, found_tags, inside, np, warped
 
 BLURS = (0.5, 0.7, 0.9, 1.1, 1.4, 1.8)
 """Pixels: how blurred a picture may be; the one that suits most tags is taken.  Our own design, no source."""
@@ -28,10 +28,14 @@ class Sharp(Record, frozen=True):
     side: float
 
 
+Tags = Sequence[tuple[int, Array]]
+"""Tags by their numbers with their corners; a number may come twice."""
+
+
 class Seen(Record, frozen=True):
     """The tags of a picture with exact corners, and how blurred it is (pixels)."""
 
-    view: View
+    tags: Tags
     blur: float
 
 
@@ -44,22 +48,22 @@ def seen_tags(grey: Array) -> Seen:
     """All tags of a picture."""
     rough = found_tags(grey)
     blur = _blur(grey, rough)
-    return Seen({number: sharp.corners for number, sharp in sharpened(grey, rough, blur)}, blur)
+    return Seen([(number, sharp.corners) for number, sharp in sharpened(grey, rough, blur)], blur)
 
 
-def sharpened(grey: Array, rough: View, blur: float) -> Iterable[tuple[int, Sharp]]:
+def sharpened(grey: Array, rough: Tags, blur: float) -> Iterable[tuple[int, Sharp]]:
     """Those that could be matched near where they were found."""
-    for number, corners in rough.items():
+    for number, corners in rough:
         sharp = match(grey, number, corners, blur)
         if sharp and sharp.left <= WORST and np.abs(sharp.corners - corners).max() <= FARTHEST:
             yield number, sharp
 
 
-def _blur(grey: Array, rough: View) -> float:
-    some = list(rough)[:: max(1, len(rough) // TRIED)][:TRIED]
+def _blur(grey: Array, rough: Tags) -> float:
+    some = rough[:: max(1, len(rough) // TRIED)][:TRIED]
     best = (9.0, 1.0)
     for blur in BLURS:
-        found = [match(grey, number, rough[number], blur) for number in some]
+        found = [match(grey, number, corners, blur) for number, corners in some]
         left = [sharp.left for sharp in found if sharp]
         best = min(best, (float(np.median(left)), blur)) if left else best
     return best[1]

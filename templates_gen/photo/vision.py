@@ -54,19 +54,15 @@ def encoded(pixels: Array, ending: str) -> bytes:
     return bytes(content)
 
 
-def found_tags(grey: Array) -> dict[int, Array]:
-    """The tags on a picture, roughly; a number that is seen twice is left out."""
+def found_tags(grey: Array) -> list[tuple[int, Array]]:
+    """The tags on a picture, roughly; a number may come twice."""
     wanted = cv2.aruco.DetectorParameters()
     wanted.minMarkerPerimeterRate = 4 * SMALLEST / max(grey.shape)
     wanted.cornerRefinementMethod = cv2.aruco.CORNER_REFINE_CONTOUR
     wanted.perspectiveRemovePixelPerCell = 8  # the usual 4 loses small tags
     corners, numbers, _ = cv2.aruco.ArucoDetector(FAMILY, wanted).detectMarkers(grey)
     known = [] if numbers is None else [int(number) for number in numbers.ravel()]
-    return {
-        number: np.asarray(found[0], float)
-        for number, found in zip(known, corners, strict=True)
-        if known.count(number) == 1
-    }
+    return [(number, np.asarray(found[0], float)) for number, found in zip(known, corners, strict=True)]
 
 
 def clean_tag(number: int, side: float, blur: float) -> Array:

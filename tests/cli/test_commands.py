@@ -245,6 +245,10 @@ def test_the_help_lists_every_command_in_the_order_of_the_work_each_in_one_whole
 def test_every_example_of_the_help_runs(line, folder, short_searches):
     called, *arguments = shlex.split(line)
     assert run("printer", "record", "study", "--paper", "a4", "--across", "179.4", "--along", "260.4").code == 0
+    if arguments[0] == "photo":  # what it reads is made, for it has to be of the sheets as they are now
+        from tests.photo.made.examples import write_examples
+
+        write_examples(folder)
     ran = run(*arguments)
     assert (called, ran.code) == ("templates-gen", 0), ran
     assert ran.out

@@ -1,0 +1,214 @@
+"""How taped paper lies, from one or more photographs of it: sheets, joins and nails, each with how sure it is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from templates_gen.base.errors import InputError
+from templates_gen.base.record import Record
+from templates_gen.documents.photographed import Papers
+from templates_gen.photo.fit import Fit, fitted
+from templates_gen.photo.gauge import Gauge, gauge, spots
+from templates_gen.photo.picture import Photo
+from templates_gen.photo.scene import Printed, scene
+from templates_gen.photo.screening import Misplaced, Screened, overlooked, screened
+from templates_gen.photo.tags import Seen, seen_tags, side_of
+from templates_gen.photo.vision import Array, View, np
+
+NORMAL, INFLATED, FLOOR = 1.96, 1.2, 0.03
+"""The 95 % of a normal distribution; what the fit's own deviation is multiplied by, and what is added to it (mm), for a
+real camera is not the model.  Our own simulation, no source."""
+
+LEAST_TAGS, LEAST_SHEETS = 6, 2
+
+OUTLIER, OUTLIERS = 4.0, 6.0
+"""Pixels on a picture of 12 megapixels, and times the usual, that a tag may be off the flat fit.  Our own."""
+
+
+class Lie(Record, frozen=True):
+    """How a sheet lies: the middle of its cell from its place (mm, right and up), its turn (degrees,
+    counter-clockwise), and what 95 of 100 such readings keep within (mm).  `tags` is how many of its tags were seen."""
+
+    name: str
+    dx: float
+    dy: float
+    turn: float
+    sure: float
+    tags: int
+
+
+class Joined(Record, frozen=True):
+    """How two sheets meet: how far the upper one is from where it should be on the lower, along the join and across it
+    at its middle, and `off` at the end where it is worse (mm); `turned` in degrees."""
+
+    over: str
+    under: str
+    off: float
+    along: float
+    across: float
+    turned: float
+    sure: float
+    upright: bool
+
+
+class NailOff(Record, frozen=True):
+    """How far a nail's mark is from its place, relative to the two lines (mm)."""
+
+    name: str
+    dx: float
+    dy: float
+    sure: float
+
+
+class Taped(Record, frozen=True):
+    """All that the photographs tell.  `sides` are the tags' middle sides in pixels, `blurs` the blur of each picture;
+    `by_lines` is false where too little of the two lines was seen to say where they are."""
+
+    pixels_per_mm: float
+    residual_px: float
+    sheets: tuple[Lie, ...]
+    joins: tuple[Joined, ...]
+    nails: tuple[NailOff, ...]
+    unseen: tuple[str, ...]
+    elsewhere: tuple[Misplaced, ...]
+    strays: int
+    sides: tuple[float, ...]
+    blurs: tuple[float, ...]
+    heights: float
+    by_lines: bool
+    fit: Fit
+
+
+def read_taped(photos: Sequence[Photo], papers: Papers) -> Taped:
+    """What the photographs tell of the taped sheets.  Raises InputError where they show too little."""
+    size = photos[0].size
+    for photo in photos[1:]:
+        if photo.size != size:
+            found = f"has {photo.size[0]} × {photo.size[1]} pixels, {photos[0].name} has {size[0]} × {size[1]}"
+            raise InputError(photo.name, found, "take all with the same camera, held the same way")
+    printed, middles, centre = printed_tags(papers)
+    seen = [seen_tags(photo.grey) for photo in photos]
+    views = [screened(one, printed, max(size) / 4000) for one in seen]
+    for photo, view in zip(photos, views, strict=True):
+        _check_enough(photo.name, view, printed)
+    fit = _fit([view.view for view in views], photos, seen, printed, middles, centre)
+    return _told(fit, papers, views, seen, centre)
+
+
+def printed_tags(papers: Papers) -> tuple[Printed, dict[str, Array], Array]:
+    """Every tag with its corners, the middle of every cell, and the middle of all (wall mm)."""
+    printed = {
+        tag.number: (
+            tag.sheet,
+            np.array([(r.x0, r.y1), (r.x1, r.y1), (r.x1, r.y0), (r.x0, r.y0)]),
+        )
+        for tag in papers.tags
+        for r in (tag.box,)
+    }
+    middles = {name: np.array([cell.cx, cell.cy]) for name, cell in papers.cells}
+    return printed, middles, np.mean(list(middles.values()), axis=0)
+
+
+def _check_enough(name: str, view: Screened, printed: Printed) -> None:
+    sheets = {printed[number][0] for number in view.view}
+    if len(view.view) < LEAST_TAGS or len(sheets) < LEAST_SHEETS:
+        found = f"shows {len(view.view)} photo tags of this template, expected {LEAST_TAGS} on {LEAST_SHEETS} sheets"
+        hint = "photograph the taped paper whole and sharp, from nearer; give the paper and cover it was printed with"
+        raise InputError(name, found, hint)
+
+
+def _fit(
+    views: Sequence[View], photos: Sequence[Photo], seen: Sequence[Seen], printed: Printed,
+    middles: dict[str, Array], centre: Array,
+) -> Fit:  # fmt: skip
+    """First all paper flat on the wall, to drop strays and find what was overlooked; then all of it."""
+    size = photos[0].size
+    first = fitted(scene(views, size, printed, middles, centre), flat=True)
+    if first is None:
+        raise InputError(photos[0].name, "no camera sees the tags like that", "take it again, without a mirror or edit")
+    most = max(OUTLIER * first.scene.unit, OUTLIERS * first.widths.corner)
+    kept: list[dict[int, Array]] = [{} for _ in views]
+    for row, off in enumerate(first.off):
+        if off <= most:
+            number = first.scene.tags[first.scene.tag[row]]
+            kept[first.scene.view[row]][number] = first.scene.seen[row]
+    for at, (photo, one) in enumerate(zip(photos, seen, strict=True)):
+        kept[at] |= dict(overlooked(photo.grey, first, at, views[at], printed, middles, centre, one.blur))
+    found = fitted(scene(kept, size, printed, middles, centre))
+    assert found is not None  # a camera saw most of these before
+    return found
+
+
+def _told(
+    fit: Fit, papers: Papers, views: Sequence[Screened], seen: Sequence[Seen], centre: Array
+) -> Taped:  # fmt: skip
+    lines = gauge(fit, papers, centre)
+    names = set(fit.scene.sheets)
+    sides = [side_of(corners) for corners in fit.scene.seen]
+    lying = {one.name: one for view in views for one in view.elsewhere if one.name not in names}
+    tag = papers.tags[0].box.width
+    return Taped(
+        pixels_per_mm=float(np.mean(sides)) / tag,
+        residual_px=float(np.sqrt(np.median(fit.off**2))),
+        sheets=tuple(_lies(fit, papers, lines, centre)),
+        joins=tuple(_joins(fit, papers, lines, centre)),
+        nails=tuple(_nails(fit, papers, lines, centre)),
+        unseen=tuple(name for name, _ in papers.cells if name not in names and name not in lying),
+        elsewhere=tuple(lying.values()),
+        strays=sum(view.strays for view in views),
+        sides=tuple(float(np.mean([side_of(c) for c in view.view.values()])) for view in views),
+        blurs=tuple(one.blur for one in seen),
+        heights=fit.widths.height,
+        by_lines=lines.by_lines,
+        fit=fit,
+    )
+
+
+def sure(variance: Array | float) -> float:
+    """What 95 of 100 readings of this variance keep within (mm)."""
+    return float(NORMAL * np.sqrt(INFLATED**2 * np.maximum(variance, 0).max() + FLOOR**2))
+
+
+def _lies(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Lie]:
+    cells = [(name, (cell.cx, cell.cy)) for name, cell in papers.cells if name in fit.scene.sheets]
+    known = spots(fit, cells, centre, lines)
+    found = []
+    for at, (name, _) in enumerate(cells):
+        number = fit.scene.sheets.index(name)
+        turn = np.degrees(fit.state.sheets[number, 2] - lines.turn)
+        tags = len(fit.scene.alike[number])
+        dx, dy = known.moved[at]
+        found.append(Lie(name, float(dx), float(dy), float(turn), sure(known.variance[at]), tags))
+    return found
+
+
+def _joins(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Joined]:
+    joins = [join for join in papers.joins if {join.over, join.under} <= set(fit.scene.sheets)]
+    found = []
+    for join in joins:
+        x0, y0, x1, y1 = join.line
+        points = ((x0, y0), (x1, y1), ((x0 + x1) / 2, (y0 + y1) / 2))
+        known = spots(fit, [(name, point) for name in (join.over, join.under) for point in points], centre, lines)
+        off = known.moved[:3] - known.moved[3:]
+        across = np.concatenate([np.eye(6), -np.eye(6)], 1)
+        variance = np.diag(across @ known.covariance @ across.T)
+        turned = np.degrees(np.subtract(*(fit.state.sheets[fit.scene.sheets.index(name), 2]
+                                          for name in (join.over, join.under))))  # fmt: skip
+        upright = abs(x1 - x0) < abs(y1 - y0)
+        dx, dy = off[2]
+        found.append(
+            Joined(
+                join.over, join.under, float(np.linalg.norm(off[:2], axis=1).max()), float(dy if upright else dx),
+                float(dx if upright else dy), float(turned), sure(variance), upright,
+            )
+        )  # fmt: skip
+    return found
+
+
+def _nails(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[NailOff]:
+    nails = [nail for nail in papers.nails if nail.sheet in fit.scene.sheets]
+    known = spots(fit, [(nail.sheet, (nail.x, nail.y)) for nail in nails], centre, lines)
+    return [
+        NailOff(nail.name, float(known.moved[at][0]), float(known.moved[at][1]), sure(known.variance[at]))
+        for at, nail in enumerate(nails)
+    ]

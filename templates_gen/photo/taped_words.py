@@ -1,0 +1,161 @@
+"""What photographs of taped paper tell, in sentences and as data."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from templates_gen.base.record import Record
+from templates_gen.base.words import counted, some
+from templates_gen.photo.screening import Misplaced
+from templates_gen.photo.taped import Joined, NailOff, Taped
+
+NAMED, MUST = 1.25, 1.5
+"""mm: a join is taped anew where it is off by more than the first; it is doubtful where it may be off by more than the
+second.  An eye sees a step of 1.5 mm between frames (our own estimate)."""
+
+SMALL, BLURRED, POOR = 14.0, 1.6, 0.35
+"""Pixels: a tag's side, a blur, and how far tags are off the fit, from which a picture is poor.  Our own simulation."""
+
+STANDS_OFF = 0.25
+"""mm: how far tags stand off the wall, from which a second photograph helps.  Our own simulation, no source."""
+
+LITTLE = 0.3
+"""mm that are not worth a word.  Our own design, no source."""
+
+
+class Said(Record, frozen=True):
+    """A sentence with its level, as findings have one."""
+
+    level: str
+    text: str
+
+
+def bad_joins(taped: Taped) -> list[Joined]:
+    """The joins to tape anew, the worst first."""
+    return sorted((join for join in taped.joins if join.off > NAMED), key=lambda join: -join.off)
+
+
+def doubtful_joins(taped: Taped) -> list[Joined]:
+    """Joins of which the photographs do not tell whether they are right."""
+    return [join for join in taped.joins if join.off <= NAMED and join.off + join.sure > MUST]
+
+
+def sentences(taped: Taped, scaled: bool) -> Iterator[Said]:
+    """What to do, what was not seen, and what the photographs do not tell."""
+    for join in bad_joins(taped):
+        yield Said("warn", _bad_join(join))
+    for sheet in taped.elsewhere:
+        yield Said("warn", _misplaced(sheet))
+    if taped.unseen:
+        yield Said("warn", f"Not seen: {counted(len(taped.unseen), 'sheet')}, {some(list(taped.unseen))}. "
+                   "Are their tags covered, in glare, or out of the picture? Take another photograph.")  # fmt: skip
+    if doubt := doubtful_joins(taped):
+        names = some([f"{join.under} and {join.over}" for join in doubt])
+        yield Said("note", f"Not told surely enough: the joins of {names}. A second photograph from the side helps.")
+    yield from _poor(taped)
+    if not taped.by_lines:
+        yield Said("note", "Too little of the level line or not the target was seen: places are by the middle of all "
+                   "sheets, not by the two lines.")  # fmt: skip
+    how = (
+        "it was printed for a measured printer" if scaled else "measure the rulers on the sheets, or record the printer"
+    )
+    yield Said("note", f"A photograph does not show the scale of the print: {how}.")
+
+
+def _bad_join(join: Joined) -> str:
+    parts = [part for part in (_across(join), _along(join)) if part]
+    if not parts or (LITTLE < join.off and abs(join.turned) > 0.2 and join.off > 2 * max(map(abs, _both(join)))):
+        parts.append(f"turned by {abs(join.turned):.1f}°")
+    back = " and ".join(
+        part for part in (_back(join.across, join.upright), _back(join.along, not join.upright)) if part
+    )
+    do = f"Loosen it and move it {back}" if back else "Loosen it and turn it back"
+    return (
+        f"Join of {join.under} and {join.over}: off by up to {join.off:.1f} mm (± {join.sure:.1f}). Sheet {join.over} "
+        f"lies {', '.join(parts)}. {do}, until its registration marks meet."
+    )
+
+
+def _both(join: Joined) -> tuple[float, float]:
+    return join.across, join.along
+
+
+def _across(join: Joined) -> str:
+    return _way(
+        join.across, "too far right" if join.upright else "too high", "too far left" if join.upright else "too low"
+    )
+
+
+def _along(join: Joined) -> str:
+    return _way(
+        join.along, "too high" if join.upright else "too far right", "too low" if join.upright else "too far left"
+    )
+
+
+def _way(by: float, ahead: str, back: str) -> str:
+    return f"{abs(by):.1f} mm {ahead if by > 0 else back}" if abs(by) >= LITTLE else ""
+
+
+def _back(by: float, level: bool) -> str:
+    return _way(by, "left" if level else "down", "right" if level else "up")
+
+
+def _misplaced(sheet: Misplaced) -> str:
+    turned = "upside down" if abs(sheet.turn) > 90 else "elsewhere"
+    aside = f"{abs(sheet.dx):.0f} mm {'right' if sheet.dx > 0 else 'left'}"
+    up = f"{abs(sheet.dy):.0f} mm {'above' if sheet.dy > 0 else 'below'}"
+    return f"Sheet {sheet.name} lies {turned}, {aside} of its place and {up}. Take it off and tape it anew."
+
+
+def _poor(taped: Taped) -> Iterator[Said]:
+    """Why a picture is poor, and what would help."""
+    for at, (side, blur) in enumerate(zip(taped.sides, taped.blurs, strict=True), 1):
+        which = f"Photograph {at}" if len(taped.sides) > 1 else "The photograph"
+        if side < SMALL:
+            yield Said(
+                "warn", f"{which} shows the tags only {side:.0f} pixels wide: go nearer, or take two that overlap."
+            )
+        if blur >= BLURRED:
+            yield Said("warn", f"{which} is blurred: hold the phone still, with more light.")
+    if taped.residual_px > POOR:
+        yield Said("warn", f"The tags are {taped.residual_px:.2f} pixels off where a camera would see them: was the "
+                   "picture edited, or made of several? Take a plain one.")  # fmt: skip
+    if taped.heights > STANDS_OFF and len(taped.sides) == 1:
+        yield Said("note", "The paper stands off the wall in places. Press it flat, or take a second photograph from "
+                   "the side: both together tell it more exactly.")  # fmt: skip
+
+
+def table(taped: Taped) -> Iterator[str]:
+    """The nails, a line each: how far every mark is from its place by the two lines."""
+    for nail in taped.nails:
+        yield f"  nail {nail.name}: {_off(nail)} (± {nail.sure:.1f} mm)"
+
+
+def _off(nail: NailOff) -> str:
+    across = f"{abs(nail.dx):.1f} mm {'right' if nail.dx > 0 else 'left'}"
+    return f"{across}, {abs(nail.dy):.1f} mm {'high' if nail.dy > 0 else 'low'}"
+
+
+def as_data(taped: Taped) -> dict[str, Any]:
+    """All of it for other programs, in mm and degrees."""
+    return {
+        "format": 1,
+        "pixels_per_mm": taped.pixels_per_mm,
+        "residual_px": taped.residual_px,
+        "sheets": [
+            {"name": one.name, "dx": one.dx, "dy": one.dy, "turn": one.turn, "sure": one.sure, "tags": one.tags}
+            for one in taped.sheets
+        ],
+        "joins": [
+            {
+                "sheets": [one.under, one.over], "off": one.off, "along": one.along, "across": one.across,
+                "turned": one.turned, "sure": one.sure,
+            }
+            for one in taped.joins
+        ],
+        "nails": [{"name": one.name, "dx": one.dx, "dy": one.dy, "sure": one.sure} for one in taped.nails],
+        "unseen": list(taped.unseen),
+        "elsewhere": [{"name": one.name, "dx": one.dx, "dy": one.dy, "turn": one.turn} for one in taped.elsewhere],
+        "by_lines": taped.by_lines,
+    }  # fmt: skip

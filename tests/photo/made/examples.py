@@ -1,0 +1,61 @@
+"""Files for the examples in the help of `photo`: a job, and made photographs of its taped paper and its wall."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+
+from templates_gen.documents.photographed import papers
+from templates_gen.job.reading.building import read_job
+from templates_gen.photo.vision import encoded
+from tests.made import make
+from tests.photo.made.cameras import standing
+from tests.photo.made.photograph import Look, photograph
+from tests.photo.made.taped import taped
+
+JOB = """
+[job]
+title = "Tile rubbings"
+unit = "mm"
+[wall]
+width = 2400
+height = 2400
+[group]
+arrangement = "row"
+gap = 60
+height = { centre = 1450 }
+[paper]
+photo = true
+cover = "linked"
+[[frame]]
+id = "A"
+width = 300
+height = 400
+drop = 60
+[[frame]]
+id = "B"
+width = 300
+height = 400
+drop = 62
+"""
+
+
+@cache
+def photographed(job: Path) -> bytes:
+    """The taped paper of a small job."""
+    done = make(read_job(job))
+    known = papers(done.plan, done.sheets, done.template)
+    chance = np.random.default_rng(3)
+    laid = taped(done, chance, aside=0.4, turn=0.05, dots=300.0)
+    x0, x1 = (pick(edge for _, c in known.cells for edge in (c.x0, c.x1)) for pick in (min, max))
+    y0, y1 = (pick(edge for _, c in known.cells for edge in (c.y0, c.y1)) for pick in (min, max))
+    camera = standing(chance, (1600, 1200), ((x0 + x1) / 2, (y0 + y1) / 2), x1 - x0, y1 - y0)
+    return encoded(photograph(laid, camera, Look(), chance), "jpg")
+
+
+def write_examples(folder: Path) -> None:
+    """job.toml and taped.jpg."""
+    (folder / "job.toml").write_text(JOB)
+    (folder / "taped.jpg").write_bytes(photographed(folder / "job.toml"))
