@@ -5,6 +5,7 @@ import struct
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.record import replace
 from templates_gen.base.units import parse_length
 from templates_gen.checks import find
 from templates_gen.cli.interview.doubting import doubt_words, doubts_at
@@ -274,7 +275,8 @@ def test_what_is_confirmed_goes_into_the_job_and_is_taken_back_with_its_answer()
     sure = confirmed(after, [doubt.confirming for doubt in doubts_at(before, after)])
     assert sure.tables["job"]["confirmed"] == ["wall, width: 381 in"]
     assert answered(sure, "96").tables["job"]["confirmed"] == ["wall, width: 381 in"]
-    assert "confirmed" not in taken_back(sure).tables["job"] and taken_back(taken_back(answered(sure, "96"))) == before
+    assert "confirmed" not in taken_back(sure).tables["job"]
+    assert replace(taken_back(taken_back(answered(sure, "96"))), offers=()) == before
 
 
 JOB = '[job]\nunit = "in"\n[wall]\nwidth = "381"\nheight = "96"\n[[frame]]\nid = "A"\nwidth = 16\nheight = 20\n'

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import TemplatesError
 from templates_gen.base.record import replace
+from templates_gen.checks import find
 from templates_gen.cli.interview.job_text import job_text
 from templates_gen.cli.interview.kept import forget, keep, left
 from templates_gen.cli.interview.session import answered, begin, confirmed, job_so_far, taken_back
@@ -20,7 +21,7 @@ from tests.running import run
 LENGTHS = ("14 3/8", "14-3/8", "1' 2 3/8\"", "36.5 cm", "0.365 m", "14½", "5 ft 2 in", "12″", "7,5", "200", "365 mm")
 TEXTS = st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=12)
 OPEN_TEXTS = ("job.title", "job.client", "feature.name", "frame.title")
-SHORT = {"feature.kind": "", "more": "no"}
+SHORT = {"feature.kind": "", "more": "no", "others": ""}
 MOST_ANSWERS = 40
 """After so many there is nothing more of what can go on for ever.  Only to end the test, no source."""
 
@@ -31,7 +32,8 @@ def any_answer(state, random, texts):
     if len(state.answers) > MOST_ANSWERS and question.key in SHORT:
         return SHORT[question.key]
     if question.key in SHORT:
-        return random.choice((*question.choices, *[SHORT[question.key]] * 3))
+        ids = [frame["id"] for frame in state.tables.get("frame", [])] if question.key == "others" else []
+        return random.choice((*question.choices, *ids[-1:], *[SHORT[question.key]] * 3))
     if question.choices:
         return random.choice(question.choices)
     if question.key == "feature.name":
@@ -49,6 +51,11 @@ def special(state):
         "wall.built": ("", "1965", "1200"),
         "frame.id": ("", f"F{len(ids) + 1}", f'no. {len(ids)} "north"'),
         "group.across": ("1", "3"),
+        **{f"group.{side}": ("", *ids) for side in ("left", "above", "right", "below")},
+        "stairs.run": ("280", "11 in"),
+        "stairs.rise": ("170", "7 in"),
+        "stairs.steps": ("", "13"),
+        "fixing.rating": ("", "20 lb"),
         "group.centre_on": ("", "wall", "2 m"),
         "group.columns": listed,
         "group.rows": listed,
@@ -81,7 +88,9 @@ def test_a_written_job_file_is_the_answers_and_makes_the_same_job(state, tmp_pat
     path = tmp_path_factory.mktemp("job") / "job.toml"
     path.write_text(text, encoding="utf-8")
     job, built = read_job(path), build_job(tables_of(state), path)
-    assert replace(job, sources=()) == replace(built, sources=())
+    # a file has its fields in an order of its own
+    one, two = (replace(each, sources=(), written=tuple(sorted(each.written))) for each in (job, built))
+    assert one == two
     assert len(plan_wall(job).frames) == len(state.tables["frame"])
 
 
@@ -110,7 +119,8 @@ def told(*answers):
     return state
 
 
-WALL = ("Tile rubbings", "", "mm", "4000", "2600", "", "", "", "", "")
+WALL = ("Tile rubbings", "", "mm", "4000", "2600", "", "", "", "", "", "")
+"""No stair runs along it."""
 ONE = (*WALL, "", "A", "", "300", "200", "", "wire", "60")
 
 
@@ -134,15 +144,15 @@ ONE = (*WALL, "", "A", "", "300", "200", "", "wire", "60")
         ((*WALL, ""), "A/B", "without , and /"),
         ((*WALL, "", "A", ""), "0", "more than nothing"),
         ((*ONE, "same"), "A", "found 'A' twice"),
-        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A / C", "found 'C', which is not a frame"),
-        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A", "frame B is missing"),
-        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A, B", None),
-        ((*ONE, "same", "B", "", "", "no", "", "rows"), "A B", None),
-        ((*ONE, "same", "B", "", "", "no", "", "grid"), "two", "a whole number"),
-        ((*ONE, "no", ""), "the door", "expected 'wall', the name of a feature"),
-        ((*ONE, "no", ""), "door 2", "expected 'wall', the name of a feature"),
-        ((*ONE, "no", "", "", "", ""), "a44", "expected a paper size"),
-        ((*ONE, "no", "", "", ""), "plotter", "expected one of linked, outlines, shop"),
+        ((*ONE, "same", "B", "", "", "no", "", "", "", "rows"), "A / C", "found 'C', which is not a frame"),
+        ((*ONE, "same", "B", "", "", "no", "", "", "", "rows"), "A", "frame B is missing"),
+        ((*ONE, "same", "B", "", "", "no", "", "", "", "rows"), "A, B", None),
+        ((*ONE, "same", "B", "", "", "no", "", "", "", "rows"), "A B", None),
+        ((*ONE, "same", "B", "", "", "no", "", "", "", "grid"), "two", "a whole number"),
+        ((*ONE, "no", "", ""), "the door", "expected 'wall', the name of a feature"),
+        ((*ONE, "no", "", ""), "door 2", "expected 'wall', the name of a feature"),
+        ((*ONE, "no", "", "", "", "", ""), "a44", "expected a paper size"),
+        ((*ONE, "no", "", "", "", ""), "plotter", "expected one of linked, outlines, shop"),
         ((), "a\x07b", "control character"),
         ((), "\ud800", "text that is not UTF-8"),
     ],
@@ -173,7 +183,7 @@ def test_what_is_checked_for_safety_is_asked_and_may_be_left_open():
     wall = told(*WALL[:7], "1965", "yes", "n").tables["wall"]
     assert (wall["built"], wall["earthquake"], wall["public"]) == (1965, True, False)
     assert not {"built", "earthquake", "public"} & set(told(*WALL).tables["wall"])
-    text = job_text(told(*WALL[:7], "", "", "no", *ONE[len(WALL) :], "no", "", "", "", "", "").tables)
+    text = job_text(told(*WALL[:7], "", "", "no", "", *ONE[len(WALL) :], "no", "", "", "", "", "", "").tables)
     assert "# built = 1965" in text and "# earthquake = true" in text and "\npublic = false" in text
 
 
@@ -204,7 +214,7 @@ def test_only_furniture_is_used():
 def test_an_answer_may_be_as_short_as_it_is_clear():
     assert told(*WALL[:5], "mas").tables["wall"]["build"] == "masonry"
     with pytest.raises(TemplatesError, match="found 'c', expected one of column, columns"):
-        answered(told(*ONE, "same", "B", "", "", "no", ""), "c")  # column or columns
+        answered(told(*ONE, "same", "B", "", "", "no", "", "", ""), "c")  # column or columns
 
 
 def test_a_name_is_offered_that_no_frame_has():
@@ -214,13 +224,13 @@ def test_a_name_is_offered_that_no_frame_has():
 
 def test_only_a_feature_with_a_name_of_its_own_is_offered_to_hang_above():
     outlet = ("outlet", "", "0", "300", "80", "80", "")
-    choices = told(*WALL, *outlet, *outlet, *ONE[len(WALL) :], "no", "", "").question.choices
+    choices = told(*WALL, *outlet, *outlet, *ONE[len(WALL) :], "no", "", "", "").question.choices
     assert "above" not in choices
-    assert "above" in told(*WALL, *outlet, *ONE[len(WALL) :], "no", "", "").question.choices
+    assert "above" in told(*WALL, *outlet, *ONE[len(WALL) :], "no", "", "", "").question.choices
 
 
 def test_the_file_is_asked_for_last_and_has_the_title_for_a_name():
-    state = told(*ONE, "no", "", "", "", "", "")
+    state = told(*ONE, "no", "", "", "", "", "", "")
     assert (state.question.key, state.question.default) == ("file", "tile-rubbings.toml")
     refused = []
     done = answered(state, "", refused.append)
@@ -231,9 +241,7 @@ def test_the_file_is_asked_for_last_and_has_the_title_for_a_name():
 
 def test_the_job_file_says_which_drops_are_still_to_be_measured():
     rings = ("B", "", "400", "500", "", "rings", "30", "35", "70", "")
-    state = told(
-        *ONE[:-1], "", "other", *rings, "other", "C", "", "9", "9", "", "", "", "no", "", "", "", "", "", "", ""
-    )
+    state = told(*ONE[:-1], "", "other", *rings, "other", "C", "", "9", "9", "", "", "", "no", *[""] * 11)
     text = job_text(state.tables)
     assert text.count("not measured yet") == 3
     assert text.count("\n# drop = ") == 2  # what a drop is, is said once
@@ -253,7 +261,7 @@ def test_the_job_file_says_which_drops_are_still_to_be_measured():
 )
 def test_how_it_will_be_printed_is_asked_and_kept(printed, kind, cover, folder, monkeypatch):
     monkeypatch.setenv("XDG_CONFIG_HOME", str(folder / "config"))
-    state = told(*ONE, "no", "", "", "", printed, "a4", "ferns.toml")
+    state = told(*ONE, "no", "", "", "", "", printed, "a4", "ferns.toml")
     (folder / "ferns.toml").write_text(job_text(state.tables), encoding="utf-8")
     job = read_job(folder / "ferns.toml")
     assert (job.paper.kind, job.paper.cover, job.paper.name) == (kind, cover, "a4")
@@ -315,3 +323,116 @@ def test_of_answers_that_were_kept_those_are_taken_that_still_do(tmp_path, monke
     path = tmp_path / "started.json"
     path.write_text(path.read_text(encoding="utf-8").replace('"4000"', '"4 yd"'), encoding="utf-8")
     assert left(tmp_path, "").answers == WALL[:3]
+
+
+def read_of(state, folder):
+    """The job that the answers come to, read from the file that they are written to."""
+    path = folder / "job.toml"
+    path.write_text(job_text(state.tables), encoding="utf-8")
+    return read_job(path)
+
+
+SOFA = ("sofa", "", "1000", "0", "2000", "800", "")
+RINGS = ("M", "Looking glass", "600", "900", "10 kg", "rings", "50", "52", "108", "106")
+WIRES = ("same", "B", "", "61")
+TEETH = ("other", "S", "", "200", "250", "0.7 kg", "sawtooth", "11", "same", "T", "", "12")
+HUNG = ("hook", "28", "22 kg", "hook", "22", "9 kg", "nail", "")
+"""What goes into the wall for the looking glass, for the wires, and for the sawtooth hangers."""
+
+
+def test_a_mixed_wall_is_finished_without_an_editor(tmp_path):
+    wires = ("other", "A", "", "400", "500", "2.5 kg", "wire", "60", *WIRES)
+    state = told(
+        *WALL, *SOFA, "", *RINGS, *wires, *TEETH, "no", "", *HUNG, "columns", "S, A / M / B, T", "", "", "sofa"
+    )
+    state = answered(state, "above")
+    for answer in ("180", "", "", "job.toml"):
+        state = answered(state, answer)
+    assert state.question is None
+    job = read_of(state, tmp_path)
+    fixings = {frame.id: (frame.fixing.kind, frame.fixing.below, frame.fixing.rating) for frame in job.frames}
+    assert fixings["M"] == ("hook", 28.0, 22.0) and fixings["A"] == fixings["B"] == ("hook", 22.0, 9.0)
+    assert fixings["S"] == fixings["T"] == ("nail", None, None)
+    assert [found.text for found in find(plan_wall(job)) if found.level == "stop"] == []
+
+
+def test_some_frames_may_have_a_fixing_of_their_own():
+    state = told(*ONE, "same", "B", "", "61", "same", "C", "", "62", "no", "", "hook", "22")
+    assert state.question.key == "others" and state.question.open
+    with pytest.raises(TemplatesError, match="found 'D', expected names of frames: A, B, C"):
+        answered(state, "D")
+    state = answered(state, "A, C")
+    assert state.question.ask == "What goes into the wall for frames A, C?"
+    one, two, three = answered(answered(state, "nail"), "").tables["frame"]
+    assert one["fixing"] == three["fixing"] == {"kind": "nail"} and "fixing" not in two
+    # and where it is the same after all, nothing is written
+    same = answered(answered(answered(state, "hook"), "22"), "")
+    assert not any("fixing" in frame for frame in same.tables["frame"])
+
+
+def test_two_hooks_are_told_for_wires_alone():
+    state = told(*ONE, *TEETH, "no", "", "two hooks")
+    assert state.question.key == "fixing.below"
+
+
+def test_a_stair_is_asked_for_and_the_frames_climb_along_it(tmp_path):
+    state = told(*WALL[:-1], "yes", "right", "280", "170", "500", "", "", "", *ONE[len(WALL) + 1 :])
+    assert state.tables["wall"]["stairs"] == {
+        "up": "right", "run": "280", "rise": "170", "nosing": ["500", "170"]
+    }  # fmt: skip
+    state = answered(answered(answered(answered(state, "same"), "B"), ""), "61")
+    for answer in ("no", "", "", ""):
+        state = answered(state, answer)
+    assert (state.question.key, state.question.default) == ("group.arrangement", "stairs")
+    for answer in ("", "", "", ""):  # stairs, the usual gap, the wall's middle, the usual height
+        state = answered(state, answer)
+    for answer in ("", "", "job.toml"):
+        state = answered(state, answer)
+    job = read_of(state, tmp_path)
+    # 57 in above the nosings is the usual height: common practice
+    assert (job.group.arrangement, job.group.height.by, job.group.height.at) == ("stairs", "above_nosings", 57 * 25.4)
+    assert job.group.slope == pytest.approx(170 / 280)
+
+
+def test_frames_are_told_around_a_feature(tmp_path):
+    window = ("window", "", "1500", "900", "900", "1200", "")
+    frames = (*ONE[len(WALL) + 1 :], "same", "B", "", "61", "same", "C", "", "62", "no", "", "", "")
+    state = told(*WALL, *window, "", *frames, "around")
+    assert state.question.ask == "Which frames hang on its left, from the top?"
+    with pytest.raises(TemplatesError, match="found 'X', which is not a frame"):
+        answered(state, "X")
+    state = answered(answered(state, "A"), "none")
+    with pytest.raises(TemplatesError, match="A"):
+        answered(state, "A")
+    state = answered(state, "B")
+    assert state.question.default == "C"  # what hangs nowhere else is below
+    state = answered(answered(state, ""), "")
+    assert state.question.key == "paper.print_shop"  # the feature says where they hang
+    for answer in ("", "", "job.toml"):
+        state = answered(state, answer)
+    assert read_of(state, tmp_path).group.rows == (("A",), (), ("B",), ("C",))
+
+
+def test_places_may_be_found_and_pictures_told(tmp_path):
+    state = told(*ONE, "same", "B", "", "61", "no", "yes", "images/a.png", "", "", "", "salon")
+    assert state.question.key == "group.gap"
+    assert [frame.get("image") for frame in state.tables["frame"]] == ["images/a.png", None]
+    for answer in ("", "", "", "", "", "job.toml"):
+        state = answered(state, answer)
+    assert read_of(state, tmp_path).group.arrangement == "salon"
+
+
+def test_studs_are_asked_for_where_there_may_be_some():
+    assert told(*WALL[:5], "masonry").question.key == "wall.wiring"
+    state = told(*WALL[:5], "drywall", "235", "640")
+    assert state.tables["wall"]["studs"] == {"first": "235", "second": "640"}
+    assert "studs" not in told(*WALL[:5], "drywall", "").tables["wall"]
+
+
+@pytest.mark.parametrize(("slip", "meant"), [("2nd shelff", "2nd shelf"), ("sofaa", "sofa"), ("wal", "wall")])
+def test_a_slip_in_a_name_is_asked_about_and_not_taken_for_a_length(slip, meant):
+    shelf = ("other", "2nd shelf", "100", "900", "500", "30", "")
+    state = told(*WALL, *SOFA, *shelf, *ONE[len(WALL) :], "no", "", "")
+    with pytest.raises(TemplatesError) as raised:
+        answered(state, slip)
+    assert f"did you mean {meant!r}?" in str(raised.value) and "length" not in str(raised.value)

@@ -25,8 +25,11 @@ in
 12' 6"
 8'
 drywall
+9 1/4
+
 us
 
+no
 no
 no
 furniture
@@ -52,8 +55,11 @@ Royal fern
 <
 2 15/16
 no
+
 hook
 7/8
+20 lb
+
 rows
 A / B
 2 1/2

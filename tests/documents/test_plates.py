@@ -133,8 +133,8 @@ def test_every_command_takes_them(tmp_path: Path, monkeypatch: pytest.MonkeyPatc
 
 def test_start_asks_for_both_holes_and_offers_a_screw(tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     monkeypatch.chdir(tmp_path)
-    typed = "Friezes\n\nmm\n2400\n2500\n\n\n\n\n\n\n\n\n400\n500\n\nmirror plates\n"
-    typed += "60\n64\n512\n513\nno\n\n\n\n\na4\njob.toml\n"
+    typed = "Friezes\n\nmm\n2400\n2500\n\n\n\n\n\n\n\n\n\n400\n500\n\nmirror plates\n"
+    typed += "60\n64\n512\n513\nno\n\n\n\n\n\na4\njob.toml\n"
     ran = run("start", typed=typed)
     assert ran.code == 0, ran.err
     text = Path("job.toml").read_text(encoding="utf-8")

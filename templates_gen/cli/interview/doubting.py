@@ -13,13 +13,16 @@ from templates_gen.cli.interview.session import Interview, job_so_far
 
 TABLES = {"frame": "", "hanger": "hanger", "height": "height"}
 
+IN_WALL = ("studs", "stairs")
+"""The tables inside that of the wall."""
+
 
 def doubts_at(before: Interview, after: Interview) -> tuple[Doubt, ...]:
     """The doubts that the last answer raised; none that rest on what is not told yet."""
     if before.question is None:
         return ()
     given = set(_given(after.tables))
-    asked = set(_places(before.question.key, after.tables)) & given
+    asked = {*_places(before.question.key, after.tables), *_refixed(before.tables, after.tables)} & given
     doubts = dict.fromkeys(job_doubts(job_so_far(after.tables))) if asked else {}
     return tuple(
         doubt for doubt in doubts if asked & {doubt.place, *doubt.uses} and given.issuperset((doubt.place, *doubt.uses))
@@ -44,8 +47,8 @@ def _places(key: str, tables: Tables) -> Iterator[str]:
         yield from (feature_place(len(features), _called(features[-1]), side) for side in sides)
     elif table == "height":
         yield f"group, height, {field}"
-    elif table == "fixing":
-        yield from (f"frame {name}, fixing, {field}" for name in frames)
+    elif table in IN_WALL:
+        yield f"wall, {table}, {field}"
     else:
         yield from (f"{table}, {side}" for side in sides)
 
@@ -58,9 +61,22 @@ def _given(tables: Tables) -> Iterator[str]:
         yield from _fields(feature_place(number, _called(feature)), feature)
     for frame in tables.get("frame", []):
         yield from _fields(f"frame {frame.get('id', '')}", frame)
-        yield from _fields(f"frame {frame.get('id', '')}, fixing", tables.get("fixing", {}))
+        yield from _fields(f"frame {frame.get('id', '')}, fixing", _fixing(frame, tables))
     for name in ("group", "paper"):
         yield from _fields(name, tables.get(name, {}))
+
+
+def _fixing(frame: Mapping[str, Any], tables: Tables) -> Mapping[str, Any]:
+    """What goes into the wall for a frame: what is its own, or else for all."""
+    fixing: Mapping[str, Any] = frame.get("fixing", tables.get("fixing", {}))
+    return fixing
+
+
+def _refixed(before: Tables, after: Tables) -> Iterator[str]:
+    """The places of what an answer told of frames' fixings."""
+    for one, two in zip(before.get("frame", []), after.get("frame", []), strict=False):
+        old, new = _fixing(one, before), _fixing(two, after)
+        yield from (f"frame {two.get('id', '')}, fixing, {name}" for name in new if old.get(name) != new[name])
 
 
 def _fields(place: str, table: Mapping[str, Any]) -> Iterator[str]:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Generator
+import re
+from collections.abc import Generator, Iterable
 from typing import Any
 
+from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.job.reading.other_words import two_sides
 from templates_gen.job.tables.contents import field_of
@@ -35,7 +37,23 @@ class Question(Record, frozen=True, kw_only=True):
 
 Asking = Generator[Question, str, None]
 
+YES_NO = ("yes", "no")
+
 NO_FIELDS = {
+    "pictures": Words(
+        "files such as images/fern-a.jpg, beside the job file: the client's proof shows them in the frames",
+        ask="Are there pictures of the frames, as files?",
+    ),
+    "others": Words(
+        "names with a comma between them: they are asked about by themselves",
+        ask="Which frames need another fixing than that?",
+    ),
+    "stairs": Words("the template and the questions then go by the stair", ask="Does a stair run along the wall?"),
+    "nosing.across": Words(
+        "the nosing is the front edge of a step; the lowest is that of the first step",
+        ask="How far is the lowest nosing from the wall's left end?",
+    ),
+    "nosing.up": Words("usually as high as one step climbs", ask="How far above the floor is it?"),
     "more": Words(
         "same: with the size, the weight and the kind of hanger of the last one, its drop measured separately",
         ask="Another frame: the same as the last, another size, or no more?",
@@ -48,10 +66,15 @@ NO_FIELDS = {
 """What is asked besides the fields of a job file."""
 
 
-def question_for(key: str, names: Tables | None = None, **more: Any) -> Question:
-    """The question of a field, with `names` in its words; `more` are other fields of it."""
+def question_for(key: str, names: Tables | None = None, about: str = "", **more: Any) -> Question:
+    """The question of a field, with `names` in its words; `more` are other fields of it.
+
+    It may be asked `about` some: "What goes into the wall for frames H, I?".
+    """
     words = NO_FIELDS.get(key) or field_of(key).words
-    return Question(**{"key": key, "ask": words.ask.format(**names or {}), "means": words.means, **more})
+    ask = words.ask.format(**names or {})
+    ask = f"{ask.removesuffix('?')} for {about}?" if about else ask
+    return Question(**{"key": key, "ask": ask, "means": words.means, **more})
 
 
 def fill(table: Tables, key: str, names: Tables | None = None, **more: Any) -> Asking:
@@ -69,3 +92,16 @@ def fill_sides(table: Tables, kind: str, names: Tables | None = None) -> Asking:
         return
     table["width"] = text
     yield from fill(table, f"{kind}.height", names)
+
+
+def count(text: str) -> int:
+    """The whole number that was typed.  Raises InputError."""
+    if not re.fullmatch(r"[0-9]{1,6}", text):
+        raise InputError("", f"found {text!r}, expected a whole number")
+    return int(text)
+
+
+def names_in(text: str, ids: Iterable[str]) -> list[str]:
+    """Names with a comma between, or a space where that can mean nothing else."""
+    parts = [" ".join(part.split()) for part in text.split(",")]
+    return parts if len(parts) > 1 or parts[0] in ids else parts[0].split()

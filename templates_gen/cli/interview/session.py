@@ -15,7 +15,7 @@ from templates_gen.base.record import Record, replace
 from templates_gen.cli.interview.question import Question, Tables
 from templates_gen.cli.interview.questions import interview
 from templates_gen.job.hangers import HANGERS
-from templates_gen.job.model import Job
+from templates_gen.job.model import SIDES, Job
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.files import check_text
 from templates_gen.job.reading.other_words import is_not_given, meant
@@ -97,6 +97,8 @@ def job_so_far(tables: Tables) -> Job:
     """
     frames = [_frame(frame, number) for number, frame in enumerate(tables.get("frame", []), 1)] or [_frame({}, 1)]
     wall = {"width": "10 m", "height": "10 m", **tables.get("wall", {})}
+    if "stairs" in wall:
+        wall["stairs"] = _STAIRS | wall["stairs"]
     filled = {
         "job": tables.get("job", {}),
         "wall": wall | {"feature": [_FEATURE | feature for feature in wall.get("feature", [])]},
@@ -168,6 +170,7 @@ def _chosen(text: str, question: Question) -> str:
     raise InputError("", f"found {text!r}, expected one of {', '.join(found or choices)}", did_you_mean(text, choices))
 
 
+_STAIRS: dict[str, Any] = {"up": "right", "run": "25 cm", "rise": "18 cm", "nosing": ["0 m", "0 m"]}
 _FEATURE: dict[str, Any] = {"left": "0 m", "bottom": "0 m", "width": "1 m", "height": "1 m"}
 
 
@@ -175,6 +178,8 @@ def _frame(frame: Tables, number: int) -> Tables:
     filled = {"id": f"frame {number}", "width": "1 m", "height": "1 m", **frame}
     if isinstance(filled.get("hanger"), dict) and HANGERS[filled["hanger"]["kind"]].pair:
         filled["hanger"] = {"left": "1 mm", "right": "1 mm", **filled["hanger"]}
+    if isinstance(filled.get("fixing"), dict):
+        filled["fixing"] = _fixing(filled["fixing"])
     return filled
 
 
@@ -186,7 +191,12 @@ def _group(group: Tables, ids: list[str]) -> Tables:
     """As a grid, about twice as wide as high, before it is told how the frames sit."""
     if "arrangement" not in group:
         return {"arrangement": "grid", "across": max(1, round((2 * len(ids)) ** 0.5)), **group}
-    listed: dict[str, Tables] = {"grid": {"across": 1}, "rows": {"rows": [ids]}, "columns": {"columns": [ids]}}
+    there = [name for side in SIDES for name in group.get(side, [])]
+    rest = [name for name in ids if name not in there]
+    around = {"below": rest} if rest and "below" not in group else {}
+    listed: dict[str, Tables] = {
+        "grid": {"across": 1}, "rows": {"rows": [ids]}, "columns": {"columns": [ids]}, "around": around,
+    }  # fmt: skip
     filled: Tables = {**listed.get(group["arrangement"], {}), **group}
     height = group.get("height")
     if height is not None and not set(height) - {"above"}:

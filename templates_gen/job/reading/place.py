@@ -44,7 +44,13 @@ def _over(value: str | float, ids: Sequence[str], wall: Wall, unit: str, where: 
     if isinstance(value, str) and is_name(value, wall):
         expected = f"'wall', the name of a feature, {'a frame, ' if ids else ''}or a distance"
         return _feature(value, wall.features, where, expected, ["wall", *ids]).name
-    return read_length(value, unit, where)
+    try:
+        return read_length(value, unit, where)
+    except InputError as error:  # a slip in a name that begins with a figure, such as "2nd shelf", is no length
+        names = ["wall", *(feature.name for feature in wall.features), *ids]
+        if isinstance(value, str) and (near := did_you_mean(value, names)):
+            raise InputError(where, f"found {value!r}, expected a name or a distance", near) from error
+        raise
 
 
 def _only_a_frame(value: str, wall: Wall, unit: str, where: str) -> None:

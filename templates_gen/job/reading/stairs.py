@@ -6,7 +6,7 @@ import math
 
 from templates_gen.base.errors import InputError
 from templates_gen.job.stairs import Stairs
-from templates_gen.job.tables.wall import StairsTable
+from templates_gen.job.tables.stairs import StairsTable
 
 STEEPEST = 80.0
 """Degrees.  A steeper pitch is taken for a slip.  Common practice, no source."""

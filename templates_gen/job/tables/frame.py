@@ -145,6 +145,7 @@ class FrameTable(Table):
         Words(
             "its picture, for the proof: a file beside the job file",
             '"images/fern-a.png"',
+            ask="Which file is the picture of frame {id}?",
             more="JPEG, PNG, TIFF, WebP, GIF or BMP. It is shown whole inside moulding and mat, if they are given; a "
             "missing file gives a blank and a note.",
         ),

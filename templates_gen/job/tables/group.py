@@ -6,6 +6,7 @@ from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table
 from templates_gen.job.tables.field import Length, Limits, Offset, Words
+from templates_gen.job.tables.height import HeightTable
 
 Arrangement = Literal["row", "column", "rows", "columns", "grid", "stairs", "around", "salon", "placed"]
 
@@ -21,49 +22,6 @@ class CentreTable(Table):
         str | int | float,
         Words("wall, the name of a feature, or a distance from the left end", '"bench"'),
     ] = "wall"
-
-
-class HeightTable(Table):
-    """How high a group hangs, in one of five ways."""
-
-    centre: Annotated[
-        Length | None,
-        Words("from the floor to the middle of the group", '"57 in"', ask="How high is the middle of the group?"),
-    ] = None
-    above: Annotated[
-        str | None,
-        Words("the feature that the group hangs above", '"bench"', ask="What does the group hang above?"),
-    ] = None
-    above_nosings: Annotated[
-        Length | None,
-        Words("on a stair: from the line of the nosings straight up to the pitch line", '"58 in"'),
-    ] = None
-    by: Annotated[
-        Length | None,
-        Words(
-            "from the feature's top edge up to the lowest frame",
-            '"8 in"',
-            ask="How far above it is the lowest frame?",
-            more="It belongs to above.",
-        ),
-    ] = None
-    top: Annotated[
-        Length | None,
-        Words("from the floor to the highest edge of the group", '"80 in"', ask="How high is the top of the group?"),
-    ] = None
-    bottom: Annotated[
-        Length | None,
-        Words("from the floor to the lowest edge of the group", '"40 in"', ask="How high is the bottom of the group?"),
-    ] = None
-    of: Annotated[
-        str | None,
-        Words(
-            "the frame whose middle or edge it is that hangs so high",
-            '"A"',
-            usual="that of the whole group",
-            more="It belongs to centre, above, top or bottom.",
-        ),
-    ] = None
 
 
 class SpotTable(Table):
@@ -141,13 +99,40 @@ class GroupTable(Table):
         Words(
             "the feature that the frames hang around",
             '"window"',
+            ask="What do the frames hang around?",
             more="For around. The centre line is the feature's, and so is the height.",
         ),
     ] = None
-    left: Annotated[list[str] | None, Words("for around: the frames to its left, from the top", '["A", "B"]')] = None
-    above: Annotated[list[str] | None, Words("for around: the frames above it, from the left", '["C", "D"]')] = None
-    right: Annotated[list[str] | None, Words("for around: the frames to its right, from the top", '["E", "F"]')] = None
-    below: Annotated[list[str] | None, Words("for around: the frames below it, from the left", '["G"]')] = None
+    left: Annotated[
+        list[str] | None,
+        Words(
+            "for around: the frames to its left, from the top",
+            '["A", "B"]',
+            ask="Which frames hang on its left, from the top?",
+        ),
+    ] = None
+    above: Annotated[
+        list[str] | None,
+        Words(
+            "for around: the frames above it, from the left",
+            '["C", "D"]',
+            ask="Which frames hang above it, from the left?",
+        ),
+    ] = None
+    right: Annotated[
+        list[str] | None,
+        Words(
+            "for around: the frames to its right, from the top",
+            '["E", "F"]',
+            ask="Which frames hang on its right, from the top?",
+        ),
+    ] = None
+    below: Annotated[
+        list[str] | None,
+        Words(
+            "for around: the frames below it, from the left", '["G"]', ask="Which frames hang below it, from the left?"
+        ),
+    ] = None
     gap_around: Annotated[
         Length | None, Words("for around: how far the frames are away from the feature", '"4 in"', usual="the gap")
     ] = None

@@ -145,6 +145,7 @@ class FixingTable(Table):
         Words(
             "what its maker rates one fixing for",
             '"20 lb"',
+            ask="What does its maker rate one of them for?",
             limits=Limits(least=0, above=True, unit=" kg", expected="the weight that its maker rates it for"),
         ),
     ] = None

@@ -6,6 +6,7 @@ from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table, field
 from templates_gen.job.tables.field import Length, Limits, Offset, Words
+from templates_gen.job.tables.stairs import StairsTable
 
 FeatureKind = Literal[
     "outlet", "switch", "light", "thermostat", "vent", "radiator", "door", "window", "pipe", "furniture", "other"
@@ -18,12 +19,20 @@ FIRST_YEAR, LAST_YEAR = 1000, 2999
 class StudsTable(Table):
     """The studs behind a board, as somebody found them."""
 
-    first: Annotated[Length | None, Words("the middle of a stud, from the wall's left end", '"9 1/4 in"')] = None
+    first: Annotated[
+        Length | None,
+        Words(
+            "the middle of a stud, from the wall's left end",
+            '"9 1/4 in"',
+            ask="How far is the middle of a stud from the wall's left end?",
+        ),
+    ] = None
     second: Annotated[
         Length | None,
         Words(
             "the middle of another stud, which gives or confirms the spacing",
             '"25 1/4 in"',
+            ask="And the middle of the next stud?",
             more="With a spacing beside it, it need not be the next one.",
         ),
     ] = None
@@ -99,31 +108,6 @@ class FeatureTable(Table):
             usual="0",
         ),
     ] = None
-
-
-class StairsTable(Table):
-    """A stair along the wall, by the line of its nosings."""
-
-    nosing: Annotated[
-        tuple[Offset, Offset],
-        Words("the lowest nosing: from the wall's left end, and above the floor", '["20 in", "7 1/2 in"]'),
-    ]
-    up: Annotated[Literal["left", "right"], Words("the way the stair climbs", '"right"')]
-    run: Annotated[Length | None, Words("how far one step goes, with rise", '"10 in"')] = None
-    rise: Annotated[Length | None, Words("how far one step climbs, with run", '"7 1/2 in"')] = None
-    pitch: Annotated[
-        int | float | None, Words("how steep the stair is, in degrees, in place of run and rise", "37")
-    ] = None
-    steps: Annotated[
-        int | None,
-        Words(
-            "how many nosings there are before a landing",
-            "13",
-            usual="the stair goes on to the wall's end",
-            limits=Limits(least=1, expected="how many nosings there are, 1 or more"),
-        ),
-    ] = None
-    clear: Annotated[Length | None, Words("frames stay this far above the nosings", '"34 in"', usual="0")] = None
 
 
 class WallTable(Table):
