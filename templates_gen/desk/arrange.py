@@ -140,6 +140,11 @@ def _fixed(read: Read) -> bool:
     return read.job.group.arrangement == "placed" and read.job.group.height.by == "centre"
 
 
+def keep_places(read: Read) -> Sequence[Change]:
+    """Every frame placed where it is now."""
+    return _group_as(read, _placed_as(read, _rects(read)))
+
+
 def placed_as(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     """All frames at these middles (mm on the wall), as one of several arrangements has them."""
     sizes = {frame.id: frame for frame in read.job.frames}

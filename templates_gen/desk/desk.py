@@ -11,6 +11,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.output import write_results
 from templates_gen.base.record import Record
 from templates_gen.base.toml import field
+from templates_gen.desk.arrange import keep_places
 from templates_gen.desk.choosing import Choosing
 from templates_gen.desk.fields import typed
 from templates_gen.desk.folder import free_name, job_names, job_place
@@ -52,7 +53,7 @@ class Desk:
         place = job_place(self.folder, name)
         with self._lock:
             if name not in self._open:
-                self._open[name] = Opened(place, self.folder), Choosing()
+                self._open[name] = Opened(place, self.folder, keep_places), Choosing()
             return self._open[name]
 
     def jobs(self) -> dict[str, Any]:

@@ -11,7 +11,8 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 
-Told = Callable[[tg.Job, "tg.Plan | InputError"], None]
+Told = Callable[[tg.Job, "tg.Plan | InputError", bool], None]
+"""Is told the job, its plan or why there is none, and whether the search was stopped before its end."""
 
 _Key = tuple[object, ...]
 
@@ -70,4 +71,4 @@ class FoundPlaces:
         if isinstance(found, tg.Plan):
             self._key, self._rects = key, {hung.frame.id: hung.rect for hung in found.frames}
         self._looking, self.done = None, None
-        told(job, found)
+        told(job, found, self._stop)

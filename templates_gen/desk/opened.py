@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import templates_gen as tg
-from templates_gen.base.errors import InputError
+from templates_gen.base.errors import InputError, TemplatesError
 from templates_gen.base.output import write_result
 from templates_gen.base.record import Record
 from templates_gen.desk.finding_places import FoundPlaces, found_key
@@ -37,9 +37,12 @@ Changing = Callable[[Read], Sequence[Change]]
 class Opened:
     """A job file that is open.  All its methods may be called from several threads."""
 
-    def __init__(self, path: Path, folder: Path) -> None:
-        """Raises InputError for a file that is not there or is no text; what it says may still be no job."""
-        self.path, self.folder = path, folder
+    def __init__(self, path: Path, folder: Path, keeping: Changing) -> None:
+        """`keeping` gives the changes that keep the places shown, for those of a search that was stopped: no other run
+        would find them again.
+
+        Raises InputError for a file that is not there or is no text; what it says may still be no job."""
+        self.path, self.folder, self._keeping = path, folder, keeping
         self.lock = threading.RLock()
         self.number = 1
         self.problem: InputError | None = None
@@ -149,7 +152,7 @@ class Opened:
         check_named(self.folder, {"frame": [{"id": frame.id, "image": frame.image} for frame in job.frames]})
         return Read(text, raw, job, self.found.plan(job))
 
-    def _found(self, job: tg.Job, plan: tg.Plan | InputError) -> None:
+    def _found(self, job: tg.Job, plan: tg.Plan | InputError, stopped: bool) -> None:
         """Places were found, unless the job is another by now."""
         with self.lock:
             if self.read is None or found_key(self.read.job) != found_key(job):
@@ -158,7 +161,15 @@ class Opened:
                 self.no_places = plan
             else:
                 self.read = Read(self.read.text, self.read.raw, self.read.job, self.found.plan(self.read.job))
+                if stopped:
+                    self._keep_places()
             self.number += 1
+
+    def _keep_places(self) -> None:
+        try:
+            self.change(self._keeping)
+        except TemplatesError as error:  # it cannot be written now
+            self.no_places = InputError("", str(error))
 
     def _stamped(self) -> tuple[int, int, int]:
         """What tells a file from what it was: when it was written, how long it is, and which it is."""

@@ -64,7 +64,7 @@ def _encoded(name: str) -> str:
 
 def _template(opened: Opened, way: str) -> Paper:
     job = tg.read_job(opened.path)
-    plan = opened.found.plan(job) or tg.plan_wall(job)
+    plan = tg.plan_wall(job)
     findings = tg.find(plan)
     if stops := [finding.text for finding in findings if finding.level == "stop"]:
         raise InputError("", f"no template yet: {stops[0]}", "settle what is marked stop first")
@@ -139,8 +139,7 @@ def _lettering(job: tg.Job) -> tg.Lettering:
 
 
 def _plan(opened: Opened) -> tg.Plan:
-    job = tg.read_job(opened.path)
-    return opened.found.plan(job) or tg.plan_wall(job)
+    return tg.plan_wall(tg.read_job(opened.path))
 
 
 _MAKING: Mapping[str, Callable[[Opened, str], Paper]] = {

@@ -5,6 +5,7 @@ import json
 import random
 import re
 import threading
+import time
 
 import pytest
 
@@ -239,6 +240,59 @@ def test_what_is_measured_from_behind_goes_to_the_side_that_the_file_means(desk,
     assert frame(desk, "A")["hanger"] == {**RINGS, "seen_from": seen, field: "3 1/2"}
     told = {one["name"]: one["shown"] for one in desk.got("/back", frame="A")["measures"]}
     assert told["drop_left"] == "3 1/2 in"
+
+
+def waited(desk, wanted):
+    """The state once it is as wanted; a search goes on beside the requests."""
+    for _ in range(600):
+        state = desk.got("/state")
+        if wanted(state):
+            return state
+        time.sleep(0.05)
+    raise AssertionError("it has not come to that within half a minute")
+
+
+def test_places_are_found_beside_the_work_and_stay_while_nothing_that_matters_changes(desk, short_searches):
+    state = desk.change("arrange", kind="salon")
+    assert state["finding"] is not None and state["screen"]["frames"] == []
+    found = waited(desk, lambda state: state["screen"]["frames"])
+    assert found["finding"] is None and {part["name"] for part in found["screen"]["frames"]} == {*"ABC"}
+    again = desk.put("frame", "A", "title", value="Peat moss")  # no size, no place
+    assert [part["rect"] for part in again["screen"]["frames"]] == [part["rect"] for part in found["screen"]["frames"]]
+    made = desk.brought("/paper", {"kind": "template"})["files"]
+    assert (desk.folder / made[0]).read_bytes() == tg.make_template(tg.read_job(desk.path)).pdf
+
+
+def test_a_search_is_stopped_with_the_best_so_far(desk):
+    for _ in range(9):
+        desk.change("copy frame", frame="A")
+    desk.change("arrange", kind="salon")
+    desk.brought("/stop", {})
+    found = waited(desk, lambda state: state["finding"] is None)
+    # kept where they are shown: no later run would find the same
+    assert found["noPlaces"] or (len(found["screen"]["frames"]), found["arrangement"]) == (12, "placed")
+
+
+def test_frames_that_find_no_room_are_told_and_can_be_changed_again(desk, short_searches):
+    desk.change("arrange", kind="salon")
+    waited(desk, lambda state: state["screen"]["frames"])
+    desk.put("frame", "C", "width", value="15'")
+    told = waited(desk, lambda state: state["noPlaces"])
+    assert told["problem"] is None
+    desk.put("frame", "C", "width", value="16")
+    waited(desk, lambda state: state["screen"]["frames"])
+
+
+def test_arrangements_are_found_side_by_side_and_one_is_taken(desk, short_searches):
+    desk.brought("/options", {})
+    for _ in range(600):
+        told = desk.got("/options")
+        if told["done"] is None:
+            break
+        time.sleep(0.05)
+    other = told["options"][-1]
+    desk.change("place", middles=other["middles"])
+    assert {name: pytest.approx(place) for name, place in other["middles"].items()} == middles(desk)
 
 
 def test_a_cure_is_for_the_text_that_it_was_found_for(desk):

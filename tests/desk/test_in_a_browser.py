@@ -323,3 +323,55 @@ def test_the_page_for_the_phone_keeps_its_ticks_and_has_no_barrier(chromium, tmp
     assert hand.page.evaluate("document.documentElement.scrollWidth") == 390
     assert hand.told == []
     context.close()
+
+
+def test_what_is_begun_in_other_fields_stays_while_an_edit_comes_in(hand: Hand, library):
+    hand.open(library.address)
+    hand.step("Frames")
+    for name, text in (("id", "Q"), ("width", "8")):
+        hand.click(f'[data-key="new frame {name}"]')
+        hand.type(text)
+    path = library.folder / "moss.toml"
+    path.write_text(path.read_text().replace("Bog moss", "Fork moss"))
+    hand.page.locator('[data-frame="A"][aria-label*="Fork moss"]').wait_for()
+    assert hand.page.locator('[data-key="new frame id"]').input_value() == "Q"
+    assert focused(hand) == "new frame width"
+    hand.press("Tab")
+    hand.type("10")
+    hand.press("Enter")
+    hand.page.locator('[data-frame="Q"]').wait_for()
+    assert hand.page.locator('[data-key="new frame id"]').input_value() == ""
+
+
+def test_rings_are_shown_and_saved_from_behind_whichever_way_the_file_sees_them(hand: Hand, library):
+    ring = {"kind": "rings", "left": "1", "right": "2", "drop_left": "3", "drop_right": "4", "seen_from": "front"}
+    library.change("moss.toml", do="set", sets=[{"at": ["frame", "A", "hanger"], "value": ring}])
+    hand.open(library.address)
+    hand.step("Frames")
+    hand.click('[data-frame="A"]')
+    shown = {name: hand.page.locator(f'[data-key="frame/A/hanger/{name}"]').input_value() for name in [*ring][1:5]}
+    assert shown == {"left": "2", "right": "1", "drop_left": "4", "drop_right": "3"}
+    nails = [(nail["x"], nail["y"]) for nail in state(hand)["nails"] if nail["frame"] == "A"]
+    hand.put("frame/A/hanger/drop_left", "4 1/2")
+    hanger = tg.read_job(library.folder / "moss.toml").frames[0].hanger  # as seen from the front
+    assert (hanger.left, hanger.right) == (1 * INCH, 2 * INCH)
+    assert (hanger.drop_left, hanger.drop_right) == (3 * INCH, 4.5 * INCH)
+    after = [(nail["x"], nail["y"]) for nail in state(hand)["nails"] if nail["frame"] == "A"]
+    assert [x for x, _ in after] == pytest.approx([x for x, _ in nails])
+    assert hand.told == []
+
+
+def test_a_search_shows_how_far_it_is_and_is_stopped(hand: Hand, library):
+    for _ in range(17):
+        library.change("moss.toml", do="copy frame", frame="A")
+    hand.open(library.address)
+    hand.step("Arrange")
+    hand.click('[data-focus="kind salon"]')
+    hand.button("Stop, and take the best so far")
+    hand.page.locator("#drawing .frame").nth(19).wait_for(timeout=60_000)
+    hand.saved()
+    assert 'arrangement = "placed"' in library_text(library)
+
+
+def state(hand):
+    return hand.page.evaluate("fetch('/state' + location.search).then(r => r.json())")

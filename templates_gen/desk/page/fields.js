@@ -108,11 +108,11 @@ export const capital = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
 const LATER = { later: true };
 
 // Fields that make sense only together: all are sent as one table, whichever is left, once those that it needs are there.
-export function together(at, table, names, { kept = {}, labels = {}, whole = {}, needs = () => [] } = {}) {
+export function together(at, table, names, { kept = {}, labels = {}, whole = {}, needs = () => [], held = (name) => (valueAt(at) || {})[name] } = {}) {
   const key = (name) => [...at, name].join("/");
   const now = (name) => {
     const input = document.querySelector(`[data-key="${CSS.escape(key(name))}"]`);
-    return input ? input.value : shownValue((valueAt(at) || {})[name]);
+    return input ? input.value : shownValue(held(name));
   };
   const send = async () => {
     const value = { ...kept };
@@ -124,10 +124,9 @@ export function together(at, table, names, { kept = {}, labels = {}, whole = {},
   };
   return names.map((name) => {
     const words = wordsFor(table, name);
-    const held = valueAt(at);
     return field({
       key: key(name), label: labels[name] || words.ask || capital(words.means), words: words.ask ? words : null,
-      value: shownValue(held && typeof held === "object" ? held[name] : ""),
+      value: shownValue(held(name)),
       placeholder: example(words), choices: words.kind === "choice" ? words.choices : null, commit: send,
     });
   });
@@ -147,9 +146,14 @@ export function madeAnew(holder, make) {
   const named = () => [...holder.querySelectorAll("[data-key], [data-focus]")];
   const place = key ? named().indexOf(active) : -1;
   const count = named().length;
+  // what is being typed elsewhere in it, and not saved yet
+  const begun = new Map([...holder.querySelectorAll("[data-key]")].filter((one) => "value" in one && one.value !== one.dataset.saved && !drafts.has(one.dataset.key)).map((one) => [one.dataset.key, one.value]));
   const open = new Set([...holder.querySelectorAll("details[open]")].map((one) => one.dataset.focus));
   holder.replaceChildren(...make());
   for (const one of holder.querySelectorAll("details")) if (open.has(one.dataset.focus)) one.open = true;
+  for (const one of begun.size ? holder.querySelectorAll("[data-key]") : []) {
+    if (begun.has(one.dataset.key) && !drafts.has(one.dataset.key)) one.value = begun.get(one.dataset.key);
+  }
   if (!key) return;
   // what was renamed is at the same place under another name
   const there = holder.querySelector(`[data-key="${CSS.escape(key)}"], [data-focus="${CSS.escape(key)}"]`) || (named().length === count ? named()[place] : null);

@@ -102,13 +102,17 @@ function alignField(state) {
 
 // Other arrangements: looked for while the page goes on, and shown side by side.
 let options = { done: null, options: [], problem: null };
+const sizes = () => JSON.stringify(store.state.frames.map((one) => [one.id, one.known.width, one.known.height]));
+let foundFor = "";
 
 function optionsPart(state) {
   const begin = async () => {
     options = { done: 0, options: [], problem: null };
+    foundFor = sizes();
     await bring("/options", {});
     changed("panel");
   };
+  if (options.done === null && foundFor !== sizes()) options = { done: null, options: [], problem: null }; // of other frames
   const parts = [h("h3", {}, "Other arrangements of the same frames")];
   if (options.done !== null) parts.push(h("div", { className: "row", role: "status" }, "Looking… ", h("progress", { id: "options_done", max: 1, value: options.done, "aria-label": "How far the search is" }), h("button", { type: "button", "data-focus": "options", onclick: () => bring("/stop", {}) }, "Stop, and show the best so far")));
   else parts.push(h("div", { className: "row" }, h("button", { type: "button", "data-focus": "options", disabled: state.frames.length < 2, onclick: begin }, options.options.length ? "Look again" : "Show some side by side")));

@@ -103,9 +103,21 @@ const dropLabel = (kind) => (kind === "wire" ? "Drop: from the top edge down to 
 function pairFields(one, at, kind, traits) {
   const names = traits.takes.filter((name) => name !== "seen_from");
   const done = () => { if (store.state.frames.find((frame) => frame.id === one.id)?.hanger === kind) waiting.delete(one.id); };
-  const fields = together([...at, "hanger"], "hanger", names, { kept: { kind, seen_from: "back" }, whole: keptHanger(at, kind), needs: () => traits.needs });
+  const whole = keptHanger(at, kind);
+  const front = seenFromFront(one);
+  const held = (name) => whole[front ? OTHER_SIDE[name] || name : name];
+  const fields = together([...at, "hanger"], "hanger", names, { kept: { kind, seen_from: "back" }, whole, held, needs: () => traits.needs });
   queueMicrotask(done);
   return [h("div", { className: "pair" }, ...fields), traits.takes.includes("drop_left") ? null : jobField("frame", [...at, "drop"], { label: dropLabel(kind) })];
+}
+
+// Sides are shown from behind, and saved so, whichever way the file has them.
+const OTHER_SIDE = { left: "right", right: "left", drop_left: "drop_right", drop_right: "drop_left" };
+
+export function seenFromFront(one) {
+  const { frame_type: types = {} } = store.state.raw;
+  const type = valueAt(["frame", one.id, "type"]);
+  return (valueAt(["frame", one.id, "hanger", "seen_from"]) || types[type]?.hanger?.seen_from) === "front";
 }
 
 function keptHanger(at, kind) {

@@ -3,6 +3,7 @@ import { ask, change, store } from "./api.js";
 import { drawing, h } from "./dom.js";
 import { choose } from "./dragging.js";
 import { field, shownValue, valueAt } from "./fields.js";
+import { seenFromFront } from "./step-frames.js";
 import { makeButton } from "./step-paper.js";
 
 const backs = new Map(); // by frame: what the desk last told of its back
@@ -40,8 +41,7 @@ function fill(holder, one, told) {
 function blank(one, measure) {
   const inFrame = ["drop", "weight"].includes(measure.name);
   const own = valueAt(inFrame ? ["frame", one.id, measure.name] : ["frame", one.id, "hanger", measure.name]);
-  const fromFront = valueAt(["frame", one.id, "hanger", "seen_from"]) === "front";
-  const value = fromFront && !inFrame ? measure.known : shownValue(own);
+  const value = seenFromFront(one) && !inFrame ? measure.known : shownValue(own);
   return field({
     key: `measure/${one.id}/${measure.name}`, label: `${measure.letter ? `${measure.letter}: ` : ""}${measure.words}`, value, placeholder: measure.shown, hint: " ",
     commit: (text) => change({ do: "measure", frame: one.id, name: measure.name, value: text }),

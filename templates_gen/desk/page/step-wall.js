@@ -18,7 +18,7 @@ export function wallPanel(goTo) {
       jobField("wall", ["wall", "wiring"], { label: "Whose rule were its cables laid by?" }),
       jobField("wall", ["wall", "clear"], { label: "How far do frames stay away from its edges?" }),
       jobField("wall", ["wall", "public"]), jobField("wall", ["wall", "earthquake"]), jobField("wall", ["wall", "built"]),
-      jobField("job", ["job", "unit"])),
+      jobField("job", ["job", "unit"], { hint: "Numbers without a unit of their own then mean another length." })),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("Frames") }, "Next: the frames")),
   ];
 }
