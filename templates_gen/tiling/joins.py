@@ -103,7 +103,8 @@ def bridged(rows: Rows, spans: Sequence[Rect], width: float, limit: int) -> Rows
         cells = [c for row in work for c in row]
         names = pieces(cells)
         if not cells or max(names) == 0:
-            return _without_spares(work, added) if added else work
+            needed = _without_spares(work, added) if added else work
+            return needed if sum(map(len, needed)) <= limit else None
         if len(cells) + 1 > limit or max(names) >= before:
             return None
         before = max(names)

@@ -1,0 +1,153 @@
+"""Registration marks, rulers and pages of the sheet plan: where they stand, worked out by hand here."""
+
+from __future__ import annotations
+
+import math
+from itertools import combinations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
+from templates_gen.drawing.items import moved
+from templates_gen.tiling.minutes import FIRM, minutes, shaky
+from templates_gen.tiling.page import page_of, turned_page
+from templates_gen.tiling.registering import MARK_DISTANCE, end_marks
+from templates_gen.tiling.rulers import from_lines, inset
+from templates_gen.tiling.sheet import clearance, letters
+from templates_gen.tolerance.holding import plan_sheets
+from tests.jobs import frame, group, job, paper
+
+POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3
+
+
+def test_a_join_by_itself_has_a_mark_at_each_end():
+    assert end_marks([(10.0, 20.0, 10.0, 220.0)]) == [(10.0, 20.0), (10.0, 220.0)]
+    assert end_marks([]) == []
+
+
+def test_joins_that_meet_share_the_mark_where_they_do():
+    cross = [(0.0, 0.0, 200.0, 0.0), (200.0, 0.0, 400.0, 0.0), (200.0, 0.0, 200.0, 300.0)]
+    assert end_marks(cross) == [(0.0, 0.0), (200.0, 0.0), (400.0, 0.0), (200.0, 300.0)]
+
+
+@pytest.mark.parametrize("away", [0.5, 3.0, 8.9, 9.0, 12.0])
+def test_a_mark_gives_way_along_its_join_by_whole_millimetres_until_it_is_9_mm_off(away):
+    """The second join begins so far beyond the end of the first, in the same line."""
+    *_, third, fourth = end_marks([(0.0, 0.0, 0.0, 200.0), (0.0, 200.0 + away, 0.0, 400.0)])
+    steps = max(0, math.ceil(9.0 - away))
+    assert third == pytest.approx((0.0, 200.0 + away + steps)) and fourth == (0.0, 400.0)
+
+
+def test_a_join_too_short_to_give_way_keeps_its_end():
+    """8 mm long, between marks at both its ends' sides: no place along half of it is 9 mm from them."""
+    found = end_marks([(0.0, 0.0, 0.0, 100.0), (2.0, 100.0, 10.0, 100.0)])
+    assert found[2] == (2.0, 100.0)
+    assert (10.0, 100.0) in found
+
+
+ends = st.tuples(st.integers(0, 40), st.integers(0, 40), st.integers(12, 40), st.booleans())
+
+
+@given(st.lists(ends, min_size=1, max_size=6))
+def test_marks_stand_on_their_joins_near_the_ends_and_9_mm_apart(asked):
+    joins = [(x * 7.0, y * 7.0, x * 7.0 + n * 7.0 * up, y * 7.0 + n * 7.0 * (not up)) for x, y, n, up in asked]
+    found = end_marks(joins)
+    assert len(set(found)) == len(found) <= 2 * len(joins)
+    for x0, y0, x1, y1 in joins:
+        on = [(x, y) for x, y in found if x0 - 1e-6 <= x <= x1 + 1e-6 and y0 - 1e-6 <= y <= y1 + 1e-6]
+        for x, y in ((x0, y0), (x1, y1)):
+            assert min(math.dist(point, (x, y)) for point in on) <= max(x1 - x0, y1 - y0) / 2 + 1e-6
+    near = [(one, two) for one, two in combinations(found, 2) if math.dist(one, two) < MARK_DISTANCE - 1e-6]
+    at_ends = {end for x0, y0, x1, y1 in joins for end in ((x0, y0), (x1, y1))}
+    assert all(one in at_ends or two in at_ends for one, two in near)  # only where a join had no other place
+
+
+def test_a_page_is_the_paper_in_whole_points_less_its_margins():
+    """A4 is 595.28 by 841.89 points: 595 by 841; margins of 7, 7, 13 and 7 mm (top, right, bottom, left)."""
+    page = page_of(paper("a4"), turned=False)
+    assert (page.width, page.height) == (595, 841)
+    assert page.printable == Rect(7.0, 13.0, 595 * POINT - 7.0, 841 * POINT - 7.0)
+    assert moved(page.matrix, 25.4, 50.8) == pytest.approx((72.0, 144.0))
+    exact = page_of(replace(paper("a4"), width=100 * POINT, height=200 * POINT), turned=False)
+    assert (exact.width, exact.height) == (100, 200)  # and no rounding takes one away
+
+
+def test_a_page_that_lies_keeps_the_wider_of_two_margins_on_both_short_sides():
+    """It may be turned either way: left and right of 9 and 7 mm lie at its top and foot, 5 and 13 at its sides."""
+    on = replace(paper("a4"), margin=(5.0, 7.0, 13.0, 9.0))
+    page = page_of(on, turned=True)
+    assert (page.width, page.height) == (841, 595)
+    assert page.printable == Rect(13.0, 9.0, 841 * POINT - 13.0, 595 * POINT - 9.0)
+
+
+@given(st.floats(0, 12), st.floats(0, 12), st.floats(0, 12), st.floats(0, 12))
+def test_a_turned_page_reaches_what_the_upright_one_does(top, right, bottom, left):
+    page = page_of(replace(paper("a5"), margin=(top, right, bottom, left)), turned=False)
+    lying = turned_page(page)
+    assert (lying.width, lying.height) == (page.height, page.width)
+    corners = [moved(lying.matrix, *corner) for corner in lying.printable.corners]
+    wanted = [moved(page.matrix, *corner) for corner in page.printable.corners]
+    assert sorted(corners) == [pytest.approx(corner) for corner in sorted(wanted)]
+    # what stands upright on it runs to the left on the paper
+    (x, y), (x1, y1) = moved(lying.matrix, 20.0, 20.0), moved(lying.matrix, 20.0, 30.0)
+    assert x1 < x and y1 == pytest.approx(y)
+
+
+def test_rulers_stand_8_mm_inside_the_trim_lines_and_are_measured_from_the_two_lines():
+    """Half an overlap of 12 mm and 8: 14 mm inside the window."""
+    plan = plan_wall(job())
+    window = Rect(plan.centre_line - 114.0, plan.level_line + 86.0, plan.centre_line + 80.0, plan.level_line + 300.0)
+    assert inset(12.0) == 14.0
+    assert from_lines(plan, window, 12.0) == pytest.approx((100.0, -100.0))
+
+
+def test_minutes_are_those_of_sheets_joins_cuts_and_loose_pieces():
+    """10 s a sheet, 20 a join, 15 a cut and 120 a loose piece: our own estimate.  Two pieces of three sheets."""
+    assert minutes(3, 1, 1, 2) == pytest.approx((30 + 20 + 15 + 120) / 60)
+    assert minutes(1, 0, 0, 1) == pytest.approx(1 / 6)
+    assert shaky(FIRM) == 6.0 and shaky(FIRM / 2) == pytest.approx(24.0) and shaky(2 * FIRM) == pytest.approx(1.5)
+
+
+def test_whole_things_keep_clear_of_rulers_title_and_half_the_overlap():
+    """13 mm to the left and at the foot for rulers and at the top for the title, none but the overlap to the right:
+    our own design, no source."""
+    narrow, wide = clearance(12.0), clearance(40.0)
+    assert (narrow.left, narrow.bottom, narrow.right, narrow.top) == (13.0, 13.0, 6.0, 13.0)
+    assert (wide.left, wide.bottom, wide.right, wide.top) == (20.0, 20.0, 20.0, 20.0)
+
+
+def test_letters_go_on_after_z():
+    assert [letters(at) for at in (0, 1, 25, 26, 27, 51, 52, 701, 702)] == [
+        "A", "B", "Z", "AA", "AB", "AZ", "BA", "ZZ", "AAA",
+    ]  # fmt: skip
+    assert len({letters(at) for at in range(2000)}) == 2000
+
+
+@pytest.mark.parametrize("on", ["a4", "letter"])
+def test_a_sheets_inner_part_is_its_cell_less_that_and_its_window_its_cell_and_half_the_overlap(on):
+    each = job(*(frame(name) for name in "ABC"), group=group((("A", "B", "C"),)), paper=paper(on, overlap=16.0))
+    sheets = plan_sheets(plan_wall(each), each.paper)
+    assert len(sheets.sheets) > 1 and sheets.joins
+    for sheet in sheets.sheets:
+        cell = sheet.cell
+        assert sheet.window == cell.grown(8.0)
+        assert sheet.inner == Rect(cell.x0 + 13.0, cell.y0 + 13.0, cell.x1 - 8.0, cell.y1 - 13.0)
+        area = sheet.page.printable
+        corner = moved(sheet.to_page, sheet.window.x0, sheet.window.y0)
+        assert corner == pytest.approx((area.x0 / POINT, area.y0 / POINT))
+    for join in sheets.joins:
+        over, under = sheets.sheet(join.over).cell, sheets.sheet(join.under).cell
+        line = over.meet(under)
+        assert line is not None and join.line == (line.x0, line.y0, line.x1, line.y1)
+        assert join.length == pytest.approx(max(line.width, line.height)) and join.length >= 20.0
+        assert join.upright == (line.width == 0.0)
+        assert (over.x0 == under.x1) if join.upright else (over.y0 == under.y1)
+    pairs = {frozenset((join.over, join.under)) for join in sheets.joins}
+    for one, two in combinations(sheets.sheets, 2):
+        line = one.cell.meet(two.cell)
+        meet = line is not None and max(line.width, line.height) >= 20.0
+        assert (frozenset((one.name, two.name)) in pairs) == meet
