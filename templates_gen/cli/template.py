@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -18,44 +18,17 @@ from templates_gen.cli.arguments import (
     report_option,
     wall_option,
 )
+from templates_gen.cli.asked import Asked, Places
 from templates_gen.cli.completing import job_files
 from templates_gen.cli.given import about, job_on, printer_named
-from templates_gen.cli.next_time import page_for_old_paper, show_page
-from templates_gen.cli.results import check_one, check_results, place_beside, show_made, write_report
+from templates_gen.cli.next_time import only, page_for_old_paper, sheets_since, show_page
+from templates_gen.cli.results import check_one, check_results, place_beside
 from templates_gen.cli.showing import STOPPED, show_finding, show_findings, show_ways
 
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
-    from templates_gen.documents.making import Made
-    from templates_gen.documents.same_paper import SamePaper
+    from templates_gen.checks import Finding
     from templates_gen.job.model import Job
-    from templates_gen.printer.profile import Printer
-    from templates_gen.tiling.sheet import SheetPlan
-
-
-class _Asked(NamedTuple):
-    """What the options ask for."""
-
-    output: Path | None
-    wall: Path | None
-    paper: str | None
-    cover: str | None
-    fonts: tuple[Path, ...]
-    one_piece: bool
-    trim: str | None
-    photo: bool
-    most: int | None
-    all_sheets: bool
-    report: Path | None
-    force: bool
-    anonymous: bool
-    printer: Printer | None
-
-    @property
-    def moved_to(self) -> Path | None:
-        """The other wall, where nothing asks for new sheets."""
-        new = self.all_sheets or self.one_piece or self.photo
-        return None if new or any((self.paper, self.cover, self.trim, self.most, self.printer)) else self.wall
 
 
 @click.command()
@@ -81,6 +54,8 @@ class _Asked(NamedTuple):
     help="Stop if more than N sheets are needed, and list alternatives.",
 )
 @click.option("--all-sheets", is_flag=True, help="With --wall: print every sheet, even where the old paper serves.")
+@click.option("--since", type=FILE, metavar="OLD.pdf", help="Print only the sheets that the paper of OLD lacks.")
+@click.option("--only", metavar="3,7-9", help="Print only these sheets, for torn ones.")
 @click.option("--anonymous", is_flag=True, help="Leave out client, wall name, author, and the job inside.")
 @report_option
 @force_option
@@ -94,15 +69,17 @@ def template(context: click.Context, /, jobs: tuple[Path, ...], printer: str | N
     """
     if printer is not None and options["one_piece"]:
         raise click.UsageError("--printer is for your own printer, --one-piece for a print shop: give only one")
-    asked = _Asked(**options, printer=printer_named(printer) if printer is not None else None)
+    asked = Asked(**options, printer=printer_named(printer) if printer is not None else None)
     if len(jobs) > 1 and (asked.output is not None or asked.report is not None):
         raise click.UsageError("-o and --report take one job; several templates are written next to their job files")
     if asked.one_piece and (asked.paper or "").lower().startswith("roll"):
         raise click.UsageError("--one-piece chooses its own page size: for a roll, leave it out")
+    if asked.part and (len(jobs) > 1 or (asked.since and asked.only)):
+        raise click.UsageError("--since and --only take one job, and not both of them")
     context.exit(_make(jobs[0], asked) if len(jobs) == 1 else _make_each(jobs, asked))
 
 
-def _make_each(jobs: tuple[Path, ...], asked: _Asked) -> int:
+def _make_each(jobs: tuple[Path, ...], asked: Asked) -> int:
     """Make several templates, as many at once as there are cores; the worst exit code."""
     from functools import partial
     from importlib import import_module
@@ -116,22 +93,21 @@ def _make_each(jobs: tuple[Path, ...], asked: _Asked) -> int:
     return max(codes)
 
 
-def _make(path: Path, asked: _Asked) -> int:
+def _make(path: Path, asked: Asked) -> int:
     """Make one template; the exit code."""
     import templates_gen as tg
     from templates_gen.checks import stops
     from templates_gen.cli.watching import planned
-    from templates_gen.documents.anonymous import anonymous_printer
     from templates_gen.documents.making import on_paper
-    from templates_gen.printer.correction import paper_doubt
 
     with about(path):
         job = on_paper(job_on(path, asked.wall), asked.paper, asked.cover, asked.trim, asked.one_piece, asked.photo)
         if job.paper.kind == "one piece" and asked.printer is not None:
             problem = "found --printer, expected none: the job is for a print shop"
             raise tg.InputError("paper, print_shop", problem, "for your own printer, give the command a --paper")
-        places = _Places(path, asked, job)
-        check_results(path, job, [places.output, places.first, places.note, asked.report], asked.force, [asked.wall])
+        places = Places(path, asked, job)
+        results = [places.output, places.first, places.note, asked.report]
+        check_results(path, job, results, asked.force, [asked.wall, asked.since])
         if places.first is not None:
             check_one(places.output, "the first pages are another")
         if asked.anonymous:
@@ -142,19 +118,39 @@ def _make(path: Path, asked: _Asked) -> int:
         if stops(findings):
             click.echo(f"error: {path}: no template: settle what is marked stop first", err=True)
             return STOPPED
-        if (wall := asked.moved_to) is not None:
-            page = page_for_old_paper(path, wall, plan, findings, asked.fonts, asked.anonymous)
-            if page is not None:
-                places.write_page(page, asked)
-                show_page(places.output, page)
-                return 0
-        if asked.printer is not None and (doubt := paper_doubt(asked.printer, job.paper)):
-            show_finding("warn", doubt)
-        sheets = tg.plan_sheets(plan, job.paper, anonymous_printer(asked.printer) if asked.anonymous else asked.printer)
-        if asked.most is not None and _refused(path, plan, len(sheets.sheets), asked.most):
-            return STOPPED
-        made = tg.finish_template(plan, findings, sheets, asked.fonts)
-    show_ways(plan, made.expected, asked.printer)
+        return _printed(path, asked, plan, findings, places)
+
+
+def _printed(path: Path, asked: Asked, plan: Plan, findings: tuple[Finding, ...], places: Places) -> int:
+    """Print the plan, or what old paper lacks of it; the exit code."""
+    import templates_gen as tg
+    from templates_gen.documents.anonymous import anonymous_printer
+    from templates_gen.printer.correction import paper_doubt
+
+    if (wall := asked.moved_to) is not None:
+        page = page_for_old_paper(path, wall, plan, findings, asked.fonts, asked.anonymous)
+        if page is not None:
+            places.write_page(page, asked)
+            show_page(places.output, page)
+            return 0
+    paper = plan.job.paper
+    if asked.printer is not None and (doubt := paper_doubt(asked.printer, paper)):
+        show_finding("warn", doubt)
+    printer = anonymous_printer(asked.printer) if asked.anonymous else asked.printer
+    if asked.since is not None:
+        sheets = sheets_since(asked.since, plan, printer, asked.fonts)
+    else:
+        sheets = tg.plan_sheets(plan, paper, printer)
+    if sheets.printed == () and not sheets.gone:
+        click.echo(f"{asked.since}: its paper serves as it is, no sheet changes")
+        return 0
+    if asked.most is not None and _refused(path, plan, len(sheets.on_these_pages), asked.most):
+        return STOPPED
+    if asked.only is not None:
+        sheets = only(sheets, asked.only, place_beside(path, asked.wall), plan.job)
+    made = tg.finish_template(plan, findings, sheets, asked.fonts, bare=asked.only is not None)
+    if not asked.part:
+        show_ways(plan, made.expected, asked.printer)
     places.write(made, sheets, asked)
     return 0
 
@@ -177,44 +173,3 @@ def _refused(path: Path, plan: Plan, needed: int, most: int) -> bool:
     if lines:
         click.echo("\n".join([f"error: {path}: {lines[0]}", *lines[1:]]), err=True)
     return bool(lines)
-
-
-class _Places:
-    """Where the template goes, and its first pages where they are a file of their own."""
-
-    def __init__(self, path: Path, asked: _Asked, job: Job) -> None:
-        self.output, self.paper, self.unit = asked.output or place_beside(path, asked.wall), job.paper, job.unit
-        large = job.paper.kind != "sheets"
-        self.first = self.output.parent / f"{self.output.stem}-first-pages.pdf" if large else None
-        self.note = self.output.parent / f"{self.output.stem}-print-shop.txt" if large else None
-
-    def write_page(self, page: SamePaper, asked: _Asked) -> None:
-        """Write the page that comes instead of sheets."""
-        from templates_gen.base.output import write_result
-
-        write_result(self.output, page.pdf, asked.force)
-        write_report(asked.report, page.report, asked.force)
-
-    def write(self, made: Made, plan: SheetPlan, asked: _Asked) -> None:
-        """Write all there is, and say what it is."""
-        from templates_gen.base.output import write_result
-        from templates_gen.base.words import counted
-        from templates_gen.documents.print_shop import shop_note
-
-        write_result(self.output, made.pdf, asked.force)
-        if self.first is not None and made.first is not None:
-            write_result(self.first, made.first, asked.force)
-        write_report(asked.report, made.report, asked.force)
-        if made.lacking:
-            show_finding("note", made.lacking)
-        sheets = counted(made.sheets, "sheet")
-        size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
-        work = f", {made.effort.work}" if made.sheets > 1 else ""
-        if self.first is None or self.note is None:
-            show_made(self.output, f"{sheets} of {self.paper.name} paper{work}")
-            return
-        write_result(self.note, shop_note(plan, self.unit, self.output.name).encode(), asked.force)
-        paper = f"{self.paper.name} paper, " if self.paper.kind == "roll" else ""
-        click.echo(f"{self.first}: how to print, tape and nail, and the schedule; read it first")
-        click.echo(f"{self.note}: the lines to send along to a print shop")
-        click.echo(f"{self.output}: {sheets} of {paper}{size}, for a print shop or plotter{work}")

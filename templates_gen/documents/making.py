@@ -52,15 +52,20 @@ def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | Non
     return finish_template(plan, find(plan), plan_sheets(plan, job.paper, printer), fonts)
 
 
-def finish_template(plan: Plan, findings: tuple[Finding, ...], sheets: SheetPlan, fonts: tuple[Path, ...] = ()) -> Made:
-    """The template of a plan, of which everything else is known.  Raises InputError for a font that cannot be used."""
+def finish_template(
+    plan: Plan, findings: tuple[Finding, ...], sheets: SheetPlan, fonts: tuple[Path, ...] = (), bare: bool = False
+) -> Made:
+    """The template of a plan, of which everything else is known; with `bare` its sheets alone.
+
+    Raises InputError for a font that cannot be used.
+    """
     lettering, expected = job_lettering(plan.job, fonts), expected_error(plan, sheets)
-    template = draw_template(plan, findings, sheets, expected, lettering)
+    template = draw_template(plan, findings, sheets, expected, lettering, bare)
     tags = drawn_tags(plan, sheets, template)
     report = template_report(plan, findings, sheets, expected, len(template.pages), tags)
     first = draw_first_pages(plan, findings, sheets, expected, lettering)
     return Made(
-        write_pdf(template, lettering), report, findings, len(sheets.sheets),
+        write_pdf(template, lettering), report, findings, len(sheets.on_these_pages),
         (sheets.page.width * POINT, sheets.page.height * POINT), effort(sheets), expected,
         write_pdf(first, lettering) if first else None,
         lacking(tags, sheets) if sheets.paper.photo else "",

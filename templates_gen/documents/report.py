@@ -27,30 +27,33 @@ def template_report(
 ) -> dict[str, Any]:  # fmt: skip
     """The report of a template with this many pages and photo tags; `page` counts from 1, rulers are in page points.
 
+    A sheet that is not printed, for it is on older paper, has None for its page.
     Positions are not rounded here: they are what the marks were drawn from.
     """
-    first = pages - len(sheets.sheets) + 1
-    page_of = {sheet.name: first + number for number, sheet in enumerate(sheets.sheets)}
+    printed = sheets.on_these_pages
+    first = pages - len(printed) + 1
+    page_of = {sheet.name: first + number for number, sheet in enumerate(printed)}
     paper, steps = sheets.paper, taping_order(sheets).joins
-    ruled = {1: sheets.page, **{page_of[sheet.name]: sheet.page for sheet in sheets.sheets}}
+    ruled = {1: sheets.page, **{page_of[sheet.name]: sheet.page for sheet in printed}}
     return {
         "format": 1,
         "job": plan.job.title,
         "paper": {"width": paper.width, "height": paper.height, "margin": list(paper.margin)},
         "sheets": [
             {
-                "page": page_of[sheet.name], "name": sheet.name, "window": _list(sheet.window),
+                "page": page_of.get(sheet.name), "name": sheet.name, "window": _list(sheet.window),
                 "cell": _list(sheet.cell), "to_page": list(sheet.to_page),
             }
             for sheet in sheets.sheets
         ],
         "register_marks": [
-            {"name": mark.name, "x": mark.x, "y": mark.y, "pages": [page_of[name] for name in mark.sheets]}
+            {"name": mark.name, "x": mark.x, "y": mark.y, "pages": _pages(mark.sheets, page_of)}
             for mark in sheets.marks
         ],
         "joins": [
             {
-                "over": page_of[join.over], "under": page_of[join.under], "step": steps[join.over, join.under],
+                "over": page_of.get(join.over), "under": page_of.get(join.under),
+                "step": steps[join.over, join.under],
                 "line": [join.x0, join.y0, join.x1, join.y1],
             }
             for join in sheets.joins
@@ -71,7 +74,7 @@ def template_report(
 
 def _effort(sheets: SheetPlan, page_of: Mapping[str, int]) -> dict[str, Any]:
     """The sides to cut, the pieces that hang by themselves, and the minutes that the whole takes."""
-    sides = [{"page": page_of[cut.sheet], "side": cut.side, "length": cut.length} for cut in cuts(sheets)]
+    sides = [{"page": page_of.get(cut.sheet), "side": cut.side, "length": cut.length} for cut in cuts(sheets)]
     work = effort(sheets)
     return {"cuts": sides, "pieces": work.pieces, "minutes": work.minutes}
 
@@ -79,6 +82,11 @@ def _effort(sheets: SheetPlan, page_of: Mapping[str, int]) -> dict[str, Any]:
 def _tag(tag: Tag, page_of: Mapping[str, int]) -> dict[str, Any]:
     """A photo tag: its number, its page, and the square that it fills (wall mm)."""
     return {"number": tag.number, "page": page_of[tag.sheet], "square": _list(tag.box)}
+
+
+def _pages(names: Sequence[str], page_of: Mapping[str, int]) -> list[int]:
+    """The pages of these sheets, as far as they are printed."""
+    return [page_of[name] for name in names if name in page_of]
 
 
 def _list(rect: Rect) -> list[float]:
@@ -96,6 +104,6 @@ def _nails(plan: Plan, sheets: SheetPlan, page_of: Mapping[str, int]) -> list[di
     found = []
     for nail in plan.nails:
         box = nail_box(nail.x, nail.y)
-        pages = [page_of[sheet.name] for sheet in inner.about(box) if sheet.inner.holds(box)]
-        found.append({"name": nail.name, "x": nail.x, "y": nail.y, "pages": pages})
+        names = [sheet.name for sheet in inner.about(box) if sheet.inner.holds(box)]
+        found.append({"name": nail.name, "x": nail.x, "y": nail.y, "pages": _pages(names, page_of)})
     return found

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen.arranging.plan import Plan
+from templates_gen.base.record import replace
 from templates_gen.checks import Finding
 from templates_gen.documents.instructions.first_pages import FirstPages, first_pages
 from templates_gen.documents.of_job import numbered, of_job, roman
+from templates_gen.documents.old_paper import sheets_file
 from templates_gen.documents.sheets.layers import lay, sheet_forms, sheet_page
 from templates_gen.documents.sheets.rulers import RULERS_FORM
 from templates_gen.drawing.items import Template, Use
@@ -17,13 +19,26 @@ from templates_gen.tolerance.expected import Expected
 
 
 def draw_template(
-    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, expected: Expected | None, lettering: Lettering
+    plan: Plan,
+    findings: Sequence[Finding],
+    sheets: SheetPlan,
+    expected: Expected | None,
+    lettering: Lettering,
+    bare: bool = False,
 ) -> Template:
-    """The whole template.  Raises InputError for a character that no font has."""
+    """The whole template, or with `bare` its sheets without the pages before them, as they are numbered there.
+
+    Raises InputError for a character that no font has.
+    """
     apart = sheets.paper.kind != "sheets"  # the first pages are then a file of their own
     before = FirstPages([], -1, -1) if apart else first_pages(plan, findings, sheets, expected, lettering)
     every = lay(plan, sheets, len(before.pages), lettering)
     ruled = [[Use(RULERS_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
     first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix, roman)
     forms = sheet_forms(plan, sheets, every[0].so_far.scales, lettering)
-    return of_job(plan.job, "", sheets.page, (*first, *map(sheet_page, every)), forms, attach=True)
+    printed = {sheet.name for sheet in sheets.on_these_pages}
+    pages = (sheet_page(laid) for laid in every if laid.so_far.sheet.name in printed)
+    drawn = of_job(plan.job, "", sheets.page, (*(() if bare else first), *pages), forms, attach=True)
+    if apart or not plan.job.sources:
+        return drawn
+    return replace(drawn, attachments=(*drawn.attachments, sheets_file(plan, sheets)))

@@ -86,7 +86,9 @@ class SheetPlan(Record, frozen=True):
 
     `hides` is there where nothing is cut: what a sheet's margin hides of the one under it.  The marks are then where
     two lines cross that go on from sheet to sheet.  Two marks `firm` mm apart hold a sheet firmly (accuracy.py).
-    `spine` where the first strip is one along the level line, and the others are branches from it.
+    `spine` where the first strip is one along the level line, and the others are branches from it.  `printed` names the
+    sheets that are printed where the others are on older paper, without it all are; `gone` those of the older paper
+    that show nothing any more which has to be on it.
     """
 
     paper: Paper
@@ -99,6 +101,13 @@ class SheetPlan(Record, frozen=True):
     printer: Printer | None = None
     firm: float = firm(MATCH)
     spine: bool = False
+    printed: tuple[str, ...] | None = None
+    gone: tuple[str, ...] = ()
+
+    @property
+    def on_these_pages(self) -> tuple[Sheet, ...]:
+        """The sheets that are printed."""
+        return tuple(sheet for sheet in self.sheets if self.printed is None or sheet.name in self.printed)
 
     @property
     def linked(self) -> bool:

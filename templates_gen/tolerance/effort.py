@@ -12,7 +12,7 @@ from templates_gen.tolerance.order import taping_order
 
 
 class Cut(Record, frozen=True):
-    """A side along which a sheet is cut: "left" or "foot", and how long what it shows is there (mm)."""
+    """A side on which a sheet is cut: "left", "foot", "right" or "head", and how long what it shows is there (mm)."""
 
     sheet: str
     side: str
@@ -64,15 +64,27 @@ class Effort(Record, frozen=True):
 
 
 def cuts(sheets: SheetPlan) -> Iterator[Cut]:
-    """Every side to cut, sheet by sheet: where one is laid on a neighbour at its left or under it."""
-    cut = {(join.over, join.upright) for join in sheets.joins} if sheets.hides is None else set()
-    for sheet in sheets.sheets:
-        if (sheet.name, True) in cut:
-            yield Cut(sheet.name, "left", sheet.window.height)
-        if (sheet.name, False) in cut:
-            yield Cut(sheet.name, "foot", sheet.window.width)
+    """Every side to cut, sheet by sheet: where one is laid on a neighbour at its left or under it.
+
+    A sheet that goes into older paper is cut on every side on which it meets another.
+    """
+    if sheets.hides is not None:
+        return
+    new = sheets.printed
+    cut = {(join.over, "left" if join.upright else "foot") for join in sheets.joins if new is None or join.over in new}
+    if new is not None:
+        cut |= {(join.under, "right" if join.upright else "head") for join in sheets.joins if join.under in new}
+    for sheet in sheets.on_these_pages:
+        for side in ("left", "foot", "right", "head"):
+            if (sheet.name, side) in cut:
+                upright = side in ("left", "right")
+                yield Cut(sheet.name, side, sheet.window.height if upright else sheet.window.width)
 
 
 def effort(sheets: SheetPlan) -> Effort:
-    """What the sheets of this plan take."""
-    return Effort(len(sheets.sheets), len(sheets.joins), len(list(cuts(sheets))), taping_order(sheets).pieces)
+    """What the sheets of this plan take, or those of them that go into older paper."""
+    taped = len(list(cuts(sheets)))
+    if sheets.printed is None:
+        return Effort(len(sheets.sheets), len(sheets.joins), taped, taping_order(sheets).pieces)
+    new = set(sheets.printed)
+    return Effort(len(new), sum(bool(new & {join.over, join.under}) for join in sheets.joins), taped, 1)

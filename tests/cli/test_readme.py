@@ -76,6 +76,8 @@ def made_before(words, folder):
         shutil.copy(SAMPLES / "fern-prints-hung.csv", folder / "readings.csv")
     if "--from" in words:
         assert run("template", "ferns.toml").code == 0
+    if "--since" in words:
+        assert run("template", "JOB.toml").code == 0
 
 
 def test_the_commands_for_windows_are_those_for_other_systems():

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import io
+import json
 import os
 import shutil
 import subprocess
@@ -69,7 +70,10 @@ def test_the_job_travels_inside_byte_for_byte(name: str) -> None:
     wanted = {f"{name}.toml": (SAMPLES / f"{name}.toml").read_bytes()}
     if name == "tile-rubbings":
         wanted["tile-rubbings.csv"] = (SAMPLES / "tile-rubbings.csv").read_bytes()
-    assert {key: contents[0] for key, contents in made(name).reader.attachments.items()} == wanted
+    found = {key: contents[0] for key, contents in made(name).reader.attachments.items()}
+    told = json.loads(found.pop("sheets.json"))
+    assert [sheet[0] for sheet in told["sheets"]] == [sheet.name for sheet in made(name).sheets.sheets]
+    assert found == wanted
 
 
 @samples

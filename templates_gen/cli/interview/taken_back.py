@@ -9,6 +9,7 @@ from typing import NamedTuple
 from templates_gen.base.errors import InputError
 from templates_gen.cli.interview.plain_names import JOB_ENDING, SHEET_ENDINGS, plain_name, renamed
 from templates_gen.cli.interview.taken import Files, spreadsheets, together
+from templates_gen.documents.old_paper import NAME as ABOUT_SHEETS
 from templates_gen.drawing.pdf.attached import Attached
 from templates_gen.job.reading.files import LARGEST, parse_toml, read_bytes
 from templates_gen.job.reading.travelling import apart, last_part
@@ -43,7 +44,7 @@ def from_content(pdf_content: bytes, pdf: Path, job: Path | None) -> TakenBack:
     sheets = _held(inside.others, spreadsheets(content, pdf.name), inside.job, pdf.name)
     plain = {held: plain_name(held, SHEET_ENDINGS) for held in sheets.values()}
     files = {held: inside.read(held, LARGEST) for held in plain}
-    left = [name for name in inside.others if name not in plain]
+    left = [name for name in inside.others if name not in (*plain, ABOUT_SHEETS)]
     if wall := _wall(inside, left):
         plain[wall], files[wall] = plain_name(wall, JOB_ENDING), inside.read(wall, LARGEST)
         left.remove(wall)

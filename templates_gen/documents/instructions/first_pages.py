@@ -10,17 +10,18 @@ from templates_gen.base.file_names import quoted
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
-from templates_gen.base.words import capital, counted
+from templates_gen.base.words import capital
 from templates_gen.checks import Finding
 from templates_gen.checks.untold import not_checked, not_checked_words
 from templates_gen.documents.instructions.cautions import take_care
 from templates_gen.documents.instructions.guide import guide
 from templates_gen.documents.instructions.map_pages import map_pages
-from templates_gen.documents.instructions.taping_steps import day_before
+from templates_gen.documents.instructions.taping_steps import day_before, update_steps
 from templates_gen.documents.instructions.wording import (
     PRINT_WORDS,
     printer_words,
     ruler_words,
+    sheets_words,
     shop_words,
     work_words,
 )
@@ -88,8 +89,12 @@ def first_pages(
     _title(flow, plan)
     _printing(flow, plan, sheets)
     map_pages(flow, plan, sheets)
-    flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
-    flow.steps(day_before(plan, sheets))
+    if sheets.printed is None:
+        flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
+        flow.steps(day_before(plan, sheets))
+    else:
+        flow.heading("Bring the old paper up to date")
+        flow.steps(update_steps(plan, sheets))
     flow.together(partial(_expected, expected=expected, unit=plan.job.unit))
     found_words(flow, findings, not_checked_words(not_checked(plan)))
     flagged = flagged_nails(plan, findings)
@@ -124,7 +129,7 @@ def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     if sheets.printer:
         flow.paragraph(printer_words(sheets.printer))
     flow.paragraph(
-        f"Paper: {sheets.paper.name}. The template is {counted(len(sheets.sheets), 'sheet')}"
+        f"Paper: {sheets.paper.name}. {sheets_words(sheets)}"
         + (", printed in landscape." if sheets.page.width > sheets.page.height else ".")
         + "".join(f" {words}" for words in work_words(sheets))
     )

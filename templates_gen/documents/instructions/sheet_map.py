@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect, bounds
+from templates_gen.base.record import replace
 from templates_gen.documents.instructions.tape_marks import tape_marks
 from templates_gen.drawing.grounds import over_lines
 from templates_gen.drawing.houses import house, house_size
@@ -24,6 +25,11 @@ KEY = 5.5
 """mm at the foot of the map for its key.  Our own design, no source."""
 
 KEY_WORDS = "a sheet, by the order of taping", "on a join: the step in which it is taped"
+
+CHANGED_WORDS = "thick: printed anew; crossed out: no longer needed; the others are on the paper you have"
+
+THICK = 0.9
+"""mm: the outline of a sheet that is printed anew, on the map of older paper.  Our own design, no source."""
 
 SIZES = (H35, H25, H18)
 """Heights of the sheets' names, largest first.  Our own design, no source."""
@@ -84,12 +90,26 @@ def sheet_map(
     items = (
         *frames_on_map(plan, at),
         *(Polygon(at(sheet.cell).corners, NARROW, False) for sheet in sheets.sheets),
+        *_changed(sheets, at),
         *_lines(plan, area, at),
         *_corners(plan, at),
         *(Circle(spot.x0, spot.y0, NAIL, 0.0, True) for spot in nails),
         *_names(plan, sheets, steps, at, scale, lettering),
     )
     yield from over_lines(items, (), (), (), lettering)
+
+
+def _changed(sheets: SheetPlan, at: Callable[[Rect], Rect]) -> Iterator[Item]:
+    """Sheets that go into older paper have a thick outline, those that come off it are crossed out."""
+    if sheets.printed is None:
+        return
+    for sheet in sheets.sheets:
+        box: Rect = at(sheet.cell)
+        if sheet.name in sheets.printed:
+            yield Polygon(box.corners, THICK, False)
+        elif sheet.name in sheets.gone:
+            yield Line(box.x0, box.y0, box.x1, box.y1, NARROW)
+            yield Line(box.x0, box.y1, box.x1, box.y0, NARROW)
 
 
 def to_map(area: Rect, place: Rect) -> tuple[float, Callable[[Rect], Rect]]:
@@ -129,7 +149,9 @@ def _corners(plan: Plan, at: Callable[[Rect], Rect]) -> Iterator[Item]:
 
 def _key(sheets: SheetPlan, place: Rect, lettering: Lettering) -> Iterator[Item]:
     """What houses and the numbers on joins mean."""
-    if sheets.joins:
+    if sheets.printed is not None:
+        yield Text(place.x0, place.y0, CHANGED_WORDS, H25)
+    elif sheets.joins:
         x, after = place.x0, KEY_AIR
         yield from house("1", H18, x, place.y0 - 0.4, lettering)
         x += house_size("1", H18, lettering)[0] + after[0]
@@ -154,6 +176,7 @@ def _names(
 
     The sheets' names are as large as leaves room for the number of every step of taping.
     """
+    sheets = replace(sheets, joins=()) if sheets.printed is not None else sheets  # older paper is taped already
     wanted = len({steps[join.over, join.under] for join in sheets.joins})
     for largest in range(len(SIZES) if len(sheets.sheets) <= MOST_TRIED else 1):
         room = _taken(plan, at, scale)

@@ -83,6 +83,30 @@ def day_before(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
             yield from diagonals(plan, len(sheets.sheets))
 
 
+def update_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
+    """From the old paper and the new sheets to one checked paper, step by step."""
+    new = f"{'Sheet' if len(sheets.printed or ()) == 1 else 'Sheets'} {', '.join(sheets.printed or ())}"
+    yield "Let the prints rest for half an hour in the room of the wall, and lay the old paper out there, too."
+    if sheets.hides is None:
+        yield (
+            f"{new}: cut along all lines on which it meets another, the continuous ones and the dashed ones. Lay it "
+            "over the old sheet of the same number until the registration marks meet on every side, and tape."
+        )
+    else:
+        yield (
+            f"{new}: take the old sheet of the same number off, and tape the new one in its place, over and under the "
+            "same neighbours, until the slanting lines go on straight on every side."
+        )
+    if sheets.gone:
+        gone = ", ".join(sheets.gone)
+        yield f"Cut off, or cross out with a thick pen: sheets {gone}. What they show is no longer true."
+    yield "Cut the new release slits. Nails of the old paper that are under new sheets no longer count."
+    if taping_order(sheets).pieces == 1:
+        yield from _string(plan, sheets)
+        if sheets.paper.cover != "nails":
+            yield from diagonals(plan, len(sheets.sheets))
+
+
 def _lapping(sheets: SheetPlan) -> str:
     """How one sheet is laid on the other."""
     if sheets.hides is None:

@@ -52,6 +52,15 @@ def printer_words(printer: Printer) -> str:
     )
 
 
+def sheets_words(sheets: SheetPlan) -> str:
+    """How many sheets there are, or of how many are printed anew."""
+    count = counted(len(sheets.sheets), "sheet")
+    if sheets.printed is None:
+        return f"The template is {count}"
+    comes = "comes" if len(sheets.printed) == 1 else "come"
+    return f"Of the template's {count}, {len(sheets.printed)} {comes} anew, and the others are on the paper you have"
+
+
 def work_words(sheets: SheetPlan) -> Iterator[str]:
     """What there is to tape, and how long it takes; nothing where all is one page."""
     if len(sheets.sheets) > 1:

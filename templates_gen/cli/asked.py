@@ -1,0 +1,94 @@
+"""What the command `template` is asked for, and where its results go."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, NamedTuple
+
+import click
+
+from templates_gen.cli.results import place_beside, show_made, write_report
+from templates_gen.cli.showing import show_finding
+
+if TYPE_CHECKING:
+    from templates_gen.documents.making import Made
+    from templates_gen.documents.same_paper import SamePaper
+    from templates_gen.job.model import Job
+    from templates_gen.printer.profile import Printer
+    from templates_gen.tiling.sheet import SheetPlan
+
+
+class Asked(NamedTuple):
+    """What the options ask for."""
+
+    output: Path | None
+    wall: Path | None
+    paper: str | None
+    cover: str | None
+    fonts: tuple[Path, ...]
+    one_piece: bool
+    trim: str | None
+    photo: bool
+    most: int | None
+    all_sheets: bool
+    since: Path | None
+    only: str | None
+    report: Path | None
+    force: bool
+    anonymous: bool
+    printer: Printer | None
+
+    @property
+    def moved_to(self) -> Path | None:
+        """The other wall, where nothing asks for new sheets."""
+        new = self.all_sheets or self.one_piece or self.photo or self.since or self.only
+        return None if new or any((self.paper, self.cover, self.trim, self.most, self.printer)) else self.wall
+
+    @property
+    def part(self) -> str:
+        """What the name of a file ends in that has only some of the sheets."""
+        return "update" if self.since else "sheets" if self.only else ""
+
+
+class Places:
+    """Where the template goes, and its first pages where they are a file of their own."""
+
+    def __init__(self, path: Path, asked: Asked, job: Job) -> None:
+        self.output = asked.output or place_beside(path, asked.wall, asked.part)
+        self.paper, self.unit = job.paper, job.unit
+        large = job.paper.kind != "sheets"
+        self.first = self.output.parent / f"{self.output.stem}-first-pages.pdf" if large else None
+        self.note = self.output.parent / f"{self.output.stem}-print-shop.txt" if large else None
+
+    def write_page(self, page: SamePaper, asked: Asked) -> None:
+        """Write the page that comes instead of sheets."""
+        from templates_gen.base.output import write_result
+
+        write_result(self.output, page.pdf, asked.force)
+        write_report(asked.report, page.report, asked.force)
+
+    def write(self, made: Made, plan: SheetPlan, asked: Asked) -> None:
+        """Write all there is, and say what it is."""
+        from templates_gen.base.output import write_result
+        from templates_gen.base.words import counted
+        from templates_gen.documents.print_shop import shop_note
+
+        write_result(self.output, made.pdf, asked.force)
+        if self.first is not None and made.first is not None:
+            write_result(self.first, made.first, asked.force)
+        write_report(asked.report, made.report, asked.force)
+        if made.lacking:
+            show_finding("note", made.lacking)
+        sheets = counted(made.sheets, "sheet")
+        size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
+        work = f", {made.effort.work}" if made.sheets > 1 or asked.since else ""
+        if self.first is None or self.note is None:
+            kept = len(plan.sheets) - made.sheets
+            old = f" for the paper you have, which keeps {kept}" if asked.since and kept else ""
+            show_made(self.output, f"{sheets} of {self.paper.name} paper{old}{work}")
+            return
+        write_result(self.note, shop_note(plan, self.unit, self.output.name).encode(), asked.force)
+        paper = f"{self.paper.name} paper, " if self.paper.kind == "roll" else ""
+        click.echo(f"{self.first}: how to print, tape and nail, and the schedule; read it first")
+        click.echo(f"{self.note}: the lines to send along to a print shop")
+        click.echo(f"{self.output}: {sheets} of {paper}{size}, for a print shop or plotter{work}")
