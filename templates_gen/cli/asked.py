@@ -68,15 +68,21 @@ class Places:
         write_report(asked.report, page.report, asked.force)
 
     def write(self, made: Made, plan: SheetPlan, asked: Asked) -> None:
-        """Write all there is, and say what it is."""
+        """Write all there is."""
         from templates_gen.base.output import write_result
-        from templates_gen.base.words import counted
         from templates_gen.documents.print_shop import shop_note
 
         write_result(self.output, made.pdf, asked.force)
         if self.first is not None and made.first is not None:
             write_result(self.first, made.first, asked.force)
+        if self.note is not None:
+            write_result(self.note, shop_note(plan, self.unit, self.output.name).encode(), asked.force)
         write_report(asked.report, made.report, asked.force)
+
+    def say(self, made: Made, plan: SheetPlan, asked: Asked) -> None:
+        """Say what was written, the template last."""
+        from templates_gen.base.words import counted
+
         if made.lacking:
             show_finding("note", made.lacking)
         sheets = counted(made.sheets, "sheet")
@@ -87,7 +93,6 @@ class Places:
             old = f" for the paper you have, which keeps {kept}" if asked.since and kept else ""
             show_made(self.output, f"{sheets} of {self.paper.name} paper{old}{work}")
             return
-        write_result(self.note, shop_note(plan, self.unit, self.output.name).encode(), asked.force)
         paper = f"{self.paper.name} paper, " if self.paper.kind == "roll" else ""
         click.echo(f"{self.first}: how to print, tape and nail, and the schedule; read it first")
         click.echo(f"{self.note}: the lines to send along to a print shop")

@@ -149,9 +149,10 @@ def _printed(path: Path, asked: Asked, plan: Plan, findings: tuple[Finding, ...]
     if asked.only is not None:
         sheets = only(sheets, asked.only, place_beside(path, asked.wall), plan.job)
     made = tg.finish_template(plan, findings, sheets, asked.fonts, bare=asked.only is not None)
+    places.write(made, sheets, asked)
     if not asked.part:
         show_ways(plan, made.expected, asked.printer)
-    places.write(made, sheets, asked)
+    places.say(made, sheets, asked)
     return 0
 
 

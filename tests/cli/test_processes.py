@@ -38,7 +38,7 @@ def on_terminal(folder, *arguments, **environment) -> str:
 def test_it_runs_as_a_module(folder):
     ran = spawn("template", "job.toml", cwd=folder)
     assert ran.code == 0
-    assert re.fullmatch(r"job\.pdf: \d+ sheets? of a4 paper\n", ran.out)
+    assert re.fullmatch(r"job\.pdf: \d+ sheets? of a4 paper, .*about \d+ min\n", ran.out)
     assert ran.err.startswith("note  No nail yet for frame A")
 
 
