@@ -31,7 +31,8 @@ COVERS = ("all", "marks", "nails")
 TRIMS = ("cut", "none")
 HELP = (
     "", "desk", "start", "check", "options", "proof", "measure", "template", "schedule", "guide", "labels", "correct",
-    "printer", "printer page", "printer record", "printer show", "printer list", "photo", "photo card", "photo taped", "schema", "help",
+    "printer", "printer page", "printer record", "printer show", "printer list", "photo", "photo card", "photo taped",
+    "schema", "help",
 )  # fmt: skip
 RECORDED = ("--paper", "a4", "--across", "179.2 mm", "--along", "249.5 mm")
 """What was measured on some printer's scale page of A4: a little short both ways.  Made up."""

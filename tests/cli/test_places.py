@@ -188,7 +188,7 @@ def test_a_full_disk_behind_stdout_is_said(arguments, folder):
 def test_streams_that_are_closed_are_no_trouble(closed, folder):
     command = f"'{sys.executable}' -m templates_gen template job.toml {closed}"
     done = subprocess.run(["sh", "-c", command], capture_output=True, text=True, timeout=30, check=False)
-    assert done.returncode == 0 and done.stderr.startswith(HEADING)  # and no word of the stream
+    assert done.returncode == 0 and done.stderr[:1] == ("" if "2>&-" in closed else HEADING[0])
     assert [line for line in done.stderr.splitlines()[1:] if line[:2] != "  "] == []
     assert (folder / "job.pdf").read_bytes().startswith(b"%PDF-")
 
