@@ -27,7 +27,7 @@ def linked_cells(
     None where no spine reaches every nail.
     """
     sizes = [(area.width - overlap + SLACK, area.height - overlap + SLACK) for area in printables]
-    found = spine(_asked(plan, need, clear), sizes)
+    found = spine(asked_of(plan, need, clear), sizes)
     return CellPlan(tuple(_numbered(found, sizes[0])), True, printables[0], True) if found else None
 
 
@@ -38,7 +38,7 @@ def pruned_cells(plan: Plan, marks: CellPlan, need: Demand, clear: Clearance) ->
     return pruned(marks, boxes, line)
 
 
-def _asked(plan: Plan, need: Demand, clear: Clearance) -> Asked:
+def asked_of(plan: Plan, need: Demand, clear: Clearance) -> Asked:
     """What the spine has to hold, with what every sheet's own marks take."""
     reach = min(REACH, plan.group.width / 2)
     return Asked(

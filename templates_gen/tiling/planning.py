@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
+from templates_gen.base.record import replace
 from templates_gen.job.model import Paper
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.cells import CUT, LARGER, CellPlan, plan_cells
 from templates_gen.tiling.demand import bordered, demand
 from templates_gen.tiling.large_pages import fitted
 from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
+from templates_gen.tiling.quickest import Held, quickest
 from templates_gen.tiling.sheet import Given, SheetPlan, clearance, finished, given
 
 LINKED_ON_ROLL = (
@@ -19,10 +21,13 @@ LINKED_ON_ROLL = (
 """What to do about linked paper on a roll: each line is a way."""
 
 
-def tiled(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan:
+def tiled(
+    plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False, held: Held | None = None
+) -> SheetPlan:
     """The sheets that show what `paper.cover` asks for, corrected for the printer where one is given.
 
-    With `quick` no time goes into fewer minutes: of linked paper it is what is left of the sheets of every mark.
+    With `quick` no time goes into fewer minutes: of linked paper it is what is left of the sheets of every mark.  With
+    `held` linked paper is searched for the fewest minutes at which its error is held.
 
     Every nail mark and the target lie whole on one sheet, clear of trim line and shared strip; everything else is
     on some sheet.  Raises InputError when the paper is too small for that.
@@ -33,7 +38,22 @@ def tiled(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool 
     shown = bordered(plan.group, clearance(paper.overlap))
     paper = fitted(paper, lambda size: len(_cells(given(plan, size, printer)).cells), shown)
     asked = given(plan, paper, printer)
+    if held and asked.paper.cover == LINKED and not quick and not asked.hides:
+        return finished(asked, _quickest(asked, held))
     return finished(asked, _cells(asked, quick))
+
+
+def _quickest(asked: Given, held: Held) -> CellPlan:
+    """The cells of linked paper that hold their frames nearly as exactly as strips that show every edge."""
+    plan, paper = asked.plan, asked.paper
+    need = demand(plan, LINKED, asked.clear)
+    spine = linked_cells(plan, need, asked.printables, paper.overlap, asked.clear)
+    strips = given(plan, replace(paper, cover="marks"), asked.printer)
+    try:
+        limit = held.times * held.error(finished(strips, _cells(strips)))
+    except InputError:  # no strips at all: there is nothing to measure by
+        return spine or _cells(asked, quick=True)
+    return quickest(asked, need, held, limit, spine, lambda: _strips(asked, "marks"))
 
 
 def _cells(asked: Given, quick: bool = False) -> CellPlan:
@@ -52,9 +72,13 @@ def _planned(asked: Given, quick: bool, spare: bool) -> CellPlan:
     exact = linked is not None and not hides and not quick
     if linked and exact and (found := linked_cells(plan, linked, asked.printables, paper.overlap, clear)):
         return found
-    need = demand(plan, "marks" if linked else paper.cover, clear, hides, spare)
-    connected, helps = paper.cover != "nails", f"{LARGER}, or {CUT}" if hides else LARGER
-    cells = plan_cells(
-        need.whole, need.divisible, asked.printables, paper.overlap, clear, connected, need.lines, helps
-    )  # fmt: skip
+    cells = _strips(asked, "marks" if linked else paper.cover, spare)
     return pruned_cells(plan, cells, linked, clear) if linked else cells
+
+
+def _strips(asked: Given, cover: str, spare: bool = False) -> CellPlan:
+    """Strips of cells that hold all that is to be on paper for `cover`."""
+    plan, paper, clear, hides = asked.plan, asked.paper, asked.clear, asked.hides
+    need = demand(plan, cover, clear, hides, spare)
+    connected, helps = cover != "nails", f"{LARGER}, or {CUT}" if hides else LARGER
+    return plan_cells(need.whole, need.divisible, asked.printables, paper.overlap, clear, connected, need.lines, helps)

@@ -150,6 +150,12 @@ def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None
     )  # fmt: skip
 
 
+def worst_error(plan: Plan, sheets: SheetPlan, pairs: Sequence[Neighbours]) -> float:
+    """The largest error of these pairs (95 %, mm), of which no more than `MOST_PAIRS` are looked at; 0 of none."""
+    sources = Sources(plan, sheets, sheets.printer is not None)
+    return max((_Pair(pair, sources).error.error for pair in _some(plan, pairs)), default=0.0)
+
+
 class _Pair:
     """A pair with its measures, and what to expect of it."""
 

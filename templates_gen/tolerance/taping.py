@@ -59,7 +59,7 @@ def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
     corners = {run: (sheets.sheets[run[0]].cell.x0, sheets.sheets[run[0]].cell.y0) for run in runs}
     if not sheets.linked:  # else the spine comes first, and then the branches
         runs.sort(key=lambda run: corners[run][::-1] if sheets.rows else corners[run])
-    return tuple(_laid(runs, links, sheets.rows, sheets.firm))
+    return tuple(_laid(runs, links, None if sheets.linked else sheets.rows, sheets.firm))
 
 
 def _runs(sheets: Sequence[Sheet], links: Links) -> list[Run]:
@@ -101,8 +101,9 @@ def _stand_ins(join: Join, found: Sequence[Point], hides: Covered | None) -> End
     return ((x, y - half), (x, y + half)) if join.upright else ((x - half, y), (x + half, y))
 
 
-def _laid(runs: Sequence[Run], links: Links, rows: bool, firm: float) -> Iterator[Block]:
-    """The blocks, each laid when it meets enough of what is there; the marks of a row count by x, of a column by y."""
+def _laid(runs: Sequence[Run], links: Links, rows: bool | None, firm: float) -> Iterator[Block]:
+    """The blocks, each laid when it meets enough of what is there; the marks of a row count by x, of a column by y, of
+    neither by what is more."""
     run_of = {sheet: run for run in runs for sheet in run}
     waiting = {run: at for at, run in enumerate(runs)}
     met: dict[Run, list[Meeting]] = {}
@@ -135,11 +136,11 @@ def _meet(
     return found
 
 
-def _rank(place: int, since: int, met: Sequence[Meeting], rows: bool, firm: float) -> Rank:
+def _rank(place: int, since: int, met: Sequence[Meeting], rows: bool | None, firm: float) -> Rank:
     """Least for the block to be laid first: those held firmly in their order, then the one with its marks farthest
     apart, of equals the one that has met something for longest."""
-    along = [mark[0 if rows else 1] for mark in met]
-    apart = max(along) - min(along)
+    axes = (0, 1) if rows is None else (0 if rows else 1,)
+    apart = max(max(mark[axis] for mark in met) - min(mark[axis] for mark in met) for axis in axes)
     return (0, place, 0) if apart >= firm else (1, -apart, since)
 
 
