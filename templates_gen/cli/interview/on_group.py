@@ -94,5 +94,6 @@ def _height(group: Tables, features: tuple[str, ...], unit: str) -> Asking:
         return
     height["above"] = features[0]
     if len(features) > 1:
-        yield from fill(height, "height.above", choices=features)
+        there = group.get("centre_on", "")
+        yield from fill(height, "height.above", choices=features, default=there if there in features else "")
     yield from fill(height, "height.by")
