@@ -22,7 +22,9 @@ def test_what_is_installed_is_no_lower_than_the_lowest(held):
     try:
         found = version(name)
     except PackageNotFoundError:
-        assert any(line.startswith(name) and ";" in line for line in EVERY)  # not for this system
+        browser = PROJECT["optional-dependencies"]["browser"]  # without it those tests are left out
+        other = [line for line in EVERY if ";" in line]  # not for this system
+        assert any(line.startswith(name) for line in (*other, *browser))
         return
     assert parts(found) >= parts(least)
 
