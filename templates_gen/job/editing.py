@@ -16,7 +16,7 @@ from tomlkit.items import AoT
 from templates_gen.base.errors import InputError
 from templates_gen.base.toml import field
 from templates_gen.job.changes import LISTED, Change, changed, inside, plain
-from templates_gen.job.table_lines import with_block, without_block
+from templates_gen.job.table_lines import cut_out, with_block, without_block
 
 
 def edited(text: str, changes: Sequence[Change]) -> str:
@@ -56,6 +56,17 @@ def _changed(text: str, change: Change) -> str:
         lines = _lines_changed(text, tuple(map(str, name)), number, change.value)
         if lines is not None:
             return lines
+    # parsing takes the longest: that of one frame's table a fiftieth of that of a wall with sixty
+    for listed in LISTED:
+        rest = change.place[len(listed) :]
+        if change.place[: len(listed)] == listed and len(rest) > 1 and isinstance(rest[0], int):
+            if parts := cut_out(text, listed, rest[0]):
+                before, own, after = parts
+                return before + _value_changed(own, Change((*listed, 0, *rest[1:]), change.value)) + after
+    return _value_changed(text, change)
+
+
+def _value_changed(text: str, change: Change) -> str:
     document = tomlkit.parse(text)
     _set(document, change)
     return document.as_string()

@@ -27,6 +27,16 @@ def with_block(text: str, name: tuple[str, ...], lines: Sequence[str]) -> str | 
 
 def without_block(text: str, name: tuple[str, ...], number: int) -> str | None:
     """The text without the table of this name and number, counted from 0; None where it does not stand in brackets."""
+    parts = cut_out(text, name, number)
+    if parts is None:
+        return None
+    before, rest = parts[0].rstrip("\n"), parts[2].lstrip("\n")
+    return f"{before}\n\n{rest}" if before and rest else f"{before}\n" if before else rest
+
+
+def cut_out(text: str, name: tuple[str, ...], number: int) -> tuple[str, str, str] | None:
+    """What stands before the table of this name and number, counted from 0, the table with all that is inside it, and
+    what stands behind it; None where it does not stand in double brackets."""
     blocks = _blocks(text)
     starts = [at for at, (path, lines) in enumerate(blocks) if path == name and _doubled(lines)]
     if not 0 <= number < len(starts):
@@ -35,8 +45,7 @@ def without_block(text: str, name: tuple[str, ...], number: int) -> str | None:
     last = first + 1
     while last < len(blocks) and last not in starts and blocks[last][0][: len(name)] == name:
         last += 1
-    before, rest = _joined(blocks[:first]).rstrip("\n"), _joined(blocks[last:]).lstrip("\n")
-    return f"{before}\n\n{rest}" if before and rest else f"{before}\n" if before else rest
+    return _joined(blocks[:first]), _joined(blocks[first:last]), _joined(blocks[last:])
 
 
 def _blocks(text: str) -> list[tuple[tuple[str, ...], list[str]]]:
