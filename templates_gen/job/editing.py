@@ -42,12 +42,17 @@ def _written(text: str, changes: Sequence[Change], wanted: Mapping[str, Any]) ->
     try:
         for change in changes:
             text = _changed(text, change)
-        if tomllib.loads(text) == wanted:
+        if _filled(tomllib.loads(text)) == _filled(wanted):
             return text
     except (TOMLKitError, ValueError, KeyError, TypeError, IndexError, AttributeError):
         pass  # the same as a text that says something else: the way it is written is one that was not foreseen
     where = ", ".join(map(str, changes[0].place)) if changes else ""
     raise InputError(where, "cannot be changed alone as the file is written", "change it in a text editor")
+
+
+def _filled(tables: Mapping[str, Any]) -> dict[str, Any]:
+    """The tables with something in them: one without anything is as good as none."""
+    return {name: table for name, table in tables.items() if table != {}}
 
 
 def _changed(text: str, change: Change) -> str:

@@ -4,7 +4,7 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from templates_gen.base.errors import InputError
@@ -111,6 +111,7 @@ PLACES = st.sampled_from(
 )  # fmt: skip
 
 
+@example(("group", "rows"), {"a": {}})  # a heading of its own, which goes with it
 @given(PLACES, VALUES)
 def test_what_is_put_in_is_what_is_read_and_taking_it_out_leaves_the_rest(place, value):
     new = edited(TEXT, [Change(place, value)])
