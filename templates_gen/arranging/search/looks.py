@@ -15,8 +15,8 @@ from typing import NamedTuple
 from templates_gen.arranging.search.boxes import Box, Gaps, around, hull_area
 
 WEIGHTS = {
-    "blank": 1.0, "void": 1.1, "unlike": 0.57, "central": 0.20, "big": 0.05, "drift": 0.05, "rise": 0.03, "sink": 0.10,
-    "wrong": 0.25, "crown": 0.25, "lean": 1.0,
+    "blank": 1.0, "void": 1.1, "gape": 3.0, "unlike": 0.65, "central": 0.20, "big": 0.05, "drift": 0.09, "rise": 0.08,
+    "sink": 0.10, "wrong": 0.25, "crown": 0.25, "lean": 1.0,
 }  # fmt: skip
 """What each measure costs.  Our own design, by looking, no source."""
 
@@ -29,9 +29,9 @@ AWAY = 0.75
 CELL, CELLS_A_GAP = 8.0, 6
 """mm between two uprights that the voids are looked for at, and so many of them a gap at least.  Our own design."""
 
-SUNK, CROWN, LEANING = 0.3, 0.4, 0.02
-"""So much of the large ones below, of the width at the top or the foot, and of the weight on one side, is as it should
-be.  Our own design."""
+GAPE, SUNK, CROWN, LEANING = 0.01, 0.3, 0.4, 0.02
+"""So much void over the frames' area, of the large ones below, of the width at the top or the foot, and of the weight
+on one side, is as it should be.  Our own design."""
 
 SPREAD = 10.0
 """mm; sizes or places that differ less are alike, and have no tendency.  Our own design."""
@@ -42,14 +42,16 @@ class Looks(NamedTuple):
     small ones are mixed).
 
     `blank`: of the convex shape around all, what is neither frame nor the gap around one.  `void`: the area surrounded
-    on four sides, and half of that surrounded on three, over that of the frames.  `unlike`: what has no frame where its
-    mirror image is.  `central`: how much nearer to the middle the large ones are than all; `big`: how far the largest
-    is.  `drift`: how much the sizes grow to one side, `rise` upward, `sink` downward beyond what is usual.  `wrong`:
-    far too wide or too high.  `crown`: how narrow the top or the foot is.  `lean`: how far the weight is aside.
+    on four sides, and half of that surrounded on three, over that of the frames; `gape`: what of it is more than hardly
+    seen.  `unlike`: what has no frame where its mirror image is.  `central`: how much nearer to the middle the large
+    ones are than all; `big`: how far the largest is.  `drift`: how much the sizes grow to one side, `rise` upward,
+    `sink` downward beyond what is usual.  `wrong`: far too wide or too high.  `crown`: how narrow the top or the foot
+    is.  `lean`: how far the weight is aside.
     """
 
     blank: float
     void: float
+    gape: float
     unlike: float
     central: float
     big: float
@@ -105,7 +107,7 @@ def _plain(boxes: Sequence[Box], areas: Sequence[float], gaps: Gaps, middle: _Mi
     drift, climb = _tendency(boxes, areas)
     aspect = (x1 - x0) / (y1 - y0)
     return Looks(
-        blank=max(0.0, 1 - band / hull_area(boxes, gaps.across / 2, gaps.down / 2)), void=0.0, unlike=0.0,
+        blank=max(0.0, 1 - band / hull_area(boxes, gaps.across / 2, gaps.down / 2)), void=0.0, gape=0.0, unlike=0.0,
         central=central, big=big, drift=abs(drift), rise=max(0.0, climb), sink=max(0.0, -climb - SUNK),
         wrong=max(0.0, math.log(aspect / WIDEST), math.log(NARROWEST / aspect)),
         crown=max(0.0, CROWN - _crown(boxes, y1, y0, x1 - x0)), lean=max(0.0, lean - LEANING),
@@ -115,7 +117,8 @@ def _plain(boxes: Sequence[Box], areas: Sequence[float], gaps: Gaps, middle: _Mi
 def _seen(plain: Looks, boxes: Sequence[Box], areas: Sequence[float], gaps: Gaps, middle: _Middle) -> Looks:
     void, same = _rastered(boxes, gaps, middle)
     total = sum(areas)
-    return plain._replace(void=void / total, unlike=max(0.0, 1 - same / total))
+    share = void / total
+    return plain._replace(void=share, gape=max(0.0, share - GAPE), unlike=max(0.0, 1 - same / total))
 
 
 def _rastered(boxes: Sequence[Box], gaps: Gaps, middle: _Middle) -> tuple[float, float]:

@@ -30,7 +30,7 @@ from templates_gen.arranging.search.watch import Watch, unwatched
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.job.model import Group
 
-STEPS, WORK = 1100, 22_000
+STEPS, WORK = 1250, 26_000
 """How many times frames are taken out and set again, by all parts of a search: at most the first, and for many frames
 the second over their number.  Enough for a dozen frames in a second.  Our own design, measured on one machine."""
 

@@ -11,9 +11,15 @@ from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
 from templates_gen.job.model import Group
 
-ALIKE = 0.68
-"""Of the frames' area that two arrangements share when laid on each other (or on the other's mirror image): with more,
-they are variants of one.  Our own design, no source: set by looking at pages of results."""
+ALIKE = 0.6
+"""Of the frames' area, what two arrangements have in common when laid on each other (or on the other's mirror image):
+with more, they are variants of one.  Our own design, no source: set by looking at pages of results."""
+
+WORSE = 0.3
+"""What an arrangement may cost more than the best to be worth showing.  Our own design, by looking, no source."""
+
+SAME = 0.5
+"""mm within which two sides are as long as each other.  Common practice, no source."""
 
 SEARCHES = 3
 """Searches with other random numbers, for variety.  Our own design, no source."""
@@ -38,8 +44,9 @@ def variety(pile: Pile, count: int, watch: Watch | None = None) -> tuple[Choice,
     for number in range(SEARCHES):
         for arranged in searched(_seeded(pile, number), plain, _part(watch, number)):
             found.append(Choice(arranged.kind, arranged.rects, arranged.cost))
-    for choice in sorted(found, key=lambda item: item.cost):
-        if len(kept) >= count:
+    found.sort(key=lambda item: item.cost)
+    for choice in found:
+        if len(kept) >= count or choice.cost > found[0].cost + WORSE:
             break
         if not any(alike(choice.rects, other.rects) for other in kept):
             kept.append(choice)
@@ -81,12 +88,16 @@ def mirrored(rects: Mapping[str, Rect], x: float) -> dict[str, Rect]:
 
 
 def shared(one: Mapping[str, Rect], two: Mapping[str, Rect]) -> float:
-    """The share of the frames' area that both cover with their middles on each other, whichever frames they are."""
+    """The share of the frames' area that both cover by frames of one size, whichever of them, middle on middle."""
     a, b = bounds(one.values()), bounds(two.values())
     dx, dy = a.cx - b.cx, a.cy - b.cy
     moved = [rect.shifted(dx, dy) for rect in two.values()]
-    both = sum(_overlap(rect, other) for rect in one.values() for other in moved)
+    both = sum(_overlap(rect, other) for rect in one.values() for other in moved if _same_size(rect, other))
     return both / sum(rect.width * rect.height for rect in one.values())
+
+
+def _same_size(one: Rect, two: Rect) -> bool:
+    return abs(one.width - two.width) < SAME and abs(one.height - two.height) < SAME
 
 
 def _overlap(one: Rect, two: Rect) -> float:

@@ -96,7 +96,15 @@ def sheet_map(
         *(Circle(spot.x0, spot.y0, NAIL, 0.0, True) for spot in nails),
         *_names(plan, sheets, steps, at, scale, lettering),
     )
-    yield from over_lines(items, (), (), (), lettering)
+    yield from over_lines(items, (), [*_edges(sheets, at)], (), lettering)
+
+
+def _edges(sheets: SheetPlan, at: Callable[[Rect], Rect]) -> Iterator[Line]:
+    """The sides of the sheets, which are drawn as outlines, as lines that break off at lettering."""
+    for sheet in sheets.sheets:
+        corners = at(sheet.cell).corners
+        for (x0, y0), (x1, y1) in zip(corners, (*corners[1:], corners[0]), strict=True):
+            yield Line(x0, y0, x1, y1, NARROW)
 
 
 def _changed(sheets: SheetPlan, at: Callable[[Rect], Rect]) -> Iterator[Item]:
