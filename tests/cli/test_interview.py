@@ -22,6 +22,9 @@ LENGTHS = ("14 3/8", "14-3/8", "1' 2 3/8\"", "36.5 cm", "0.365 m", "14½", "5 ft
 TEXTS = st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=12)
 OPEN_TEXTS = ("job.title", "job.client", "feature.name", "frame.title")
 SHORT = {"feature.kind": "", "more": "no", "others": ""}
+MOST_REFUSED = 300
+"""Answers in a row to one question: each has some that are taken.  Only to end the test, no source."""
+
 MOST_ANSWERS = 40
 """After so many there is nothing more of what can go on for ever.  Only to end the test, no source."""
 
@@ -67,12 +70,13 @@ def special(state):
 def interviews(draw):
     """A whole interview; an answer that is refused (a name twice, nothing but blanks) is followed by another."""
     random, texts = Random(draw(st.integers(0, 2**32))), ["Ferns", *draw(st.lists(TEXTS, max_size=6))]
-    state = begin()
+    state, refused = begin(), 0
     while state.question is not None:
         try:
-            state = answered(state, any_answer(state, random, texts))
+            state, refused = answered(state, any_answer(state, random, texts)), 0
         except TemplatesError:
-            continue
+            refused += 1
+            assert refused < MOST_REFUSED, (state.question, state.answers)  # a question that nothing answers
     return state
 
 
@@ -368,6 +372,15 @@ def test_some_frames_may_have_a_fixing_of_their_own():
     # and where it is the same after all, nothing is written
     same = answered(answered(answered(state, "hook"), "22"), "")
     assert not any("fixing" in frame for frame in same.tables["frame"])
+
+
+def test_plates_take_a_screw_whatever_the_wires_beside_them_take():
+    plates = ("other", "P", "", "400", "500", "", "plates", "60", "64", "512", "513")
+    state = told(*ONE, *plates, "no", "", "hook", "22")
+    assert (state.question.ask, state.question.default) == ("What goes into the wall for frame P (plates)?", "screw")
+    with pytest.raises(TemplatesError, match="expected a screw for plates"):
+        answered(state, "nail")
+    assert answered(state, "").tables["frame"][1]["fixing"] == {"kind": "screw"}
 
 
 def test_two_hooks_are_told_for_wires_alone():

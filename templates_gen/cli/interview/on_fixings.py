@@ -21,9 +21,14 @@ def ask_fixings(tables: Tables) -> Asking:
     for frame in frames:
         kinds.setdefault(kind_of(frame), []).append(frame)
     usual = tables.setdefault("fixing", {})
-    for number, (kind, those) in enumerate(kinds.items()):
+    first, *_ = kinds
+    own = {kind: usual if kind == first else {"kind": _fitting(those)} for kind, those in kinds.items()}
+    for kind, those in kinds.items():  # until it is asked about, each has what fits it
+        for frame in those if own[kind] is not usual else ():
+            frame["fixing"] = own[kind]
+    for kind, those in kinds.items():
         about = f"{_named(those)} ({kind})" if len(kinds) > 1 else ""
-        yield from _of(usual if number == 0 else {}, those, about, usual)
+        yield from _of(own[kind], those, about, usual)
     while len(frames) > 1 and (text := (yield _others())):
         those = _picked(text, frames)
         yield from _of({}, those, _named(those), usual)
@@ -42,6 +47,11 @@ def _picked(text: str, frames: Sequence[Tables]) -> list[Tables]:
     return [frame for frame in frames if frame["id"] in names]
 
 
+def _fitting(frames: Sequence[Tables]) -> str:
+    """What is offered for these frames: a nail, unless none of them hangs on one."""
+    return "nail" if any("nail" in HANGERS[kind_of(frame)].fixings for frame in frames) else "screw"
+
+
 def _named(frames: Sequence[Tables]) -> str:
     return f"frame{'s' if len(frames) > 1 else ''} {some([frame['id'] for frame in frames])}"
 
@@ -52,9 +62,8 @@ def _of(fixing: Tables, frames: Sequence[Tables], about: str, usual: Tables) -> 
         for frame in frames:
             frame["fixing"] = fixing
     kinds = field_of("fixing.kind").choices
-    default = "nail" if any("nail" in HANGERS[kind_of(frame)].fixings for frame in frames) else "screw"
-    asked = question_for("fixing.kind", choices=kinds, also=TWO_HOOKS, default=default, begins=True, about=about)
-    kind = yield asked
+    default = _fitting(frames)
+    kind = yield question_for("fixing.kind", choices=kinds, also=TWO_HOOKS, default=default, begins=True, about=about)
     fixing["kind"] = kind if kind in kinds else "nail" if "nail" in kind else "hook"
     if fixing["kind"] == "hook":
         yield from fill(fixing, "fixing.below")
