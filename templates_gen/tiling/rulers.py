@@ -45,6 +45,13 @@ def from_lines(plan: Plan, window: Rect, overlap: float) -> tuple[float, float]:
     return window.y0 + aside - plan.level_line, window.x0 + aside - plan.centre_line
 
 
+def from_pitch_line(plan: Plan, window: Rect, overlap: float) -> tuple[float, float]:
+    """On stairs: how far a sheet's level ruler is above the pitch line, straight up at its upright ruler, and how far
+    that stands from the centre line, along the pitch line, to the right (mm)."""
+    down, left = from_lines(plan, window, overlap)
+    return down - plan.slope * left, left * math.hypot(1.0, plan.slope)
+
+
 def rulers(page: Page, overlap: float, unit: str) -> tuple[Ruler, Ruler]:
     """The level and the upright ruler of every page, as long as it allows: a short one cannot set a scale."""
     area, half, aside = page.printable, overlap / 2, inset(overlap)

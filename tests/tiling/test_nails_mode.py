@@ -2,17 +2,25 @@
 
 from __future__ import annotations
 
+import math
 import re
+from collections.abc import Sequence
+from functools import cache
 
 import pytest
 
+from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.instructions.hanging_day import hanging_steps
 from templates_gen.documents.instructions.taping_steps import day_before
+from templates_gen.documents.making import on_paper
+from templates_gen.drawing.items import Text
+from templates_gen.job.reading.building import read_job
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tolerance.order import taping_order
 from tests.documents import test_lettering_apart as lettering
-from tests.made import NAMES, made
+from tests.jobs import SAMPLES
+from tests.made import NAMES, Everything, made, make
 from tests.matrices import inverse
 from tests.pdf_reading import moved
 from tests.wall_reading import CLOSE, shown
@@ -101,3 +109,71 @@ def test_the_rules_are_where_the_plan_says() -> None:
     for told in _rules(done.report, done.report["sheets"][0]["page"])[:2]:
         upright = told["from"][0] == told["to"][0]
         assert abs((told["from"][0] * POINT - plumb.x0) if upright else (told["from"][1] * POINT - level.y0)) < CLOSE
+
+
+# On stairs
+
+
+@cache
+def on_stairs(unit: str) -> Everything:
+    """The lock-keepers climb a flight of stairs; here only their nails are on paper."""
+    return make(on_paper(replace(read_job(SAMPLES / "lock-keepers.toml"), unit=unit), cover="nails"))
+
+
+def figure(texts: Sequence[str], words: str) -> tuple[float, str]:
+    """What stands in large figures under these words: so many mm, and which way."""
+    at = texts.index(words)
+    said = " ".join(texts[at + 1 : at + 3])
+    found = re.search(r"([0-9.]+) mm", said)
+    assert found, said
+    return float(found[1]), next(way for way in ("above", "below", "upstairs", "downstairs") if way in said)
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_on_stairs_a_piece_is_placed_from_the_nosings_and_along_the_pitch_line(unit: str) -> None:
+    """A person draws the pitch line so high straight above the nosings, goes along it from the cross, and then straight
+    up: the nails come where they belong, within the rounding of two figures to a millimetre."""
+    done = on_stairs(unit)
+    plan, stairs = done.plan, done.job.wall.stairs
+    assert stairs is not None and plan.slope and taping_order(done.sheets).pieces > 1
+    length = math.hypot(1.0, stairs.slope)
+    cross = plan.centre_line, stairs.line_at(plan.centre_line) + done.job.group.height.at
+    placed = 0
+    for told in done.report["sheets"]:
+        page = done.reader.pages[told["page"] - 1]
+        texts = [text.text for text in done.marks[told["page"] - 1].texts]
+        assert not [text for text in texts if "level line, from" in text] and page is not None
+        up, above = figure(texts, "level ruler, straight from the pitch line:")
+        along, way = figure(texts, "upright ruler, along the pitch line from the cross:")
+        along = along if (way == "upstairs") == (stairs.slope > 0) else -along
+        x = cross[0] + along / length
+        y = cross[1] + along / length * stairs.slope + (up if above == "above" else -up)
+        # on the page: where the rulers' lines cross, in points; nothing of the wall is asked
+        level, plumb = (ruler["from"] for ruler in _rules(done.report, told["page"]))
+        at = plumb[0], level[1]
+        for nail in done.report["nails"]:
+            if told["page"] in nail["pages"]:
+                on_page = moved(tuple(told["to_page"]), nail["x"], nail["y"])
+                drawn = [c for c in done.marks[told["page"] - 1].circles if math.dist((c.cx, c.cy), on_page) < 0.01]
+                assert drawn
+                where = x + (on_page[0] - at[0]) * POINT, y + (on_page[1] - at[1]) * POINT
+                assert where == pytest.approx((nail["x"], nail["y"]), abs=1.3)  # 0.5 along and up, and both on a slope
+                placed += 1
+    assert placed == len(plan.nails)
+
+
+def test_on_stairs_no_step_draws_a_level_line_through_the_air() -> None:
+    done = on_stairs("mm")
+    words = " ".join(step.words for step in hanging_steps(done.plan, done.sheets))
+    assert "straight batten on the nosings" in words and "along the pitch line from the cross" in words
+    assert "two thin pencil lines" not in words
+    high = show_both(done.job.group.height.at, "mm")
+    assert f"Mark {high} straight above its lower edge" in words
+
+
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_lettering_stays_apart_on_stairs_too(unit: str) -> None:
+    done = on_stairs(unit)
+    for page in done.template.pages[-len(done.sheets.sheets) :]:
+        boxes = [done.lettering.box(item) for item in page.page_items if isinstance(item, Text)]
+        assert not any(a.grown(-0.005).overlaps(b) for at, a in enumerate(boxes) for b in boxes[at + 1 :])

@@ -6,34 +6,27 @@ Nothing here says that a wall, a nail or a spot is safe.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from functools import partial
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
 from templates_gen.base.words import counted, some
 from templates_gen.documents.instructions.cautions import TITLE
-from templates_gen.documents.instructions.sketches import Sketch, hung_in_order, sketch
+from templates_gen.documents.instructions.day_step import DayStep
+from templates_gen.documents.instructions.pieces import piece_by_piece
+from templates_gen.documents.instructions.sketches import hung_in_order, sketch
 from templates_gen.documents.schedule.distances import above_floor, left_end
 from templates_gen.hanging.studs import on_stud
 from templates_gen.hanging.weight_classes import on_bare_nails, wants_two
 from templates_gen.job.model import Frame
 from templates_gen.tiling.sheet import SheetPlan
-from templates_gen.tolerance.order import Order, taping_order
+from templates_gen.tolerance.order import taping_order
 
 _FIXINGS = {"nail": "nail", "hook": "picture hook", "screw": "screw"}
 
 MOST_NAMED = 8
 """Frames that are named one by one, not counted.  Our own design, no source."""
-
-
-class DayStep(Record, frozen=True):
-    """A step of the day: its name, what to do, and what draws it."""
-
-    name: str
-    words: str
-    draw: Callable[[Sketch], None]
 
 
 def own_tools(plan: Plan) -> Iterator[str]:
@@ -67,7 +60,7 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     """The day from the finished paper on, step by step."""
     order = taping_order(sheets)
     yield DayStep("Cut the slits", "On the table: cut the dotted release slit under every nail mark.", sketch("slits"))
-    yield from _whole(plan) if order.pieces == 1 else _piece_by_piece(plan, sheets, order)
+    yield from _whole(plan) if order.pieces == 1 else piece_by_piece(plan, sheets, order)
     yield from _marking(plan)
     yield DayStep(
         "Nail",
@@ -140,27 +133,6 @@ def _whole(plan: Plan) -> Iterator[DayStep]:
         f"Near both its ends the pitch line is {high} straight above the batten. Where they differ, the steps are "
         "uneven: keep the level line level, and move the paper up or down to share out the difference.",
         sketch(f"pitch-checked-{way}"),
-    )
-
-
-def _piece_by_piece(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[DayStep]:
-    """Pieces that hang by themselves are placed one by one, from two pencil lines on the wall."""
-    unit = plan.job.unit
-    yield DayStep(
-        "Mark the wall",
-        f"Draw two thin pencil lines on the wall: the level line {show_both(plan.level_line, unit)} above "
-        f"the floor, by a spirit level, and the centre line {show_both(plan.centre_line, unit)} from "
-        f"{left_end(plan)}, plumb; both as far as the sheets on the map.",
-        sketch("pencil-lines"),
-    )
-    alone = order.pieces == len(sheets.sheets)
-    yield DayStep(
-        "Paper up",
-        f"{'Each sheet' if alone else 'Each piece'} hangs separately. Large figures say how far "
-        "both lines are from its rulers: measure from both ends of the ruler, tape it up when all four are right and "
-        "its level ruler is level. Where it shows a line itself, lay that on the pencil line."
-        f"{'' if alone else ' Of sheets taped to each other one is enough.'}",
-        sketch("piece-placed"),
     )
 
 

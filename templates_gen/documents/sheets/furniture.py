@@ -21,7 +21,7 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.shapes import ground
 from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW, REGISTRATION, TITLE_DEPTH
-from templates_gen.tiling.rulers import RULER_END, RULER_START, from_lines
+from templates_gen.tiling.rulers import RULER_END, RULER_START, from_lines, from_pitch_line
 from templates_gen.tiling.sheet import Join, Sheet, SheetPlan
 
 REGISTRATION_FORM = "register"
@@ -72,8 +72,8 @@ def sheet_title(
     name = next((name for name in names if lettering.width(name, height, True) <= band.width), sheet.name)
     first = Text(0.0, 0.0, name, height, bold=True)
     ways = [
-        *((words, H25) for words in ruler_places(plan, sheets, sheet)),
-        (ruler_places(plan, sheets, sheet)[-1], H18),
+        *((words, H25) for words in ruler_places(plan, sheets, part)),
+        (ruler_places(plan, sheets, part)[-1], H18),
     ]
     second = next((Text(0.0, 0.0, *way) for way in ways if lettering.width(*way) <= band.width), None)
     texts = (first, second) if second else (first,)
@@ -126,11 +126,15 @@ def _levels(plan: Plan, part: Shown) -> list[float]:
     return [y - window.y0 + part.sheet.page.printable.y0 for y in levels if window.y0 < y < window.y1]
 
 
-def ruler_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]:
+def ruler_places(plan: Plan, sheets: SheetPlan, part: Shown) -> tuple[str, ...]:
     """How far the sheet's level ruler is from the level line and its upright ruler from the centre line.
 
-    In both systems and in the job's unit alone, the longest first.
+    Of a sheet that hangs by itself on stairs from the pitch line and along it.  In both systems and in the job's unit
+    alone, the longest first.
     """
+    sheet = part.sheet
+    if plan.slope and part.alone is not None:
+        return _places_on_pitch(plan, sheets, sheet)
     up, right = from_lines(plan, sheet.window, sheets.paper.overlap)
     unit = plan.job.unit
     above, beside = "above" if up > 0 else "below", "right" if right > 0 else "left"
@@ -139,6 +143,18 @@ def ruler_places(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]
         f"level ruler {both[0]} {above} the level line;  upright ruler {both[1]} {beside} of the centre line",
         f"level ruler {own[0]} {above} the level line;  upright ruler {own[1]} {beside} of the centre line",
         f"rulers {own[0]} {above} level line, {own[1]} {beside} of centre line",
+    )
+
+
+def _places_on_pitch(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, ...]:
+    up, along = from_pitch_line(plan, sheet.window, sheets.paper.overlap)
+    unit, above = plan.job.unit, "above" if up > 0 else "below"
+    way = "upstairs" if (along > 0) == (plan.slope > 0) else "downstairs"
+    both, own = ((told(abs(up), unit), told(abs(along), unit)) for told in (show_both, show))
+    return (
+        f"level ruler {both[0]} {above} the pitch line;  upright ruler {both[1]} {way} along it from the cross",
+        f"level ruler {own[0]} {above} the pitch line;  upright ruler {own[1]} {way} along it from the cross",
+        f"rulers {own[0]} {above} pitch line, {own[1]} {way} along it",
     )
 
 

@@ -1,5 +1,7 @@
 """How far a sheet that hangs by itself is from the two lines of the wall, in figures that are read from a step back.
 
+On stairs it is placed from the pitch line, which is drawn from the nosings: a level line would run through the air.
+
 What is measured from are the sheet's own two rulers.
 """
 
@@ -18,7 +20,7 @@ from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.drawing.sizes import H5, H7, H10, H25, H35
-from templates_gen.tiling.rulers import from_lines
+from templates_gen.tiling.rulers import from_lines, from_pitch_line
 from templates_gen.tiling.sheet import Sheet
 
 SIZES = ((H10, H35), (H7, H35), (H5, H25))
@@ -56,17 +58,12 @@ def distances(so_far: SoFar) -> Drawn:
 def references(
     plan: Plan, sheet: Sheet, overlap: float, places: Sequence[Rect], room: Room, lettering: Lettering
 ) -> Iterator[Text]:
-    """The distances from the level ruler to the level line, from the upright one to the centre line, large (wall mm).
+    """The distances of both rulers from the lines that the sheet is placed by, large (wall mm).
 
     Each stands in two lines where it is too wide for one, in the first of the `places` that has room for it, as near
     to the sheet's foot as may be.
     """
-    down, left = from_lines(plan, sheet.window, overlap)
-    told = (
-        ("level line, from the level ruler:", down, "below" if down > 0 else "above"),
-        ("centre line, from the upright ruler:", left, "left" if left > 0 else "right"),
-    )
-    for words, away, side in told:
+    for words, away, side in _told(plan, sheet, overlap):
         blocks = [label for size in SIZES for label in _blocks(words, abs(away), side, plan.job.unit, size, lettering)]
         for place, crossing, label in product(places, (False, True), blocks):
             box = room.nearest(label.width, label.height, sheet.inner.cx, sheet.inner.y0, place, crossing)
@@ -74,6 +71,19 @@ def references(
                 room.take(box.grown(1.5))  # so that nobody takes what stands beside it for part of it
                 yield from label.at(box.x0, box.y0)
                 break
+
+
+def _told(plan: Plan, sheet: Sheet, overlap: float) -> Iterator[tuple[str, float, str]]:
+    """What is measured from what, how far (mm), and which way; on stairs from the pitch line and along it."""
+    if not plan.slope:
+        down, left = from_lines(plan, sheet.window, overlap)
+        yield "level line, from the level ruler:", down, "below" if down > 0 else "above"
+        yield "centre line, from the upright ruler:", left, "left" if left > 0 else "right"
+        return
+    down, along = from_pitch_line(plan, sheet.window, overlap)
+    climbs = (along > 0) == (plan.slope > 0)
+    yield "level ruler, straight from the pitch line:", down, "above" if down > 0 else "below"
+    yield "upright ruler, along the pitch line from the cross:", along, "upstairs" if climbs else "downstairs"
 
 
 def _blocks(

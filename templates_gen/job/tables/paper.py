@@ -59,7 +59,8 @@ class PaperTable(Table):
             "branches of sheets lead from it to the nails: one piece, with about half the sheets of marks. Most edges "
             "of frames are not on paper; the two diagonals run from nail to nail. "
             "With nails, sheets that touch no other hang separately: each says in large figures how far the level "
-            "line and the centre line are from its two rulers, to be measured from two pencil lines on the wall.",
+            "line and the centre line are from its two rulers, to be measured from two pencil lines on the wall. On "
+            "stairs it is the pitch line, drawn from the nosings, and how far along it.",
         ),
     ] = "marks"
     trim: Annotated[
