@@ -114,10 +114,13 @@ def _make(path: Path, asked: Asked) -> int:
             job = _without_names(job)
         plan = planned(job)
         findings = tg.find(plan)
-        show_findings(findings)
         if stops(findings):
+            from templates_gen.documents.check import found
+
+            show_findings(found(plan, path))  # with what would cure them
             click.echo(f"error: {path}: no template: settle what is marked stop first", err=True)
             return STOPPED
+        show_findings(findings)
         return _printed(path, asked, plan, findings, places)
 
 
