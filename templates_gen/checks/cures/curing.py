@@ -10,7 +10,7 @@ from templates_gen.base.record import replace
 from templates_gen.checks import find
 from templates_gen.checks.cures.meant import as_it_is, as_meant
 from templates_gen.checks.cures.moves import moves, to_stud, to_usual_room
-from templates_gen.checks.cures.trial import Trial
+from templates_gen.checks.cures.trial import MOST_FRAMES, Trial
 from templates_gen.checks.finding import Cure, Finding
 from templates_gen.job.reading.files import parse_toml
 
@@ -19,7 +19,8 @@ def cured(plan: Plan, found: Sequence[Finding], path: Path) -> tuple[Finding, ..
     """The same findings with their cures, for a job that was read from `path`.
 
     A cure is only offered once it has been tried: the changed job can be read, the finding is gone, and no new stop has
-    come.  Nothing is tried where places have to be found, which takes too long, nor on another wall than the job's.
+    come.  Nothing is tried where places have to be found or for a very large job, which takes too long, nor on another
+    wall than the job's.
     """
     job = plan.job
     if not job.sources or job.moved_to:
@@ -30,7 +31,7 @@ def cured(plan: Plan, found: Sequence[Finding], path: Path) -> tuple[Finding, ..
 
 def _cures(trial: Trial, finding: Finding) -> Iterator[Cure]:
     job = trial.plan.job
-    if job.group.arrangement != "salon":
+    if job.group.arrangement != "salon" and len(job.frames) <= MOST_FRAMES:
         yield from (cure for cure in as_meant(finding, job) if trial.cures(finding, cure))
         yield from moves(trial, finding)
         yield from to_usual_room(trial, finding)

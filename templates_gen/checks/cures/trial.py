@@ -13,9 +13,9 @@ from templates_gen.checks.finding import STOP, WARN, Cure, Finding
 from templates_gen.job.changes import Change, changed
 from templates_gen.job.reading.building import build_job
 
-MOST_LOOKED_AT = 2000
-"""Frames that are looked at in all trials of a check, so that these take less than a second.  Our own design, no
-source."""
+MOST_FRAMES, MOST_LOOKED_AT = 200, 2000
+"""Frames of a job for which anything is tried, and frames that are looked at in all trials of a check, so that these
+take less than a second.  Our own design, no source."""
 
 After = tuple[Plan, tuple[Finding, ...]]
 
