@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -19,7 +20,7 @@ from templates_gen.cli.arguments import (
     wall_option,
 )
 from templates_gen.cli.given import about, job_on, printer_named
-from templates_gen.cli.results import check_results, write_pages
+from templates_gen.cli.results import check_results, place_beside, write_pages
 from templates_gen.cli.showing import as_json, show_finding
 
 
@@ -109,3 +110,95 @@ def taped(
             click.echo(line)
         for said in sentences(found, on_sheets.scaled):
             show_finding(said.level, said.text, err=False)
+
+
+@photo.command(short_help="Show the group on a photograph of the wall.")
+@job_argument
+@click.argument("picture", type=FILE, metavar="PHOTO")
+@output_option(metavar="FILE.jpg", help="Where to write it, as .jpg or .png; default: next to the job file.")
+@wall_option
+@click.option("--card", "size", default="a4", metavar="SIZE", help="The paper of the photo card; default: a4.")
+@click.option(
+    "--card-at", nargs=2, metavar="X Y",
+    help="Where the middle of the card's line is: from the wall's left end, and above the floor; default: where the "
+    "centre line and the level line cross.",
+)  # fmt: skip
+@click.option("--feature", metavar="NAME", help="Read where something on the wall is, by --corners; no picture.")
+@click.option("--corners", metavar='"X,Y X,Y X,Y X,Y"', help="Its four corners on the photograph, in pixels.")
+@format_option("json")
+@force_option
+def wall(
+    job: Path, picture: Path, output: Path | None, wall: Path | None, size: str, card_at: tuple[str, str] | None,
+    feature: str | None, corners: str | None, shape: str, force: bool,
+) -> None:  # fmt: skip
+    """Draw the group on a photograph of the wall, in perspective, for the client.
+
+    Tape a photo card to the wall before: its middle where the two lines will
+    cross, or say with --card-at where it is.
+
+    \b
+    Example:
+      templates-gen photo wall job.toml wall.jpg -o wall-hung.jpg
+    """
+    import templates_gen as tg
+    from templates_gen.base.output import ending_of, write_result
+    from templates_gen.base.units import show_both
+    from templates_gen.documents.photo_card import cards_of
+    from templates_gen.documents.photographed import faces
+    from templates_gen.photo.cards import see_wall
+    from templates_gen.photo.on_wall import drawn, measured, placed
+    from templates_gen.photo.picture import read_photo
+
+    if (feature is None) != (corners is None):
+        raise click.UsageError("--feature and --corners go together")
+    with about(job):
+        read = job_on(job, wall)
+        place = output or place_beside(job, wall, "on-wall", ".jpg")
+        ending = ending_of(place, ("jpg", "png"))
+        check_results(job, read, [place if feature is None else None], force, [wall, picture])
+        plan = tg.plan_wall(read)
+        middle = _card_at(card_at, read.unit) if card_at else (plan.centre_line, plan.level_line)
+    seen = read_photo(picture)
+    known = see_wall(seen, cards_of(size, "--card"))
+    if feature is not None and corners is not None:
+        rect, off = measured(known, _corners(corners), middle)
+        told = {"left": rect.x0, "bottom": rect.y0, "width": rect.width, "height": rect.height}
+        if shape == "json":
+            click.echo(as_json({"format": 1, "feature": {"name": feature, **told, "sure": off}}))
+        else:
+            sizes = ", ".join(f"{name} {show_both(length, read.unit)}" for name, length in told.items())
+            click.echo(f"{feature}: {sizes}; each within {max(1.0, off):.0f} mm, 19 times in 20")
+        return
+    fronts = faces(plan)
+    write_result(place, drawn(seen.colours(), known, fronts, middle, ending), force)
+    told_frames = list(placed(known, fronts, middle))
+    worst = max(told_frames, key=lambda one: one["sure"])
+    if shape == "json":
+        click.echo(as_json({"format": 1, "cards": list(known.cards), "frames": told_frames}))
+        click.echo(f"{place}: the group on the wall", err=True)
+        return
+    click.echo(f"{place}: the group on the wall; frame {worst['id']}, where it is least exact, is drawn within "
+               f"{max(1.0, worst['sure']):.0f} mm, 19 times in 20")  # fmt: skip
+    if len(known.cards) == 1:
+        click.echo("  A second card, 1 to 2 m from the first, makes it several times as exact.")
+
+
+def _card_at(values: tuple[str, str], unit: str) -> tuple[float, float]:
+    from templates_gen.job.reading.typed import read_length
+
+    return read_length(values[0], unit, "--card-at"), read_length(values[1], unit, "--card-at")
+
+
+def _corners(text: str) -> Any:
+    """Four points in pixels.  Raises InputError."""
+    from templates_gen.base.errors import InputError
+    from templates_gen.photo.vision import np
+
+    try:
+        found = np.array([[float(number) for number in pair.split(",")] for pair in text.split()])
+    except ValueError:
+        found = np.zeros(0)
+    if found.shape != (4, 2) or not np.isfinite(found).all():
+        raise InputError("--corners", f"found {text!r}, expected four corners in pixels",
+                         'such as "210,340 655,338 660,790 208,795"')  # fmt: skip
+    return found

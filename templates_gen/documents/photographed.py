@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from pathlib import Path
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
+from templates_gen.documents.proof.frames import opening, window
 from templates_gen.documents.sheets.photo_tags import Tag, fewer, tag_side, tags_on
 from templates_gen.drawing.items import Template
 from templates_gen.tiling.demand import nail_box
@@ -86,3 +88,24 @@ def _nails(plan: Plan, sheets: SheetPlan) -> list[Spot]:
         names = [sheet.name for sheet in sheets.sheets if sheet.inner.holds(box)]
         found += [Spot(nail.name, names[0], nail.x, nail.y)] if names else []
     return found
+
+
+class Face(Record, frozen=True):
+    """A frame as it will be seen: its outside, what its moulding leaves, and what its mat leaves (wall mm)."""
+
+    id: str
+    frame: Rect
+    opening: Rect
+    window: Rect
+    image: Path | None
+
+
+def faces(plan: Plan) -> tuple[Face, ...]:
+    """The frames of a plan as they will be seen."""
+    return tuple(
+        Face(
+            hung.frame.id, hung.rect, opening(hung), window(hung),
+            Path(hung.frame.image) if hung.frame.image and not hung.frame.image_missing else None,
+        )
+        for hung in plan.frames
+    )  # fmt: skip

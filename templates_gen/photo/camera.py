@@ -44,7 +44,7 @@ def on_wall(scene: Scene, state: State) -> Array:
     c, s = np.cos(own[:, 2])[:, None], np.sin(own[:, 2])[:, None]
     x, y = np.moveaxis(scene.on_sheet * stretch, -1, 0)
     flat = np.stack([c * x - s * y, s * x + c * y], -1) + (scene.middle * stretch + own[:, :2])[:, None]
-    return np.concatenate([flat, np.repeat(state.heights[scene.tag][:, None, None], 4, 1)], -1)
+    return np.concatenate([flat, np.repeat((state.heights + scene.stands)[scene.tag][:, None, None], 4, 1)], -1)
 
 
 def seen_at(scene: Scene, state: State, points: Array) -> Array:

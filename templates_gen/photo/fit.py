@@ -51,19 +51,22 @@ class Fit(Record, frozen=True):
         return np.asarray(self.covariance[start:end, start:end])
 
 
-def fitted(scene: Scene, flat: bool = False) -> Fit | None:
-    """The fit; `flat` takes all paper to lie on the wall.  None where no camera sees the tags like that."""
+def fitted(scene: Scene, flat: bool = False, known: Widths | None = None) -> Fit | None:
+    """The fit; `flat` takes all paper to lie on the wall, and `known` widths are not estimated anew.
+
+    None where no camera sees the tags like that.
+    """
     state = _start(scene)
     if state is None:
         return None
-    widths = Widths(height=1e-4) if flat else Widths()
+    widths = known or (Widths(height=1e-4) if flat else Widths())
     for number in range(2 if flat else ROUNDS):
         for step in range(FIRST_STEPS if number == 0 else STEPS):
             robust = number > 0 or step > 3
             state, weights, inverse, far = _step(scene, state, widths, robust, not flat)
             if far < 1e-4:
                 break
-        widths = _widths(scene, state, inverse, widths, flat)
+        widths = known or _widths(scene, state, inverse, widths, flat)
     return Fit(scene, state, widths, weights, _off(scene, state), inverse)
 
 

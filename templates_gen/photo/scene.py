@@ -25,7 +25,8 @@ class Scene(Record, frozen=True):
     """The tags that were seen, a row each: `view`, `tag` and `sheet` are their indices, `seen` their corners (pixels),
     `on_sheet` their corners from the middle of their sheet's cell, `middle` that from the middle of all (mm).
 
-    `size` is that of the pictures in pixels, `basis` the polynomials at every corner, `alike` the tags of each sheet.
+    `size` is that of the pictures in pixels, `basis` the polynomials at every corner, `alike` the tags of each sheet,
+    `stands` how far each tag is known to stand off the wall (mm).
     """
 
     size: tuple[int, int]
@@ -40,6 +41,7 @@ class Scene(Record, frozen=True):
     basis: Array
     alike: tuple[Array, ...]
     views: int
+    stands: Array
 
     @property
     def unit(self) -> float:
@@ -52,8 +54,9 @@ class Scene(Record, frozen=True):
 
 
 def scene(
-    views: Sequence[View], size: tuple[int, int], printed: Printed, middles: Mapping[str, Array], centre: Array
-) -> Scene:
+    views: Sequence[View], size: tuple[int, int], printed: Printed, middles: Mapping[str, Array], centre: Array,
+    stands: Mapping[int, float] | None = None,
+) -> Scene:  # fmt: skip
     """The scene of these views, all of pictures of one size; tags that are not printed on a sheet are left out."""
     rows = [(at, number) for at, view in enumerate(views) for number in sorted(view) if number in printed]
     tags = tuple(sorted({number for _, number in rows}))
@@ -67,7 +70,7 @@ def scene(
         size=size, sheets=sheets, tags=tags, view=np.array([at for at, _ in rows]), tag=tag, sheet=sheet, seen=seen,
         on_sheet=corners - middle[sheet][:, None], middle=(middle - centre)[sheet], basis=basis(seen, size),
         alike=tuple(np.array([at for at, number in enumerate(tags) if printed[number][0] == name]) for name in sheets),
-        views=len(views),
+        views=len(views), stands=np.array([(stands or {}).get(number, 0.0) for number in tags]),
     )  # fmt: skip
 
 

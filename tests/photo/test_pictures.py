@@ -97,7 +97,7 @@ def test_fifty_million_pixels_take_little_memory_to_read(tmp_path):
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=tmp_path)
     width, height, most = map(int, done.stdout.split())
     assert (width, height) == (8160, 6120)
-    assert most * (1 if sys.platform == "darwin" else 1024) < 500e6  # bytes; Linux counts in KiB
+    assert most * (1 if sys.platform == "darwin" else 1024) < 900e6  # bytes; Linux counts in KiB
 
 
 def test_without_the_extra_one_clear_sentence_says_what_to_install(tmp_path):

@@ -7,11 +7,13 @@ from pathlib import Path
 
 import numpy as np
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.documents.photographed import papers
 from templates_gen.job.reading.building import read_job
 from templates_gen.photo.vision import encoded
 from tests.made import make
 from tests.photo.made.cameras import standing
+from tests.photo.made.carded import cards_at
 from tests.photo.made.photograph import Look, photograph
 from tests.photo.made.taped import taped
 
@@ -55,7 +57,18 @@ def photographed(job: Path) -> bytes:
     return encoded(photograph(laid, camera, Look(), chance), "jpg")
 
 
+@cache
+def of_wall(job: Path) -> bytes:
+    """The wall of a small job with both photo cards, the first where its lines cross."""
+    plan, chance = plan_wall(read_job(job)), np.random.default_rng(4)
+    middle = plan.centre_line, plan.level_line
+    cards = cards_at([middle, (middle[0] + 900.0, middle[1])], chance)
+    camera = standing(chance, (1600, 1200), middle, 2200.0, 1400.0)
+    return encoded(photograph(cards, camera, Look(), chance), "jpg")
+
+
 def write_examples(folder: Path) -> None:
-    """job.toml and taped.jpg."""
+    """job.toml, taped.jpg and wall.jpg."""
     (folder / "job.toml").write_text(JOB)
     (folder / "taped.jpg").write_bytes(photographed(folder / "job.toml"))
+    (folder / "wall.jpg").write_bytes(of_wall(folder / "job.toml"))
