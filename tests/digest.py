@@ -31,7 +31,7 @@ COVERS = ("all", "marks", "nails")
 TRIMS = ("cut", "none")
 HELP = (
     "", "desk", "start", "check", "options", "proof", "measure", "template", "schedule", "guide", "labels", "correct",
-    "printer", "printer page", "printer record", "printer show", "printer list", 
+    "printer", "printer page", "printer record", "printer show", "printer list",
     "schema", "help",
     "photo", "photo card", "photo taped", "photo wall",
 )  # fmt: skip
