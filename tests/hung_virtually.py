@@ -77,7 +77,8 @@ class Pages(dict[complex, Complex]):
     def __missing__(self, point: complex) -> Complex:
         a, b, c, d, e, f = self.to_page
         x, y = a * point.real + c * point.imag + e, b * point.real + d * point.imag + f
-        self[point] = self.press.out(x * POINT, y * POINT)
+        turned_back = -1j if abs(b) > abs(a) else 1.0  # a page whose drawing lies on its side
+        self[point] = self.press.out(x * POINT, y * POINT) * turned_back
         return self[point]
 
 

@@ -15,6 +15,7 @@ from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Item, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.diagonals import corners_to_measure
 from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.order import taping_order
 from tests.jobs import many
@@ -81,3 +82,14 @@ def test_a_map_that_can_be_read_is_one() -> None:
     texts, outlines, _ = pages_of(*planned(5, 20))
     assert not [item for page in texts for item in page if "part" in item.text]
     assert sum(map(len, outlines)) == len(planned(5, 20)[1].sheets)
+
+
+def test_a_part_shows_the_corners_of_the_whole_group_alone() -> None:
+    """Those that the taped paper is measured between: each on a part, and none of the part's own frames."""
+    plan, sheets = planned(40)
+    flow = pages_of(plan, sheets)[2]
+    black = [item for page in flow.pages for item in page if isinstance(item, Polygon) and item.filled]
+    triangles = [item for item in black if len(item.points) == 3]
+    parts = sum(text.text.startswith("The sheets, part") for page in pages_of(plan, sheets)[0] for text in page)
+    corners = corners_to_measure(plan)
+    assert parts > 2 and len(corners) <= len(triangles) <= 2 * len(corners) < parts * len(corners)

@@ -67,7 +67,7 @@ def map_pages(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
         scale = min(flow.area.width / area.width, LARGER * CELL / size)
         height = min(HIGHEST * flow.area.height, scale * area.height + KEY)
         flow.heading(f"The sheets, part {number} of {len(parts)}", follows=height)
-        flow.picture(height, partial(sheet_map, part.plan, part.sheets, steps, flow.lettering))
+        flow.picture(height, partial(sheet_map, part.plan, part.sheets, steps, flow.lettering, whole=plan))
 
 
 def _overview(plan: Plan, sheets: SheetPlan, parts: list[Part], lettering: Lettering, place: Rect) -> Iterator[Item]:

@@ -75,11 +75,17 @@ def map_area(plan: Plan, sheets: SheetPlan) -> Rect:
 
 
 def sheet_map(
-    plan: Plan, sheets: SheetPlan, steps: Mapping[tuple[str, str], int], lettering: Lettering, place: Rect
+    plan: Plan,
+    sheets: SheetPlan,
+    steps: Mapping[tuple[str, str], int],
+    lettering: Lettering,
+    place: Rect,
+    whole: Plan | None = None,
 ) -> Iterator[Item]:
     """The map as large as the place (page mm) allows, in its middle, with a line of key at its foot.
 
-    `steps` are the numbers that the joins are taped in (by the names of upper and lower sheet).
+    `steps` are the numbers that the joins are taped in (by the names of upper and lower sheet).  `whole` is the plan of
+    all frames where this is a part of the map.
     """
     keyed = [*_key(sheets, place, lettering)]
     yield from keyed
@@ -92,7 +98,7 @@ def sheet_map(
         *(Polygon(at(sheet.cell).corners, NARROW, False) for sheet in sheets.sheets),
         *_changed(sheets, at),
         *_lines(plan, area, at),
-        *_corners(plan, at),
+        *_corners(whole or plan, area, at),
         *(Circle(spot.x0, spot.y0, NAIL, 0.0, True) for spot in nails),
         *_names(plan, sheets, steps, at, scale, lettering),
     )
@@ -148,11 +154,12 @@ def _lines(plan: Plan, area: Rect, at: Callable[[Rect], Rect]) -> Iterator[Item]
         yield Line(line.x0, line.y0, line.x1, line.y1, HAIR, PITCH_DASH)
 
 
-def _corners(plan: Plan, at: Callable[[Rect], Rect]) -> Iterator[Item]:
-    """The frames' corners that the taped paper is measured between, black."""
+def _corners(plan: Plan, area: Rect, at: Callable[[Rect], Rect]) -> Iterator[Item]:
+    """The frames' corners in this area that the taped paper is measured between, black."""
     for x, y, right, up in corners_to_measure(plan):
         spot = at(Rect(x, y, x, y))
-        yield corner_triangle(spot.x0, spot.y0, -CORNER if right else CORNER, -CORNER if up else CORNER)
+        if area.has_point(x, y):
+            yield corner_triangle(spot.x0, spot.y0, -CORNER if right else CORNER, -CORNER if up else CORNER)
 
 
 def _key(sheets: SheetPlan, place: Rect, lettering: Lettering) -> Iterator[Item]:
