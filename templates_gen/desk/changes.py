@@ -38,7 +38,7 @@ def changes(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
         raise InputError("", f"found {data.get('do')!r}, which the desk cannot do", "load the page again")
     try:
         return doing(read, data)
-    except (KeyError, TypeError, ValueError, AttributeError) as error:
+    except (LookupError, TypeError, ValueError, AttributeError, ArithmeticError) as error:
         problem = f"the page asked for something incomplete ({type(error).__name__}: {error})"
         raise InputError("", problem, "load the page again") from None
 

@@ -8,9 +8,12 @@ import threading
 import time
 
 import pytest
+from hypothesis import HealthCheck, example, given, settings
+from hypothesis import strategies as st
 
 import templates_gen as tg
 from templates_gen.base.units import INCH
+from templates_gen.desk.changes import DOINGS
 from tests.desk.at_the_desk import LIBRARY, AtDesk, running
 from tests.jobs import SAMPLES
 
@@ -441,3 +444,39 @@ def test_a_starter_goes_where_each_system_looks_for_it(tmp_path):
     assert f"Path={jobs}\n" in linux.read_text() and "-m templates_gen desk\n" in linux.read_text()
     assert mac.stat().st_mode & 0o111 and f"cd '{jobs}'" in mac.read_text()
     assert f'cd /d "{jobs}"' in windows.read_text()
+
+
+PARTS = st.sampled_from(
+    ["frame", "A", "B", "wall", "feature", "0 settle", "1 switch", "group", "rows", "height", "place", "job", "hanger",
+     "left", "id", "name", "drop", "fixing", "kind", "paper", "size", "studs", "frame_type", "x", "", 0, 1, 7, -1]
+)  # fmt: skip
+ANYTHING = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=5) | PARTS,
+    lambda inner: st.lists(inner, max_size=3)
+    | st.dictionaries(st.sampled_from(["A", "kind", "left", "x"]), inner, max_size=3),
+    max_leaves=6,
+)  # fmt: skip
+REQUESTS = st.fixed_dictionaries(
+    {"do": st.sampled_from(sorted(DOINGS))},
+    optional={
+        "sets": st.lists(st.fixed_dictionaries({"at": st.lists(PARTS, max_size=4), "value": ANYTHING}), max_size=2),
+        "at": st.lists(PARTS, max_size=4), "kind": st.sampled_from(["row", "rows", "placed", "door", ""]) | ANYTHING,
+        "frame": PARTS, "name": PARTS, "value": ANYTHING, "x": ANYTHING, "y": ANYTHING, "held": ANYTHING,
+        "feature": PARTS, "values": ANYTHING, "text": st.text(max_size=20), "middles": ANYTHING, "confirm": ANYTHING,
+        "changes": ANYTHING,
+    },
+)  # fmt: skip
+
+
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
+@example(request={"do": "remove", "at": []})
+@given(request=REQUESTS)
+def test_whatever_a_page_asks_the_file_stays_a_job_or_the_request_is_refused(tmp_path, request):
+    desk = AtDesk(tmp_path)
+    found = desk.ask("POST", "/change", json.dumps(request).encode())
+    assert found.status in (200, 409, 422), found
+    if found.status != 200:
+        assert json.loads(found.content)["problem"]
+        assert desk.text == LIBRARY
+    assert tg.read_job(desk.path).frames
+    json.loads(desk.ask("GET", "/state").content)

@@ -72,19 +72,36 @@ async function leave(input, key, commit, message) {
   const draft = drafts.get(key);
   if (draft ? draft.text === text : text === input.dataset.saved) return;
   if (text === input.dataset.saved && draft) { keep(key, null); message.hidden = true; input.removeAttribute("aria-invalid"); return; }
-  keep(key, { text, why: "…" });
+  keep(key, { text, why: "" });
   const error = await commit(text);
   const now = drafts.get(key);
   if (now && now.text !== text) return; // typed anew meanwhile
-  if (error === LATER) { keep(key, { text, why: "" }); return; }
-  keep(key, error ? { text, why: error.message } : null);
-  const there = document.querySelector(`[data-key="${CSS.escape(key)}"]`);
-  if (!there) return;
-  const under = document.getElementById(`${there.id}_wrong`);
-  under.hidden = !error;
-  under.textContent = error ? error.message : "";
-  if (error) there.setAttribute("aria-invalid", "true"); else there.removeAttribute("aria-invalid");
-  if (!error && there !== document.activeElement) there.value = there.dataset.saved;
+  if (error === LATER) return;
+  if (!error) { keep(key, null); told(key, ""); return; }
+  const wrong = error.field || key; // of fields that are saved together, the one that cannot be read
+  if (wrong !== key) told(wrong, why(error, wrong));
+  else told(key, why(error, key));
+  keep(wrong, { text: fieldOf(wrong)?.value ?? text, why: why(error, wrong) });
+}
+
+const fieldOf = (key) => document.querySelector(`[data-key="${CSS.escape(key)}"]`);
+
+// The reason under a field, or none; a field that was saved shows what the file has, unless it is being typed in.
+function told(key, words) {
+  const there = fieldOf(key);
+  const under = there && document.getElementById(`${there.id}_wrong`);
+  if (!under) return;
+  under.hidden = !words;
+  under.textContent = words;
+  if (words) there.setAttribute("aria-invalid", "true"); else there.removeAttribute("aria-invalid");
+  if (!words && there !== document.activeElement) there.value = there.dataset.saved;
+}
+
+// Why a value is not saved; where it stands is said only where that is another field.
+function why(error, key) {
+  const name = key.split("/").at(-1);
+  const here = error.where === undefined || error.where.split(", ").at(-1) === name;
+  return (here && error.problem ? `${capital(error.problem)}${error.hint ? ` (${error.hint})` : ""}` : error.message).replaceAll('\\"', '"');
 }
 
 // A field of the job file, by its table's words.
@@ -120,6 +137,8 @@ export function together(at, table, names, { kept = {}, labels = {}, whole = {},
     if (needs(value).some((name) => !value[name])) return LATER;
     const error = await change({ do: "set", sets: [{ at, value: { ...whole, ...value } }] });
     if (!error) for (const name of names) keep(key(name), null);
+    const last = error?.where?.split(", ").at(-1);
+    if (names.includes(last)) error.field = key(last);
     return error;
   };
   return names.map((name) => {
@@ -149,7 +168,7 @@ export function madeAnew(holder, make) {
   // what is being typed elsewhere in it, and not saved yet
   const begun = new Map([...holder.querySelectorAll("[data-key]")].filter((one) => "value" in one && one.value !== one.dataset.saved && !drafts.has(one.dataset.key)).map((one) => [one.dataset.key, one.value]));
   const open = new Set([...holder.querySelectorAll("details[open]")].map((one) => one.dataset.focus));
-  holder.replaceChildren(...make());
+  holder.replaceChildren(...make().filter((one) => one !== null && one !== undefined && one !== false));
   for (const one of holder.querySelectorAll("details")) if (open.has(one.dataset.focus)) one.open = true;
   for (const one of begun.size ? holder.querySelectorAll("[data-key]") : []) {
     if (begun.has(one.dataset.key) && !drafts.has(one.dataset.key)) one.value = begun.get(one.dataset.key);

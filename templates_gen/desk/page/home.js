@@ -8,6 +8,9 @@ async function begin(path, data, more) {
   try { open((await bring(path, data, more)).job); } catch (error) { notice(error.message); }
 }
 
+// Fields of a new wall by where the job file has them.
+const PLACES = { "wall, width": "wallWidth", "wall, height": "wallHeight", "(A), width": "frameWidth", "(A), height": "frameHeight" };
+
 function newWall() {
   const unit = h("select", { id: "unit" }, ...[["in", "inches"], ["cm", "centimetres"], ["mm", "millimetres"]].map(([value, words]) => h("option", { value }, words)));
   unit.value = navigator.language === "en-US" ? "in" : "cm";
@@ -15,13 +18,19 @@ function newWall() {
   paper.value = navigator.language === "en-US" ? "letter" : "a4";
   const text = (id, words, placeholder, needed = true) => h("label", {}, words, h("input", { type: "text", id, placeholder, required: needed, autocomplete: "off" }));
   const examples = () => (unit.value === "in" ? ["12' 6\"", "8'", "11", "14"] : unit.value === "cm" ? ["380", "245", "30", "40"] : ["3800", "2450", "300", "400"]);
-  const fields = [["wallWidth", "How wide is the wall?"], ["wallHeight", "How high is it?"], ["frameWidth", "How wide is the first frame, outside?"], ["frameHeight", "How high is it?"]].map(([id, words], at) => text(id, words, `such as ${examples()[at]}`));
+  const fields = [["wallWidth", "How wide is the wall?"], ["wallHeight", "How high is it?"], ["frameWidth", "How wide is the first frame, outside?"], ["frameHeight", "How high is that frame?"]].map(([id, words], at) => text(id, words, `such as ${examples()[at]}`));
   unit.addEventListener("change", () => fields.forEach((one, at) => { one.querySelector("input").placeholder = `such as ${examples()[at]}`; }));
   const wrong = h("p", { className: "wrong", role: "alert", hidden: true });
   const make = async (event) => {
     event.preventDefault();
     const data = Object.fromEntries(["title", "unit", "wallWidth", "wallHeight", "frameWidth", "frameHeight", "paper"].map((id) => [id, find(id).value]));
-    try { open((await bring("/new", data)).job); } catch (error) { wrong.hidden = false; wrong.textContent = error.message; }
+    for (const id of Object.keys(data)) find(id).removeAttribute("aria-invalid");
+    try { open((await bring("/new", data)).job); } catch (error) {
+      const place = Object.keys(PLACES).find((one) => error.where?.endsWith(one));
+      wrong.hidden = false;
+      wrong.textContent = (place ? error.problem : error.message).replaceAll('\\"', '"');
+      if (place) { find(PLACES[place]).setAttribute("aria-invalid", "true"); find(PLACES[place]).focus(); }
+    }
   };
   return h("form", { className: "new", onsubmit: make }, h("h2", {}, "Begin a new wall"),
     h("div", { className: "quick" }, text("title", "What is the job called?", "such as Fern prints"), h("label", {}, "Which unit do you measure in?", unit), ...fields, h("label", {}, "What paper is in the printer?", paper)),

@@ -69,7 +69,7 @@ function centreField(state) {
   });
 }
 
-const HEIGHTS = { centre: "Middle above floor", top: "Top above floor", bottom: "Bottom above floor", above_nosings: "Above the nosings of the stair" };
+const HEIGHTS = { centre: "Middle above floor", top: "Top above floor", bottom: "Bottom above floor", above_nosings: "Above the nosings" };
 
 function heightFields() {
   const { state } = store;

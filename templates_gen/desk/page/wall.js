@@ -61,7 +61,7 @@ function frameGroup(state, part, k) {
     const [a, b, c, d] = part.window;
     group.append(s("image", { href: address("/picture", { frame: frame.id, v: frame.imageFile }), x: a * k, y: -d * k, width: (c - a) * k, height: (d - b) * k }));
   }
-  const size = Math.min(0.34 * (y1 - y0), (1.3 * (x1 - x0)) / Math.max(1.6, frame.id.length)) * k;
+  const size = Math.min(0.34 * (y1 - y0), (1.1 * (x1 - x0)) / Math.max(1.6, frame.id.length)) * k;
   group.append(
     s("text", { x: ((x0 + x1) / 2) * k, y: -((y0 + y1) / 2) * k, dy: "0.35em", "font-size": Math.min(size, 9), class: frame.image && !frame.imageMissing ? "id on-picture" : "id" }, frame.id),
     s("rect", { class: "hold", x: x0 * k, y: -y1 * k, width: (x1 - x0) * k, height: (y1 - y0) * k }),
