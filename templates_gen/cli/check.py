@@ -40,6 +40,7 @@ def check(
     from templates_gen.cli.watching import planned
     from templates_gen.documents.check import check_plan
     from templates_gen.documents.options.score_words import score_data
+    from templates_gen.documents.other_ways import closer_words
     from templates_gen.tolerance.statement import error_data
     from templates_gen.tolerance.tape_statement import tape_data, tape_words
 
@@ -66,7 +67,7 @@ def check(
         for line in tape_words(found, read.unit):
             click.echo(wrapped(line, later=INDENT))
     else:
-        show_checked(checked, read.unit)
+        show_checked(checked, read.unit, closer=closer_words(plan, expected))
     context.exit(STOPPED if stops(findings) else 0)
 
 

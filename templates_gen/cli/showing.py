@@ -89,8 +89,8 @@ def no_colour() -> bool | None:
     return False if os.environ.get("NO_COLOR") else None
 
 
-def show_checked(checked: Checked, unit: str, err: bool = False) -> None:
-    """Everything there is to say about a job before paper is used."""
+def show_checked(checked: Checked, unit: str, err: bool = False, closer: Sequence[str] = ()) -> None:
+    """Everything there is to say about a job before paper is used; `closer` is what brings frames closer."""
     from templates_gen.checks.untold import not_checked_words
     from templates_gen.documents.check import TOO_MANY
     from templates_gen.documents.options.score_words import score_words
@@ -100,7 +100,7 @@ def show_checked(checked: Checked, unit: str, err: bool = False) -> None:
     untold = [not_checked_words(checked.unchecked)] if checked.unchecked else []
     scored = [score_words(checked.score)] if checked.score else []
     lines = check_words(checked.expected, unit) if checked.expected else ()
-    for line in (*untold, *scored, *((TOO_MANY,) if checked.many else lines)):
+    for line in (*untold, *scored, *((TOO_MANY,) if checked.many else lines), *closer):
         click.echo(wrapped(line, later=INDENT), err=err)
     levels = [finding.level for finding in checked.findings]
     counts = [f"{levels.count(level)} {level}" for level in ("stop", "warn", "note") if level in levels]

@@ -162,3 +162,15 @@ def test_a_wall_of_very_many_frames_is_not_planned_anew(tmp_path: Path, monkeypa
     monkeypatch.setattr("templates_gen.documents.other_ways.MOST_FRAMES", 4)
     ran = run("template", SAMPLES / "fern-prints.toml", "-o", tmp_path / "out.pdf")
     assert ran.code == 0 and "The other ways are not worked out for more than" in ran.err
+
+
+def test_check_says_it_too(folder: Path) -> None:
+    """Eighteen frames of 48 by 54 cm in three rows."""
+    frames = "".join(f'[[frame]]\nid = "{at}"\nwidth = 480\nheight = 540\ndrop = 60\n' for at in range(18))
+    rows = [[f"{at}" for at in range(row, row + 6)] for row in (0, 6, 12)]
+    group = f'[group]\narrangement = "rows"\nrows = {json.dumps(rows)}\ngap = 60\n'
+    (folder / "wide.toml").write_text(f'[job]\nunit = "mm"\n[wall]\nwidth = 4000\nheight = 2600\n{group}{frames}')
+    ran = run("check", "wide.toml")
+    said = " ".join(ran.out.split())
+    assert ran.code == 0 and "What brings them closer: loose pieces, --cover nails: " in said
+    assert "a print shop, --one-piece: " in said and ran.out.splitlines()[-1].startswith("found: ")
