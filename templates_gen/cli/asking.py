@@ -159,12 +159,17 @@ def _details(question: Question) -> str:
 
 def _show_wall(state: Interview, shown: list[str], told: set[Finding]) -> list[str]:
     """Show the wall if it looks other than it did last, and what there is to say so far and was not said yet."""
+    from templates_gen.base.errors import InputError
     from templates_gen.cli.interview.session import job_so_far
     from templates_gen.cli.interview.wall_picture import LINES, PLAIN, wall_picture
     from templates_gen.cli.watching import planned
 
     job = job_so_far(state.tables)
-    plan = planned(job)
+    try:
+        plan = planned(job)
+    except InputError as error:  # places that are to be found, and there are none: < takes that back
+        show_finding("stop", f"{_without_place(error)}.")
+        return shown
     hung = plan.frames if state.tables.get("frame") else ()
     signs = LINES if _can_show(LINES.wall + LINES.frame + LINES.feature) else PLAIN
     picture = wall_picture(job.wall, [(item.frame.id, item.rect) for item in hung], job.unit, signs)

@@ -95,7 +95,8 @@ def test_a_written_job_file_is_the_answers_and_makes_the_same_job(state, tmp_pat
     # a file has its fields in an order of its own
     one, two = (replace(each, sources=(), written=tuple(sorted(each.written))) for each in (job, built))
     assert one == two
-    assert len(plan_wall(job).frames) == len(state.tables["frame"])
+    if job.group.arrangement != "salon":  # for which this wall may have no room
+        assert len(plan_wall(job).frames) == len(state.tables["frame"])
 
 
 @settings(max_examples=40, deadline=None)

@@ -155,6 +155,15 @@ def test_a_file_that_is_there_is_kept_unless_forced(folder):
     assert (folder / "job.toml").read_text(encoding="utf-8").startswith("# A job for templates-gen")
 
 
+def test_places_that_cannot_be_found_are_said_and_the_job_is_written_all_the_same(folder):
+    """Two frames of 600 × 1100 mm on a wall of 700 × 2250: neither beside nor above each other is there room."""
+    wall = ["Friezes", "", "mm", "700", "2250", "", "", "", "", "", "", ""]
+    frames = ["", "", "600", "1100", "", "", "200", "same", "", "", "201", "no", "", "", "", "salon", "", "", ""]
+    ran = run("start", typed="\n".join([*wall, *frames, "", "", "", ""]))
+    assert ran.code == 0 and (folder / "friezes.toml").exists(), ran.err
+    assert "stop  no arrangement of these frames with their gaps has room on this wall" in ran.err
+
+
 def test_going_back_from_the_first_question_stays_there(folder):
     assert run("start", typed="<\nback\n" + ANSWERS).code == 0
 

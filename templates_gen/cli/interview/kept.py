@@ -21,7 +21,7 @@ def keep(state: Interview, place: Path) -> None:
     """Keep the answers in this folder; nothing is said where that cannot be done, for it is only a help."""
     import json
 
-    data = {"format": 1, "folder": str(Path.cwd()), "file": state.file, "answers": list(state.answers),
+    data = {"format": 1, "folder": _here(), "file": state.file, "answers": list(state.answers),
             "confirmed": [list(each) for each in state.confirmed]}  # fmt: skip
     try:
         place.mkdir(parents=True, exist_ok=True)
@@ -46,7 +46,7 @@ def left(place: Path, file: str) -> Interview | None:
 
 def _state(data: Mapping[str, Any], file: str) -> Interview | None:
     """The interview of what was kept; None for one of another file or folder, or in a form that is not known."""
-    if data.get("format") != 1 or data.get("folder") != str(Path.cwd()) or file not in ("", data.get("file")):
+    if data.get("format") != 1 or data.get("folder") != _here() or file not in ("", data.get("file")):
         return None
     answers, sure = data.get("answers"), data.get("confirmed")
     if (
@@ -59,6 +59,14 @@ def _state(data: Mapping[str, Any], file: str) -> Interview | None:
     known = [(at, text) for at, text in pairs if isinstance(at, int) and isinstance(text, str)]
     state = gone_on([each for each in answers if isinstance(each, str)], known, str(data.get("file") or ""))
     return state if state.answers else None
+
+
+def _here() -> str:
+    """The folder that one is in; "" where it is gone."""
+    try:
+        return str(Path.cwd())
+    except OSError:
+        return ""
 
 
 def forget(place: Path) -> None:
