@@ -19,7 +19,7 @@ class Ground:
 
     `axis` and `height` are where the middle, or an edge, of the group goes, or of a frame of it: `across` and `up` are
     the places of those frames in the list of sizes, -1 for the group itself.  `fixed` frames have their place;
-    `level_with` are the frames that each is wished to be level with.
+    `level_with` are the frames that each is wished to be level with, `first` is the one that is wished in the middle.
     """
 
     def __init__(
@@ -35,6 +35,7 @@ class Ground:
         self.fixed = [boxed(rect) for rect in fixed]
         self.room = room
         self.level_with: dict[int, list[int]] = {}
+        self.first = -1
         self.within = self._limited(boxed(room.within))
         self._known: dict[Box, bool] = {}
 

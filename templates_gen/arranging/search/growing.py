@@ -55,7 +55,7 @@ def grown(ground: Ground, pull: Pull | None, random: Random) -> dict[int, Box] |
     order = sorted(
         range(len(sizes)), key=lambda at: -sizes[at][0] * sizes[at][1] * math.exp(more * random.gauss(0.0, 1.0))
     )
-    firsts = [at for at in dict.fromkeys((ground.across, ground.up)) if at >= 0]
+    firsts = [at for at in dict.fromkeys((ground.across, ground.up, ground.first)) if at >= 0]
     order = [*firsts, *(at for at in order if at not in firsts)]
     boxes: dict[int, Box] = {}
     if not ground.fixed:

@@ -12,6 +12,9 @@ from templates_gen.job.wishes import Wishes
 TOGETHER = 1.6
 """Gaps between two frames that are together still: as far as a gap may be spread.  Our own design, no source."""
 
+AS_LARGE = 1e-3
+"""Share of its area that a frame may be smaller by and still be as large.  Our own design, no source."""
+
 IN_LINE = 0.5
 """mm; what a tape measure can show.  Common practice, no source."""
 
@@ -67,5 +70,10 @@ def largest_of(rects: Mapping[str, Rect]) -> str:
 
 
 def _holds_middle(rects: Mapping[str, Rect]) -> bool:
-    box = bounds(rects.values())
-    return rects[largest_of(rects)].has_point(box.cx, box.cy)
+    """True when the largest frame, or one as large, is where the group's middle is."""
+    box, least = bounds(rects.values()), _area(rects[largest_of(rects)]) * (1 - AS_LARGE)
+    return any(_area(rect) >= least and rect.has_point(box.cx, box.cy) for rect in rects.values())
+
+
+def _area(rect: Rect) -> float:
+    return rect.width * rect.height

@@ -62,8 +62,12 @@ class Task:
                 others = [number[other] for other in names if other != name and other in number]
                 if name in number:
                     self.ground.level_with.setdefault(number[name], []).extend(others)
+        pinned = max((rect.width * rect.height for rect in pile.pinned.values()), default=0.0)
+        if wishes.largest == "centre" and max((w * h for w, h in pile.sizes), default=0.0) > pinned:
+            self.ground.first = max(number.values(), key=lambda at: pile.sizes[at][0] * pile.sizes[at][1])
+            self.wished.append([self.ground.first])
         self._beside = _neighbours(wishes, number)
-        self.pull: Pull | None = self._pull if self._beside or self.ground.level_with else None
+        self.pull: Pull | None = self._pull if self.wished else None
 
     def named(self, boxes: Sequence[Box]) -> dict[str, Rect]:
         """The rectangle of every frame by its id, pinned ones too (wall mm)."""
@@ -113,6 +117,10 @@ class Task:
             if other in hung:
                 off = abs(hung[other][1] + hung[other][3] - y0 - y1) / 2
                 missed += off + y1 - y0 if off > IN_LINE else 0.0
+        if at == self.ground.first and hung:
+            _, low, _, high = around([*hung.values(), *self.ground.fixed])
+            x, y = self.ground.axis, (low + high) / 2
+            missed += 0.0 if x0 <= x <= x1 and y0 <= y <= y1 else math.hypot((x0 + x1) / 2 - x, (y0 + y1) / 2 - y)
         return PULL * missed / (x1 - x0 + y1 - y0)
 
 
