@@ -6,6 +6,9 @@ from collections.abc import Mapping
 
 from templates_gen.base.geometry import Rect
 
+ALIKE = 6
+"""Decimals of a height (mm) by which two are the same: far below what hangs askew.  Common practice, no source."""
+
 
 def reading_order(rects: Mapping[str, Rect], slope: float = 0.0) -> list[str]:
     """The names of the rectangles in reading order.
@@ -36,7 +39,7 @@ def reading_order(rects: Mapping[str, Rect], slope: float = 0.0) -> list[str]:
 
 def _band(rect: Rect, rise: float) -> tuple[float, float]:
     """From which height to which it reaches (mm), once its row is level; rounded, for equal frames to share it."""
-    return round(rect.y0 - rise, 6), round(rect.y1 - rise, 6)
+    return round(rect.y0 - rise, ALIKE), round(rect.y1 - rise, ALIKE)
 
 
 def _beside(one: tuple[float, float], two: tuple[float, float]) -> bool:

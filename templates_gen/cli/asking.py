@@ -27,6 +27,9 @@ HELLO = (
 
 KEPT = "Your answers are kept: the same command goes on where you stopped."
 
+WIDE = 80
+"""Letters to a line of a terminal: common practice, no source."""
+
 BELOW = 4
 """Lines of a window that the last question takes under what was found.  Our own design, no source."""
 
@@ -152,7 +155,7 @@ def _details(question: Question) -> str:
     if not parts:
         return ""
     details = f"({'; '.join(parts)})"
-    if len(question.ask) + len(details) < 80:
+    if len(question.ask) + len(details) < WIDE:
         return f" {details}"
     return "\n" + wrapped(details, "  ", "  ")
 

@@ -39,6 +39,10 @@ source."""
 NUMBER_ASIDE, NUMBER_UP = 13.0, 4.0
 """mm inward and up from a corner to its number.  Our own design, no source."""
 
+MARKS, SPACES = 6, (2.0, 1.5, 2.5)
+"""Arms of corner marks that a page has to be higher than its words; mm under the heading, the steps and the table.  Our
+own design, no source."""
+
 SHARES = (0.26, 0.17, 0.37, 0.20)
 """Of the table's width: its columns.  Our own design, no source."""
 
@@ -131,7 +135,7 @@ def _words(scale: Scale, lettering: Lettering) -> tuple[Rect, list[Item]]:
     trial = Flow(column, lettering)
     _say(trial, scale)
     used = column.y1 - trial.top
-    if len(trial.pages) > 1 or used > box.height - 6 * ARM or column.width < LEAST_COLUMN:
+    if len(trial.pages) > 1 or used > box.height - MARKS * ARM or column.width < LEAST_COLUMN:
         raise InputError("--paper", f"{scale.paper} is too small for a scale page", "choose a4, letter or larger")
     block = Rect(column.x0, box.cy - used / 2, column.x1, box.cy + used / 2)
     flow = Flow(block.grown(TOLERANCE), lettering)
@@ -142,12 +146,12 @@ def _words(scale: Scale, lettering: Lettering) -> tuple[Rect, list[Item]]:
 def _say(flow: Flow, scale: Scale) -> None:
     flow.paragraph("Scale page", H7, bold=True)
     flow.paragraph(f"for {scale.paper} paper: measure this once, and templates are corrected for your printer")
-    flow.space(2.0)
+    flow.space(SPACES[0])
     flow.steps(_BEFORE)
-    flow.space(1.5)
+    flow.space(SPACES[1])
     columns = [share * flow.area.width for share in SHARES]
     flow.table(("", "corners", "should be", "is"), _rows(scale), columns, H35)
-    flow.space(2.5)
+    flow.space(SPACES[2])
     after = (
         'Record it on the computer under a name you choose. A number without a unit is mm, others as in "7 1/32 in"; '
         "without diagonals the printer is assumed to print square.",

@@ -13,6 +13,9 @@ from templates_gen.base.errors import InputError
 POINTS = 72
 """To an inch (ISO 32000-1, 8.3.2.3)."""
 
+WHITE = 255
+"""All light of a colour in one byte."""
+
 MOST_PIXELS = 40_000_000
 """Of a page: A0 at 150 dots per inch, and no more than 500 MB while it is written.  Our own bound, no source."""
 
@@ -29,7 +32,7 @@ def page_pixels(pdf: bytes, dots_per_inch: float) -> tuple[tuple[int, int], byte
         found = f"found {dots_per_inch:g}, which makes {width} × {height} pixels"
         raise InputError("--dpi", found, f"expected at most {MOST_PIXELS / 1e6:.0f} million pixels on this paper")
     bitmap = pypdfium2.PdfBitmap.new_native(width, height, raw.FPDFBitmap_BGR)
-    bitmap.fill_rect((255, 255, 255, 255), 0, 0, width, height)
+    bitmap.fill_rect((WHITE, WHITE, WHITE, WHITE), 0, 0, width, height)
     # a bitmap has whole pixels and a page may have none: its own matrix keeps the scale exact, where pypdfium2's
     # render would stretch the page
     matrix, whole = raw.FS_MATRIX(scale, 0, 0, scale, 0, 0), raw.FS_RECTF(0, 0, width, height)

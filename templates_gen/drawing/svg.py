@@ -48,6 +48,9 @@ def markup(items: Iterable[Item]) -> str:
     return "".join(Xml.tostring(element, encoding="unicode") for element in group)
 
 
+WHITE = 255
+"""All light of a colour (CSS Color Module Level 3, 4.2.1)."""
+
 CAPITALS = 0.7
 """Height of a capital letter in a font's size: that of PT Sans, and near that of other fonts without serifs (from
 memory)."""
@@ -135,7 +138,7 @@ def _stroke(width: float, grey: float) -> dict[str, str]:
 
 
 def _colour(grey: float) -> str:
-    return "#" + f"{round(255 * grey):02x}" * 3
+    return "#" + f"{round(WHITE * grey):02x}" * 3
 
 
 def _numbers(values: dict[str, float]) -> dict[str, str]:

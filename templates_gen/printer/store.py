@@ -27,6 +27,9 @@ _NAME = re.compile(r"\w(?:[\w .-]{0,38}[\w-])?")
 _RESERVED = re.compile(r"(?:con|prn|aux|nul|com\d|lpt\d)(?:\..*)?", re.IGNORECASE)
 """Names that Windows keeps for devices (Microsoft, "Naming Files, Paths, and Namespaces"; from memory)."""
 
+LONG_NAME = 60
+"""Letters of an impossible name that are shown.  Our own bound, no source."""
+
 LARGEST = 100_000
 """Bytes.  A profile has a few hundred.  Our own design, no source."""
 
@@ -83,7 +86,7 @@ def checked_name(name: str) -> str:
         problem = f"found the name “{plain}”, which Windows keeps for a device, expected another"
         raise InputError("printer", problem, hint)
     if not _NAME.fullmatch(plain):
-        shown = plain if plain.isprintable() and len(plain) <= 60 else ascii(plain)[:60]
+        shown = plain if plain.isprintable() and len(plain) <= LONG_NAME else ascii(plain)[:LONG_NAME]
         raise InputError(
             "printer",
             f"found the name “{shown}”, expected letters, figures, spaces, dots and hyphens, at most 40",

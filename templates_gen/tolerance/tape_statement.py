@@ -11,6 +11,10 @@ from templates_gen.job.accuracy import NORMAL_95
 from templates_gen.tolerance.statement import fine
 from templates_gen.tolerance.tape_check import NAMES, Suspect, TapeCheck
 
+SHARE_DIGITS, DEGREE_DIGITS, MM_DIGITS, ODDS_DIGITS = 5, 3, 1, 2
+"""Decimals of what a machine is told: shares of one, degrees, mm, and chances; finer than anyone measures.  Our own
+design."""
+
 SHOWN_AS_NOTHING = 0.05
 """mm; less than that is shown as 0.0 mm."""
 
@@ -82,16 +86,19 @@ def tape_data(check: TapeCheck, unit: str) -> dict[str, Any]:
     across, upward, lean = (NORMAL_95 * sd for sd in check.sds)
     return {
         "measured": {
-            name: {"from": span.start, "to": span.end, "planned": round(span.length, 1), "found": round(length, 1)}
+            name: {
+                "from": span.start, "to": span.end, "planned": round(span.length, MM_DIGITS),
+                "found": round(length, MM_DIGITS),
+            }
             for name, span, length in zip(NAMES, check.spans, check.found, strict=True)
         },
-        "across": round(check.across, 5), "across_doubt": round(across, 5),
-        "upward": round(check.upward, 5), "upward_doubt": round(upward, 5),
-        "lean": round(math.degrees(check.lean), 3), "lean_doubt": round(math.degrees(lean), 3),
-        "leaning": round(check.leaning, 1) + 0.0,
+        "across": round(check.across, SHARE_DIGITS), "across_doubt": round(across, SHARE_DIGITS),
+        "upward": round(check.upward, SHARE_DIGITS), "upward_doubt": round(upward, SHARE_DIGITS),
+        "lean": round(math.degrees(check.lean), DEGREE_DIGITS), "lean_doubt": round(math.degrees(lean), DEGREE_DIGITS),
+        "leaning": round(check.leaning, MM_DIGITS) + 0.0,
         "retape": check.retape,
         "look_at": [
-            {"step": one.step, "sheets": [list(end) for end in one.ends], "share": round(one.share, 2)}
+            {"step": one.step, "sheets": [list(end) for end in one.ends], "share": round(one.share, ODDS_DIGITS)}
             for one in check.suspects
         ],
         "text": list(tape_words(check, unit)),

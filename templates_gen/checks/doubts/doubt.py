@@ -17,6 +17,9 @@ from templates_gen.job.model import Frame, Job
 EXPLICIT = 2.0
 """So many times further from what is usual may lie a length whose own unit was written: it was thought of.  Our own."""
 
+ROUGH, TINY = 12 * INCH, 0.1
+"""mm from which on a limit is told in whole inches; kg below which a weight is told in grams.  Our own, no source."""
+
 LIKELY = {
     "in": ("cm", "mm", "ft"), "cm": ("in", "mm", "m", "ft"), "mm": ("cm", "in", "m", "ft"),
     "m": ("ft", "cm", "in"), "ft": ("in", "m", "cm"),
@@ -179,7 +182,7 @@ def _shown(mm: float, unit: str) -> str:
 def _roughly(mm: float, unit: str) -> str:
     """A limit as one says it: no sixteenths of what is longer than a foot."""
     step = {"in": INCH, "cm": 10.0, "mm": 10.0}[unit]
-    return show(round(mm / step) * step if mm >= 12 * INCH else mm, unit)
+    return show(round(mm / step) * step if mm >= ROUGH else mm, unit)
 
 
 def as_findings(doubts: Iterable[Doubt], job: Job) -> Iterator[Finding]:
@@ -226,7 +229,7 @@ def _places(same: list[Doubt]) -> str:
 
 def shown_mass(kg: float, unit: str) -> str:
     """A weight in both systems; a tiny one in grams, which is what it was typed in."""
-    return show_mass_both(kg, unit) if kg >= 0.1 or not kg else f"{kg * 1000:.3g} g"
+    return show_mass_both(kg, unit) if kg >= TINY or not kg else f"{kg * 1000:.3g} g"
 
 
 def swapped_sides(frame: Frame, unit: str) -> tuple[tuple[str, str], ...]:

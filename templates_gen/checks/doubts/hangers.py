@@ -26,6 +26,10 @@ APART = Usual(0.12, 0.72, 0.0, 1.0)
 SEPARATION, RING_DEPTH = (0.35, 1.0), (0.06, 0.55)
 """Of the width that two fixings, and two rings, are apart; of the height that rings lie down.  Our own, no source."""
 
+LEAST_DROP, MOST_AT_TWO = 0.1, 0.45
+"""Of the height: the least that another drop may have been meant by, and the most that a wire's is on two fixings.  Our
+own, no source."""
+
 
 def hanger_doubts(job: Job) -> Iterator[Doubt]:
     """What is doubtful about each frame's hanger by itself."""
@@ -78,7 +82,9 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
         return
     much, below = "less" if drop < fits.most else "more", fits.holds(frame.height - drop)
     from_below = f" Or from its lower edge? Then it is {show(frame.height - drop, known.unit)}."
-    likely = probably(drop, known.unit_of(place), Usual(max(fits.least, 0.1 * frame.height), fits.most, 0.0, 0.0))
+    likely = probably(
+        drop, known.unit_of(place), Usual(max(fits.least, LEAST_DROP * frame.height), fits.most, 0.0, 0.0)
+    )
     yield Doubt(
         rule="doubtful-drop", place=place, shown=show(drop, known.unit), about=(frame.id,),
         uses=(frame_place(frame.id, "height"),),
@@ -170,7 +176,7 @@ def _wire(frame: Frame, known: Written) -> Iterator[Doubt]:
         ("apart", hanger.apart, (APART.least * width, APART.most * width), "two fixings under one wire"),
         ("ring_separation", hanger.ring_separation, (SEPARATION[0] * width, width), "two rings, one to the other,"),
         ("ring_depth", hanger.ring_depth, (RING_DEPTH[0] * height, RING_DEPTH[1] * height), "rings from the top edge"),
-        ("drop_at_two", hanger.drop_at_two, (least_on_two, 0.45 * height), "a wire"),
+        ("drop_at_two", hanger.drop_at_two, (least_on_two, MOST_AT_TWO * height), "a wire"),
     )  # fmt: skip
     for name, mm, (least, most), what in measures:
         if mm is None or max(least, LEAST_PAIR if name == "apart" else 0.0) <= mm <= most:

@@ -12,23 +12,12 @@ from itertools import pairwise
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
+from templates_gen.documents.measuring import back_sizes as sizes
 from templates_gen.documents.measuring.fields import Measure
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
 from templates_gen.drawing.sizes import H35, HAIR, MEDIUM, NARROW, WIDE
 from templates_gen.job.hangers import Layout, Stroke
 from templates_gen.job.model import Frame
-
-ROOM, OVER = 8.0, 4.0
-"""mm beside and under a drawing, and over it, for its arrows.  Our own design, no source."""
-
-HEAD, HALF = 2.4, 0.5
-"""Length of an arrow's head and half its width, mm: about 15 degrees (ISO 129-1, from memory)."""
-
-SHORT = 2 * HEAD + 1.5
-"""mm; a shorter arrow has its heads outside.  Our own design, no source."""
-
-HELD = 0.8
-"""mm; radius of the nail that a taut wire is drawn over.  Our own design, no source."""
 
 
 class Back(Record, frozen=True):
@@ -49,7 +38,7 @@ class Back(Record, frozen=True):
 
 def drawn_scale(frame: Frame, width: float, height: float) -> int:
     """One to so many: the largest scale in whole numbers at which a frame and its arrows fit so much room (mm)."""
-    return math.ceil(max(frame.width / (width - 2 * ROOM), frame.height / (height - ROOM - OVER)))
+    return math.ceil(max(frame.width / (width - 2 * sizes.ROOM), frame.height / (height - sizes.ROOM - sizes.OVER)))
 
 
 def back_view(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
@@ -57,8 +46,8 @@ def back_view(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
     yield from _outline(back)
     yield from _drawing(back.frame.hanger.traits.layout)(back, letters)
     rect = back.rect
-    yield from level_arrow(rect.x0, rect.x1, rect.y0 - ROOM / 2, letters["width"], below=True)
-    yield from upright_arrow(rect.x0 - ROOM / 2, rect.y0, rect.y1, letters["height"], -1)
+    yield from level_arrow(rect.x0, rect.x1, rect.y0 - sizes.ROOM / 2, letters["width"], below=True)
+    yield from upright_arrow(rect.x0 - sizes.ROOM / 2, rect.y0, rect.y1, letters["height"], -1)
 
 
 def _drawing(layout: Layout) -> Callable[[Back, Mapping[str, str]], Iterator[Item]]:
@@ -75,7 +64,7 @@ def _drawing(layout: Layout) -> Callable[[Back, Mapping[str, str]], Iterator[Ite
 
 def _outline(back: Back) -> Iterator[Item]:
     rect = back.rect
-    inner = rect.grown(-0.07 * min(rect.width, rect.height))
+    inner = rect.grown(-sizes.MOULDING * min(rect.width, rect.height))
     yield Polygon(rect.corners, WIDE, False)
     yield Polygon(inner.corners, HAIR, False)
 
@@ -83,67 +72,69 @@ def _outline(back: Back) -> Iterator[Item]:
 def level_arrow(x0: float, x1: float, y: float, letter: str, below: bool = False) -> Iterator[Item]:
     """A level arrow between two points, its letter above or below it."""
     yield from _arrow(x0, x1, lambda along, aside: (along, y + aside))
-    yield from _letter((x0 + x1) / 2, y - 1.0 - H35 if below else y + 1.0, letter)
+    yield from _letter((x0 + x1) / 2, y - sizes.LETTER_AIR - H35 if below else y + sizes.LETTER_AIR, letter)
 
 
 def upright_arrow(x: float, y0: float, y1: float, letter: str, side: int) -> Iterator[Item]:
     """An upright arrow between two heights, its letter to the left (-1) or right (+1) of its middle."""
     yield from _arrow(y0, y1, lambda along, aside: (x + aside, along))
-    yield from _letter(x + side * 2.2, min((y0 + y1 - H35) / 2, y1 - H35 - 1.2), letter)
+    yield from _letter(x + side * sizes.LETTER_ASIDE, min((y0 + y1 - H35) / 2, y1 - H35 - sizes.LETTER_DOWN), letter)
 
 
 def _arrow(start: float, end: float, point: Callable[[float, float], tuple[float, float]]) -> Iterator[Item]:
     """An arrow from start to end, its heads outside where it is short; `point` is the place on the page of what lies
     so far along it and so far aside."""
-    inside = end - start >= SHORT
-    reach = 0.0 if inside else HEAD + 1.0
+    inside = end - start >= sizes.SHORT
+    reach = 0.0 if inside else sizes.HEAD + sizes.OUTSIDE
     yield Line(*point(start - reach, 0.0), *point(end + reach, 0.0), NARROW)
-    for along, way in ((start, HEAD), (end, -HEAD)):
+    for along, way in ((start, sizes.HEAD), (end, -sizes.HEAD)):
         back = along + (way if inside else -way)
-        yield Polygon((point(along, 0.0), point(back, HALF), point(back, -HALF)))
+        yield Polygon((point(along, 0.0), point(back, sizes.HALF), point(back, -sizes.HALF)))
 
 
 def _letter(x: float, y: float, letter: str) -> Iterator[Item]:
     """A letter on white ground, in the middle of x."""
-    yield Polygon(Rect(x - 1.4, y - 0.5, x + 1.4, y + H35 + 0.5).corners, 0.0, True, 1.0)
+    white = Rect(x - sizes.LETTER_HALF, y - sizes.LETTER_MORE, x + sizes.LETTER_HALF, y + H35 + sizes.LETTER_MORE)
+    yield Polygon(white.corners, 0.0, True, 1.0)
     yield Text(x, y, letter, H35, "middle", 0, True)
 
 
 def _nail(x: float, y: float) -> Circle:
     """A nail under what bears on it at (x, y)."""
-    return Circle(x, y - HELD, HELD, 0.0, True)
+    return Circle(x, y - sizes.HELD, sizes.HELD, 0.0, True)
 
 
 def wire_depths(frame: Frame) -> tuple[float, float, float]:
     """How deep the rings and the taut wire (on one nail, and on two) lie, and where nobody measured, may lie (mm)."""
     hanger = frame.hanger
     known = [drop for drop in (frame.drop, hanger.drop_at_two) if drop is not None]
-    rings = hanger.ring_depth or max(0.32 * frame.height, min(1.5 * max(known, default=0.0), 0.9 * frame.height))
-    one = frame.drop if frame.drop is not None else 0.5 * rings
-    two = hanger.drop_at_two if hanger.drop_at_two is not None else one + 0.15 * (rings - one)
+    likely = min(sizes.RINGS_AT * max(known, default=0.0), sizes.RINGS_MOST * frame.height)
+    rings = hanger.ring_depth or max(sizes.RINGS_DOWN * frame.height, likely)
+    one = frame.drop if frame.drop is not None else sizes.TAUT_DOWN * rings
+    two = hanger.drop_at_two if hanger.drop_at_two is not None else one + sizes.TWO_DOWN * (rings - one)
     return rings, one, two
 
 
 def _wire(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
     frame, hanger = back.frame, back.frame.hanger
     rings, one, two = wire_depths(frame)
-    apart = hanger.ring_separation or 0.86 * frame.width
+    apart = hanger.ring_separation or sizes.RINGS_APART * frame.width
     left, right = back.x((frame.width - apart) / 2), back.x((frame.width + apart) / 2)
     middle, ring, top = back.rect.cx, back.down(rings), back.rect.y1
     for x in (left, right):
-        yield Circle(x, ring, 1.3, MEDIUM)
+        yield Circle(x, ring, sizes.RING, MEDIUM)
     if "drop_at_two" not in letters:
         yield from _taut((left, ring), [(middle, back.down(one))], (right, ring))
         yield from upright_arrow(middle, back.down(one), top, letters["drop"], 1)
         return
     half = (hanger.apart or 0.0) / 2 / back.scale
     hooks = [(x, back.down(two)) for x in (middle - half, middle + half)]
-    yield from _taut((left, ring), [(middle, back.down(one))], (right, ring), dash=(1.5, 1.0))
+    yield from _taut((left, ring), [(middle, back.down(one))], (right, ring), dash=sizes.BROKEN)
     yield from _taut((left, ring), hooks, (right, ring))
     yield from upright_arrow(middle, back.down(one), top, letters["drop"], 1)
     yield from upright_arrow(middle - half, back.down(two), top, letters["drop_at_two"], -1)
     yield from upright_arrow(right, ring, top, letters["ring_depth"], -1)
-    yield from level_arrow(left, right, ring - 4.0, letters["ring_separation"], below=True)
+    yield from level_arrow(left, right, ring - sizes.OVER, letters["ring_separation"], below=True)
 
 
 def _taut(
@@ -161,14 +152,16 @@ def _taut(
 
 def _sawtooth(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
     frame, middle = back.frame, back.rect.cx
-    drop = frame.drop if frame.drop is not None else 0.06 * frame.height
-    y, half, tooth = back.down(drop), min(5.0, 0.3 * back.rect.width), 1.0
-    teeth = [(middle + (i - 5) * half / 5, y - (i % 2 == 0) * tooth) for i in range(11)]
-    bar = [(middle + half, y + 1.6), (middle - half, y + 1.6)]
+    drop = frame.drop if frame.drop is not None else sizes.SAWTOOTH_DOWN * frame.height
+    y, half, tooth = back.down(drop), min(sizes.SAWTOOTH_HALF, sizes.SAWTOOTH_SHARE * back.rect.width), sizes.TOOTH
+    teeth = [
+        (middle + (i - sizes.TEETH) * half / sizes.TEETH, y - (i % 2 == 0) * tooth) for i in range(2 * sizes.TEETH + 1)
+    ]
+    bar = [(middle + half, y + sizes.BAR), (middle - half, y + sizes.BAR)]
     yield Polygon((*teeth, *bar), NARROW, False)
     yield _nail(middle, y)
-    yield from upright_arrow(middle + half + 2.0, y, back.rect.y1, letters["drop"], 1)
-    yield Line(middle, y, middle + half + 3.0, y, HAIR)
+    yield from upright_arrow(middle + half + sizes.BY_TOOTH, y, back.rect.y1, letters["drop"], 1)
+    yield Line(middle, y, middle + half + sizes.PAST_TOOTH, y, HAIR)
 
 
 def _pair(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
@@ -179,13 +172,15 @@ def _pair(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
         (1, "right", back.x(frame.width - (hanger.left or 0.0)), hanger.drop_left),
     )
     for way, side, x, own in sides:
-        drop = own if own is not None else frame.drop if frame.drop is not None else 0.2 * frame.height
+        drop = own if own is not None else frame.drop if frame.drop is not None else sizes.PAIR_DOWN * frame.height
         y, edge = back.down(drop), rect.x0 if way < 0 else rect.x1
         yield from _part(hanger.traits.strokes, x, y)
-        yield from upright_arrow(x, y, rect.y1, letters[f"drop_{side}"], way if abs(x - edge) > 5.0 else -way)
-        down = -1 if y - 7.5 >= rect.y0 else 1  # under it, unless that is where the width stands
-        yield from level_arrow(min(x, edge), max(x, edge), y + down * 7.5, letters[side], below=down < 0)
-        yield Line(x, y + down * 2.0, x, y + down * 8.5, HAIR)
+        yield from upright_arrow(
+            x, y, rect.y1, letters[f"drop_{side}"], way if abs(x - edge) > sizes.NEAR_EDGE else -way
+        )
+        down = -1 if y - sizes.SIDE_ARROW >= rect.y0 else 1  # under it, unless that is where the width stands
+        yield from level_arrow(min(x, edge), max(x, edge), y + down * sizes.SIDE_ARROW, letters[side], below=down < 0)
+        yield Line(x, y + down * sizes.SIDE_LINE[0], x, y + down * sizes.SIDE_LINE[1], HAIR)
 
 
 def _part(strokes: tuple[Stroke, ...], x: float, y: float) -> Iterator[Item]:
@@ -203,23 +198,24 @@ def _part(strokes: tuple[Stroke, ...], x: float, y: float) -> Iterator[Item]:
 def _cleat(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
     """The frame's own rail, and under it, broken, the wall's rail with its screws."""
     frame, hanger, rect = back.frame, back.frame.hanger, back.rect
-    drop = frame.drop if frame.drop is not None else 0.12 * frame.height
-    below = hanger.screw_below if hanger.screw_below is not None else 0.05 * frame.height
+    drop = frame.drop if frame.drop is not None else sizes.CLEAT_DOWN * frame.height
+    below = hanger.screw_below if hanger.screw_below is not None else sizes.SCREWS_DOWN * frame.height
     y, screws = back.down(drop), back.down(drop + below)
     left, right = back.x(hanger.right or 0.0), back.x(frame.width - (hanger.left or 0.0))
-    x0, x1 = min(left, rect.x0 + 0.1 * rect.width) - 1.0, max(right, rect.x1 - 0.1 * rect.width) + 1.0
+    inset = sizes.RAIL_SHARE * rect.width
+    x0, x1 = min(left, rect.x0 + inset) - sizes.RAIL_MORE, max(right, rect.x1 - inset) + sizes.RAIL_MORE
     yield Polygon(((x0, y), (x1, y), (x1, (y + rect.y1) / 2), (x0, (y + rect.y1) / 2)), NARROW, False)
     yield Line(x0, y, x1, y, WIDE)
-    foot = screws - 3.0
+    foot = screws - sizes.RAIL_FOOT
     for start, end in (((x0, y), (x0, foot)), ((x0, foot), (x1, foot)), ((x1, foot), (x1, y))):
-        yield Line(*start, *end, NARROW, (1.5, 1.0))
-    yield from (Circle(x, screws, 0.7, 0.0, True) for x in (left, right))
+        yield Line(*start, *end, NARROW, sizes.BROKEN)
+    yield from (Circle(x, screws, sizes.SCREW, 0.0, True) for x in (left, right))
     yield from upright_arrow(rect.cx, y, rect.y1, letters["drop"], 1)
-    yield from upright_arrow(rect.cx - 8.0, screws, y, letters["screw_below"], -1)
-    yield Line(left, screws, rect.cx - 7.0, screws, HAIR)
+    yield from upright_arrow(rect.cx - sizes.SCREW_ARROW, screws, y, letters["screw_below"], -1)
+    yield Line(left, screws, rect.cx - sizes.SCREW_LINE, screws, HAIR)
     for way, x, edge in (("left", left, rect.x0), ("right", right, rect.x1)):
-        yield from level_arrow(min(x, edge), max(x, edge), foot - 3.0, letters[way], below=True)
-        yield Line(x, screws, x, foot - 4.0, HAIR)
+        yield from level_arrow(min(x, edge), max(x, edge), foot - sizes.UNDER, letters[way], below=True)
+        yield Line(x, screws, x, foot - sizes.UNDER_LINE, HAIR)
 
 
 def lettered(wanted: tuple[Measure, ...]) -> dict[str, str]:

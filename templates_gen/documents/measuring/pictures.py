@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from templates_gen.base.geometry import Rect
-from templates_gen.documents.measuring.back_view import ROOM, Back, back_view, drawn_scale, lettered
+from templates_gen.documents.measuring.back_sizes import ROOM
+from templates_gen.documents.measuring.back_view import Back, back_view, drawn_scale, lettered
 from templates_gen.documents.measuring.fields import Measure, measures
 from templates_gen.drawing.svg import markup
 from templates_gen.job.hangers import HANGERS

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Sequence
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.documents.measuring.back_view import OVER, ROOM, Back, back_view, drawn_scale, lettered
+from templates_gen.documents.measuring.back_sizes import OVER, ROOM
+from templates_gen.documents.measuring.back_view import Back, back_view, drawn_scale, lettered
 from templates_gen.documents.measuring.fields import Measure, measures
 from templates_gen.documents.of_job import numbered, of_job
 from templates_gen.drawing.blocks import shortened, wrapped

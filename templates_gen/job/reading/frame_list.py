@@ -21,6 +21,9 @@ _JOINERS = re.compile("[\u200c\u200d]")
 NESTED = {name: f"hanger.{name}" for name in HangerTable.__struct_fields__ if name != "kind"}
 """A spreadsheet may name the fields of a hanger by themselves: `drop_left` for `hanger.drop_left`."""
 
+LONGEST_ID = 200
+"""Letters of a frame's id: more are no name.  Our own bound, no source."""
+
 MOST_FRAMES = MOST_ROWS
 """A template of so many takes a minute and 430 MB, as measured here; more is taken for a mistake.  Our own design, no
 source."""
@@ -87,5 +90,10 @@ def _named(fields: object, place: str) -> str:
 
 def _check_id(fields: object, where: str) -> None:
     name = fields.get("id") if isinstance(fields, Mapping) else None
-    if not isinstance(name, str) or not name.strip() or not _JOINERS.sub("", name).isprintable() or len(name) > 200:
+    if (
+        not isinstance(name, str)
+        or not name.strip()
+        or not _JOINERS.sub("", name).isprintable()
+        or len(name) > LONGEST_ID
+    ):
         raise InputError(f"{where}, id", f'found {name!r}, expected a short name such as "A", in quotes')
