@@ -55,7 +55,7 @@ class Cell(Record, frozen=True):
 class CellPlan(Record, frozen=True):
     """The cells in reading order, whether strips are rows, and the page they are meant for.
 
-    `spine` where the first strip is one along the level line, and the others are branches from it.
+    `spine` where the first strip is one along the level line, and the others go on from it.
     """
 
     cells: tuple[Cell, ...]

@@ -29,8 +29,8 @@ def tiled(
     With `quick` no time goes into fewer minutes: of linked paper it is what is left of the sheets of every mark.  With
     `held` linked paper is searched for the fewest minutes at which its error is held.
 
-    Every nail mark and the target lie whole on one sheet, clear of trim line and shared strip; everything else is
-    on some sheet.  Raises InputError when the paper is too small for that.
+    Every nail mark and the target lie whole on one sheet, clear of trim line and shared strip; what else
+    `paper.cover` asks for is on some sheet.  Raises InputError when the paper is too small for that.
     """
     if paper.cover == LINKED and paper.kind == "roll":
         problem = 'found "linked" on a roll, expected sheets: a roll\'s long sheets need no links'

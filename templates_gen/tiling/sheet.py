@@ -86,7 +86,7 @@ class SheetPlan(Record, frozen=True):
 
     `hides` is there where nothing is cut: what a sheet's margin hides of the one under it.  The marks are then where
     two lines cross that go on from sheet to sheet.  Two marks `firm` mm apart hold a sheet firmly (accuracy.py).
-    `spine` where the first strip is one along the level line, and the others are branches from it.  `printed` names the
+    `spine` where the first strip is one along the level line, and the others go on from it.  `printed` names the
     sheets that are printed where the others are on older paper, without it all are; `gone` those of the older paper
     that show nothing any more which has to be on it.
     """
@@ -137,7 +137,7 @@ class Given(Record, frozen=True):
 
 
 def given(plan: Plan, paper: Paper, printer: Printer | None) -> Given:
-    """The same for a paper that is cut or not, and for linked paper, one page of which lies as the other."""
+    """What the sheets of this plan are planned for on this paper; of linked paper one page lies as the other."""
     ways = (False,) if paper.kind == "one piece" else (False, True)
     pages = {turned: page_of(paper, turned, printer) for turned in ways}
     if paper.cover == LINKED and True in pages:

@@ -52,7 +52,10 @@ class Block(Record, frozen=True):
 
 
 def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
-    """Every block in the order in which it is laid: from the bottom row up, or from the left column on."""
+    """Every block in the order in which it is laid: from the bottom row up, or from the left column on.
+
+    Of linked paper the strip along the level line comes first, and then the others as they are numbered.
+    """
     number = {sheet.name: at for at, sheet in enumerate(sheets.sheets)}
     links = _links(sheets, number)
     runs = _runs(sheets.sheets, links)

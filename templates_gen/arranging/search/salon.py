@@ -82,7 +82,7 @@ def search(pile: Pile, watch: Watch) -> Iterator[Arranged]:
 
 
 def searched(pile: Pile, plain: Sequence[tuple[Arranged, Group]], watch: Watch) -> Iterator[Arranged]:
-    """Of these all but the plain ones, from which it begins as well; none where no frame is to be placed."""
+    """What `search` finds beside the plain ones, which it begins from, too; nothing where no frame is to be placed."""
     if pile.names:
         yield from _Search(Task(pile), plain, watch).found()
 
