@@ -75,8 +75,12 @@ class Hands:
         return (self.moved(name, point) - shift) / turn
 
     def _marks(self, one: str, two: str) -> list[complex]:
-        joined = any({join.over, join.under} == {one, two} for join in self.sheets.joins)
-        return [complex(m.x, m.y) for m in self.sheets.marks if joined and {one, two} <= set(m.sheets)]
+        """Where two sheets are brought together: at both marks of their join, or along the cut edge of a short one,
+        which has one mark."""
+        joins = [join for join in self.sheets.joins if {join.over, join.under} == {one, two}]
+        found = [complex(m.x, m.y) for m in self.sheets.marks if joins and {one, two} <= set(m.sheets)]
+        alone = joins and len(found) == 1 and self.sheets.hides is None
+        return [complex(joins[0].x0, joins[0].y0), complex(joins[0].x1, joins[0].y1)] if alone else found
 
     def _met(self, run: Iterable[Sheet]) -> list[Met]:
         names = [sheet.name for sheet in run]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 from typing import NamedTuple
 
 from templates_gen.base.geometry import Rect
@@ -15,7 +16,7 @@ from tests.pdf_reading import Lettered, Matrix, Point, Round, Segment, moved, sc
 CLOSE = 0.001
 """mm; a fortieth of a dot at 600 dpi.  Worked out by hand here: 25.4 / 600 / 0.001 = 42."""
 
-HAIR, NARROW, MEDIUM, WIDE = 0.13, 0.18, 0.25, 0.35
+HAIR, NARROW, MEDIUM, WIDE, STRONG, HEAVY, BROAD = 0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1.0
 """mm; line widths of ISO 128-2, from memory."""
 
 HOLE = 9.0
@@ -107,6 +108,34 @@ def crosses(sheet: Shown, radius: float, width: float) -> Iterator[Cross]:
                 max(one.x0, one.x1, ring.cx + ring.r), max(other.y0, other.y1, ring.cy + ring.r),
             )  # fmt: skip
             yield Cross(other.x0, one.y0, ring.cx, ring.cy, box)
+
+
+class Bars(NamedTuple):
+    """The middle of a registration mark, what its four bars take, and whether they stand on an upright join."""
+
+    x: float
+    y: float
+    box: Rect
+    upright: bool
+
+
+def bars(sheet: Shown) -> Iterator[Bars]:
+    """Every registration mark: four slanting bars, drawn one after the other."""
+    slanting = [area for area in sheet.areas if is_bar(area)]
+    assert len(slanting) % 4 == 0
+    for first in range(0, len(slanting), 4):
+        points = [point for area in slanting[first : first + 4] for point in area]
+        xs, ys = zip(*points, strict=True)
+        box = Rect(min(xs), min(ys), max(xs), max(ys))
+        yield Bars(box.cx, box.cy, box, box.height > box.width)
+
+
+def is_bar(area: list[Point]) -> bool:
+    """A parallelogram with two sides at 45° over 5 mm (our own design, no source)."""
+    corners = [point for number, point in enumerate(area) if point not in area[:number]]
+    sides = [(b[0] - a[0], b[1] - a[1]) for a, b in pairwise([*corners, corners[0]])]
+    slanting = [side for side in sides if abs(abs(side[0]) - 5.0) < CLOSE and abs(abs(side[1]) - 5.0) < CLOSE]
+    return len(corners) == 4 and len(slanting) == 2
 
 
 def longest_first(segments: list[Segment]) -> list[Segment]:

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from templates_gen.base.geometry import Rect
 from templates_gen.drawing.items import Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import AROUND, ground
-from templates_gen.drawing.sizes import HAIR
 from templates_gen.drawing.strokes import inside
+
+TICK = 7.5
+"""mm: no tick of a graduated line is as long as that, and every other line is longer.  Our own design, no source."""
 
 
 def over_lines(
@@ -48,5 +51,5 @@ def _near(line: Line, box: Rect) -> bool:
 def _across(line: Line, text: Text, box: Rect) -> bool:
     """True when the line crosses the letters, and is no tick that ends in them."""
     along = line.x0 == line.x1 if text.angle else line.y0 == line.y1
-    tick = line.width == HAIR and not line.dash
+    tick = math.dist((line.x0, line.y0), (line.x1, line.y1)) < TICK and not line.dash
     return not along and not (tick and any(box.has_point(*end) for end in ((line.x0, line.y0), (line.x1, line.y1))))

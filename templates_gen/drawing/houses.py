@@ -9,7 +9,7 @@ from templates_gen.drawing.items import Item, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H10, H25, HEAVY, MEDIUM, NARROW, WIDE
 
-BODY, ROOF, NARROWEST, ASIDE = 1.45, 0.35, 1.9, 0.9
+BODY, ROOF, NARROWEST, ASIDE = 1.45, 0.3, 1.9, 0.9
 """A house's body and its least width, as shares of its digits' height, its roof, as a share of its width, and what is
 free beside digits on both sides together.  Our own design, no source."""
 

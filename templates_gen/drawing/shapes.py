@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from templates_gen.base.geometry import Rect
@@ -28,6 +29,37 @@ def ground(rect: Rect) -> Polygon:
 def corner_triangle(x: float, y: float, across: float, up: float) -> Polygon:
     """A black triangle in the corner at (x, y), with sides so long across and up."""
     return Polygon(((x, y), (x + across, y), (x, y + up)))
+
+
+TEETH, SLIT_TEETH = (2.6, 2.0, 5.0), (1.6, 1.3, 3.0)
+"""mm: how wide a tooth is at a line to cut, how deep, and from where to where the next one is; the same of a slit.  Our
+own design, no source: nothing else on paper has teeth."""
+
+
+def teeth(
+    start: tuple[float, float], end: tuple[float, float], sizes: tuple[float, float, float] = TEETH, both: bool = False
+) -> Iterator[Polygon]:
+    """Teeth along a line to cut, to the right of it as one goes from start to end, or on `both` sides in turn.
+
+    As many as go on it, with as much of the line free before the first as after the last.
+    """
+    (x0, y0), (x1, y1), (wide, deep, every) = start, end, sizes
+    length = math.dist(start, end)
+    dx, dy = (x1 - x0) / length, (y1 - y0) / length
+    count = max(0, math.floor((length - wide) / every) + 1)
+    first = (length - (count - 1) * every) / 2
+    for number in range(count):
+        out = -deep if both and number % 2 else deep
+        along = (first + number * every + step for step in (-wide / 2, wide / 2, 0.0))
+        one, two, tip = ((x0 + dx * at, y0 + dy * at) for at in along)
+        yield Polygon((one, two, (tip[0] + dy * out, tip[1] - dx * out)))
+
+
+def wedge(x: float, y: float, across: float, up: float, half: float) -> Polygon:
+    """A black wedge with its tip at (x, y) and the middle of its base, `half` to either side, so far across and up."""
+    aside = (half, 0.0) if up else (0.0, half)
+    base = x + across, y + up
+    return Polygon(((x, y), (base[0] + aside[0], base[1] + aside[1]), (base[0] - aside[0], base[1] - aside[1])))
 
 
 def thick_arrow(x: float, top: float, foot: float, width: float, head: float) -> Polygon:

@@ -7,24 +7,19 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.drawing.items import Line
-from templates_gen.drawing.sizes import MEDIUM, NAIL_CLEAR, NARROW, WIDE
+from templates_gen.drawing.sizes import NAIL_CLEAR
 
-DASHED_DOTTED = (24.0 * NARROW, 3.0 * NARROW, 0.5 * NARROW, 3.0 * NARROW)
-"""ISO 128-2 line type 04, long dash, gap, dot, gap, in line widths (from memory)."""
+CENTRE_DASH = (7.0, 2.8, 1.0, 2.8)
+"""mm; ISO 128-2 has line type 10, dashed dotted, for this (from memory); the lengths are our own design."""
 
-DOUBLE_DOTTED = (*DASHED_DOTTED, 0.5 * NARROW, 3.0 * NARROW)
-"""ISO 128-2 line type 05, the same with a second dot, in line widths (from memory)."""
+PITCH_DASH = (4.0, 2.0, 0.8, 2.0, 0.8, 2.0)
+"""mm; as line type 12, dashed double-dotted; the lengths are our own design."""
 
-CENTRE_DASH = tuple(part * WIDE / NARROW for part in DASHED_DOTTED)
-"""The same for a line of the wide kind, so that it can be told from a metre away."""
+EDGE_DASH = (6.0, 3.0)
+"""mm; as line type 02, dashed; the lengths are our own design."""
 
-EDGE_DASH = tuple(part * MEDIUM for part in (24.0, 3.0, 6.0, 3.0))
-"""ISO 128-2 line type 08, long dash, gap, short dash, gap (from memory)."""
-
-PITCH_DASH = tuple(part * WIDE / NARROW for part in DOUBLE_DOTTED)
-
-DOTTED = (0.6, 1.2)
-"""mm; a cut line.  Our own design."""
+NEXT_DASH = (1.0, 4.0)
+"""mm; as line type 03, dashed spaced: where the next sheet's edge comes; the lengths are our own design."""
 
 
 def unbroken(lines: Iterable[Line], holes: Sequence[Rect]) -> Iterator[Line]:

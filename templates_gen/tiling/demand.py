@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.drawing.sizes import MEDIUM, NAIL_ARM, NAIL_CLEAR, SCALE_FAR, SLIT_TO, TARGET
+from templates_gen.drawing.sizes import INNER_EDGE, MEDIUM, NAIL_ARM, NAIL_CLEAR, SCALE_FAR, SLIT_TO, TARGET
 from templates_gen.tiling.cells import Clearance
 from templates_gen.tiling.covered import Covered
 from templates_gen.tiling.long_lines import centre_spans, level_spans, pieces, pitch_line
@@ -16,8 +16,11 @@ SCALE_LEAST = 120.0
 """mm that a drop scale is long, unless the frame is shorter; a third of the frame's height where that is more, since
 rings usually sit about a third down.  Common practice, no source."""
 
-EDGE_CLEAR = 1.5
-"""mm between a frame's edge and a trim line along it, so that nobody takes one for the other.  Our own design."""
+EDGE_CLEAR = 3.0
+"""mm between a frame's edge and a line to cut along it, so that nobody takes one for the other.  Our own design."""
+
+UNCUT_CLEAR = 1.5
+"""mm between a frame's edge and the strip along it that is hidden where nothing is cut.  Our own design."""
 
 BORDER = 4.0
 """mm between the group and a sheet's own marks where both are in one piece.  Our own design, no source."""
@@ -86,10 +89,14 @@ def _long_lines(plan: Plan, clear: Clearance) -> Iterator[Rect]:
 def _edges(plan: Plan, hides: Covered | None) -> Iterator[Rect]:
     """Every edge of every frame, as thick as what a trim line keeps away from it, or the strip that is hidden."""
     right, top = (hides.beyond(True), hides.beyond(False)) if hides else (0.0, 0.0)
+    # a line to cut keeps off the second line inside, too
+    out, into = (UNCUT_CLEAR, UNCUT_CLEAR) if hides else (EDGE_CLEAR, INNER_EDGE + UNCUT_CLEAR)
     for hung in plan.frames:
-        r, outer = hung.rect, hung.rect.grown(EDGE_CLEAR)
-        yield from (Rect(outer.x0, y - EDGE_CLEAR, outer.x1, y + top + EDGE_CLEAR) for y in (r.y0, r.y1))
-        yield from (Rect(x - EDGE_CLEAR, outer.y0, x + right + EDGE_CLEAR, outer.y1) for x in (r.x0, r.x1))
+        r, outer = hung.rect, hung.rect.grown(out)
+        for y, under, over in ((r.y0, out, into), (r.y1, into, out)):
+            yield Rect(outer.x0, y - under, outer.x1, y + top + over)
+        for x, left, beside in ((r.x0, out, into), (r.x1, into, out)):
+            yield Rect(x - left, outer.y0, x + right + beside, outer.y1)
 
 
 def _drop_scales(plan: Plan, unknown: bool = False) -> Iterator[Rect]:

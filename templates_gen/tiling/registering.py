@@ -1,44 +1,29 @@
-"""Where registration marks go that two sheets share: at the two extreme ends of every join."""
+"""Where registration marks go that two sheets share: near the two ends of every join."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from itertools import permutations
 
-from templates_gen.base.geometry import TOLERANCE, Rect
-from templates_gen.base.grid_index import Near
-
-MARK_DISTANCE = 9.0
-"""mm between two different registration marks, so that neither hides the other.  Our own design, no source."""
+from templates_gen.drawing.sizes import BARS_LONG
 
 Point = tuple[float, float]
 
+FROM_END = BARS_LONG + 2.8
+"""mm from a join's end to the middle of its mark, so that the marks of joins that meet there stand clear of each other.
+Our own design, no source."""
 
-def end_marks(joins: Sequence[tuple[float, float, float, float]]) -> list[Point]:
-    """The points of the marks of these joins, lines from (x0, y0) to (x1, y1) in wall mm: two for each, some shared.
+BETWEEN = 1.6
+"""mm between two marks of one join, at least.  Our own design, no source."""
 
-    They are at the extreme ends, for a join's turn, not its gap, is what spoils a template.
+
+def end_marks(line: tuple[float, float, float, float]) -> list[Point]:
+    """The middles of a join's marks on its line from (x0, y0) to (x1, y1) in wall mm: two, or one where it is short.
+
+    They are as near to its ends as they can be, for a join's turn, not its gap, is what spoils a template.
     """
-    taken: Near[Point] = Near()
-    points: dict[Point, None] = {}
-    for x0, y0, x1, y1 in joins:
-        for end, other in permutations(((x0, y0), (x1, y1)), 2):
-            point = _mark_point(end, other, taken)
-            if point not in points:
-                points[point] = None
-                taken.add(Rect(*point, *point), point)
-    return list(points)
-
-
-def _mark_point(end: Point, other: Point, taken: Near[Point]) -> Point:
-    """The end of a join, or the nearest point along it to the other end that keeps away from other marks."""
-    length = math.dist(end, other)
-    for step in range(int(length / 2)):
-        x, y = (one + step / length * (two - one) for one, two in zip(end, other, strict=True))
-        around = taken.about(Rect.about(x, y, 2 * MARK_DISTANCE, 2 * MARK_DISTANCE))
-        near = [point for point in around if math.dist(point, (x, y)) < MARK_DISTANCE]
-        same = [point for point in near if math.dist(point, (x, y)) < TOLERANCE]
-        if same or not near:
-            return same[0] if same else (x, y)
-    return end
+    x0, y0, x1, y1 = line
+    length = math.hypot(x1 - x0, y1 - y0)
+    if length < 2 * (FROM_END + BARS_LONG) + BETWEEN:
+        return [((x0 + x1) / 2, (y0 + y1) / 2)]
+    share = FROM_END / length
+    return [(x0 + part * (x1 - x0), y0 + part * (y1 - y0)) for part in (share, 1.0 - share)]

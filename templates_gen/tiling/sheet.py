@@ -6,10 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
-from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record, replace
 from templates_gen.drawing.items import Matrix, shifted
-from templates_gen.drawing.sizes import REGISTRATION, TITLE_DEPTH
+from templates_gen.drawing.sizes import BARS_HIGH, BARS_LONG, TITLE_DEPTH
 from templates_gen.job.accuracy import MATCH, firm
 from templates_gen.job.model import Paper
 from templates_gen.job.rolls import on_its_side
@@ -24,7 +23,7 @@ from templates_gen.tiling.rulers import RULER_END
 from templates_gen.tiling.slanting import meeting_sd
 
 LEAST_JOIN = 20.0
-"""mm.  Sheets that meet along less than this are not taped to each other there: two registration marks would not fit.
+"""mm.  Sheets that meet along less than this are not taped to each other there: a registration mark would not fit.
 Our own design, no source."""
 
 
@@ -73,12 +72,19 @@ class Join(Record, frozen=True):
 
 
 class RegistrationMark(Record, frozen=True):
-    """A mark at one point of the wall that is printed on all of `sheets`."""
+    """A mark at one point of the wall that is printed on both `sheets` of a join, which is `upright` or level."""
 
     name: str
     x: float
     y: float
     sheets: tuple[str, ...]
+    upright: bool = False
+
+    @property
+    def box(self) -> Rect:
+        """What the bars of a mark take (wall mm)."""
+        along, across = 2 * BARS_LONG, 2 * BARS_HIGH
+        return Rect.about(self.x, self.y, *((across, along) if self.upright else (along, across)))
 
 
 class SheetPlan(Record, frozen=True):
@@ -164,7 +170,7 @@ def finished(asked: Given, cells: CellPlan) -> SheetPlan:
         _sheet(cell, str(at), lying if cell.turned else upright, paper, clear) for at, cell in enumerate(in_order, 1)
     )
     joins = tuple(_joins(sheets))
-    marks = _crossing_marks(joins, hides, clear) if hides else _registration_marks(sheets, joins)
+    marks = _crossing_marks(joins, hides, clear) if hides else _registration_marks(joins)
     held = firm(meeting_sd(plan.job.accuracy, hides))
     return SheetPlan(paper, page, sheets, joins, tuple(marks), cells.rows, hides, asked.printer, held, cells.spine)
 
@@ -200,17 +206,15 @@ def _joins(sheets: Sequence[Sheet]) -> Iterator[Join]:
             yield Join(sheets[over].name, sheets[under].name, line.x0, line.y0, line.x1, line.y1)
 
 
-def _registration_marks(sheets: Sequence[Sheet], joins: Sequence[Join]) -> Iterator[RegistrationMark]:
-    """Marks at the two ends of every join, on every sheet that shows the whole of one."""
-    windows = Near((sheet.window, sheet) for sheet in sheets)
-    for number, (x, y) in enumerate(end_marks([join.line for join in joins])):
-        mark = Rect.about(x, y, 2 * REGISTRATION, 2 * REGISTRATION)
-        names = tuple(sheet.name for sheet in windows.about(mark) if sheet.window.holds(mark))
-        yield RegistrationMark(letters(number).lower(), x, y, names)
+def _registration_marks(joins: Sequence[Join]) -> Iterator[RegistrationMark]:
+    """Marks near the two ends of every join, on both its sheets; one in its middle where it is short."""
+    points = ((join, *point) for join in joins for point in end_marks(join.line))
+    for number, (join, x, y) in enumerate(points):
+        yield RegistrationMark(letters(number).lower(), x, y, (join.under, join.over), join.upright)
 
 
 def _crossing_marks(joins: Sequence[Join], hides: Covered, clear: Clearance) -> Iterator[RegistrationMark]:
     """Where the lines cross by which sheets are taped that nobody cuts."""
     points = ((join, *point) for join in joins for point in cross_points(join.line, hides, clear))
     for number, (join, x, y) in enumerate(points):
-        yield RegistrationMark(letters(number).lower(), x, y, (join.over, join.under))
+        yield RegistrationMark(letters(number).lower(), x, y, (join.over, join.under), join.upright)

@@ -14,11 +14,9 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.checks import find
 from templates_gen.documents.sheets.layers import lay
-from templates_gen.documents.sheets.square import place_square
 from templates_gen.documents.template import draw_template
 from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.drawing.placing import Room
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
 from templates_gen.tiling.sheet import Sheet, SheetPlan
@@ -222,14 +220,3 @@ def test_no_id_of_a_frame_or_nail_is_read_for_part_of_a_distance(name: str) -> N
         figures = [page.texts[at + line].box for at in told for line in (1, 2) if page.texts[at + line].height >= 5.0]
         near = [t.text for t in page.texts if t.text in ids and any(t.box.grown(4.99).overlaps(box) for box in figures)]
         assert near == [], page.label
-
-
-def test_the_square_goes_beyond_the_window_before_a_line_goes_through_its_words() -> None:
-    """An upright line in the middle of 180 mm crosses a bar of 101.6 mm wherever it is; over the line is room."""
-    inner, room = Rect(0.0, 0.0, 180.0, 120.0), Room(Rect(0.0, 0.0, 180.0, 260.0))
-    room.lines += [Rect(89.0, 0.0, 91.0, 120.0)]
-    place = place_square(room, inner)
-    assert place and place[1] + 100.0 > 120.0
-    room.take(Rect(0.0, 125.0, 180.0, 260.0))
-    crossed_after_all = place_square(room, inner)
-    assert crossed_after_all and crossed_after_all[1] < 20.0

@@ -129,12 +129,13 @@ def test_fit_to_page_would_be_seen() -> None:
 def test_registration_marks_are_as_far_apart_in_the_pixels_of_what_is_printed(name: str) -> None:
     """PDFium at 300 dpi: found to 0.02 mm or so, on 100 to 250 mm."""
     register, _ = pictures()
+    upright = {mark.name: mark.upright for mark in made(name).sheets.marks}
     pdf = filtered(name)
     for page, marks, _ in sheets_of(name)[::5]:
         image = printed(pdf, page, Disturbance())
-        ends = max(combinations(marks.values(), 2), key=lambda pair: math.dist(*pair))
-        seen = [find(image, register, x, y, 2.0) for x, y in ends]
-        assert abs(math.dist(*seen) - math.dist(*ends)) < 0.03
+        names = max(combinations(marks, 2), key=lambda pair: math.dist(marks[pair[0]], marks[pair[1]]))
+        seen = [find(image, register[upright[key]], *marks[key], 2.0) for key in names]
+        assert abs(math.dist(*seen) - math.dist(*(marks[key] for key in names))) < 0.03
 
 
 WRONG_WAYS = [

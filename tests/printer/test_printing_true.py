@@ -20,11 +20,11 @@ from tests.jobs import SAMPLES
 from tests.made import Everything, made, make
 from tests.pdf_reading import Marks, moved, page_marks
 from tests.running import run
-from tests.wall_reading import HAIR, NARROW, WIDE, brought_back, crosses
+from tests.wall_reading import HAIR, NARROW, bars, brought_back, crosses
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
 TRUE = 0.01  # mm; a fifteenth of what can be seen; common practice, no source
-NAIL_RING, REGISTRATION_RING = 5.0, 2.5  # mm; our own design, no source
+NAIL_RING = 6.5  # mm; our own design, no source
 ACROSS, ALONG, LEAN = 0.987, 1.004, math.radians(0.15)
 PAGE = 210.0, 297.0  # mm, a4: ISO 216
 DOTS = 150  # to an inch
@@ -95,11 +95,11 @@ def corners(marks: Marks) -> list[Point]:
 def on_paper(done: Everything, way: Way) -> Iterator[tuple[list[Point], list[Point]]]:
     """By sheet the nail crosses and registration marks as printed (mm), and where they belong on the wall (mm)."""
     nails = [(nail.x, nail.y) for nail in done.plan.nails]
-    registers = [(mark.x, mark.y) for mark in done.sheets.marks]
+    marks = [(mark.x, mark.y) for mark in done.sheets.marks]
     for sheet, told in zip(brought_back(done), done.report["sheets"], strict=True):
         paper, wall = [], []
-        for ring, width, known in ((NAIL_RING, HAIR, nails), (REGISTRATION_RING, NARROW, registers)):
-            for cross in crosses(sheet, ring, width):
+        for found, known in ((crosses(sheet, NAIL_RING, HAIR), nails), (bars(sheet), marks)):
+            for cross in found:
                 x, y = moved(tuple(told["to_page"]), cross.x, cross.y)  # back to where the file has it
                 paper.append(way(x * POINT, y * POINT))
                 wall.append(min(known, key=lambda at: math.dist(at, (cross.x, cross.y))))
@@ -148,7 +148,7 @@ def test_every_rule_measures_what_it_says_once_printed(name, way, templates):
             s for s in done.marks[ruler["page"] - 1].segments
             if np.abs(np.array(s[:4]) - [*ruler["from"], *ruler["to"]]).max() * POINT < 0.001
         ]  # fmt: skip
-        assert len(drawn) == 1 and drawn[0].width * POINT == pytest.approx(WIDE, rel=0.03)
+        assert len(drawn) == 1 and drawn[0].width * POINT == pytest.approx(NARROW, rel=0.03)
         ends = [WAYS[way](x * POINT, y * POINT) for x, y in (drawn[0][:2], drawn[0][2:4])]
         assert math.dist(*ends) == pytest.approx(ruler["length"], abs=TRUE)
 

@@ -22,7 +22,7 @@ from tests.documents import test_read_back_drop_scales as drop_scales
 from tests.documents import test_read_back_lines as lines
 from tests.made import LARGE, made
 from tests.running import run
-from tests.wall_reading import CLOSE, NARROW, is_upright, shown, wide
+from tests.wall_reading import CLOSE, HAIR, is_upright, shown, wide
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
 MOST = 5000.0  # mm; our own limit, below the 14,400 units of ISO 32000-1, Annex C.2
@@ -166,7 +166,7 @@ def test_two_panels_share_a_strip_with_two_register_marks_and_a_trim_line() -> N
     (join,) = done.sheets.joins
     assert len(done.sheets.marks) == 2 and {len(mark.sheets) for mark in done.sheets.marks} == {2}
     over = next(sheet for sheet in shown("two panels") if sheet.name == join.over)
-    cuts = [s for s in wide(over.segments, NARROW) if is_upright(s) and abs(s.x0 - join.x0) < CLOSE]
+    cuts = [s for s in wide(over.segments, HAIR) if is_upright(s) and abs(s.x0 - join.x0) < CLOSE]
     assert max(abs(s.y1 - s.y0) for s in cuts) > done.plan.group.height
     for nail in done.plan.nails:
         assert sum(sheet.inner.holds(nail_box(nail.x, nail.y)) for sheet in done.sheets.sheets) == 1
@@ -208,13 +208,13 @@ def test_lettering_of_the_first_pages_is_apart_and_on_the_page(name: str) -> Non
 @pytest.mark.parametrize("name", ONE)
 def test_nobody_is_told_to_trim_or_tape_one_page(name: str) -> None:
     words = said(name)
-    assert "trim line" not in words and "registration mark" not in words and "Tape each" not in words
-    assert "Put the target on the cross" in words and "not at full size: do not use it" in words
+    assert "toothed line" not in words and "slanting bars" not in words and "Tape each" not in words
+    assert "Put the target's window on the cross" in words and "not at full size: do not use it" in words
 
 
 def test_panels_are_taped_as_sheets_are() -> None:
     words = said("two panels")
-    assert "Cut along the continuous trim lines" in words and "Then tape" not in words
+    assert "Cut along the toothed lines" in words and "Then tape" not in words
     assert "Tape the columns to each other, from the left column to the right, the cut edge always on top: 2 (" in words
 
 

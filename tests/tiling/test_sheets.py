@@ -22,7 +22,7 @@ from tests.made import NAMES, made
 CLOSE = 1e-5
 """mm; float sums over a few metres are nearer than this.  Common practice, no source."""
 
-REGISTRATION = 3.5  # mm, radius of a registration mark; our own design, no source
+BARS = 18.4, 5.0  # mm along and across a join that a registration mark takes; our own design, no source
 
 few = settings(max_examples=40, deadline=None, derandomize=True)
 hangers = st.sampled_from(
@@ -131,7 +131,7 @@ def test_names_are_unique_and_no_two_sheets_own_the_same_wall(each: Job) -> None
 @few
 @given(jobs())
 def test_both_ends_of_every_join_have_a_registration_mark(each: Job) -> None:
-    """Near each end, on both sheets; a mark gives way to another by as much as 9 mm at a time, so within 30 mm."""
+    """12 mm from each end, on both sheets, or in the middle of a join too short for two (our own design, no source)."""
     sheets = sheets_of(each)
     for join in sheets.joins:
         both = [mark for mark in sheets.marks if {join.over, join.under} <= set(mark.sheets)]
@@ -139,7 +139,7 @@ def test_both_ends_of_every_join_have_a_registration_mark(each: Job) -> None:
         nearest = [min(both, key=lambda mark: math.dist((mark.x, mark.y), end)) for end in ends] if both else []
         assert len(nearest) == 2, f"{join} has no mark on both sheets"
         assert all(math.dist((mark.x, mark.y), end) < 30 for mark, end in zip(nearest, ends, strict=True))
-        if math.dist(*ends) > 60:
+        if math.dist(*ends) > 45:
             assert nearest[0] is not nearest[1]
 
 
@@ -148,8 +148,9 @@ def test_both_ends_of_every_join_have_a_registration_mark(each: Job) -> None:
 def test_registration_marks_lie_whole_in_the_windows_of_their_sheets(each: Job) -> None:
     sheets = sheets_of(each)
     for mark in sheets.marks:
-        assert len(mark.sheets) >= 2
-        whole = Rect.about(mark.x, mark.y, 2 * REGISTRATION, 2 * REGISTRATION)
+        assert len(mark.sheets) == 2
+        along, across = (BARS[1], BARS[0]) if mark.upright else BARS
+        whole = Rect.about(mark.x, mark.y, along, across)
         assert all(sheets.sheet(name).window.holds(whole) for name in mark.sheets)
 
 
@@ -158,7 +159,7 @@ def test_registration_marks_lie_whole_in_the_windows_of_their_sheets(each: Job) 
 def test_no_register_mark_hides_another(each: Job) -> None:
     marks = sheets_of(each).marks
     for number, one in enumerate(marks):
-        assert all(math.dist((one.x, one.y), (two.x, two.y)) > 2 * REGISTRATION for two in marks[number + 1 :])
+        assert not any(one.box.overlaps(two.box) for two in marks[number + 1 :])
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -166,7 +167,7 @@ def test_no_register_mark_of_a_sample_hides_another(name: str) -> None:
     marks = made(name).sheets.marks
     for number, one in enumerate(marks):
         for two in marks[number + 1 :]:
-            assert math.dist((one.x, one.y), (two.x, two.y)) > 2 * REGISTRATION, (one, two)
+            assert not one.box.overlaps(two.box), (one, two)
 
 
 @few

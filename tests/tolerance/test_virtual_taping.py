@@ -8,7 +8,7 @@ from functools import cache
 import numpy as np
 import pytest
 
-from templates_gen.documents.sheets.furniture import REGISTRATION_FORM, registration_form
+from templates_gen.documents.sheets.join_marks import bars_form
 from templates_gen.documents.sheets.nail_marks import NAIL_FORM, nail_form
 from templates_gen.drawing.items import Page, Template, Use
 from templates_gen.drawing.lettering import Lettering
@@ -39,13 +39,15 @@ def sheets_of(name: str):
 
 @cache
 def pictures():
-    """What a registration mark and a nail mark look like, cut out of a page drawn for the purpose."""
+    """What a registration mark (by whether its join is upright) and a nail mark look like, on a page of their own."""
     # 50.8 mm is a whole number of pixels (600), so that the marks lie in the middle of their pictures
-    uses = (Use(REGISTRATION_FORM, 50.8, 50.8), Use(NAIL_FORM, 50.8, 101.6))
+    bars = {upright: bars_form(upright) for upright in (False, True)}
+    places = {False: (25.4, 25.4), True: (76.2, 25.4)}
+    uses = (Use(NAIL_FORM, 50.8, 101.6), *(Use(bars[way].name, *places[way]) for way in bars))
     page = Page(label="1", title="", page_items=uses)
-    template = Template("marks", "", "en", (288, 432), (page,), (registration_form(), nail_form()))
+    template = Template("marks", "", "en", (288, 432), (page,), (*bars.values(), nail_form()))
     image = printed(write_pdf(template, Lettering()), 0, STRAIGHT)
-    register, *_ = patch(image, 50.8, 50.8, 40 * PIXEL)
+    register = {way: patch(image, *place, 116 * PIXEL)[0] for way, place in places.items()}
     nail, *_ = patch(image, 50.8, 101.6, 90 * PIXEL)
     return register, nail
 
@@ -54,13 +56,14 @@ def found_in_pixels(name: str, how: dict[int, Disturbance]):
     """For every sheet where its registration marks are in the pixels, and its nails: by name, in mm on the paper."""
     register, nail_picture = pictures()
     pdf, chance = made(name).pdf, random.Random(0)
+    upright = {mark.name: mark.upright for mark in made(name).sheets.marks}
     seen, nails = [], []
     for page, marks, on_page in sheets_of(name):
         disturbance = how.get(page, STRAIGHT)
         image, matrix = printed(pdf, page, disturbance), disturbance.matrix()
         at = {key: moved(matrix, np.array([place]))[0] for key, place in {**marks, **on_page}.items()}
         guess = {key: place + np.array([chance.uniform(-1.5, 1.5) for _ in "xy"]) for key, place in at.items()}
-        seen.append({key: find(image, register, *guess[key], REACH) for key in marks})
+        seen.append({key: find(image, register[upright[key]], *guess[key], REACH) for key in marks})
         nails.append({key: find(image, nail_picture, *guess[key], REACH) for key in on_page})
     return seen, nails
 

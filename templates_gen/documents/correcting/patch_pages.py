@@ -18,7 +18,6 @@ from templates_gen.drawing.blocks import Block, block, wrapped
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Template, Text, Use
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.drawing.shapes import thick_arrow
 from templates_gen.drawing.sizes import H5, H7, H18, H25, H35, HAIR, HEAVY, MEDIUM, NARROW, WIDE
 from templates_gen.drawing.strokes import unbroken
 from templates_gen.job.paper_sizes import first_paper
@@ -27,12 +26,13 @@ from templates_gen.tiling.page import page_of
 from templates_gen.tiling.rulers import rulers
 
 # mm; our own design, no source
-RING, CIRCLE, ARM = 2.0, 3.0, 7.0
+RING, CIRCLE, ARM = 2.5, 3.0, 7.0
 """Radius of the ring that goes on the old hole, of the circle about the new one, and half its hairlines' length."""
 INSET = 3.0
 """What is free about a patch's words."""
-UP, UP_HEAD, UP_WIDTH, UNDER_UP, UP_ROOM = 12.0, 5.0, 6.0, 1.5, 18.0
-"""The arrow that says which side is up: its length, that of its head, its width; down to its words; all their width."""
+UP, UP_WIDTH, UP_BAR, OVER_BAR, UNDER_UP, UP_ROOM = 11.0, 10.0, 1.4, 1.6, 1.5, 18.0
+"""The triangle over a bar that says which side is up, for an arrow would be taken for the move: the height and width of
+both, the bar's height, what is free over it; down to the words; all their width."""
 CLEAR = 4.5
 """Level and plumb lines keep so far from the holes."""
 CLEAR_OF, OFF, OFF_CROSS = 0.8, 1.2, 2.0
@@ -66,7 +66,7 @@ def _words(flow: Flow, plan: Plan, measured: str) -> None:
     flow.space(1.5)
     flow.steps((
         "Cut the papers apart. Take the frame down, and pull its old nail.",
-        "Push a pin through the middle of the ring and into the old hole, the arrow pointing up. Turn the paper until "
+        "Push a pin through the middle of the ring and into the old hole, the triangle up. Turn the paper until "
         "a spirit level along the level line is level, and tape it up.",
         "Make the new hole through the cross. A thick bar is the seat of another hook instead: hang the hook with its "
         "seat on the bar, and make the hole where its nail then is.",
@@ -111,7 +111,7 @@ def _rows(found: Sequence[Patch], room: float) -> Iterator[tuple[list[Patch], fl
 
 
 def _head(patch: Patch, width: float, lettering: Lettering) -> Block:
-    """The frame's name and what to do, in lines beside the arrow: wrapped, so that no number is cut."""
+    """The frame's name and what to do, in lines beside the triangle: wrapped, so that no number is cut."""
     wide = width - UP_ROOM - 2 * INSET
     sizes = [(patch.name, H5, True), (patch.nail, H35, True), *((line, H25, False) for line in patch.lines)]
     return block(
@@ -132,8 +132,11 @@ def _row(
 
 
 def _this_side_up(x: float, top: float, lettering: Lettering) -> Iterator[Item]:
-    """An arrow that points up, with the words under it, in the middle of x."""
-    yield thick_arrow(x, top, top - UP, UP_WIDTH, UP_HEAD)
+    """A triangle over a bar, with the words under it, in the middle of x."""
+    half, bar = UP_WIDTH / 2, Rect.sized(x - UP_WIDTH / 2, top - UP, UP_WIDTH, UP_BAR)
+    base = bar.y1 + OVER_BAR
+    yield Polygon(((x, top), (x - half, base), (x + half, base)))
+    yield Polygon(bar.corners)
     words = block([(line, H25, True) for line in UP_WORDS], lettering)
     yield from words.at(x - words.width / 2, top - UP - UNDER_UP - words.height, "middle")
 

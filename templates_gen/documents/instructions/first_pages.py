@@ -16,6 +16,7 @@ from templates_gen.checks.untold import not_checked, not_checked_words
 from templates_gen.documents.instructions.cautions import take_care
 from templates_gen.documents.instructions.guide import guide
 from templates_gen.documents.instructions.map_pages import map_pages
+from templates_gen.documents.instructions.marks_key import HEIGHT, marks_key
 from templates_gen.documents.instructions.taping_steps import day_before, update_steps
 from templates_gen.documents.instructions.wording import (
     PRINT_WORDS,
@@ -89,6 +90,8 @@ def first_pages(
     _title(flow, plan)
     _printing(flow, plan, sheets)
     map_pages(flow, plan, sheets)
+    flow.space(2.0)
+    flow.picture(HEIGHT, partial(marks_key, sheets, lettering))
     if sheets.printed is None:
         flow.heading("Tape the sheets" if sheets.joins else "Before it goes up")
         flow.steps(day_before(plan, sheets))

@@ -5,66 +5,39 @@ Nothing here says that a wall, a nail or a spot is safe.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 from functools import partial
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.units import show_both
-from templates_gen.base.words import counted, some
+from templates_gen.base.words import some
 from templates_gen.documents.instructions.cautions import TITLE
 from templates_gen.documents.instructions.day_step import DayStep
 from templates_gen.documents.instructions.pieces import piece_by_piece
 from templates_gen.documents.instructions.sketches import hung_in_order, sketch
 from templates_gen.documents.schedule.distances import above_floor, left_end
-from templates_gen.hanging.studs import on_stud
+from templates_gen.documents.sheets.wall_marks import has_window
 from templates_gen.hanging.weight_classes import on_bare_nails, wants_two
 from templates_gen.job.model import Frame
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.order import taping_order
 
-_FIXINGS = {"nail": "nail", "hook": "picture hook", "screw": "screw"}
+TARGET_AT = "the target", "the target's window"
 
 MOST_NAMED = 8
 """Frames that are named one by one, not counted.  Our own design, no source."""
 
 
-def own_tools(plan: Plan) -> Iterator[str]:
-    """What this job needs besides the usual: what goes into the wall, those for frames not measured yet too, and what
-    drives it.
-    """
-    if plan.slope:
-        yield "straight batten"
-    kinds = Counter(hung.frame.fixing.kind for hung in plan.frames for _ in hung.bearings)
-    for kind, count in kinds.items():
-        yield counted(count, _FIXINGS[kind])
-    yield from dict.fromkeys("screwdriver" if kind == "screw" else "hammer" for kind in kinds)
-    if kinds["screw"]:
-        yield "drill and bits"
-    if plugs := _plugs(plan):
-        yield "1 plug or anchor" if plugs == 1 else f"{plugs} plugs or anchors"
-    if unrated := [frame.id for frame in plan.job.frames if on_bare_nails(frame)]:
-        yield f"rated fixings in place of nails ({some(unrated)})"
-    if two := [frame.id for frame in plan.job.frames if wants_two(frame)]:
-        yield f"second person ({some(two)})"
-
-
-def _plugs(plan: Plan) -> int:
-    """How many screws may have nothing but masonry, plaster or board around them."""
-    wall = plan.job.wall
-    screwed = [hung for hung in plan.frames if hung.frame.fixing.kind == "screw" and wall.build != "timber"]
-    return sum(not on_stud(bearing.x, wall) for hung in screwed for bearing in hung.bearings)
-
-
 def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     """The day from the finished paper on, step by step."""
     order = taping_order(sheets)
-    yield DayStep("Cut the slits", "On the table: cut the dotted release slit under every nail mark.", sketch("slits"))
+    cut = "the toothed slit under every nail mark" + has_window(plan) * " and the target's window"
+    yield DayStep("Cut the slits", f"On the table: {cut}.", sketch("slits"))
     yield from _whole(plan) if order.pieces == 1 else piece_by_piece(plan, sheets, order)
     yield from _marking(plan)
     yield DayStep(
         "Nail",
-        f"Read “{TITLE}” first. Through the middle of every cross, once you have looked for cables and pipes there."
+        f"Read “{TITLE}” first. Through the dot in every ring, once you have looked for cables and pipes there."
         f"{_several(plan)}{_unrated(plan)}{_drilled_only(plan)}",
         sketch("nail-home"),
     )
@@ -113,8 +86,8 @@ def _whole(plan: Plan) -> Iterator[DayStep]:
     unit = plan.job.unit
     cross = f"A pencil cross {show_both(plan.centre_line, unit)} from {left_end(plan)} and "
     hold = (
-        "Put the target on the cross. Turn the paper until a spirit level on the level line is level, "
-        "and tape it up. Trust the level, not the ceiling or the floor."
+        f"Put {TARGET_AT[has_window(plan)]} on the cross. Turn the paper until a spirit level on the level line is "
+        "level, and tape it up. Trust the level, not the ceiling or the floor."
     )
     if not plan.slope:
         above = f"{show_both(plan.level_line, unit)} {above_floor(plan)}."
@@ -151,9 +124,9 @@ def _marking(plan: Plan) -> Iterator[DayStep]:
 
 
 def _several(plan: Plan) -> str:
-    """A hook of several nails has one cross."""
+    """A hook of several nails has one mark."""
     several = any(frame.fixing.nails > 1 for frame in plan.job.frames)
-    return " Hold a hook of several nails so that their middle is on the cross." if several else ""
+    return " Hold a hook of several nails so that their middle is on the dot." if several else ""
 
 
 def through(plan: Plan) -> list[str]:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
+from templates_gen.documents.instructions.map_houses import EDGE, sheet_numbers, sides
 from templates_gen.documents.instructions.tape_marks import tape_marks
 from templates_gen.drawing.grounds import over_lines
 from templates_gen.drawing.houses import house, house_size
@@ -15,7 +16,7 @@ from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.shapes import corner_triangle, ground
-from templates_gen.drawing.sizes import H18, H25, H35, HAIR, MEDIUM, NARROW
+from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW
 from templates_gen.drawing.strokes import CENTRE_DASH, PITCH_DASH
 from templates_gen.tiling.long_lines import centre_spans, level_spans, pieces, pitch_line
 from templates_gen.tiling.sheet import SheetPlan
@@ -38,10 +39,7 @@ MOST_TRIED = 60
 """Sheets on a map for whose steps' numbers room is made by smaller names: with more, the names are small as it is, and
 trying again would take long.  Our own design, no source."""
 
-EDGE = 0.6
-"""mm: a name stays this far inside its sheet or frame.  Our own design, no source."""
-
-LEAST_HEIGHT, CELL = 68.0, 11.0
+LEAST_HEIGHT, CELL = 68.0, 9.0
 """mm that the map is high, and that a sheet on it should be, both ways.  Our own design, no source."""
 
 MOST_OF_PAGE = 0.7
@@ -56,9 +54,6 @@ KEY_AIR = 1.5, 6.0
 
 CORNER = 2.2
 """mm: a side of the black corner of a frame to measure from.  Our own design, no source."""
-
-NAME_SHARE = 0.9, 0.45
-"""Of a sheet's width and height, what its number with the house around it takes at most.  Our own design."""
 
 
 def map_height(plan: Plan, sheets: SheetPlan, place: Rect) -> float:
@@ -195,16 +190,20 @@ def _names(
     wanted = len({steps[join.over, join.under] for join in sheets.joins})
     for largest in range(len(SIZES) if len(sheets.sheets) <= MOST_TRIED else 1):
         room = _taken(plan, at, scale)
-        items = list(_sheet_names(sheets, SIZES[largest:], at, room, lettering))
+        items = list(sheet_numbers(sheets, SIZES[largest:], at, room, lettering))
         marks = list(tape_marks(sheets, steps, at, room, lettering))
         if len({item.text for item in marks if isinstance(item, Text)}) == wanted:
             break
     yield from (*items, *marks)
-    room.lines += [side for sheet in sheets.sheets for side in sides(at(sheet.cell))]
+    edges = [side for sheet in sheets.sheets for side in sides(at(sheet.cell))]
+    room.lines += edges
     for hung in plan.frames:
         rect: Rect = at(hung.rect)
         text = Text(0.0, 0.0, hung.frame.id, H25)
         if name := placed_near(text, rect.cx, rect.cy, rect.grown(-EDGE), room, lettering):
+            box = lettering.box(name)
+            if any(box.overlaps(side) for side in edges):
+                yield ground(box)
             yield name
 
 
@@ -216,35 +215,11 @@ def _taken(plan: Plan, at: Callable[[Rect], Rect], scale: float) -> Room:
     room.lines += [level.grown(OFF_LINE), centre.grown(OFF_LINE)]
     if ends := pitch_line(plan):
         room.lines += [at(box) for box in pieces(ends, 1.0 / scale)]
+    for x, y, right, up in corners_to_measure(plan):
+        spot = at(Rect(x, y, x, y))
+        room.take(
+            spot.grown(CORNER / 2).shifted(-CORNER / 2 if right else CORNER / 2, -CORNER / 2 if up else CORNER / 2)
+        )
     for nail in plan.nails:
         room.take(at(Rect.about(nail.x, nail.y, NAIL_ROOM / scale, NAIL_ROOM / scale)))
     return room
-
-
-def sides(rect: Rect) -> tuple[Rect, ...]:
-    """The four sides of a rectangle as thin ones that lettering keeps off."""
-    return (
-        Rect(rect.x0 - MEDIUM, rect.y0, rect.x0 + MEDIUM, rect.y1),
-        Rect(rect.x1 - MEDIUM, rect.y0, rect.x1 + MEDIUM, rect.y1),
-        Rect(rect.x0, rect.y0 - MEDIUM, rect.x1, rect.y0 + MEDIUM),
-        Rect(rect.x0, rect.y1 - MEDIUM, rect.x1, rect.y1 + MEDIUM),
-    )
-
-
-def _sheet_names(
-    sheets: SheetPlan, sizes: Sequence[float], at: Callable[[Rect], Rect], room: Room, lettering: Lettering
-) -> Iterator[Item]:
-    """The number of every sheet in its house, in the sheet's upper left corner."""
-    for sheet in sheets.sheets:
-        cell: Rect = at(sheet.cell)
-        fitting = (size for size in sizes if _fits(house_size(sheet.name, size, lettering), cell))
-        size = next(fitting, sizes[-1])
-        if box := room.nearest(*house_size(sheet.name, size, lettering), cell.x0, cell.y1, cell.grown(-EDGE)):
-            room.take(box)
-            yield from house(sheet.name, size, box.x0, box.y0, lettering)
-        elif name := placed_near(Text(0, 0, sheet.name, size, bold=True), cell.x0, cell.y1, cell, room, lettering):
-            yield name
-
-
-def _fits(size: tuple[float, float], cell: Rect) -> bool:
-    return size[0] < NAME_SHARE[0] * cell.width and size[1] < NAME_SHARE[1] * cell.height

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping
 from functools import cache
 from itertools import pairwise
@@ -11,19 +12,26 @@ from typing import TypeVar
 from templates_gen.arranging.plan import Hung
 from templates_gen.base.geometry import Rect
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
+from templates_gen.drawing.shapes import teeth
 from templates_gen.drawing.sizes import H18, H25, H35, HAIR, MEDIUM, WIDE
-from templates_gen.drawing.strokes import DASHED_DOTTED, DOTTED
+from templates_gen.drawing.strokes import CENTRE_DASH
 
 FIELD = (60.0, 40.0)
 """Width and height that every drawing is thought in.  Our own design, no source, as is all that follows."""
 
 WIDTHS = {"hair": HAIR, "wide": WIDE, "bold": 2 * WIDE}
-DASHES = {"dotted": DOTTED, "centre": DASHED_DOTTED, "sight": (1.5, 1.0)}
+DASHES = {"centre": tuple(part / 2 for part in CENTRE_DASH), "sight": (1.5, 1.0)}
 WHITE, GREY = 1.0, 0.8
 GREYS = {"grey": GREY, "light": 0.85}
 
 HEAD = 2.6, 1.0
 """How long the head of an arrow is, and half of how wide."""
+
+STROKE = 1.1
+"""Half of the stroke at either end of a distance."""
+
+CUT_TEETH = 1.1, 0.9, 2.0
+"""mm; the teeth of a line to cut, as `teeth` takes them."""
 
 ROUND_A_GROUP = 0.94
 """How much of the field a group fills: the rest is air around it."""
@@ -80,12 +88,17 @@ class Sketch:
                 self.line(*points, width=width, dash=_said(DASHES, words, ()))
             case "arrow":
                 self.arrow(*points)
+            case "measure":
+                self.measure(*points)
+            case "toothed":
+                self.line(*points)
+                self.items += teeth(self.at(*points[0]), self.at(*points[-1]), CUT_TEETH, both=True)
             case "shape":
                 self.shape(*points, grey=grey, width=width)
             case "box":
                 self.box(*points, grey=grey, width=width)
             case "circle":
-                self.items.append(Circle(*self.at(*points[0]), float(words[-1]) * self.scale, MEDIUM))
+                self.items.append(Circle(*self.at(*points[0]), float(words[-1]) * self.scale, width))
 
     def line(self, *points: Point, width: float = MEDIUM, dash: tuple[float, ...] = ()) -> None:
         """A line through these points."""
@@ -101,6 +114,14 @@ class Sketch:
         """An upright rectangle between its lower left and its upper right corner."""
         (x0, y0), (x1, y1) = corners
         self.shape((x0, y0), (x1, y0), (x1, y1), (x0, y1), grey=grey, width=width)
+
+    def measure(self, start: Point, end: Point) -> None:
+        """A distance that is measured: a line with a stroke across either end."""
+        self.line(start, end)
+        length = math.dist(start, end)
+        dx, dy = (end[0] - start[0]) / length * STROKE, (end[1] - start[1]) / length * STROKE
+        for x, y in (start, end):
+            self.line((x - dy, y + dx), (x + dy, y - dx))
 
     def arrow(self, start: Point, end: Point) -> None:
         """A line with a head at its end."""

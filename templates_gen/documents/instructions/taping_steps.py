@@ -111,8 +111,9 @@ def _lapping(sheets: SheetPlan) -> str:
     """How one sheet is laid on the other."""
     if sheets.hides is None:
         return (
-            "Cut along the continuous trim lines, at the left and foot of a sheet where it has a neighbour. Lay the "
-            "cut edge on the neighbour's dashed line until the registration marks of both ends meet, and tape."
+            "Cut along the toothed lines, at the left and foot of a sheet where it has a neighbour: the teeth fall "
+            "off. Lay the cut edge on the neighbour's dashed line until the slanting bars near both ends of the join "
+            "go on straight from sheet to sheet, and tape."
         )
     return (
         "Cut nothing. Lay the sheet to the right or above over its neighbour, its edge near the dashed line. Move it "
@@ -145,9 +146,10 @@ def diagonals(plan: Plan, count: int) -> Iterator[str]:
         if count > 1
         else ("the print", "If they are not, it was printed askew or not at full size: do not use it")
     )
+    between = "" if linked or count == 1 else ", between the black corners"
     yield (
-        f"Measure both diagonals on {paper}: {one.start} to {one.end} (a) must be {show_both(one.length, unit)}, "
-        f"{two.start} to {two.end} (b) {show_both(two.length, unit)}. {wrong}."
+        f"Measure both diagonals on {paper}{between}: {one.start} to {one.end} (a) must be "
+        f"{show_both(one.length, unit)}, {two.start} to {two.end} (b) {show_both(two.length, unit)}. {wrong}."
     )
     if count > 1:
         job = "JOB --cover linked" if linked else "JOB"

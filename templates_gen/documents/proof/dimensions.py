@@ -13,7 +13,7 @@ from templates_gen.drawing.items import Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.drawing.sizes import H18, H25, HAIR, MEDIUM, NARROW
-from templates_gen.drawing.strokes import DASHED_DOTTED
+from templates_gen.drawing.strokes import CENTRE_DASH
 
 FIRST, NEXT = 7.5, 16.5
 """mm from the wall to its nearest row of dimensions, and to the row beyond.  Our own design, no source."""
@@ -76,7 +76,7 @@ def both_lines(plan: Plan, view: View) -> tuple[Line, Line]:
     wall, group = view.rect(plan.job.wall.rect), view.rect(plan.group)
     x, y = view.point(plan.centre_line, plan.level_line)
     return (
-        Line(x, wall.y0 - FIRST - PAST, x, group.y1 + BEYOND, NARROW, DASHED_DOTTED, grey=CENTRE),
+        Line(x, wall.y0 - FIRST - PAST, x, group.y1 + BEYOND, NARROW, CENTRE_DASH, grey=CENTRE),
         Line(wall.x0 - FIRST - PAST, y, group.x1 + BEYOND, y, HAIR, grey=EXTENSION),
     )
 

@@ -15,7 +15,7 @@ from templates_gen.drawing.blocks import block, shortened
 from templates_gen.drawing.items import Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
-from templates_gen.drawing.sizes import H5, H7, H10, H14, H18, H20, H25, H35, MEDIUM, WIDE
+from templates_gen.drawing.sizes import H5, H7, H10, H14, H18, H20, H25, H35, INNER_EDGE, MEDIUM, WIDE
 
 SIZES = (
     (H20, H7, H5),
@@ -39,7 +39,7 @@ TRIES = (
 TAG_SIZES = (H10, H7, H5, H35)
 """Heights of the id alone, largest first.  Our own design, no source."""
 
-EDGE = 3.0
+EDGE = INNER_EDGE + 1.5
 """mm that lettering keeps from the frame's edge.  Our own design, no source."""
 
 APART = 3.0

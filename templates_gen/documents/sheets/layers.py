@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import Record, replace
 from templates_gen.documents.sheets.frame_labels import frame_labels
-from templates_gen.documents.sheets.furniture import joins, registration_form, title
+from templates_gen.documents.sheets.join_marks import join_forms, joins
 from templates_gen.documents.sheets.layer import Drawn, Layer, SoFar, each, shown_on
 from templates_gen.documents.sheets.nail_marks import nail_form
 from templates_gen.documents.sheets.photo_tags import photo_tags, tag_forms
@@ -15,6 +15,7 @@ from templates_gen.documents.sheets.references import distances
 from templates_gen.documents.sheets.rulers import RULERS_FORM, both_rulers, form_of_rulers, rulers_form
 from templates_gen.documents.sheets.scales import DropScale
 from templates_gen.documents.sheets.sheet_marks import (
+    corners_to_measure_from,
     drop_scales,
     frames,
     level_figures,
@@ -24,8 +25,9 @@ from templates_gen.documents.sheets.sheet_marks import (
     names_of_lines,
     target,
 )
-from templates_gen.documents.sheets.square import square, square_form
-from templates_gen.documents.sheets.wall_marks import frame_edges, frame_form
+from templates_gen.documents.sheets.sheet_number import sheet_number
+from templates_gen.documents.sheets.titles import title
+from templates_gen.documents.sheets.wall_marks import frame_form, frame_lines
 from templates_gen.drawing.grounds import over_lines
 from templates_gen.drawing.items import Form, Page, Use
 from templates_gen.drawing.lettering import Lettering
@@ -36,6 +38,7 @@ LAYERS: tuple[Layer, ...] = (
     each(title),
     each(both_rulers),
     each(frames),
+    each(corners_to_measure_from),
     each(nails),
     each(long_lines),
     each(target),
@@ -45,8 +48,8 @@ LAYERS: tuple[Layer, ...] = (
     each(names_of_lines),
     each(distances),
     frame_labels,
+    each(sheet_number),
     each(joins),
-    each(square),
     photo_tags,
 )
 """A new mark on every sheet is one row here, after all that matters more, and the function it names."""
@@ -88,7 +91,7 @@ def sheet_page(laid: Laid) -> Page:
     sheet, part = so_far.sheet, so_far.part
     page_items = [item for done in drawn for item in done.page_items]
     scales = [scale.zone for hung in part.frames for scale in so_far.scales[hung.frame.id]]
-    edges = [edge for hung in part.frames for edge in frame_edges(hung.rect)]
+    edges = [edge for hung in part.frames for edge in frame_lines(hung.rect)]
     items, later = ([item for done in drawn for item in done.items], [text for done in drawn for text in done.over])
     return Page(
         label=sheet.name,
@@ -108,7 +111,7 @@ def sheet_forms(
     ruled = {RULERS_FORM: sheets.page, **{form_of_rulers(sheets, sheet): sheet.page for sheet in sheets.sheets}}
     for name, page in ruled.items():
         yield rulers_form(page, sheets.paper.overlap, plan.job.unit, lettering, name)
-    yield from (registration_form(), nail_form(), square_form())
+    yield from (nail_form(), *join_forms(sheets))
     yield from tag_forms(plan, sheets)
     for hung in plan.frames:
         yield frame_form(hung, scales[hung.frame.id], plan.job.unit)

@@ -12,7 +12,9 @@ from templates_gen.drawing.blocks import Block, block
 from templates_gen.drawing.items import Circle, Form, Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import AIR, Room
+from templates_gen.drawing.shapes import SLIT_TEETH, teeth, wedge
 from templates_gen.drawing.sizes import (
+    BROAD,
     H5,
     H7,
     H18,
@@ -26,9 +28,7 @@ from templates_gen.drawing.sizes import (
     SCALE_FAR,
     SCALE_NEAR,
     SLIT_TO,
-    WIDE,
 )
-from templates_gen.drawing.strokes import DOTTED
 from templates_gen.hanging.bearings import Nail
 from templates_gen.job.model import Fixing
 
@@ -47,24 +47,43 @@ better than lettering too small for someone on a ladder."""
 NAIL_FOOT = 2.5
 """mm that the upright hairline goes on below the nail point, before the release slit.  Our own design, no source."""
 
-NAIL_CIRCLE = 5.0
-"""mm; radius of the open circle around a nail point.  Our own design, no source."""
+NAIL_CIRCLE = 6.5
+"""mm; radius of the bold circle around a nail point.  Our own design, no source."""
 
-SLIT_FROM = 3.5
-"""The release slit starts here below the nail point (mm).  Our own design, no source."""
+WEDGE_FROM, WEDGE_HALF, DOT = 1.3, 1.1, 0.4
+"""mm: how far from the nail point the bold wedges end that point to it, half of what they are wide on the outside, and
+the radius of the dot on it.  Our own design, no source."""
+
+SLIT_FROM = 3.0
+"""The release slit starts here below the nail point (mm); its teeth where the circle is passed.  Our own design."""
+
+TEETH_FROM = 8.0
+"""mm below the nail point."""
 
 
 def nail_form() -> Form:
     """The mark of a nail about its nail point at (0, 0)."""
     items: tuple[Item, ...] = (
-        Line(-NAIL_ARM, 0, NAIL_ARM, 0, HAIR),
-        Line(0, -NAIL_FOOT, 0, NAIL_ARM, HAIR),
-        Circle(0, 0, NAIL_CIRCLE, WIDE),
-        Line(0, -SLIT_FROM, 0, -SLIT_TO, MEDIUM, DOTTED),
+        *ring_items(),
+        Line(0, -SLIT_FROM, 0, -SLIT_TO, MEDIUM),
+        *teeth((0, -TEETH_FROM), (0, -SLIT_TO), SLIT_TEETH, both=True),
         Line(-1.5, -SLIT_TO, 1.5, -SLIT_TO, NARROW),  # where the cut ends
-        Text(-1.2, -SLIT_TO + 2, "slit: cut first", H18, "left", 90),
+        Text(-1.9, -SLIT_TO + 2, "slit: cut first", H18, "left", 90),
     )
     return Form(NAIL_FORM, Rect(-NAIL_CLEAR, -SLIT_TO - 1, NAIL_CLEAR, NAIL_CLEAR), items)
+
+
+def ring_items() -> tuple[Item, ...]:
+    """The same without its slit."""
+    return (
+        Line(-NAIL_ARM, 0, NAIL_ARM, 0, HAIR),
+        Line(0, -NAIL_FOOT, 0, NAIL_ARM, HAIR),
+        Circle(0, 0, NAIL_CIRCLE, BROAD),
+        Circle(0, 0, DOT, 0.0, True),
+        wedge(-WEDGE_FROM, 0, WEDGE_FROM - NAIL_ARM, 0, WEDGE_HALF),
+        wedge(WEDGE_FROM, 0, NAIL_ARM - WEDGE_FROM, 0, WEDGE_HALF),
+        wedge(0, WEDGE_FROM, 0, NAIL_ARM - WEDGE_FROM, WEDGE_HALF),
+    )
 
 
 def nail_lines(nail: Nail, fixing: Fixing, plan: Plan) -> tuple[str, ...]:

@@ -9,7 +9,7 @@ from templates_gen.documents.sheets.scales import Graduation, ticks_along
 from templates_gen.drawing.items import Form, Item, Line, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import ground
-from templates_gen.drawing.sizes import H25, HAIR, WIDE
+from templates_gen.drawing.sizes import H25, HAIR, NARROW, WIDE
 from templates_gen.tiling.page import Page
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.sheet import Sheet, SheetPlan
@@ -43,8 +43,8 @@ def rulers_form(page: Page, overlap: float, unit: str, lettering: Lettering, nam
     level, plumb = rulers(page, overlap, unit)
     grade = RULER_GRADES[unit]
     items: list[Item] = [
-        Line(level.x0, level.y0, level.x1, level.y1, WIDE),
-        Line(plumb.x0, plumb.y0, plumb.x1, plumb.y1, WIDE),
+        Line(level.x0, level.y0, level.x1, level.y1, NARROW),
+        Line(plumb.x0, plumb.y0, plumb.x1, plumb.y1, NARROW),
     ]
     figures: list[Text] = []
     for x, number in ticks_along(level.x0, level.x1, level.x0, grade):

@@ -20,10 +20,18 @@ from templates_gen.documents.sheets.scales import DropScale, apart, drop_scale, 
 from templates_gen.documents.sheets.wall_marks import LEVEL_GRADES, frame_name
 from templates_gen.drawing.items import Item, Line, Text, Use
 from templates_gen.drawing.placing import Room
-from templates_gen.drawing.sizes import H25, H35, TARGET
+from templates_gen.drawing.shapes import corner_triangle
+from templates_gen.drawing.sizes import H25, H35, INNER_EDGE, NAIL_CLEAR, TARGET
 from templates_gen.drawing.strokes import inside, nail_holes
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.long_lines import level_spans, nosing_line, pieces, pitch_line, wall_edges
+from templates_gen.tolerance.diagonals import corners_to_measure
+
+CORNER = 10.0
+"""mm: a side of the black corner of a frame to measure from.  Our own design, no source."""
+
+BESIDE = 0.7
+"""mm that lettering better keeps from the lines of a frame's edge.  Our own design, no source."""
 
 STRUCK = 0.5
 """mm by which a line is to miss the letters at least.  Our own design, no source."""
@@ -33,11 +41,27 @@ def frames(so_far: SoFar) -> Drawn:
     """The frames; lettering is better not written over their edges."""
     lines: list[Rect] = []
     for hung in so_far.part.frames:
-        r = hung.rect
-        lines += [Rect(r.x0, side - 1.0, r.x1, side + 1.0) for side in (r.y0, r.y1)]
-        lines += [Rect(side - 1.0, r.y0, side + 1.0, r.y1) for side in (r.x0, r.x1)]
+        r, inner = hung.rect, INNER_EDGE
+        lines += [
+            Rect(r.x0, low - BESIDE, r.x1, high + BESIDE) for low, high in ((r.y0, r.y0 + inner), (r.y1 - inner, r.y1))
+        ]
+        lines += [
+            Rect(low - BESIDE, r.y0, high + BESIDE, r.y1) for low, high in ((r.x0, r.x0 + inner), (r.x1 - inner, r.x1))
+        ]
     items = (Use(frame_name(hung), hung.rect.x0, hung.rect.y0) for hung in so_far.part.frames)
     return Drawn(tuple(items), lines=tuple(lines))
+
+
+def corners_to_measure_from(so_far: SoFar) -> Drawn:
+    """The corners of frames that the diagonals and the width run between, black."""
+    if not so_far.sheets.joins:
+        return Drawn()
+    shown = [at for at in corners_to_measure(so_far.plan) if so_far.sheet.window.has_point(at[0], at[1])]
+    sides = [(x, y, -CORNER if right else CORNER, -CORNER if up else CORNER) for x, y, right, up in shown]
+    boxes = [Rect(min(x, x + a), min(y, y + b), max(x, x + a), max(y, y + b)) for x, y, a, b in sides]
+    near = [Rect.about(nail.x, nail.y, 2 * NAIL_CLEAR, 2 * NAIL_CLEAR) for nail in so_far.plan.nails]
+    free = [at for at, box in zip(sides, boxes, strict=True) if not any(map(box.overlaps, near))]
+    return Drawn(tuple(corner_triangle(*at) for at in free), tuple(boxes))
 
 
 def nails(so_far: SoFar) -> Drawn:

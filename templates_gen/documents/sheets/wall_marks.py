@@ -10,8 +10,19 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
 from templates_gen.documents.sheets.scales import DropScale, Graduation, scale_lines, ticks_along
-from templates_gen.drawing.items import Circle, Form, Item, Line
-from templates_gen.drawing.sizes import HAIR, HEAVY, MEDIUM, NAIL_CLEAR, NARROW, TARGET, WIDE
+from templates_gen.drawing.items import Form, Item, Line, Polygon
+from templates_gen.drawing.shapes import teeth, wedge
+from templates_gen.drawing.sizes import (
+    BROAD,
+    HEAVY,
+    INNER_EDGE,
+    MEDIUM,
+    NAIL_CLEAR,
+    STRONG,
+    TARGET,
+    TARGET_WINDOW,
+    WIDE,
+)
 from templates_gen.drawing.strokes import CENTRE_DASH, EDGE_DASH, PITCH_DASH, inside, nail_holes, phased, unbroken
 from templates_gen.tiling.long_lines import centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 
@@ -22,6 +33,9 @@ LEVEL_GRADES = {
     "cm": Graduation(10.0, ((10, 6.0), (5, 4.5), (1, 2.5)), 10, 10.0),
 }
 
+WEDGE_HALF = 3.0
+"""mm; half of what a wedge of the target is wide on the outside.  Our own design, no source."""
+
 CORNER = 15.0
 """mm; length of the stronger lines at a frame's corners.  Our own design, no source."""
 
@@ -31,7 +45,7 @@ def frame_form(hung: Hung, scales: Sequence[DropScale], unit: str) -> Form:
     rect, origin = hung.rect, (hung.rect.x0, hung.rect.y0)
     width, height = rect.width, rect.height
     holes = nail_holes((nail.x - origin[0], nail.y - origin[1]) for nail in hung.nails)
-    edges = frame_edges(Rect(0.0, 0.0, width, height))
+    edges = frame_lines(Rect(0.0, 0.0, width, height))
     items: list[Item] = list(unbroken([*edges, *_corners(width, height)], holes))
     for scale in scales:
         at_form = DropScale(scale.x - origin[0], scale.top - origin[1], scale.length, scale.side, scale.drop)
@@ -39,10 +53,12 @@ def frame_form(hung: Hung, scales: Sequence[DropScale], unit: str) -> Form:
     return Form(frame_name(hung), Rect(-1.0, -1.0, width + 1.0, height + 1.0), tuple(items))
 
 
-def frame_edges(rect: Rect) -> Iterator[Line]:
-    """The four edges of a frame."""
-    corners = rect.corners
-    return (Line(*one, *two, MEDIUM) for one, two in pairwise((*corners, corners[0])))
+def frame_lines(rect: Rect) -> Iterator[Line]:
+    """The four edges of a frame, and the second line inside each: nothing else on paper is double."""
+    inner = rect.grown(-INNER_EDGE)
+    for width, corners in ((STRONG, rect.corners), (WIDE, inner.corners)):
+        if min(inner.width, inner.height) > 0 or width == STRONG:
+            yield from (Line(*one, *two, width) for one, two in pairwise((*corners, corners[0])))
 
 
 def frame_name(hung: Hung) -> str:
@@ -52,28 +68,38 @@ def frame_name(hung: Hung) -> str:
 
 def _corners(width: float, height: float) -> Iterator[Line]:
     across, down = min(CORNER, width / 3), min(CORNER, height / 3)
-    half = HEAVY / 2
+    half = BROAD / 2
     for x, toward_x in ((0.0, across), (width, -across)):
         for y, toward_y in ((0.0, down), (height, -down)):
             out_x = -half if toward_x > 0 else half
-            yield Line(x + out_x, y, x + toward_x, y, HEAVY)
-            yield Line(x, y, x, y + toward_y, HEAVY)
+            yield Line(x + out_x, y, x + toward_x, y, BROAD)
+            yield Line(x, y, x, y + toward_y, BROAD)
 
 
 def target(plan: Plan) -> Iterator[Item]:
-    """The mark that goes on the pencil mark: a ring in two squares that stand on their corners.
+    """The mark that goes on the pencil cross: a window to cut out, with a wedge at each of its four corners.
 
-    A stroke that would come near a nail is left out.
+    The wedges point to where the lines cross.  There is no window where a nail is so near that it would be cut out.
     """
     x, y = plan.centre_line, plan.level_line
     near = [(nail.x, nail.y) for nail in plan.nails if math.dist((nail.x, nail.y), (x, y)) < 2 * TARGET]
-    for reach, width in ((TARGET - 1.0, WIDE), (TARGET / 2, NARROW)):
-        corners = [(x - reach, y), (x, y + reach), (x + reach, y), (x, y - reach)]
-        for (x0, y0), (x1, y1) in pairwise([*corners, corners[0]]):
-            if all(_distance(nail, (x0, y0), (x1, y1)) > NAIL_CLEAR for nail in near):
-                yield Line(x0, y0, x1, y1, width)
-    if all(math.dist(nail, (x, y)) > NAIL_CLEAR + 2.0 for nail in near):
-        yield Circle(x, y, 2.0, NARROW)
+    if has_window(plan):
+        corners = [(x, y + TARGET_WINDOW), (x - TARGET_WINDOW, y), (x, y - TARGET_WINDOW), (x + TARGET_WINDOW, y)]
+        yield Polygon(tuple(corners), grey=1.0)
+        for one, two in pairwise([*corners, corners[0]]):
+            yield Line(*one, *two, MEDIUM)
+            yield from teeth(two, one)
+    deep = TARGET - TARGET_WINDOW
+    for across, up in ((1, 0), (0, 1), (-1, 0), (0, -1)):
+        tip = x + across * TARGET_WINDOW, y + up * TARGET_WINDOW
+        if all(_distance(nail, tip, (x + across * TARGET, y + up * TARGET)) > NAIL_CLEAR + WEDGE_HALF for nail in near):
+            yield wedge(*tip, across * deep, up * deep, WEDGE_HALF)
+
+
+def has_window(plan: Plan) -> bool:
+    """Whether the target has a window: no nail mark is so near that a part of it would be cut out."""
+    at = plan.centre_line, plan.level_line
+    return all(math.dist((nail.x, nail.y), at) > TARGET_WINDOW + NAIL_CLEAR for nail in plan.nails)
 
 
 def _distance(point: tuple[float, float], start: tuple[float, float], end: tuple[float, float]) -> float:
@@ -96,19 +122,19 @@ def long_lines(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Iterator[Item
 def _dashed(plan: Plan, window: Rect) -> Iterator[Line]:
     x = plan.centre_line
     for low, high in centre_spans(plan):
-        yield from inside(Line(x, low, x, high, WIDE, CENTRE_DASH), window)
+        yield from inside(Line(x, low, x, high, HEAVY, CENTRE_DASH), window)
     if ends := pitch_line(plan):
-        yield from inside(Line(*ends, WIDE, PITCH_DASH), window)
+        yield from inside(Line(*ends, STRONG, PITCH_DASH), window)
     for edge in (*wall_edges(plan.job.wall), nosing_line(plan.job.wall)):
         if edge:
-            yield from inside(Line(*edge, MEDIUM, EDGE_DASH), window)
+            yield from inside(Line(*edge, WIDE, EDGE_DASH), window)
 
 
 def _level(plan: Plan, window: Rect) -> Iterator[Line]:
     """The level line, graduated both ways from the centre line."""
     y, grade = plan.level_line, LEVEL_GRADES[plan.job.unit]
     for low, high in level_spans(plan):
-        for line in inside(Line(low, y, high, y, WIDE), window):
+        for line in inside(Line(low, y, high, y, BROAD), window):
             yield line
             for x, number in ticks_along(line.x0, line.x1, plan.centre_line, grade):
-                yield Line(x, y, x, y - grade.tick(number), HAIR)
+                yield Line(x, y, x, y - grade.tick(number), WIDE)

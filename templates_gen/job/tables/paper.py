@@ -66,7 +66,7 @@ class PaperTable(Table):
     trim: Annotated[
         Literal["cut", "none"],
         Words(
-            "cut along trim lines, or none: sheets are taped as they are",
+            "cut along toothed lines, or none: sheets are taped as they are",
             '"none"',
             more="Without scissors a sheet's blank margin covers a strip of its neighbour. No nail mark, name or edge "
             "of a frame lies in it, only short stretches of lines that cross it; the paper is set by two slanting "

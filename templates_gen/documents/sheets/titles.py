@@ -1,12 +1,8 @@
-"""What every sheet carries besides the wall: rulers, trim lines, registration marks, neighbours' names and its title.
-
-Nothing here refers to the paper's edge, which may lie 2 mm off (ISO 216 tolerances, from memory): all hangs on the
-window, whose lower left corner is at the lower left corner of what the printer can reach.
-"""
+"""The title of a sheet: which one it is, and how far its rulers are from the two lines of the wall."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from itertools import product
 
 from templates_gen.arranging.plan import Plan
@@ -14,33 +10,22 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.sheets.layer import Drawn, Shown, SoFar
-from templates_gen.documents.sheets.uncut import along_join, uncut_join_items
 from templates_gen.drawing.blocks import shortened
-from templates_gen.drawing.items import Circle, Form, Item, Line, Text, Use
+from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
-from templates_gen.drawing.shapes import ground
-from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW, REGISTRATION, TITLE_DEPTH
+from templates_gen.drawing.sizes import BROAD, H18, H25, H35, INNER_EDGE, TITLE_DEPTH
 from templates_gen.tiling.rulers import RULER_END, RULER_START, from_lines, from_pitch_line
-from templates_gen.tiling.sheet import Join, Sheet, SheetPlan
-
-REGISTRATION_FORM = "register"
+from templates_gen.tiling.sheet import Sheet, SheetPlan
 
 TITLE_DOWN = 6.9, 11.3
 """mm from the top of the title's band down to the base lines of its two lines.  Our own design, no source."""
 
-TITLE_AIR, LEVEL_HALF = 0.3, 0.15
+TITLE_AIR, LEVEL_HALF = 0.3, BROAD / 2
 """mm kept free around title lines, and half of what a level line takes there.  Our own design, no source."""
 
 TITLE_LEAST = 4.0
 """mm of height that small title lines beside each other take, with what is free around them.  Our own design."""
-
-
-def registration_form() -> Form:
-    """The mark that two sheets share: a ring and a cross at one point of the wall."""
-    arm = REGISTRATION
-    items = (Line(-arm, 0, arm, 0, NARROW), Line(0, -arm, 0, arm, NARROW), Circle(0, 0, REGISTRATION - 1.0, NARROW))
-    return Form(REGISTRATION_FORM, Rect(-arm, -arm, arm, arm), items)
 
 
 def title(so_far: SoFar) -> Drawn:
@@ -78,8 +63,11 @@ def sheet_title(
     second = next((Text(0.0, 0.0, *way) for way in ways if lettering.width(*way) <= band.width), None)
     texts = (first, second) if second else (first,)
     dx, dy = sheet.page.printable.x0 - sheet.window.x0, sheet.page.printable.y0 - sheet.window.y0
-    around = sheets.hides.reach(False) if sheets.hides else REGISTRATION
-    taken = [Rect.about(mark.x + dx, mark.y + dy, 2 * around, 2 * around) for mark in part.marks]
+    around = sheets.hides.reach(False) if sheets.hides else None
+    taken = [
+        (mark.box if around is None else Rect.about(mark.x, mark.y, 2 * around, 2 * around)).shifted(dx, dy)
+        for mark in part.marks
+    ]
     taken += (Rect(band.x0, y - LEVEL_HALF, band.x1, y + LEVEL_HALF) for y in _levels(plan, part))
     return _clear(texts, band, taken, lettering)
 
@@ -122,7 +110,9 @@ def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
 def _levels(plan: Plan, part: Shown) -> list[float]:
     """How high (page mm) a sheet shows level lines of the wall: the level line and edges of frames."""
     window = part.sheet.window
-    levels = {plan.level_line, *(y for hung in part.frames for y in (hung.rect.y0, hung.rect.y1))}
+    levels = {plan.level_line}
+    for y0, y1 in ((hung.rect.y0, hung.rect.y1) for hung in part.frames):
+        levels |= {y0, y0 + INNER_EDGE, y1 - INNER_EDGE, y1}
     return [y - window.y0 + part.sheet.page.printable.y0 for y in levels if window.y0 < y < window.y1]
 
 
@@ -156,54 +146,3 @@ def _places_on_pitch(plan: Plan, sheets: SheetPlan, sheet: Sheet) -> tuple[str, 
         f"level ruler {own[0]} {above} the pitch line;  upright ruler {own[1]} {way} along it from the cross",
         f"rulers {own[0]} {above} pitch line, {own[1]} {way} along it",
     )
-
-
-def joins(so_far: SoFar) -> Drawn:
-    """Trim lines, registration marks, and what every join joins."""
-    room = so_far.whole_page()
-    items = tuple(join_items(so_far.part, so_far.sheets, room, so_far.lettering))
-    return Drawn(items, tuple(room.taken), tuple(room.lines))
-
-
-def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering) -> Iterator[Item]:
-    """Trim lines and registration marks of a sheet, and beside every trim line what it joins (wall mm).
-
-    `room` holds the whole window, without what rulers and title take; what is written is taken from it.
-    """
-    if sheets.hides is not None:
-        yield from uncut_join_items(part.sheet, part.joins, part.marks, sheets.hides, room, lettering)
-        return
-    room.take(*(Rect.about(mark.x, mark.y, 2 * REGISTRATION, 2 * REGISTRATION) for mark in part.marks))
-    yield from (Use(REGISTRATION_FORM, mark.x, mark.y) for mark in part.marks)
-    trims = [_trim_line(join, part.sheet, part.sheet.window) for join in part.joins]
-    room.lines += (Rect(line.x0, line.y0, line.x1, line.y1).grown(0.5) for line in trims)
-    yield from trims
-    for join in part.joins:
-        yield from _join_name(join, part.sheet, sheets.paper.overlap / 2, room, lettering)
-
-
-def _trim_line(join: Join, sheet: Sheet, window: Rect) -> Line:
-    """A continuous line to cut along, or a broken one that the other sheet's cut edge comes to."""
-    if join.over != sheet.name:
-        return Line(join.x0, join.y0, join.x1, join.y1, HAIR, (2.0, 2.0))
-    if join.upright:
-        return Line(join.x0, window.y0, join.x0, window.y1, NARROW)
-    return Line(window.x0, join.y0, window.x1, join.y0, NARROW)
-
-
-def _join_name(join: Join, sheet: Sheet, half: float, room: Room, lettering: Lettering) -> Iterator[Item]:
-    cut = join.over == sheet.name
-    words = (f"cut here, lay on {join.under}", f"on {join.under}", join.under) if cut else (
-        f"{join.over} goes over this", f"under {join.over}", join.over
-    )  # fmt: skip
-    middle_x, middle_y = (join.x0 + join.x1) / 2, (join.y0 + join.y1) / 2
-    out = -half if cut else half
-    strip = (
-        Rect(min(join.x0, join.x0 + out), join.y0, max(join.x0, join.x0 + out), join.y1)
-        if join.upright
-        else Rect(join.x0, min(join.y0, join.y0 + out), join.x1, max(join.y0, join.y0 + out))
-    )
-    near = (middle_x + out / 2 * join.upright, middle_y + out / 2 * (not join.upright))
-    for name in along_join(words, join.upright, near, strip, room, lettering):
-        yield ground(lettering.box(name))  # the strip is cut off or covered: the other sheet shows what runs behind
-        yield name

@@ -1,0 +1,151 @@
+"""No mark is taken for another from two metres: every page in coarse pixels, every mark compared with every kind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import pytest
+
+from templates_gen.base.geometry import Rect
+from templates_gen.documents.sheets.join_marks import bars_form
+from templates_gen.documents.sheets.nail_marks import nail_form
+from templates_gen.documents.sheets.wall_marks import target
+from templates_gen.drawing.houses import house
+from templates_gen.drawing.items import Circle, Form, Item, Line
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.moving import moved_by
+from templates_gen.drawing.shapes import teeth
+from templates_gen.drawing.sizes import BROAD, HEAVY, INNER_EDGE, MEDIUM, STRONG, WIDE
+from templates_gen.drawing.strokes import CENTRE_DASH, NEXT_DASH
+from tests.looking import HALVES, SCALES, WHOLE, Pixels, alike, around, drawn, likeness, seen, ways
+from tests.made import made
+
+JOBS = ("fern-prints", "tram-tickets", "twelve, letter, linked")
+"""In inches and millimetres, cut; one of linked paper.  `tests/bench/marks_told_apart.py` looks at every job."""
+
+LEAST, LEAST_TO_NAIL = 0.12, 0.25
+"""By how much less a mark must look like any other kind than like its own, at any size, when all of it is seen; and by
+how much less like a nail, or a nail like a registration mark.  Our own choice."""
+
+LEAST_OF_HALF = 0.05
+"""The latter when half of it is hidden.  Our own choice."""
+
+UNLIKE = 0.9
+"""How like two kinds of line may be at most, seen alone.  Our own choice."""
+
+
+def form(name: str, *items: Item) -> Form:
+    return Form(name, Rect(-40.0, -40.0, 40.0, 40.0), items)
+
+
+def kinds() -> dict[str, list[Pixels]]:
+    """How every kind of mark looks at any size and turned by quarters."""
+    plan = made("fern-prints").plan
+    middle = moved_by(target(plan), -plan.centre_line, -plan.level_line)
+    houses = [(digit, house(digit, 10.0, -9.5, -10.0, Lettering())) for digit in "18"]
+    forms = {
+        "nail": [nail_form()],
+        "registration": [bars_form(False), bars_form(True)],
+        "target": [form("target", *middle)],
+        "sheet": [form(f"house {digit}", *items) for digit, items in houses],
+    }
+    return {kind: [way for one in drawings for way in ways(one, SCALES)] for kind, drawings in forms.items()}
+
+
+def places(name: str) -> Iterator[tuple[str, str, list[Pixels]]]:
+    """Every nail, registration mark and target of a job on every sheet: its kind, a name for it, and how it looks."""
+    done = made(name)
+    plan, report = done.plan, done.report
+    for sheet in report["sheets"]:
+        page, (a, b, c, d, e, f) = seen(done.pdf, sheet["page"] - 1), sheet["to_page"]
+        marks = [
+            (kind, mark["name"], mark["x"], mark["y"])
+            for kind, key in (("nail", "nails"), ("registration", "register_marks"))
+            for mark in report[key]
+            if sheet["page"] in mark["pages"]
+        ]
+        if done.sheets.sheet(sheet["name"]).inner.holds(Rect.about(plan.centre_line, plan.level_line, 30.0, 30.0)):
+            marks.append(("target", "", plan.centre_line, plan.level_line))
+        for kind, mark, x, y in marks:
+            yield kind, f"{kind} {mark} on sheet {sheet['name']}", around(page, a * x + c * y + e, b * x + d * y + f)
+
+
+def worst(looks: Sequence[Pixels], own: str, shapes: dict[str, list[Pixels]], part: tuple[slice, slice]) -> float:
+    """How much more it looks like its own kind than like the likest other one."""
+    others = [likeness(looks, some, part) for kind, some in shapes.items() if kind != own]
+    return likeness(looks, shapes[own], part) - max(others)
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_every_mark_looks_most_like_its_own_kind(name: str) -> None:
+    shapes, found = kinds(), 0
+    for kind, where, looks in places(name):
+        found += 1
+        assert worst(looks, kind, shapes, WHOLE) > LEAST, where
+        pair = {kind: shapes[kind] for kind in ("nail", "registration")}
+        assert kind not in pair or worst(looks, kind, pair, WHOLE) > LEAST_TO_NAIL, where
+    assert found > 20
+
+
+@pytest.mark.parametrize("name", JOBS[1:])
+def test_no_half_of_a_registration_mark_looks_like_a_nail(name: str) -> None:
+    """Nor the other way round, whichever half is hidden."""
+    shapes = {kind: some for kind, some in kinds().items() if kind in ("nail", "registration")}
+    for kind, where, looks in places(name):
+        for side, half in HALVES.items() if kind != "target" else ():
+            assert worst(looks, kind, shapes, half) > LEAST_OF_HALF, f"{where}, {side} half"
+
+
+def test_a_ring_with_a_cross_would_be_taken_for_a_nail() -> None:
+    """What both marks were before, drawn here: a ring in a cross.  Or the tests above could not fail."""
+    nail = form(
+        "old nail", Line(-8, 0, 8, 0, 0.13), Line(0, -2.5, 0, 8, 0.13), Circle(0, 0, 5, 0.35),
+        Line(0, -3.5, 0, -36, 0.25, (0.6, 1.2)),
+    )  # fmt: skip
+    ring = form("old ring", Line(-3.5, 0, 3.5, 0, 0.18), Line(0, -3.5, 0, 3.5, 0.18), Circle(0, 0, 2.5, 0.18))
+    shapes = {"nail": ways(nail, SCALES), "registration": ways(ring, SCALES)}
+    for own, mark in (("registration", ring), ("nail", nail)):
+        assert worst([drawn(mark, 1.0)], own, shapes, WHOLE) < LEAST < LEAST_TO_NAIL
+        assert any(worst([drawn(mark, 1.0)], own, shapes, half) < LEAST_OF_HALF for half in HALVES.values())
+
+
+def lines() -> dict[str, Form]:
+    """All kinds of long lines, 20 mm of each."""
+    end = 12.0
+    ticks = (Line(x, 0, x, -4.5 if x == 0 else -2.5, WIDE) for x in (-10.0, 0.0, 10.0))
+    return {
+        "cut": form("a cut", Line(-end, 0, end, 0, MEDIUM), *teeth((-end, 0), (end, 0))),
+        "next sheet": form("a next one", Line(-end, 0, end, 0, STRONG, NEXT_DASH)),
+        "frame": form("an edge", Line(-end, 0, end, 0, STRONG), Line(-end, -INNER_EDGE, end, -INNER_EDGE, WIDE)),
+        "level line": form("a level line", Line(-end, 0, end, 0, BROAD), *ticks),
+        "centre line": form("a centre line", Line(-end, 0, end, 0, HEAVY, CENTRE_DASH)),
+    }
+
+
+def test_no_two_kinds_of_line_look_alike() -> None:
+    """Whichever way round, and shifted along."""
+    forms = lines()
+    for kind, one in forms.items():
+        own = drawn(one, 1.0)
+        for other, two in forms.items():
+            if other != kind:
+                steps = [(across / 2, up / 2) for across in range(-5, 6) for up in range(-3, 4)]
+                shifted = [form(f"{two.name} {step}", *moved_by(two.items, *step)) for step in steps]
+                assert alike(own, [way for some in shifted for way in ways(some)]) < UNLIKE, (kind, other)
+
+
+def test_one_line_more_or_less_would_be_taken_for_another() -> None:
+    """A cut without teeth looks like the edge of a frame, single.  Or the test above could not fail."""
+    plain = drawn(form("plain cut", Line(-12, 0, 12, 0, 0.18)), 1.0)
+    assert alike(plain, ways(form("plain edge", Line(-12, 0, 12, 0, 0.25)))) > UNLIKE
+
+
+def test_only_a_nail_has_a_circle_and_a_cross() -> None:
+    """On every sheet all circles are a nail's ring and its dot."""
+    for name in JOBS:
+        done = made(name)
+        for one in done.template.forms:
+            round_ones = [item for item in one.items if isinstance(item, Circle)]
+            assert bool(round_ones) == (one.name == "nail"), one.name
+        for page in done.template.pages:
+            assert not [item for item in page.wall_items if isinstance(item, Circle)]
