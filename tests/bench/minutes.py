@@ -1,71 +1,119 @@
-"""Minutes of linked paper beside those of paper with every mark, over the walls of `sheet_counts.py`.
+"""Minutes, sheets and expected errors of every cover, over the walls of `sheet_counts.py`, beside the strips they began
+from.
 
-Run by hand: `python tests/bench/minutes.py [walls]`.  A wall's minutes are those of its sheets, joins and cuts.
+Run by hand: `python tests/bench/minutes.py [walls] [first]`.  A wall is hung as a job of frames placed by hand, each on
+a wire, and planned as `template` plans it.  The bound of sheets is asked for by `bound` after the numbers; it is a
+linear programme, and needs scipy, which nothing else here does.
 """
 
 from __future__ import annotations
 
 import sys
 import time
-from collections.abc import Sequence
 from pathlib import Path
-from statistics import median
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
+from templates_gen.arranging.plan import Plan, plan_wall
+from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
-from templates_gen.tiling.cells import plan_cells
-from templates_gen.tiling.joins import shared_sides
-from templates_gen.tiling.minutes import minutes
-from templates_gen.tiling.spine import Asked, spine
-from tests.bench.sheet_counts import CLEAR, OVERLAP, PAPERS, demands, pages, wall
+from templates_gen.base.record import replace
+from templates_gen.job.model import Group, Height, Job, Spot, Wall
+from templates_gen.tiling.planning import tiled
+from templates_gen.tolerance.effort import effort
+from templates_gen.tolerance.expected import worst_error
+from templates_gen.tolerance.holding import WITH_STRING, plan_sheets
+from templates_gen.tolerance.neighbours import neighbours
+from tests.bench.sheet_counts import wall
+from tests.jobs import frame, job, paper
 
-LEAST = 20.0  # mm of a side along which two sheets are taped
-EDGE = 1.5  # mm that a cut keeps from a frame's edge
+DROP = 47.3  # mm; our own choice
+ROUND_THE_GROUP = 1000.0  # mm of wall more than the group both ways; our own choice
+COVERS = (("linked", "cut"), ("marks", "cut"), ("marks", "none"))
+
+AS_ONCE = {"a4": (0.0, 0.0), "letter": (0.0, 0.0)}
+"""Minutes of the 200 walls with every mark, cut and not cut, as commit d1bbcae planned them: computed there once."""
 
 
-def taken(cells: Sequence[Rect]) -> tuple[int, int, int, float]:
-    """Sheets, joins, cut sides and minutes of these cells; the sheet to the right or above is cut."""
-    joins = [(one, two) for one, two, length in shared_sides(cells) if length >= LEAST]
-    sides = {(two, cells[one].x1 == cells[two].x0) for one, two in joins}
-    return len(cells), len(joins), len(sides), minutes(len(cells), len(joins), len(sides), 1)
-
-
-def asked(frames: list[Rect], whole: list[Rect]) -> Asked:
+def hung(frames: list[Rect], size: str, cover: str, trim: str) -> Job:
+    """A wall's frames as a job."""
     around = bounds(frames)
-    edges = [(f, f.grown(EDGE)) for f in frames]
-    reach = min(300.0, around.width / 2)
-    return Asked(
-        tuple(Rect(r.x0 - CLEAR.left, r.y0 - CLEAR.bottom, r.x1 + CLEAR.right, r.y1 + CLEAR.top) for r in whole),
-        around.cx - reach, around.cx + reach, lambda _: around.cy, 7.0 + CLEAR.bottom, 7.0 + CLEAR.top,
-        tuple(Rect(x - EDGE, o.y0, x + EDGE, o.y1) for f, o in edges for x in (f.x0, f.x1)),
-        tuple(Rect(o.x0, y - EDGE, o.x1, y + EDGE) for f, o in edges for y in (f.y0, f.y1)),
+    named = [frame(f"{at}", r.width, r.height, DROP) for at, r in enumerate(frames, 1)]
+    spots = tuple(
+        (each.id, Spot(point="centre", x=r.cx - around.cx, y=r.cy - around.cy))
+        for each, r in zip(named, frames, strict=True)
+    )
+    wide, high = around.width + ROUND_THE_GROUP, around.height + ROUND_THE_GROUP
+    placed = Group(
+        arrangement="placed", rows=(tuple(each.id for each in named),), gap_across=0.0, gap_down=0.0, spots=spots,
+        centre_on="wall", height=Height(by="centre", at=high / 2),
     )  # fmt: skip
+    on = paper(size, cover=cover, trim=trim)
+    return job(*named, group=placed, wall=Wall(name="", width=wide, height=high), paper=on)
 
 
-def main() -> None:
-    count = int(sys.argv[1]) if len(sys.argv) > 1 else 200
-    for paper in PAPERS:
-        page = pages(paper)
-        upright = (page[0].width - OVERLAP, page[0].height - OVERLAP)
-        both, seconds, without = [], [], []
-        for seed in range(count):
+class Sums:
+    """What the walls of one paper and one cover come to."""
+
+    def __init__(self, name: str) -> None:
+        self.name, self.walls = name, 0
+        self.taken = [0.0] * 4
+        self.before = 0.0
+        self.worst = 0.0
+        self.above: list[int] = []
+        self.short = 0
+        self.seconds: list[float] = []
+        self.refused: list[int] = []
+
+    def add(self, seed: int, plan: Plan, limit: float, strips: float) -> None:
+        """One wall; `limit` is the error that it may have (mm), `strips` the minutes of strips with whole edges."""
+        start = time.process_time()
+        sheets = plan_sheets(plan, plan.job.paper)
+        self.seconds.append(time.process_time() - start)
+        took = effort(sheets)
+        self.walls += 1
+        for at, value in enumerate((took.sheets, took.joins, took.cuts, took.minutes)):
+            self.taken[at] += value
+        self.before += strips
+        self.short += sum(join.length < 106.0 for join in sheets.joins)  # mm: what holds firmly, by accuracy.py
+        error = worst_error(plan, sheets, neighbours(plan))
+        self.worst = max(self.worst, error / limit)
+        if error > limit * 1.0001:
+            self.above.append(seed)
+
+    def __str__(self) -> str:
+        sheets, joins, cuts, minutes = self.taken
+        middle = sorted(self.seconds)[len(self.seconds) // 2] if self.seconds else 0.0
+        return (
+            f"{self.name:14} {self.walls:3} walls {sheets:7.0f} sheets {joins:7.0f} joins {cuts:7.0f} cuts "
+            f"{minutes:8.0f} min, {minutes / self.before if self.before else 0:.3f} of cut strips; "
+            f"{self.short} joins under 106 mm; error at most {self.worst:.2f} of its limit, above it {self.above}; "
+            f"{middle:.1f} s, at most {max(self.seconds, default=0.0):.1f} s; refused {self.refused}"
+        )
+
+
+def main(count: int, first: int, sizes: list[str], covers: list[str]) -> None:
+    for size in sizes:
+        sums = {way: Sums(f"{size} {' '.join(way)}") for way in COVERS if way[0] in covers}
+        for seed in range(first, first + count):
             frames = wall(seed)
-            whole, thin = demands(frames, seed)
-            start = time.process_time()
-            found = spine(asked(frames, whole), [upright, upright[::-1]])
-            seconds.append(time.process_time() - start)
-            if found is None:
-                without.append((seed, len(frames)))
-                continue
-            cells = [c for s in found for c in (s.cell, *(p for b in s.branches for p in b.cells))]
-            marks = [c.rect for c in plan_cells(whole, thin, page, OVERLAP, CLEAR, True).cells]
-            both.append((taken(cells), taken(marks)))
-        linked, marks_ = ([sum(column) for column in zip(*rows, strict=True)] for rows in zip(*both, strict=True))
-        print(f"{paper}: {len(both)} walls; minutes linked / marks {linked[3] / marks_[3]:.3f}")
-        print(f"  linked {linked[:3]} {linked[3]:.0f} min; marks {marks_[:3]} {marks_[3]:.0f} min")
-        print(f"  spine: median {median(seconds):.2f} s, max {max(seconds):.2f} s; none for {without}")
+            strips = plan_wall(hung(frames, size, "marks", "cut"))
+            drawn = tiled(strips, strips.job.paper)
+            limit = WITH_STRING * worst_error(strips, drawn, neighbours(strips))
+            for way, of in sums.items():
+                plan = replace(strips, job=hung(frames, size, *way))
+                try:
+                    of.add(seed, plan, limit, effort(drawn).minutes)
+                except InputError:
+                    of.refused.append(seed)
+            if (seed + 1) % 10 == 0:
+                print(seed + 1, *(f"\n{of}" for of in sums.values()), flush=True)
+        print(*sums.values(), sep="\n", flush=True)
 
 
 if __name__ == "__main__":
-    main()
+    words = sys.argv[1:]
+    numbers = [int(word) for word in words if word.isdigit()]
+    count, first = (*numbers, *(200, 0)[len(numbers) :])[:2]
+    sizes = [word for word in words if word in AS_ONCE] or [*AS_ONCE]
+    main(count, first, sizes, [cover for cover, _ in COVERS if cover in words] or [cover for cover, _ in COVERS])

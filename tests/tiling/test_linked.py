@@ -17,8 +17,11 @@ from templates_gen.tiling.demand import EDGE_CLEAR, nail_box
 from templates_gen.tiling.joins import JOIN_MIN
 from templates_gen.tiling.minutes import minutes
 from templates_gen.tiling.page import page_of, turned_page
+from templates_gen.tiling.planning import tiled
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.expected import worst_error
 from templates_gen.tolerance.holding import plan_sheets
+from templates_gen.tolerance.neighbours import neighbours
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, paper
 from tests.made import SAMPLE_NAMES
@@ -97,6 +100,17 @@ def test_the_level_line_goes_on_to_both_sides_of_the_target(name: str, size: str
 def test_it_takes_less_than_the_paper_with_every_mark(name: str, size: str, trim: str) -> None:
     sparing, marks = planned(name, size, trim)[1], planned(name, size, trim, "marks")[1]
     assert taking(sparing) <= taking(marks)
+
+
+@walls
+def test_no_neighbours_err_by_much_more_than_those_of_strips_with_whole_edges(name: str, size: str, trim: str) -> None:
+    """A tenth more with a string, a quarter without (as the samples are taped); uncut, nothing is searched for."""
+    plan, sheets = planned(name, size, trim)
+    if trim == "cut" and len(plan.frames) > 1:
+        times = 1.1 if plan.job.accuracy.string else 1.25  # our own limits
+        strips = tiled(plan, paper(size, trim=trim, cover="marks"))
+        limit = times * worst_error(plan, strips, neighbours(plan))
+        assert worst_error(plan, sheets, neighbours(plan)) <= limit * (1 + 1e-9)
 
 
 def test_a_roll_is_refused_in_one_line() -> None:

@@ -35,7 +35,8 @@ def taping_steps(sheets: SheetPlan, order: Order, line: str = "level line") -> I
 
 
 def _spine_steps(order: Order, line: str) -> Iterator[str]:
-    """The spine along the level (or pitch) line first, then every branch by itself, then the branches on the spine."""
+    """The spine along the level (or pitch) line first, then every branch by itself, then one after the
+    other on what is there."""
     made, single = order.made, len(order.begun[0]) == 1
     if not single:
         yield f"Tape the spine first, the sheets along the {line}: {_listed(made[:1])}."
@@ -43,9 +44,8 @@ def _spine_steps(order: Order, line: str) -> Iterator[str]:
     if branches:
         yield f"Then make each branch of more than one sheet: {_listed(branches)}."
     if order.laid:
-        spine = f"sheet {order.begun[0][0]}" if single else "the spine"
         yield (
-            f"Lay each branch on {spine}, the long joins first, the cut edge always on top: "
+            "Lay the others on what is there already, in this order, the cut edge always on top: "
             f"{_listed(order.laid)}.{_tucked(order)}"
         )
 
