@@ -19,6 +19,10 @@ LEAST_JOIN = 20.0
 """mm.  Sheets that meet along less than this are not taped to each other there: two registration marks would not fit.
 Our own design, no source."""
 
+CROSSED = 3.0
+"""mm of a thin box that a join may have beside it: the thickness of an edge that ends at the join or that it crosses.
+Our own design."""
+
 SHORT = 12.0
 """Seconds more that a join shorter than `FIRM` counts as, so that there is one only where it saves a sheet.  Our own
 design, no source."""
@@ -126,9 +130,15 @@ class Ground:
         found = self._along.get(key)
         if found is None:
             if upright:
-                found = any(b.x0 < at < b.x1 and b.y0 < high and low < b.y1 for b in self.wanted.upright)
+                found = any(
+                    b.x0 + TOLERANCE < at < b.x1 - TOLERANCE and min(b.y1, high) - max(b.y0, low) > CROSSED
+                    for b in self.wanted.upright
+                )
             else:
-                found = any(b.y0 < at < b.y1 and b.x0 < high and low < b.x1 for b in self.wanted.level)
+                found = any(
+                    b.y0 + TOLERANCE < at < b.y1 - TOLERANCE and min(b.x1, high) - max(b.x0, low) > CROSSED
+                    for b in self.wanted.level
+                )
             self._along[key] = found
         return found
 

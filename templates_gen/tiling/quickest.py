@@ -11,7 +11,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from templates_gen.base.geometry import Rect
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.tiling.cells import CellPlan
 from templates_gen.tiling.demand import Demand
 from templates_gen.tiling.linked import asked_of
@@ -25,7 +25,7 @@ STEPS, MOST_LOOKED_AT = 250, 12_000
 """Steps of a search, and how many sheets are looked at in all of them: so many steps less where there are many sheets.
 A second for twelve frames.  Our own design."""
 
-ROUNDS = 3
+ROUNDS = 2
 """Searches one after the other while none has found what holds the limit.  Our own design, no source."""
 
 BIT = 20.0
@@ -45,15 +45,24 @@ class Held(Record, frozen=True):
 
 
 class Weaver:
-    """Patches of one paper made into sheets and asked for their error; what was asked is kept."""
+    """Patches of one paper made into sheets and asked for their error; what was asked is kept.
 
-    def __init__(self, given: Given, held: Held, limit: float, asked: Asked, rows: bool) -> None:
+    With `strips` the patches are some of these, and keep their strips; else they are put into new ones.
+    """
+
+    def __init__(
+        self, given: Given, held: Held, limit: float, asked: Asked, rows: bool, strips: CellPlan | None = None
+    ) -> None:
         self.given, self.held, self.limit, self.asked, self.rows = given, held, limit, asked, rows
+        self._strips = {rounded(cell.rect): cell for cell in strips.cells} if strips else None
         self._target = rounded(asked.boxes[0])
         self._known: dict[tuple[Patch, ...], float] = {}
 
     def cells(self, patches: Sequence[Patch]) -> CellPlan:
         """The patches as cells with their strips, as they are taped."""
+        if self._strips is not None:
+            kept = tuple(self._strips[patch] for patch in sorted(patches))
+            return CellPlan(kept, self.rows, self.given.printables[0])
         ordered = sorted(patches)
         cells = [Rect(*patch) for patch in ordered]
         start = next(at for at, cell in enumerate(cells) if cell.holds(self.asked.boxes[0]))
@@ -89,7 +98,7 @@ def quickest(
     if not found:
         found = list(_from_strips(ground, given, held, limit, asked, strips()))
     if not found:
-        return strips()
+        return _as_laid(strips(), given)
     best, by = min(found, key=lambda one: one[0].seconds)
     return by.cells(best.patches)
 
@@ -120,7 +129,22 @@ def _from_strips(
         if start is not None and not start.excess:
             light = lighter(ground, start, weaver.excess)
             yield quicker(ground, light, _steps(light), weaver.excess), weaver
-            break
+            return
+    as_laid = _as_laid(strips, given)
+    weaver = Weaver(given, held, limit, asked, strips.rows, as_laid)
+    start = _found(ground, weaver, as_laid)
+    if start is not None and not start.excess:
+        yield lighter(ground, start, weaver.excess), weaver
+
+
+def _as_laid(strips: CellPlan, given: Given) -> CellPlan:
+    """The strips numbered as they are laid: rows from the foot up; each cell turned if its page lies on its side."""
+    last = max(cell.strip for cell in strips.cells)
+    cells = (
+        replace(cell, strip=last - cell.strip if strips.rows else cell.strip, turned=strips.printable.turned)
+        for cell in strips.cells
+    )
+    return replace(strips, cells=tuple(cells), printable=given.printables[0])
 
 
 def _found(ground: Ground, weaver: Weaver, cells: CellPlan) -> Found | None:

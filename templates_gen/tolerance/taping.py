@@ -62,7 +62,7 @@ def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
     corners = {run: (sheets.sheets[run[0]].cell.x0, sheets.sheets[run[0]].cell.y0) for run in runs}
     if not sheets.linked:  # else the spine comes first, and then the branches
         runs.sort(key=lambda run: corners[run][::-1] if sheets.rows else corners[run])
-    return tuple(_laid(runs, links, None if sheets.linked else sheets.rows, sheets.firm))
+    return tuple(_laid(runs, links, None if sheets.spine else sheets.rows, sheets.firm))
 
 
 def _runs(sheets: Sequence[Sheet], links: Links) -> list[Run]:

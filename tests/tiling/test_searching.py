@@ -88,6 +88,14 @@ def test_no_join_runs_along_what_it_may_not() -> None:
     assert Ground(Wanted(tuple(ground.items), (edge,), (), SIZES)).seconds(start.patches) is None
 
 
+def test_a_join_may_lie_at_the_very_side_of_what_it_may_not_run_along() -> None:
+    """A cut that a plan of strips had moved to there was once refused for a rounding, and the whole plan with it."""
+    ground, start = begun(0)
+    at = start.patches[0][2]
+    for edge in (Rect(at - 4e-10, -1000.0, at + 3.0, 1000.0), Rect(at - 3.0, -1000.0, at + 4e-10, 1000.0)):
+        assert Ground(Wanted(tuple(ground.items), (edge,), (), SIZES)).seconds(start.patches) is not None
+
+
 @pytest.mark.parametrize("seed", range(3))
 def test_joins_are_those_of_shared_sides(seed: int) -> None:
     ground, start = begun(seed)
