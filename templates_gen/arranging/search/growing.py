@@ -28,6 +28,12 @@ SHORTER = 0.35
 NEIGHBOURS, IN_LINE = 1.5, 0.5
 """Gaps from a frame to another that it lies along, and mm between edges that are in line.  Our own design."""
 
+MOST_LINES = 3
+"""Edges in line that a place is worth at most, where the search for one is cut short.  Our own design, no source."""
+
+CHANCE = 0.03
+"""What chance counts for beside the distance from the middle, for a group that grows.  Our own design, no source."""
+
 ORDERS = (0.15, 0.65)
 """From least to most, how much chance there is in the order of frames by size.  Our own design, no source."""
 
@@ -63,7 +69,7 @@ def grown(ground: Ground, pull: Pull | None, random: Random) -> dict[int, Box] |
         if first is None:
             return None
         boxes[order.pop(0)] = first
-    return boxes if set_again(ground, boxes, order, any_manner(random, 0.03), pull, random) else None
+    return boxes if set_again(ground, boxes, order, any_manner(random, CHANCE), pull, random) else None
 
 
 def set_again(
@@ -104,7 +110,7 @@ def best_place(
     spots = {*beside(hung, width, height, *ground.gaps), *_by_things(ground, hung, width, height)}
     spots.update(_level(ground, boxes, at))
     found, low = None, math.inf
-    reach = NEIGHBOURS * manner.touch + 3 * manner.line  # as much as touching and lines can be worth
+    reach = NEIGHBOURS * manner.touch + MOST_LINES * manner.line  # as much as touching and lines can be worth
     kept = kept_clear(hung, *ground.gaps)
     for away, x, y in _by_distance(ground, hung, ground.sizes[at], spots, manner.aspect):
         if away - reach > low:

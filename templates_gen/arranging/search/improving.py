@@ -22,6 +22,12 @@ HOT, COLD = 0.003, 0.0003
 MOST_OUT = 5
 """Neighbours that are taken out at once.  Our own design, no source."""
 
+OUTERMOST = 3
+"""Frames of one side that are taken out at once.  Our own design, no source."""
+
+ORDER, CHANCE = 0.5, 0.1
+"""How much chance there is in the order of frames that are set again, and in their places.  Our own design."""
+
 PAIRS, SIDES, WISHED = 0.2, 0.35, 0.15
 """Shares of the changes: below the first, two frames by chance; below the second, the outermost of one side; the rest
 takes neighbours.  Where something is wished, so many take out frames that it is about.  Our own design, no source."""
@@ -103,8 +109,8 @@ def _changed(
     if not kept and not ground.fixed:
         return None
     sizes = ground.sizes
-    order = sorted(out, key=lambda at: -sizes[at][0] * sizes[at][1] * math.exp(0.5 * random.gauss(0.0, 1.0)))
-    if not set_again(ground, kept, order, any_manner(random, 0.1), pull, random):
+    order = sorted(out, key=lambda at: -sizes[at][0] * sizes[at][1] * math.exp(ORDER * random.gauss(0.0, 1.0)))
+    if not set_again(ground, kept, order, any_manner(random, CHANCE), pull, random):
         return None
     return hung(ground, [kept[at] for at in range(len(boxes))])
 
@@ -118,7 +124,7 @@ def _chosen(boxes: Sequence[Box], wished: Sequence[Sequence[int]], random: Rando
         return random.sample(range(count), 2)
     if kind < SIDES and count > 3:
         side, sign = random.choice(((0, 1), (2, -1), (1, 1), (3, -1)))
-        return sorted(range(count), key=lambda at: sign * boxes[at][side])[: random.randint(1, 3)]
+        return sorted(range(count), key=lambda at: sign * boxes[at][side])[: random.randint(1, OUTERMOST)]
     one = random.choice(boxes)
     near = {
         at: abs(box[0] + box[2] - one[0] - one[2]) + abs(box[1] + box[3] - one[1] - one[3]) + STRAY * random.random()

@@ -9,7 +9,9 @@ from typing import NamedTuple
 
 from templates_gen.arranging.search.boxes import Box, Gaps, around
 from templates_gen.arranging.search.growing import (
+    CHANCE,
     IN_LINE,
+    MOST_LINES,
     NEIGHBOURS,
     ORDERS,
     SHORTER,
@@ -34,6 +36,12 @@ HOT, COLD = 0.008, 0.0008
 
 GROWN = 0.4
 """Share of the steps that grow new groups; the rest takes out and sets again.  Our own design, no source."""
+
+ALONE = 1.5
+"""What the area of a frame without a twin counts for in the order of frames.  Our own design, no source."""
+
+MOST_OUT, AGAIN_ORDER, AGAIN_CHANCE = 4, 0.4, 0.08
+"""Neighbours that are taken out at once, and how much chance there is in their order and places.  Our own design."""
 
 STRAY = 600.0
 """mm of chance in which neighbours are the nearest.  Our own design, no source."""
@@ -78,10 +86,10 @@ class Mirrored:
     def grown(self, random: Random) -> dict[int, Box] | None:
         """Half of a group that grew by chance; None where a frame found no place."""
         more, sizes = random.uniform(*ORDERS), self.sizes
-        weight = {at: sizes[at][0] * sizes[at][1] * (1.5 if at in self.singles else 1.0) for at in self.items}
+        weight = {at: sizes[at][0] * sizes[at][1] * (ALONE if at in self.singles else 1.0) for at in self.items}
         order = sorted(self.items, key=lambda at: -weight[at] * math.exp(more * random.gauss(0.0, 1.0)))
         half: dict[int, Box] = {}
-        return half if self._set(half, order, any_manner(random, 0.03), random) else None
+        return half if self._set(half, order, any_manner(random, CHANCE), random) else None
 
     def changed(self, half: Mapping[int, Box], random: Random) -> dict[int, Box] | None:
         """The half with a few neighbours taken out and set again; None where that found no place."""
@@ -91,10 +99,10 @@ class Mirrored:
             + STRAY * random.random()
             for at, box in half.items()
         }  # fmt: skip
-        out = sorted(near, key=near.__getitem__)[: random.randint(1, max(1, min(4, len(near) - 1)))]
+        out = sorted(near, key=near.__getitem__)[: random.randint(1, max(1, min(MOST_OUT, len(near) - 1)))]
         kept = {at: box for at, box in half.items() if at not in out}
-        out.sort(key=lambda at: -self.sizes[at][0] * self.sizes[at][1] * math.exp(0.4 * random.gauss(0.0, 1.0)))
-        return kept if self._set(kept, out, any_manner(random, 0.08), random) else None
+        out.sort(key=lambda at: -self.sizes[at][0] * self.sizes[at][1] * math.exp(AGAIN_ORDER * random.gauss(0.0, 1.0)))
+        return kept if self._set(kept, out, any_manner(random, AGAIN_CHANCE), random) else None
 
     def _set(self, half: dict[int, Box], order: Sequence[int], manner: Manner, random: Random) -> bool:
         for at in order:
@@ -111,7 +119,7 @@ class Mirrored:
             left = -width / 2 if alone else self.gaps.across / 2
             return left, -height / 2, left + width, height / 2
         boxes = list(half.values())
-        found, low, reach = None, math.inf, NEIGHBOURS * manner.touch + 3 * manner.line
+        found, low, reach = None, math.inf, NEIGHBOURS * manner.touch + MOST_LINES * manner.line
         kept = kept_clear(boxes, *self.gaps)
         for away, x, y in self._by_distance(boxes, width, height, alone, manner):
             if away - reach > low:

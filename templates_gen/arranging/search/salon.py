@@ -44,8 +44,12 @@ groups that mirror each other, for which the others are cut.  Our own design, no
 NO_ROOM = 10.0
 """What an arrangement without room costs at least: more than any with room.  Our own design, no source."""
 
-MANY = 40
-"""Frames from which on rows of stacks get most of the steps.  Our own design, measured, no source."""
+MANY, OF_MANY, FEW = 40, (0.6, 0.1, 0.15), 4
+"""Frames from which on rows of stacks get most of the steps, the shares then, and frames that are too few for halves
+that mirror each other.  Our own design, measured, no source."""
+
+SLIDES = 0.01
+"""The share of the whole that small slides take.  Our own design, no source."""
 
 
 class Arranged(NamedTuple):
@@ -118,9 +122,9 @@ class _Search:
         """The parts, each with its share of the whole; each begins with what those before it found."""
         count = len(self._task.pile.names)
         halves = None if self._task.ground.fixed else twins(self._task.pile.sizes, self._task.ground.across)
-        part = 1 - MIRRORED if halves and count > 4 else 1.0
+        part = 1 - MIRRORED if halves and count > FEW else 1.0
         many = count >= MANY
-        stack, grow, better = (0.6, 0.1, 0.15) if many else (STACKED, GROWN, IMPROVED)
+        stack, grow, better = OF_MANY if many else (STACKED, GROWN, IMPROVED)
         if not self._task.ground.fixed:
             yield self._stacked(round(part * stack * self._steps)), part * stack
         yield self._grown(round(part * grow * self._steps)), part * grow
@@ -132,7 +136,7 @@ class _Search:
             yield self._mirrored(half, round(MIRRORED * self._steps)), MIRRORED
         best = sorted(self._best, key=lambda kind: self._best[kind].cost)
         for kind in best[:1]:
-            yield _Part(kind, slid(self._best[kind], self._task.ground, self._task.judge), MOST_SLIDES), 0.01
+            yield _Part(kind, slid(self._best[kind], self._task.ground, self._task.judge), MOST_SLIDES), SLIDES
 
     def _random(self, name: str) -> Random:
         return Random(f"{self._task.pile.group.seed}/{name}")

@@ -25,6 +25,10 @@ stack set elsewhere; the rest orders a stack or the rows anew.  Our own design, 
 BESIDE, ON_TOP = 0.4, 0.8
 """Shares of the frames set elsewhere that become a stack, and with those a cell; the rest goes into a cell.  Ours."""
 
+STRAY, ROWS_ORDERED, TRIES = 60.0, 0.3, 4
+"""mm of chance in the order of frames by height, the share of new orders that are of rows, and how often a frame of
+another size is looked for.  Our own design, no source."""
+
 CHUNK = 60
 """Changes from one look at the watch to the next.  Our own design, no source."""
 
@@ -83,7 +87,7 @@ def _begun(stacks: Stacks, count: int, seed: str) -> _Run:
     sizes = stacks.sizes
     rows: list[list[Stack]] = [[] for _ in range(count)]
     lengths = [0.0] * count
-    for at in sorted(range(len(sizes)), key=lambda at: -sizes[at][1] + 60 * random.random()):
+    for at in sorted(range(len(sizes)), key=lambda at: -sizes[at][1] + STRAY * random.random()):
         row = min(range(count), key=lengths.__getitem__)
         rows[row].insert(random.randint(0, len(rows[row])), ((at,),))
         lengths[row] += sizes[at][0] + stacks.gaps.across
@@ -121,7 +125,7 @@ def varied(rows: Rows, sizes: Sequence[Size], random: Random) -> Rows:
         stack = lists[row].pop(at)
         other = random.choice(lists)
         other.insert(random.randint(0, len(other)), stack)
-    elif random.random() < 0.3 and len(lists) > 1:
+    elif random.random() < ROWS_ORDERED and len(lists) > 1:
         random.shuffle(lists)
     else:
         row, at = _any(lists, random)
@@ -147,7 +151,7 @@ def _frame(rows: Sequence[Sequence[Stack]], random: Random) -> tuple[int, int, i
 def _swap(rows: list[list[Stack]], sizes: Sequence[Size], random: Random) -> None:
     """Two frames change places, most often of different sizes."""
     one, two = _frame(rows, random), _frame(rows, random)
-    for _ in range(4):
+    for _ in range(TRIES):
         if sizes[_at(rows, one)] != sizes[_at(rows, two)]:
             break
         two = _frame(rows, random)

@@ -33,6 +33,13 @@ differ from their mirror image.  Our own design, by looking, no source: a quick 
 LOW, WIDEST, NARROWEST = 0.04, 2.4, 1 / 1.1
 """Shares of the height, and widths over heights, that are as they should be.  Our own design, no source."""
 
+BEYOND, UNEVEN, STACK = 4.0, 0.3, 0.7
+"""What it counts for that a group is larger than its room; that columns have different numbers of stacks, in frames;
+and that their stacks differ.  Our own design, no source."""
+
+AS_LARGE = 1e-3
+"""Share of its area that a frame may be smaller by and still be as large.  Our own design, no source."""
+
 MOST_KNOWN = 200_000
 """Rows that are remembered.  Our own design, no source."""
 
@@ -73,7 +80,7 @@ class Stacks:
         self.turned = turned
         self.most = (most[1], most[0]) if turned else most
         self.areas = [width * height for width, height in sizes]
-        self.area, self.largest = sum(self.areas), max(self.areas) * (1 - 1e-3)
+        self.area, self.largest = sum(self.areas), max(self.areas) * (1 - AS_LARGE)
         self._stacks: dict[Stack, _Stack] = {}
         self._rows: dict[Row, _Row] = {}
 
@@ -163,7 +170,7 @@ class Stacks:
     def _wrong(self, width: float, height: float) -> float:
         aspect = height / width if self.turned else width / height
         beyond = max(0.0, width / self.most[0] - 1) + max(0.0, height / self.most[1] - 1)
-        return WRONG * max(0.0, math.log(aspect / WIDEST), math.log(NARROWEST / aspect)) + 4 * beyond
+        return WRONG * max(0.0, math.log(aspect / WIDEST), math.log(NARROWEST / aspect)) + BEYOND * beyond
 
     def _unlike(self, rows: Rows, known: Sequence[_Row]) -> float:
         """How far the group is from its mirror image; columns mirror each other one by one."""
@@ -172,11 +179,11 @@ class Stacks:
         total = 0.0
         for one, two, a, b in zip(rows[: len(rows) // 2], rows[::-1], known, known[::-1], strict=False):
             total += abs(a.height - b.height) * min(a.width, b.width)
-            total += abs(len(one) - len(two)) * 0.3 * self.area / len(self.sizes)
+            total += abs(len(one) - len(two)) * UNEVEN * self.area / len(self.sizes)
             for left, right in zip(one, two, strict=False):
                 s, t = self.stack(left), self.stack(right)
-                total += 0.7 * abs(s.width - t.width) * min(s.height, t.height)
-                total += 0.7 * abs(s.height - t.height) * min(s.width, t.width)
+                total += STACK * abs(s.width - t.width) * min(s.height, t.height)
+                total += STACK * abs(s.height - t.height) * min(s.width, t.width)
         return total
 
     def boxes(self, rows: Rows) -> list[Box]:
