@@ -142,7 +142,8 @@ class AnyJob:
             fields["height"] = {"above": "bench", "by": self.length(300, 900)}
         if self.chance.random() < 0.3:
             over = fields["centre_on"]
-            fields["centre_on"] = self.ids[0] if over == "wall" else {"frame": self.ids[-1], "over": over}
+            plain = over == "wall" and self.ids[0] != "8"  # which is a distance, too
+            fields["centre_on"] = self.ids[0] if plain else {"frame": self.ids[-1], "over": over}
             fields["height"]["of"] = self.chance.choice(self.ids)
         text = f"[group]\n{_fields(fields)}"
         if self.arrangement == "placed":
