@@ -21,11 +21,11 @@ from templates_gen.tiling.sheet import Given, SheetPlan, finished
 from templates_gen.tiling.spine import Asked
 from templates_gen.tiling.weaving import woven
 
-STEPS, MOST_LOOKED_AT = 250, 12_000
+STEPS, MOST_LOOKED_AT = 250, 25_000
 """Steps of a search, and how many sheets are looked at in all of them: so many steps less where there are many sheets.
 A second for twelve frames.  Our own design."""
 
-ROUNDS = 2
+ROUNDS = 3
 """Searches one after the other while none has found what holds the limit.  Our own design, no source."""
 
 BIT = 20.0
