@@ -15,12 +15,16 @@ def unserved(asked: Given, sheets: SheetPlan) -> str:
     """What these sheets do not show as it has to be shown, in words; "" where they show all of it.
 
     Nail marks and the target have to lie whole inside a sheet, lines and edges on some sheet, and no trim line may run
-    along an edge.
+    along an edge.  Where nothing is cut, the scales of known drops may be hidden if they have to be.
     """
-    need = _need(asked)
-    windows, inner = Near((sheet.window, sheet) for sheet in sheets.sheets), sheets.sheets
+    found = _unserved(asked, _need(asked), sheets)
+    return _unserved(asked, _need(asked, spare=True), sheets) if found and asked.hides else found
+
+
+def _unserved(asked: Given, need: Demand, sheets: SheetPlan) -> str:
+    windows = Near((sheet.window, sheet) for sheet in sheets.sheets)
     for box in need.whole:
-        if not any(sheet.inner.holds(box) for sheet in inner):
+        if not any(sheet.inner.holds(box) for sheet in sheets.sheets):
             return "a nail or the target would lie on a trim line or beside the old paper"
     for box in _anywhere(asked, need):
         if not _covered(box, windows.about(box)):
@@ -38,11 +42,11 @@ def idle(asked: Given, sheets: SheetPlan) -> frozenset[str]:
     return frozenset(sheet.name for sheet in sheets.sheets) - frozenset(used)
 
 
-def _need(asked: Given) -> Demand:
+def _need(asked: Given, spare: bool = False) -> Demand:
     paper = asked.paper
     if paper.cover == LINKED:
-        return demand(asked.plan, LINKED, asked.clear)
-    return demand(asked.plan, paper.cover, asked.clear, asked.hides)
+        return demand(asked.plan, LINKED, asked.clear, asked.hides)
+    return demand(asked.plan, paper.cover, asked.clear, asked.hides, spare)
 
 
 def _anywhere(asked: Given, need: Demand) -> tuple[Rect, ...]:

@@ -15,19 +15,20 @@ from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
-from templates_gen.documents.old_paper import old_paper, sheets_file
+from templates_gen.documents.old_paper import old_paper, sheets_file, sheets_on
 from templates_gen.documents.template import draw_template
 from templates_gen.documents.updating import updated
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Frame, Hanger, Job, Spot
 from templates_gen.tiling.demand import nail_box
+from templates_gen.tiling.kept import unserved
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import cuts, effort
 from templates_gen.tolerance.expected import expected_error
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job, paper
-from tests.made import made, twelve
+from tests.made import CROWDED, LINKED, SAMPLE_NAMES, UNCUT, made, twelve
 from tests.running import run
 
 LETTERING = Lettering()
@@ -144,6 +145,19 @@ def test_paper_of_a_job_that_is_the_same_serves_as_it_is() -> None:
         same = placed(four(), paper=paper("letter", cover=cover, trim=trim), unit="in")
         found = update(same, same)[3]
         assert isinstance(found, SheetPlan) and (found.printed, found.gone) == ((), ())
+
+
+@pytest.mark.parametrize("name", [name for name in (*SAMPLE_NAMES, *UNCUT, *CROWDED, *LINKED)])
+def test_every_template_serves_its_own_job(name: str) -> None:
+    """The account of its sheets, read back, is of the same sheets, and they show all that they have to."""
+    done = made(name)
+    old = old_paper(sheets_file(done.plan, done.sheets)[1], "old.pdf")
+    asked, again = sheets_on(old, done.plan, done.job.paper, None)
+    assert unserved(asked, again) == ""
+    for one, two in zip(done.sheets.sheets, again.sheets, strict=True):
+        assert (one.name, one.strip, one.page) == (two.name, two.strip, two.page)
+        assert one.cell.grown(1e-6).holds(two.cell) and two.cell.grown(1e-6).holds(one.cell)
+    assert {(join.over, join.under) for join in done.sheets.joins} == {(join.over, join.under) for join in again.joins}
 
 
 def test_a_group_that_hangs_higher_has_other_heights_on_every_nails_sheet() -> None:
