@@ -296,6 +296,7 @@ def test_a_frames_label_is_in_its_middle_under_the_level_line_with_an_arrow_befo
         item for done in whole.drawn.values() for item in done.items
         if isinstance(item, Polygon) and hung.rect.has_point(*item.points[1]) and abs(item.points[1][1] - label.y1) < 1
     ]  # fmt: skip
+    assert head.points[1][0] == pytest.approx(label.x0 - 14.0 * 2 / 3, abs=0.7)  # a third of its room from its left
     assert label.x0 - 14.0 < head.points[0][0] and head.points[2][0] < label.x0
 
 
