@@ -22,7 +22,7 @@ def chromium(tmp_path_factory):
 def hand(chromium):
     """A person with a new browser of 1280 × 900 pixels."""
     context = chromium.new_context(viewport={"width": 1280, "height": 900}, locale="en-US")
-    context.set_default_timeout(15_000)
+    context.set_default_timeout(60_000)
     yield Hand(context.new_page())
     context.close()
 

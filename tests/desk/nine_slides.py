@@ -109,4 +109,4 @@ def the_paper(hand: Hand) -> None:
     hand.click('[data-focus="way linked"]')
     hand.saved()
     hand.button("Make the template")
-    hand.page.locator("#made a").first.wait_for(timeout=60_000)
+    hand.page.locator("#made a").first.wait_for(timeout=240_000)

@@ -415,8 +415,7 @@ def test_a_server_that_is_killed_amid_edits_leaves_a_whole_file(tmp_path, seed):
     path.write_text(LIBRARY)
     saved = [LIBRARY]
     with running(tmp_path, "moss.toml") as desk:
-        kill = threading.Timer(rng.uniform(0.2, 1.5), desk.process.kill)
-        kill.start()
+        kill = threading.Timer(rng.uniform(0.0, 1.5), desk.process.kill)
         while len(saved) <= 200:
             name, size = rng.choice("ABC"), f"{rng.randint(1, 6)} {rng.randint(1, 15)}/16"
             number = saved[-1].index(f'id = "{name}"')
@@ -428,6 +427,8 @@ def test_a_server_that_is_killed_amid_edits_leaves_a_whole_file(tmp_path, seed):
                 break
             assert status == 200
             saved.append(following)
+            if len(saved) == 2:
+                kill.start()
         kill.join()
         desk.process.wait(10)
     assert path.read_text() in (saved[-1], following)
@@ -468,7 +469,7 @@ REQUESTS = st.fixed_dictionaries(
 )  # fmt: skip
 
 
-@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
 @example(request={"do": "remove", "at": []})
 @given(request=REQUESTS)
 def test_whatever_a_page_asks_the_file_stays_a_job_or_the_request_is_refused(tmp_path, request):

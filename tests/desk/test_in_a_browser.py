@@ -66,7 +66,7 @@ def test_the_whole_way_by_keys_alone(hand: Hand, library):
     hand.saved()
     to(hand, "make template ")
     hand.press("Enter")
-    hand.page.locator("#made a").first.wait_for(timeout=60_000)
+    hand.page.locator("#made a").first.wait_for(timeout=240_000)
     assert hand.clicks == 0 and hand.told == []
 
 
@@ -212,7 +212,7 @@ def test_other_arrangements_are_looked_for_and_one_is_taken(hand: Hand, library)
     hand.open(library.address)
     hand.step("Arrange")
     hand.button("Show some side by side")
-    hand.page.locator(".options li").nth(1).wait_for(timeout=60_000)
+    hand.page.locator(".options li").nth(1).wait_for(timeout=240_000)
     hand.click('[data-focus="option 2"]')
     hand.saved()
     assert 'arrangement = "placed"' in library_text(library) and hand.told == []
@@ -253,7 +253,7 @@ def test_the_first_page_has_no_barrier_and_opens_a_sample(hand: Hand, tmp_path):
         hand.page.get_by_role("link", name="Fern prints").wait_for()
         assert hand.barriers(axe()) == []
         hand.open(f"http://{desk.host}/proof?job=fern-prints.toml")
-        hand.page.locator("#pdf").wait_for(timeout=60_000)
+        hand.page.locator("#pdf").wait_for(timeout=240_000)
         assert hand.page.evaluate("document.getElementById('proof').naturalWidth") > 100
         assert hand.barriers(axe()) == []
         assert hand.told == []
@@ -368,7 +368,7 @@ def test_a_search_shows_how_far_it_is_and_is_stopped(hand: Hand, library):
     hand.step("Arrange")
     hand.click('[data-focus="kind salon"]')
     hand.button("Stop, and take the best so far")
-    hand.page.locator("#drawing .frame").nth(19).wait_for(timeout=60_000)
+    hand.page.locator("#drawing .frame").nth(19).wait_for(timeout=240_000)
     hand.saved()
     assert 'arrangement = "placed"' in library_text(library)
 
