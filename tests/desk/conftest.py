@@ -10,8 +10,9 @@ from tests.desk.browser import CHROMIUM, LACKING, OPTIONS, Hand
 def chromium(tmp_path_factory):
     if LACKING:
         pytest.skip(LACKING)
-    from playwright.sync_api import sync_playwright
+    from playwright.sync_api import expect, sync_playwright
 
+    expect.set_options(timeout=60_000)  # as long as a machine under load takes
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=CHROMIUM, args=[*OPTIONS])
         yield browser

@@ -173,7 +173,7 @@ def test_ctrl_c_ends_it_with_pages_open_and_nothing_is_lost(tmp_path):
         start = time.monotonic()
         code, told = desk.end(signal.SIGINT)
         assert (code, told.splitlines()[-1]) == (0, "The desk is closed. Everything is saved.")
-        assert time.monotonic() - start < 5  # far less than a person waits; our own
+        assert time.monotonic() - start < 20  # seconds on a machine under load, at rest one; our own
     assert 'drop = "3"   # wire pulled taut' in (tmp_path / "moss.toml").read_text()
 
 
