@@ -288,6 +288,7 @@ def test_a_frames_label_is_in_its_middle_under_the_level_line_with_an_arrow_befo
     inside = [text for text in texts_of(whole) if hung.rect.has_point(text.x, text.y)]
     said = [text for text in inside if heights.get(text.text) == text.height]
     assert [text.text for text in said] == list(heights)
+    assert [text.bold for text in said] == [True, False, False, False]
     label = box(*said)
     assert (label.x0 - 0.7 * 20.0 + label.x1) / 2 == pytest.approx(hung.rect.cx, abs=0.7)
     level = whole.so_far.plan.level_line
