@@ -170,7 +170,7 @@ def holes(pdf, matrix):
     for page in pypdf.PdfReader(io.BytesIO(pdf)).pages:
         marks = page_marks(page)
         round_ = [(moved(back, c.cx, c.cy), c.r * size) for c in marks.circles]
-        rings = [at for at, r in round_ if abs(r - 2.0) < 0.05]
+        rings = [at for at, r in round_ if abs(r - 2.5) < 0.05]
         crosses = [at for at, r in round_ if abs(r - 3.0) < 0.05]
         bars = [
             (moved(back, s.x0, s.y0), moved(back, s.x1, s.y1))
