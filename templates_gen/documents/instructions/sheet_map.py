@@ -184,15 +184,14 @@ def _names(
 ) -> Iterator[Item]:
     """The names of the sheets in their upper left corners, the marks of taping, and the names of frames with room.
 
-    The sheets' names are as large as leaves room for the number of every step of taping.
+    The numbers of the steps come first, and the sheets' are as large as leaves room for all of them.
     """
     sheets = replace(sheets, joins=()) if sheets.printed is not None else sheets  # older paper is taped already
-    wanted = len({steps[join.over, join.under] for join in sheets.joins})
     for largest in range(len(SIZES) if len(sheets.sheets) <= MOST_TRIED else 1):
         room = _taken(plan, at, scale)
-        items = list(sheet_numbers(sheets, SIZES[largest:], at, room, lettering))
         marks = list(tape_marks(sheets, steps, at, room, lettering))
-        if len({item.text for item in marks if isinstance(item, Text)}) == wanted:
+        items = list(sheet_numbers(sheets, SIZES[largest:], at, room, lettering))
+        if sum(isinstance(item, Polygon) and not item.filled for item in items) == len(sheets.sheets):  # houses
             break
     yield from (*items, *marks)
     edges = [side for sheet in sheets.sheets for side in sides(at(sheet.cell))]
