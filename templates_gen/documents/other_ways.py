@@ -35,7 +35,8 @@ frames and more come to 11 to 14 mm by any taping of office paper (our own compu
 class Way(Record, frozen=True):
     """A way to have the paper: how it is called, the options of `template` that ask for it, and what it takes.
 
-    `rough` where the plan was not searched for the fewest minutes: it takes about that, or less.  `expected` is what to
+    `rough` where the plan was not searched for the fewest minutes that hold the frames: it takes about that, most often
+    less.  `expected` is what to
     expect of it where that was worked out; `shop` what to ask a print shop for.
     """
 

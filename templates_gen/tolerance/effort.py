@@ -39,8 +39,8 @@ class Effort(Record, frozen=True):
 
     @property
     def roughly(self) -> str:
-        """The same of a plan that may still get better: "about 17 sheets, 16 joins, 13 min or fewer"."""
-        return f"about {self._counts}, {self.time} or fewer"
+        """The same of a plan that is not the last word: "roughly 17 sheets, 16 joins, 13 min"."""
+        return f"roughly {self._counts}, {self.time}"
 
     @property
     def work(self) -> str:

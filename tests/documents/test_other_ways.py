@@ -85,7 +85,7 @@ def test_the_other_ways_are_a_line_each(name: str, ways: list[str]) -> None:
 
 @pytest.mark.parametrize("name", ["fern-prints", "twelve, letter, all", "lock-keepers"])
 def test_the_options_of_a_way_make_what_it_says(name: str) -> None:
-    """That of linked paper is what its plan takes at most; the others take just that."""
+    """That of linked paper is a rough one: a quarter more at most, and half at least; the others take just that."""
     plan = made(name).plan
     for way in other_ways(plan):
         cover = way.options.removeprefix("--cover ")
@@ -95,7 +95,7 @@ def test_the_options_of_a_way_make_what_it_says(name: str) -> None:
         sheets = plan_sheets(replace(plan, job=job), job.paper)
         done = effort(sheets)
         assert way.rough == (cover == "linked")
-        assert done.minutes <= way.effort.minutes if way.rough else done == way.effort
+        assert 0.5 <= done.minutes / way.effort.minutes <= 1.25 if way.rough else done == way.effort
         if not way.rough:
             assert way.expected == expected_error(replace(plan, job=job), sheets)
 
