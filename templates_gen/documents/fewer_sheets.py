@@ -17,8 +17,8 @@ LARGER = {"in": ("tabloid", "a3"), "cm": ("a3", "tabloid"), "mm": ("a3", "tabloi
 ROLL = {"in": "roll 24 in", "cm": "roll 610 mm", "mm": "roll 610 mm"}
 """The narrowest common roll (24 in, from memory)."""
 
-MOST_FRAMES = 60
-"""Frames for which linked paper is planned to be named, which takes ten seconds for so many.  Our own design."""
+MOST_FRAMES = 24
+"""Frames for which linked paper is planned to be named, which takes seconds for more.  Our own design."""
 
 
 class Instead(Record, frozen=True):

