@@ -1,0 +1,28 @@
+"""How much more every mark looks like its own kind than like any other, on every sheet of every job that is cut.
+
+python tests/bench/marks_told_apart.py [JOB...]
+"""
+
+from __future__ import annotations
+
+import sys
+
+from tests.documents.test_marks_told_apart import kinds, places, worst
+from tests.looking import HALVES, WHOLE
+from tests.made import NAMES, made
+
+
+def main() -> None:
+    shapes = kinds()
+    pair = {kind: shapes[kind] for kind in ("nail", "registration")}
+    for name in sys.argv[1:] or [name for name in NAMES if made(name).job.paper.trim == "cut"]:
+        found = list(places(name))
+        all_of_it = min(worst(looks, kind, shapes, WHOLE) for kind, _, looks in found)
+        told = [(kind, looks) for kind, _, looks in found if kind in pair]
+        nail = min(worst(looks, kind, pair, WHOLE) for kind, looks in told)
+        half = min(worst(looks, kind, pair, part) for kind, looks in told for part in HALVES.values())
+        print(f"{name}: {len(found)} marks; margin {all_of_it:.2f}, nail and registration {nail:.2f}, half {half:.2f}")
+
+
+if __name__ == "__main__":
+    main()
