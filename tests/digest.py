@@ -33,7 +33,7 @@ HELP = (
     "", "desk", "start", "check", "options", "proof", "measure", "template", "schedule", "guide", "labels", "correct",
     "printer", "printer page", "printer record", "printer show", "printer list",
     "schema", "help",
-    "photo", "photo card", "photo taped", "photo wall",
+    "photo", "photo card", "photo taped", "photo wall", "photo hung",
 )  # fmt: skip
 RECORDED = ("--paper", "a4", "--across", "179.2 mm", "--along", "249.5 mm")
 """What was measured on some printer's scale page of A4: a little short both ways.  Made up."""

@@ -202,3 +202,57 @@ def _corners(text: str) -> Any:
         raise InputError("--corners", f"found {text!r}, expected four corners in pixels",
                          'such as "210,340 655,338 660,790 208,795"')  # fmt: skip
     return found
+
+
+@photo.command(short_help="Read how frames hang, for correct.")
+@job_argument
+@click.argument("picture", type=FILE, metavar="PHOTO")
+@click.argument("corners", type=FILE, metavar="CORNERS.csv")
+@output_option(metavar="READINGS.csv", help="Where to write the readings; default: next to the job file.")
+@wall_option
+@click.option("--card", "size", default="a4", metavar="SIZE", help="The paper of the photo card; default: a4.")
+@format_option("json")
+@force_option
+def hung(
+    job: Path, picture: Path, corners: Path, output: Path | None, wall: Path | None, size: str, shape: str, force: bool
+) -> None:
+    """Read from a photograph how the frames hang to each other, as readings for
+    correct. A photo card taped level beside them tells what is level.
+
+    CORNERS.csv says where each frame's corners are, to some 8 pixels, as x y:
+    frame,top_left,top_right,bottom_right,bottom_left. The edges are then
+    looked for near there.
+
+    \b
+    Example:
+      templates-gen photo hung job.toml hung.jpg corners.csv -o readings.csv
+    """
+    import templates_gen as tg
+    from templates_gen.base.output import write_result
+    from templates_gen.documents.correcting.pointed import read_pointed
+    from templates_gen.documents.photo_card import cards_of
+    from templates_gen.documents.photographed import faces
+    from templates_gen.photo.hung import as_data, as_readings, read_hung
+    from templates_gen.photo.picture import read_photo
+    from templates_gen.photo.vision import np
+
+    with about(job):
+        read = job_on(job, wall)
+        place = output or place_beside(job, wall, "hung", ".csv")
+        check_results(job, read, [place], force, [wall, picture, corners])
+        plan = tg.plan_wall(read)
+    pointed = {name: np.array(points) for name, points in read_pointed(corners, plan).items()}
+    depths = {hung.frame.id: hung.frame.depth for hung in plan.frames if hung.frame.depth is not None}
+    found = read_hung(read_photo(picture), faces(plan), depths, pointed, cards_of(size, "--card"))
+    write_result(place, as_readings(found, plan.centre_line).encode(), force)
+    if shape == "json":
+        click.echo(as_json(as_data(found)))
+        click.echo(f"{place}: the readings", err=True)
+    else:
+        click.echo(f"{place}: {len(found.frames)} of {len(pointed)} frames read, for templates-gen correct")
+        for one in found.frames:
+            click.echo(f"  frame {one.id}: within {one.sure:.1f} mm, 19 times in 20")
+        for name, why in found.doubts:
+            show_finding("warn", f"Frame {name} was not read: {why}. Measure it by hand.", err=False)
+    show_finding("note", "Places are relative to each other: the frames together are taken to be where they were "
+                 "planned.")  # fmt: skip

@@ -95,7 +95,7 @@ def see_wall(photo: Photo, cards: Sequence[Card]) -> OnWall:
         hint = "print one with templates-gen photo card; tape it flat, and go nearer or have more light"
         raise InputError(photo.name, f"shows no whole photo card: {found} of its four tags were found", hint)
     printed: Printed = {
-        number: (f"{card.number}", _corners(card, at)) for card in whole for at, (number, _) in enumerate(card.tags)
+        number: (f"{card.number}", card_corners(card, at)) for card in whole for at, (number, _) in enumerate(card.tags)
     }
     first = whole[0]
     plane = homography(
@@ -117,7 +117,7 @@ def see_wall(photo: Photo, cards: Sequence[Card]) -> OnWall:
     return OnWall(fit, tuple(card.number for card in whole))
 
 
-def _corners(card: Card, at: int) -> Array:
+def card_corners(card: Card, at: int) -> Array:
     """The corners of a card's tag from the middle of its level line."""
     r, level = card.tags[at][1], card.level
     x, y = (level.x0 + level.x1) / 2, level.y0

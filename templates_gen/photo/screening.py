@@ -99,15 +99,17 @@ def _misplaced(name: str, tags: list[tuple[Array, Array]]) -> Misplaced:
     return Misplaced(name, float(dx), float(dy), float(np.degrees(np.angle(np.sum(ways)))))
 
 
-def predicted(fit: Fit, view: int, sheet: str, corners: Array, middle: Array, centre: Array) -> Array:
-    """The pixels of a tag's corners (wall mm) by a fit, on a sheet that it may not know."""
+def predicted(
+    fit: Fit, view: int, sheet: str, corners: Array, middle: Array, centre: Array, stands: float = 0.0
+) -> Array:
+    """The pixels of a tag's corners (wall mm, so far off the wall) by a fit, on a sheet that it may not know."""
     rel, mid = corners - middle, middle - centre
     if sheet in fit.scene.sheets:
         dx, dy, turn = fit.state.sheets[fit.scene.sheets.index(sheet)]
         c, s = np.cos(turn), np.sin(turn)
         rel = np.stack([c * rel[:, 0] - s * rel[:, 1], s * rel[:, 0] + c * rel[:, 1]], -1)
         mid = mid + np.array([dx, dy])
-    points = np.c_[rel + mid, np.zeros(len(rel))]
+    points = np.c_[rel + mid, np.full(len(rel), stands)]
     away = points @ fit.state.turns[view].T + fit.state.shifts[view]
     return pixels_of(away, fit.state.lens, fit.scene.focal, fit.scene.size)
 

@@ -8,13 +8,14 @@ from pathlib import Path
 import numpy as np
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.documents.photographed import papers
+from templates_gen.documents.photographed import faces, papers
 from templates_gen.job.reading.building import read_job
 from templates_gen.photo.vision import encoded
 from tests.made import make
 from tests.photo.made.cameras import standing
 from tests.photo.made.carded import cards_at
-from tests.photo.made.photograph import Look, photograph
+from tests.photo.made.framed import hanging, pointed, shadow
+from tests.photo.made.photograph import Look, developed, lay, photograph, wall
 from tests.photo.made.taped import taped
 
 JOB = """
@@ -67,8 +68,30 @@ def of_wall(job: Path) -> bytes:
     return encoded(photograph(cards, camera, Look(), chance), "jpg")
 
 
+@cache
+def of_hung(job: Path) -> tuple[bytes, str, dict[str, np.ndarray]]:
+    """The frames of a small job as they hang, with a card beside; where somebody pointed; their true upper corners."""
+    plan, chance = plan_wall(read_job(job)), np.random.default_rng(2)
+    frames = hanging(faces(plan), 20.0, chance)
+    middle = plan.centre_line, plan.level_line
+    camera = standing(chance, (2000, 1500), middle, 1100.0, 800.0, most=8.0)
+    picture = wall(camera, chance)
+    for frame in frames:
+        shadow(picture, frame, camera, chance)
+    for sheet in [*frames, *cards_at([(middle[0], middle[1] - 330.0)], chance, level=0.0)]:
+        lay(picture, sheet, camera)
+    rows = ["frame,top_left,top_right,bottom_right,bottom_left"]
+    for frame in frames:
+        rows.append(",".join([frame.name, *(f"{x:.0f} {y:.0f}" for x, y in pointed(frame, camera, chance, 4.0))]))
+    true = {frame.name: frame.lies(np.array(frame.paper.corners)[[3, 2]]) for frame in frames}
+    return encoded(developed(picture, Look(), chance), "jpg"), "\n".join(rows) + "\n", true
+
+
 def write_examples(folder: Path) -> None:
-    """job.toml, taped.jpg and wall.jpg."""
+    """job.toml, and photographs of its taped paper, its wall, and what hangs there, with corners.csv."""
     (folder / "job.toml").write_text(JOB)
     (folder / "taped.jpg").write_bytes(photographed(folder / "job.toml"))
     (folder / "wall.jpg").write_bytes(of_wall(folder / "job.toml"))
+    content, corners, _ = of_hung(folder / "job.toml")
+    (folder / "hung.jpg").write_bytes(content)
+    (folder / "corners.csv").write_text(corners)

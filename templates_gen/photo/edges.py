@@ -1,0 +1,85 @@
+"""Straight edges near where somebody pointed: every line along which the picture gets darker or lighter all the way.
+
+The median of the slope across a line tells an edge from what only crosses it; each is then fitted to a part of a pixel.
+"""
+
+from __future__ import annotations
+
+from templates_gen.base.record import Record
+from templates_gen.photo.vision import Array, np, remapped
+
+REACH = 11
+"""Pixels on a picture of 12 megapixels beside a pointed line in which edges are looked for."""
+
+SAMPLES, INSIDE = 80, 0.08
+"""Places along an edge that are looked at, and what is left out at each end: corners are rounded.  Our own design."""
+
+FAINT, SEVERAL, APART = 1.2, 5, 2.0
+"""Levels of 255 a pixel under which nothing is taken for an edge; how many are kept of one side; pixels between two."""
+
+FINE = 2
+"""Places looked at for a pixel, across the edge."""
+
+
+class Edge(Record, frozen=True):
+    """A line from near the first pointed corner to near the second (pixels), and how steep it is (levels a pixel)."""
+
+    ends: Array
+    steep: float
+
+
+def edges(grey: Array, first: Array, second: Array, unit: float) -> list[Edge]:
+    """The edges along a pointed side, the steepest first."""
+    along = second - first
+    length = float(np.linalg.norm(along))
+    across = np.array([-along[1], along[0]]) / max(length, 1e-9)
+    reach = max(6, round(REACH * unit))
+    share = np.linspace(INSIDE, 1 - INSIDE, SAMPLES)
+    beside = np.arange(-(reach + 2) * FINE, (reach + 2) * FINE + 1) / FINE
+    places = first + share[:, None, None] * along + beside[None, :, None] * across
+    levels = remapped(grey, places[..., 0], places[..., 1]).astype(float)
+    smooth = (levels[:, :-2] + 2 * levels[:, 1:-1] + levels[:, 2:]) / 4
+    slope = (smooth[:, 2:] - smooth[:, :-2]) * FINE / 2
+    at = beside[2:-2]
+    found: list[Edge] = []
+    for start, end, value in _lines(slope, at, share, reach):
+        if len(found) == SEVERAL or abs(value) < FAINT:
+            break
+        fitted = _fitted(slope * np.sign(value), at, share, start, end)
+        ends = np.array([first + fitted[0] * across, second + fitted[1] * across])
+        if all(_beside((ends - other.ends) @ across) for other in found):
+            found.append(Edge(ends, abs(value)))
+    return found
+
+
+def _beside(away: Array) -> bool:
+    """Whether a line lies beside a steeper one: what crosses that is only a part of it, seen at a slant."""
+    return bool(away[0] * away[1] > 0 and np.abs(away).min() > APART / 2 and np.abs(away).max() > APART)
+
+
+def _lines(slope: Array, at: Array, share: Array, reach: int) -> list[tuple[float, float, float]]:
+    """Lines by how far they are beside at both ends, with the median of the slope along them, the steepest first."""
+    steps = np.arange(-reach, reach + 1)
+    start, end = (side.ravel() for side in np.meshgrid(steps, steps, indexing="ij"))
+    beside = start[:, None] + (end - start)[:, None] * share
+    column = np.clip(np.round((beside - at[0]) * FINE).astype(int), 0, len(at) - 1)
+    values = np.median(slope[np.arange(len(share)), column], axis=1)
+    order = np.argsort(-np.abs(values))[:400]
+    return [(float(start[one]), float(end[one]), float(values[one])) for one in order]
+
+
+def _fitted(rising: Array, at: Array, share: Array, start: float, end: float) -> tuple[float, float]:
+    """The same line to a part of a pixel: through the middle of the slope at each place, strays left out."""
+    for _ in range(3):
+        line = start + (end - start) * share
+        weight = np.maximum(rising, 0) * (np.abs(at[None] - line[:, None]) <= 2.5)
+        total = weight.sum(1)
+        known = total > 1e-6
+        if known.sum() < SAMPLES / 4:
+            break
+        middle = (weight * at).sum(1)[known] / total[known]
+        off = middle - line[known]
+        kept = np.abs(off - np.median(off)) <= max(3 * float(np.median(np.abs(off - np.median(off)))), 0.15)
+        slope, base = np.polyfit(share[known][kept], middle[kept], 1)
+        start, end = float(base), float(base + slope)
+    return start, end
