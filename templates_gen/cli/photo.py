@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
 
 import click
 
@@ -146,7 +145,7 @@ def wall(
     from templates_gen.documents.photo_card import cards_of
     from templates_gen.documents.photographed import faces
     from templates_gen.photo.cards import see_wall
-    from templates_gen.photo.on_wall import drawn, measured, placed
+    from templates_gen.photo.on_wall import drawn, measured, placed, pointed_at
     from templates_gen.photo.picture import read_photo
 
     if (feature is None) != (corners is None):
@@ -161,7 +160,7 @@ def wall(
     seen = read_photo(picture)
     known = see_wall(seen, cards_of(size, "--card"))
     if feature is not None and corners is not None:
-        rect, off = measured(known, _corners(corners), middle)
+        rect, off = measured(known, pointed_at(corners), middle)
         told = {"left": rect.x0, "bottom": rect.y0, "width": rect.width, "height": rect.height}
         if shape == "json":
             click.echo(as_json({"format": 1, "feature": {"name": feature, **told, "sure": off}}))
@@ -187,21 +186,6 @@ def _card_at(values: tuple[str, str], unit: str) -> tuple[float, float]:
     from templates_gen.job.reading.typed import read_length
 
     return read_length(values[0], unit, "--card-at"), read_length(values[1], unit, "--card-at")
-
-
-def _corners(text: str) -> Any:
-    """Four points in pixels.  Raises InputError."""
-    from templates_gen.base.errors import InputError
-    from templates_gen.photo.vision import np
-
-    try:
-        found = np.array([[float(number) for number in pair.split(",")] for pair in text.split()])
-    except ValueError:
-        found = np.zeros(0)
-    if found.shape != (4, 2) or not np.isfinite(found).all():
-        raise InputError("--corners", f"found {text!r}, expected four corners in pixels",
-                         'such as "210,340 655,338 660,790 208,795"')  # fmt: skip
-    return found
 
 
 @photo.command(short_help="Read how frames hang, for correct.")
@@ -232,7 +216,8 @@ def hung(
     from templates_gen.documents.correcting.pointed import read_pointed
     from templates_gen.documents.photo_card import cards_of
     from templates_gen.documents.photographed import faces
-    from templates_gen.photo.hung import as_data, as_readings, read_hung
+    from templates_gen.photo.hung import read_hung
+    from templates_gen.photo.hung_data import as_data, as_readings
     from templates_gen.photo.picture import read_photo
     from templates_gen.photo.vision import np
 

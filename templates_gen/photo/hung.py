@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from functools import partial
 from itertools import product
-from typing import Any
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
@@ -235,18 +234,3 @@ def _told(fit: Fit, known: Sequence[Face], doubts: Mapping[str, str]) -> Hung:
         sure = NORMAL * float(np.sqrt(found.variance[2 * at : 2 * at + 2].max() + FLOOR**2))
         frames.append(Hangs(face.id, (float(left[0]), float(left[1])), (float(right[0]), float(right[1])), sure))
     return Hung(tuple(frames), tuple(sorted(doubts.items())))
-
-
-def as_data(hung: Hung) -> dict[str, Any]:
-    """The readings for other programs (mm)."""
-    frames = [{"id": one.id, "left": list(one.left), "right": list(one.right), "sure": one.sure} for one in hung.frames]
-    return {"format": 1, "frames": frames, "not_read": [{"id": name, "why": why} for name, why in hung.doubts]}
-
-
-def as_readings(hung: Hung, centre_line: float) -> str:
-    """The readings as the spreadsheet that `correct` reads."""
-    rows = ["frame,left,right,left_edge"]
-    for one in hung.frames:
-        name = '"' + one.id.replace('"', '""') + '"'
-        rows.append(f"{name},{one.left[1]:.2f} mm,{one.right[1]:.2f} mm,{one.left[0] - centre_line:.2f} mm")
-    return "\n".join(rows) + "\n"

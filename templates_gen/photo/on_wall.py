@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from templates_gen.base.errors import InputError
 from templates_gen.base.files import read_at_most
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.photographed import Face
@@ -129,3 +130,15 @@ def measured(wall: OnWall, corners: Array, middle: tuple[float, float]) -> tuple
     x, y = np.sort(points[:, 0]), np.sort(points[:, 1])
     rect = Rect(x[:2].mean(), y[:2].mean(), x[2:].mean(), y[2:].mean()).shifted(*middle)
     return rect, float(wall.sure(points).max())
+
+
+def pointed_at(text: str) -> Array:
+    """Four points of a photograph, in pixels.  Raises InputError."""
+    try:
+        found = np.array([[float(number) for number in pair.split(",")] for pair in text.split()])
+    except ValueError:
+        found = np.zeros(0)
+    if found.shape != (4, 2) or not np.isfinite(found).all():
+        hint = 'such as "210,340 655,338 660,790 208,795"'
+        raise InputError("--corners", f"found {text!r}, expected four corners in pixels", hint)
+    return found
