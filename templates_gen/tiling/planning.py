@@ -50,10 +50,12 @@ def _quickest(asked: Given, held: Held) -> CellPlan:
     spine = linked_cells(plan, need, asked.printables, paper.overlap, asked.clear)
     strips = given(plan, replace(paper, cover="marks"), asked.printer)
     try:
-        limit = held.times * held.error(finished(strips, _cells(strips)))
+        cells = _cells(strips)
     except InputError:  # no strips at all: there is nothing to measure by
         return spine or _cells(asked, quick=True)
-    return quickest(asked, need, held, limit, spine, lambda: _strips(asked, "marks"))
+    # the strips' own pages reach no farther than those of linked paper, so their cells fit these, too
+    limit = held.times * held.error(finished(strips, cells))
+    return quickest(asked, need, held, limit, spine, cells)
 
 
 def _cells(asked: Given, quick: bool = False) -> CellPlan:

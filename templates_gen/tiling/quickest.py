@@ -84,11 +84,11 @@ class Weaver:
 
 
 def quickest(
-    given: Given, need: Demand, held: Held, limit: float, spine: CellPlan | None, strips: Callable[[], CellPlan]
+    given: Given, need: Demand, held: Held, limit: float, spine: CellPlan | None, strips: CellPlan
 ) -> CellPlan:
     """The quickest cells for what is asked of linked paper, with no error above `limit` (mm).
 
-    `spine` is a plan to begin with, `strips` gives the one that holds every mark; it is what is left where nothing else
+    `spine` is a plan to begin with, `strips` is the one that holds every mark; it is what is left where nothing else
     holds the limit.
     """
     asked = asked_of(given.plan, need, given.clear)
@@ -96,9 +96,9 @@ def quickest(
     weaver = Weaver(given, held, limit, asked, rows=False)
     found = list(_from_spine(ground, weaver, spine)) if spine else []
     if not found:
-        found = list(_from_strips(ground, given, held, limit, asked, strips()))
+        found = list(_from_strips(ground, given, held, limit, asked, strips))
     if not found:
-        return _as_laid(strips(), given)
+        return _as_laid(strips, given)
     best, by = min(found, key=lambda one: one[0].seconds)
     return by.cells(best.patches)
 

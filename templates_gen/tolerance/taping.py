@@ -60,7 +60,7 @@ def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
     links = _links(sheets, number)
     runs = _runs(sheets.sheets, links)
     corners = {run: (sheets.sheets[run[0]].cell.x0, sheets.sheets[run[0]].cell.y0) for run in runs}
-    if not sheets.linked:  # else the spine comes first, and then the branches
+    if not sheets.spine and not (sheets.linked and sheets.hides):  # else the strip of the target comes first
         runs.sort(key=lambda run: corners[run][::-1] if sheets.rows else corners[run])
     return tuple(_laid(runs, links, None if sheets.spine else sheets.rows, sheets.firm))
 
