@@ -5,6 +5,7 @@ Here a cell is a plain tuple (left, bottom, right, top in mm), for a search look
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
@@ -62,6 +63,22 @@ class Meets(NamedTuple):
 def rounded(rect: Rect) -> Patch:
     """The rectangle as a patch."""
     return round(rect.x0, DIGITS), round(rect.y0, DIGITS), round(rect.x1, DIGITS), round(rect.y1, DIGITS)
+
+
+def snapped(patches: Sequence[Patch]) -> list[Rect]:
+    """The patches as rectangles, with sides that differ by a rounding made one, so that what meets shares its side."""
+    across = _one_of_near({side for patch in patches for side in patch[::2]})
+    upward = _one_of_near({side for patch in patches for side in patch[1::2]})
+    return [Rect(across[x0], upward[y0], across[x1], upward[y1]) for x0, y0, x1, y1 in patches]
+
+
+def _one_of_near(sides: set[float]) -> dict[float, float]:
+    found: dict[float, float] = {}
+    last = -math.inf
+    for side in sorted(sides):
+        last = last if side - last < TOLERANCE else side
+        found[side] = last
+    return found
 
 
 def broad(item: Patch) -> bool:

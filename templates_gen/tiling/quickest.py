@@ -15,7 +15,7 @@ from templates_gen.base.record import Record, replace
 from templates_gen.tiling.cells import CellPlan
 from templates_gen.tiling.demand import Demand
 from templates_gen.tiling.linked import asked_of
-from templates_gen.tiling.patches import DIGITS, Ground, Patch, Wanted, rounded
+from templates_gen.tiling.patches import DIGITS, Ground, Patch, Wanted, rounded, snapped
 from templates_gen.tiling.searching import Found, lighter, quicker
 from templates_gen.tiling.sheet import Given, SheetPlan, finished
 from templates_gen.tiling.spine import Asked
@@ -63,8 +63,7 @@ class Weaver:
         if self._strips is not None:
             kept = tuple(self._strips[patch] for patch in sorted(patches))
             return CellPlan(kept, self.rows, self.given.printables[0])
-        ordered = sorted(patches)
-        cells = [Rect(*patch) for patch in ordered]
+        cells = snapped(sorted(patches))
         start = next(at for at, cell in enumerate(cells) if cell.holds(self.asked.boxes[0]))
         placed = woven(cells, start, self._on_line, self.rows, _sizes(self.given)[0])
         return CellPlan(placed, not self.rows, self.given.printables[0], True)

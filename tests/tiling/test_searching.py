@@ -9,7 +9,7 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.tiling.joins import JOIN_MIN, shared_sides
-from templates_gen.tiling.patches import LEAST_JOIN, Ground, Patch, Wanted
+from templates_gen.tiling.patches import LEAST_JOIN, Ground, Patch, Wanted, snapped
 from templates_gen.tiling.regrowing import cut_back
 from templates_gen.tiling.searching import Found, lighter, one_piece, quicker
 from templates_gen.tiling.weaving import HELD, woven
@@ -94,6 +94,13 @@ def test_a_join_may_lie_at_the_very_side_of_what_it_may_not_run_along() -> None:
     at = start.patches[0][2]
     for edge in (Rect(at - 4e-10, -1000.0, at + 3.0, 1000.0), Rect(at - 3.0, -1000.0, at + 4e-10, 1000.0)):
         assert Ground(Wanted(tuple(ground.items), (edge,), (), SIZES)).seconds(start.patches) is not None
+
+
+def test_sides_that_differ_by_a_rounding_are_one_side() -> None:
+    """Sheets that met but for a ten-millionth of a mm were once taken for pieces that are not taped to each other."""
+    cells = snapped([(0.0, 0.0, 180.0, 260.0), (180.0000002, -1e-7, 360.0, 260.0), (180.5, 260.0, 360.0000001, 500.0)])
+    assert cells[0].x1 == cells[1].x0 and cells[0].y0 == cells[1].y0 and cells[1].y1 == cells[2].y0
+    assert sorted((one, two) for one, two, _ in shared_sides(cells)) == [(0, 1), (1, 2)]
 
 
 @pytest.mark.parametrize("seed", range(3))
