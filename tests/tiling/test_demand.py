@@ -58,15 +58,16 @@ def test_the_group_is_shown_with_its_edges_line_or_with_a_border_for_a_sheets_ow
     assert demand(PLAN, "panels", CLEAR).divisible == (border,) == (bordered(group_, CLEAR),)
 
 
-def test_no_cut_of_linked_paper_runs_within_a_millimetre_and_a_half_of_an_edge():
+def test_no_cut_of_linked_paper_runs_along_an_edge_or_its_second_line():
+    """3 mm outside an edge, and a millimetre and a half inside its second line, which is 3 mm inside: our own design."""
     edges = demand(PLAN, "linked", CLEAR).lines
     assert demand(PLAN, "linked", CLEAR).divisible == () and len(edges) == 8
     for hung in PLAN.frames:
-        r = hung.rect
-        assert Rect(r.x0 - 1.5, r.y1 - 1.5, r.x1 + 1.5, r.y1 + 1.5) in edges
-        assert Rect(r.x0 - 1.5, r.y0 - 1.5, r.x1 + 1.5, r.y0 + 1.5) in edges
-        assert Rect(r.x0 - 1.5, r.y0 - 1.5, r.x0 + 1.5, r.y1 + 1.5) in edges
-        assert Rect(r.x1 - 1.5, r.y0 - 1.5, r.x1 + 1.5, r.y1 + 1.5) in edges
+        r, outer = hung.rect, hung.rect.grown(3.0)
+        assert Rect(outer.x0, r.y1 - 4.5, outer.x1, outer.y1) in edges
+        assert Rect(outer.x0, outer.y0, outer.x1, r.y0 + 4.5) in edges
+        assert Rect(outer.x0, outer.y0, r.x0 + 4.5, outer.y1) in edges
+        assert Rect(r.x1 - 4.5, outer.y0, outer.x1, outer.y1) in edges
 
 
 def test_no_cut_runs_through_the_names_and_ticks_of_both_long_lines():

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from itertools import combinations
 
 import pytest
@@ -15,7 +14,7 @@ from templates_gen.base.record import replace
 from templates_gen.drawing.items import moved
 from templates_gen.tiling.minutes import FIRM, minutes, shaky
 from templates_gen.tiling.page import page_of, turned_page
-from templates_gen.tiling.registering import MARK_DISTANCE, end_marks
+from templates_gen.tiling.registering import end_marks
 from templates_gen.tiling.rulers import from_lines, inset
 from templates_gen.tiling.sheet import clearance, letters
 from templates_gen.tolerance.holding import plan_sheets
@@ -24,46 +23,32 @@ from tests.jobs import frame, group, job, paper
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3
 
 
-def test_a_join_by_itself_has_a_mark_at_each_end():
-    assert end_marks([(10.0, 20.0, 10.0, 220.0)]) == [(10.0, 20.0), (10.0, 220.0)]
-    assert end_marks([]) == []
+def test_a_join_has_a_mark_12_mm_from_either_end():
+    """A mark takes 9.2 mm to both sides along its join, and 2.8 mm more are kept to the end: our own design."""
+    assert end_marks((10.0, 20.0, 10.0, 220.0)) == [pytest.approx((10.0, 32.0)), pytest.approx((10.0, 208.0))]
+    assert end_marks((20.0, 10.0, 220.0, 10.0)) == [pytest.approx((32.0, 10.0)), pytest.approx((208.0, 10.0))]
 
 
-def test_joins_that_meet_share_the_mark_where_they_do():
-    cross = [(0.0, 0.0, 200.0, 0.0), (200.0, 0.0, 400.0, 0.0), (200.0, 0.0, 200.0, 300.0)]
-    assert end_marks(cross) == [(0.0, 0.0), (200.0, 0.0), (400.0, 0.0), (200.0, 300.0)]
+@pytest.mark.parametrize(("length", "count"), [(43.9, 1), (44.1, 2), (20.0, 1), (500.0, 2)])
+def test_a_join_too_short_for_two_marks_has_one_in_its_middle(length, count):
+    """Two marks of 18.4 mm, 2.8 mm to both ends and 1.6 mm between them are 44 mm: our own design, no source."""
+    found = end_marks((5.0, 7.0, 5.0, 7.0 + length))
+    assert len(found) == count
+    assert sum(y for _, y in found) / count == pytest.approx(7.0 + length / 2)
+    assert {x for x, _ in found} == {5.0}
 
 
-@pytest.mark.parametrize("away", [0.5, 3.0, 8.9, 9.0, 12.0])
-def test_a_mark_gives_way_along_its_join_by_whole_millimetres_until_it_is_9_mm_off(away):
-    """The second join begins so far beyond the end of the first, in the same line."""
-    *_, third, fourth = end_marks([(0.0, 0.0, 0.0, 200.0), (0.0, 200.0 + away, 0.0, 400.0)])
-    steps = max(0, math.ceil(9.0 - away))
-    assert third == pytest.approx((0.0, 200.0 + away + steps)) and fourth == (0.0, 400.0)
-
-
-def test_a_join_too_short_to_give_way_keeps_its_end():
-    """8 mm long, between marks at both its ends' sides: no place along half of it is 9 mm from them."""
-    found = end_marks([(0.0, 0.0, 0.0, 100.0), (2.0, 100.0, 10.0, 100.0)])
-    assert found[2] == (2.0, 100.0)
-    assert (10.0, 100.0) in found
-
-
-ends = st.tuples(st.integers(0, 40), st.integers(0, 40), st.integers(12, 40), st.booleans())
-
-
-@given(st.lists(ends, min_size=1, max_size=6))
-def test_marks_stand_on_their_joins_near_the_ends_and_9_mm_apart(asked):
-    joins = [(x * 7.0, y * 7.0, x * 7.0 + n * 7.0 * up, y * 7.0 + n * 7.0 * (not up)) for x, y, n, up in asked]
-    found = end_marks(joins)
-    assert len(set(found)) == len(found) <= 2 * len(joins)
-    for x0, y0, x1, y1 in joins:
-        on = [(x, y) for x, y in found if x0 - 1e-6 <= x <= x1 + 1e-6 and y0 - 1e-6 <= y <= y1 + 1e-6]
-        for x, y in ((x0, y0), (x1, y1)):
-            assert min(math.dist(point, (x, y)) for point in on) <= max(x1 - x0, y1 - y0) / 2 + 1e-6
-    near = [(one, two) for one, two in combinations(found, 2) if math.dist(one, two) < MARK_DISTANCE - 1e-6]
-    at_ends = {end for x0, y0, x1, y1 in joins for end in ((x0, y0), (x1, y1))}
-    assert all(one in at_ends or two in at_ends for one, two in near)  # only where a join had no other place
+@given(st.integers(-500, 500), st.integers(-500, 500), st.integers(44, 900))
+def test_marks_of_joins_that_meet_at_a_corner_stand_clear_of_each_other(x, y, length):
+    """Wherever four joins meet: no two of their marks, 18.4 mm along their joins and 5 mm across, share any place."""
+    ends = [(x + dx * length, y + dy * length) for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1))]
+    lines = [(min(x, ex), min(y, ey), max(x, ex), max(y, ey)) for ex, ey in ends]
+    boxes = []
+    for line in lines:
+        upright = line[0] == line[2]
+        wide, high = (5.0, 18.4) if upright else (18.4, 5.0)
+        boxes += [Rect.about(*point, wide, high) for point in end_marks(line)]
+    assert not any(one.overlaps(two) for one, two in combinations(boxes, 2))
 
 
 def test_a_page_is_the_paper_in_whole_points_less_its_margins():
