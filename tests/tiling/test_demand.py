@@ -59,7 +59,7 @@ def test_the_group_is_shown_with_its_edges_line_or_with_a_border_for_a_sheets_ow
 
 
 def test_no_cut_of_linked_paper_runs_along_an_edge_or_its_second_line():
-    """3 mm outside an edge, and a millimetre and a half inside its second line, which is 3 mm inside: our own design."""
+    """From 3 mm outside an edge to 1.5 mm inside its second line, which is 3 mm inside: our own design, no source."""
     edges = demand(PLAN, "linked", CLEAR).lines
     assert demand(PLAN, "linked", CLEAR).divisible == () and len(edges) == 8
     for hung in PLAN.frames:
