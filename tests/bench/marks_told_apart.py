@@ -6,6 +6,9 @@ python tests/bench/marks_told_apart.py [JOB...]
 from __future__ import annotations
 
 import sys
+from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from tests.documents.test_marks_told_apart import kinds, places, worst
 from tests.looking import HALVES, WHOLE

@@ -72,8 +72,8 @@ def test_no_text_reaches_out_of_its_form(name: str) -> None:
 def ways_to_label(done: Everything, nail: Nail) -> list[list[str]]:
     """A nail's name, its height above the floor and its distance from the centre line; or both systems apart."""
     away, unit = nail.x - done.plan.centre_line, done.job.unit
-    side = [f"{show_both(abs(away), unit)} {'left' if away < 0.0 else 'right'}", "of the centre line"]
-    label = [nail.name, f"floor {show_both(nail.y, unit)}", *(side if abs(away) > 0.05 else ["on the centre line"])]
+    side = f"{'left' if away < 0.0 else 'right'} {show_both(abs(away), unit)}"
+    label = [nail.name, f"floor {show_both(nail.y, unit)}", side if abs(away) > 0.05 else "on the centre line"]
     return [label, [part for line in label for part in line.split(" · ")]]
 
 

@@ -87,16 +87,15 @@ def ring_items() -> tuple[Item, ...]:
 
 
 def nail_lines(nail: Nail, fixing: Fixing, plan: Plan) -> tuple[str, ...]:
-    """The lines of a nail's label: name, height above the floor, distance from the centre line, each with its line.
+    """The lines of a nail's label: name, height above the floor, distance from the centre line.
 
     A hook of several nails, which all go in about the cross, is named below.
     """
     unit, from_centre = plan.job.unit, nail.x - plan.centre_line
     side = "left" if from_centre < 0 else "right"
-    away = (f"{show_both(abs(from_centre), unit)} {side}", "of the centre line")
-    centre = away if abs(from_centre) > 0.05 else ("on the centre line",)
+    centre = f"{side} {show_both(abs(from_centre), unit)}" if abs(from_centre) > 0.05 else "on the centre line"
     several = (fixing.called,) if fixing.nails > 1 else ()
-    return nail.name, f"floor {show_both(nail.y, unit)}", *centre, *several
+    return nail.name, f"floor {show_both(nail.y, unit)}", centre, *several
 
 
 class Sides(Record, frozen=True):
