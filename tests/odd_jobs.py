@@ -123,4 +123,14 @@ def odd_jobs() -> dict[str, Raw]:
             "cm", [{"width": 13, "height": 18, "drop": "1,2"}, {"width": 20, "height": 30, "drop": 2},
                    {"width": 20, "height": 30, "drop": "2,3"}], CM_ROOM, gap=4,
         ),
+        "a gallery's long wall": _row(
+            "in", [{"width": "36", "height": "36", "drop": "5"}] * 4, {"width": "62 ft", "height": "12 ft"}, gap="36",
+        ),
+        "over a desk with a screen": _row(
+            "in", [{"width": "16", "height": "20", "drop": "3 1/4"}] * 2,
+            {"width": "150", "height": "96",
+             "feature": [{"kind": "furniture", "name": "desk", "left": 45, "bottom": 0, "width": 60, "height": 30}]},
+            centre_on="desk", height={"above": "desk", "by": "16"},
+        ),
+        "beside a chimney": _row("cm", [{"width": 30, "height": 40, "drop": 5}], {"width": 45, "height": 250}),
     }  # fmt: skip

@@ -28,6 +28,10 @@ BY_SIDE = Usual(0.08, 0.35, 0.04, 0.6)
 IN_A_ROW = 0.65
 """Of frames' shorter side: a gap in one row, where in a gallery each frame has room of its own.  Our own, no source."""
 
+LONG_WALL, GALLERY = 6000.0, 1.3
+"""mm of a wall along which frames are spread out as in a gallery, and of their shorter side how wide the gaps of a row
+are then.  Our own, no source."""
+
 UP_A_HIGH_WALL = 0.8
 """Of the wall's height: how high a group may hang on a wall higher than usual.  Our own, no source."""
 
@@ -43,7 +47,8 @@ def group_doubts(job: Job) -> Iterator[Doubt]:
 def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
     """The gaps, against what is usual for frames of this size."""
     side = median(min(frame.width, frame.height) for frame in job.frames)
-    share = IN_A_ROW if job.group.arrangement == "row" else BY_SIDE.most
+    spread = GALLERY if job.wall.width >= LONG_WALL else IN_A_ROW
+    share = spread if job.group.arrangement == "row" else BY_SIDE.most
     expected = Usual(
         min(usual.GAP.least, BY_SIDE.least * side), max(usual.GAP.most, share * side),
         min(usual.GAP.far_least, BY_SIDE.far_least * side), max(usual.GAP.far_most, BY_SIDE.far_most * side),

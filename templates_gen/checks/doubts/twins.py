@@ -54,7 +54,7 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     for frame, place, drop in measured:
         theirs = [drop for other, _, drop in measured if other.id != frame.id]
         swapped = _swapped(drop, theirs, known.unit_of(place)) if theirs else None
-        if abs(drop - middle) <= room and not swapped:
+        if drop == middle or (abs(drop - middle) <= room and not swapped):
             continue
         others = [other.id for other, _, _ in measured if other.id != frame.id]
         likely = swapped or probably(drop, known.unit_of(place), Usual(middle - room, middle + room, 0.0, 0.0))

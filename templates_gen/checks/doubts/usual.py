@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from templates_gen.checks.doubts.doubt import Usual
 
-WALL_WIDTH = Usual(550.0, 8000.0, 300.0, 20_000.0)
+WALL_WIDTH = Usual(420.0, 8000.0, 300.0, 20_000.0)
 WALL_HEIGHT = Usual(2000.0, 4000.0, 1200.0, 8000.0)
 STAIR_WALL_HEIGHT = Usual(2000.0, 7000.0, 1200.0, 14_000.0)
 """Rooms are 2.3 to 3.6 m high; beside a stair a wall goes on through two storeys or three."""
@@ -47,8 +47,9 @@ CENTRE = Usual(1000.0, 2000.0, 950.0, 2400.0)
 """57 in is what museums hang by; lower for children, higher over what stands on the floor."""
 
 TOP, BOTTOM = Usual(1200.0, 2800.0, 900.0, 3500.0), Usual(400.0, 2000.0, 250.0, 2400.0)
-ABOVE = Usual(90.0, 340.0, 70.0, 900.0)
-"""Above furniture: 4 to 10 in are the ends of what interior design texts advise."""
+ABOVE = Usual(75.0, 460.0, 60.0, 900.0)
+"""Above furniture: 4 to 10 in are the ends of what interior design texts advise; more over a desk or a radiator, less
+over a wardrobe, our own."""
 
 ABOVE_NOSINGS = Usual(1000.0, 1900.0, 800.0, 2400.0)
 
