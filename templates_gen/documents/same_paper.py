@@ -30,6 +30,7 @@ from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H7, H18, H25, MEDIUM, NARROW
 from templates_gen.drawing.strokes import CENTRE_DASH
 from templates_gen.hanging.bearings import Nail
+from templates_gen.job.model import Feature
 from templates_gen.job.paper_sizes import own_paper
 from templates_gen.tiling.long_lines import Span, centre_spans, level_spans
 from templates_gen.tiling.page import page_of
@@ -185,6 +186,7 @@ def _names(plan: Plan, at: Callable[[Rect], Rect], whole: Rect, lettering: Lette
         room.take(spot.grown(NAIL))
     frames = [at(hung.rect) for hung in plan.frames]
     room.lines += frames
+    room.take(*(at(feature.rect) for feature in plan.job.wall.features if not _holds(feature, at, lettering)))
     told = [("target", H18, line, line.grown(BESIDE)), *(_name_of(hung, at) for hung in plan.frames)]
     told += [
         (feature.name, H18, at(feature.rect), at(feature.rect).grown(BESIDE)) for feature in plan.job.wall.features
@@ -193,6 +195,12 @@ def _names(plan: Plan, at: Callable[[Rect], Rect], whole: Rect, lettering: Lette
         if name := placed_near(Text(0.0, 0.0, text, height), near.cx, near.cy, within, room, lettering):
             room.take(lettering.box(name))
             yield name
+
+
+def _holds(feature: Feature, at: Callable[[Rect], Rect], lettering: Lettering) -> bool:
+    """Whether the feature's picture is large enough for its name; on a smaller one no lettering can be read."""
+    name, place = lettering.box(Text(0.0, 0.0, feature.name, H18)), at(feature.rect)
+    return name.width < place.width and name.height < place.height
 
 
 def _name_of(hung: Hung, at: Callable[[Rect], Rect]) -> tuple[str, float, Rect, Rect]:

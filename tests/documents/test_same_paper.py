@@ -12,9 +12,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import Plan, plan_wall
+from templates_gen.base.geometry import Rect, around
 from templates_gen.base.record import replace
-from templates_gen.documents.same_paper import serves
-from templates_gen.job.model import Height, Job, Wall
+from templates_gen.documents.instructions.sheet_map import to_map
+from templates_gen.documents.same_paper import same_paper, serves
+from templates_gen.drawing.items import Polygon, Text
+from templates_gen.drawing.lettering import job_lettering
+from templates_gen.job.model import Feature, Height, Job, Wall
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job, paper
 from tests.made import SAMPLE_NAMES, made, twelve
@@ -151,3 +155,22 @@ def test_paper_of_which_anything_moved_does_not_serve(at: int, field: str, more:
 @pytest.mark.parametrize("name", SAMPLE_NAMES)
 def test_the_paper_of_a_sample_serves_on_its_own_wall(name: str) -> None:
     assert serves(made(name).plan, made(name).plan)
+
+
+SPOTS = {"switch": (350.0, 1050.0), "dimmer": (600.0, 1050.0), "bell": (350.0, 900.0)}
+"""Where three switches are on the wall (mm): our own example."""
+
+
+def test_no_name_lies_on_a_switch_in_the_picture_of_the_wall() -> None:
+    """A switch is smaller there than any lettering: its name, and those of its neighbours, stand beside it."""
+    spots = [Feature(kind="switch", name=name, rect=Rect.sized(*at, 86.0, 86.0)) for name, at in SPOTS.items()]
+    own = job(frame("A"), frame("B"))
+    plan = on(own, Wall(name="hall", width=3200.0, height=2650.0, features=tuple(spots)), 1500.0)
+    lettering = job_lettering(plan.job)
+    made = same_paper(plan_wall(own), plan, (), plan_sheets(plan, own.paper), "", lettering)
+    items = made.template.pages[0].page_items
+    whole = around(next(item for item in items if isinstance(item, Polygon) and not item.filled).points)
+    _, at = to_map(plan.job.wall.rect, whole)
+    names = [lettering.box(item) for item in items if isinstance(item, Text) and item.text in SPOTS]
+    assert len(names) == len(spots)
+    assert not [name for name in names for spot in spots if name.overlaps(at(spot.rect))]
