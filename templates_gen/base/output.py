@@ -36,6 +36,9 @@ OUR_TEXT = "To the print shop, from templates-gen,"
 _PAGES = (b"%PDF-", b"<?xml", b"\x89PNG", b"<!doctype html>")
 """How files of pages and pictures begin; in those of ours MADE_BY stands somewhere."""
 
+_TYPED = (".toml", ".csv", ".md", ".txt")
+"""The endings of plain text, which the program writes and people go on with."""
+
 
 def is_ours(path: Path) -> bool:
     """True for a PDF, an SVG or PNG picture, a JSON report, or lines for a print shop that this program wrote."""
@@ -125,9 +128,15 @@ def check_place(path: Path, force: bool = False) -> None:
     try:
         _check_kind(path)
         if path.exists() and not force and not is_ours(path):
-            raise OutputError(f"{path}: already exists and was not made by this program; give --force to overwrite it")
+            raise OutputError(f"{path}: already exists{_whose(path)}; give --force to overwrite it")
     except OSError as error:  # a name too long, a folder that may not be searched
         raise OutputError(f"{path}: cannot be written: {error.strerror or error}") from None
+
+
+def _whose(path: Path) -> str:
+    """Why a file is not replaced.  Of plain text nobody can tell whether this program wrote all of it."""
+    typed = path.suffix.lower() in _TYPED
+    return ", and may hold what somebody typed" if typed else " and was not made by this program"
 
 
 def _check_kind(path: Path) -> None:

@@ -18,8 +18,16 @@ def test_a_file_that_is_not_ours_stays_and_nothing_else_is_written(command, smal
     ran = run(*command, "notes.txt")
     assert (ran.code, ran.out) == (2, "")
     assert ran.err.startswith("error: ") and "--force" in ran.err
-    assert "notes.txt: already exists and was not made by this program" in ran.err
+    assert "notes.txt: already exists, and may hold what somebody typed" in ran.err
     assert listing(small) == before
+
+
+@pytest.mark.parametrize("name", ["nails.csv", "nails.md", "nails.txt"])
+def test_of_plain_text_that_the_program_wrote_itself_it_does_not_say_otherwise(name, small):
+    assert run("schedule", "job.toml", "-o", name).code == 0
+    ran = run("schedule", "job.toml", "-o", name)
+    assert ran.code == 2 and "not made by this program" not in ran.err
+    assert ran.err == f"error: {name}: already exists, and may hold what somebody typed; give --force to overwrite it\n"
 
 
 @pytest.mark.parametrize("content", [b"", b"%PDF-1.4\n%somebody else's", b'{"format": 2}', b"[1]"])
@@ -105,5 +113,5 @@ def test_a_link_is_followed_and_stays_a_link(small):
 
 
 def test_a_library_user_gets_the_same_refusal(small):
-    with pytest.raises(OutputError, match="was not made by this program"):
+    with pytest.raises(OutputError, match="may hold what somebody typed"):
         output.write_result(small / "job.toml", b"{}")
