@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 HELLO = (
     "One question at a time. Press Enter to skip an optional question, ? for help, < to go back, Ctrl-C to leave."
-    " Nothing is written before the end."
+    " The job file is written at the end."
 )
 
 KEPT = "Your answers are kept: the same command goes on where you stopped."

@@ -232,6 +232,7 @@ def test_leaving_at_a_terminal_ends_with_130(key, folder):
 def test_answers_are_kept_when_one_leaves_and_gone_on_with(folder):
     code, shown = on_terminal(folder, b"Fern prints\n", b"\n", b"in\n", b"\x03")
     assert code == 130 and "Your answers are kept: the same command goes on where you stopped." in shown
+    assert "The job file is written at the end." in shown and "Nothing is written" not in shown  # the answers are
     code, shown = on_terminal(folder, b"y\n", b"12'\n", b"\x03")
     assert "Go on where you stopped (3 answers, Fern prints)? [Y/n]: " in shown
     assert "How wide is the wall?" in shown and "What is the job called?" not in shown
