@@ -7,7 +7,7 @@ import re
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.documents.instructions.taping_steps import taping_steps
+from templates_gen.documents.instructions.taping_steps import diagonals, taping_steps
 from templates_gen.drawing.items import Polygon, Text
 from templates_gen.tiling.sheet import Join, SheetPlan
 from templates_gen.tolerance.holding import plan_sheets
@@ -170,3 +170,11 @@ def test_the_report_says_of_every_join_what_lies_over_what_where_and_in_which_st
         low = [max(one, two) for one, two in zip(above[:2], below[:2], strict=True)]
         high = [min(one, two) for one, two in zip(above[2:], below[2:], strict=True)]
         assert join["line"] == [*low, *high]
+
+
+def test_diagonals_that_are_to_differ_are_not_called_wrong_for_it() -> None:
+    """Along the stair one diagonal is longer than the other: what tells of a turned join is a length not as said."""
+    words = next(iter(diagonals(made("lock-keepers").plan, 24)))
+    one, two = re.findall(r"\([ab]\)(?: must be)? ([^·]+) ·", words)
+    assert one != two
+    assert words.endswith("If they are not, a join is turned: open it and tape it again.") and "differ" not in words

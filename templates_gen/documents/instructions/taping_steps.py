@@ -142,7 +142,7 @@ def diagonals(plan: Plan, count: int) -> Iterator[str]:
     if linked and not telling((one, two, width)):
         return
     paper, wrong = (
-        ("the taped paper", "If they differ, a join is turned: open it and tape it again")
+        ("the taped paper", "If they are not, a join is turned: open it and tape it again")
         if count > 1
         else ("the print", "If they are not, it was printed askew or not at full size: do not use it")
     )
