@@ -51,7 +51,7 @@ def show_page(place: Path, page: SamePaper) -> None:
     from templates_gen.cli.results import show_made
     from templates_gen.cli.showing import wrapped
 
-    click.echo(wrapped("Every sheet all the same: the same command with --all-sheets"), err=True)
+    click.echo(wrapped("To print every sheet anyway: the same command with --all-sheets"), err=True)
     pages = counted(len(page.template.pages), "page")
     show_made(place, f"{pages} to hang the paper of this job there: no sheet is needed")
 

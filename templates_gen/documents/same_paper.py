@@ -101,7 +101,7 @@ def _serves_words(old: Plan, plan: Plan, command: str) -> Iterator[str]:
     where = f"“{old.job.wall.name}”" if old.job.wall.name else "the wall it was made for"
     yield (
         f"Frames, nails and both lines stand to each other as on {where}. So the taped paper that hung them there "
-        f"hangs them here, and no sheet is printed. To print all of them all the same:  {command}"
+        f"hangs them here, and no sheet is printed. To print every sheet anyway:  {command}"
     )
     wrong = list(_wrong(old, plan))
     if wrong:
