@@ -100,8 +100,10 @@ def show_checked(checked: Checked, unit: str, err: bool = False, closer: Sequenc
     untold = [not_checked_words(checked.unchecked)] if checked.unchecked else []
     scored = [score_words(checked.score)] if checked.score else []
     lines = check_words(checked.expected, unit) if checked.expected else ()
-    for line in (*untold, *scored, *((TOO_MANY,) if checked.many else lines), *closer):
+    for line in (*untold, *scored, *((TOO_MANY,) if checked.many else lines), *closer[:1]):
         click.echo(wrapped(line, later=INDENT), err=err)
+    for way in closer[1:]:
+        click.echo(wrapped(way, INDENT, INDENT + "  "), err=err)
     levels = [finding.level for finding in checked.findings]
     counts = [f"{levels.count(level)} {level}" for level in ("stop", "warn", "note") if level in levels]
     click.echo(f"found: {', '.join(counts)}" if counts else "nothing found", err=err)

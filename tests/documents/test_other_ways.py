@@ -174,3 +174,5 @@ def test_check_says_it_too(folder: Path) -> None:
     said = " ".join(ran.out.split())
     assert ran.code == 0 and "What brings them closer: loose pieces, --cover nails: " in said
     assert "a print shop, --one-piece: " in said and ran.out.splitlines()[-1].startswith("found: ")
+    ways = [line for line in ran.out.splitlines() if "--cover nails: " in line or "--one-piece: " in line]
+    assert len(ways) == 2 and all(line.startswith("      ") for line in ways)  # under the line that they belong to
