@@ -30,7 +30,7 @@ WIDEST = 100
 
 def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
     """Findings in plain words, wrapped to the terminal; in colour only on a terminal."""
-    from templates_gen.base.toml import toml
+    from templates_gen.base.toml import field, toml
     from templates_gen.base.words import MOST_NAMED
 
     for finding in findings:
@@ -39,9 +39,10 @@ def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
             if not cure.confirms:  # that is said once for all, below
                 click.echo(wrapped(f"or: {cure.said}", INDENT, INDENT + "    "), err=err)
     if sure := [value for finding in findings for value in finding.confirm]:
-        values = toml(sure) if len(sure) <= MOST_NAMED else f"[{toml(sure[0])}, …]"
-        line = f"If what is asked about is right, put under [job]: confirmed = {values}"
-        click.echo(wrapped(line, later=INDENT), err=err)
+        click.echo(wrapped("If what is asked about is right, put under [job]:"), err=err)
+        many = [f"confirmed = [{toml(sure[0])}, …]"]
+        for line in field("confirmed", sure) if len(sure) <= MOST_NAMED else many:
+            click.echo(f"{INDENT}{line}", err=err)  # never wrapped: a line's end within quotes is no TOML
 
 
 def show_finding(level: str, text: str, err: bool = True) -> None:

@@ -1,6 +1,8 @@
 """Each doubt just beyond its limit and just within it, in a sound job with one value changed."""
 
+import re
 import struct
+import tomllib
 
 import pytest
 
@@ -291,3 +293,14 @@ def test_check_says_how_to_confirm_and_is_silent_once_it_is_done(tmp_path):
     assert line in " ".join(ran.out.split())
     path.write_text(JOB.replace("[job]", f"[job]\n{line}"), encoding="utf-8")
     assert "381 in, more" not in run("check", path).out
+
+
+@pytest.mark.parametrize("height", ["96", "961"])
+def test_what_is_to_be_confirmed_can_be_copied_as_it_is_shown(height, tmp_path):
+    """In 80 letters to a line; a line's end within quotes would be no TOML."""
+    path, text = tmp_path / "job.toml", JOB.replace('"96"', f'"{height}"')
+    path.write_text(text, encoding="utf-8")
+    shown = re.search(r"^ +confirmed = \[.*?\]$", run("check", path).out, re.DOTALL | re.MULTILINE)[0]
+    assert len(tomllib.loads(shown)["confirmed"]) == (1 if height == "96" else 2)
+    path.write_text(text.replace("[job]", f"[job]\n{shown}"), encoding="utf-8")
+    assert "is asked about" not in run("check", path).out
