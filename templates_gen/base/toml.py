@@ -21,12 +21,19 @@ def toml(value: object) -> str:
 
 
 def field(name: str, value: object) -> list[str]:
-    """The lines of one field; a list too long for a line has one for each item, also of those inside it."""
+    """The lines of one field; a list too long for a line has one for each item, also of those inside it.
+
+    Of a table the list that stands last in it.
+    """
     line = f"{name} = {toml(value)}"
     return [line] if len(line) <= WIDTH else _laid_out(f"{name} = ", value, "", "")
 
 
 def _laid_out(before: str, value: object, indent: str, after: str) -> list[str]:
+    if isinstance(value, Mapping) and value:
+        *others, (name, last) = value.items()
+        start = "".join(f"{other} = {toml(inner)}, " for other, inner in others)
+        return _laid_out(f"{before}{{ {start}{name} = ", last, indent, f" }}{after}")
     if isinstance(value, str) or not isinstance(value, Sequence) or not value:
         return [f"{indent}{before}{toml(value)}{after}"]
     items = (_laid_out("", item, f"{indent}  ", ",") for item in value)

@@ -46,9 +46,10 @@ def measured(plan: Plan) -> tuple[Span, Span, Span]:
 def corners_to_measure(plan: Plan) -> list[tuple[float, float, bool, bool]]:
     """The corners of frames that these are measured between: x, y, whether it is a right and whether an upper one.
 
-    None where they are measured between nails, or where frames' corners may not be on the paper.
+    None where they are measured between nails, where frames' corners may not be on the paper, and in a part of a wall
+    that has no frame.
     """
-    if plan.job.paper.cover in ("linked", "nails"):
+    if plan.job.paper.cover in ("linked", "nails") or not plan.frames:
         return []
     a, b = ((0, 1), (1, 0)), ((1, 1), (0, 0))
     corners = [_outermost(plan, right, top) for ends in (a, b) for right, top in ends] + list(_widest(plan))

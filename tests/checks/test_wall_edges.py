@@ -17,8 +17,8 @@ from tests.made import Everything, make
 from tests.pdf_reading import Segment
 from tests.wall_reading import CLOSE, brought_back, distance, every, wide
 
-MEDIUM = 0.25  # mm; line widths of ISO 128-2, from memory
-DASH = (6.0, 0.75, 1.5, 0.75)  # mm; 24, 3, 6 and 3 widths, ISO 128-2 line type 08, from memory
+WIDE = 0.35  # mm; line widths of ISO 128-2, from memory
+DASH = (6.0, 3.0)  # mm; ISO 128-2 line type 02, dashed; its lengths are our own design
 WIDE_WALL = 100_000.0  # mm; so that the roof alone is near
 
 
@@ -45,7 +45,7 @@ def test_a_frame_is_as_near_to_a_sloping_roof_as_its_upper_corner_on_the_low_sid
 def dashed(done: Everything) -> list[tuple[Rect, list[Segment]]]:
     """The window of every sheet, and its lines that are dashed like an edge of the wall."""
     return [
-        (sheet.window, [s for s in wide(sheet.segments, MEDIUM) if len(s.dash[0]) == len(DASH)])
+        (sheet.window, [s for s in wide(sheet.segments, WIDE) if len(s.dash[0]) == len(DASH)])
         for sheet in brought_back(done)
     ]
 

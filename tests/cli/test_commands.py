@@ -169,7 +169,7 @@ def test_template_writes_a_file_beside_the_job_and_says_how_many_sheets(name, fo
 
 def test_template_reports_to_a_machine(small):
     ran = run("template", "job.toml", "-o", "out.pdf", "--report", "report.json", "--paper", "letter")
-    assert (ran.code, ran.err.splitlines()[-1]) == (0, "report.json: the report")
+    assert ran.code == 0 and "report.json: the report" in ran.err.splitlines()
     data = json.loads((small / "report.json").read_text(encoding="utf-8"))
     keys = {"format", "paper", "sheets", "register_marks", "rules", "nails"}
     assert keys <= set(data) and data["format"] == 1
@@ -261,7 +261,7 @@ def test_the_version_is_that_of_the_package():
 
 
 def test_an_interrupted_run_ends_with_130_and_leaves_nothing(small, monkeypatch):
-    def interrupted(*_: object) -> None:
+    def interrupted(*_: object, **__: object) -> None:
         raise KeyboardInterrupt
 
     monkeypatch.setattr("templates_gen.documents.making.finish_template", interrupted)

@@ -88,13 +88,13 @@ class Ground:
     def astray(self, boxes: Sequence[Box]) -> list[int]:
         """The places in the list of frames that are not free."""
         whole = around(boxes)
-        return [] if self._quick(whole) else [at for at, box in enumerate(boxes) if not self.open(box)]
+        return [] if self._quick(whole) else [at for at, box in enumerate(boxes) if not self.takes(box)]
 
     def _quick(self, whole: Box) -> bool:
         """True when all within a box is free, which is sooner known than of every frame."""
         return not self.fixed and not self.room.wall.outline and self.free(whole)
 
-    def open(self, box: Box) -> bool:
+    def takes(self, box: Box) -> bool:
         """True when a box is free, and keeps the gap to the frames that have their place."""
         return self.free(box) and (not self.fixed or self.clear(box, self.fixed))
 
