@@ -258,7 +258,9 @@ def test_what_is_found_at_the_end_is_no_longer_than_the_window(folder):
 
 def test_questions_are_bold_on_a_terminal_unless_that_is_not_wanted(folder):
     assert "\x1b[1mWho is it for?\x1b[0m" in on_terminal(folder, b"Ferns\n", b"\x03")[1]
-    assert "\x1b" not in on_terminal(folder, b"Ferns\n", b"\x03", NO_COLOR="1")[1]
+    plain = folder / "plain"  # with no answers kept from before
+    plain.mkdir()
+    assert "\x1b" not in on_terminal(plain, b"Ferns\n", b"\x03", NO_COLOR="1")[1]
 
 
 def test_an_interrupt_between_pipes_ends_with_130(folder):
