@@ -38,7 +38,7 @@ LAYERS: tuple[Layer, ...] = (
     each(title),
     each(both_rulers),
     each(frames),
-    each(corners_to_measure_from),
+    corners_to_measure_from,
     each(nails),
     each(long_lines),
     each(target),

@@ -52,11 +52,16 @@ def frames(so_far: SoFar) -> Drawn:
     return Drawn(tuple(items), lines=tuple(lines))
 
 
-def corners_to_measure_from(so_far: SoFar) -> Drawn:
-    """The corners of frames that the diagonals and the width run between, black."""
-    if not so_far.sheets.joins:
+def corners_to_measure_from(every: Sequence[SoFar]) -> Iterator[Drawn]:
+    """The corners of frames that the diagonals and the width run between, black; they are the same for all sheets."""
+    corners = corners_to_measure(every[0].plan) if every and every[0].sheets.joins else []
+    for so_far in every:
+        yield _black(so_far, [at for at in corners if so_far.sheet.window.has_point(at[0], at[1])])
+
+
+def _black(so_far: SoFar, shown: Sequence[tuple[float, float, bool, bool]]) -> Drawn:
+    if not shown:
         return Drawn()
-    shown = [at for at in corners_to_measure(so_far.plan) if so_far.sheet.window.has_point(at[0], at[1])]
     sides = [(x, y, -CORNER if right else CORNER, -CORNER if up else CORNER) for x, y, right, up in shown]
     boxes = [Rect(min(x, x + a), min(y, y + b), max(x, x + a), max(y, y + b)) for x, y, a, b in sides]
     near = [Rect.about(nail.x, nail.y, 2 * NAIL_CLEAR, 2 * NAIL_CLEAR) for nail in so_far.plan.nails]
