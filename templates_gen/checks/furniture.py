@@ -17,7 +17,7 @@ memory."""
 ABOVE_WORDS = "6 to 10 in · 150 to 255 mm"
 
 USUAL_ABOVE = 6 * INCH, 10 * INCH
-"""mm between which it is moved.  Likewise."""
+"""mm between which it is moved: common practice, no source."""
 
 NARROW, WIDE = 0.5, 1.0
 """Of the furniture's width, between which a group above it is not remarked on; two thirds to three quarters are

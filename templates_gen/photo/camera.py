@@ -2,6 +2,8 @@
 
 The lens is the usual model of five coefficients (D. C. Brown, Close-range camera calibration, 1971; three of them
 radial, two tangential), with smooth polynomials for what it does not hold.
+
+Limits and sizes without a source beside them are our own, no source.
 """
 
 from __future__ import annotations

@@ -1,6 +1,8 @@
 """Straight edges near where somebody pointed: every line along which the picture gets darker or lighter all the way.
 
 The median of the slope across a line tells an edge from what only crosses it; each is then fitted to a part of a pixel.
+
+Limits and sizes without a source beside them are our own, no source.
 """
 
 from __future__ import annotations

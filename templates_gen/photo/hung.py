@@ -2,6 +2,8 @@
 
 Each side is looked for near where it was pointed at; the frame's known size chooses among edges of moulding, mat and
 shadow.  Places are relative to each other: a photograph does not see where the wall's left end and floor are.
+
+Limits and sizes without a source beside them are our own, no source.
 """
 
 from __future__ import annotations

@@ -1,4 +1,7 @@
-"""What is fitted: the tags that were seen on one or more photographs, each with the sheet that it is printed on."""
+"""What is fitted: the tags that were seen on one or more photographs, each with the sheet that it is printed on.
+
+Limits and sizes without a source beside them are our own, no source.
+"""
 
 from __future__ import annotations
 

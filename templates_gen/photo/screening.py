@@ -1,4 +1,7 @@
-"""Before and between fits: which tags are where they may be, which sheets are not, and tags that were overlooked."""
+"""Before and between fits: which tags are where they may be, which sheets are not, and tags that were overlooked.
+
+Limits and sizes without a source beside them are our own, no source.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,7 @@
-"""How taped paper lies, from one or more photographs of it: sheets, joins and nails, each with how sure it is."""
+"""How taped paper lies, from one or more photographs of it: sheets, joins and nails, each with how sure it is.
+
+Limits and sizes without a source beside them are our own, no source.
+"""
 
 from __future__ import annotations
 

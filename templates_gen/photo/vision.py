@@ -2,6 +2,8 @@
 
 Its neighbours take `np` from here, so that what is missing is said once.  Pixels count from the middle of the upper
 left one, x right and y down; angles of a camera are radians.
+
+Limits and sizes without a source beside them are our own, no source.
 """
 
 from __future__ import annotations

@@ -1,4 +1,7 @@
-"""A small paper for every nail that moves: laid on its old hole by a pin and a spirit level, it shows the new one."""
+"""A small paper for every nail that moves: laid on its old hole by a pin and a spirit level, it shows the new one.
+
+Limits and sizes without a source beside them are our own, no source.
+"""
 
 from __future__ import annotations
 

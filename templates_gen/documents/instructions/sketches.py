@@ -1,4 +1,7 @@
-"""Small line drawings of the hanging day, read from `sketches.txt` and brought to their places on a page."""
+"""Small line drawings of the hanging day, read from `sketches.txt` and brought to their places on a page.
+
+Limits and sizes without a source beside them are our own, no source.
+"""
 
 from __future__ import annotations
 
