@@ -26,15 +26,15 @@ class Table(msgspec.Struct, kw_only=True):
 
 
 NEEDED = msgspec.NODEFAULT
-"""What `defaults_of` has for a field that has to be given."""
+"""What `declared` has for a field that has to be given."""
 
 
-def defaults_of(table: type[Table]) -> list[tuple[str, Any]]:
-    """The names of a table's fields, each with the value it has where none is given, or `NEEDED`."""
+def declared(table: type[Table]) -> list[tuple[str, Any, Any]]:
+    """The names of a table's fields, each with its type and the value it has where none is given, or `NEEDED`."""
     return [
-        (known.name, known.default if known.default_factory is NEEDED else known.default_factory())
+        (known.name, known.type, known.default if known.default_factory is NEEDED else known.default_factory())
         for known in msgspec.structs.fields(table)
     ]
 
 
-__all__ = ["NEEDED", "Draft", "Record", "Table", "defaults_of", "field", "replace"]
+__all__ = ["NEEDED", "Draft", "Record", "Table", "declared", "field", "replace"]

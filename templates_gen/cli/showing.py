@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from templates_gen.checks import Finding
     from templates_gen.documents.check import Checked
     from templates_gen.printer.profile import Printer
+    from templates_gen.tiling.sheet import SheetPlan
     from templates_gen.tolerance.expected import Expected
 
 STOPPED = 1
@@ -52,7 +53,7 @@ def show_finding(level: str, text: str, err: bool = True) -> None:
     click.echo(f"{styled}{words[len(level) :]}", err=err, color=no_colour())
 
 
-def show_ways(plan: Plan, expected: Expected | None, printer: Printer | None) -> None:
+def show_ways(plan: Plan, expected: Expected | None, printer: Printer | None, sheets: SheetPlan) -> None:
     """The other ways to have a template, a line each, and before them what is closer where it leaves frames far off."""
     from templates_gen.documents.other_ways import HEADING, MOST_FRAMES, TOO_MANY, other_ways, way_lines
 
@@ -61,7 +62,7 @@ def show_ways(plan: Plan, expected: Expected | None, printer: Printer | None) ->
         return
     show_closer(plan, expected, printer)
     click.echo(HEADING, err=True)
-    for line in way_lines(other_ways(plan, printer), plan.job.unit):
+    for line in way_lines(other_ways(plan, printer, sheets), plan.job.unit):
         click.echo(f"  {line}", err=True)
 
 

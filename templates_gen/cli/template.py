@@ -154,7 +154,7 @@ def _printed(path: Path, asked: Asked, plan: Plan, findings: tuple[Finding, ...]
     made = tg.finish_template(plan, findings, sheets, asked.fonts, bare=asked.only is not None)
     places.write(made, sheets, asked)
     if not asked.part:
-        show_ways(plan, made.expected, asked.printer)
+        show_ways(plan, made.expected, asked.printer, sheets)
     places.say(made, sheets, asked)
     return 0
 

@@ -14,6 +14,7 @@ from templates_gen.documents.print_shop import ask_for
 from templates_gen.job.model import Paper
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.printer.profile import Printer
+from templates_gen.tiling.planning import linked_of
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import Effort, effort
 from templates_gen.tolerance.expected import Expected, expected_error
@@ -35,8 +36,7 @@ class Way(Record, frozen=True):
     """A way to have the paper: how it is called, the options of `template` that ask for it, and what it takes.
 
     `rough` where the plan was not searched for the fewest minutes that hold the frames: it takes about that, most often
-    less.  `expected` is what to
-    expect of it where that was worked out; `shop` what to ask a print shop for.
+    less.  `expected` is what to expect of it where that was worked out; `shop` what to ask a print shop for.
     """
 
     name: str
@@ -54,15 +54,21 @@ class Way(Record, frozen=True):
         return taken + (f"; {show(self.expected.step, unit)} off" if self.expected else "")
 
 
-def other_ways(plan: Plan, printer: Printer | None = None) -> list[Way]:
+def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | None = None) -> list[Way]:
     """The covers that the job does not ask for, and one piece, as far as they can be planned.
 
-    Linked paper is planned at once, not searched for: that would take longer than the template itself.
+    Linked paper is planned at once, not searched for: that would take longer than the template itself.  What is left of
+    the job's own `sheets` of every mark is taken for it, where they are given.
     """
     job = plan.job
     own = job.paper if job.paper.kind != "one piece" else first_paper(job.paper, job.unit)
     now = job.paper.cover if job.paper.kind != "one piece" else ""
-    ways = [way for cover in ("linked", "marks", "nails") if cover != now for way in _cover(plan, own, cover, printer)]
+    ways: list[Way] = []
+    for cover in ("linked", "marks", "nails"):
+        if cover == "linked" and now == "marks" and sheets and sheets.paper.kind == "sheets":
+            ways.append(Way(cover, f"--cover {cover}", effort(linked_of(plan, sheets)), rough=True))
+        elif cover != now:
+            ways += _cover(plan, own, cover, printer)
     return [*ways, *(_one_piece(plan) if job.paper.kind != "one piece" else ())]
 
 

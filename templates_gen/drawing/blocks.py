@@ -94,6 +94,8 @@ def wrapped(text: str, height: float, bold: bool, width: float, lettering: Lette
 
     A length stays with its unit, if there is room for both, and no line begins with a raised dot.
     """
+    if lettering.width(text, height, bold) <= width:
+        return [whole] if (whole := " ".join(text.split())) else []
     space = lettering.width(" ", height, bold)
     lines: list[str] = []
     line: list[str] = []

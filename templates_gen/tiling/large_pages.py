@@ -27,10 +27,15 @@ def fitted(paper: Paper, count: Callable[[Paper], int], shown: Rect) -> Paper:
     """
     if paper.kind == "sheets":
         return paper
-    best = replace(paper, height=MOST * POINT, width=paper.width if paper.kind == "roll" else MOST * POINT)
-    pages = count(best)
     top, right, bottom, left = paper.margin
     wide, high = shown.width + left + right + paper.overlap, shown.height + top + bottom + paper.overlap
+    across, up = _points(wide), _points(high)
+    if paper.kind == "one piece" and LEAST <= min(across, up) and max(across, up) <= MOST:
+        one = replace(paper, width=across * POINT, height=up * POINT)
+        if _holds(lambda _: count(one) == 1, 1):
+            return one  # a smaller page does not show all of it
+    best = replace(paper, height=MOST * POINT, width=paper.width if paper.kind == "roll" else MOST * POINT)
+    pages = count(best)
     best = replace(best, height=_least(lambda points: count(replace(best, height=points * POINT)) <= pages, high))
     if paper.kind == "roll":
         return best
@@ -40,10 +45,14 @@ def fitted(paper: Paper, count: Callable[[Paper], int], shown: Rect) -> Paper:
 
 def _least(enough: Callable[[int], bool], likely: float) -> float:
     """The least whole number of points that is enough, in mm, when the most is; a likely one (mm) is tried first."""
-    holds, first = partial(_holds, enough), math.ceil(likely / POINT - TOLERANCE)
+    holds, first = partial(_holds, enough), _points(likely)
     if LEAST < first < MOST and holds(first) and not holds(first - 1):
         return first * POINT
     return (LEAST + bisect_left(range(LEAST, MOST), True, key=holds)) * POINT
+
+
+def _points(likely: float) -> int:
+    return math.ceil(likely / POINT - TOLERANCE)
 
 
 def _holds(enough: Callable[[int], bool], points: int) -> bool:

@@ -7,7 +7,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
 from templates_gen.job.model import Paper
 from templates_gen.printer.profile import Printer
-from templates_gen.tiling.cells import CUT, LARGER, CellPlan, plan_cells
+from templates_gen.tiling.cells import CUT, LARGER, Cell, CellPlan, plan_cells
 from templates_gen.tiling.demand import bordered, demand
 from templates_gen.tiling.large_pages import fitted
 from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
@@ -41,6 +41,18 @@ def tiled(
     if held and asked.paper.cover == LINKED and not quick and not asked.hides:
         return finished(asked, _quickest(asked, held))
     return finished(asked, _cells(asked, quick))
+
+
+def linked_of(plan: Plan, marks: SheetPlan) -> SheetPlan:
+    """Linked paper as these sheets of every mark without those that it can do without: planned at once, not searched.
+
+    The sheets are not in the order of taping.
+    """
+    asked = given(plan, replace(marks.paper, cover=LINKED), marks.printer)
+    cells = (Cell(sheet.cell, sheet.strip, at, sheet.page is not marks.page) for at, sheet in enumerate(marks.sheets))
+    lies = (marks.page.width, marks.page.height) != (asked.pages[False].width, asked.pages[False].height)
+    every = CellPlan(tuple(cells), marks.rows, asked.printables[lies])
+    return finished(asked, pruned_cells(plan, every, demand(plan, LINKED, asked.clear), asked.clear))
 
 
 def _quickest(asked: Given, held: Held) -> CellPlan:

@@ -19,6 +19,7 @@ import math
 from bisect import bisect_right
 from cmath import rect
 from collections.abc import Mapping, Sequence
+from functools import cache
 from math import log, sqrt, tau
 from operator import mul
 from typing import Any
@@ -84,20 +85,26 @@ def _drawn(measures: Sequence[Weights]) -> tuple[list[float], list[float]]:
     method).
     """
     rows = [[complex(weight) for weight in row] for row in _root(measures)]
-    count = max(map(len, rows))
+    directions, distances = [], []
+    for errors, away in _errors(max(map(len, rows))):
+        found = [sum(map(mul, row, errors)) for row in rows]
+        for sums, distance in (([one.real for one in found], away[0]), ([one.imag for one in found], away[1])):
+            distances.append(distance)
+            directions.append(max(max(sums), -min(sums)) / distance)
+    return directions, sorted(distances)
+
+
+@cache
+def _errors(count: int) -> list[tuple[list[complex], tuple[float, float]]]:
+    """All draws of so many errors, two at once, and how far each of the two is from the middle."""
     roots = [math.sqrt(prime) for prime in _primes(2 * count)]
     ways = list(zip(roots[:count], roots[count:], strict=True))
-    directions, distances = [], []
+    drawn = []
     for draw in range(FIRST, FIRST + DRAWN // count // 2):
         errors = [rect(sqrt(-2.0 * log(1.0 - draw * far % 1.0)), tau * (draw * way % 1.0)) for far, way in ways]
-        found = [sum(map(mul, row, errors)) for row in rows]
-        for parts, sums in (
-            ([error.real for error in errors], [one.real for one in found]),
-            ([error.imag for error in errors], [one.imag for one in found]),
-        ):
-            distances.append(math.hypot(*parts))
-            directions.append(max(max(sums), -min(sums)) / distances[-1])
-    return directions, sorted(distances)
+        away = math.hypot(*(error.real for error in errors)), math.hypot(*(error.imag for error in errors))
+        drawn.append((errors, away))
+    return drawn
 
 
 def _primes(count: int) -> list[int]:

@@ -9,10 +9,13 @@ from typing import Any
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.documents.making import on_paper
 from templates_gen.documents.other_ways import FAR, HEADING, closer_words, other_ways, way_lines
 from templates_gen.drawing.items import Text
+from templates_gen.tiling.demand import nail_box
+from templates_gen.tiling.planning import linked_of
 from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import expected_error
 from templates_gen.tolerance.holding import plan_sheets
@@ -176,3 +179,18 @@ def test_check_says_it_too(folder: Path) -> None:
     assert "a print shop, --one-piece: " in said and ran.out.splitlines()[-1].startswith("found: ")
     ways = [line for line in ran.out.splitlines() if "--cover nails: " in line or "--one-piece: " in line]
     assert len(ways) == 2 and all(line.startswith("      ") for line in ways)  # under the line that they belong to
+
+
+@pytest.mark.parametrize("name", ["twelve, a4, marks", "uncut a4", "fern-prints"])
+def test_linked_paper_is_what_is_left_of_the_sheets_of_every_mark(name: str) -> None:
+    """It holds every nail and the target whole, hangs in one piece, and has no sheet that the template has not."""
+    done = made(name)
+    linked = linked_of(done.plan, done.sheets)
+    left = {sheet.cell for sheet in linked.sheets}
+    assert left < {sheet.cell for sheet in done.sheets.sheets} and len(linked.sheets) == len(left)
+    boxes = [nail_box(nail.x, nail.y) for nail in done.plan.nails]
+    boxes.append(Rect.about(done.plan.centre_line, done.plan.level_line, 30.0, 30.0))
+    assert all(any(sheet.inner.holds(box) for sheet in linked.sheets) for box in boxes)
+    assert effort(linked).pieces == 1
+    (told,) = [way for way in other_ways(done.plan, sheets=done.sheets) if way.name == "linked"]
+    assert told.rough and told.effort == effort(linked)

@@ -6,9 +6,9 @@ import math
 from collections.abc import Mapping
 from functools import cache
 from types import UnionType
-from typing import Annotated, Any, Literal, Union, get_args, get_origin, get_type_hints
+from typing import Annotated, Any, Literal, Union, get_args, get_origin
 
-from templates_gen.base.record import NEEDED, Record, Table, defaults_of
+from templates_gen.base.record import NEEDED, Record, Table, declared
 
 
 class Length(float):
@@ -91,12 +91,11 @@ class Field(Record, frozen=True, kw_only=True):
 @cache
 def fields_of(table: type[Table]) -> Mapping[str, Field]:
     """The fields of a table by their names, in the order in which they are written."""
-    types = get_type_hints(table, include_extras=True)
-    return {name: _field(name, types[name], default) for name, default in defaults_of(table)}
+    return {name: _field(name, kind, default) for name, kind, default in declared(table)}
 
 
-def _field(name: str, declared: Any, default: Any) -> Field:
-    plain, words = get_args(declared) if get_origin(declared) is Annotated else (declared, Words(""))
+def _field(name: str, kind: Any, default: Any) -> Field:
+    plain, words = get_args(kind) if get_origin(kind) is Annotated else (kind, Words(""))
     needed = default is NEEDED
     return Field(
         name=name,
