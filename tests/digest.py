@@ -27,7 +27,7 @@ from tests.running import run
 
 SAMPLES = Path(__file__).parent.parent / "samples"
 PAPERS = ("letter", "a4", "tabloid")
-COVERS = ("all", "marks", "nails")
+COVERS = ("all", "marks", "linked", "nails")
 TRIMS = ("cut", "none")
 HELP = (
     "", "desk", "start", "check", "options", "proof", "measure", "template", "schedule", "guide", "labels", "correct",

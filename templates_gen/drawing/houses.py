@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.base.geometry import Rect
 from templates_gen.drawing.items import Item, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H10, H25, HEAVY, MEDIUM, NARROW, WIDE
@@ -32,8 +31,3 @@ def house(number: str, height: float, x: float, y: float, lettering: Lettering) 
     yield Polygon(outline, grey=1.0)
     yield Polygon(outline, line, False)
     yield Text(middle, y + (BODY - 1.0) / 2 * height + line / 2, number, height, "middle", bold=True)
-
-
-def house_box(number: str, height: float, x: float, y: float, lettering: Lettering) -> Rect:
-    """What such a house takes (mm)."""
-    return Rect.sized(x, y, *house_size(number, height, lettering))

@@ -48,8 +48,8 @@ def bearings(frame: Frame, rect: Rect) -> tuple[Bearing, ...]:
     """The bearing points of a frame that hangs at `rect` on the wall.
 
     A wire or sawtooth bears at the frame's middle, a wire on two fixings at half their distance to either side of
-    it; rings, keyholes and the screws of a cleat at their distances from the frame's sides.  Raises InputError when
-    a wire cannot be as it is described.
+    it; a hanger with a left and a right part, such as rings, at their distances from the frame's sides.  Raises
+    InputError when a wire cannot be as it is described.
     """
     hanger = frame.hanger
     if hanger.left is not None and hanger.right is not None:
@@ -71,7 +71,8 @@ def _first(own: float | None, common: float | None) -> float | None:
 def nail_rise(frame: Frame) -> float:
     """How far the nail point lies above the bearing point (mm, negative when below).
 
-    That is the fixing's own rise, but the screws of a cleat are `screw_below` under the edge it bears on.
+    That is the fixing's own rise; but the screws of a cleat are `screw_below` under the edge it bears on, and a plate
+    bears on its screw at the nail point itself.
     """
     return frame.hanger.traits.rise(frame.fixing.rise, frame.hanger.screw_below)
 

@@ -38,7 +38,7 @@ def changed(tables: Mapping[str, Any], changes: Sequence[Change]) -> dict[str, A
 
 
 def _put(tables: dict[str, Any], change: Change) -> dict[str, Any]:
-    """The same change on plain values, against which the text is held."""
+    """The tables after one change; they are changed in place."""
     *way, last = change.place
     at: Any = tables
     for step, part in enumerate(way):
@@ -55,11 +55,9 @@ def _put(tables: dict[str, Any], change: Change) -> dict[str, Any]:
             _step(at, last, change)
             del at[last]
             _prune(tables, tuple(way))
-    elif isinstance(last, int) and last >= len(at):
-        at.append(plain(change.value))
-    elif isinstance(at, dict):
-        at[last] = plain(change.value)
-    elif isinstance(at, list) and isinstance(last, int):
+    elif isinstance(at, list) and isinstance(last, int) and last >= 0:
+        at[last : last + 1] = [plain(change.value)]  # the number after the last one adds to it
+    elif isinstance(at, dict) and isinstance(last, str):
         at[last] = plain(change.value)
     else:
         raise InputError(", ".join(map(str, change.place)), "is no place in this file")

@@ -15,6 +15,10 @@ JOIN_MIN = 40.0
 """Two cells are joined when they share at least this much of a side (mm): room for two registration marks far
 enough apart to show a turned sheet.  Common practice, no source."""
 
+LEAST_JOIN = 20.0
+"""mm.  Sheets that meet along less than this are not taped to each other there: a registration mark would not fit.
+Our own design, no source."""
+
 
 Rows = list[list[Rect]]
 

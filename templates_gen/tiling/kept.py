@@ -43,10 +43,7 @@ def idle(asked: Given, sheets: SheetPlan) -> frozenset[str]:
 
 
 def _need(asked: Given, spare: bool = False) -> Demand:
-    paper = asked.paper
-    if paper.cover == LINKED:
-        return demand(asked.plan, LINKED, asked.clear, asked.hides)
-    return demand(asked.plan, paper.cover, asked.clear, asked.hides, spare)
+    return demand(asked.plan, asked.paper.cover, asked.clear, asked.hides, spare)
 
 
 def _anywhere(asked: Given, need: Demand) -> tuple[Rect, ...]:

@@ -13,12 +13,8 @@ from typing import NamedTuple
 from templates_gen.base.geometry import TOLERANCE, Rect, Size
 from templates_gen.base.record import Record, replace
 from templates_gen.tiling.branches import APART, NEAR
-from templates_gen.tiling.joins import JOIN_MIN, grouped
+from templates_gen.tiling.joins import JOIN_MIN, LEAST_JOIN, grouped
 from templates_gen.tiling.minutes import EACH, FIRM, shaky
-
-LEAST_JOIN = 20.0
-"""mm.  Sheets that meet along less than this are not taped to each other there: two registration marks would not fit.
-Our own design, no source."""
 
 CROSSED = 3.0
 """mm of a thin box that a join may have beside it: the thickness of an edge that ends at the join or that it crosses.

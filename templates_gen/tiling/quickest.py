@@ -55,7 +55,6 @@ class Weaver:
     ) -> None:
         self.given, self.held, self.limit, self.asked, self.rows = given, held, limit, asked, rows
         self._strips = {rounded(cell.rect): cell for cell in strips.cells} if strips else None
-        self._target = rounded(asked.boxes[0])
         self._known: dict[tuple[Patch, ...], float] = {}
 
     def cells(self, patches: Sequence[Patch]) -> CellPlan:

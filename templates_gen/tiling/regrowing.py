@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from random import Random
 
 from templates_gen.base.geometry import TOLERANCE
-from templates_gen.tiling.joins import JOIN_MIN
+from templates_gen.tiling.joins import JOIN_MIN, LEAST_JOIN
 from templates_gen.tiling.minutes import EACH, FIRM
 from templates_gen.tiling.patches import DIGITS, Ground, Patch, broad, pieces
 
@@ -24,11 +24,18 @@ TAPED = JOIN_MIN - TOLERANCE
 FROM = 3
 """Patches that the next one may touch: the nearest to where it leads.  Our own design, no source."""
 
-CHANCE = 0.25
-"""By how much, as a share, distances are varied by chance.  Our own design, no source."""
+CHANCE, CHANCE_NEAR, CHANCE_RANK = 0.25, 0.1, 12.0
+"""By how much, as shares, distances to what is missing are varied by chance, and those from there to what is near; and
+seconds, the most by which a patch has to be better than the best so far.  Our own design, no source."""
 
 HOLDS, LEFT = 28.0, 45.0
 """Seconds that an item more is worth, and that a sheet still missing counts as.  Our own design, no source."""
+
+PART = 0.3
+"""Of a sheet, that a goal not yet met or held counts as at the least.  Our own design, no source."""
+
+LONGER, LONG_JOIN = 0.03, 190.0
+"""Seconds that a mm of a patch's longest join is worth, and the mm that count at the most.  Our own design."""
 
 BESIDE = 1.6
 """Times a sheet's longer side: how far from a patch items count.  Our own design, no source."""
@@ -82,11 +89,18 @@ class Growing:
             missing -= ground.held(new)
         return patches
 
-    def _steps(self, patch: Patch, item: Patch) -> float:
-        """About how many sheets it takes from a patch until an item is held."""
-        across = max(0.0, item[2] - patch[2], patch[0] - item[0])
-        upward = max(0.0, item[3] - patch[3], patch[1] - item[1])
+    def _steps(self, across: float, upward: float) -> float:
+        """About how many sheets it takes for so many mm."""
+        across, upward = max(0.0, across), max(0.0, upward)
         return max(across / self._long, upward / self._long, (across + upward) / self._both)
+
+    def _to_hold(self, patch: Patch, item: Patch) -> float:
+        """About how many sheets it takes from a patch until an item is held whole."""
+        return self._steps(max(item[2] - patch[2], patch[0] - item[0]), max(item[3] - patch[3], patch[1] - item[1]))
+
+    def _to_meet(self, patch: Patch, other: Patch) -> float:
+        """About how many sheets it takes from a patch until it meets another."""
+        return self._steps(max(other[0] - patch[2], patch[0] - other[2]), max(other[1] - patch[3], patch[1] - other[3]))
 
     def _next(self, patches: Sequence[Patch], names: Sequence[int], missing: set[int]) -> Patch | None:
         """The best next patch from the largest piece towards what is nearest of what is missing."""
@@ -100,13 +114,13 @@ class Growing:
         for target in (*goals, *others):
             apart = target in others
             for patch in main:
-                steps = _gap(patch, target, self._long, self._both) if apart else self._steps(patch, target)
-                steps *= 1.0 + CHANCE * (2 * chance() - 1)
+                steps = (self._to_meet if apart else self._to_hold)(patch, target) * (1.0 + CHANCE * (2 * chance() - 1))
                 if steps < best:
                     best, goal, loose = steps, target, apart
         if goal is None:
             return None
-        near = sorted(main, key=lambda patch: _gap(patch, goal, self._long, self._both) * (0.9 + 0.2 * chance()))[:FROM]
+        off = CHANCE_NEAR
+        near = sorted(main, key=lambda patch: self._to_meet(patch, goal) * (1 - off + 2 * off * chance()))[:FROM]
         reach = BESIDE * self._long
         local = [item for item in items if abs(item[0] - goal[0]) < reach and abs(item[1] - goal[1]) < reach]
         around = [
@@ -124,7 +138,7 @@ class Growing:
                 if new is None:
                     continue
                 rank = self._rank(new, goal, loose, missing, main, around)
-                if rank is not None and rank + 12.0 * chance() < top:
+                if rank is not None and rank + CHANCE_RANK * chance() < top:
                     top, found = rank, new
         return found
 
@@ -145,49 +159,49 @@ class Growing:
         goal_met = False
         for patch in around:
             length = _shared(new, patch)
-            if length >= 20.0:
+            if length >= LEAST_JOIN:
                 met += 1
                 longest = max(longest, length)
-                if length >= JOIN_MIN - TOLERANCE:
+                if length >= TAPED:
                     held_by_main = held_by_main or patch in main
                     goal_met = goal_met or patch == goal
         if not held_by_main:
             return None
         if loose:
-            rest = _gap(new, goal, self._long, self._both) + (0.0 if goal_met else 0.3)
+            rest = self._to_meet(new, goal) + (0.0 if goal_met else PART)
         else:
             holds = new[0] <= goal[0] + TOLERANCE and new[1] <= goal[1] + TOLERANCE
             holds = holds and new[2] >= goal[2] - TOLERANCE and new[3] >= goal[3] - TOLERANCE
-            rest = 0.0 if holds else max(0.3, self._steps(new, goal))
+            rest = 0.0 if holds else max(PART, self._to_hold(new, goal))
         more = self.ground.worth(new, missing)
-        return LEFT * rest - HOLDS * more + EACH.join * met - 0.03 * min(longest, 190.0)
+        return LEFT * rest - HOLDS * more + EACH.join * met - LONGER * min(longest, LONG_JOIN)
 
     def _beside(self, patch: Patch, goal: Patch, local: Sequence[Patch]) -> Iterator[Patch]:
         """Full patches that touch one on the sides towards a goal, aligned with what is missing there."""
         some = self._some(local)
         for width, height in self.ground.wanted.sizes:
-            low, high = patch[1] + FIRM - height, patch[3] - FIRM
-            if low <= high:
-                places = {low, high, patch[1], patch[3] - height, goal[1], goal[3] - height}
-                places |= {place for item in some for place in (item[1], item[3] - height)}
-                right = goal[0] + goal[2] > patch[0] + patch[2]
-                x0, x1 = (patch[2], patch[2] + width) if right else (patch[0] - width, patch[0])
-                for y in sorted({min(max(place, low), high) for place in places}):
-                    yield round(x0, DIGITS), round(y, DIGITS), round(x1, DIGITS), round(y + height, DIGITS)
-            low, high = patch[0] + FIRM - width, patch[2] - FIRM
-            if low <= high:
-                places = {low, high, patch[0], patch[2] - width, goal[0], goal[2] - width}
-                places |= {place for item in some for place in (item[0], item[2] - width)}
-                above = goal[1] + goal[3] > patch[1] + patch[3]
-                y0, y1 = (patch[3], patch[3] + height) if above else (patch[1] - height, patch[1])
-                for x in sorted({min(max(place, low), high) for place in places}):
-                    yield round(x, DIGITS), round(y0, DIGITS), round(x + width, DIGITS), round(y1, DIGITS)
+            yield from _at_side(patch, goal, some, width, height)
+            over = _at_side(_turned(patch), _turned(goal), [*map(_turned, some)], height, width)
+            yield from map(_turned, over)
 
 
-def _gap(patch: Patch, other: Patch, long: float, both: float) -> float:
-    across = max(0.0, other[0] - patch[2], patch[0] - other[2])
-    upward = max(0.0, other[1] - patch[3], patch[1] - other[3])
-    return max(across / long, upward / long, (across + upward) / both)
+def _at_side(patch: Patch, goal: Patch, some: Sequence[Patch], width: float, height: float) -> Iterator[Patch]:
+    """Patches of this size left or right of one, by where the goal lies, that meet it along `FIRM` mm or more."""
+    low, high = patch[1] + FIRM - height, patch[3] - FIRM
+    if low > high:
+        return
+    places = {low, high, patch[1], patch[3] - height, goal[1], goal[3] - height}
+    places |= {place for item in some for place in (item[1], item[3] - height)}
+    right = goal[0] + goal[2] > patch[0] + patch[2]
+    x0, x1 = (patch[2], patch[2] + width) if right else (patch[0] - width, patch[0])
+    for y in sorted({min(max(place, low), high) for place in places}):
+        yield round(x0, DIGITS), round(y, DIGITS), round(x1, DIGITS), round(y + height, DIGITS)
+
+
+def _turned(patch: Patch) -> Patch:
+    """The patch with its axes exchanged."""
+    x0, y0, x1, y1 = patch
+    return y0, x0, y1, x1
 
 
 def _shared(one: Patch, two: Patch) -> float:

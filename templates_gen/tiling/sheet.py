@@ -15,16 +15,12 @@ from templates_gen.job.rolls import on_its_side
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.cells import Cell, CellPlan, Clearance, Printable
 from templates_gen.tiling.covered import Covered, covered, cross_points, uncut_clearance
-from templates_gen.tiling.joins import shared_sides
+from templates_gen.tiling.joins import LEAST_JOIN, shared_sides
 from templates_gen.tiling.linked import LINKED
 from templates_gen.tiling.page import Page, page_of, turned_page
 from templates_gen.tiling.registering import end_marks
 from templates_gen.tiling.rulers import RULER_END
 from templates_gen.tiling.slanting import meeting_sd
-
-LEAST_JOIN = 20.0
-"""mm.  Sheets that meet along less than this are not taped to each other there: a registration mark would not fit.
-Our own design, no source."""
 
 
 class Sheet(Record, frozen=True):

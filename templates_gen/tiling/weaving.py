@@ -73,7 +73,7 @@ def _runs(cells: Sequence[Rect], free: set[int], along: Sequence[tuple[int, int,
         run = [first]
         while run[-1] in following:
             run.append(following[run[-1]])
-        yield from _held([at for at in run], cells, rows)
+        yield from _held(run, cells, rows)
 
 
 def _held(run: Sequence[int], cells: Sequence[Rect], rows: bool) -> Iterator[Run]:

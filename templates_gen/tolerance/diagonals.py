@@ -15,6 +15,10 @@ Corner = tuple[Hung, int, int]
 """A frame, and which of its corners: 1 for right and for upper, 0 for left and for lower."""
 
 
+LEAST_STEEP = 0.2
+"""Height over width of a diagonal at least, for the two to tell how paper leans.  Our own design, no source."""
+
+
 class Span(Record, frozen=True):
     """From one frame's corner to another's, both as they are called, and how far the second is right and up (mm)."""
 
@@ -57,12 +61,9 @@ def corners_to_measure(plan: Plan) -> list[tuple[float, float, bool, bool]]:
 
 
 def telling(spans: tuple[Span, Span, Span]) -> bool:
-    """Whether the diagonals tell how paper leans: each is as steep as a fifth at least, one up and one down.
-
-    The fifth is our own design, no source.
-    """
+    """Whether the diagonals tell how paper leans: each is as steep as `LEAST_STEEP`, one up and one down."""
     one, two, _ = spans
-    steep = all(abs(span.up) >= 0.2 * abs(span.across) > 0.0 for span in (one, two))
+    steep = all(abs(span.up) >= LEAST_STEEP * abs(span.across) > 0.0 for span in (one, two))
     return steep and one.across * one.up * two.across * two.up < 0.0
 
 

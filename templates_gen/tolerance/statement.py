@@ -11,6 +11,7 @@ from templates_gen.base.words import capital
 from templates_gen.job.accuracy import NORMAL_95
 from templates_gen.tolerance.advice import WORTH, advice, wider_base
 from templates_gen.tolerance.expected import Expected, PairError, sources_95
+from templates_gen.tolerance.joint import PROBABILITY
 
 
 def fine(mm: float, unit: str) -> str:
@@ -106,7 +107,7 @@ def error_data(expected: Expected | None) -> dict[str, Any] | None:
         return None
     step = advice(expected)
     return {
-        "probability": 0.95,
+        "probability": PROBABILITY,
         "calibrated": expected.calibrated,
         "profile_worse_than_none": expected.worse_than_none,
         "pairs": expected.pairs,

@@ -37,6 +37,10 @@ MOST_OFF = 0.05
 """As a share: a length farther off was measured between other corners.  Our own design, no source."""
 
 
+EVEN = 1 / math.sqrt(12)
+"""The sd of an error that is even over a stretch, as a share of it (a textbook value)."""
+
+
 class Suspect(Record, frozen=True):
     """A taping that makes a `share` of what the diagonals differ by (of the variance): the pairs of sheets that meet at
     its two ends, and the number of its step on the map of the sheets."""
@@ -145,9 +149,9 @@ def _determinant(rows: Sequence[Sequence[float]]) -> float:
 def _sds(
     spans: Sequence[Span], found: Sequence[float], shape: tuple[float, float, float], step: float
 ) -> tuple[float, float, float]:
-    """How surely the shape is known: each length is read to a step, so its error is even over it, step / √12 as an sd
-    (a textbook value); each end of a diagonal is found by eye, so twice that (our own design)."""
-    error = 2 * step / math.sqrt(12)
+    """How surely the shape is known: each length is read to a step, and its error is even over that (`EVEN`); each end
+    of a diagonal is found by eye, so twice that (our own design)."""
+    error = 2 * step * EVEN
     changed = []
     for at in range(len(found)):
         other = _shape(spans, [length + error * (number == at) for number, length in enumerate(found)])

@@ -150,3 +150,9 @@ def test_what_has_no_fields_is_no_place_for_one(place, value):
     with pytest.raises(InputError, match="is no place in this file"):
         changed(tables, [Change(place, value)])
     assert tables == tomllib.loads(TEXT)
+
+
+@pytest.mark.parametrize("place", [("wall", 0), ("wall", 7), ("frame", -1)])
+def test_a_table_has_no_numbers_and_a_list_none_below_nought(place):
+    with pytest.raises(InputError, match="is no place in this file"):
+        changed({"wall": {"width": 2000}, "frame": [{"id": "A"}]}, [Change(place, 1)])

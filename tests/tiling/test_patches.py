@@ -12,8 +12,9 @@ from hypothesis import strategies as st
 from templates_gen.base.geometry import Rect
 from templates_gen.tiling import joins
 from templates_gen.tiling.branches import near_misses
+from templates_gen.tiling.joins import LEAST_JOIN
 from templates_gen.tiling.minutes import EACH, FIRM, shaky
-from templates_gen.tiling.patches import LEAST_JOIN, Ground, Patch, Wanted, broad, pieces, rounded
+from templates_gen.tiling.patches import Ground, Patch, Wanted, broad, pieces, rounded
 from templates_gen.tiling.regrowing import Growing, cut_back
 from templates_gen.tiling.searching import Found, lighter, one_piece, quicker, without_spares
 from templates_gen.tiling.weaving import HELD, woven

@@ -8,8 +8,8 @@ from itertools import combinations, pairwise
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.tiling.joins import JOIN_MIN, shared_sides
-from templates_gen.tiling.patches import LEAST_JOIN, Ground, Patch, Wanted, snapped
+from templates_gen.tiling.joins import JOIN_MIN, LEAST_JOIN, shared_sides
+from templates_gen.tiling.patches import Ground, Patch, Wanted, snapped
 from templates_gen.tiling.regrowing import cut_back
 from templates_gen.tiling.searching import Found, lighter, one_piece, quicker
 from templates_gen.tiling.weaving import HELD, woven

@@ -17,7 +17,7 @@ from templates_gen.arranging.search.ground import Ground
 from templates_gen.arranging.search.growing import Manner, Pull, any_manner, best_place, set_again
 
 HOT, COLD = 0.003, 0.0003
-"""Of the cost, that a change for the worse may cost at the start and at the end.  Our own design, no source."""
+"""By how much of the cost a change may be worse, at the start and at the end.  Our own design, no source."""
 
 MOST_OUT = 5
 """Neighbours that are taken out at once.  Our own design, no source."""

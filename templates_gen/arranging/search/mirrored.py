@@ -32,7 +32,7 @@ MOST_IN_THE_MIDDLE = 4
 """Frames that are stacked in the middle at most: more make a tower.  Our own design, no source."""
 
 HOT, COLD = 0.008, 0.0008
-"""Of the cost, that a change for the worse may cost at the start and at the end.  Our own design, no source."""
+"""By how much of the cost a change may be worse, at the start and at the end.  Our own design, no source."""
 
 GROWN = 0.4
 """Share of the steps that grow new groups; the rest takes out and sets again.  Our own design, no source."""

@@ -40,7 +40,7 @@ def regret(wishes: Wishes, rects: Mapping[str, Rect], gap: float) -> float:
 
 
 def _distances(wishes: Wishes, rects: Mapping[str, Rect], gap: float, box: Rect) -> Iterator[float]:
-    """mm, each with an eighth of a gap on top so that the last millimetre counts, too."""
+    """mm that each wish is missed by, with a gap on top so that the last millimetre counts, too."""
     for names in wishes.together:
         yield _missed(_parted(names, rects, gap), gap)
     for names in wishes.same_height:

@@ -40,9 +40,6 @@ DEPTH = Usual(4.0, 130.0, 3.0, 200.0)
 GAP = Usual(14.0, 160.0, 10.0, 400.0)
 """2 to 3 in at home, up to 6 in in museums."""
 
-GAP_OF_SIDE = 0.5
-"""The gap is seldom more than half of a frame's shorter side.  Our own, by the samples: 0.16 to 0.3."""
-
 CENTRE = Usual(1000.0, 2000.0, 950.0, 2400.0)
 """57 in is what museums hang by; lower for children, higher over what stands on the floor."""
 

@@ -32,7 +32,7 @@ MOST_NUMBER = 10**15
 """A larger whole number than a float holds exactly.  Our own design, no source."""
 
 PATHS = ("frames", "measured", "image", "font")
-"""The fields that name another file: a name with such a character in it is the name of another file."""
+"""The fields that name another file.  They keep even characters that show nothing: without one it is another name."""
 
 _DELIMITERS = ",;\t|"
 
@@ -44,8 +44,8 @@ def read_bytes(path: Path, largest: int = LARGEST, kind: str = "a job file") -> 
         if len(content) > largest:
             raise InputError(str(path), f"found more than {largest // 1_000_000} MB, expected {kind}")
         return content
-    except NotAFileError as kind:
-        raise InputError(str(path), f"found {kind}, expected a file") from None
+    except NotAFileError as error:
+        raise InputError(str(path), f"found {error}, expected a file") from None
     except FileNotFoundError:
         raise InputError(str(path), "there is no such file", _near(path)) from None
     except (OSError, ValueError) as error:

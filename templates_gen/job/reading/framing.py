@@ -86,7 +86,7 @@ def _fixing(own: FixingTable | FixingKind | None, usual: Fixing, kind: HangerKin
 
 
 def build_fixing(table: FixingTable | FixingKind, where: str) -> Fixing:
-    """The finished fixing.  Raises InputError for a hook without `below`, or a nail count below one."""
+    """The finished fixing (mm, kg).  Raises InputError for a hook without `below`."""
     if isinstance(table, str):
         table = FixingTable(kind=table)
     if table.kind == "hook" and table.below is None:

@@ -12,7 +12,10 @@ TURNED = (5, 6, 7, 8)
 
 
 def picture_size(path: str) -> tuple[int, int] | None:
-    """Width and height in pixels as the picture is shown; None for what is not there or no such file."""
+    """Width and height in pixels as the picture is shown; None where that is not known.
+
+    That is so for what is not there, for other kinds of file, and for a JPEG that is shown on its side.
+    """
     try:
         with open(path, "rb") as file:
             head = file.read(HEAD)
