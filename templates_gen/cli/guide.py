@@ -31,7 +31,7 @@ def guide(job: Path, output: Path | None, wall: Path | None, printer: str | None
     from templates_gen.base.output import STDOUT, ending_of, write_result
     from templates_gen.base.words import counted
     from templates_gen.cli.watching import planned
-    from templates_gen.documents.take_along.making import make_guide
+    from templates_gen.documents.take_along.page import make_guide
 
     known = printer_named(printer) if printer is not None else None
     with about(job):

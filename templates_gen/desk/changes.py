@@ -11,9 +11,8 @@ from templates_gen.desk.arrange import arrange, moved_feature, moved_frame, plac
 from templates_gen.desk.fields import typed
 from templates_gen.desk.frames import added_frames, copied_frame, pasted_frames, removed_frame, renamed_frame
 from templates_gen.desk.messages import GoneError
-from templates_gen.desk.opened import Read
+from templates_gen.desk.opened import Read, hash_of
 from templates_gen.desk.places import feature_number, resolved
-from templates_gen.desk.texts import hash_of
 from templates_gen.job.changes import Change, Place
 
 Doing = Callable[[Read, Mapping[str, Any]], Sequence[Change]]

@@ -12,10 +12,9 @@ from templates_gen.base.units import show
 from templates_gen.base.words import capital
 from templates_gen.desk.folder import free_name, within
 from templates_gen.desk.messages import Answer, Asked, GoneError, refused
-from templates_gen.desk.opened import Opened
+from templates_gen.desk.opened import Opened, hash_of
 from templates_gen.desk.places import frame_number
 from templates_gen.desk.telling import state
-from templates_gen.desk.texts import hash_of
 from templates_gen.documents.check import Checked, check_plan
 from templates_gen.documents.measuring.pictures import back_picture, kind_picture
 from templates_gen.documents.proof.on_screen import picture_bytes, zones_on_screen

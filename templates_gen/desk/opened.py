@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import threading
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
@@ -178,3 +179,8 @@ class Opened:
         except OSError:
             return (0, 0, 0)
         return (told.st_mtime_ns, told.st_size, told.st_ino)
+
+
+def hash_of(text: str) -> str:
+    """A short name for a text: the same for the same text (SHA-256, FIPS 180-4, its first 64 bits)."""
+    return hashlib.sha256(text.encode()).hexdigest()[:16]

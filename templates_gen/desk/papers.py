@@ -119,7 +119,7 @@ def _schedule(opened: Opened, way: str) -> Paper:
 
 
 def _guide(opened: Opened, way: str) -> Paper:
-    from templates_gen.documents.take_along.making import make_guide
+    from templates_gen.documents.take_along.page import make_guide
 
     plan = _plan(opened)
     return Paper(_write(opened, {"-guide": make_guide(plan)}, ".html"), "send it to the phone, and open it there")

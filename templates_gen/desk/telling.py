@@ -9,8 +9,7 @@ import templates_gen as tg
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import DIVISION, INCH, show, show_both, show_mass
-from templates_gen.desk.opened import Opened, Read
-from templates_gen.desk.texts import hash_of
+from templates_gen.desk.opened import Opened, Read, hash_of
 from templates_gen.documents.proof.on_screen import Part, Screen, on_screen
 from templates_gen.documents.schedule.distances import above_floor, sideways, upward
 

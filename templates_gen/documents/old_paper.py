@@ -13,7 +13,7 @@ from templates_gen.job.model import Paper
 from templates_gen.printer.profile import Printer, printer_data
 from templates_gen.tiling.cells import Cell, CellPlan, Printable
 from templates_gen.tiling.sheet import Given, SheetPlan, finished, given
-from templates_gen.tolerance.numbering import named
+from templates_gen.tolerance.order import named
 
 NAME = "sheets.json"
 """The name of the file inside a template; no job and no spreadsheet has this ending."""

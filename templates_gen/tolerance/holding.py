@@ -10,7 +10,7 @@ from templates_gen.tiling.quickest import Held
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import worst_error
 from templates_gen.tolerance.neighbours import neighbours
-from templates_gen.tolerance.numbering import in_order_of_taping
+from templates_gen.tolerance.order import in_order_of_taping
 
 WITH_STRING, WITHOUT = 1.1, 1.25
 """How many times the error of strips with whole edges that of other sheets may be, with the level line held to a string

@@ -8,7 +8,7 @@ import pytest
 
 import templates_gen as tg
 from templates_gen.base.units import INCH
-from templates_gen.documents.take_along.making import make_guide
+from templates_gen.documents.take_along.page import make_guide
 from tests.desk import nine_slides
 from tests.desk.at_the_desk import running
 from tests.desk.browser import Hand, axe

@@ -8,7 +8,7 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.output import is_ours
 from templates_gen.base.units import parse_length
-from templates_gen.documents.take_along.making import make_guide
+from templates_gen.documents.take_along.page import make_guide
 from templates_gen.job.reading.building import read_job
 from tests.jobs import SAMPLES, frame, job
 

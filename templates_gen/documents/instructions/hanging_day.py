@@ -12,9 +12,8 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.units import show_both
 from templates_gen.base.words import some
 from templates_gen.documents.instructions.cautions import TITLE
-from templates_gen.documents.instructions.day_step import DayStep
 from templates_gen.documents.instructions.pieces import piece_by_piece
-from templates_gen.documents.instructions.sketches import hung_in_order, sketch
+from templates_gen.documents.instructions.sketches import DayStep, hung_in_order, sketch
 from templates_gen.documents.schedule.distances import above_floor, left_end
 from templates_gen.documents.sheets.wall_marks import has_window
 from templates_gen.hanging.weight_classes import on_bare_nails, wants_two

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.units import show_both
-from templates_gen.documents.instructions.day_step import DayStep
-from templates_gen.documents.instructions.sketches import sketch
+from templates_gen.documents.instructions.sketches import DayStep, sketch
 from templates_gen.documents.schedule.distances import left_end
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.order import Order

@@ -14,6 +14,7 @@ from typing import TypeVar
 
 from templates_gen.arranging.plan import Hung
 from templates_gen.base.geometry import Rect
+from templates_gen.base.record import Record
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
 from templates_gen.drawing.shapes import teeth
 from templates_gen.drawing.sizes import H18, H25, H35, HAIR, MEDIUM, WIDE
@@ -136,6 +137,14 @@ class Sketch:
         back = x1 - long * dx, y1 - long * dy
         sides = ((back[0] - dy * way, back[1] + dx * way) for way in (half, -half))
         self.items.append(Polygon(tuple(self.at(*point) for point in (end, *sides))))
+
+
+class DayStep(Record, frozen=True):
+    """A step of the day: its name, what to do, and what draws it."""
+
+    name: str
+    words: str
+    draw: Callable[[Sketch], None]
 
 
 def _said(table: Mapping[str, Said], words: list[str], otherwise: Said) -> Said:

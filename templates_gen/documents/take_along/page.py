@@ -9,24 +9,37 @@ from html import escape
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.output import MADE_BY
 from templates_gen.base.units import show, show_both
-from templates_gen.checks import STOP, WARN, Finding
+from templates_gen.checks import STOP, WARN, Finding, find
 from templates_gen.documents.instructions.cautions import cautions
 from templates_gen.documents.instructions.hanging_day import hanging_order, hanging_steps
 from templates_gen.documents.instructions.own_tools import own_tools
 from templates_gen.documents.instructions.sheet_map import map_area
 from templates_gen.documents.instructions.wording import TOOLS
 from templates_gen.documents.of_job import whose
+from templates_gen.documents.proof.making import proof_of
 from templates_gen.documents.schedule.distances import above_floor, facing, from_behind, left_end, sideways, upward
 from templates_gen.documents.take_along.look import SCRIPT, STYLE
 from templates_gen.documents.take_along.maps import map_of, wall_of
 from templates_gen.hanging.bearings import Nail
+from templates_gen.printer.profile import Printer
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.holding import plan_sheets
 
 POLICY = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src 'unsafe-inline'"
 """The page loads nothing from anywhere (Content Security Policy Level 3, W3C)."""
 
 LEVELS = {STOP: "Stop", WARN: "To settle"}
 """How grave what was found is: the words of the desk."""
+
+
+def make_guide(plan: Plan, printer: Printer | None = None) -> bytes:
+    """The page of a plan, with the sheets of its template.
+
+    It is made whatever the findings say, which stand on it first.  Raises InputError for paper too small, or a picture
+    that cannot be read.
+    """
+    svg = proof_of(plan, "svg").content.decode()
+    return take_along(plan, find(plan), plan_sheets(plan, plan.job.paper, printer), svg[svg.index("<svg") :])
 
 
 def take_along(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, proof: str) -> bytes:

@@ -13,8 +13,8 @@ from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import replace
 from templates_gen.base.source_date import source_date
 from templates_gen.base.unseen import without_unseen
+from templates_gen.job.accuracy import Accuracy
 from templates_gen.job.model import Fixing, Frame, Job
-from templates_gen.job.reading.accuracy import build_accuracy
 from templates_gen.job.reading.files import check_text, parse_toml, read_bytes, shown
 from templates_gen.job.reading.frame_list import frame_rows, measured_rows
 from templates_gen.job.reading.framing import build_fixing, build_frame
@@ -83,7 +83,7 @@ def build_job(raw: dict[str, Any], path: Path, content: bytes = b"") -> Job:
         group=build_group(group_table, _unique(frames), wall, job.unit, "group"),
         frames=frames,
         paper=build_paper(read_table(raw.get("paper", {}), PaperTable, job.unit, "paper"), job.unit, path.parent),
-        accuracy=build_accuracy(read_table(raw.get("accuracy", {}), AccuracyTable, job.unit, "accuracy")),
+        accuracy=_accuracy(read_table(raw.get("accuracy", {}), AccuracyTable, job.unit, "accuracy")),
         written=written_units(raw, rows),
         confirmed=tuple(job.confirmed),
         named=tuple(name for name in (job.frames, job.measured) if name),
@@ -117,6 +117,12 @@ def _own_words(measured: FrameTable, own: FrameTable) -> FrameTable:
     words = {name: getattr(own, name) or "" for name in ("id", "title", "type")}
     same = {name: text for name, text in words.items() if " ".join(text.split()) == getattr(measured, name)}
     return replace(measured, **same)
+
+
+def _accuracy(table: AccuracyTable) -> Accuracy:
+    """The standard deviations in mm and per cent, the usual ones where none is given."""
+    given = {name: value for name in table.__struct_fields__ if (value := getattr(table, name)) is not None}
+    return replace(Accuracy(), **{name: value if name == "string" else float(value) for name, value in given.items()})
 
 
 def check_tables(raw: Mapping[str, Any]) -> None:
