@@ -6,6 +6,7 @@ from pathlib import Path
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.files import NotAFileError, read_at_most
+from templates_gen.base.picture_files import JPEG, PNG, written_size
 from templates_gen.base.record import Record
 from templates_gen.photo.vision import Array, decoded
 
@@ -14,6 +15,13 @@ MOST_BYTES, MOST_PIXELS = 100_000_000, 60_000_000
 
 LEAST_SIDE = 600
 """Pixels of the shorter side, under which no tag of a whole wall is seen.  Our own bound, no source."""
+
+_GARBLED = ("cannot be read: its data break off or are garbled", "copy it from the phone again")
+
+_MILLION = 1_000_000
+
+_KIND, _BRAND = slice(4, 8), slice(8, 12)
+"""Where a file of the ISO base media format says so, and which of them it is (ISO/IEC 14496-12, 4.3)."""
 
 _HEIC = (b"heic", b"heix", b"heif", b"hevc", b"mif1", b"msf1", b"avif")
 
@@ -41,13 +49,16 @@ def read_photo(path: Path) -> Photo:
     """The photograph of a JPEG or PNG file.  Raises InputError."""
     content = _content(path)
     _check_kind(content, path.name)
-    width, height = _size(content, path.name)
+    size = written_size(content)
+    if size is None:
+        raise InputError(path.name, *_GARBLED)
+    width, height = size
     if width * height > MOST_PIXELS:
-        found = f"found {width} × {height} pixels, expected at most {MOST_PIXELS / 1e6:.0f} million"
+        found = f"found {width} × {height} pixels, expected at most {MOST_PIXELS / _MILLION:.0f} million"
         raise InputError(path.name, found, "take it with a smaller picture size")
     grey = decoded(content, colour=False)
     if grey is None:
-        raise InputError(path.name, "cannot be read: its data break off or are garbled", "copy it from the phone again")
+        raise InputError(path.name, *_GARBLED)
     if min(grey.shape) < LEAST_SIDE:
         found = f"found {width} × {height} pixels, too few to see anything exactly"
         raise InputError(path.name, found, "give the picture as the phone took it, not a preview")
@@ -63,29 +74,16 @@ def _content(path: Path) -> bytes:
         why = getattr(error, "strerror", None) or str(error)
         raise InputError(path.name, f"cannot be read: {why}", "give the file of a photograph") from None
     if len(content) > MOST_BYTES:
-        raise InputError(path.name, f"is larger than {MOST_BYTES / 1e6:.0f} MB", "give it as JPEG")
+        raise InputError(path.name, f"is larger than {MOST_BYTES / _MILLION:.0f} MB", "give it as JPEG")
     return content
 
 
 def _check_kind(content: bytes, name: str) -> None:
-    if content[4:8] == b"ftyp" and content[8:12] in _HEIC:
+    if content[_KIND] == b"ftyp" and content[_BRAND] in _HEIC:
         hint = (
             "On an iPhone choose Settings, Camera, Formats, Most Compatible, and take it again; or share the picture "
             "as JPEG"
         )
         raise InputError(name, "found a HEIC picture, expected JPEG or PNG", hint)
-    if not content.startswith((b"\xff\xd8", b"\x89PNG\r\n\x1a\n")):
+    if not content.startswith((JPEG, PNG)):
         raise InputError(name, "is no JPEG or PNG picture", "save it as one of these")
-
-
-def _size(content: bytes, name: str) -> tuple[int, int]:
-    """Width and height as the file says them, before anything of it is unpacked."""
-    if content.startswith(b"\x89PNG"):
-        return int.from_bytes(content[16:20], "big"), int.from_bytes(content[20:24], "big")
-    at = 2
-    while at + 9 < len(content) and content[at] == 0xFF:  # ITU-T T.81, annex B: segments of a JPEG file
-        kind, long = content[at + 1], int.from_bytes(content[at + 2 : at + 4], "big")
-        if 0xC0 <= kind <= 0xCF and kind not in (0xC4, 0xC8, 0xCC):
-            return int.from_bytes(content[at + 7 : at + 9], "big"), int.from_bytes(content[at + 5 : at + 7], "big")
-        at += 1 if kind == 0xFF else 2 + long
-    raise InputError(name, "cannot be read: its data break off or are garbled", "copy it from the phone again")

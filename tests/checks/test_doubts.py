@@ -1,5 +1,6 @@
 """Each doubt just beyond its limit and just within it, in a sound job with one value changed."""
 
+import os
 import re
 import struct
 import tomllib
@@ -7,13 +8,13 @@ import tomllib
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.picture_files import shown_size
 from templates_gen.base.record import replace
 from templates_gen.base.units import parse_length
 from templates_gen.checks import find
 from templates_gen.cli.interview.doubting import doubt_words, doubts_at
 from templates_gen.cli.interview.session import answered, begin, confirmed, taken_back
 from templates_gen.job.reading.building import build_job
-from templates_gen.job.reading.picture_sizes import picture_size
 from tests.cli.test_interview import ONE, WALL
 from tests.jobs import SAMPLES
 from tests.running import run
@@ -232,6 +233,7 @@ def jpeg(width, height, orientation=None):
         (b"\x89PNG\r\n\x1a\n" + struct.pack(">I4sII", 13, b"IHDR", 300, 400), (300, 400)),
         (jpeg(640, 480), (640, 480)),
         (jpeg(640, 480, 1), (640, 480)),
+        (jpeg(640, 480).replace(b"\xff\xc0", b"\xff\xff\xff\xc0"), (640, 480)),  # bytes that only fill: T.81, B.1.1.2
         (jpeg(640, 480, 6), None),  # held upright: its sides change places as it is shown
         (b"GIF89a", None),
         (b"", None),
@@ -239,8 +241,9 @@ def jpeg(width, height, orientation=None):
 )
 def test_the_size_of_a_picture_is_read_from_its_first_bytes(content, size, tmp_path):
     (tmp_path / "a").write_bytes(content)
-    assert picture_size(str(tmp_path / "a")) == size
-    assert picture_size(str(tmp_path)) is picture_size(str(tmp_path / "none")) is None
+    os.mkfifo(tmp_path / "pipe")  # is not waited for
+    assert shown_size(tmp_path / "a") == size
+    assert shown_size(tmp_path) is shown_size(tmp_path / "none") is shown_size(tmp_path / "pipe") is None
 
 
 def told(*answers):

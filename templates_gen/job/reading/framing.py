@@ -9,12 +9,12 @@ from typing import Any
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.files import odd_kind
+from templates_gen.base.picture_files import shown_size
 from templates_gen.base.units import as_found
 from templates_gen.job.frame_sizes import mat_shown
 from templates_gen.job.hangers import HANGERS, WIRE, HangerKind, KindName
 from templates_gen.job.model import Fixing, Frame, Hanger
 from templates_gen.job.reading.parts import build_parts, check_parts, worked_out
-from templates_gen.job.reading.picture_sizes import picture_size
 from templates_gen.job.tables.frame import FrameTable
 from templates_gen.job.tables.hanger import FixingKind, FixingTable, HangerTable
 from templates_gen.job.weights import Estimate, estimate
@@ -60,7 +60,7 @@ def build_frame(
         drop=given["drop"],
         image=str(image or ""),
         image_missing=image is not None and not os.path.exists(image),
-        image_size=picture_size(str(image)) if image is not None else None,
+        image_size=shown_size(Path(image)) if image is not None else None,
         face=parts.moulding.face if parts.moulding else None,
         mat=mat_shown(parts.mat, parts.moulding) if parts.mat else None,
         hanger=hanger,
