@@ -20,8 +20,12 @@ OF_POSE, OF_LENS, OF_SHEET = 6, 9, 3
 ASPECT = 8
 """Where in `lens` the print's stretch along against across is."""
 
-_LENS_STEPS = (1e-5, 0.01, 0.01, 1e-5, 1e-5, 1e-5, 1e-6, 1e-6)
-_POSE_STEPS = (1e-6,) * 3 + (1e-2,) * 3
+POSE_STEPS = (1e-6,) * 3 + (1e-2,) * 3
+LENS_STEPS = (1e-5, 1e-2, 1e-2, 1e-5, 1e-5, 1e-5, 1e-6, 1e-6, 1e-6)
+"""Over how much of each of these numbers a slope is taken (radians, mm, and pixels of the lens's middle)."""
+
+NEAR = 0.01
+"""mm of the wall over which a slope is taken."""
 
 
 class State(Record, frozen=True):
@@ -95,12 +99,12 @@ def slopes(scene: Scene, state: State, points: Array, smooth: bool) -> Array:
 
 
 def _by_point(scene: Scene, state: State, points: Array) -> list[Array]:
-    steps = np.eye(3) * 0.01
-    return [(seen_at(scene, state, points + e) - seen_at(scene, state, points - e)) / 0.02 for e in steps]
+    steps = np.eye(3) * NEAR
+    return [(seen_at(scene, state, points + e) - seen_at(scene, state, points - e)) / (2 * NEAR) for e in steps]
 
 
 def _by_pose(scene: Scene, state: State, points: Array) -> Iterator[Array]:
-    for column, step in enumerate(_POSE_STEPS):
+    for column, step in enumerate(POSE_STEPS):
         change = np.zeros((scene.views, OF_POSE))
         change[:, column] = step
         ahead, back = (seen_at(scene, _posed(state, sign * change), points) for sign in (1, -1))
@@ -108,7 +112,7 @@ def _by_pose(scene: Scene, state: State, points: Array) -> Iterator[Array]:
 
 
 def _by_lens(scene: Scene, state: State, points: Array) -> Iterator[Array]:
-    for column, step in enumerate(_LENS_STEPS):
+    for column, step in enumerate(LENS_STEPS[:ASPECT]):
         change = np.zeros(OF_LENS)
         change[column] = step
         ahead, back = (

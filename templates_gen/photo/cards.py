@@ -10,8 +10,8 @@ from collections.abc import Sequence
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.documents.photo_card import Card
-from templates_gen.photo.camera import OF_LENS, OF_POSE, OF_SHEET, State, moved
-from templates_gen.photo.fit import Fit, Widths, fitted
+from templates_gen.photo.camera import LENS_STEPS, OF_LENS, OF_POSE, OF_SHEET, POSE_STEPS, State, moved
+from templates_gen.photo.fit import NORMAL, Fit, Widths, fitted
 from templates_gen.photo.picture import Photo
 from templates_gen.photo.scene import Printed, scene
 from templates_gen.photo.screening import predicted
@@ -21,12 +21,20 @@ from templates_gen.photo.vision import Array, homography, np, through
 WIDTHS = Widths(corner=0.25, aside=30.0, turn=float(np.radians(1.0)), height=1e-4)
 """Of a card: how exactly its tags are seen, and where a second one is beside where a plane sees it.  Our own."""
 
-NORMAL = 1.96
-"""The 95 % of a normal distribution."""
-
 LEVEL_OFF = 0.05
 """Degrees that a card set by a spirit level is off level, as a deviation: 0.5 mm/m for the level itself and as much for
 reading it.  Common practice, no source."""
+
+ABOUT = np.array([[-500.0, -500.0], [500.0, -500.0], [500.0, 500.0], [-500.0, 500.0]])
+FAR, ROUNDS = 1000.0, 10
+"""Four points of the wall (mm) from which a plane is taken, how far off those may be (mm), and how often what the plane
+says is made better.  Our own design, no source."""
+
+NEAR = 0.1
+"""mm of the wall over which a slope is taken.  Our own design, no source."""
+
+SHEET_STEPS = (1e-3, 1e-3, 1e-6)
+"""Over how much of the numbers of a sheet a slope is taken (mm, radians).  Our own design, no source."""
 
 
 class OnWall(Record, frozen=True):
@@ -44,11 +52,10 @@ class OnWall(Record, frozen=True):
 
     def wall(self, pixels: Array) -> Array:
         """Which points of the wall are at these pixels."""
-        start = np.array([[-500.0, -500.0], [500.0, -500.0], [500.0, 500.0], [-500.0, 500.0]])
-        plane = homography(self.pixels(start), start, 1e3)
+        plane = homography(self.pixels(ABOUT), ABOUT, FAR)
         assert plane is not None  # a camera sees four points of a wall
         points = through(plane, pixels)
-        for _ in range(10):
+        for _ in range(ROUNDS):
             left = pixels - self.pixels(points)
             points = points + np.einsum("nij,nj->ni", np.linalg.inv(self._by_point(points)), left)
         return points
@@ -70,12 +77,10 @@ class OnWall(Record, frozen=True):
 
     @property
     def _steps(self) -> Array:
-        lens = [1e-5, 0.01, 0.01, 1e-5, 1e-5, 1e-5, 1e-6, 1e-6, 1e-6]
-        sheets = len(self.fit.scene.sheets) * [1e-3, 1e-3, 1e-6]
-        return np.array([*(1e-6,) * 3, *(1e-2,) * 3, *lens, *sheets])
+        return np.array([*POSE_STEPS, *LENS_STEPS, *SHEET_STEPS * len(self.fit.scene.sheets)])
 
     def _by_point(self, points: Array) -> Array:
-        columns = [(self.pixels(points + e) - self.pixels(points - e)) / 0.2 for e in np.eye(2) * 0.1]
+        columns = [(self.pixels(points + e) - self.pixels(points - e)) / (2 * NEAR) for e in np.eye(2) * NEAR]
         return np.stack(columns, -1)
 
 

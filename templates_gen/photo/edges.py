@@ -22,6 +22,10 @@ FAINT, SEVERAL, APART = 1.2, 5, 2.0
 FINE = 2
 """Places looked at for a pixel, across the edge."""
 
+NARROWEST, CLOSE, STRAY = 6, 2.5, 0.15
+"""Pixels: what is looked at beside a line at least, what of a slope is taken for the edge, and how far off the line a
+place may be that is no stray."""
+
 
 class Edge(Record, frozen=True):
     """A line from near the first pointed corner to near the second (pixels), and how steep it is (levels a pixel)."""
@@ -35,7 +39,7 @@ def edges(grey: Array, first: Array, second: Array, unit: float) -> list[Edge]:
     along = second - first
     length = float(np.linalg.norm(along))
     across = np.array([-along[1], along[0]]) / max(length, 1e-9)
-    reach = max(6, round(REACH * unit))
+    reach = max(NARROWEST, round(REACH * unit))
     share = np.linspace(INSIDE, 1 - INSIDE, SAMPLES)
     beside = np.arange(-(reach + 2) * FINE, (reach + 2) * FINE + 1) / FINE
     places = first + share[:, None, None] * along + beside[None, :, None] * across
@@ -74,14 +78,14 @@ def _fitted(rising: Array, at: Array, share: Array, start: float, end: float) ->
     """The same line to a part of a pixel: through the middle of the slope at each place, strays left out."""
     for _ in range(3):
         line = start + (end - start) * share
-        weight = np.maximum(rising, 0) * (np.abs(at[None] - line[:, None]) <= 2.5)
+        weight = np.maximum(rising, 0) * (np.abs(at[None] - line[:, None]) <= CLOSE)
         total = weight.sum(1)
         known = total > 1e-6
         if known.sum() < SAMPLES / 4:
             break
         middle = (weight * at).sum(1)[known] / total[known]
         off = middle - line[known]
-        kept = np.abs(off - np.median(off)) <= max(3 * float(np.median(np.abs(off - np.median(off)))), 0.15)
+        kept = np.abs(off - np.median(off)) <= max(3 * float(np.median(np.abs(off - np.median(off)))), STRAY)
         slope, base = np.polyfit(share[known][kept], middle[kept], 1)
         start, end = float(base), float(base + slope)
     return start, end

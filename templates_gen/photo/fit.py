@@ -17,9 +17,27 @@ LENS_WIDTHS = (0.06, 20.0, 20.0, 0.1, 0.1, 0.05, 0.001, 0.001, 0.002)
 SMOOTH = 0.2
 """Pixels of what the polynomials usually hold."""
 
+NORMAL = 1.96
+"""The 95 % of a normal distribution, in deviations."""
+
 ROUNDS, STEPS, FIRST_STEPS = 6, 4, 12
-STRAY = 3.0
-"""Tags so many times farther off than usual weigh half."""
+"""Rounds of a fit, and the steps of a round and of the first one."""
+
+STRAY, LEAST_CORNER = 3.0, 0.02
+"""Tags so many times farther off than usual weigh half; usual is so many pixels at least."""
+
+ROBUST_FROM = 4
+"""The step of the first round from which on strays weigh less: until then all are far off."""
+
+PER_TAG = 8
+"""Numbers that a tag gives: its four corners, across and down."""
+
+FREE, FREE_FLAT, TAKEN = 0.3, 0.2, 0.8
+"""Of the numbers that are seen: the share that counts as free at least, and of a flat fit; and how much of a number
+each unknown takes away."""
+
+CORNERS, ASIDES, TURNS, HEIGHTS = (0.05, np.inf), (0.1, 5.0), (np.radians(0.03), np.radians(2.0)), (0.02, 3.0)
+"""Between what each of the widths is believed (pixels, mm, radians, mm)."""
 
 
 class Widths(Record, frozen=True):
@@ -62,7 +80,7 @@ def fitted(scene: Scene, flat: bool = False, known: Widths | None = None) -> Fit
     widths = known or (Widths(height=1e-4) if flat else Widths())
     for number in range(2 if flat else ROUNDS):
         for step in range(FIRST_STEPS if number == 0 else STEPS):
-            robust = number > 0 or step > 3
+            robust = number > 0 or step >= ROBUST_FROM
             state, weights, inverse, far = _step(scene, state, widths, robust, not flat)
             if far < 1e-4:
                 break
@@ -98,9 +116,9 @@ def _step(scene: Scene, state: State, widths: Widths, robust: bool, smooth: bool
     """One step of least squares; also the weights, the inverse of the normal matrix, and a sheet's longest move."""
     left = _left(scene, state)
     off = np.sqrt((left**2).mean((1, 2)))
-    weights = 1 / (1 + (off / (STRAY * max(widths.corner, 0.02))) ** 2) if robust else np.ones(len(off))
+    weights = 1 / (1 + (off / (STRAY * max(widths.corner, LEAST_CORNER))) ** 2) if robust else np.ones(len(off))
     by = slopes(scene, state, on_wall(scene, state), smooth).reshape(left.size, -1)
-    weigh = np.repeat(weights, 8) / widths.corner**2
+    weigh = np.repeat(weights, PER_TAG) / widths.corner**2
     held = _held(scene, widths, smooth)
     now = np.concatenate([np.zeros(OF_POSE * scene.views), state.lens, state.sheets.ravel(), state.heights,
                           state.rest.ravel() if smooth else []])  # fmt: skip
@@ -140,17 +158,17 @@ def _widths(scene: Scene, state: State, inverse: Array, widths: Widths, flat: bo
     start = OF_POSE * scene.views + OF_LENS
     heights = start + OF_SHEET * sheets
     free = len(inverse) if flat else OF_SHEET * sheets + tags
-    left = max(0.2 if flat else 0.3, 1 - free * 0.8 / (8 * len(scene.seen)))
+    left = max(FREE_FLAT if flat else FREE, 1 - free * TAKEN / (PER_TAG * len(scene.seen)))
     variances = np.diag(inverse)[start:heights].reshape(-1, OF_SHEET)
     aside = np.sqrt((state.sheets[:, :2] ** 2 + variances[:, :2]).mean())
     turn = np.sqrt((state.sheets[:, 2] ** 2 + variances[:, 2]).mean())
-    corner = max(float(np.sqrt(np.median(_off(scene, state) ** 2) / left)), 0.05)
-    found = replace(widths, corner=corner, aside=float(np.clip(aside, 0.1, 5)),
-                    turn=float(np.clip(turn, np.radians(0.03), np.radians(2))))  # fmt: skip
+    corner = np.sqrt(np.median(_off(scene, state) ** 2) / left)
+    found = replace(widths, corner=float(np.clip(corner, *CORNERS)), aside=float(np.clip(aside, *ASIDES)),
+                    turn=float(np.clip(turn, *TURNS)))  # fmt: skip
     if flat:
         return found
     energy = 0.0
     for alike in scene.alike:
         own, at = state.heights[alike], np.ix_(heights + alike, heights + alike)
         energy += float(np.trace(_together(len(alike)) @ (np.outer(own, own) + inverse[at])))
-    return replace(found, height=float(np.clip(np.sqrt(energy / tags), 0.02, 3)))
+    return replace(found, height=float(np.clip(np.sqrt(energy / tags), *HEIGHTS)))

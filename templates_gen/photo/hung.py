@@ -18,10 +18,10 @@ from templates_gen.documents.photo_card import Card
 from templates_gen.documents.photographed import Face
 from templates_gen.photo.cards import card_corners
 from templates_gen.photo.edges import Edge, edges
-from templates_gen.photo.fit import Fit, Widths, fitted
+from templates_gen.photo.fit import NORMAL, Fit, Widths, fitted
 from templates_gen.photo.gauge import Gauge, spots
 from templates_gen.photo.picture import Photo
-from templates_gen.photo.scene import scene
+from templates_gen.photo.scene import PER_WIDTH, scene
 from templates_gen.photo.screening import predicted
 from templates_gen.photo.tags import seen_tags
 from templates_gen.photo.vision import Array, homography, np, through
@@ -36,8 +36,12 @@ WRONG_SIZE, ALIKE, ELSEWHERE = 1.5, 0.7, 1.5
 """mm: a frame that seems so much larger or smaller is not read; nor one that another choice of edges fits as well (to
 the second), if it lies elsewhere (by the third).  Our own simulation, no source."""
 
-NORMAL, FLOOR = 1.96, 0.6
-"""The 95 % of a normal distribution; mm of what no edge tells, such as rounded mouldings.  Our own guess."""
+FLOOR = 0.6
+"""mm of what no edge tells, such as rounded mouldings.  Our own guess."""
+
+POINTED, IN_THE_SMALL = 60.0, 5.0
+"""mm that a corner may be off the plane of all frames as they were pointed at on a picture of 12 megapixels; mm that a
+fit may be off the plane of one frame.  Our own design, no source."""
 
 LEAST = 2
 """Frames without which nothing is read: places are relative to each other."""
@@ -81,12 +85,12 @@ def read_hung(
     if len(known) < LEAST:
         raise InputError(photo.name, f"found corners of {len(known)} frames, expected {LEAST} or more",
                          "places are read relative to each other: point at more")  # fmt: skip
-    unit = max(photo.size) / 4000
+    unit = max(photo.size) / PER_WIDTH
     sides = {face.id: [edges(photo.grey, *pair, unit) for pair in _sides(pointed[face.id])] for face in known}
     doubts = {name: "an edge is not to be seen" for name, found in sides.items() if not all(found)}
     flat = homography(
         np.concatenate([pointed[face.id] for face in known]),
-        np.concatenate([_corners(face) for face in known]), 60.0 * unit,
+        np.concatenate([_corners(face) for face in known]), POINTED * unit,
     )  # fmt: skip
     if flat is None:
         raise InputError(
@@ -172,7 +176,7 @@ def _fit(
         raise InputError(photo.name, "no edges of two frames are to be seen where they were pointed at",
                          "point at the outer corners; take the picture with more light")  # fmt: skip
     plane = homography(
-        np.concatenate(list(view.values())), np.concatenate([corners for _, corners in printed.values()]), 60.0
+        np.concatenate(list(view.values())), np.concatenate([corners for _, corners in printed.values()]), POINTED
     )
     assert plane is not None  # two frames, eight corners
     middle = through(plane, np.concatenate([seen[number] for number, _ in whole.tags])).mean(0)
@@ -194,7 +198,7 @@ def _on_wall(fit: Fit, known: Sequence[Face], name: str, pixels: Array) -> Array
 
 def _plane(fit: Fit, name: str, grid: Array, known: Sequence[Face]) -> Array:
     seen = seen_front(fit, name, grid, _middle_of(fit, known))
-    found = homography(seen, grid, 5.0)
+    found = homography(seen, grid, IN_THE_SMALL)
     assert found is not None  # a frame's four corners
     return found
 

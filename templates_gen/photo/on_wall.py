@@ -11,7 +11,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.documents.photographed import Face
 from templates_gen.photo.cards import OnWall
 from templates_gen.photo.picture import MOST_BYTES
-from templates_gen.photo.vision import Array, blurred, decoded, encoded, inside, np, resized, warped
+from templates_gen.photo.vision import WHITE, Array, blurred, decoded, encoded, inside, np, resized, warped
 
 MOULDING, MAT, BLANK = (70, 74, 80), 245, 225
 """Blue, green and red of a moulding of which nothing is known; levels of a mat and of a picture not given.  Our
@@ -20,8 +20,9 @@ own design, no source."""
 SHADE, ASIDE, SOFT = 0.35, (6.0, -9.0), 8.0
 """How dark a shadow is, where it falls and how soft it is (mm): a lamp above on the left.  Our own, no source."""
 
-FINE = 1.5
-"""Pixels of a frame's own picture to one of the photograph.  Our own design, no source."""
+FINE, SOFT_EDGE = 1.5, 0.6
+"""Pixels of a frame's own picture to one of the photograph, and of that by which its edge is soft.  Our own design, no
+source."""
 
 
 def drawn(photo: Array, wall: OnWall, faces: Sequence[Face], middle: tuple[float, float], ending: str) -> bytes:
@@ -34,7 +35,7 @@ def drawn(photo: Array, wall: OnWall, faces: Sequence[Face], middle: tuple[float
         _shadow(pixels, _seen(wall, face.frame, middle, ASIDE), _scale(wall, face.frame, middle))
     for face in faces:
         _frame(pixels, face, _seen(wall, face.frame, middle), _scale(wall, face.frame, middle))
-    return encoded(np.clip(np.round(pixels), 0, 255).astype(np.uint8), ending)
+    return encoded(np.clip(np.round(pixels), 0, WHITE).astype(np.uint8), ending)
 
 
 def _seen(wall: OnWall, rect: Rect, middle: tuple[float, float], aside: tuple[float, float] = (0.0, 0.0)) -> Array:
@@ -73,7 +74,7 @@ def _frame(pixels: Array, face: Face, corners: Array, scale: float) -> None:
     high, wide = own.shape[:2]
     from_corners = np.array([(-0.5, -0.5), (wide - 0.5, -0.5), (wide - 0.5, high - 0.5), (-0.5, high - 0.5)])
     picture = warped(own, from_corners, corners - low, place.shape[1], place.shape[0])
-    there = blurred(inside(corners - low, place.shape[1], place.shape[0]).astype(np.float32), 0.6)[..., None]
+    there = blurred(inside(corners - low, place.shape[1], place.shape[0]).astype(np.float32), SOFT_EDGE)[..., None]
     place[:] = place * (1 - there) + picture * there
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from templates_gen.base.record import Record
+from templates_gen.drawing.tags import ACROSS
 from templates_gen.photo.camera import pixels_of
 from templates_gen.photo.fit import Fit
 from templates_gen.photo.scene import Printed
@@ -27,8 +28,8 @@ from templates_gen.photo.vision import (
 NEAR, STRAY = 12.0, 25.0
 """Pixels on a picture of 12 megapixels: what a plane without a lens is fitted to, and where a tag is stray."""
 
-LEAST = 4
-"""Tags without which nothing is fitted."""
+LEAST, LEAST_SIDE = 4, 8.0
+"""Tags without which nothing is fitted; pixels of a side under which no tag is looked for."""
 
 ALIKE, LEFT, FAR = 0.75, 0.2, 2.0
 """What a tag that is looked for must match by at least; of its contrast, what may be left; pixels it may move then.
@@ -133,12 +134,12 @@ def overlooked(
 
 def _looked_for(grey: Array, number: int, there: Array, corners: Array, blur: float, known: bool) -> Array | None:
     side = side_of(there)
-    if side < 8:
+    if side < LEAST_SIDE:
         return None
     scale = side / np.linalg.norm(corners[0] - corners[1])
     reach = int(np.ceil((1.0 if known else ELSEWHERE) * scale)) + 2
-    low = np.floor(there.min(0) - side / 8).astype(int)
-    high = np.ceil(there.max(0) + side / 8).astype(int) + 1
+    low = np.floor(there.min(0) - side / ACROSS).astype(int)
+    high = np.ceil(there.max(0) + side / ACROSS).astype(int) + 1
     if (low - reach < 0).any() or high[0] + reach >= grey.shape[1] or high[1] + reach >= grey.shape[0]:
         return None
     picture = warped(clean_tag(number, side, blur), CLEAN_CORNERS, there - low, *(int(one) for one in high - low))

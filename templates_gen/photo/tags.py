@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Sequence
 
 from templates_gen.base.record import Record
+from templates_gen.drawing.tags import ACROSS
 from templates_gen.photo.vision import CLEAN_CORNERS, Array, clean_tag, found_tags, inside, np, warped
 
 BLURS = (0.5, 0.7, 0.9, 1.1, 1.4, 1.8)
@@ -18,6 +20,16 @@ STEPS, NEAR, STILL = 6, 0.15, 0.005
 
 WORST, FARTHEST = 0.25, 3.0
 """A match is dropped when what is left is more than this share of the contrast, or it went so many pixels.  Our own."""
+
+SMALLEST, AROUND = 4.0, 1.2
+"""Pixels of a side that can be matched, and how far beyond a tag its pixels are matched, as a share of its size: white
+belongs to it.  Our own, no source."""
+
+NUMBERS = 8
+"""Of a tag's place: four corners, across and down."""
+
+HELD = 1e-3
+"""How firmly a corner is held where its pixels say nothing, as a share of the contrast.  Our own, no source."""
 
 
 class Sharp(Record, frozen=True):
@@ -61,7 +73,7 @@ def sharpened(grey: Array, rough: Tags, blur: float) -> Iterable[tuple[int, Shar
 
 def _blur(grey: Array, rough: Tags) -> float:
     some = rough[:: max(1, len(rough) // TRIED)][:TRIED]
-    best = (9.0, 1.0)
+    best = (math.inf, 1.0)
     for blur in BLURS:
         found = [match(grey, number, corners, blur) for number, corners in some]
         left = [sharp.left for sharp in found if sharp]
@@ -75,15 +87,15 @@ def match(grey: Array, number: int, corners: Array, blur: float) -> Sharp | None
     None where it reaches out of the picture.
     """
     at, side = corners.astype(float).copy(), side_of(corners)
-    module = side / 8
+    module = side / ACROSS
     low = np.floor(at.min(0) - module).astype(int)
     high = np.ceil(at.max(0) + module).astype(int) + 1
-    if (low < 0).any() or high[0] >= grey.shape[1] or high[1] >= grey.shape[0] or side < 4:
+    if (low < 0).any() or high[0] >= grey.shape[1] or high[1] >= grey.shape[0] or side < SMALLEST:
         return None
     patch = grey[low[1] : high[1], low[0] : high[0]].astype(float)
     height, width = patch.shape
     tag = clean_tag(number, side, blur)
-    rows, columns = np.nonzero(inside(at.mean(0) + (at - at.mean(0)) * 1.2 - low, width, height))
+    rows, columns = np.nonzero(inside(at.mean(0) + (at - at.mean(0)) * AROUND - low, width, height))
     pixels, light = patch[rows, columns], np.c_[np.ones(len(rows)), columns / width - 0.5, rows / height - 0.5]
 
     def looks(points: Array) -> Array:
@@ -105,13 +117,13 @@ def match(grey: Array, number: int, corners: Array, blur: float) -> Sharp | None
 
 def _step(looks: Callable[[Array], Array], at: Array, known: Array, left: Array, contrast: float) -> Array:
     """How the corners have to move."""
-    slopes = np.empty((len(left), 8))
-    for column in range(8):
+    slopes = np.empty((len(left), NUMBERS))
+    for column in range(NUMBERS):
         there, back = at.copy(), at.copy()
         there[column // 2, column % 2] += NEAR
         back[column // 2, column % 2] -= NEAR
         slopes[:, column] = (looks(there) - looks(back)) / (2 * NEAR) * contrast
     every = np.c_[slopes, known]
-    held = np.diag([1e-3 * contrast**2 + 1e-9] * 8 + [1e-9] * known.shape[1])
+    held = np.diag([HELD * contrast**2 + 1e-9] * NUMBERS + [1e-9] * known.shape[1])
     moved, *_ = np.linalg.lstsq(every.T @ every + held, every.T @ left, rcond=None)
-    return np.asarray(moved[:8]).reshape(4, 2)
+    return np.asarray(moved[:NUMBERS]).reshape(4, 2)

@@ -10,17 +10,17 @@ from collections.abc import Sequence
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.documents.photographed import Papers
-from templates_gen.photo.fit import Fit, fitted
+from templates_gen.photo.fit import NORMAL, Fit, fitted
 from templates_gen.photo.gauge import Gauge, gauge, spots
 from templates_gen.photo.picture import Photo
-from templates_gen.photo.scene import Printed, scene
+from templates_gen.photo.scene import PER_WIDTH, Printed, scene
 from templates_gen.photo.screening import Misplaced, Screened, overlooked, screened
 from templates_gen.photo.tags import Seen, seen_tags, side_of
 from templates_gen.photo.vision import Array, View, np
 
-NORMAL, INFLATED, FLOOR = 1.96, 1.2, 0.03
-"""The 95 % of a normal distribution; what the fit's own deviation is multiplied by, and what is added to it (mm), for a
-real camera is not the model.  Our own simulation, no source."""
+INFLATED, FLOOR = 1.2, 0.03
+"""What the fit's own deviation is multiplied by, and what is added to it (mm), for a real camera is not the model.  Our
+own simulation, no source."""
 
 LEAST_TAGS, LEAST_SHEETS = 6, 2
 
@@ -91,7 +91,7 @@ def read_taped(photos: Sequence[Photo], papers: Papers) -> Taped:
             raise InputError(photo.name, found, "take all with the same camera, held the same way")
     printed, middles, centre = printed_tags(papers)
     seen = [seen_tags(photo.grey) for photo in photos]
-    views = [screened(one, printed, max(size) / 4000) for one in seen]
+    views = [screened(one, printed, max(size) / PER_WIDTH) for one in seen]
     for photo, view in zip(photos, views, strict=True):
         _check_enough(photo.name, view, printed)
     fit = _fit([view.view for view in views], photos, seen, printed, middles, centre)
@@ -193,7 +193,7 @@ def _joins(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Joined
         points = ((x0, y0), (x1, y1), ((x0 + x1) / 2, (y0 + y1) / 2))
         known = spots(fit, [(name, point) for name in (join.over, join.under) for point in points], centre, lines)
         off = known.moved[:3] - known.moved[3:]
-        across = np.concatenate([np.eye(6), -np.eye(6)], 1)
+        across = np.concatenate([np.eye(known.moved.size // 2), -np.eye(known.moved.size // 2)], 1)
         variance = np.diag(across @ known.covariance @ across.T)
         turned = np.degrees(np.subtract(*(fit.state.sheets[fit.scene.sheets.index(name), 2]
                                           for name in (join.over, join.under))))  # fmt: skip

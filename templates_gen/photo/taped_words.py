@@ -20,8 +20,8 @@ SMALL, BLURRED, POOR = 14.0, 1.6, 0.35
 STANDS_OFF = 0.25
 """mm: how far tags stand off the wall, from which a second photograph helps.  Our own simulation, no source."""
 
-LITTLE = 0.3
-"""mm that are not worth a word.  Our own design, no source."""
+LITTLE, TURNED = 0.3, 0.2
+"""mm, and degrees of a turn, that are not worth a word.  Our own design, no source."""
 
 
 class Said(Record, frozen=True):
@@ -65,7 +65,7 @@ def sentences(taped: Taped, scaled: bool) -> Iterator[Said]:
 
 def _bad_join(join: Joined) -> str:
     parts = [part for part in (_across(join), _along(join)) if part]
-    if not parts or (LITTLE < join.off and abs(join.turned) > 0.2 and join.off > 2 * max(map(abs, _both(join)))):
+    if not parts or (LITTLE < join.off and abs(join.turned) > TURNED and join.off > 2 * max(map(abs, _both(join)))):
         parts.append(f"turned by {abs(join.turned):.1f}°")
     back = " and ".join(
         part for part in (_back(join.across, join.upright), _back(join.along, not join.upright)) if part

@@ -12,6 +12,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from templates_gen.base.errors import InputError
+from templates_gen.drawing.tags import ACROSS
 
 try:
     import cv2
@@ -36,8 +37,26 @@ CLEAN = 64.0
 
 CLEAN_CORNERS = np.array([[16, 16], [80, 16], [80, 80], [16, 80]], np.float32) - np.float32(0.5)
 
+WHITE, LEAST_BLUR = 255, 0.3
+"""The level of white, and the pixels by which the picture of a tag is blurred at least."""
+
 SMALLEST = 10
 """Pixels of a tag's side that are looked at.  OpenCV drops what is smaller than 3 % of the picture by itself."""
+
+_PER_MODULE = 8
+"""Pixels of a module as OpenCV reads it: the 4 that are usual lose small tags."""
+
+_QUALITY = 92
+"""Of a JPEG file, of 100."""
+
+_MOST_TRIES, _SURE = 5000, 0.9999
+"""Tries that RANSAC makes at most, and how sure it is to have found the best when it stops before."""
+
+_PARTS = 4
+"""Binary digits of a part of a pixel that OpenCV draws lines to: sixteenths."""
+
+_CAPITALS, _STROKES = 22.0, 9
+"""Pixels of capitals of OpenCV's plain lettering at its own size (measured), and how many strokes high they are."""
 
 
 def decoded(content: bytes, colour: bool) -> Array | None:
@@ -51,7 +70,7 @@ def decoded(content: bytes, colour: bool) -> Array | None:
 
 def encoded(pixels: Array, ending: str) -> bytes:
     """The bytes of a .jpg or .png file, which hold the pixels and nothing else."""
-    done, content = cv2.imencode(f".{ending}", pixels, [cv2.IMWRITE_JPEG_QUALITY, 92] if ending == "jpg" else [])
+    done, content = cv2.imencode(f".{ending}", pixels, [cv2.IMWRITE_JPEG_QUALITY, _QUALITY] if ending == "jpg" else [])
     assert done
     return bytes(content)
 
@@ -61,7 +80,7 @@ def found_tags(grey: Array) -> list[tuple[int, Array]]:
     wanted = cv2.aruco.DetectorParameters()
     wanted.minMarkerPerimeterRate = 4 * SMALLEST / max(grey.shape)
     wanted.cornerRefinementMethod = cv2.aruco.CORNER_REFINE_CONTOUR
-    wanted.perspectiveRemovePixelPerCell = 8  # the usual 4 loses small tags
+    wanted.perspectiveRemovePixelPerCell = _PER_MODULE
     corners, numbers, _ = cv2.aruco.ArucoDetector(FAMILY, wanted).detectMarkers(grey)
     known = [] if numbers is None else [int(number) for number in numbers.ravel()]
     return [(number, np.asarray(found[0], float)) for number, found in zip(known, corners, strict=True)]
@@ -69,10 +88,10 @@ def found_tags(grey: Array) -> list[tuple[int, Array]]:
 
 def clean_tag(number: int, side: float, blur: float) -> Array:
     """The picture of a tag, 0 black to 1 white, as blurred as it is where a side has so many pixels."""
-    tag = cv2.aruco.generateImageMarker(FAMILY, number, 8)
-    tag = cv2.copyMakeBorder(tag, _AROUND, _AROUND, _AROUND, _AROUND, cv2.BORDER_CONSTANT, value=255)
-    large = np.kron(tag, np.ones((_CELL, _CELL), np.uint8)).astype(np.float32) / 255
-    return np.asarray(blurred(large, max(blur * CLEAN / side, 0.3)))
+    tag = cv2.aruco.generateImageMarker(FAMILY, number, ACROSS)
+    tag = cv2.copyMakeBorder(tag, _AROUND, _AROUND, _AROUND, _AROUND, cv2.BORDER_CONSTANT, value=WHITE)
+    large = np.kron(tag, np.ones((_CELL, _CELL), np.uint8)).astype(np.float32) / WHITE
+    return np.asarray(blurred(large, max(blur * CLEAN / side, LEAST_BLUR)))
 
 
 def blurred(pixels: Array, sigma: float) -> Array:
@@ -118,7 +137,7 @@ def best_match(area: Array, picture: Array) -> tuple[float, Array]:
 
 def homography(plane: Array, pixels: Array, off: float) -> Array | None:
     """What brings points of a plane to pixels, most of them within `off` pixels; None where there is none."""
-    found, _ = cv2.findHomography(plane, pixels, cv2.RANSAC, off, maxIters=5000, confidence=0.9999)
+    found, _ = cv2.findHomography(plane, pixels, cv2.RANSAC, off, maxIters=_MOST_TRIES, confidence=_SURE)
     return None if found is None else np.asarray(found)
 
 
@@ -146,16 +165,16 @@ Colour = tuple[int, int, int]
 
 def draw_line(pixels: Array, points: Sequence[tuple[float, float]], colour: Colour, width: int) -> None:
     """A line from point to point, drawn on the pixels."""
-    way = np.round(np.array(points) * 16).astype(np.int32)
-    cv2.polylines(pixels, [way], False, colour, width, cv2.LINE_AA, shift=4)
+    way = np.round(np.array(points) * 2**_PARTS).astype(np.int32)
+    cv2.polylines(pixels, [way], False, colour, width, cv2.LINE_AA, shift=_PARTS)
 
 
 def draw_words(pixels: Array, words: str, at: tuple[float, float], height: float, colour: Colour) -> None:
     """Words with their middle at a point and capitals so many pixels high, on white."""
-    scale, width = height / 22.0, max(1, round(height / 9))  # capitals of this lettering are 22 pixels high
+    scale, width = height / _CAPITALS, max(1, round(height / _STROKES))
     (wide, high), below = cv2.getTextSize(words, cv2.FONT_HERSHEY_SIMPLEX, scale, width)
     x, y = round(at[0] - wide / 2), round(at[1] + high / 2)
-    cv2.rectangle(pixels, (x - width * 2, y - high - width * 2), (x + wide + width * 2, y + below), (255, 255, 255), -1)
+    cv2.rectangle(pixels, (x - width * 2, y - high - width * 2), (x + wide + width * 2, y + below), (WHITE,) * 3, -1)
     cv2.putText(pixels, words, (x, y), cv2.FONT_HERSHEY_SIMPLEX, scale, colour, width, cv2.LINE_AA)
 
 
