@@ -132,7 +132,7 @@ def _with_fractions(text: str) -> str:
 
 def _amount(match: re.Match[str], text: str) -> float:
     if match["number"] is not None:
-        return _decimal(match["number"], text)
+        return _decimal(match["number"], text, UNIT_WORDS.get(match["unit"] or "") == "m")
     whole, part = int(match["whole"] or 0), match["part"] or match["fraction"]
     over, under = (int(digits) for digits in part.split("/"))
     if problem := fraction_problem(over, under, match["whole"] is not None):
@@ -140,9 +140,10 @@ def _amount(match: re.Match[str], text: str) -> float:
     return float(whole + Fraction(over, under))
 
 
-def _decimal(number: str, text: str) -> float:
+def _decimal(number: str, text: str, metres: bool) -> float:
+    """A number with a point or a comma; of metres three figures behind it are millimetres, for no wall is 1 km long."""
     before, comma, after = number.partition(",")
-    if comma and len(after) == 3 and before.strip("0"):
+    if comma and len(after) == 3 and before.strip("0") and not metres:
         raise ValueError(
             f"found {_shown(text)}, which may be {before}.{after} or {before}{after}: write it with a point, or without"
         )

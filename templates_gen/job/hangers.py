@@ -113,7 +113,7 @@ TAUT_AGAIN = "Measure it again, from the frame's top edge down, with the wire pu
 _AGAIN = "Measure it again, from the frame's top edge down to the point it bears on."
 
 # usual_drop: rings sit a quarter to a third down, and a taut wire bears above them (common practice in framers' trade
-# texts); else our own.  On tall frames a wire's rings sit near the top, so 30 mm are long enough: our own.  alone, and
+# texts); else our own.  On tall frames a wire's rings sit near the top, so 20 mm are long enough: our own.  alone, and
 # the most of a sawtooth, which sits on the frame's upper rail: our own.
 # What people say: our own list, of the trade's words in the US and in Britain; no source.  Strokes: our own design.
 WIRE = HangerKind(
@@ -130,7 +130,7 @@ WIRE = HangerKind(
     layout=Layout.TAUT, strokes=(), rise=_on_fixing, on_wire=True,
     swings=True, by_hand="slide", levelled_anew=True, rail=False, hooks=True,
     fixings=ANY_FIXING, shows=False,
-    usual_drop=(0.05, 0.36, 8.0, math.inf), long_enough=30.0, alone=(1.5, 1.9), again=TAUT_AGAIN,
+    usual_drop=(0.05, 0.36, 8.0, math.inf), long_enough=20.0, alone=(1.5, 1.9), again=TAUT_AGAIN,
 )  # fmt: skip
 
 SAWTOOTH = HangerKind(

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from templates_gen.arranging.plan import Plan
 from templates_gen.checks.doubts.doubt import Doubt, as_findings
 from templates_gen.checks.doubts.features import feature_doubts
+from templates_gen.checks.doubts.fellow_weights import fellow_weights
 from templates_gen.checks.doubts.fellows import fellow_doubts
 from templates_gen.checks.doubts.fixings import fixing_doubts
 from templates_gen.checks.doubts.frames import frame_doubts
@@ -30,8 +31,9 @@ def job_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
     """
     yield from wall_doubts(job)
     yield from feature_doubts(job)
+    yield from fellow_doubts(job, only)  # what its fellows tell of a size goes before what is usual for any
     yield from frame_doubts(job)
-    yield from fellow_doubts(job, only)
+    yield from fellow_weights(job, only)
     yield from hanger_doubts(job)
     yield from twin_doubts(job, only)
     yield from fixing_doubts(job)

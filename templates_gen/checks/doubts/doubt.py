@@ -9,8 +9,9 @@ import re
 from collections.abc import Iterable, Iterator
 
 from templates_gen.base.record import Record, replace
-from templates_gen.base.units import INCH, MASS_WORDS, MM, UNIT_WORDS, exact, show, show_mass_both
+from templates_gen.base.units import INCH, MASS_WORDS, UNIT_WORDS, exact, show, show_mass_both
 from templates_gen.base.words import capital, some
+from templates_gen.checks.doubts.readings import Usual, other_readings, probably, swapped_figures
 from templates_gen.checks.finding import WARN, Finding
 from templates_gen.job.model import Frame, Job
 
@@ -19,25 +20,6 @@ EXPLICIT = 2.0
 
 ROUGH, TINY = 12 * INCH, 0.1
 """mm from which on a limit is told in whole inches; kg below which a weight is told in grams.  Our own, no source."""
-
-LIKELY = {
-    "in": ("cm", "mm", "ft"), "cm": ("in", "mm", "m", "ft"), "mm": ("cm", "in", "m", "ft"),
-    "m": ("ft", "cm", "in"), "ft": ("in", "m", "cm"),
-}  # fmt: skip
-"""What a number written in one unit may have been measured in, the likeliest first.  Our own, no source."""
-
-
-class Usual(Record, frozen=True):
-    """Between which lengths a measure usually lies (mm), and beyond which it is doubted however it is read."""
-
-    least: float
-    most: float
-    far_least: float
-    far_most: float
-
-    def holds(self, mm: float) -> bool:
-        """True for a length that is usual."""
-        return self.least <= mm <= self.most
 
 
 class Doubt(Record, frozen=True, kw_only=True):
@@ -98,51 +80,6 @@ def written(job: Job) -> Written:
     return Written(job.unit, dict(job.written))
 
 
-class Reading(Record, frozen=True):
-    """What a number could mean (mm), as a question ("Is it in cm? 36 cm is …"), and as it is then written."""
-
-    mm: float
-    ask: str
-    text: str
-
-    def meant(self, place: str) -> tuple[tuple[str, str], ...]:
-        """What the field at this place is to say; nothing where there is no such reading."""
-        return ((place, self.text),) if self.text else ()
-
-
-NO_READING = Reading(0.0, "", "")
-
-
-def other_readings(mm: float, unit: str) -> Iterator[Reading]:
-    """What the number of a length could mean in another unit.
-
-    Nobody writes less than a foot in feet.
-    """
-    number = mm / MM[unit]
-    for other in LIKELY[unit] if number >= 1 else (each for each in LIKELY[unit] if each != "ft"):
-        meant = number * MM[other]
-        words = "inches" if other == "in" else other
-        ask = f"Is it in {words}? {number:.4g} {other} is {show(meant, _tape(unit))}."
-        yield Reading(meant, ask, exact(meant, other))
-
-
-def tenfold(mm: float, unit: str) -> Iterator[Reading]:
-    """A length with its decimal point one place to either side."""
-    less, more = mm / 10, mm * 10
-    yield Reading(less, f"Is a decimal point missing? A tenth is {show(less, _tape(unit))}.", exact(less, unit))
-    yield Reading(more, f"Is a figure missing? Ten times as much is {show(more, _tape(unit))}.", exact(more, unit))
-
-
-def _tape(unit: str) -> str:
-    return {"ft": "in", "m": "cm"}.get(unit, unit)
-
-
-def probably(mm: float, unit: str, fits: Usual) -> Reading:
-    """How the number was meant otherwise, in the first way that is usual; `NO_READING` where none is."""
-    readings = (*other_readings(mm, unit), *tenfold(mm, unit))
-    return next((reading for reading in readings if fits.holds(reading.mm)), NO_READING)
-
-
 def unusual(
     rule: str,
     place: str,
@@ -161,7 +98,8 @@ def unusual(
     if usual.least / room <= mm <= usual.most * room:
         return
     unit = known.unit_of(place)
-    elsewhere = any(usual.holds(reading.mm) and reading.mm >= needed for reading in other_readings(mm, unit))
+    readings = (*other_readings(mm, unit), *(swapped_figures(mm, unit) if usual.figures else ()))
+    elsewhere = any(usual.holds(reading.mm) and reading.mm >= needed for reading in readings)
     if not elsewhere and usual.far_least / room <= mm <= usual.far_most * room:
         return
     much = "more" if mm > usual.most else "less"

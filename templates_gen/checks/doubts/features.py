@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from itertools import combinations
 
@@ -10,7 +9,8 @@ from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import show, show_both
 from templates_gen.base.words import feature_place, with_article
 from templates_gen.checks.doubts import usual
-from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, unusual, written
+from templates_gen.checks.doubts.doubt import Doubt, Written, unusual, written
+from templates_gen.checks.doubts.readings import Usual
 from templates_gen.job.model import Feature, Job
 from templates_gen.job.seats import use_by_name
 
@@ -107,7 +107,7 @@ def _is_seat(feature: Feature) -> bool:
 
 
 def _is_table(feature: Feature) -> bool:
-    return bool(set(re.findall(r"\w+", feature.name.casefold())) & usual.TABLES)
+    return usual.table_by_name(feature.name)
 
 
 def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[Doubt]:

@@ -3,23 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from statistics import median
 
 from templates_gen.base.record import Record
 from templates_gen.base.units import exact, show
-from templates_gen.checks.doubts.doubt import (
-    Doubt,
-    Reading,
-    Written,
-    frame_place,
-    other_readings,
-    shown_mass,
-    swapped_sides,
-    tenfold,
-    written,
-)
-from templates_gen.checks.doubts.frames import other_mass, weight_by_area
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, swapped_sides, written
+from templates_gen.checks.doubts.frames import weight_by_area
 from templates_gen.checks.doubts.other_tape import typed_as
+from templates_gen.checks.doubts.readings import Reading, other_readings, swapped_figures, tenfold
 from templates_gen.job.model import Frame, Job
 
 MOST_COMPARED = 400
@@ -39,23 +29,8 @@ LONG, PLAIN = 2.2, 1.7
 """Sides of one frame: more than so many times, and less than so many times, the other.  Most frames are plain: 4:5,
 3:4, 5:7, 2:3 are 1.25 to 1.5.  Our own, no source."""
 
-MASS_APART, MASS_MIXED, MASS_SURE = 3.2, 1.6, 1.9
-"""So many times more or less by area than all others is a weight that stands alone; in another system than theirs; and
-where theirs are alike.  A pound is 2.2 times less than a kilogram.  Our own, no source."""
-
-MASS_ALIKE = 1.3
-"""The heaviest of several, by area, is so many times the lightest where they are alike.  Our own, no source."""
-
-ASKED = 1.5
-"""How many times lighter or heavier than its fellows a weight may be to be what was meant.  Our own, no source."""
-
-
-def mass_room(frame: Frame, others: Sequence[Frame], masses: Sequence[float], known: Written) -> float:
-    """So many times more or less than these masses of the others the frame's own may be."""
-    own, theirs = known.metric_mass(frame.id), {known.metric_mass(other.id) for other in others}
-    if own is not None and theirs == {not own}:
-        return MASS_MIXED
-    return MASS_SURE if len(masses) > 2 and max(masses) <= MASS_ALIKE * min(masses) else MASS_APART
+MASS_APART = 3.2
+"""So many times more or less by area than all others is a weight that stands alone.  Our own, no source."""
 
 
 class Others(Record, frozen=True):
@@ -77,7 +52,11 @@ class Others(Record, frozen=True):
 
     def has(self, width: float, height: float) -> bool:
         """True for a size that one of them has, as far as rounding tells."""
-        return any(_same(width, other.width) and _same(height, other.height) for other in self.frames)
+        return self.count(width, height) > 0
+
+    def count(self, width: float, height: float) -> int:
+        """How many of them have a size, as far as rounding tells."""
+        return sum(_same(width, other.width) and _same(height, other.height) for other in self.frames)
 
 
 def _same(one: float, two: float) -> bool:
@@ -85,20 +64,24 @@ def _same(one: float, two: float) -> bool:
 
 
 def fellow_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
-    """What is doubtful about a frame beside all others; about one alone, if it is named."""
-    frames = job.frames[:MOST_COMPARED]
+    """What is doubtful about a frame's size beside all others; about one alone, if it is named."""
     known = written(job)
-    for at, frame in enumerate(frames if len(frames) > 1 else ()):
-        if only not in ("", frame.id):
-            continue
-        others = Others((*frames[:at], *frames[at + 1 :]))
+    for frame, others in each_beside(job, only):
         size = list(_other_unit(frame, others, known))
         yield from size or _one_side(frame, others, known)
-        yield from _weighs_alone(frame, others, known)
         yield from _quarter_turn(frame, others, job)
 
 
-def _uses(frame: Frame, *names: str) -> tuple[str, ...]:
+def each_beside(job: Job, only: str) -> Iterator[tuple[Frame, Others]]:
+    """Every frame with the others, or the one that is named with them."""
+    frames = job.frames[:MOST_COMPARED]
+    for at, frame in enumerate(frames if len(frames) > 1 else ()):
+        if only in ("", frame.id):
+            yield frame, Others((*frames[:at], *frames[at + 1 :]))
+
+
+def uses_of(frame: Frame, *names: str) -> tuple[str, ...]:
+    """The places of a frame's fields that a doubt rests on."""
     return tuple(frame_place(frame.id, name) for name in names)
 
 
@@ -121,7 +104,7 @@ def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]
         if fits or (min(away) > UNLIKE and others.has(width, height)):
             yield Doubt(
                 rule="doubtful-size", place=place, shown=show(frame.width, known.unit), about=(frame.id,),
-                uses=_uses(frame, "height"),
+                uses=uses_of(frame, "height"),
                 why=f"and {show(frame.height, known.unit)} high, which is unlike the other frames "
                 f"({_sizes(others.frames, known.unit)})",
                 ask=reading.ask, meant=_both_sides(frame, reading, known),
@@ -150,12 +133,12 @@ def _fits_better(frame: Frame, others: Others, times: float) -> bool:
     alike = [other for other in others.frames if other.hanger.kind == frame.hanger.kind]
     shares = [drop / other.height for other in alike for drop in _drops(other)]
     own_drops = [drop / frame.height for drop in _drops(frame)]
-    if own_drops and shares and not _near(own_drops[0], shares, DROP_APART):
-        return _near(own_drops[0] / times, shares, DROP_APART)
+    if own_drops and shares and not near(own_drops[0], shares, DROP_APART):
+        return near(own_drops[0] / times, shares, DROP_APART)
     masses = [mass for other in others.frames if (mass := weight_by_area(other))]
     own = weight_by_area(frame)
-    if own and masses and not _near(own, masses, MASS_APART):
-        return _near(own / times**2, masses, MASS_APART)
+    if own and masses and not near(own, masses, MASS_APART):
+        return near(own / times**2, masses, MASS_APART)
     return False
 
 
@@ -163,32 +146,35 @@ DROP_APART = 1.5
 """So many times more or less of the height than all others' is a drop that stands alone.  Our own, no source."""
 
 
-def _near(value: float, others: Sequence[float], room: float) -> bool:
+def near(value: float, others: Sequence[float], room: float) -> bool:
+    """True for a value that is no more than so many times (`room`) outside those of the others."""
     return min(others) / room <= value <= max(others) * room
 
 
 def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    """One side in another unit: a size that is another's when one side of it is read otherwise; or a long frame among
-    plain ones, which then is plain and among them."""
+    """One side that makes the size another's when it is read otherwise; or a long frame among plain ones, which is
+    plain and among them with its decimal point elsewhere."""
     if others.has(frame.width, frame.height):
         return
-    long = max(frame.width, frame.height) > LONG * min(frame.width, frame.height)
-    among = long and not any(
-        max(other.width, other.height) > PLAIN * min(other.width, other.height) for other in others.frames
-    )
+    long = _ratio(frame.width, frame.height) > LONG
+    among = long and not any(_ratio(other.width, other.height) > PLAIN for other in others.frames)
     for name in ("width", "height"):
         place = frame_place(frame.id, name)
         unit, mm = known.unit_of(place), getattr(frame, name)
-        for reading in () if known.explicit(place) else (*other_readings(mm, unit), *tenfold(mm, unit)):
+        shifted, swapped = tuple(tenfold(mm, unit)), tuple(swapped_figures(mm, unit))
+        readings = (*other_readings(mm, unit), *shifted, *swapped)
+        for reading in () if known.explicit(place) else readings:
             width, height = (reading.mm, frame.height) if name == "width" else (frame.width, reading.mm)
-            plain = max(width, height) < PLAIN * min(width, height)
-            if others.has(width, height) or (among and plain and others.hold(width, height)):
+            plain = _ratio(width, height) < PLAIN
+            likely = among and plain and reading in shifted  # nobody takes the other tape for one side alone
+            trusted = reading not in swapped or (long and plain) or others.count(width, height) > 1
+            if (trusted and others.has(width, height)) or (likely and others.hold(width, height)):
                 yield Doubt(
                     rule="doubtful-size",
                     place=place,
                     shown=show(mm, known.unit),
                     about=(frame.id,),
-                    uses=_uses(frame, "width", "height"),
+                    uses=uses_of(frame, "width", "height"),
                     why=f"which makes it {_times(frame)} times as {_long(frame)}, unlike the other frames",
                     ask=reading.ask,
                     meant=reading.meant(place),
@@ -196,29 +182,16 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
                 return
 
 
+def _ratio(width: float, height: float) -> float:
+    return max(width, height) / min(width, height)
+
+
 def _times(frame: Frame) -> str:
-    return f"{max(frame.width, frame.height) / min(frame.width, frame.height):.1f}"
+    return f"{_ratio(frame.width, frame.height):.1f}"
 
 
 def _long(frame: Frame) -> str:
     return "wide as high" if frame.width > frame.height else "high as wide"
-
-
-def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    own, theirs = weight_by_area(frame), [mass for other in others.frames if (mass := weight_by_area(other))]
-    if own is None or frame.weight is None or len(theirs) < 2:
-        return
-    weighed = [other for other in others.frames if weight_by_area(other)]
-    if _near(own, theirs, mass_room(frame, weighed, theirs, known)):
-        return
-    likely = other_mass(own, min(theirs) / ASKED, max(theirs) * ASKED, known.mass_unit(frame.id))
-    usual = median(theirs) * frame.weight / own if own else 0.0
-    yield Doubt(
-        rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),
-        about=(frame.id,), uses=_uses(frame, "width", "height"),
-        why=f"where the others would weigh about {shown_mass(usual, known.unit)} at its size",
-        ask=likely.ask or "Weigh it again.", meant=likely.meant(frame),
-    )  # fmt: skip
 
 
 def _quarter_turn(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
@@ -237,6 +210,6 @@ def turned(frame: Frame, unit: str, why: str) -> Doubt:
     """The doubt whether a frame's width and height changed places."""
     return Doubt(
         rule="doubtful-shape", place=frame_place(frame.id, "width"), shown=show(frame.width, unit), about=(frame.id,),
-        uses=_uses(frame, "height"), why=f"and {show(frame.height, unit)} high, {why}",
+        uses=uses_of(frame, "height"), why=f"and {show(frame.height, unit)} high, {why}",
         ask="Are width and height the other way round?", meant=swapped_sides(frame, unit),
     )  # fmt: skip

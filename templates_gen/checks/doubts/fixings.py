@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from templates_gen.base.units import show_mass_both
 from templates_gen.checks.doubts import usual
-from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, unusual, written
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
+from templates_gen.checks.doubts.readings import Usual
 from templates_gen.job.model import Fixing, Job
 
 RULE = "doubtful-fixing"

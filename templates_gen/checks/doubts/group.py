@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from statistics import median
 
+from templates_gen.arranging.plan import centre_line
 from templates_gen.base.record import replace
 from templates_gen.base.units import INCH, MM, show, show_both
 from templates_gen.checks.doubts import usual
-from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, unusual, written
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
 from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths
+from templates_gen.checks.doubts.readings import Usual
 from templates_gen.job.model import Frame, Job
 
 RULE = "doubtful-place"
@@ -48,10 +50,11 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
     """The gaps, against what is usual for frames of this size."""
     side = median(min(frame.width, frame.height) for frame in job.frames)
     spread = GALLERY if job.wall.width >= LONG_WALL else IN_A_ROW
+    beside = _room_beside(job)
     share = spread if job.group.arrangement == "row" else BY_SIDE.most
     expected = Usual(
-        min(usual.GAP.least, BY_SIDE.least * side), max(usual.GAP.most, share * side),
-        min(usual.GAP.far_least, BY_SIDE.far_least * side), max(usual.GAP.far_most, BY_SIDE.far_most * side),
+        min(usual.GAP.least, BY_SIDE.least * side), max(usual.GAP.most, share * side, beside),
+        min(usual.GAP.far_least, BY_SIDE.far_least * side), max(usual.GAP.far_most, BY_SIDE.far_most * side, beside),
     )  # fmt: skip
     gaps = {"gap_across": job.group.gap_across, "gap_down": job.group.gap_down}
     if len(set(gaps.values())) == 1:
@@ -63,11 +66,33 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
         yield from unusual("doubtful-gap", place, mm, expected, known, "the room between frames")
 
 
+NO_PLATE, WIDE_ENOUGH, OFF_MIDDLE = 200.0, 0.3, 0.25
+"""mm that a thing is wide at least which frames hang on either side of, what part of the gap it takes, and what part of
+the gap it may be off the row's middle.  Our own, no source."""
+
+
+def _room_beside(job: Job) -> float:
+    """The widest gap (mm) of a row that hangs on either side of a door, a window, a bed; 0 where it does not."""
+    group, gap = job.group, job.group.gap_across
+    if group.arrangement != "row" or len(job.frames) % 2 or group.height.by == "above" or group.anchor:
+        return 0.0
+    line = centre_line(group, job.wall)
+    widths = [
+        each.rect.width
+        for each in job.wall.features
+        if each.rect.width >= max(NO_PLATE, WIDE_ENOUGH * gap) and abs(each.rect.cx - line) <= OFF_MIDDLE * gap
+    ]
+    return max(widths) + 2 * usual.ABOVE.most if widths else 0.0
+
+
 def _height(job: Job, known: Written) -> Iterator[Doubt]:
     height = job.group.height
     if height.by not in HEIGHTS:
         return
-    expected, what = HEIGHTS[height.by]
+    (expected, what), needed = HEIGHTS[height.by], 0.0
+    if height.by == "above":
+        over = next((each for each in job.wall.features if each.name == height.feature), None)
+        expected, needed = usual.above(over.kind, over.name) if over else expected, usual.ABOVE_MEANT
     if job.wall.height > usual.WALL_HEIGHT.most and height.by in ("centre", "top", "bottom"):
         high = UP_A_HIGH_WALL * job.wall.height
         expected = Usual(expected.least, max(expected.most, high), expected.far_least, max(expected.far_most, high))
@@ -75,7 +100,7 @@ def _height(job: Job, known: Written) -> Iterator[Doubt]:
         tops = [each.rect.y1 for each in job.wall.features if 0 <= height.at - each.rect.y1 <= usual.ABOVE.most]
         expected = replace(expected, most=max((expected.most, *(top + usual.ABOVE.most for top in tops))))
     place = f"group, height, {'by' if height.by == 'above' else height.by}"
-    yield from unusual(RULE, place, height.at, expected, known, what)
+    yield from unusual(RULE, place, height.at, expected, known, what, needed=needed)
 
 
 BIG, TIGHT = 30 * INCH, 0.11
@@ -84,6 +109,9 @@ side their gap then is at most.  Our own, by the samples: they have 0.16 to 0.3.
 
 SMALL, WIDE = 450.0, 0.3
 """mm, and part of a shorter side, for frames that may all be inches in a job of centimetres.  Likewise."""
+
+PARTS = 25.0
+"""mm, a gap that is tight on purpose, as between the parts of one picture.  Our own, no source."""
 
 LITTLE_DROP = 0.1
 """Of the height, of a taut wire's drop: with sides too large it is too little.  Our own, no source."""
@@ -98,7 +126,8 @@ def _all_frames(job: Job, known: Written) -> Iterator[Doubt]:
     longer = median(max(frame.width, frame.height) for frame in frames)
     share = max(job.group.gap_across, job.group.gap_down) / median(min(f.width, f.height) for f in frames)
     odd = sum(in_tenths(frame) for frame in frames) * 2 > len(frames)
-    if unit == "in" and longer > BIG and share < TIGHT and (odd or _too_large_for_drops(frames)):
+    split = max(job.group.gap_across, job.group.gap_down) < PARTS
+    if unit == "in" and longer > BIG and share < TIGHT and not split and (odd or _too_large_for_drops(frames)):
         yield _all_in(job, "cm", MM["cm"] / INCH)
     if unit == "cm" and longer < SMALL and share > WIDE and all(by_the_inch(frame) for frame in frames):
         yield _all_in(job, "in", INCH / MM["cm"])

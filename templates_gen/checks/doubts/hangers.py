@@ -6,7 +6,9 @@ from collections.abc import Iterator
 
 from templates_gen.base.units import INCH, exact, show, show_both
 from templates_gen.checks.doubts import usual
-from templates_gen.checks.doubts.doubt import Doubt, Usual, Written, frame_place, probably, unusual, written
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
+from templates_gen.checks.doubts.other_tape import no_inches
+from templates_gen.checks.doubts.readings import Usual, other_readings, probably, swapped_figures, tenfold
 from templates_gen.checks.wire import LEAST_PAIR
 from templates_gen.job.hangers import WIRE
 from templates_gen.job.model import Frame, Job, Studs
@@ -15,9 +17,13 @@ NEAREST, INMOST, CLOSE = 5.0, 0.42, 0.25
 """mm from a frame's side that a ring lies at least; of the width that it lies in at most; of the width that two are
 apart at least.  Our own, no source."""
 
-UNEVEN, UNEVEN_DROPS = 15.0, 6.0
-"""mm that the two sides' distances, or the two drops, may differ on one frame.  Our own, no source: rings are put on
-by eye, but not half an inch or a quarter inch off."""
+UNEVEN, UNEVEN_DROPS, EVEN = 15.0, 6.0, (0.2, 3.0)
+"""mm that the two sides' distances, or the two drops, may differ on one frame; if they differ by more, a slip is asked
+about that would leave no more than the last part of the difference, or mm.  Our own, no source: rings are put on by
+eye, and some are put beside an old hole."""
+
+FAR_ASIDE, FAR_LOWER = 0.22, 20.0
+"""Of the width, and mm, that nobody puts them off by: doubted whatever may have been meant.  Our own, no source."""
 
 FRONT_ASIDE, FRONT_LOWER = 6.0, 3.5
 """mm likewise for what was seen from the front, where nobody sees a hanger.  Our own, no source."""
@@ -79,6 +85,7 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
     shortest = min(max(least * frame.height, shortest), traits.long_enough)
     fits = Usual(shortest, min(most * frame.height, longest), 0.0, 0.0)
     if fits.holds(drop):
+        yield from _off_tape(frame, place, drop, known)
         return
     much, below = "less" if drop < fits.most else "more", fits.holds(frame.height - drop)
     from_below = f" Or from its lower edge? Then it is {show(frame.height - drop, known.unit)}."
@@ -92,6 +99,25 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
         ask=(likely.ask or traits.again) + (from_below if below else ""),
         meant=likely.meant(place) or (((place, exact(frame.height - drop, known.unit)),) if below else ()),
     )  # fmt: skip
+
+
+DEEP = 0.2
+"""Of the height: a drop in tenths of an inch that is more may be in centimetres.  Our own, no source: most are 0.1 to
+0.2."""
+
+
+def _off_tape(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Doubt]:
+    """A deep drop in figures that no tape in inches shows, where those in centimetres are a usual one."""
+    if known.unit != "in" or known.explicit(place) or not no_inches(drop) or drop < DEEP * frame.height:
+        return
+    likely = next(other_readings(drop, "in"))
+    if likely.mm >= frame.hanger.traits.usual_drop[0] * frame.height:
+        yield Doubt(
+            rule="doubtful-drop", place=place, shown=show(drop, "in"), about=(frame.id,),
+            uses=(frame_place(frame.id, "height"),),
+            why=f"deep for a frame {show_both(frame.height, 'in')} high, and in tenths, which no tape in inches shows",
+            ask=likely.ask, meant=likely.meant(place),
+        )  # fmt: skip
 
 
 def _sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, float]]:
@@ -139,22 +165,40 @@ def _uneven(frame: Frame, known: Written) -> Iterator[Doubt]:
     drops = (hanger.drop_left or 0.0, hanger.drop_right or 0.0)
     lower = abs(drops[0] - drops[1]) if None not in (hanger.drop_left, hanger.drop_right) else 0.0
     place, aside, right_one = frame_place(frame.id, "hanger"), abs(left - right), dict(_sides(frame, known))["right"]
-    if aside > UNEVEN:
+    meant = _evenly(right_one, left + right - right_one, frame.width, known.unit_of(f"{place}, right"))
+    if aside > FAR_ASIDE * frame.width or (aside > UNEVEN and meant):
         yield Doubt(
             rule="doubtful-hanger", place=f"{place}, right", shown=show(right_one, unit),
             about=(frame.id,), uses=(f"{place}, left",),
             why=f"which is {show_both(aside, unit)} {'more' if right_one > min(left, right) else 'less'} "
             "than the left one",
-            ask="Was each measured from its own side of the frame, to the hanger's middle, in one unit?",
+            ask=meant or "Was each measured from its own side of the frame, to the hanger's middle, in one unit?",
         )  # fmt: skip
-    if lower > UNEVEN_DROPS:
+    meant = _evenly(drops[0], drops[1], frame.height, known.unit_of(f"{place}, drop_left"))
+    if lower > FAR_LOWER or (lower > UNEVEN_DROPS and meant):
         yield Doubt(
             rule="doubtful-drop", place=f"{place}, drop_right", about=(frame.id,), uses=(f"{place}, drop_left",),
             shown=show(drops[0 if known.seen_from(frame.id) == "back" else 1], unit),
             why=f"which differs by {show_both(lower, unit)} from the left one, and hangers are put on level",
-            ask="Measure both again, from the top edge.",
+            ask=f"{meant} Measure both again, from the top edge.".lstrip(),
         )  # fmt: skip
     yield from _from_front(frame, aside, lower, known)
+
+
+def _evenly(one: float, other: float, side: float, unit: str) -> str:
+    """What may have happened to one of two that are unlike, for them to be alike otherwise: a question, "" for nothing.
+
+    One was read in another unit, lost its decimal point, has two figures the other way round, or was measured from the
+    far edge of a `side` (mm).
+    """
+    near = min(EVEN[0] * abs(one - other), EVEN[1])
+    for found, twin in ((one, other), (other, one)):
+        for reading in (*other_readings(found, unit), *tenfold(found, unit), *swapped_figures(found, unit)):
+            if abs(reading.mm - twin) <= near:
+                return reading.ask
+        if abs(side - found - twin) <= near:
+            return "Was one of them measured from the far edge?"
+    return ""
 
 
 def _from_front(frame: Frame, aside: float, lower: float, known: Written) -> Iterator[Doubt]:

@@ -16,6 +16,16 @@ FINEST = 32
 OFF_A_LINE = 0.05
 """Of a line's distance to the next: a size that lies further off is not on the tape.  Our own, no source."""
 
+LINES = {"mm": 2, "cm": 20, "m": 1000}
+"""What is read off a metric tape, to one of each: millimetres, and halves between them.  Common practice, no source."""
+
+CM_SIZES = frozenset(
+    ((40, 50), (50, 50), (50, 60), (50, 70), (60, 80), (60, 90), (70, 70), (70, 100), (80, 120), (41, 51), (46, 61),
+     (51, 61), (51, 76), (56, 71), (61, 76), (61, 91), (69, 102), (76, 102))
+)
+"""Sizes in centimetres of large frames that are sold: by the centimetre, and by the inch, rounded.  Common practice, no
+source."""
+
 SAME = 0.01
 """cm; figures that differ by less are the same.  Our own, no source."""
 
@@ -27,10 +37,27 @@ def by_the_inch(frame: Frame) -> bool:
     return quarters or tuple(sides) in INCH_SIZES
 
 
+def on_tape(number: float, unit: str) -> bool:
+    """True for a number that a tape in `unit` shows: no sixteenths in centimetres.  Inches may be written in tenths."""
+    lines = number * LINES.get(unit, 0)
+    return abs(lines - round(lines)) < SAME
+
+
+def sold_in_cm(frame: Frame) -> bool:
+    """True for a size in inches whose figures are a size that is sold, in centimetres."""
+    sides = sorted(side / INCH for side in (frame.width, frame.height))
+    return tuple(round(side) for side in sides) in CM_SIZES and all(abs(side - round(side)) < SAME for side in sides)
+
+
+def no_inches(mm: float) -> bool:
+    """True for a length that no tape in inches shows."""
+    lines = mm / INCH * FINEST
+    return abs(lines - round(lines)) > OFF_A_LINE
+
+
 def in_tenths(frame: Frame) -> bool:
     """True for a size in inches that no tape shows, but one in centimetres does."""
-    lines = (side / INCH * FINEST for side in (frame.width, frame.height))
-    return any(abs(line - round(line)) > OFF_A_LINE for line in lines)
+    return no_inches(frame.width) or no_inches(frame.height)
 
 
 def typed_as(frame: Frame, unit: str) -> bool:

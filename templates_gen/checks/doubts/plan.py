@@ -6,13 +6,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from itertools import islice
+from statistics import median
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import exact, show, show_both
 from templates_gen.checks.doubts import usual
-from templates_gen.checks.doubts.doubt import Doubt, Usual
+from templates_gen.checks.doubts.doubt import Doubt
 from templates_gen.checks.doubts.fellows import turned
+from templates_gen.checks.doubts.readings import Usual
 from templates_gen.hanging.bearings import Nail
 from templates_gen.job.model import Group
 
@@ -124,8 +126,10 @@ def _far_away(plan: Plan) -> Iterator[Doubt]:
     if group.arrangement != "placed" or not 1 < len(plan.frames) <= MOST:
         return
     room = max(FAR[0], FAR[1] * max(group.gap_across, group.gap_down))
-    for hung in plan.frames:
-        away = min(hung.rect.gap_to(other.rect) for other in plan.frames if other is not hung)
+    nearest = [min(hung.rect.gap_to(other.rect) for other in plan.frames if other is not hung) for hung in plan.frames]
+    if len(nearest) > 2 and median(nearest) > room:  # scattered on purpose
+        room = FAR[1] * median(nearest)
+    for hung, away in zip(plan.frames, nearest, strict=True):
         if away > room:
             yield Doubt(
                 rule="doubtful-place", place=f"group, place, {hung.frame.id}", about=(hung.frame.id,),

@@ -7,9 +7,11 @@ from collections.abc import Iterator, Sequence
 from statistics import median
 
 from templates_gen.base.units import MM, exact, show, show_both
-from templates_gen.checks.doubts.doubt import Doubt, Reading, Usual, Written, frame_place, probably, shown_mass, written
-from templates_gen.checks.doubts.fellows import MOST_COMPARED, mass_room
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
+from templates_gen.checks.doubts.fellow_weights import mass_room
+from templates_gen.checks.doubts.fellows import MOST_COMPARED
 from templates_gen.checks.doubts.hangers import drops
+from templates_gen.checks.doubts.readings import Reading, Usual, probably
 from templates_gen.job.hangers import TAUT_AGAIN
 from templates_gen.job.model import Frame, Job
 

@@ -6,9 +6,11 @@ set so far apart that the measures of real jobs lie inside, by our own jobs and 
 
 from __future__ import annotations
 
-from templates_gen.checks.doubts.doubt import Usual
+import re
 
-WALL_WIDTH = Usual(420.0, 8000.0, 300.0, 20_000.0)
+from templates_gen.checks.doubts.readings import Usual
+
+WALL_WIDTH = Usual(420.0, 8000.0, 300.0, 30_000.0)
 WALL_HEIGHT = Usual(2000.0, 4000.0, 1200.0, 8000.0)
 STAIR_WALL_HEIGHT = Usual(2000.0, 7000.0, 1200.0, 14_000.0)
 """Rooms are 2.3 to 3.6 m high; beside a stair a wall goes on through two storeys or three."""
@@ -37,16 +39,20 @@ NOSINGS_CLEAR = Usual(400.0, 1600.0, 200.0, 2000.0)
 FRAME_SIDE = Usual(60.0, 3300.0, 25.0, 6000.0)
 DEPTH = Usual(4.0, 130.0, 3.0, 200.0)
 
-GAP = Usual(14.0, 160.0, 10.0, 400.0)
-"""2 to 3 in at home, up to 6 in in museums."""
+GAP = Usual(9.5, 160.0, 6.0, 400.0)
+"""2 to 3 in at home, up to 6 in in museums; 3/8 in between the parts of one picture."""
 
-CENTRE = Usual(1000.0, 2000.0, 950.0, 2400.0)
+CENTRE = Usual(1000.0, 2000.0, 950.0, 2400.0, figures=True)
 """57 in is what museums hang by; lower for children, higher over what stands on the floor."""
 
 TOP, BOTTOM = Usual(1200.0, 2800.0, 900.0, 3500.0), Usual(400.0, 2000.0, 250.0, 2400.0)
-ABOVE = Usual(75.0, 460.0, 60.0, 900.0)
-"""Above furniture: 4 to 10 in are the ends of what interior design texts advise; more over a desk or a radiator, less
-over a wardrobe, our own."""
+ABOVE, ABOVE_MEANT = Usual(45.0, 460.0, 30.0, 900.0), 75.0
+"""Above furniture: 4 to 10 in are the ends of what interior design texts advise; less over a headboard or a wardrobe,
+our own.  Nobody is asked whether less than the last was meant."""
+
+ABOVE_WORK, ABOVE_COOKER = Usual(45.0, 700.0, 30.0, 1100.0), Usual(45.0, 1100.0, 30.0, 1500.0)
+"""Above what people stand or sit at, or what gets hot or wet; and above a cooker, over which hoods hang 650 to 750 mm
+high (from memory)."""
 
 ABOVE_NOSINGS = Usual(1000.0, 1900.0, 800.0, 2400.0)
 
@@ -73,9 +79,44 @@ SEAT_WIDTH, TABLE_WIDTH = Usual(400.0, 4500.0, 300.0, 6000.0), Usual(350.0, 5000
 
 TABLES = frozenset(
     ("table", "desk", "sideboard", "counter", "console", "dresser", "chest", "worktop", "workbench", "credenza",
-     "buffet")
+     "buffet", "tisch", "kommode", "anrichte", "konsole", "theke", "werkbank", "commode", "bureau", "comptoir",
+     "mesa", "escritorio", "aparador", "comoda", "cómoda", "mostrador")
 )  # fmt: skip
-"""What stands as high as a table, by words of its name.  Our own list, no source."""
+TABLE_ENDINGS = ("tisch", "kommode", "theke")
+"""What stands as high as a table, by words of its name, and by last parts of German ones.  Our own lists, no source."""
+
+COOKERS = frozenset(
+    ("cooker", "stove", "range", "hob", "cooktop", "oven", "herd", "kochfeld", "backofen", "ofen", "cuisinière",
+     "gazinière", "four", "poêle", "cocina", "fogón", "estufa", "horno", "kitchener", "aga")
+)  # fmt: skip
+WORKED_AT = frozenset(
+    ("basin", "washbasin", "sink", "bath", "bathtub", "tub", "toilet", "wc", "loo", "bidet", "radiator", "tv",
+     "television", "monitor", "waschbecken", "waschtisch", "spüle", "badewanne", "wanne", "toilette", "heizkörper",
+     "heizung", "fernseher", "lavabo", "évier", "baignoire", "radiateur", "télé", "fregadero", "bañera", "inodoro",
+     "radiador", "televisor", "desk", "table", "counter", "worktop", "workbench", "theke", "werkbank", "bureau",
+     "comptoir", "mesa", "escritorio", "mostrador")
+)  # fmt: skip
+"""What room is left above, by words of its name.  Our own lists, no source."""
+
+
+def words_of(name: str) -> frozenset[str]:
+    """The words of a name in small letters."""
+    return frozenset(re.findall(r"\w+", name.casefold()))
+
+
+def table_by_name(name: str) -> bool:
+    """True for what stands as high as a table."""
+    return any(word in TABLES or word.endswith(TABLE_ENDINGS) for word in words_of(name))
+
+
+def above(kind: str, name: str) -> Usual:
+    """The room above a feature of this kind and name that is usual."""
+    words = words_of(name)
+    if words & COOKERS:
+        return ABOVE_COOKER
+    worked_at = words & WORKED_AT or any(word.endswith("tisch") for word in words)
+    return ABOVE_WORK if worked_at or kind == "radiator" else ABOVE
+
 
 SWITCH_BOTTOM, OUTLET_BOTTOM = Usual(600.0, 1700.0, 300.0, 2200.0), Usual(30.0, 1500.0, 0.0, 2300.0)
 """Above the floor.  UK 450 to 1200 mm to the middle (Approved Document M, from memory); US switches at about 48 in."""

@@ -1,0 +1,53 @@
+"""Doubts about what a frame weighs beside the others of its job: another unit, a decimal point out of place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from statistics import median
+
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
+from templates_gen.checks.doubts.fellows import MASS_APART, Others, each_beside, near, uses_of
+from templates_gen.checks.doubts.frames import other_mass, weight_by_area
+from templates_gen.job.model import Frame, Job
+
+MASS_MIXED, MASS_SURE = 1.6, 1.9
+"""So many times more or less by area than all others is a weight in another system than theirs that stands alone; and
+one where theirs are alike.  A pound is 2.2 times less than a kilogram.  Our own, no source."""
+
+MASS_ALIKE = 1.3
+"""The heaviest of several, by area, is so many times the lightest where they are alike.  Our own, no source."""
+
+ASKED = 1.5
+"""How many times lighter or heavier than its fellows a weight may be to be what was meant.  Our own, no source."""
+
+
+def fellow_weights(job: Job, only: str = "") -> Iterator[Doubt]:
+    """What is doubtful about a frame's weight beside those of all others; about one alone, if it is named."""
+    known = written(job)
+    for frame, others in each_beside(job, only):
+        yield from _weighs_alone(frame, others, known)
+
+
+def mass_room(frame: Frame, others: Sequence[Frame], masses: Sequence[float], known: Written) -> float:
+    """So many times more or less than these masses of the others the frame's own may be."""
+    own, theirs = known.metric_mass(frame.id), {known.metric_mass(other.id) for other in others}
+    if own is not None and theirs == {not own}:
+        return MASS_MIXED
+    return MASS_SURE if len(masses) > 2 and max(masses) <= MASS_ALIKE * min(masses) else MASS_APART
+
+
+def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    own, theirs = weight_by_area(frame), [mass for other in others.frames if (mass := weight_by_area(other))]
+    if own is None or frame.weight is None or len(theirs) < 2:
+        return
+    weighed = [other for other in others.frames if weight_by_area(other)]
+    if near(own, theirs, mass_room(frame, weighed, theirs, known)):
+        return
+    likely = other_mass(own, min(theirs) / ASKED, max(theirs) * ASKED, known.mass_unit(frame.id))
+    usual = median(theirs) * frame.weight / own if own else 0.0
+    yield Doubt(
+        rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),
+        about=(frame.id,), uses=uses_of(frame, "width", "height"),
+        why=f"where the others would weigh about {shown_mass(usual, known.unit)} at its size",
+        ask=likely.ask or "Weigh it again.", meant=likely.meant(frame),
+    )  # fmt: skip

@@ -1,0 +1,105 @@
+"""How the number of a length may have been meant otherwise: on another tape, or with its figures out of place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from templates_gen.base.record import Record
+from templates_gen.base.units import MM, exact, show
+from templates_gen.checks.doubts.other_tape import on_tape
+
+LIKELY = {
+    "in": ("cm", "mm", "ft"), "cm": ("in", "mm", "m", "ft"), "mm": ("cm", "in", "m", "ft"),
+    "m": ("ft", "cm", "in"), "ft": ("in", "m", "cm"),
+}  # fmt: skip
+"""What a number written in one unit may have been measured in, the likeliest first.  Our own, no source."""
+
+
+class Usual(Record, frozen=True):
+    """Between which lengths a measure usually lies (mm), and beyond which it is doubted however it is read.
+
+    With `figures` two figures of its number that changed places are looked for, too.
+    """
+
+    least: float
+    most: float
+    far_least: float
+    far_most: float
+    figures: bool = False
+
+    def holds(self, mm: float) -> bool:
+        """True for a length that is usual."""
+        return self.least <= mm <= self.most
+
+
+class Reading(Record, frozen=True):
+    """What a number could mean (mm), as a question ("Is it in cm? 36 cm is …"), and as it is then written."""
+
+    mm: float
+    ask: str
+    text: str
+
+    def meant(self, place: str) -> tuple[tuple[str, str], ...]:
+        """What the field at this place is to say; nothing where there is no such reading."""
+        return ((place, self.text),) if self.text else ()
+
+
+NO_READING = Reading(0.0, "", "")
+
+
+def other_readings(mm: float, unit: str) -> Iterator[Reading]:
+    """What the number of a length could mean in another unit, whose tape shows it.
+
+    Nobody writes less than a foot in feet.
+    """
+    number = mm / MM[unit]
+    for other in LIKELY[unit]:
+        if (other == "ft" and number < 1) or not on_tape(number, other):
+            continue
+        meant = number * MM[other]
+        words = "inches" if other == "in" else other
+        ask = f"Is it in {words}? " + (
+            f"Then it is {show(meant, other)}." if other == _tape(unit)
+            else f"{number:.4g} {other} is {show(meant, _tape(unit))}."
+        )  # fmt: skip
+        yield Reading(meant, ask, exact(meant, other))
+
+
+def tenfold(mm: float, unit: str) -> Iterator[Reading]:
+    """A length with its decimal point one place to either side."""
+    less, more = mm / 10, mm * 10
+    yield Reading(less, f"Is a decimal point missing? A tenth is {show(less, _tape(unit))}.", exact(less, unit))
+    yield Reading(more, f"Is a figure missing? Ten times as much is {show(more, _tape(unit))}.", exact(more, unit))
+
+
+def swapped_figures(mm: float, unit: str) -> Iterator[Reading]:
+    """A length with two figures beside each other that changed places; of inches only whole ones, behind are fractions.
+
+    No number begins with a 0 for it.
+    """
+    number = f"{mm / MM[unit]:.7g}"
+    places = [
+        at for at, sign in enumerate(number) if sign != "." and (unit in METRIC or at < len(number.split(".")[0]))
+    ]
+    for one, two in pairwise(places):
+        signs = list(number)
+        signs[one], signs[two] = signs[two], signs[one]
+        other = "".join(signs)
+        if other != number and other[0] != "0":
+            meant = float(other) * MM[unit]
+            ask = f"Did two figures change places? Then it is {show(meant, _tape(unit))}."
+            yield Reading(meant, ask, exact(meant, unit))
+
+
+METRIC = ("mm", "cm", "m")
+
+
+def _tape(unit: str) -> str:
+    return {"ft": "in", "m": "cm"}.get(unit, unit)
+
+
+def probably(mm: float, unit: str, fits: Usual) -> Reading:
+    """How the number was meant otherwise, in the first way that is usual; `NO_READING` where none is."""
+    readings = (*other_readings(mm, unit), *(swapped_figures(mm, unit) if fits.figures else ()), *tenfold(mm, unit))
+    return next((reading for reading in readings if fits.holds(reading.mm)), NO_READING)

@@ -1,0 +1,171 @@
+"""What looks like a slip and is right is left in peace; the slip beside it is not.
+
+Each pair is worked out by hand from what people do; the limits are those of checks/doubts, our own.
+"""
+
+import pytest
+
+from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.units import parse_length
+from templates_gen.checks import find
+from templates_gen.checks.doubts.other_tape import on_tape
+from templates_gen.checks.doubts.readings import other_readings, swapped_figures
+from templates_gen.job.reading.building import build_job
+from tests.jobs import SAMPLES
+
+
+def doubted(unit, wall, frames, features=(), **group):
+    """The fields that are doubted in a job of these tables."""
+    frames = [{"id": "ABCDEFGH"[at], **frame} for at, frame in enumerate(frames)]
+    job = {"title": "Ferry tickets", "unit": unit, "date": "2026-03-14"}
+    raw = {"job": job, "wall": {**wall, "feature": list(features)}, "group": group, "frame": frames}
+    found = find(plan_wall(build_job(raw, SAMPLES / "job.toml")))
+    return {value.rpartition(": ")[0] for each in found for value in each.confirm}
+
+
+def prints(*drops, width=40, height=50):
+    return [{"width": width, "height": height, "drop": drop} for drop in drops]
+
+
+ROOM = {"width": 420, "height": 250}  # cm
+INCHES = {"width": 156, "height": 96}
+DOOR = {"kind": "door", "left": 165, "bottom": 0, "width": 90, "height": 205}
+SETTLE = {"kind": "furniture", "name": "settle", "left": 110, "bottom": 0, "width": 200, "height": 80}
+
+
+def test_a_pair_hangs_on_either_side_of_a_door_but_not_of_nothing():
+    pair = {"frames": prints(6, 6.2), "gap": 120, "height": {"centre": 150}}
+    assert doubted("cm", ROOM, features=[DOOR], **pair) == set()
+    assert doubted("cm", ROOM, **pair) == {"group, gap"}
+    assert doubted("cm", ROOM, features=[DOOR | {"left": 40}], **pair) == {"group, gap"}  # beside it, not in its middle
+    assert doubted("cm", {"width": 560, "height": 250}, prints(6, 6.2, 6.1), [DOOR | {"left": 235}], gap=120) == {
+        "group, gap"
+    }  # of three none is on either side
+
+
+def test_a_pair_above_a_seat_is_not_on_either_side_of_it():
+    above = {"gap": 60, "height": {"above": "settle", "by": 20}, "centre_on": "settle"}
+    assert doubted("cm", ROOM, prints(6, 6.2), [SETTLE], **above) == {"group, gap"}
+
+
+@pytest.mark.parametrize("gap", [1, 1.3])
+def test_the_parts_of_one_picture_hang_close(gap):
+    panels = [{"width": 40, "height": 100, "drop": 6}] * 3
+    assert doubted("cm", ROOM, panels, gap=gap) == set()
+    assert doubted("cm", ROOM, panels, gap=0.6) == {"group, gap"}
+
+
+def test_large_panels_close_together_are_no_centimetres():
+    panels = [{"width": "20", "height": "40", "drop": "3"}] * 3
+    assert doubted("in", INCHES, panels, gap="1/2") == set()
+    assert doubted("in", INCHES, panels, gap="1 1/2") == {"all frames, width and height"}
+
+
+@pytest.mark.parametrize(
+    ("name", "by", "right"),
+    [("cooker", 95, True), ("settle", 95, False), ("Schreibtisch", 65, True), ("settle", 80, False),
+     ("settle", 5, True), ("settle", 2, False)],
+)  # fmt: skip
+def test_the_room_above_something_goes_by_what_it_is(name, by, right):
+    feature = SETTLE | {"name": name}
+    found = doubted(
+        "cm", ROOM, prints(6, width=30, height=24), [feature], height={"above": name, "by": by}, centre_on=name
+    )
+    assert found == (set() if right else {"group, height, by"})
+
+
+def rings(left, right, drop_left=9.0, drop_right=9.0):
+    hanger = {"kind": "rings", "left": left, "right": right, "drop_left": drop_left, "drop_right": drop_right}
+    return doubted("cm", ROOM, [{"width": 42, "height": 52, "hanger": hanger | {"seen_from": "back"}}])
+
+
+@pytest.mark.parametrize(
+    ("found", "sides"),
+    [
+        (set(), (4, 6.5)),  # put in beside an old hole
+        ({"frame A, hanger, right"}, (4, 1.6)),  # 1.6 in are 4.1 cm
+        ({"frame A, hanger, right"}, (4.2, 2.4)),  # the figures changed places
+        ({"frame A, hanger, right"}, (4, 14)),  # more than 0.22 of 42 cm
+        (set(), (4, 4, 9, 10)),
+        ({"frame A, hanger, drop_right"}, (4, 4, 9, 11.2)),  # more than 2 cm
+        ({"frame A, hanger, drop_right"}, (4, 4, 9.8, 8.9)),  # the figures changed places
+    ],
+)
+def test_uneven_rings_are_doubted_where_a_slip_would_make_them_even(found, sides):
+    assert rings(*sides) == found
+
+
+def test_frames_scattered_on_purpose_are_no_slip_but_one_far_from_the_rest_is():
+    spots = {"A": [-120, 20], "B": [-40, -10], "C": [40, 25], "D": [125, -15]}
+    scattered = {name: {"centre": spot} for name, spot in spots.items()}
+    frames = prints(5, 5.1, 5, 4.9, width=30, height=40)
+    assert doubted("cm", ROOM, frames, arrangement="placed", place=scattered) == set()
+    close = {name: {"centre": [at * 35 - 100, 0]} for at, name in enumerate("ABC")} | {"D": {"centre": [120, 0]}}
+    assert doubted("cm", ROOM, frames, arrangement="placed", place=close) == {"group, place, D"}
+
+
+def test_two_figures_of_a_side_that_changed_places_are_seen_by_its_fellows():
+    frames = [{"width": 61, "height": 46, "drop": 5.8}, {"width": 61, "height": 46, "drop": 6}]
+    assert doubted("cm", ROOM, frames) == set()
+    frames[0]["width"] = 16
+    assert doubted("cm", ROOM, frames) == {"frame A, width"}
+    assert (
+        doubted("cm", ROOM, [{"width": 24, "height": 30, "drop": 4}, {"width": 42, "height": 30, "drop": 4}]) == set()
+    )
+    three = [{"width": width, "height": 30, "drop": 4} for width in (24, 42, 42)]
+    assert doubted("cm", ROOM, three) == {"frame A, width"}
+
+
+def test_two_figures_of_a_height_that_changed_places_are_seen():
+    pair = prints("2 1/2", "2 3/8", width="13", height="19")
+    assert doubted("in", INCHES, pair, height={"centre": "85 1/2"}) == {"group, height, centre"}
+    assert doubted("in", INCHES, pair, height={"centre": "80"}) == set()  # 08 is no number
+
+
+def test_a_panorama_among_plain_frames_is_one():
+    plain = prints(5, 5.1, width=30, height=40)
+    assert doubted("cm", ROOM, [{"width": 100, "height": 30, "drop": 4}, *plain]) == set()
+    assert doubted("cm", ROOM, [{"width": 300, "height": 40, "drop": 5}, *plain]) == {"frame A, width"}
+
+
+def test_a_large_frame_in_inches_with_a_flat_wire_may_be_in_centimetres():
+    """51 × 61 cm is 20 × 24 in; a wire of 3 in is flat on a frame of 61."""
+    wall = {"width": 200, "height": 120}
+    assert doubted("in", wall, [{"width": 51, "height": 61, "drop": "3"}]) == {"frame A, width"}
+    assert doubted("in", wall, [{"width": 51, "height": 61, "drop": "5"}]) == set()
+    assert doubted("in", wall, [{"width": 52, "height": 61, "drop": "3"}]) == set()  # no size that is sold
+
+
+def test_a_deep_drop_in_tenths_of_an_inch_may_be_in_centimetres():
+    assert doubted("in", INCHES, [{"width": "22", "height": "28", "drop": "8.9"}]) == {"frame A, drop"}
+    assert doubted("in", INCHES, [{"width": "22", "height": "28", "drop": "8 7/8"}]) == set()
+    assert doubted("in", INCHES, [{"width": "22", "height": "28", "drop": "3.9"}]) == set()
+
+
+def test_no_tape_in_centimetres_shows_sixteenths():
+    assert on_tape(23.5, "cm") and not on_tape(23.8125, "cm")
+    assert on_tape(12.5, "mm") and not on_tape(2.75, "mm")
+    assert on_tape(3.9375, "in")
+    assert "cm" not in [reading.ask.split()[3].rstrip("?") for reading in other_readings(23.8125 * 25.4, "in")]
+
+
+@pytest.mark.parametrize(
+    ("mm", "unit", "texts"),
+    [(420.0, "mm", ["240 mm", "402 mm"]), (58.0, "cm", ["8.5 cm"]), (85.5 * 25.4, "in", ["58.5 in"]),
+     (440.0, "mm", ["404 mm"]), (70.0, "mm", [])],
+)  # fmt: skip
+def test_figures_change_places_with_their_neighbour(mm, unit, texts):
+    assert [reading.text for reading in swapped_figures(mm, unit)] == texts
+
+
+def test_of_metres_three_figures_behind_a_comma_are_millimetres():
+    assert parse_length("3,455 m", "cm") == 3455.0
+    with pytest.raises(ValueError, match="write it with a point"):
+        parse_length("3,455", "mm")
+    with pytest.raises(ValueError, match="write it with a point"):
+        parse_length("3,455 mm", "cm")
+
+
+def test_another_unit_of_the_same_tape_is_asked_about_plainly():
+    (asked,) = [reading.ask for reading in other_readings(114 * 304.8, "ft") if "inches" in reading.ask]
+    assert asked == "Is it in inches? Then it is 114 in."
