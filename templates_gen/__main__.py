@@ -11,14 +11,16 @@ import sys
 ENDING = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
 """The signals that end the program, where the system has them."""
 
+VALUES = 100_000
+"""New values after which cycles of them are looked for: a short run makes many small values and hardly a cycle, and to
+look at every 700, as is the default, costs a fifth of the whole run (measured)."""
+
 STOPPED_BY = 128  # and the signal's number: 130 for SIGINT, as shells report it
 
 
 def main() -> None:
     """Run the program: exit 0 when fine, 1 for a stopping finding, 2 for wrong use or bad input, 130 interrupted."""
-    # A short run makes many small values and hardly a cycle: to look for cycles at every 700 values, as is the
-    # default, costs a fifth of the whole run.
-    gc.set_threshold(100_000)
+    gc.set_threshold(VALUES)
     _open_closed()
     try:
         code = _heeding_signals()

@@ -20,7 +20,7 @@ ANGLES = {90, 180, 360}
 TOP = 1e-3
 """Below this a number keeps a rounding out of a comparison, and says nothing of walls or paper."""
 
-MOST = 200
+MOST = 20
 """Numbers without a name that are left: a new one may only take the place of another.  To be lowered, never raised."""
 
 

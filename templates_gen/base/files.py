@@ -14,6 +14,9 @@ _KINDS = (
     (stat.S_ISSOCK, "a socket"),
 )
 
+MB = 1_000_000
+"""Bytes (IEC 80000-13)."""
+
 
 def odd_kind(path: Path) -> str:
     """What a path leads to, such as "a pipe"; "" for a file, and for nothing at all."""

@@ -24,6 +24,10 @@ STDOUT = Path("-")
 LEFT_BEHIND = 3600.0
 """Seconds after which such a file is taken for one left by a run that was killed.  Our own design, no source."""
 
+_CHANCE, _OF_US, _RIGHTS = 6, 64, 0o666
+"""Bytes of chance in such a name; bytes at a file's beginning by which one of ours is known; and who may do what with a
+new file, less what the system forbids.  Our own design, no source."""
+
 _HELD = (5, 32)
 """What Windows says where a file cannot be replaced: access denied, and sharing violation, which is how it takes a file
 that a viewer shows (Microsoft, System Error Codes; from memory).  Other systems replace such a file."""
@@ -46,7 +50,7 @@ def is_ours(path: Path) -> bool:
 
     try:
         with path.open("rb") as file:
-            start = file.read(64)
+            start = file.read(_OF_US)
             if not start.startswith(_PAGES):
                 return bool(_OUR_JSON.match(start)) or start.startswith(OUR_TEXT.encode())
             with mmap.mmap(file.fileno(), 0, access=mmap.ACCESS_READ) as content:
@@ -67,7 +71,7 @@ def write_result(path: Path, content: bytes, force: bool = False) -> None:
         return
     target = Path(os.path.realpath(path))
     _clear(target.parent)
-    beside = target.with_name(f"{_BEGUN}{os.urandom(6).hex()}{_PART}")
+    beside = target.with_name(f"{_BEGUN}{os.urandom(_CHANCE).hex()}{_PART}")
     try:
         _write(beside, content)
         os.replace(beside, target)
@@ -171,7 +175,7 @@ def _pour(content: bytes) -> None:
 
 def _write(path: Path, content: bytes) -> None:
     # O_BINARY, where a system has it: no line end is turned into two characters
-    handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
+    handle = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), _RIGHTS)
     with open(handle, "wb") as file:
         file.write(content)
         file.flush()

@@ -15,7 +15,10 @@ from templates_gen.base.fraction import fraction_problem
 INCH = 25.4
 """mm, exactly (international yard and pound agreement, 1959)."""
 
-MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": INCH, "ft": 304.8}
+METRE = 1000.0
+"""mm."""
+
+MM = {"mm": 1.0, "cm": 10.0, "m": METRE, "in": INCH, "ft": 304.8}
 """Millimetres in one of each; the foot is 12 in, 304.8 mm exactly (same agreement)."""
 
 GRAVITY = 9.80665
@@ -29,6 +32,9 @@ KG = {"kg": 1.0, "g": 0.001, "lb": 0.45359237, "oz": 0.45359237 / 16}
 
 LONGEST = 200_000.0
 """mm.  A longer wall is taken for a slip of the unit.  Common practice, no source."""
+
+SIXTEENTHS = 16
+"""Parts of an inch that lengths are told in: the finest that a tape measure has.  Common practice, no source."""
 
 HEAVIEST = 2_000.0
 """kg.  A heavier frame is taken for a slip of the unit.  Common practice, no source."""
@@ -86,7 +92,7 @@ def parse_offset(value: object, unit: str) -> float:
     else:
         length = float(value) * MM[unit] if abs(value) < LONGEST * 10 else math.inf
     if not math.isfinite(length) or abs(length) > LONGEST:
-        raise ValueError(f"found {_shown(value)}, expected a length of at most {LONGEST / 1000:g} m")
+        raise ValueError(f"found {_shown(value)}, expected a length of at most {LONGEST / METRE:g} m")
     return length
 
 
@@ -178,12 +184,12 @@ def _shown(value: object) -> str:
 
 def inches(mm: float) -> str:
     """The length in inches to the nearest 1/16, reduced, without a unit: `14 3/8`, `-1/2`, `0`."""
-    sixteenths = math.floor(abs(mm) / INCH * 16 + 0.5)
-    whole, rest = divmod(sixteenths, 16)
+    sixteenths = math.floor(abs(mm) / INCH * SIXTEENTHS + 0.5)
+    whole, rest = divmod(sixteenths, SIXTEENTHS)
     sign = "-" if mm < 0 and sixteenths else ""
     if not rest:
         return f"{sign}{whole}"
-    part = Fraction(rest, 16)
+    part = Fraction(rest, SIXTEENTHS)
     return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
 
 

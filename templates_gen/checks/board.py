@@ -6,13 +6,12 @@ from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE
-from templates_gen.base.units import show_both, show_mass_both
+from templates_gen.base.units import METRE, show_both, show_mass_both
 from templates_gen.base.words import capital, counted
 from templates_gen.checks.finding import NOTE, WARN, Finding
 from templates_gen.checks.sentences import WHO_DECIDES, listed, once, same_words
 from templates_gen.hanging.fixings import (
     DEEPEST_ON_BOARD,
-    METRE,
     MOST_ON_BOARD,
     MOST_PER_METRE,
     PER_BOARD_HOOK,

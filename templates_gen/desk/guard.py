@@ -5,6 +5,7 @@ from __future__ import annotations
 import hmac
 import secrets
 from collections.abc import Mapping
+from http import HTTPStatus
 from http.cookies import CookieError, SimpleCookie
 from urllib.parse import quote
 
@@ -57,14 +58,14 @@ class Guard(Record, frozen=True):
         """The answer to a request that is not let in, or that brings the key; None for one that may go on."""
         headers = asked.headers
         if headers.get("host") != self.host:
-            return refused(403, f"This desk is reached at http://{self.host} alone.")
+            return _no(f"This desk is reached at http://{self.host} alone.")
         if not self._from_here(asked):
-            return refused(403, "Another page asked for this. The desk answers its own pages alone.")
+            return _no("Another page asked for this. The desk answers its own pages alone.")
         given = asked.query.get("key")
         if given is not None and asked.path == "/" and asked.method == "GET":
             return self._welcome(given, asked.query.get("job", ""))
         if not self._same(_cookies(headers).get(self.cookie, "")):
-            return refused(403, "The key is missing. Open the whole address that the program printed, with its key.")
+            return _no("The key is missing. Open the whole address that the program printed, with its key.")
         return None
 
     def _from_here(self, asked: Asked) -> bool:
@@ -77,10 +78,11 @@ class Guard(Record, frozen=True):
     def _welcome(self, given: str, job: str) -> Answer:
         """The key becomes a cookie and leaves the address, where it would be seen over a shoulder."""
         if not self._same(given):
-            return refused(403, "This key is not that of this run. Open the address that the program printed last.")
+            return _no("This key is not that of this run. Open the address that the program printed last.")
         cookie = f"{self.cookie}={self.key}; HttpOnly; SameSite=Strict; Path=/"
         place = f"/wall?job={quote(job, safe='')}" if job else "/"
-        return Answer(status=303, kind="text/plain", headers=(("location", place), ("set-cookie", cookie)))
+        headers = ("location", place), ("set-cookie", cookie)
+        return Answer(status=HTTPStatus.SEE_OTHER, kind="text/plain", headers=headers)
 
     def _same(self, given: str) -> bool:
         return hmac.compare_digest(given.encode(), self.key.encode())
@@ -89,6 +91,10 @@ class Guard(Record, frozen=True):
 def new_key() -> str:
     """A key that nobody had before."""
     return secrets.token_urlsafe(KEY_BYTES)
+
+
+def _no(words: str) -> Answer:
+    return refused(HTTPStatus.FORBIDDEN, words)
 
 
 def _cookies(headers: Mapping[str, str]) -> dict[str, str]:

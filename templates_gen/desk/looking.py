@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from http import HTTPStatus
 from pathlib import Path
 from typing import Any
 
@@ -118,7 +119,7 @@ def back(opened: Opened, name: str) -> dict[str, Any]:
 def hanger_drawing(kind: str) -> Answer:
     """How a kind of hanger looks on the back of a frame."""
     if kind not in HANGERS:
-        return refused(404, "There is no such hanger.")
+        return refused(HTTPStatus.NOT_FOUND, "There is no such hanger.")
     kept = (("cache-control", "private, max-age=3600"),)
     return Answer(kind="image/svg+xml", content=kind_picture(kind).encode(), headers=kept)
 
@@ -128,7 +129,7 @@ def picture(opened: Opened, name: str) -> Answer:
     read = opened.read
     frame = next((frame for frame in read.job.frames if frame.id == name), None) if read else None
     if frame is None or not frame.image or frame.image_missing:
-        return refused(404, "This frame has no picture.")
+        return refused(HTTPStatus.NOT_FOUND, "This frame has no picture.")
     place = within(opened.folder, frame.image, f"frame {name}, image")
     key = (str(place), place.stat().st_mtime_ns)
     if key not in _KEPT:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from http import HTTPStatus
 from typing import Any
 
 from templates_gen.base.errors import InputError, TemplatesError
@@ -59,4 +60,4 @@ def refused(status: int, words: str) -> Answer:
 def wrong(error: TemplatesError) -> Answer:
     """What cannot be used, in the parts that a message has."""
     parts = (error.where, error.problem, error.hint) if isinstance(error, InputError) else ("", str(error), "")
-    return told(dict(zip(("where", "problem", "hint"), parts, strict=True)), 422)
+    return told(dict(zip(("where", "problem", "hint"), parts, strict=True)), HTTPStatus.UNPROCESSABLE_ENTITY)

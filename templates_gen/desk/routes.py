@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from http import HTTPStatus
 from pathlib import Path
 from typing import Any
 
@@ -37,9 +38,10 @@ def answer(desk: Desk, asked: Asked) -> Answer:
             return page
         if route := ROUTES.get((asked.method, asked.path)):
             return route(desk, asked)
-        return refused(404, "There is nothing at this address.")
+        return refused(HTTPStatus.NOT_FOUND, "There is nothing at this address.")
     except GoneError:
-        return told({"gone": True, "problem": "This was changed in another window meanwhile. Look again."}, 409)
+        changed = {"gone": True, "problem": "This was changed in another window meanwhile. Look again."}
+        return told(changed, HTTPStatus.CONFLICT)
     except TemplatesError as error:
         return wrong(error)
     except OSError as error:  # the folder is gone, full or write-protected
@@ -107,7 +109,7 @@ def _paper(desk: Desk, asked: Asked) -> Answer:
 
 def _written(desk: Desk, asked: Asked) -> Answer:
     found = written(desk.opened(_name(asked)), asked.query.get("file", ""))
-    return found or refused(404, "There is no such paper of this job.")
+    return found or refused(HTTPStatus.NOT_FOUND, "There is no such paper of this job.")
 
 
 def _new(desk: Desk, asked: Asked) -> Answer:

@@ -18,6 +18,9 @@ LINGER = 60.0
 """Seconds after the last page was closed until the server ends: a page that is loaded again is back long before.  Our
 own design, no source."""
 
+LOOK = 0.25
+"""Seconds between two looks at how many pages are open.  Our own design, no source."""
+
 GRACE = 2
 """Seconds that an answer under way is given when the server ends.  Our own design, no source."""
 
@@ -74,7 +77,7 @@ def _listening(port: int) -> socket.socket:
 def _end_when_left(server: uvicorn.Server, presence: Presence, linger: float) -> None:
     left: float | None = None
     while not server.should_exit:
-        time.sleep(min(0.25, linger))
+        time.sleep(min(LOOK, linger))
         if presence.open or not presence.ever:
             left = None
             continue

@@ -10,6 +10,9 @@ from pathlib import Path
 from templates_gen.base.errors import OutputError
 from templates_gen.base.output import write_result
 
+_RUN = 0o755
+"""What a .command must be allowed to be run by a double click: to be executed."""
+
 NAME = "Templates desk"
 """What the starter is called.  Our own."""
 
@@ -23,7 +26,7 @@ def put_shortcut(folder: Path, home: Path, system: str = sys.platform) -> Path:
         raise OutputError(f"{place}: cannot be made: {error.strerror or error}") from None
     write_result(place, text.encode(), force=True)
     if system == "darwin":
-        os.chmod(place, 0o755)  # a .command is run by a double click only so
+        os.chmod(place, _RUN)
     return place
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import json
 from collections.abc import AsyncIterator, Callable
+from http import HTTPStatus
 from typing import Any
 
 from starlette.concurrency import run_in_threadpool
@@ -70,7 +71,7 @@ class Web:
         if asked.method == "POST":
             body = await _body(request)
             if body is None:
-                return _as_response(refused(413, _TOO_MUCH))
+                return _as_response(refused(HTTPStatus.REQUEST_ENTITY_TOO_LARGE, _TOO_MUCH))
             asked = _asked(request, body)
         return _as_response(await run_in_threadpool(self._answer, asked))
 

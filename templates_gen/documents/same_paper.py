@@ -39,9 +39,9 @@ from templates_gen.tiling.sheet import SheetPlan
 STEPS = ("Mark the wall", "Paper up", "Check the pitch", "Mark the rest")
 """The steps of the hanging day that put the paper up; the others are as on the paper's own first pages."""
 
-HIGHEST, NAIL, TARGET, BESIDE = 62.0, 0.7, 2.2, 12.0
-"""mm that the picture of the wall is high at most; a nail's radius on it, half the target, and how far a name may stand
-beside what it names.  Our own design, no source."""
+HIGHEST, NAIL, TARGET, BESIDE, BY_LINE = 62.0, 0.7, 2.2, 12.0, 0.4
+"""mm that the picture of the wall is high at most; a nail's radius on it, half the target, how far a name may stand
+beside what it names, and what it keeps from the two lines.  Our own design, no source."""
 
 
 class SamePaper(Record, frozen=True):
@@ -179,7 +179,8 @@ def _names(plan: Plan, at: Callable[[Rect], Rect], whole: Rect, lettering: Lette
     """The names of frames and features that have room, and where the target is."""
     room = Room(whole)
     line = at(Rect(plan.centre_line, plan.level_line, plan.centre_line, plan.level_line))
-    room.take(Rect(line.x0 - 0.4, whole.y0, line.x0 + 0.4, whole.y1), Rect(whole.x0, line.y0 - 0.4, whole.x1, line.y0))
+    room.take(Rect(line.x0 - BY_LINE, whole.y0, line.x0 + BY_LINE, whole.y1))
+    room.take(Rect(whole.x0, line.y0 - BY_LINE, whole.x1, line.y0))
     room.take(Rect.about(line.x0, line.y0, 2 * TARGET, 2 * TARGET))
     for nail in plan.nails:
         spot = at(Rect(nail.x, nail.y, nail.x, nail.y))

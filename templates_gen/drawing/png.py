@@ -16,7 +16,9 @@ POINTS = 72
 WHITE = 255
 """All light of a colour in one byte."""
 
-MOST_PIXELS = 40_000_000
+MILLION = 1_000_000
+
+MOST_PIXELS = 40 * MILLION
 """Of a page: A0 at 150 dots per inch, and no more than 500 MB while it is written.  Our own bound, no source."""
 
 
@@ -30,7 +32,7 @@ def page_pixels(pdf: bytes, dots_per_inch: float) -> tuple[tuple[int, int], byte
     width, height = (math.ceil(side * scale) for side in page.get_size())
     if width * height > MOST_PIXELS:
         found = f"found {dots_per_inch:g}, which makes {width} × {height} pixels"
-        raise InputError("--dpi", found, f"expected at most {MOST_PIXELS / 1e6:.0f} million pixels on this paper")
+        raise InputError("--dpi", found, f"expected at most {MOST_PIXELS // MILLION} million pixels on this paper")
     bitmap = pypdfium2.PdfBitmap.new_native(width, height, raw.FPDFBitmap_BGR)
     bitmap.fill_rect((WHITE, WHITE, WHITE, WHITE), 0, 0, width, height)
     # a bitmap has whole pixels and a page may have none: its own matrix keeps the scale exact, where pypdfium2's

@@ -64,7 +64,7 @@ def wedge(x: float, y: float, across: float, up: float, half: float) -> Polygon:
 
 def thick_arrow(x: float, top: float, foot: float, width: float, head: float) -> Polygon:
     """An arrow that points up, its tip at (x, top): `width` across its head, a third of that across its shaft."""
-    half, shaft, neck = width / 2, width / 6, top - head
+    half, shaft, neck = width / 2, width / 2 / 3, top - head
     right = ((x + half, neck), (x + shaft, neck), (x + shaft, foot))
     return Polygon(((x, top), *right, *((2 * x - at, y) for at, y in reversed(right))))
 
@@ -90,6 +90,6 @@ def rounded(points: Sequence[tuple[float, float]], times: int = 3) -> Points:
     for _ in range(times):
         ends = zip(found, (*found[1:], found[0]), strict=True)
         found = tuple(
-            (ax + share * (bx - ax), ay + share * (by - ay)) for (ax, ay), (bx, by) in ends for share in (0.25, 0.75)
+            (ax + share * (bx - ax), ay + share * (by - ay)) for (ax, ay), (bx, by) in ends for share in (1 / 4, 3 / 4)
         )
     return found

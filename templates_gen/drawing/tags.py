@@ -15,7 +15,8 @@ from templates_gen.drawing.items import Form, Polygon
 ACROSS = 8
 """Modules along a side: six of the code, and a black one at each end."""
 
-_DATA, _DIGITS = 6, 9
+_DATA, _DIGITS, _HEXADECIMAL = 6, 9, 16
+"""Modules of the code along a side, and the digits of a code, with their base."""
 
 _CODES = """
 21a146bab92d18fe9b7089014bb193979e2744153d3d735cd5b8cfa10ba56a02b874a608b57fb8d444e20b5a6461d897f2cab3469ffc
@@ -87,7 +88,7 @@ def quiet(side: float) -> float:
 
 def white_modules(number: int) -> frozenset[_Cell]:
     """The white modules of a tag, each by its column from the left and its row from the foot."""
-    code = int(_CODES[_DIGITS * number : _DIGITS * (number + 1)], 16)
+    code = int(_CODES[_DIGITS * number : _DIGITS * (number + 1)], _HEXADECIMAL)
     bits = f"{code:0{_DATA * _DATA}b}"
     return frozenset((at % _DATA + 1, ACROSS - 2 - at // _DATA) for at, bit in enumerate(bits) if bit == "1")
 

@@ -10,12 +10,17 @@ import zlib
 from collections.abc import Iterator
 from pathlib import Path
 
+from templates_gen.base.picture_files import PNG
+
 _CHANNELS = {0: 1, 2: 3, 3: 1, 4: 2, 6: 4}
 """Values of a pixel by the type of colour (PNG, clause 6.1, table 9)."""
 
 _PASSES = ((0, 0, 8, 8), (4, 0, 8, 8), (0, 4, 4, 8), (2, 0, 4, 4), (0, 2, 2, 4), (1, 0, 2, 2), (0, 1, 1, 2))
 """First column and row, and the steps across and down, of the seven passes of a picture that comes in passes (PNG,
 clause 8.2)."""
+
+_HEAD, _BYTE = struct.Struct(">I4s"), 8
+"""The length and the kind of a chunk before its data (PNG, clause 5.3), and the bits of a byte."""
 
 _AT_ONCE = 1_000_000
 """Bytes that are unpacked at a time.  Our own design, no source."""
@@ -37,7 +42,7 @@ def has_every_row(path: Path) -> bool:
 def _size(width: int, height: int, across: int, down: int, bits: int) -> int:
     """The bytes of one pass: a byte before each row, and rows of whole bytes (PNG, clause 7.2)."""
     columns, rows = max(0, -(-width // across)), max(0, -(-height // down))
-    return rows * (1 + -(-columns * bits // 8)) if columns else 0
+    return rows * (1 + -(-columns * bits // _BYTE)) if columns else 0
 
 
 def _unpacked(chunks: Iterator[tuple[bytes, bytes]], wanted: int) -> int:
@@ -52,9 +57,9 @@ def _unpacked(chunks: Iterator[tuple[bytes, bytes]], wanted: int) -> int:
 
 def _chunks(path: Path) -> Iterator[tuple[bytes, bytes]]:
     with path.open("rb") as file:
-        file.seek(8)
-        while len(head := file.read(8)) == 8:
-            length, kind = struct.unpack(">I4s", head)
+        file.seek(len(PNG))
+        while len(head := file.read(_HEAD.size)) == _HEAD.size:
+            length, kind = _HEAD.unpack(head)
             yield kind, file.read(length)
             file.seek(4, 1)
 

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterable, Sequence
 
 from templates_gen.base.geometry import TOLERANCE
-from templates_gen.base.units import GRAVITY, INCH, KG
+from templates_gen.base.units import GRAVITY, INCH, KG, METRE
 from templates_gen.hanging.studs import on_stud
 from templates_gen.hanging.weight_classes import ROUNDING
 from templates_gen.job.model import Fixing, Frame, Wall
@@ -21,14 +21,14 @@ Wall Hangers and Cleats, trade column, April 2013)."""
 PER_BOARD_HOOK, MOST_ON_BOARD = 5.0, 15.0
 """kg on one hook in plasterboard without a stud, and on all of a frame's: common practice in Germany (hausjournal)."""
 
-METRE, MOST_PER_METRE = 1000.0, 40.0
-"""mm, and kg in board on so much of a wall's length: common practice in Germany (hausjournal); DIN 4103-1, as a gypsum
+MOST_PER_METRE = 40.0
+"""kg in board on a metre of a wall's length: common practice in Germany (hausjournal); DIN 4103-1, as a gypsum
 trade sheet quotes it, has a light wall bear 0.4 kN on each metre."""
 
 DEEPEST_ON_BOARD = 300.0
 """mm that a load may reach into the room where these figures for board are to hold (the same two)."""
 
-NDS_NAIL, NDS_SCREW = 1380.0, 2850.0
+NDS_NAIL, NDS_POWER, NDS_SCREW = 1380.0, 5 / 2, 2850.0
 """lb per inch in the wood for G = 1 and a diameter of 1 in: allowable withdrawal from side grain, of a smooth nail
 1380 G^(5/2) D (NDS 2005, equation 11.2-3, as others quote it), of a wood screw 2850 G² D (NDS 2018, 12.2.2)."""
 
@@ -116,7 +116,7 @@ def nail_withdrawal(gravity: float, diameter: float, length: float) -> float:
 
     1380 G^(5/2) D by the inch: NDS 2005, equation 11.2-3, as others quote it.
     """
-    per_inch: float = NDS_NAIL * gravity**2.5 * diameter / INCH * POUND_FORCE
+    per_inch: float = NDS_NAIL * gravity**NDS_POWER * diameter / INCH * POUND_FORCE
     return per_inch * length / INCH
 
 

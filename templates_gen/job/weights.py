@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from templates_gen.base.geometry import Size
 from templates_gen.base.record import Record
-from templates_gen.base.units import INCH, show_mass_both
+from templates_gen.base.units import INCH, METRE, show_mass_both
 from templates_gen.job.frame_sizes import Mat, Moulding, contents_within, window_size
 from templates_gen.job.model import Frame
 
@@ -35,6 +35,9 @@ ponderosa pine, northern red oak, yellow-poplar, sugar maple and black walnut; o
 
 MOIST = 1.12
 """Wood at 12 % moisture weighs so many times its oven-dry mass, of which moisture is counted in parts."""
+
+WATER = 1000.0
+"""kg/m³, which specific gravity is told against."""
 
 RABBET_SPARE = INCH / 8
 """mm that a rabbet is deeper than its contents are thick: about 1/8 in, common practice of framers."""
@@ -67,7 +70,7 @@ class Estimate(Record, frozen=True):
 def sheet_weight(sheet: Sheet, size: Size) -> float:
     """The kg of glazing or backing of this size."""
     density = (GLAZINGS | BACKINGS).get(sheet.kind, 0.0)
-    return _square_metres(size) * sheet.thickness / 1000 * density
+    return _square_metres(size) * sheet.thickness / METRE * density
 
 
 def mat_weight(mat: Mat, contents: Size) -> float:
@@ -77,7 +80,7 @@ def mat_weight(mat: Mat, contents: Size) -> float:
 
 def wood_density(wood: str) -> float:
     """kg/m³ of a wood as it is in a room, or of MDF."""
-    return BACKINGS["mdf"] if wood == "mdf" else WOODS[wood] * MOIST * 1000
+    return BACKINGS["mdf"] if wood == "mdf" else WOODS[wood] * MOIST * WATER
 
 
 def moulding_weight(moulding: Moulding, outside: Size, depth: float, rabbet_depth: float) -> float:

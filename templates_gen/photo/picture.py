@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from templates_gen.base.errors import InputError
-from templates_gen.base.files import NotAFileError, read_at_most
+from templates_gen.base.files import MB, NotAFileError, read_at_most
 from templates_gen.base.picture_files import JPEG, PNG, written_size
 from templates_gen.base.record import Record
 from templates_gen.photo.vision import Array, decoded
@@ -74,7 +74,7 @@ def _content(path: Path) -> bytes:
         why = getattr(error, "strerror", None) or str(error)
         raise InputError(path.name, f"cannot be read: {why}", "give the file of a photograph") from None
     if len(content) > MOST_BYTES:
-        raise InputError(path.name, f"is larger than {MOST_BYTES / _MILLION:.0f} MB", "give it as JPEG")
+        raise InputError(path.name, f"is larger than {MOST_BYTES // MB} MB", "give it as JPEG")
     return content
 
 

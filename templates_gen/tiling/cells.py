@@ -18,6 +18,9 @@ from templates_gen.tiling.joins import JOIN_MIN, Rows, shared_sides
 from templates_gen.tiling.layouts import layouts, patchwork
 from templates_gen.tiling.strips import MOST_CELLS, SLACK, Box
 
+_PLACES = 7
+"""Decimals of a mm that places are rounded to where plans are compared.  Our own design, no source."""
+
 LARGER = "choose larger paper or smaller margins"
 CUT = 'let the sheets be cut, trim = "cut", which takes less room around every mark'
 
@@ -135,7 +138,7 @@ def _best(
 def _from_corner(r: Rect, around: Rect) -> Rect:
     """The rectangle seen from the corner of them all, rounded, so that a plan moves along with its items."""
     sides = (r.x0 - around.x0, r.y0 - around.y0, r.x1 - around.x0, r.y1 - around.y0)
-    return Rect(*(round(side, 7) for side in sides))
+    return Rect(*(round(side, _PLACES) for side in sides))
 
 
 def _boxes(whole: Sequence[Rect], divisible: Sequence[Rect], lines: Sequence[Rect], clear: Clearance) -> list[Box]:

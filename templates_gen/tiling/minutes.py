@@ -31,6 +31,9 @@ EACH = Seconds()
 FIRM = float(math.ceil(firm(MATCH)))
 """mm along which a join holds firmly where marks are matched as usual: 106."""
 
+MINUTE = 60.0
+"""Seconds."""
+
 SHAKY = 6.0
 """Seconds that a join so long counts as for being held no better than its length allows, so that a longer one is taken
 where it costs no sheet.  Our own design, no source."""
@@ -45,4 +48,4 @@ def shaky(length: float) -> float:
 def minutes(sheets: int, joins: int, cuts: int, pieces: int) -> float:
     """The minutes of a template that hangs in this many pieces."""
     seconds = EACH.sheet * sheets + EACH.join * joins + EACH.cut * cuts + EACH.piece * (pieces - 1)
-    return seconds / 60
+    return seconds / MINUTE

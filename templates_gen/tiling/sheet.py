@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from string import ascii_uppercase
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
@@ -189,8 +190,8 @@ def letters(number: int) -> str:
     name = ""
     number += 1
     while number:
-        number, rest = divmod(number - 1, 26)
-        name = chr(ord("A") + rest) + name
+        number, rest = divmod(number - 1, len(ascii_uppercase))
+        name = ascii_uppercase[rest] + name
     return name
 
 

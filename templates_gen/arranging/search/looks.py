@@ -33,6 +33,9 @@ GAPE, SUNK, CROWN, LEANING = 0.01, 0.3, 0.4, 0.02
 """So much void over the frames' area, of the large ones below, of the width at the top or the foot, and of the weight
 on one side, is as it should be.  Our own design."""
 
+AS_LARGE = 1 - 1e-3
+"""Of the largest area, from which on a frame is among the largest.  Our own design."""
+
 SPREAD = 10.0
 """mm; sizes or places that differ less are alike, and have no tendency.  Our own design."""
 
@@ -176,7 +179,7 @@ def _middling(boxes: Sequence[Box], areas: Sequence[float], middle: _Middle) -> 
     ]
     mean, total = sum(far) / len(far), sum(areas)
     central = sum([area * away for area, away in zip(areas, far, strict=True)]) / total / mean if mean > 1e-9 else 1.0
-    largest = max(areas) * (1 - 1e-3)
+    largest = max(areas) * AS_LARGE
     big = min([away for area, away in zip(areas, far, strict=True) if area >= largest])
     lean = sum([area * ((box[0] + box[2]) / 2 - middle.x) for area, box in zip(areas, boxes, strict=True)])
     return central, big, abs(lean) / (total * middle.width)

@@ -11,6 +11,9 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.base.geometry import Rect
 
+QUANTITIES = 6
+"""Of a quarter: how far its parts are across and up, their widths and heights, angles and distances from the middle."""
+
 
 def side_weights(rects: Iterable[Rect], axes: Rect) -> tuple[float, float]:
     """How much heavier the left side is than the right, and the top than the bottom, each from -1 to 1.
@@ -75,7 +78,7 @@ def symmetry(rects: Iterable[Rect], axes: Rect) -> float:
     Our own: frames are cut at the axes, and each part counts by its area, so that a sliver counts as a sliver; the
     angle stands for their slope, which has no bound.
     """
-    quarters = [[0.0] * 6 for _ in range(4)]
+    quarters = [[0.0] * QUANTITIES for _ in range(4)]
     for quarter, area, dx, dy, width, height in _parts(rects, axes.cx, axes.cy):
         angle, radius = math.atan2(dy, dx), math.hypot(dx, dy)
         sums = quarters[quarter]
@@ -88,7 +91,7 @@ def symmetry(rects: Iterable[Rect], axes: Rect) -> float:
             sideways = abs(upper_left - upper_right) + abs(lower_left - lower_right)
             upright = abs(upper_left - lower_left) + abs(upper_right - lower_right)
             radial = abs(upper_left - lower_right) + abs(upper_right - lower_left)
-            difference += (sideways + upright + radial) / (3 * 12 * most)  # the mean of three means of twelve
+            difference += (sideways + upright + radial) / (3 * 2 * QUANTITIES * most)
     return 1 - difference
 
 

@@ -18,6 +18,9 @@ from templates_gen.job.model import Frame, Job
 EXPLICIT = 2.0
 """So many times further from what is usual may lie a length whose own unit was written: it was thought of.  Our own."""
 
+GRAMS = 1000.0
+"""In a kilogram."""
+
 ROUGH, TINY = 12 * INCH, 0.1
 """mm from which on a limit is told in whole inches; kg below which a weight is told in grams.  Our own, no source."""
 
@@ -167,7 +170,7 @@ def _places(same: list[Doubt]) -> str:
 
 def shown_mass(kg: float, unit: str) -> str:
     """A weight in both systems; a tiny one in grams, which is what it was typed in."""
-    return show_mass_both(kg, unit) if kg >= TINY or not kg else f"{kg * 1000:.3g} g"
+    return show_mass_both(kg, unit) if kg >= TINY or not kg else f"{kg * GRAMS:.3g} g"
 
 
 def swapped_sides(frame: Frame, unit: str) -> tuple[tuple[str, str], ...]:

@@ -38,9 +38,9 @@ ROW = 14.0
 HEAD, INSET = 9.0, 1.5
 """mm; the row of what the columns are, and between a cell's line and its words.  Our own design, no source."""
 
-TICKS, BASE, TICK, TICK_AT = 10.0, 3.0, 4.0, (70.0, 95.0)
-"""mm; the height of the line of boxes to tick and of its letters' feet, a box, and where the two are.  Our own design,
-no source."""
+TICKS, BASE, TICK, TICK_AT, TICK_WORDS = 10.0, 3.0, 4.0, (70.0, 95.0), 6.0
+"""mm; the height of the line of boxes to tick and of its letters' feet, a box, where the two are, and how far behind
+the left of a box its words begin.  Our own design, no source."""
 
 
 def form_csv(plan: Plan) -> str:
@@ -106,7 +106,7 @@ def _ticks(place: Rect) -> Iterator[Item]:
     yield Text(place.x0, y, "Top edges measured from the", H35)
     for x, words in ((place.x0 + TICK_AT[0], "floor"), (place.x0 + TICK_AT[1], "level line")):
         yield Polygon(Rect.sized(x, y - 0.5, TICK, TICK).corners, NARROW, False)
-        yield Text(x + 1.5 * TICK, y, words, H35)
+        yield Text(x + TICK_WORDS, y, words, H35)
 
 
 def _rows(flow: Flow, plan: Plan) -> None:

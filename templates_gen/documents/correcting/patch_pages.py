@@ -44,6 +44,8 @@ FAR = (OFF, 4.0, 8.0)
 """From the ring to its name, the first that is free."""
 BREAK = 0.6
 """Lines break off so far from words."""
+BEFORE_STEPS = 1.5
+"""What is free between what the pages are and the steps."""
 UP_WORDS = ("this side", "up")
 
 
@@ -66,7 +68,7 @@ def _words(flow: Flow, plan: Plan, measured: str) -> None:
     flow.paragraph(f"Print at actual size. {PRINT_WORDS[1]}")
     flow.paragraph(measured, bold=True)
     flow.paragraph("Left and right are as you face the wall.")
-    flow.space(1.5)
+    flow.space(BEFORE_STEPS)
     flow.steps((
         "Cut the papers apart. Take the frame down, and pull its old nail.",
         "Push a pin through the middle of the ring and into the old hole, the triangle up. Turn the paper until "

@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
+from templates_gen.base.units import METRE
 from templates_gen.documents.correcting.readings import Reading
 
 AT_ODDS = 10.0
@@ -49,10 +50,10 @@ def _turn(reading: Reading) -> float:
         heights = rise / width
     if reading.tilt is None:
         return math.asin(heights or 0.0)
-    if heights is not None and abs(1000 * heights - reading.tilt) > AT_ODDS:
-        found = f"found {reading.tilt:g} mm per m, where the two heights make it {1000 * heights:.0f}"
+    if heights is not None and abs(METRE * heights - reading.tilt) > AT_ODDS:
+        found = f"found {reading.tilt:g} mm per m, where the two heights make it {METRE * heights:.0f}"
         raise InputError(f"{reading.where}, tilt", found, "read the level again: negative where the right end is lower")
-    return math.asin(reading.tilt / 1000)  # a level's reading is 1000 · sin α (vial makers' technical notes)
+    return math.asin(reading.tilt / METRE)  # a level's reading is 1000 · sin α (vial makers' technical notes)
 
 
 def _up(reading: Reading, turns: Mapping[str, float]) -> float | None:

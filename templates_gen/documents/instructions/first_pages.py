@@ -44,8 +44,8 @@ from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import Expected
 from templates_gen.tolerance.statement import first_page_words
 
-FOUND_INDENT = 18.0
-"""mm; the column of a finding's number and level.  Our own design, no source."""
+FOUND_INDENT, FOUND_APART = 18.0, 0.4
+"""mm; the column of a finding's number and level, and what is free under a finding.  Our own design, no source."""
 
 BESIDE_RULER = 4.0
 """mm that text keeps from what the rulers take.  Our own design, no source."""
@@ -154,7 +154,7 @@ def found_words(flow: Flow, findings: Sequence[Finding], untold: str) -> None:
         flow.heading("Before you hang", follows=flow.depth(told[0][1], indent=FOUND_INDENT))
     for lead, words in told:
         flow.paragraph(words, indent=FOUND_INDENT, lead=lead)
-        flow.space(0.4)
+        flow.space(FOUND_APART)
 
 
 def schedule_words(flow: Flow, plan: Plan, flagged: frozenset[str]) -> None:

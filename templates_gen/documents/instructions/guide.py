@@ -31,6 +31,9 @@ TICK = 3.2
 AFTER_TICK, BETWEEN_TOOLS, UNDER_TOOLS = 1.5, 5.0, 3.0
 """mm after such a box, after its words, and under all of them.  Our own design, no source."""
 
+SPARE = 0.1
+"""mm of the free height that no picture takes, so that rounding puts none on the next page.  Our own design."""
+
 UNDER_PICTURE, UNDER_ROW = 2.5, 4.0
 """mm from a picture to its number, and from its words to the next picture.  Our own design, no source."""
 
@@ -84,7 +87,7 @@ def _laid_out(steps: Sequence[tuple[int, DayStep]], flow: Flow, free: float) -> 
         width = (flow.area.width - GUTTER * (columns - 1)) / columns
         rows = [list(steps[first : first + columns]) for first in range(0, len(steps), columns)]
         words = sum(_below(row, width, flow.lettering) for row in rows)
-        high = max(LEAST_HEIGHT, min(width * FIELD[1] / FIELD[0], (free - words - 0.1) / len(rows)))
+        high = max(LEAST_HEIGHT, min(width * FIELD[1] / FIELD[0], (free - words - SPARE) / len(rows)))
         if high >= best[0][1]:
             best = (width, high), rows
     return best

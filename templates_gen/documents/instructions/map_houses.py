@@ -41,7 +41,7 @@ def sheet_numbers(
             room.take(box)
             yield from house(sheet.name, size, box.x0, box.y0, lettering)
         elif name := placed_near(
-            Text(0, 0, sheet.name, size, bold=True), cell.x0, cell.y1, cell.grown(-0.1), room, lettering
+            Text(0, 0, sheet.name, size, bold=True), cell.x0, cell.y1, cell.grown(-TIGHT), room, lettering
         ):
             yield name
 

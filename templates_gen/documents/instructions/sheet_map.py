@@ -49,8 +49,9 @@ FRAME, NAIL, NAIL_ROOM, BEYOND, OFF_LINE = 0.88, 0.7, 2.0, 2.0, 0.3
 """A frame's grey; mm: a nail's radius and the side of what it takes, how far long lines go beyond the group, and what
 names keep from them.  Our own design, no source."""
 
-KEY_AIR = 1.5, 6.0
-"""mm in the key between a sign and its words, and to the next sign.  Our own design, no source."""
+KEY_AIR, KEY_LINE, HOUSE_DOWN = (1.5, 6.0), 5.0, 0.4
+"""mm in the key: between a sign and its words, and to the next sign; the line that stands for a join; and how far a
+house reaches beneath the foot of the words.  Our own design, no source."""
 
 CORNER = 2.2
 """mm: a side of the black corner of a frame to measure from.  Our own design, no source."""
@@ -163,15 +164,15 @@ def _key(sheets: SheetPlan, place: Rect, lettering: Lettering) -> Iterator[Item]
         yield Text(place.x0, place.y0, CHANGED_WORDS, H25)
     elif sheets.joins:
         x, after = place.x0, KEY_AIR
-        yield from house("1", H18, x, place.y0 - 0.4, lettering)
+        yield from house("1", H18, x, place.y0 - HOUSE_DOWN, lettering)
         x += house_size("1", H18, lettering)[0] + after[0]
         yield Text(x, place.y0, KEY_WORDS[0], H25)
         x += lettering.width(KEY_WORDS[0], H25) + after[1]
-        yield Line(x, place.y0 + H18 / 2, x + 5.0, place.y0 + H18 / 2, NARROW)
-        number = Text(x + 2.5, place.y0, "1", H18, "middle")
+        yield Line(x, place.y0 + H18 / 2, x + KEY_LINE, place.y0 + H18 / 2, NARROW)
+        number = Text(x + KEY_LINE / 2, place.y0, "1", H18, "middle")
         yield ground(lettering.box(number))
         yield number
-        yield Text(x + 5.0 + after[0], place.y0, KEY_WORDS[1], H25)
+        yield Text(x + KEY_LINE + after[0], place.y0, KEY_WORDS[1], H25)
 
 
 def _names(

@@ -37,6 +37,9 @@ STROKE = 1.1
 CUT_TEETH = 1.1, 0.9, 2.0
 """mm; the teeth of a line to cut, as `teeth` takes them."""
 
+ROUND = 1.3
+"""Heights of its letters that a number of one digit takes of its frame: with air around."""
+
 ROUND_A_GROUP = 0.94
 """How much of the field a group fills: the rest is air around it."""
 
@@ -168,7 +171,7 @@ def hung_in_order(pen: Sketch, frames: tuple[Hung, ...], group: Rect) -> None:
         lower, upper = at(hung.rect.x0, hung.rect.y0), at(hung.rect.x1, hung.rect.y1)
         pen.box(lower, upper, grey=GREY if number == 1 else WHITE)
         side, digits = min(upper[0] - lower[0], upper[1] - lower[1]) * pen.scale, len(str(number))
-        height = next((height for height in (H35, H25, H18) if max(digits, 1.3) * height < side), None)
+        height = next((height for height in (H35, H25, H18) if max(digits, ROUND) * height < side), None)
         if height is not None:
             x, y = pen.at((lower[0] + upper[0]) / 2, (lower[1] + upper[1]) / 2)
             pen.items.append(Text(x, y - height / 2, f"{number}", height, "middle", 0, True))

@@ -157,9 +157,13 @@ def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
     }
 
 
+SLOPE_PLACES = 6
+"""Decimals of a slope: 0.2 mm on the longest wall.  Our own design, no source."""
+
+
 def _pitch_data(plan: Plan) -> dict[str, float]:
     """The pitch line: its rise for every mm to the right, and how high it is straight above the nosings (mm)."""
-    return {"slope": round(plan.slope, 6), "above_nosings": tenth(plan.job.group.height.at)}
+    return {"slope": round(plan.slope, SLOPE_PLACES), "above_nosings": tenth(plan.job.group.height.at)}
 
 
 def _frame_data(hung: Hung, plan: Plan, zones: Mapping[str, Sequence[str]], flagged: frozenset[str]) -> dict[str, Any]:

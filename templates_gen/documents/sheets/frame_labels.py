@@ -39,8 +39,16 @@ TRIES = (
 TAG_SIZES = (H10, H7, H5, H35)
 """Heights of the id alone, largest first.  Our own design, no source."""
 
-EDGE = INNER_EDGE + 1.5
-"""mm that lettering keeps from the frame's edge.  Our own design, no source."""
+OFF = 1.5
+EDGE = INNER_EDGE + OFF
+"""mm that lettering keeps from the edge of a sheet's inner part and of the frame.  Our own design, no source."""
+
+NARROWEST = 20.0
+"""mm that a name or title may take at least, before it is cut.  Our own design, no source."""
+
+ARROW, SLIM = 0.7, 2.5
+"""The arrow beside the id: what it takes across, as a share of the id's height, and how many times longer its head is
+than half of it is wide.  Our own design, no source."""
 
 APART = 3.0
 """mm between a frame's lettering and any other, so that a nail's does not seem to go on with it.  Our own design."""
@@ -49,7 +57,7 @@ APART = 3.0
 def label_region(hung: Hung, inner: Rect) -> Rect | None:
     """The part of the frame that a sheet's inner part leaves for lettering, or None."""
     return (
-        inner.grown(-1.5).meet(hung.rect.grown(-EDGE))
+        inner.grown(-OFF).meet(hung.rect.grown(-EDGE))
         if hung.rect.width > 2 * EDGE and hung.rect.height > 2 * EDGE
         else None
     )
@@ -89,10 +97,10 @@ def _frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Le
     """The full label as near to the frame's middle as there is room, with an arrow that points up; else nothing."""
     for (large, title, small), broken, crossing in TRIES:
         lines = _lines(hung, plan.job.unit, broken)
-        name = shortened(hung.frame.id, large, True, max(20.0, region.width - large), lettering)
+        name = shortened(hung.frame.id, large, True, max(NARROWEST, region.width - large), lettering)
         if name != hung.frame.id and large > H35:
             continue  # rather small than cut
-        most = max(20.0, region.width - large) if not broken else _widest(lines, small, lettering)
+        most = max(NARROWEST, region.width - large) if not broken else _widest(lines, small, lettering)
         label = block(
             [
                 (name, large, True),
@@ -101,7 +109,7 @@ def _frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Le
             ],
             lettering,
         )
-        arrow = large * 0.7
+        arrow = large * ARROW
         box = room.nearest(label.width + arrow, label.height, hung.rect.cx, hung.rect.cy, region, crossing)
         if box is not None:
             room.take(box)
@@ -151,4 +159,4 @@ def up_arrow(x: float, y: float, height: float) -> Iterator[Item]:
     """An arrow from (x, y) straight up, for the way that is up."""
     head = height / 3
     yield Line(x, y, x, y + height - head / 2, WIDE if height > H7 else MEDIUM)
-    yield Polygon(((x - head / 2.5, y + height - head), (x, y + height), (x + head / 2.5, y + height - head)))
+    yield Polygon(((x - head / SLIM, y + height - head), (x, y + height), (x + head / SLIM, y + height - head)))

@@ -29,6 +29,9 @@ BARS, BETWEEN_BARS, FIRST_BAR = (0.6, 1.1), 0.8, 0.6
 far from the middle the first one begins.  Our own design, no source: bars lean apart, so a shift along a join and one
 across it both break them, and no two are alike, so none goes on in another's place."""
 
+TOUCH = 0.1
+"""mm of room about the teeth of a line to cut, in which rounding may put them.  Our own design, no source."""
+
 BARS_AIR = 1.0
 """mm of white around the bars, in which no line of the wall runs on.  Our own design, no source."""
 
@@ -75,7 +78,7 @@ def cut_form(upright: bool, length: float) -> Form:
     points = teeth(end, start) if upright else teeth(start, end)
     deep = 3.0
     box = Rect(-deep, 0.0, 0.0, length) if upright else Rect(0.0, -deep, length, 0.0)
-    return Form(UPRIGHT_CUT if upright else LEVEL_CUT, box.grown(0.1), tuple(points))
+    return Form(UPRIGHT_CUT if upright else LEVEL_CUT, box.grown(TOUCH), tuple(points))
 
 
 def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering) -> Iterator[Item]:

@@ -24,6 +24,11 @@ STEP = 5.0
 AWAY = 1.5
 """mm between a slanting line and a corner of its name.  Our own design, no source."""
 
+LEFT_OF, RIGHT_OF = 2.5, 5.5
+BENEATH, ABOVE = 10.5, 7.5
+"""mm from the centre line, and from the level line with its ticks and figures, to the foot of their names.  Our own
+design, no source."""
+
 FOLD = "fold the paper here"
 """What to do where a sheet reaches beyond the wall."""
 
@@ -33,14 +38,14 @@ def line_names(plan: Plan, inner: Rect, room: Room, lettering: Lettering) -> Ite
     level with a corner at the pitch line and the edges of the wall."""
     x, y = plan.centre_line, plan.level_line
     if inner.x0 <= x <= inner.x1:
-        ways = (x - 2.5, x + 5.5)
+        ways = (x - LEFT_OF, x + RIGHT_OF)
         names = [[Text(at, 0.0, "centre line", height, "left", 90) for at in ways] for height in (H35, H25)]
         places = [(0.0, up) for up in _places(centre_spans(plan), inner.y0, inner.y1)]
         yield from _named(names, places, room, lettering)
     if inner.y0 <= y <= inner.y1:
         high = show_both(y, plan.job.unit)
         words = (f"level line, {high} {above_floor(plan)}", f"level line {high}", "level line")
-        names = [[Text(0.0, at, word, H25) for at in (y - 10.5, y + 7.5)] for word in words]
+        names = [[Text(0.0, at, word, H25) for at in (y - BENEATH, y + ABOVE)] for word in words]
         places = [(along, 0.0) for along in _places(level_spans(plan), inner.x0, inner.x1)]
         yield from _named(names, places, room, lettering)
     if ends := pitch_line(plan):

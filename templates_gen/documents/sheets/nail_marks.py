@@ -60,6 +60,16 @@ SLIT_FROM = 3.0
 TEETH_FROM = 8.0
 """mm below the nail point."""
 
+SLIT_END, SLIT_WORDS = 1.5, (-1.9, 2.0)
+"""mm: half of the bar where the slit ends, and where from its end the words at it begin.  Our own design."""
+
+BESIDE, BESIDE_SCALE, BETWEEN = 1.5, 2.0, 4.0
+"""mm between the nail's mark, or its drop scale, and its label, and between two places for a label one over the other.
+Our own design, no source."""
+
+ON_LINE = 0.05
+"""mm: half of the least distance from the centre line that a label shows.  Our own design, no source."""
+
 
 def nail_form() -> Form:
     """The mark of a nail about its nail point at (0, 0)."""
@@ -67,8 +77,8 @@ def nail_form() -> Form:
         *ring_items(),
         Line(0, -SLIT_FROM, 0, -SLIT_TO, MEDIUM),
         *teeth((0, -TEETH_FROM), (0, -SLIT_TO), SLIT_TEETH, both=True),
-        Line(-1.5, -SLIT_TO, 1.5, -SLIT_TO, NARROW),  # where the cut ends
-        Text(-1.9, -SLIT_TO + 2, "slit: cut first", H18, "left", 90),
+        Line(-SLIT_END, -SLIT_TO, SLIT_END, -SLIT_TO, NARROW),
+        Text(SLIT_WORDS[0], SLIT_WORDS[1] - SLIT_TO, "slit: cut first", H18, "left", 90),
     )
     return Form(NAIL_FORM, Rect(-NAIL_CLEAR, -SLIT_TO - 1, NAIL_CLEAR, NAIL_CLEAR), items)
 
@@ -93,7 +103,7 @@ def nail_lines(nail: Nail, fixing: Fixing, plan: Plan) -> tuple[str, ...]:
     """
     unit, from_centre = plan.job.unit, nail.x - plan.centre_line
     side = "left" if from_centre < 0 else "right"
-    centre = f"{side} {show_both(abs(from_centre), unit)}" if abs(from_centre) > 0.05 else "on the centre line"
+    centre = f"{side} {show_both(abs(from_centre), unit)}" if abs(from_centre) > ON_LINE else "on the centre line"
     several = (fixing.called,) if fixing.nails > 1 else ()
     return nail.name, f"floor {show_both(nail.y, unit)}", centre, *several
 
@@ -146,10 +156,10 @@ def _scale_free(x: float, side: int, others: list[float], region: Rect) -> bool:
 
 def _beside(nail: Nail, sides: Sides, label: Block) -> Iterator[Rect]:
     """Boxes beside the nail, and beyond its drop scale on the same side; level with it first, then higher and lower."""
-    reach = SCALE_FAR + 2.0 if sides.label == sides.scale else NAIL_CLEAR + 1.5
+    reach = SCALE_FAR + BESIDE_SCALE if sides.label == sides.scale else NAIL_CLEAR + BESIDE
     x0 = nail.x + reach if sides.label > 0 else nail.x - reach - label.width
     for up in (0.0, 0.5, -0.5, -1.0, 1.0):
-        yield Rect.sized(x0, nail.y - label.height / 2 + up * (label.height + 4), label.width, label.height)
+        yield Rect.sized(x0, nail.y - label.height / 2 + up * (label.height + BETWEEN), label.width, label.height)
 
 
 def _parted(lines: tuple[str, ...]) -> tuple[str, ...]:

@@ -27,6 +27,9 @@ SIZES = ((H10, H35), (H7, H35), (H5, H25))
 """Heights of the figures and of the words over them, largest first: smaller where there is no room, or where a line
 would run through them."""
 
+APART = 1.5
+"""mm around a distance that stay free, so that nobody takes what stands beside it for part of it.  Our own design."""
+
 AWAY = 5.0
 """mm between the distances of a sheet that hangs by itself and the label of a nail or a frame, so that none is read for
 part of the other.  Our own design, no source."""
@@ -68,7 +71,7 @@ def references(
         for place, crossing, label in product(places, (False, True), blocks):
             box = room.nearest(label.width, label.height, sheet.inner.cx, sheet.inner.y0, place, crossing)
             if box is not None:
-                room.take(box.grown(1.5))  # so that nobody takes what stands beside it for part of it
+                room.take(box.grown(APART))
                 yield from label.at(box.x0, box.y0)
                 break
 

@@ -23,6 +23,13 @@ RULER_GRADES = {
     "cm": Graduation(5.0, ((10, 3.5), (2, 2.5), (1, 1.5)), 10, 10.0),
 }
 
+OVER, BESIDE = 1.2, 3.9
+"""mm from the level ruler up to its figures, and from the plumb one to the foot of its own, which lie.  Our own."""
+
+BEYOND, TICKS, FIGURES = 5.0, 4.0, (4.5, 5.0)
+"""mm that a ruler takes: beyond its ends, on the side of its ticks, and on that of its figures (level, plumb).  Our own
+design, no source."""
+
 
 def both_rulers(so_far: SoFar) -> Drawn:
     """Both rulers of a sheet's page."""
@@ -50,11 +57,11 @@ def rulers_form(page: Page, overlap: float, unit: str, lettering: Lettering, nam
     for x, number in ticks_along(level.x0, level.x1, level.x0, grade):
         items.append(Line(x, level.y0, x, level.y0 - grade.tick(number), _weight(x, level.x0, level.x1)))
         if figure := grade.figure(number):
-            figures.append(Text(x, level.y0 + 1.2, f"{figure} {unit}" if number else "0", H25, "middle"))
+            figures.append(Text(x, level.y0 + OVER, f"{figure} {unit}" if number else "0", H25, "middle"))
     for y, number in ticks_along(plumb.y0, plumb.y1, plumb.y0, grade):
         items.append(Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1)))
         if figure := grade.figure(number):
-            figures.append(Text(plumb.x0 + 3.9, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
+            figures.append(Text(plumb.x0 + BESIDE, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
     items += (ground(lettering.box(figure)) for figure in figures)
     size = Rect(0, 0, page.printable.x1, page.printable.y1)
     return Form(name, size, (*items, *figures))
@@ -71,6 +78,6 @@ def rulers_zones(sheets: SheetPlan, sheet: Sheet, unit: str) -> tuple[Rect, Rect
     shift = sheet.window.x0 - area.x0, sheet.window.y0 - area.y0
     level, plumb = rulers(sheet.page, sheets.paper.overlap, unit)
     return (
-        Rect(level.x0 - 5, level.y0 - 4, level.x1 + 5, level.y0 + 4.5).shifted(*shift),
-        Rect(plumb.x0 - 4, plumb.y0 - 5, plumb.x0 + 5, plumb.y1 + 5).shifted(*shift),
+        Rect(level.x0 - BEYOND, level.y0 - TICKS, level.x1 + BEYOND, level.y0 + FIGURES[0]).shifted(*shift),
+        Rect(plumb.x0 - TICKS, plumb.y0 - BEYOND, plumb.x0 + FIGURES[1], plumb.y1 + BEYOND).shifted(*shift),
     )

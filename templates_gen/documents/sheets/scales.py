@@ -43,6 +43,9 @@ FINE = {
     "cm": Graduation(1.0, ((10, 7.0), (5, 4.5), (1, 2.0)), 10, 10.0),
 }
 
+POINTER = 2.4, 1.0
+"""mm: how long the pointer at a planned drop is, and half of how high.  Our own design, no source."""
+
 
 class DropScale(Record, frozen=True):
     """A drop scale on the wall: from `top` down by `length` along the upright at `x` (mm).
@@ -87,7 +90,8 @@ def scale_lines(scale: DropScale, unit: str) -> Iterator[Item]:
         yield Line(spine, y, spine + way * length, y, HAIR)
     if scale.drop is not None:
         y = scale.top - scale.drop
-        yield Polygon(((spine, y), (spine - way * 2.4, y + 1.0), (spine - way * 2.4, y - 1.0)))
+        base = spine - way * POINTER[0]
+        yield Polygon(((spine, y), (base, y + POINTER[1]), (base, y - POINTER[1])))
 
 
 def scale_figures(scale: DropScale, unit: str) -> Iterator[Text]:

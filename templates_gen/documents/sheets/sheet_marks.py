@@ -33,6 +33,16 @@ CORNER = 10.0
 BESIDE = 0.7
 """mm that lettering better keeps from the lines of a frame's edge.  Our own design, no source."""
 
+LEVEL_UP, LEVEL_DOWN, BY_CENTRE, BY_SLANTING = 6.0, 7.0, 1.5, 1.0
+"""mm that the level line takes with its ticks and figures above and below, the centre line on either side, and any
+other line.  Our own design, no source."""
+
+PIECE = 5.0
+"""mm of a slanting line that go into one box.  Our own design, no source."""
+
+OVER_LEVEL = 1.5
+"""mm between the level line and its figures.  Our own design, no source."""
+
 STRUCK = 0.5
 """mm by which a line is to miss the letters at least.  Our own design, no source."""
 
@@ -80,10 +90,13 @@ def long_lines(so_far: SoFar) -> Drawn:
     plan, window = so_far.plan, so_far.sheet.window
     x, y = plan.centre_line, plan.level_line
     holes = nail_holes((nail.x, nail.y) for hung in so_far.part.frames for nail in hung.nails)
-    lines = [Rect(x - 1.5, window.y0, x + 1.5, window.y1), Rect(window.x0, y - 7.0, window.x1, y + 6.0)]
+    lines = [
+        Rect(x - BY_CENTRE, window.y0, x + BY_CENTRE, window.y1),
+        Rect(window.x0, y - LEVEL_DOWN, window.x1, y + LEVEL_UP),
+    ]
     slanting = (pitch_line(plan), nosing_line(plan.job.wall), *wall_edges(plan.job.wall))
     shown = (line for ends in slanting if ends for line in inside(Line(*ends, 0.0), window))
-    lines += [box.grown(1.0) for line in shown for box in pieces((line.x0, line.y0, line.x1, line.y1), 5.0)]
+    lines += [box.grown(BY_SLANTING) for line in shown for box in pieces((line.x0, line.y0, line.x1, line.y1), PIECE)]
     return Drawn(tuple(wall_marks.long_lines(plan, window, holes)), lines=tuple(lines))
 
 
@@ -166,4 +179,4 @@ def _level_figures(plan: Plan, inner: Rect) -> Iterator[Text]:
     for low, high in level_spans(plan) if inner.y0 <= y <= inner.y1 else ():
         for x, number in ticks_along(max(low, inner.x0), min(high, inner.x1), plan.centre_line, grade):
             if figure := grade.figure(number):
-                yield Text(x, y + 1.5, figure, H35, "middle")
+                yield Text(x, y + OVER_LEVEL, figure, H35, "middle")

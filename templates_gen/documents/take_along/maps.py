@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from html import escape
 from itertools import chain
 
 from templates_gen.arranging.plan import Hung, Plan
@@ -17,6 +18,12 @@ WIDE = 100.0
 
 THIN, THICK, NAIL, ARM = 0.3, 0.8, 1.2, 2.4
 """mm: lines of what is there, those of what it is about, and the circle and the arms of a nail.  Our own design."""
+
+LIGHT, PALE = 0.55, (0.85, 0.6)
+"""Greys of other frames about the one that is meant, and of frames under sheets: inside and edge.  Our own design."""
+
+LINE, DASHES = 0.4, (3.0, 0.8, 0.5, 0.8)
+"""The grey of the two lines, and the dashes of the centre line (mm).  Our own design, no source."""
 
 LETTERS, AIR = 4.0, 2.0
 """mm: capitals of a name, and air around the drawing.  Our own design, no source."""
@@ -36,7 +43,7 @@ def wall_of(plan: Plan, about: Hung) -> str:
 def map_of(plan: Plan, area: Rect, windows: Sequence[tuple[str, Rect]]) -> str:
     """The part of the wall that is on paper, with every sheet and its number over the frames."""
     k = WIDE / max(area.width, area.height)
-    frames = chain.from_iterable(box(_at(hung.rect, k), THIN, 0.85, 0.6) for hung in plan.frames)
+    frames = chain.from_iterable(box(_at(hung.rect, k), THIN, *PALE) for hung in plan.frames)
     sheets = chain.from_iterable(_sheet(name, _at(rect, k)) for name, rect in windows)
     return _svg(area, k, "Where every sheet of paper lies", chain(frames, _lines(plan, k), sheets))
 
@@ -44,11 +51,7 @@ def map_of(plan: Plan, area: Rect, windows: Sequence[tuple[str, Rect]]) -> str:
 def _svg(area: Rect, k: float, words: str, items: Iterable[Item]) -> str:
     seen = _at(area, k).grown(AIR)
     place = f"{seen.x0:.2f} {-seen.y1:.2f} {seen.width:.2f} {seen.height:.2f}"
-    return f'<svg viewBox="{place}" role="img"><title>{_plain(words)}</title>{markup(items)}</svg>'
-
-
-def _plain(words: str) -> str:
-    return words.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+    return f'<svg viewBox="{place}" role="img"><title>{escape(words, quote=False)}</title>{markup(items)}</svg>'
 
 
 def _at(rect: Rect, k: float) -> Rect:
@@ -63,13 +66,13 @@ def _outline(plan: Plan, k: float) -> Iterator[Item]:
 def _lines(plan: Plan, k: float) -> Iterator[Item]:
     """The two lines, as far as the wall goes."""
     wall, x, y = _at(plan.job.wall.rect, k), plan.centre_line * k, plan.level_line * k
-    yield Line(x, wall.y0, x, wall.y1, THIN, (3.0, 0.8, 0.5, 0.8), 0.0, 0.4)
-    yield Line(wall.x0, y, wall.x1, y, THIN, (), 0.0, 0.4)
+    yield Line(x, wall.y0, x, wall.y1, THIN, DASHES, 0.0, LINE)
+    yield Line(wall.x0, y, wall.x1, y, THIN, (), 0.0, LINE)
 
 
 def _frame(hung: Hung, k: float, stands_out: bool) -> Iterator[Item]:
     rect = _at(hung.rect, k)
-    yield from box(rect, THICK if stands_out else THIN, 1.0, 0.0 if stands_out else 0.55)
+    yield from box(rect, THICK if stands_out else THIN, 1.0, 0.0 if stands_out else LIGHT)
 
 
 def _nail(x: float, y: float) -> Iterator[Item]:

@@ -7,6 +7,7 @@ import zlib
 from typing import Any
 
 from templates_gen.base.errors import InputError
+from templates_gen.base.files import MB
 from templates_gen.base.output import MADE_BY
 
 MOST_FILES = 20
@@ -58,7 +59,7 @@ class Attached:
         elif ways:
             raise InputError(self._where, "has an attachment packed in a way that this program does not use")
         if len(data) > largest:
-            problem = f"has an attachment of more than {largest // 1_000_000} MB, expected a job and its spreadsheets"
+            problem = f"has an attachment of more than {largest // MB} MB, expected a job and its spreadsheets"
             raise InputError(self._where, problem)
         return data
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from string import ascii_uppercase
 from typing import Any
 
 from templates_gen.base.geometry import Rect
@@ -9,6 +10,7 @@ from templates_gen.base.output import MADE_BY
 from templates_gen.base.source_date import source_date
 from templates_gen.drawing.items import Pixels
 from templates_gen.drawing.pdf.engine import Font, Objects, text, text_bytes
+from templates_gen.drawing.pdf.glyph import EM
 from templates_gen.drawing.pdf.operators import Drawing, FontUse
 
 _CODES_IN_A_BLOCK = 100
@@ -23,6 +25,10 @@ _PREFERENCES: dict[str, Any] = {
     "DisplayDocTitle": "true",
 }
 """What a viewer should do when it prints (ISO 32000-1, table 150; Enforce: ISO 32000-2, table 147)."""
+
+_BITS, _TAG = 8, 6
+"""Bits of a grey or a colour in a JPEG file as it is put in (ISO 32000-1, 7.4.8), and letters before the name of a part
+of a font (9.6.4)."""
 
 
 class PdfFile:
@@ -124,7 +130,7 @@ class PdfFile:
                 "Width": pixels.width,
                 "Height": pixels.height,
                 "ColorSpace": "/DeviceGray" if pixels.grey else "/DeviceRGB",
-                "BitsPerComponent": 8,
+                "BitsPerComponent": _BITS,
                 "Filter": "/DCTDecode",
             }
             self._pictures[pixels] = self._objects.stream(pixels.jpeg, entries)
@@ -153,7 +159,7 @@ class PdfFile:
             "CIDSystemInfo": {"Registry": "(Adobe)", "Ordering": "(Identity)", "Supplement": 0},
             "CIDToGIDMap": "/Identity",
             "FontDescriptor": self._descriptor(name, font, glyphs),
-            "W": [1, [1000 * font.advance(glyph) for glyph in glyphs]],
+            "W": [1, [EM * font.advance(glyph) for glyph in glyphs]],
         }
         outer = {
             "Type": "/Font",
@@ -178,8 +184,8 @@ def _form_key(name: str) -> str:
 
 def _subset_tag(name: str) -> str:
     """Six capitals that mark a part of a font (9.6.4); other ones for every font of the file."""
-    number = int(name[1:])
-    return "".join(chr(ord("A") + number // 26**power % 26) for power in range(5, -1, -1))
+    number, letters = int(name[1:]), len(ascii_uppercase)
+    return "".join(ascii_uppercase[number // letters**power % letters] for power in reversed(range(_TAG)))
 
 
 def _meanings(texts: dict[str, str]) -> bytes:

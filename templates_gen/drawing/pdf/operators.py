@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Draft, Record, field
 from templates_gen.drawing.items import Matrix, Pixels
-from templates_gen.drawing.pdf.glyph import Glyph
+from templates_gen.drawing.pdf.glyph import EM, Glyph
 
 if TYPE_CHECKING:
     from templates_gen.drawing.pdf.engine import Font
@@ -139,7 +139,7 @@ class Drawing:
             (x + k, y - r), (x + r, y - k), (x + r, y),
         )  # fmt: skip
         told = [f"{px:.4f} {py:.4f}" for px, py in points]
-        curves = " ".join(f"{' '.join(told[i : i + 3])} c" for i in (1, 4, 7, 10))
+        curves = " ".join(f"{' '.join(told[i : i + 3])} c" for i in range(1, len(told), 3))
         self._parts.append(f"{told[0]} m {curves} {'s' if grey is None else 'h f'}")
 
     def polygon(self, points: Sequence[tuple[float, float]], grey: float | None = None) -> None:
@@ -192,7 +192,7 @@ def _shown(run: Run, use: FontUse, size: float) -> str:
             parts += [*open_array, "] TJ", f"{_number(glyph.dy * size)} Ts"]
             rise, open_array = glyph.dy, ["["]
         after = glyph.dx + run.font.advance(glyph.number) - glyph.advance
-        # TJ counts backwards, in thousandths of an em (ISO 32000-1, table 109)
-        open_array.append(f"{_number(-1000 * glyph.dx, 3)} <{use.code(glyph)}> {_number(1000 * after, 3)}")
+        # TJ counts backwards (ISO 32000-1, table 109)
+        open_array.append(f"{_number(-EM * glyph.dx, 3)} <{use.code(glyph)}> {_number(EM * after, 3)}")
     parts += [*open_array, "] TJ"]
     return " ".join([*parts, "0 Ts"] if rise else parts)

@@ -9,7 +9,7 @@ from typing import Any
 
 from templates_gen.base.csv_cells import plain
 from templates_gen.base.errors import InputError, did_you_mean
-from templates_gen.base.files import NotAFileError, read_at_most
+from templates_gen.base.files import MB, NotAFileError, read_at_most
 from templates_gen.base.unseen import without_unseen
 from templates_gen.job.reading.toml_slips import slip
 
@@ -42,7 +42,7 @@ def read_bytes(path: Path, largest: int = LARGEST, kind: str = "a job file") -> 
     try:
         content = read_at_most(path, largest + 1)
         if len(content) > largest:
-            raise InputError(str(path), f"found more than {largest // 1_000_000} MB, expected {kind}")
+            raise InputError(str(path), f"found more than {largest // MB} MB, expected {kind}")
         return content
     except NotAFileError as error:
         raise InputError(str(path), f"found {error}, expected a file") from None
