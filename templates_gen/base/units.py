@@ -12,11 +12,8 @@ from fractions import Fraction
 from templates_gen.base.errors import clipped
 from templates_gen.base.fraction import fraction_problem
 
-INCH = 25.4
-"""mm, exactly (international yard and pound agreement, 1959)."""
-
-METRE = 1000.0
-"""mm."""
+INCH, METRE = 25.4, 1000.0
+"""mm, exactly (the inch: international yard and pound agreement, 1959)."""
 
 MM = {"mm": 1.0, "cm": 10.0, "m": METRE, "in": INCH, "ft": 304.8}
 """Millimetres in one of each; the foot is 12 in, 304.8 mm exactly (same agreement)."""
@@ -24,20 +21,15 @@ MM = {"mm": 1.0, "cm": 10.0, "m": METRE, "in": INCH, "ft": 304.8}
 GRAVITY = 9.80665
 """N/kg, the standard acceleration of free fall (3rd CGPM, 1901)."""
 
-DIVISION = {"in": INCH / 16, "cm": 1.0, "mm": 1.0}
-"""mm; what a tape measure shows.  Common practice, no source."""
+SIXTEENTHS = 16
+DIVISION = {"in": INCH / SIXTEENTHS, "cm": 1.0, "mm": 1.0}
+"""mm; what a tape measure shows, and lengths are told to.  Common practice, no source."""
 
 KG = {"kg": 1.0, "g": 0.001, "lb": 0.45359237, "oz": 0.45359237 / 16}
 """Kilograms in one of each.  The pound is 0.453 592 37 kg exactly (same agreement)."""
 
-LONGEST = 200_000.0
-"""mm.  A longer wall is taken for a slip of the unit.  Common practice, no source."""
-
-SIXTEENTHS = 16
-"""Parts of an inch that lengths are told in: the finest that a tape measure has.  Common practice, no source."""
-
-HEAVIEST = 2_000.0
-"""kg.  A heavier frame is taken for a slip of the unit.  Common practice, no source."""
+LONGEST, HEAVIEST = 200_000.0, 2_000.0
+"""mm and kg.  A longer wall or a heavier frame is taken for a slip of the unit.  Common practice, no source."""
 
 LENGTH_EXAMPLE = 'a length such as "14 3/8", "1\' 2 3/8\\"", "36.5 cm" or "365 mm"'
 MASS_EXAMPLE = 'a weight with its unit, such as "4.2 lb", "4 lb 3 oz", "1.9 kg" or "850 g"'
