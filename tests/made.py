@@ -161,10 +161,15 @@ class Everything:
         return [page_marks(page) for page in self.reader.pages]
 
 
+def asked(name: str) -> Job:
+    """The sample or generated job of this name."""
+    return read_job(SAMPLES / f"{name}.toml") if name in SAMPLE_NAMES else {**GENERATED, **SPECIAL}[name]()
+
+
 @cache
 def made(name: str) -> Everything:
-    """The sample or generated job of this name."""
-    return make(read_job(SAMPLES / f"{name}.toml") if name in SAMPLE_NAMES else {**GENERATED, **SPECIAL}[name](), name)
+    """All that comes of it."""
+    return make(asked(name), name)
 
 
 def make(job: Job, name: str = "", printer: Printer | None = None) -> Everything:

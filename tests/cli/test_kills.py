@@ -18,7 +18,7 @@ def killing(tmp_path_factory):
 
 
 def test_a_run_killed_at_any_moment_leaves_the_old_file_or_the_new_one_whole(killing):
-    counts = killing.kill(10, seed=1, early=0.6)
+    counts = killing.kill(6, seed=1, early=0.6)
     assert counts["exit -9"] and counts["tracebacks"] == 0
     # what a kill may leave is recognisable, and disturbs no later run
     assert all(path.name.startswith(".templates-gen-") and path.suffix == ".part" for path in killing.parts())

@@ -20,13 +20,13 @@ from templates_gen.tiling.rulers import rulers
 from templates_gen.tolerance.order import taping_order
 from tests.documents import test_lettering_apart as lettering
 from tests.jobs import SAMPLES
-from tests.made import NAMES, Everything, made, make
+from tests.made import NAMES, Everything, asked, made, make
 from tests.matrices import inverse
 from tests.pdf_reading import moved
 from tests.wall_reading import CLOSE, shown
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
-SEPARATE = tuple(name for name in NAMES if made(name).job.paper.cover == "nails")
+SEPARATE = tuple(name for name in NAMES if asked(name).paper.cover == "nails")
 
 separate = pytest.mark.parametrize("name", SEPARATE)
 

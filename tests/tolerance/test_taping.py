@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import product
 
 import pytest
 
@@ -15,6 +16,7 @@ from templates_gen.tolerance.order import taping_order
 from tests.crowded import crowded
 from tests.jobs import paper
 from tests.made import NAMES, made
+from tests.tiling.test_linked import planned
 
 all_jobs = pytest.mark.parametrize("name", NAMES)
 
@@ -64,12 +66,12 @@ SLID = re.compile(r" Slide these sheets under the paper that is already there: [
 
 
 @pytest.mark.parametrize("trim", ["cut", "none"])
-@pytest.mark.parametrize("cover", ["marks", "linked", "nails"])
-@pytest.mark.parametrize("seed", range(8))
+@pytest.mark.parametrize(
+    ("seed", "cover"), [*product(range(8), ("marks", "nails")), *((seed, "linked") for seed in range(4))]
+)
 def test_what_goes_under_paper_already_there_is_said_at_its_step(seed: int, cover: str, trim: str) -> None:
     """In crowded jobs by chance; followed sheet by sheet, as a pair of hands would follow the words."""
-    on = paper(cover=cover, trim=trim)
-    sheets = plan_sheets(plan_wall(crowded(seed, on)), on)
+    _, sheets = planned(f"{seed}", "a4", trim, cover)
     order = taping_order(sheets)
     words = " ".join(taping_steps(sheets, order))
     step_of = dict.fromkeys((name for names in order.begun for name in names), 0)

@@ -10,9 +10,7 @@ ten pages would take hours.
 
 from __future__ import annotations
 
-import random
 from collections.abc import Callable
-from functools import cache
 
 import numpy as np
 import pytest
@@ -21,9 +19,8 @@ from templates_gen.base.record import replace
 from templates_gen.job.accuracy import Accuracy
 from templates_gen.tolerance.expected import PairError, expected_error
 from tests.made import made
-from tests.taping import Disturbance
 from tests.taping_by_hand import Hands
-from tests.tolerance.test_virtual_taping import found_in_pixels, sheets_of
+from tests.tolerance.test_virtual_taping import turned_and_found
 
 TIMES = 2000
 MATCH_ALONE = Accuracy(
@@ -32,23 +29,12 @@ MATCH_ALONE = Accuracy(
 ALL = Accuracy(scale=0.1, string=False)
 
 
-@cache
-def _turned_and_found(name: str, seed: int):
-    """Where marks and nails are found on pages that each lie turned and shifted in their own way."""
-    chance = random.Random(seed)
-    how = {
-        page: Disturbance(turn=chance.uniform(-0.01, 0.01), shift=(chance.uniform(-3, 3), chance.uniform(-3, 3)))
-        for page, *_ in sheets_of(name)
-    }
-    return found_in_pixels(name, how)
-
-
 class Walls:
     """A job papered, nailed and hung `TIMES` over."""
 
     def __init__(self, name: str, accuracy: Accuracy, seed: int) -> None:
         self.done, self.accuracy, self.random = made(name), accuracy, np.random.default_rng(seed)
-        seen, nails = _turned_and_found(name, seed)
+        seen, nails = turned_and_found(name, seed)
         report = self.done.report
         wall = {kind: {one["name"]: complex(one["x"], one["y"]) for one in report[kind]}
                 for kind in ("register_marks", "nails")}  # fmt: skip
