@@ -75,11 +75,15 @@ LARGEST = 500_000_000
 
 def doors() -> Doors:
     """What other parts of the program give the desk."""
+    from templates_gen.cli.given import kept_printers
     from templates_gen.cli.interview.taken import sample, sample_lines
     from templates_gen.cli.interview.taken_back import from_content
     from templates_gen.desk.desk import Doors
 
-    return Doors(lambda content, name, place: from_content(content, Path(name), place).files, sample_lines(), sample)
+    def inside(content: bytes, name: str, place: Path) -> dict[Path, bytes]:
+        return from_content(content, Path(name), place).files
+
+    return Doors(inside, sample_lines(), sample, kept_printers)
 
 
 def _opener(name: str, browser: bool) -> Callable[[str], None]:

@@ -66,21 +66,16 @@ def record(
     """
     import datetime
 
-    from templates_gen.documents.scale_page import scale_of
-    from templates_gen.job.accuracy import READING
-    from templates_gen.printer.profile import Readings, measured
-    from templates_gen.printer.store import checked_name, save
+    from templates_gen.documents.recorded import recorded
+    from templates_gen.printer.store import save
 
-    folder, scale = kept_printers(), scale_of(paper)
-    readings = Readings(
-        asked_across=scale.box.width,
-        asked_along=scale.box.height,
-        across=_length(across, "--across"),
-        along=_length(along, "--along"),
-        diagonals=(_length(diagonals[0], "--diagonals"), _length(diagonals[1], "--diagonals")) if diagonals else None,
-        reading_error=READING if reading_error is None else _length(reading_error, "--reading-error"),
-    )
-    known = measured(checked_name(name), scale.paper, readings, datetime.date.today().isoformat())
+    folder, (rising, falling) = kept_printers(), diagonals or ("", "")
+    measures = {"across": across, "along": along, "rising": rising, "falling": falling, "reading": reading_error or ""}
+    called = {
+        "across": "--across", "along": "--along", "rising": "--diagonals", "falling": "--diagonals",
+        "reading": "--reading-error",
+    }  # fmt: skip
+    known = recorded(name, paper, measures, called, datetime.date.today().isoformat())
     save(folder, known)
     _show(known)
 
@@ -128,17 +123,6 @@ def list_printers(shape: str) -> None:
         click.echo(f"{known.name}: {known.paper}, {known.across:.2%} across, {known.along:.2%} along, {known.date}")
     if not printers:
         click.echo("no printer has been recorded yet")
-
-
-def _length(value: str, where: str) -> float:
-    """A length above zero in mm.  Raises InputError."""
-    from templates_gen.base.errors import InputError
-    from templates_gen.job.reading.typed import read_length
-
-    length = read_length(value, "mm", where)
-    if length <= 0:
-        raise InputError(where, f"found {value!r}, expected a length above zero")
-    return length
 
 
 def _show(known: Printer) -> None:

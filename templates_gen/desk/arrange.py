@@ -33,11 +33,12 @@ def arrange(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
 
 
 def _group_as(read: Read, values: Mapping[str, Any]) -> list[Change]:
-    """The group with these values in place of all that belonged to its arrangement; gaps and height stay."""
+    """The group with these values in place of all that belonged to its arrangement; gaps stay, and a height that fits."""
     group = read.raw.get("group", {})
     gone = [Change(("group", name), None) for name in OF_ONE_KIND if name in group and name not in values]
     height = group.get("height")
-    if isinstance(height, Mapping) and "above_nosings" in height and values["arrangement"] != "stairs":
+    on_stairs = isinstance(height, Mapping) and "above_nosings" in height
+    if height is not None and "height" not in values and on_stairs != (values["arrangement"] == "stairs"):
         gone.append(Change(("group", "height"), None))
     new = {name: value for name, value in values.items() if value is not None or name in group}
     return [*gone, *(Change(("group", name), value) for name, value in new.items())]
@@ -113,7 +114,7 @@ def _plan(read: Read) -> tg.Plan:
 def _placed_as(read: Read, rects: Mapping[str, Rect]) -> dict[str, Any]:
     """Every frame at its place, from the centre line and a level line that no frame moves any more."""
     plan, unit = _plan(read), read.job.unit
-    x, y = plan.centre_line, plan.level_line
+    x, y = plan.centre_line, max(0.0, plan.level_line)  # beside a stair a pitch line may lead below the floor
     place = {name: {"centre": [exact(rect.cx - x, unit), exact(rect.cy - y, unit)]} for name, rect in rects.items()}
     values: dict[str, Any] = {"arrangement": "placed", "place": place, "height": {"centre": exact(y, unit)}}
     return values | ({"centre_on": exact(x, unit)} if read.job.group.around else {})

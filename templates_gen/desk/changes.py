@@ -9,11 +9,12 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.units import exact, parse_length
 from templates_gen.desk.arrange import arrange, moved_feature, moved_frame, placed_as
 from templates_gen.desk.fields import typed
-from templates_gen.desk.frames import added_frames, copied_frame, pasted_frames, removed_frame, renamed_frame
+from templates_gen.desk.frames import added_frames, copied_frame, pasted_frames, removed_frame, renamed_frame, taken_in
 from templates_gen.desk.messages import GoneError
 from templates_gen.desk.opened import Read, hash_of
 from templates_gen.desk.places import feature_number, resolved
-from templates_gen.job.changes import Change, Place
+from templates_gen.job.changes import Change, Place, inside
+from templates_gen.job.reading.other_words import two_sides
 
 Doing = Callable[[Read, Mapping[str, Any]], Sequence[Change]]
 
@@ -52,6 +53,8 @@ def _set(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
             made += renamed_frame(read, place, value)
         elif place[0] == "wall" and place[-1] == "name" and place[1] == "feature":
             made += [Change(place, value), *_feature_renamed(read, place, value)]
+        elif place[-1] == "width" and isinstance(value, str) and (sides := two_sides(value)):
+            made += [Change(place, sides[0]), Change((*place[:-1], "height"), sides[1])]
         else:
             made.append(_within_table(read, place, value))
     return made
@@ -83,9 +86,8 @@ def _feature_renamed(read: Read, place: Place, value: Any) -> list[Change]:
     number = place[2]
     old = read.job.wall.features[int(number)].name
     group = read.raw.get("group", {})
-    height = group.get("height", {})
     uses: list[tuple[Place, Any]] = [(("group", name), group.get(name)) for name in ("centre_on", "around")]
-    uses.append((("group", "height", "above"), height.get("above") if isinstance(height, Mapping) else None))
+    uses += [(("group", *way), inside(group, way)) for way in (("height", "above"), ("centre_on", "over"))]
     return [Change(where, value) for where, used in uses if used == old and value]
 
 
@@ -162,6 +164,7 @@ DOINGS: Mapping[str, Doing] = {
     "add frame": added_frames,
     "paste frames": pasted_frames,
     "copy frame": copied_frame,
+    "take in frames": taken_in,
     "remove": _remove,
     "confirm": _confirm,
     "cure": _cure,

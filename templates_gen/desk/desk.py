@@ -23,7 +23,7 @@ Files = Mapping[Path, bytes]
 
 
 class Doors(Record, frozen=True):
-    """What other parts of the program give the desk: the job inside a template, and the samples.
+    """What other parts of the program give the desk: the job inside a template, the samples, the folder of printers.
 
     `from_template` takes a template's bytes, its name and where the job is to go; `sample` a sample's name and where.
     """
@@ -31,6 +31,7 @@ class Doors(Record, frozen=True):
     from_template: Callable[[bytes, str, Path], Files]
     samples: Mapping[str, str]
     sample: Callable[[str, Path], Files]
+    printers: Callable[[], Path]
 
 
 class Desk:
@@ -66,20 +67,20 @@ class Desk:
         }
 
     def new(self, data: Mapping[str, Any]) -> str:
-        """A new job file from what is needed at least; its name.  Raises InputError for what cannot be read."""
-        tables = {
-            "job": {name: data.get(name) for name in ("title", "client", "unit")},
-            "wall": {"width": data.get("wallWidth"), "height": data.get("wallHeight")},
-            "frame": {"id": "A", "width": data.get("frameWidth"), "height": data.get("frameHeight")},
-            "paper": {"size": data.get("paper")},
-        }
+        """A new job file from what is needed at least, such as "wall.width"; its name.
+
+        Raises InputError for what cannot be read."""
+        tables: dict[str, dict[str, Any]] = {"job": {}, "wall": {}, "frame": {"id": "A"}, "paper": {}}
+        for place, text in data.items():
+            table, _, name = place.partition(".")
+            if (value := typed((table, name), text)) is not None and table in tables:
+                tables[table][name] = value
         lines: list[str] = []
-        for name, values in tables.items():
-            heading = "[[frame]]" if name == "frame" else f"[{name}]"
-            known = {key: typed((name, key), value) for key, value in values.items()}
-            lines += ["", heading, *(line for key, value in known.items() if value for line in field(key, value))]
+        for table, values in tables.items():
+            heading = "[[frame]]" if table == "frame" else f"[{table}]"
+            lines += ["", heading, *(line for name, value in values.items() for line in field(name, value))]
         content = "\n".join([*lines[1:], ""]).encode()
-        name = free_name(self.folder, str(data.get("title") or "wall"))
+        name = free_name(self.folder, str(data.get("job.title") or "wall"))
         build_job(parse_toml(content, name), self.folder / name, content)
         write_results({self.folder / name: content})
         return name

@@ -4,23 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache
-from typing import Any, Literal, get_args, get_origin
+from typing import Any, get_args, get_origin
 
-from templates_gen.base.record import Table
+from templates_gen.base.units import show_both
 from templates_gen.job.changes import Place
 from templates_gen.job.hangers import HANGERS
-from templates_gen.job.paper_sizes import SIZES
+from templates_gen.job.paper_sizes import SIZES, USUAL_SIZES
+from templates_gen.job.reading.grouping import ALIGNMENTS, SETTINGS
+from templates_gen.job.reading.other_words import two_sides
+from templates_gen.job.reading.place import DEFAULT_CENTRE
 from templates_gen.job.tables.contents import CHAPTERS
-from templates_gen.job.tables.field import Field, Length, Mass, Offset, fields_of, options, tables_in
-from templates_gen.job.tables.frame import MouldingTable
-from templates_gen.job.tables.hanger import FixingTable
-from templates_gen.job.tables.wall import StudsTable
+from templates_gen.job.tables.field import Field, Length, Mass, Offset, choices, fields_of, is_table, options
 from templates_gen.job.tables.whole import JobFile
-
-_TABLES: dict[str, type[Table]] = {
-    **{chapter.name: chapter.table for chapter in CHAPTERS},
-    "studs": StudsTable, "fixing": FixingTable, "moulding": MouldingTable,
-}  # fmt: skip
 
 YES = {"yes": True, "true": True, "no": False, "false": False}
 """What may be typed for a truth; the page offers just the first of each."""
@@ -29,20 +24,24 @@ YES = {"yes": True, "true": True, "no": False, "false": False}
 @cache
 def field_words() -> dict[str, Any]:
     """Every table by its name, with its fields in order; and what else there is to choose from."""
-    tables = {name: [_told(field) for field in fields_of(table).values()] for name, table in _TABLES.items()}
+    tables = {chapter.name: [_told(field) for field in fields_of(chapter.table).values()] for chapter in CHAPTERS}
     kinds = [
         {"name": kind.name, "called": kind.called, "takes": kind.takes, "needs": kind.needs, "fixings": kind.fixings}
         for kind in HANGERS.values()
     ]
-    return {"tables": tables, "hangers": kinds, "papers": list(SIZES)}
+    return {
+        "tables": tables, "hangers": kinds, "papers": list(SIZES), "usualPapers": USUAL_SIZES,
+        "alignments": ALIGNMENTS, "settings": SETTINGS,
+        "usualCentre": {unit: show_both(DEFAULT_CENTRE, unit) for unit in ("in", "cm", "mm")},
+    }  # fmt: skip
 
 
 def _told(field: Field) -> dict[str, Any]:
     words = field.words
     return {
         "name": field.name, "ask": words.ask, "means": words.means, "example": plain_example(words.example),
-        "metric": plain_example(words.metric or words.example), "usual": words.usual, "more": words.more,
-        "kind": _kind(field), "choices": field.choices,
+        "metric": plain_example(words.metric or words.example), "usual": words.usual, "called": words.called,
+        "needed": field.needed or words.must, "kind": kind_of(field.written), "choices": field.choices,
     }  # fmt: skip
 
 
@@ -52,31 +51,39 @@ def plain_example(example: str) -> str:
     return "" if text.startswith(("[", "{")) else text
 
 
-def _kind(field: Field) -> str:
-    """How the page asks for it."""
-    kinds = options(field.written)
-    if field.choices:
+def kind_of(written: Any) -> str:
+    """How the page asks for a value of this type: "own" for a table, whose fields are asked for one by one."""
+    kinds = options(written)
+    if choices(written):
         return "choice"
     for kind, name in ((Mass, "mass"), (Length, "length"), (Offset, "length"), (bool, "yes"), (int, "number")):
-        if kind in kinds:
+        if kind in kinds and not (kind is int and str in kinds):
             return name
-    inner = [part for kind in kinds if get_origin(kind) is list for part in get_args(kind)]
-    if any(part is str or get_origin(part) is Literal for part in inner):
-        return "names"
-    return "text" if str in kinds else "own"
+    shapes = {get_origin(kind): get_args(kind) for kind in kinds}
+    if list in shapes:
+        inner = shapes[list][0]
+        return {list: "rows", tuple: "points"}.get(get_origin(inner), "own" if is_table(inner) else "names")
+    return "text" if str in kinds else "pair" if tuple in shapes else "own"
 
 
-def field_at(place: Place) -> Field | None:
-    """The field that a place in a job file is, None for a whole table or for a place in a list."""
-    table: type[Table] = JobFile
-    found: Field | None = None
+def written_at(place: Place) -> Any:
+    """The type of what a job file has at a place; text where that is open."""
+    kind: Any = JobFile
     for part in place:
-        if isinstance(part, int) or part not in fields_of(table):
-            continue  # a number in a list, or the name of one table of several
-        found = fields_of(table)[part]
-        inner = tables_in(found.written)
-        table = inner[0] if inner else table
-    return found if found is not None and place[-1] == found.name else None
+        kind = next((inner for one in options(kind) if (inner := _inside(one, part)) is not None), str)
+    return kind
+
+
+def _inside(kind: Any, part: str | int) -> Any:
+    """The type of one part of a value of this type; None where it has no such part."""
+    if is_table(kind):
+        return fields_of(kind)[str(part)].written if part in fields_of(kind) else None
+    origin, inner = get_origin(kind), get_args(kind)
+    if origin is dict:
+        return inner[1]
+    if origin in (list, tuple) and isinstance(part, int):
+        return inner[min(part, len(inner) - 1)]
+    return None
 
 
 def typed(place: Place, value: Any) -> Any:
@@ -87,15 +94,33 @@ def typed(place: Place, value: Any) -> Any:
         return inner or None
     if not isinstance(value, str):
         return value
-    text, field = value.strip(), field_at(place)
-    if not text:
-        return None
-    kinds = options(field.written) if field is not None else ()
-    if field is not None and _kind(field) == "names":
-        return [part.strip() for part in text.split(",") if part.strip()]
+    text, written = value.strip(), written_at(place)
+    return _read(text, written) if text else None
+
+
+def _read(text: str, written: Any) -> Any:
+    kinds, kind = options(written), kind_of(written)
+    if kind == "names":
+        return _names(text)
+    if kind in ("rows", "points"):
+        lines = [line for line in text.split("\n") if line.strip(" ,")]
+        return [_names(line) if kind == "rows" else _pair(line) for line in lines]
+    if any(get_origin(one) is tuple for one in kinds):
+        return _pair(text)
     if bool in kinds:
         return YES.get(text.lower(), text)
     return _number(text, kinds)
+
+
+def _names(text: str) -> list[str]:
+    return [part.strip() for part in text.split(",") if part.strip()]
+
+
+def _pair(text: str) -> Any:
+    """Two measures with an x, a semicolon or a comma between; what is no pair stays as it was typed, to be read."""
+    ways = (two_sides(text), text.split(";"), text.split(", "), text.split(","))
+    pair = next((way for way in ways if way and len(way) == 2 and all(map(str.strip, way))), None)
+    return text if pair is None else [part.strip() for part in pair]
 
 
 def _number(text: str, kinds: tuple[Any, ...]) -> Any:

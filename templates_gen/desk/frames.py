@@ -10,9 +10,10 @@ from templates_gen.base.units import exact
 from templates_gen.desk.fields import typed
 from templates_gen.desk.opened import Read
 from templates_gen.desk.places import frame_number
-from templates_gen.job.changes import Change, Place
-from templates_gen.job.reading.files import parse_csv
+from templates_gen.job.changes import Change, Place, inside
+from templates_gen.job.reading.files import parse_csv, read_bytes
 from templates_gen.job.reading.frame_list import NESTED
+from templates_gen.job.reading.other_words import two_sides
 from templates_gen.job.tables.frame import FrameTable
 from templates_gen.job.tables.hanger import HangerTable
 
@@ -25,25 +26,50 @@ LISTS_OF_LISTS = ("rows", "columns", "together", "same_height")
 BY_NAME = ("place", "pin")
 """Fields of a group that have a value for each frame."""
 
+GOES_BY = (("centre_on",), ("centre_on", "frame"), ("height", "of"))
+"""Fields of a group that name the frame by which it hangs."""
+
 PASTED = (("id",), ("id", "width", "height"), ("id", "title", "width", "height"),
           ("id", "title", "width", "height", "weight"),
           ("id", "title", "width", "height", "weight", "drop"))  # fmt: skip
 """What the columns of pasted cells are taken for where no header says it, by how many there are.  Our own design."""
 
 
+ITS_OWN = ("id", "title", "image", "drop")
+"""Fields of a frame that another one like it does not have from it."""
+
+
 def added_frames(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
-    """One more frame with these values, under its own id or the next free one."""
+    """One more frame with these values, under its own id or the next free one.
+
+    Without a size it is like the frame that is named, but for what was measured of that one alone; with one, it has
+    just its kind of hanger.
+    """
     values = {key: value for key, value in data.get("values", {}).items() if value not in (None, "")}
-    return _added(read, [values])
+    like = _like(read, str(data["like"])) if data.get("like") else {}
+    if "width" in values or "height" in values:
+        like = {key: value for key, value in like.items() if key == "hanger" and isinstance(value, str)}
+    return _added(read, [like | _sides(values)])
 
 
 def copied_frame(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     """One more frame like another, but for its id, its title, its picture and what was measured of it alone."""
-    number = frame_number(read, str(data["frame"]))
-    like = dict(read.raw["frame"][number])
-    for name in ("id", "title", "image", "drop"):
-        like.pop(name, None)
-    return _added(read, [like])
+    return _added(read, [_like(read, str(data["frame"]))])
+
+
+def _like(read: Read, name: str) -> dict[str, Any]:
+    """What another frame has that one of its kind may have, too: its sides and what holds it, not its drops."""
+    table = {key: value for key, value in read.raw["frame"][frame_number(read, name)].items() if key not in ITS_OWN}
+    hanger = table.get("hanger")
+    if isinstance(hanger, Mapping):
+        table["hanger"] = {key: value for key, value in hanger.items() if not key.startswith("drop")}
+    return table
+
+
+def _sides(values: Mapping[str, Any]) -> dict[str, Any]:
+    """A width such as 11 x 14 is both sides."""
+    both = two_sides(str(values.get("width", ""))) if "height" not in values else None
+    return dict(values) | ({"width": both[0], "height": both[1]} if both else {})
 
 
 def pasted_frames(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
@@ -55,7 +81,24 @@ def pasted_frames(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     if not text.strip():
         raise InputError("pasted", "found nothing, expected cells of a spreadsheet", "copy them there first")
     rows = [fields for _, fields in parse_csv(_with_header(text).encode(), "pasted", _COLUMNS, "id", NESTED)]
-    return _added(read, [{key: value for key, value in row.items()} for row in rows])
+    return _added(read, rows)
+
+
+def taken_in(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """The frames of the spreadsheet become tables of the job file, which names it no more.
+
+    Raises InputError where it cannot be read.
+    """
+    name = str(read.raw["job"]["frames"])
+    rows = parse_csv(read_bytes(read.path.parent / name), name, _COLUMNS, "id", NESTED)
+    at = len(read.raw.get("frame", []))
+    made = [Change(("frame", at + number), _table(row, at + number)) for number, (_, row) in enumerate(rows)]
+    return [*made, Change(("job", "frames"), None)]
+
+
+def _table(row: Mapping[str, Any], number: int) -> dict[str, Any]:
+    """A frame's table of what was typed of it."""
+    return {key: typed(("frame", number, key), value) for key, value in row.items()}
 
 
 _COLUMNS = FrameTable.__struct_fields__
@@ -83,7 +126,7 @@ def _added(read: Read, rows: Sequence[Mapping[str, Any]]) -> list[Change]:
         table = {"id": name, **{key: value for key, value in row.items() if key != "id"}}
         ids.append(name)
         place = ("frame", at + len(made))
-        made.append(Change(place, {key: typed((*place, key), value) for key, value in table.items()}))
+        made.append(Change(place, _table(table, at + len(made))))
     return [*made, *_listed(read, ids[len(read.job.frames) :])]
 
 
@@ -137,7 +180,7 @@ def renamed_frame(read: Read, place: Place, value: Any) -> list[Change]:
 
 
 def _renamed(group: Mapping[str, Any], old: str, new: str | None) -> list[Change]:
-    """The lists of a group with another name in place of one, or without it."""
+    """All that a group has by a frame's name, with another name in place of it, or without it."""
 
     def listed(names: Sequence[str]) -> list[str]:
         return [one for name in names if (one := new if name == old else name) is not None]
@@ -152,4 +195,5 @@ def _renamed(group: Mapping[str, Any], old: str, new: str | None) -> list[Change
         if old in group.get(name, {}):
             made.append(Change(("group", name, old), None))
             made += [Change(("group", name, new), group[name][old])] if new else []
-    return made
+    gone_by = (way for way in GOES_BY if inside(group, way) == old)
+    return [*made, *(Change(("group", *way), new) for way in gone_by)]

@@ -11,7 +11,7 @@ from typing import Any
 import templates_gen as tg
 from templates_gen.base.errors import InputError, TemplatesError
 from templates_gen.base.output import write_result
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.desk.finding_places import FoundPlaces, found_key
 from templates_gen.desk.folder import check_named
 from templates_gen.job.changes import Change
@@ -24,8 +24,9 @@ MOST_KEPT = 2_000
 
 
 class Read(Record, frozen=True):
-    """What the text of a job file says: its tables as they are written, the job, and the plan once it is known."""
+    """What the text of the job file at `path` says: its tables as written, the job, and the plan once it is known."""
 
+    path: Path
     text: str
     raw: Mapping[str, Any]
     job: tg.Job
@@ -151,7 +152,7 @@ class Opened:
         check_named(self.folder, raw)
         job = build_job(raw, self.path, content)
         check_named(self.folder, {"frame": [{"id": frame.id, "image": frame.image} for frame in job.frames]})
-        return Read(text, raw, job, self.found.plan(job))
+        return Read(self.path, text, raw, job, self.found.plan(job))
 
     def _found(self, job: tg.Job, plan: tg.Plan | InputError, stopped: bool) -> None:
         """Places were found, unless the job is another by now."""
@@ -161,7 +162,7 @@ class Opened:
             if isinstance(plan, InputError):
                 self.no_places = plan
             else:
-                self.read = Read(self.read.text, self.read.raw, self.read.job, self.found.plan(self.read.job))
+                self.read = replace(self.read, plan=self.found.plan(self.read.job))
                 if stopped:
                     self._keep_places()
             self.number += 1

@@ -13,6 +13,7 @@ from templates_gen.base.words import counted
 from templates_gen.desk.messages import Answer
 from templates_gen.desk.opened import Opened
 from templates_gen.documents.print_shop import shop_note
+from templates_gen.printer.profile import Printer
 
 KINDS = {
     ".pdf": "application/pdf", ".svg": "image/svg+xml", ".csv": "text/csv; charset=utf-8",
@@ -28,13 +29,15 @@ class Paper(Record, frozen=True):
     said: str
 
 
-def paper(opened: Opened, kind: str, way: str = "") -> Paper:
-    """Make one kind of paper of the job as it is saved, and write it.
+def paper(opened: Opened, kind: str, way: str = "", printer: Printer | None = None) -> Paper:
+    """Make one kind of paper of the job as it is saved, and write it; a template is corrected for a `printer`.
 
     Raises InputError for a job that cannot be printed, OutputError where a file of that name is somebody else's.
     """
+    if kind == "template":
+        return _template(opened, printer)
     if kind not in _MAKING:
-        raise InputError("paper", f"found {kind!r}, expected one of {', '.join(_MAKING)}")
+        raise InputError("paper", f"found {kind!r}, expected one of template, {', '.join(_MAKING)}")
     return _MAKING[kind](opened, way)
 
 
@@ -62,13 +65,15 @@ def _encoded(name: str) -> str:
     return quote(name, safe="")
 
 
-def _template(opened: Opened, way: str) -> Paper:
+def _template(opened: Opened, printer: Printer | None) -> Paper:
     job = tg.read_job(opened.path)
+    if job.paper.kind == "one piece":
+        printer = None  # a print shop's is another
     plan = tg.plan_wall(job)
     findings = tg.find(plan)
     if stops := [finding.text for finding in findings if finding.level == "stop"]:
         raise InputError("", f"no template yet: {stops[0]}", "settle what is marked stop first")
-    sheets = tg.plan_sheets(plan, job.paper)
+    sheets = tg.plan_sheets(plan, job.paper, printer)
     made = tg.finish_template(plan, findings, sheets)
     files = _write(opened, {"": made.pdf, **({"-first-pages": made.first} if made.first else {})}, ".pdf")
     if made.first is not None:
@@ -134,6 +139,16 @@ def _form(opened: Opened, way: str) -> Paper:
     return Paper(_write(opened, {"-readings": pages}, ".pdf"), counted(len(plan.frames), "frame"))
 
 
+def _scale_page(opened: Opened, way: str) -> Paper:
+    from templates_gen.documents.scale_page import scale_of, scale_page
+    from templates_gen.job.paper_sizes import own_paper
+
+    job = tg.read_job(opened.path)
+    lettering, scale = _lettering(job), scale_of(own_paper(job).name)
+    files = _write(opened, {"-scale-page": tg.write_pdf(scale_page(scale, lettering), lettering)}, ".pdf")
+    return Paper(files, f"print it on {scale.paper} paper at actual size, and measure")
+
+
 def _lettering(job: tg.Job) -> tg.Lettering:
     return tg.Lettering((Path(job.paper.font),) if job.paper.font else ())
 
@@ -143,8 +158,8 @@ def _plan(opened: Opened) -> tg.Plan:
 
 
 _MAKING: Mapping[str, Callable[[Opened, str], Paper]] = {
-    "template": _template, "proof": _proof, "measuring": _measuring, "labels": _labels, "schedule": _schedule,
-    "form": _form, "guide": _guide,
+    "proof": _proof, "measuring": _measuring, "labels": _labels, "schedule": _schedule,
+    "form": _form, "guide": _guide, "scale page": _scale_page,
 }  # fmt: skip
 
 

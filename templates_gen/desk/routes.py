@@ -14,6 +14,7 @@ from templates_gen.desk.fields import field_words
 from templates_gen.desk.looking import back, found, hanger_drawing, picture, put_picture, way, zones
 from templates_gen.desk.messages import Answer, Asked, GoneError, refused, told, wrong
 from templates_gen.desk.papers import paper, written
+from templates_gen.desk.printers import printer_named, printers, record
 from templates_gen.desk.reading_back import corrected
 from templates_gen.desk.telling import state
 
@@ -103,7 +104,8 @@ def _chosen(desk: Desk, asked: Asked) -> Answer:
 
 def _paper(desk: Desk, asked: Asked) -> Answer:
     data = asked.data()
-    made = paper(desk.opened(_name(asked)), str(data.get("kind")), str(data.get("way") or ""))
+    printer = printer_named(desk.doors.printers(), data["printer"]) if data.get("printer") else None
+    made = paper(desk.opened(_name(asked)), str(data.get("kind")), str(data.get("way") or ""), printer)
     return told({"files": made.files, "said": made.said})
 
 
@@ -146,6 +148,8 @@ ROUTES: Mapping[tuple[str, str], Answering] = {
     ("POST", "/options"): _choose,
     ("POST", "/picture"): lambda desk, asked: told(put_picture(desk.opened(_name(asked)), asked)),
     ("POST", "/paper"): _paper,
+    ("GET", "/printers"): lambda desk, asked: told(printers(desk.doors.printers())),
+    ("POST", "/printers"): lambda desk, asked: told(record(desk.doors.printers(), asked.data())),
     ("POST", "/correct"): lambda desk, asked: told(corrected(desk.opened(_name(asked)), asked.data())),
 }
 """All there is to ask for."""

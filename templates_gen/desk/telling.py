@@ -8,10 +8,13 @@ from typing import Any
 import templates_gen as tg
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
-from templates_gen.base.units import DIVISION, INCH, show, show_both, show_mass
+from templates_gen.base.units import DIVISION, INCH, exact, show, show_both, show_mass
+from templates_gen.checks.furniture import USUAL_ABOVE
 from templates_gen.desk.opened import Opened, Read, hash_of
 from templates_gen.documents.proof.on_screen import Part, Screen, on_screen
 from templates_gen.documents.schedule.distances import above_floor, sideways, upward
+from templates_gen.job.paper_sizes import own_paper
+from templates_gen.job.reading.place import DEFAULT_CENTRE
 
 LARGE_STEP = {"in": INCH, "cm": 10.0, "mm": 10.0}
 """mm that an arrow key moves with Shift: an inch or a centimetre.  Our own design, no source."""
@@ -42,6 +45,7 @@ def _told(read: Read) -> dict[str, Any]:
         "largeStep": LARGE_STEP[unit],
         "gap": [job.group.gap_across, job.group.gap_down],
         "arrangement": job.group.arrangement,
+        "paper": own_paper(job).name,
         "features": [
             {"name": one.name, "kind": one.kind, "called": one.called, "key": f"{number} {one.name}"}
             for number, one in enumerate(job.wall.features)
@@ -50,9 +54,25 @@ def _told(read: Read) -> dict[str, Any]:
         "lines": {"centre": plan.centre_line, "level": plan.level_line} if plan else None,
         "group": rect(plan.group) if plan else None,
         "said": tuple(_said(plan)) if plan else (),
+        "now": hanging_now(job, plan),
         "nails": list(_nails(plan)) if plan else [],
         "screen": screen(on_screen(job, plan)),
     }
+
+
+def hanging_now(job: tg.Job, plan: tg.Plan | None) -> dict[str, str]:
+    """How it hangs now, in every way that a job may say it, so that nothing moves when it is said in another: what the
+    centre line is on, the fields of a height, and "above bench"; a frame that goes by itself counts alone."""
+    usual = {"centre": DEFAULT_CENTRE, "above_nosings": DEFAULT_CENTRE}
+    if plan is None:
+        return {name: show(value, job.unit) for name, value in usual.items()}
+    of = next((hung.rect for hung in plan.frames if hung.frame.id == job.group.height.of), plan.group)
+    found = usual | {"centre_on": plan.centre_line, "centre": of.cy, "top": of.y1, "bottom": of.y0}
+    if job.group.height.by == "above_nosings":
+        found["above_nosings"] = job.group.height.at
+    for one in job.wall.features:
+        found[f"above {one.name}"] = of.y0 - one.rect.y1 if of.y0 > one.rect.y1 else USUAL_ABOVE[0]
+    return {name: exact(value, job.unit) for name, value in found.items()}
 
 
 def _frame(frame: Any, unit: str, raw: Mapping[str, Any]) -> dict[str, Any]:

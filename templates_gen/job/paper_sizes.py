@@ -27,6 +27,9 @@ SIZES: dict[str, tuple[float, float]] = {
     "arch d": (24 * INCH, 36 * INCH), "arch e": (36 * INCH, 48 * INCH),
 }  # fmt: skip
 
+USUAL_SIZES = {"in": "letter", "cm": "a4", "mm": "a4"}
+"""What is in most printers where people measure in a unit.  Common practice, no source."""
+
 DEFAULT_MARGIN = (7.0, 7.0, 13.0, 7.0)
 """Top, right, bottom, left in mm.  All but a few of 1,244 A4 printer drivers reach this far: in 100 % the sides are
 within 6.35 mm, in 99.8 % the top is, in 95.9 % the bottom is within 12.7 mm (our count over the published driver
@@ -105,7 +108,7 @@ def first_paper(paper: Paper, unit: str) -> Paper:
     """The sheets that the first pages are printed on: the job's own, else letter where inches are used, or a4."""
     if paper.kind == "sheets":
         return paper
-    name = "letter" if unit == "in" else "a4"
+    name = USUAL_SIZES[unit]
     width, height = SIZES[name]
     plain = replace(paper, name=name, width=width, height=height, margin=DEFAULT_MARGIN, kind="sheets", first=None)
     return paper.first or plain

@@ -8,88 +8,96 @@ from tests.desk.browser import Hand
 NAME = "nine-lantern-slides"
 
 FRAMES = (
-    ("A", "Market day", "24", "36", "22 lb", ""),
-    ("B", "Slipway", "16", "20", "5.5 lb", "3 1/8"),
-    ("C", "Rope walk", "16", "20", "5.5 lb", "2 7/8"),
-    ("D", "Reeds I", "11", "14", "3 lb", "2 1/2"),
-    ("E", "Reeds II", "11", "14", "3 lb", "2 9/16"),
-    ("F", "Reeds III", "11", "14", "3 lb", "2 5/8"),
-    ("G", "Spit", "8", "10", "1.5 lb", "1 1/2"),
-    ("H", "Buoys I", "8", "10", "1.5 lb", "7/16"),
-    ("J", "Buoys II", "8", "10", "1.5 lb", "3/8"),
+    ("A", "Market day", "24x36", "22 lb", "", ""),
+    ("B", "Slipway", "16x20", "5.5 lb", "", "3 1/8"),
+    ("C", "Rope walk", "", "", "", "2 7/8"),
+    ("D", "Reeds I", "11x14", "3 lb", "", "2 1/2"),
+    ("E", "Reeds II", "", "", "", "2 9/16"),
+    ("F", "Reeds III", "", "", "", "2 5/8"),
+    ("G", "Spit", "8x10", "1.5 lb", "", "1 1/2"),
+    ("H", "Buoys I", "", "", "s", "7/16"),
+    ("J", "Buoys II", "", "", "", "3/8"),
 )
-"""Id, title, width, height, weight and drop, in inches."""
+"""Id, title, size, weight, hanger and drop, in inches; what is empty is as for the frame before."""
 
-HOOK = {"below": "7/8", "rating": "30 lb", "length": "1 1/4", "angle": "45"}
-HEAVY = {"below": "1 1/8", "rating": "50 lb", "nails": "2", "length": "1 1/4", "angle": "45"}
-RINGS = {"left": "2", "right": "2", "drop_left": "4 1/4", "drop_right": "4 3/16"}
+SIZES = {"A": (24, 36), "B": (16, 20), "C": (16, 20), "D": (11, 14), "E": (11, 14), "F": (11, 14), "G": (8, 10),
+         "H": (8, 10), "J": (8, 10)}  # fmt: skip
+"""Width and height in inches of each."""
+
+HOOK = ("h", "7/8", "", "30 lb", "", "1 1/4", "45")
+HEAVY = ("h", "1 1/8", "", "50 lb", "2", "1 1/4", "45")
+SMALL = ("n", "", "2 mm")
+"""The fields of a fixing in their order: kind, below, diameter, rating, nails, length, angle."""
+
+RINGS = ("2", "2", "4 1/4", "4 3/16")
+"""From the left, from the right, and both drops."""
+
+
+def along(hand: Hand, texts: tuple[str, ...]) -> None:
+    """Type into one field after the other, from the one that has the focus; an empty text leaves a field as it is."""
+    for text in texts:
+        hand.type(text)
+        hand.press("Tab")
+        hand.saved()
 
 
 def begin(hand: Hand) -> None:
     """A new wall of 14 by 8 feet with its first frame."""
-    for name, text in (("title", "Nine lantern slides"), ("wallWidth", "14'"), ("wallHeight", "8'")):
-        hand.click(f"#{name}")
+    hand.click("#new_job_title")
+    for text in ("Nine lantern slides", "", "14'", "8'"):
         hand.type(text)
-    for name, text in (("frameWidth", FRAMES[0][2]), ("frameHeight", FRAMES[0][3])):
-        hand.click(f"#{name}")
-        hand.type(text)
-    hand.button("Begin")
+        hand.press("Tab")
+    hand.type(FRAMES[0][2])
+    hand.press("Enter")
     hand.page.wait_for_selector("#drawing")
 
 
 def on_the_wall(hand: Hand) -> None:
-    """A settle, a switch and an outlet."""
-    for kind, name, values in (
-        ("furniture", "settle", {"left": "42", "width": "84", "height": "33"}),
-        ("switch", "", {"left": "6", "bottom": "46", "clear": "2"}),
-        ("outlet", "", {"left": "30", "bottom": "14"}),
+    """A settle, a switch and an outlet: name, use of furniture, left, bottom, width, height, clearance."""
+    for kind, texts in (
+        ("furniture", ("settle", "", "42", "", "84", "33")),
+        ("switch", ("", "6", "46", "", "", "2")),
+        ("outlet", ("", "30", "14")),
     ):
         number = hand.page.locator("#drawing .feature").count()
-        hand.choose("#new_feature", kind)
-        hand.button("Add to the wall")
+        hand.click(f'[data-focus="add {kind}"]')
         hand.page.locator("#drawing .feature").nth(number).wait_for()
-        if name:
-            hand.put(f"wall/feature/{number} {kind}/name", name)
-        for field, text in values.items():
-            hand.put(f"wall/feature/{number} {name or kind}/{field}", text)
+        hand.page.wait_for_function("document.activeElement.dataset.key?.endsWith('/name')")
+        along(hand, texts)
 
 
 def the_frames(hand: Hand) -> None:
-    """Nine frames typed in line by line, their hangers and their fixings."""
+    """Nine frames typed in line by line, the hangers of some and their fixings."""
     hand.button("Next: the frames")
-    hand.click('[data-key="new frame id"]')
-    for frame in FRAMES[1:]:
+    hand.click('[data-key="new frame title"]')
+    for _, title, size, weight, hanger, drop in FRAMES[1:]:
         count = hand.page.locator("#drawing .frame").count()
-        for text in frame:
+        for text in (title, size, "", weight, hanger):
             hand.type(text)
             hand.press("Tab")
+        hand.type(drop)
         hand.press("Enter")
         hand.page.locator("#drawing .frame").nth(count).wait_for()
-    first = FRAMES[0]
+    hand.click('details[data-focus="fixing"] summary')
+    hand.press("Tab")
+    along(hand, HOOK)
     hand.button("A")
-    hand.put("frame/A/title", first[1])
-    hand.put("frame/A/weight", first[4])
+    hand.click('[data-key="frame/A/title"]')
+    along(hand, (FRAMES[0][1], "", "", FRAMES[0][3]))
     hand.click('[data-focus="hanger rings"]')
-    for name, text in RINGS.items():
-        hand.put(f"frame/A/hanger/{name}", text)
-    hand.click('details[data-focus="fixing A"] summary')
-    for name, text in HOOK.items():
-        fixing(hand, "fixing", "hook", name, text)
-    for name, text in HEAVY.items():
-        fixing(hand, "frame/A/fixing", "hook", name, text)
+    hand.press("Tab")
+    along(hand, RINGS)
+    own_fixing(hand, "A", HEAVY)
     for name in "HJ":
         hand.button(name)
-        hand.click('[data-focus="hanger sawtooth"]')
-        hand.saved()
-        hand.click(f'details[data-focus="fixing {name}"] summary')
-        fixing(hand, f"frame/{name}/fixing", "nail", "diameter", "2 mm")
+        own_fixing(hand, name, SMALL)
 
 
-def fixing(hand: Hand, place: str, kind: str, name: str, text: str) -> None:
-    """A measure of a fixing, which is chosen first."""
-    if hand.page.locator(f'[data-key="{place}/kind"]').first.input_value() != kind:
-        hand.choose(f'[data-key="{place}/kind"]', kind)
-    hand.put(f"{place}/{name}", text)
+def own_fixing(hand: Hand, name: str, texts: tuple[str, ...]) -> None:
+    """A fixing for one frame alone."""
+    hand.click(f'details[data-focus="fixing {name}"] summary')
+    hand.press("Tab")
+    along(hand, texts)
 
 
 def arranged(hand: Hand) -> None:
@@ -97,10 +105,16 @@ def arranged(hand: Hand) -> None:
     hand.button("Next: arrange them")
     hand.click('[data-focus="kind columns"]')
     hand.saved()
-    hand.put("group/columns", "D, H\nB, F\nA\nC, E\nG, J")
-    hand.choose('[data-key="group/centre_on"]', "settle")
-    hand.choose('[data-key="group/height/way"]', "above settle")
-    hand.put("group/height/amount", "7")
+    hand.click('[data-key="group/columns"]')
+    hand.press("Control+a")
+    along(hand, ("D, H\nB, F\nA\nC, E\nG, J", ""))
+    hand.type("s")  # centred on the settle
+    hand.saved()
+    hand.press("Tab")
+    hand.type("a")  # above the settle
+    hand.saved()
+    hand.press("Tab")
+    along(hand, ("7",))
 
 
 def the_paper(hand: Hand) -> None:

@@ -1,11 +1,13 @@
 """Every change at the desk is an edit of the job file's text, saved at once, or refused with the reason."""
 
 import http.client
+import itertools
 import json
 import random
 import re
 import threading
 import time
+import tomllib
 
 import pytest
 from hypothesis import HealthCheck, example, given, settings
@@ -14,7 +16,11 @@ from hypothesis import strategies as st
 import templates_gen as tg
 from templates_gen.base.units import INCH
 from templates_gen.desk.changes import DOINGS
+from templates_gen.desk.fields import field_words
+from templates_gen.documents.scale_page import scale_of
+from templates_gen.printer.store import load, profile_folder
 from tests.desk.at_the_desk import LIBRARY, AtDesk, running
+from tests.desk.test_every_field import CANAL
 from tests.jobs import SAMPLES
 
 
@@ -371,18 +377,18 @@ def test_a_template_gives_its_job_back(desk, tmp_path_factory):
 
 def test_a_new_wall_is_a_job_that_can_be_read(desk):
     data = {
-        "title": "Bus shelter",
-        "unit": "cm",
-        "wallWidth": "380",
-        "wallHeight": "245",
-        "frameWidth": "30",
-        "frameHeight": "40",
-        "paper": "a4",
+        "job.title": "Bus shelter",
+        "job.unit": "cm",
+        "wall.width": "380",
+        "wall.height": "245",
+        "frame.width": "30",
+        "frame.height": "40",
+        "paper.size": "a4",
     }
     name = desk.brought("/new", data)["job"]
     job = tg.read_job(desk.folder / name)
     assert (name, job.title, job.wall.width, job.frames[0].height) == ("bus-shelter.toml", "Bus shelter", 3800, 400)
-    assert "wall, height" in desk.brought("/new", {**data, "wallHeight": "tall"}, 422)["where"]
+    assert "wall, height" in desk.brought("/new", {**data, "wall.height": "tall"}, 422)["where"]
     assert desk.brought("/new", data)["job"] == "bus-shelter-2.toml"
 
 
@@ -481,3 +487,92 @@ def test_whatever_a_page_asks_the_file_stays_a_job_or_the_request_is_refused(tmp
         assert desk.text == LIBRARY
     assert tg.read_job(desk.path).frames
     json.loads(desk.ask("GET", "/state").content)
+
+
+def test_every_arrangement_becomes_every_other_one(tmp_path):
+    """On a wall with a stair and a plank, by whatever height the group hangs that the first one takes."""
+    desk = AtDesk(tmp_path, CANAL, "weir.toml")
+    kinds = next(one["choices"] for one in field_words()["tables"]["group"] if one["name"] == "arrangement")
+    kinds = [kind for kind in kinds if kind != "salon"]  # whose places have to be found first
+    plain = itertools.cycle([{"bottom": "40"}, {"above": "plank", "by": "5"}, {"centre": "50", "of": "A"}])
+    for first, then in itertools.permutations(kinds, 2):
+        desk.change("arrange", kind=first)
+        height = {"above_nosings": "58"} if first == "stairs" else None if first == "around" else next(plain)
+        desk.put("group", "height", value=height)
+        desk.change("arrange", kind=then)
+        assert desk.got("/state")["arrangement"] == then
+
+
+def test_a_height_begins_where_the_group_hangs(desk):
+    for way, also in (("centre", {}), ("top", {}), ("bottom", {}), ("above settle", {"above": "settle"})):
+        before = desk.got("/state")
+        amount = before["now"][way]
+        desk.put("group", "height", value={"by" if also else way: amount, **also})
+        assert desk.got("/state")["group"] == pytest.approx(before["group"])
+
+
+def test_a_frame_by_which_the_group_hangs_keeps_that_under_another_name(desk):
+    desk.put("group", "centre_on", value={"frame": "A", "over": "settle"})
+    desk.put("group", "height", value={"centre": "58", "of": "A"})
+    desk.put("frame", "A", "id", value="Q")
+    desk.put("wall", "feature", "0 settle", "name", value="pew")
+    group = desk.got("/state")["raw"]["group"]
+    assert (group["centre_on"], group["height"]) == ({"frame": "Q", "over": "pew"}, {"centre": "58", "of": "Q"})
+    desk.change("remove", at=["frame", "Q"])
+    group = desk.got("/state")["raw"]["group"]
+    assert (group["centre_on"], group["height"]) == ({"over": "pew"}, {"centre": "58"})
+
+
+def test_frames_of_a_spreadsheet_are_taken_into_the_job(tmp_path):
+    (tmp_path / "slips.csv").write_text(
+        "id;title;width;height;drop;left;hanger\nS;One;8;10;1 1/2;;\nT;;9;12;;;sawtooth\n"
+    )
+    desk = AtDesk(tmp_path, LIBRARY.replace("[job]", '[job]\nframes = "slips.csv"').replace('["C"]', '["C", "S", "T"]'))
+    before = desk.got("/state")
+    refused = desk.put("frame", "S", "width", value="10", status=422)
+    assert "slips.csv" in refused["problem"]
+    desk.change("take in frames")
+    after = desk.got("/state")
+    assert after["frames"] == [one | {"own": at} for at, one in enumerate(before["frames"])]
+    assert after["group"] == before["group"] and "slips" not in desk.text and "# wire pulled taut" in desk.text
+    desk.put("frame", "S", "width", value="10")
+
+
+def test_the_next_frame_is_like_the_last_one_unless_it_has_a_size(desk):
+    desk.change("set", sets=[{"at": ["frame", "C", "hanger"], "value": {"kind": "rings", "left": "2", "right": "2",
+                "drop_left": "3", "drop_right": "3", "seen_from": "back"}}])  # fmt: skip
+    desk.change("add frame", like="C", values={"title": "Fork moss"})
+    desk.change("add frame", like="B", values={"width": "8 x 10", "drop": "2"})
+    told = {one["id"]: one for one in tomllib.loads(desk.text)["frame"]}
+    rings = {"kind": "rings", "left": "2", "right": "2", "seen_from": "back"}  # its drops are still to be measured
+    assert told["D"] == {
+        "id": "D",
+        "width": "16",
+        "height": "20",
+        "weight": "5 lb",
+        "hanger": rings,
+        "title": "Fork moss",
+    }
+    assert told["E"] == {"id": "E", "width": "8", "height": "10", "drop": "2"}
+
+
+def test_a_width_typed_with_a_height_is_both(desk):
+    desk.put("frame", "A", "width", value='8" x 10"')
+    assert (frame(desk, "A")["width"], frame(desk, "A")["height"]) == ('8"', '10"')
+
+
+def test_a_printer_is_measured_and_corrected_for(tmp_path, monkeypatch):
+    desk = AtDesk(tmp_path)
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "config"))
+    assert desk.got("/printers")["printers"] == []
+    scale = scale_of("letter").box
+    wrong = {"name": "study", "paper": "letter", "across": f"{scale.width * 0.996} mm", "along": "12 mm"}
+    assert "no more than 5% off" in desk.brought("/printers", wrong, 422)["problem"]
+    right = wrong | {"along": f"{scale.height * 0.997} mm"}
+    told = desk.brought("/printers", right)
+    assert told["name"] == "study" and "99.60% across" in told["printers"][0]["about"]
+    desk.brought("/paper", {"kind": "template", "printer": "study"})
+    known = load(profile_folder(tmp_path / "config" / "templates-gen"), "study")
+    assert (tmp_path / "moss.pdf").read_bytes() == tg.make_template(tg.read_job(desk.path), printer=known).pdf
+    assert (tmp_path / "moss.pdf").read_bytes() != tg.make_template(tg.read_job(desk.path)).pdf
+    assert desk.brought("/paper", {"kind": "template", "printer": "attic"}, 422)["problem"]

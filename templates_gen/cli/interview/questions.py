@@ -12,6 +12,7 @@ from templates_gen.cli.interview.on_frames import ask_frames
 from templates_gen.cli.interview.on_group import ask_group
 from templates_gen.cli.interview.on_wall import ask_features, ask_wall
 from templates_gen.cli.interview.question import Asking, Tables, fill, question_for
+from templates_gen.job.paper_sizes import USUAL_SIZES
 from templates_gen.job.tables.contents import field_of
 
 PRINTED = {"linked": {"cover": "linked"}, "outlines": {}, "shop": {"print_shop": True}}
@@ -21,9 +22,6 @@ PRINTED_MEANS = (
     "linked: on your printer, the nails on a strip of sheets, the quickest to tape; outlines: on your printer, with "
     "every frame's outline; shop: in one piece at a print shop, nothing to tape"
 )
-
-PAPER = {"in": "letter", "cm": "a4", "mm": "a4"}
-"""What is in most printers where people measure in a unit.  Common practice, no source."""
 
 LONGEST_NAME = 60
 """Letters of a title that go into a file's name.  Our own design, no source."""
@@ -37,7 +35,7 @@ def interview(tables: Tables, file: str) -> Asking:
     yield from ask_frames(tables.setdefault("frame", []))
     yield from ask_fixings(tables)
     yield from ask_group(tables.setdefault("group", {}), tables)
-    default = PAPER[tables["job"]["unit"]]
+    default = USUAL_SIZES[tables["job"]["unit"]]
     paper = tables.setdefault("paper", {})
     printed = yield question_for(
         "paper.print_shop", means=PRINTED_MEANS, choices=tuple(PRINTED), default="outlines", begins=True

@@ -30,28 +30,52 @@ export function valueAt(at) {
 
 export function shownValue(value) {
   if (value === undefined || value === null) return "";
-  if (Array.isArray(value)) return value.join(", ");
+  if (Array.isArray(value)) return value.map((one) => shownValue(one)).join(value.some(Array.isArray) ? "\n" : ", ");
   if (typeof value === "object") return "";
   return value === true ? "yes" : value === false ? "no" : String(value);
 }
 
+// A field's question with the names that are in it; what it means where it has none.
+export function asked(words, at = []) {
+  const { state } = store;
+  const names = { id: at[1], number: state.frames.findIndex((one) => one.id === at[1]) + 1, line: state.arrangement.startsWith("column") ? "column" : "row" };
+  return words.ask ? words.ask.replaceAll(/\{(\w+)\}/g, (_, name) => names[name]) : capital(words.means);
+}
+
+// What is said under a field: what it means where its label is a question, else what holds while it is empty.
+export const helpOf = (words) => (words.ask ? words.means : words.usual ? `Left empty: ${words.usual}` : "");
+
+// What there is to choose from, each by its short name.
+export function choicesOf(words) {
+  if (words.kind === "yes") return ["yes", "no"];
+  return words.kind === "choice" ? words.choices.map((value) => ({ value, label: shortName(words, value) })) : null;
+}
+
+export const shortName = (words, value) => (words.called[value] || value).split(":")[0];
+
+// An id in the page for a key: another one for each, whatever signs a frame's name has.
+const idOf = (key) => key.replaceAll(/[^a-z\d-]/giu, (sign) => (sign === "/" ? "_" : sign === "_" ? "__" : `_${sign.codePointAt(0)}-`));
+
+const MULTI = ["rows", "points"]; // what takes a line for each
+
 // One field with its label, its help and its message.  `commit` gives a promise of an error or of null.
-export function field({ key, label, words, value, placeholder = "", choices, commit, hint = "", empty = "not given" }) {
-  const id = `f ${key}`.replaceAll(/[^\w-]/g, "_");
+export function field({ key, label, help = "", value, placeholder = "", choices, commit, empty = "not given", multi = false }) {
+  const id = `f_${idOf(key)}`;
   const draft = drafts.get(key);
   const shown = draft ? draft.text : value;
-  const input = choices ? select(choices, shown, empty) : h("input", { type: "text", value: shown, placeholder, autocomplete: "off", spellcheck: false });
+  const input = choices ? select(choices, shown, empty)
+    : multi ? h("textarea", { rows: Math.max(2, shown.split("\n").length), value: shown, placeholder, spellcheck: false })
+      : h("input", { type: "text", value: shown, placeholder, autocomplete: "off", spellcheck: false });
   const message = h("p", { className: "wrong", id: `${id}_wrong`, hidden: !draft?.why }, draft ? draft.why : "");
-  const help = hint || (words ? words.means : "");
   Object.assign(input, { id });
   input.dataset.key = key;
   input.dataset.saved = value;
-  input.setAttribute("aria-describedby", `${id}_help ${id}_wrong`);
+  input.setAttribute("aria-describedby", `${help ? `${id}_help ` : ""}${id}_wrong`);
   if (draft?.why) input.setAttribute("aria-invalid", "true");
   const save = () => leave(input, key, commit, message);
   input.addEventListener(choices ? "change" : "blur", save);
   input.addEventListener("keydown", (event) => {
-    if (event.key === "Enter" && !choices) save();
+    if (event.key === "Enter" && !choices && !multi) save();
     if (event.key === "Escape" && drafts.has(key)) { keep(key, null); input.value = input.dataset.saved; save(); message.hidden = true; input.removeAttribute("aria-invalid"); }
   });
   return h("div", { className: "field" }, h("label", { htmlFor: id }, label), input, message,
@@ -104,36 +128,48 @@ function why(error, key) {
   return (here && error.problem ? `${capital(error.problem)}${error.hint ? ` (${error.hint})` : ""}` : error.message).replaceAll('\\"', '"');
 }
 
-// A field of the job file, by its table's words.
-export function jobField(table, at, { label, placeholder, choices, hint } = {}) {
-  const name = at[at.length - 1];
-  const words = wordsFor(table, name);
-  const metric = store.state.unit !== "in";
-  const example = metric ? words.metric : words.example;
-  const listed = choices || (words.kind === "choice" ? words.choices : words.kind === "yes" ? ["yes", "no"] : null);
+// A field of the job file, in its table's words.
+export function jobField(table, at, { label, placeholder, choices, help, empty, value } = {}) {
+  const words = wordsFor(table, at[at.length - 1]);
   return field({
-    key: at.join("/"), label: label || words.ask || capital(words.means), words: words.ask || label ? words : null, hint,
-    value: shownValue(valueAt(at)), choices: listed,
-    placeholder: placeholder || (example ? `such as ${example}` : ""),
+    key: at.join("/"), label: label || asked(words, at), help: help ?? helpOf(words), empty, multi: MULTI.includes(words.kind),
+    value: value ?? shownValue(valueAt(at)), choices: choices || choicesOf(words), placeholder: placeholder || example(words),
     commit: (text) => change({ do: "set", sets: [{ at, value: text }] }),
   });
 }
+
+// A field at a place that has no words of its own, such as one of several named alike.
+export const fieldAt = (at, label, help) => field({
+  key: at.join("/"), label, help, value: shownValue(valueAt(at)), commit: (text) => change({ do: "set", sets: [{ at, value: text }] }),
+});
+
+// All fields of a table but those that have a place of their own on the page.
+export function allFields(table, at, but = []) {
+  return namesOf(table).filter((name) => !but.includes(name)).map((name) => jobField(table, [...at, name]));
+}
+
+export const namesOf = (table) => store.fields.tables[table].filter((words) => words.kind !== "own").map((words) => words.name);
 
 export const capital = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 // What waits for other fields that have to be filled in with it.
 const LATER = { later: true };
 
+const usualNeeds = (table) => (value) => (Object.values(value).some(Boolean) ? store.fields.tables[table].filter((words) => words.needed).map((words) => words.name) : []);
+
 // Fields that make sense only together: all are sent as one table, whichever is left, once those that it needs are there.
-export function together(at, table, names, { kept = {}, labels = {}, whole = {}, needs = () => [], held = (name) => (valueAt(at) || {})[name] } = {}) {
+// A value that is no table stands for the fields that are in it `alone`.
+export function together(at, table, { names = namesOf(table), kept = {}, whole = {}, alone = [], needs = usualNeeds(table), held } = {}) {
+  const there = valueAt(at) ?? {};
+  const now = held || ((name) => (typeof there === "object" ? there[name] : alone.includes(name) ? there : undefined));
   const key = (name) => [...at, name].join("/");
-  const now = (name) => {
+  const typed = (name) => {
     const input = document.querySelector(`[data-key="${CSS.escape(key(name))}"]`);
-    return input ? input.value : shownValue(held(name));
+    return input ? input.value : shownValue(now(name));
   };
   const send = async () => {
     const value = { ...kept };
-    for (const name of names) value[name] = now(name);
+    for (const name of names) value[name] = typed(name);
     if (needs(value).some((name) => !value[name])) return LATER;
     const error = await change({ do: "set", sets: [{ at, value: { ...whole, ...value } }] });
     if (!error) for (const name of names) keep(key(name), null);
@@ -144,15 +180,14 @@ export function together(at, table, names, { kept = {}, labels = {}, whole = {},
   return names.map((name) => {
     const words = wordsFor(table, name);
     return field({
-      key: key(name), label: labels[name] || words.ask || capital(words.means), words: words.ask ? words : null,
-      value: shownValue(held(name)),
-      placeholder: example(words), choices: words.kind === "choice" ? words.choices : null, commit: send,
+      key: key(name), label: asked(words, at), help: helpOf(words), value: shownValue(now(name)),
+      placeholder: example(words), choices: choicesOf(words), commit: send,
     });
   });
 }
 
 export function example(words) {
-  const shown = store.state.unit !== "in" ? words.metric : words.example;
+  const shown = store.state?.unit !== "in" ? words.metric : words.example;
   return shown ? `such as ${shown}` : "";
 }
 

@@ -8,33 +8,48 @@ async function begin(path, data, more) {
   try { open((await bring(path, data, more)).job); } catch (error) { notice(error.message); }
 }
 
-// Fields of a new wall by where the job file has them.
-const PLACES = { "wall, width": "wallWidth", "wall, height": "wallHeight", "(A), width": "frameWidth", "(A), height": "frameHeight" };
+// A new wall, in the words of the job file's tables; its first frame is called A.
+const NEW = [["job", "title"], ["job", "unit"], ["wall", "width"], ["wall", "height"], ["frame", "width"], ["frame", "height"], ["paper", "size"]];
 
 function newWall() {
-  const unit = h("select", { id: "unit" }, ...[["in", "inches"], ["cm", "centimetres"], ["mm", "millimetres"]].map(([value, words]) => h("option", { value }, words)));
-  unit.value = navigator.language === "en-US" ? "in" : "cm";
-  const paper = h("select", { id: "paper" }, ...["letter", "a4", "tabloid", "a3", "legal"].map((size) => h("option", {}, size)));
-  paper.value = navigator.language === "en-US" ? "letter" : "a4";
-  const text = (id, words, placeholder, needed = true) => h("label", {}, words, h("input", { type: "text", id, placeholder, required: needed, autocomplete: "off" }));
-  const examples = () => (unit.value === "in" ? ["12' 6\"", "8'", "11", "14"] : unit.value === "cm" ? ["380", "245", "30", "40"] : ["3800", "2450", "300", "400"]);
-  const fields = [["wallWidth", "How wide is the wall?"], ["wallHeight", "How high is it?"], ["frameWidth", "How wide is the first frame, outside?"], ["frameHeight", "How high is that frame?"]].map(([id, words], at) => text(id, words, `such as ${examples()[at]}`));
-  unit.addEventListener("change", () => fields.forEach((one, at) => { one.querySelector("input").placeholder = `such as ${examples()[at]}`; }));
+  const wordsFor = ([table, name]) => fields.tables[table].find((one) => one.name === name);
+  const inches = navigator.language === "en-US";
+  const idOf = (place) => `new_${place.join("_")}`;
+  const unit = () => find(idOf(["job", "unit"]))?.value || (inches ? "in" : "cm");
+  const example = (place) => (wordsFor(place).kind === "length" && unit() !== "in" ? "" : `such as ${wordsFor(place).example}`);
+  const input = (place) => {
+    const words = wordsFor(place);
+    const id = idOf(place);
+    if (words.name === "unit") return select(id, words.choices.map((value) => [value, words.called[value]]), inches ? "in" : "cm");
+    if (words.name === "size") return select(id, fields.papers.map((name) => [name, name]), fields.usualPapers[unit()]);
+    return h("input", { type: "text", id, placeholder: example(place), required: place[1] === "width" || place[1] === "title", autocomplete: "off" });
+  };
   const wrong = h("p", { className: "wrong", role: "alert", hidden: true });
   const make = async (event) => {
     event.preventDefault();
-    const data = Object.fromEntries(["title", "unit", "wallWidth", "wallHeight", "frameWidth", "frameHeight", "paper"].map((id) => [id, find(id).value]));
-    for (const id of Object.keys(data)) find(id).removeAttribute("aria-invalid");
+    const data = Object.fromEntries(NEW.map((place) => [place.join("."), find(idOf(place)).value]));
+    for (const place of NEW) find(idOf(place)).removeAttribute("aria-invalid");
     try { open((await bring("/new", data)).job); } catch (error) {
-      const place = Object.keys(PLACES).find((one) => error.where?.endsWith(one));
+      const place = NEW.find(([table, name]) => error.where?.endsWith(table === "frame" ? `(A), ${name}` : `${table}, ${name}`));
       wrong.hidden = false;
       wrong.textContent = (place ? error.problem : error.message).replaceAll('\\"', '"');
-      if (place) { find(PLACES[place]).setAttribute("aria-invalid", "true"); find(PLACES[place]).focus(); }
+      if (place) { find(idOf(place)).setAttribute("aria-invalid", "true"); find(idOf(place)).focus(); }
     }
   };
-  return h("form", { className: "new", onsubmit: make }, h("h2", {}, "Begin a new wall"),
-    h("div", { className: "quick" }, text("title", "What is the job called?", "such as Fern prints"), h("label", {}, "Which unit do you measure in?", unit), ...fields, h("label", {}, "What paper is in the printer?", paper)),
+  const form = h("form", { className: "new", onsubmit: make }, h("h2", {}, "Begin a new wall"),
+    h("div", { className: "quick" }, ...NEW.map((place) => h("label", {}, wordsFor(place).ask.replace("{id}", "A, the first"), input(place)))),
     wrong, h("div", { className: "row" }, h("button", { type: "submit", className: "main" }, "Begin")));
+  form.querySelector(`#${idOf(["job", "unit"])}`).addEventListener("change", () => {
+    for (const place of NEW) if (wordsFor(place).kind === "length") find(idOf(place)).placeholder = example(place);
+    find(idOf(["paper", "size"])).value = fields.usualPapers[unit()];
+  });
+  return form;
+}
+
+function select(id, choices, value) {
+  const made = h("select", { id }, ...choices.map(([one, words]) => h("option", { value: one }, words)));
+  made.value = value;
+  return made;
 }
 
 function show(told) {
@@ -57,5 +72,6 @@ document.addEventListener("drop", (event) => {
   const [file] = event.dataTransfer.files;
   if (file) begin("/from-template", file, { name: file.name });
 });
-try { show(await ask("/jobs")); } catch (error) { notice(error.message); }
+let fields = null;
+try { fields = await ask("/fields"); show(await ask("/jobs")); } catch (error) { notice(error.message); }
 new EventSource("/events"); // tells the desk that a page is open

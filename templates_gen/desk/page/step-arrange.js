@@ -1,13 +1,8 @@
 // How the frames hang to each other and on the wall; other arrangements side by side.
 import { ask, bring, change, changed, store } from "./api.js";
 import { h, notice } from "./dom.js";
-import { field, jobField, shownValue, valueAt } from "./fields.js";
+import { asked, capital, choicesOf, field, jobField, shownValue, valueAt, wordsFor } from "./fields.js";
 import { smallWall } from "./wall.js";
-
-const KINDS = {
-  row: "one row", rows: "rows", column: "one column", columns: "columns", grid: "a grid", around: "around something",
-  stairs: "up a stair", salon: "places found for you", placed: "each placed by hand",
-};
 
 export function arrangePanel(goTo) {
   const { state } = store;
@@ -16,88 +11,91 @@ export function arrangePanel(goTo) {
     if (error) { notice(error.message); changed("panel"); }
   };
   return [
-    h("h2", {}, "How they hang"),
-    h("div", { className: "cards words", role: "radiogroup", "aria-label": "Arrangement" }, ...Object.entries(KINDS).map(([kind, words]) => h("label", { className: "card" },
-      h("input", { type: "radio", name: "arrangement", value: kind, checked: state.arrangement === kind, "data-focus": `kind ${kind}`, onchange: () => pick(kind) }), words))),
+    h("h2", {}, asked(wordsFor("group", "arrangement"))),
+    h("div", { className: "cards words", role: "radiogroup", "aria-label": "Arrangement" }, ...choicesOf(wordsFor("group", "arrangement")).map(({ value, label }) => h("label", { className: "card" },
+      h("input", { type: "radio", name: "arrangement", value, checked: state.arrangement === value, "data-focus": `kind ${value}`, onchange: () => pick(value) }), label))),
     lists(state),
-    h("div", { className: "pair" }, jobField("group", ["group", "gap"]), centreField(state), heightFields(), alignField(state)),
+    h("div", { className: "pair" }, jobField("group", ["group", "gap"]), ...centreFields(state).slice(0, -1), ...heightFields(state).slice(0, 2), oneOf("align", state.arrangement !== "around" && state.arrangement !== "salon" && state.arrangement !== "placed")),
+    h("details", { "data-focus": "more group" }, h("summary", {}, "More about the arrangement"), h("div", { className: "pair" },
+      jobField("group", ["group", "gap_across"]), jobField("group", ["group", "gap_down"]), oneOf("set", store.fields.settings[state.arrangement]),
+      oneOf("align", state.arrangement === "around"), ...centreFields(state).slice(-1), ...heightFields(state).slice(2), ...(state.arrangement === "salon" ? WISHES.map((name) => jobField("group", ["group", name])) : []))),
     h("p", { className: "help" }, "Drag a frame on the wall, or move it by the arrow keys: all are then placed by hand. Alt while you drag lets go of edges and gaps."),
     optionsPart(state),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("Measure") }, "Next: measure the drops")),
   ];
 }
 
-// Rows and columns as people write them: a line for each.
-function lists(state) {
-  const kind = state.arrangement;
-  if (kind === "rows" || kind === "columns") return listField(kind, kind === "rows" ? "Rows from the top, a line each; frames from the left" : "Columns from the left, a line each; frames from the top");
-  if (kind === "grid") return valueAt(["group", "rows"]) ? listField("rows", "Rows from the top, a line each") : h("div", { className: "pair" }, jobField("group", ["group", "across"]), orderField());
-  if (["row", "column", "stairs"].includes(kind)) return orderField();
-  if (kind === "around") return h("div", { className: "pair" }, jobField("group", ["group", "around"], { label: "Around what?", choices: state.features.map((one) => one.name) }), ...["left", "above", "right", "below", "gap_around"].map((name) => jobField("group", ["group", name])));
-  return null;
+const WISHES = ["largest", "together", "same_height", "heavy_low", "seed"];
+const LISTS = {
+  row: ["order"], column: ["order"], stairs: ["order"], rows: ["rows"], columns: ["columns"],
+  around: ["around", "left", "above", "right", "below", "gap_around"],
+};
+
+// Which frame hangs where, as far as an arrangement is told that.
+function lists({ arrangement, features, raw }) {
+  const names = arrangement === "grid" ? (raw.group?.rows ? ["rows"] : ["across", "order"]) : LISTS[arrangement] || [];
+  const lines = { rows: "A line for each row, its frames with a comma between", columns: "A line for each column, its frames with a comma between" };
+  const inOrder = store.state.frames.map((one) => one.id).join(", ");
+  const fields = names.map((name) => jobField("group", ["group", name], {
+    help: lines[name], placeholder: name === "order" ? inOrder : undefined, choices: name === "around" ? features.map((one) => one.name) : undefined, empty: null,
+  }));
+  return names.length > 1 ? h("div", { className: "pair" }, ...fields) : fields[0];
 }
 
-function orderField() {
-  return field({
-    key: "group/order", label: "In which order?", value: shownValue(valueAt(["group", "order"])), placeholder: store.state.frames.map((one) => one.id).join(", "),
-    hint: "Short names with a comma between; empty for the order in which they were added", commit: (text) => change({ do: "set", sets: [{ at: ["group", "order"], value: text }] }),
-  });
+// What lines up, and how rows lie to each other: of the words that this arrangement takes.
+function oneOf(name, when) {
+  const choices = store.fields[name === "align" ? "alignments" : "settings"][store.state.arrangement];
+  if (!when || !choices) return null;
+  return jobField("group", ["group", name], { choices, empty: null, help: "", value: shownValue(valueAt(["group", name])) || "centre" });
 }
 
-function listField(name, label) {
-  const value = (valueAt(["group", name]) || []).map((row) => row.join(", ")).join("\n");
-  const area = h("textarea", { id: `list_${name}`, rows: Math.max(2, value.split("\n").length), value, "data-key": `group/${name}` });
-  area.dataset.saved = value;
-  const wrong = h("p", { className: "wrong", hidden: true });
-  area.addEventListener("blur", async () => {
-    if (area.value === area.dataset.saved) return;
-    const rows = area.value.split("\n").map((line) => line.split(",").map((one) => one.trim()).filter(Boolean)).filter((row) => row.length);
-    const error = await change({ do: "set", sets: [{ at: ["group", name], value: rows }] });
-    const there = document.getElementById(area.id);
-    if (error && there) { there.value = area.value; there.setAttribute("aria-invalid", "true"); there.nextElementSibling.hidden = false; there.nextElementSibling.textContent = error.message; }
-  });
-  return h("div", { className: "field" }, h("label", { htmlFor: area.id }, label), area, wrong, h("p", { className: "help" }, "Short names with a comma between"));
-}
-
-function centreField(state) {
-  if (state.arrangement === "around") return null;
-  const names = ["wall", ...state.features.map((one) => one.name)];
-  const now = shownValue(valueAt(["group", "centre_on"])) || "wall";
-  return field({
-    key: "group/centre_on", label: "Centred on what?", value: now, choices: [...names.map((name) => ({ value: name, label: name === "wall" ? "the wall" : name }))], empty: null,
-    commit: (text) => change({ do: "set", sets: [{ at: ["group", "centre_on"], value: text }] }),
-  });
-}
-
-const HEIGHTS = { centre: "Middle above floor", top: "Top above floor", bottom: "Bottom above floor", above_nosings: "Above the nosings" };
-
-function heightFields() {
-  const { state } = store;
+// The middle goes on the wall's, on that of a feature, or at a distance; it may be that of one frame.
+function centreFields(state) {
   if (state.arrangement === "around") return [];
-  const held = valueAt(["group", "height"]) || {};
-  const way = held.above !== undefined ? `above ${held.above}` : Object.keys(HEIGHTS).find((name) => held[name] !== undefined) || "";
-  const ways = [...Object.entries(HEIGHTS).filter(([name]) => (name === "above_nosings") === (state.arrangement === "stairs")).map(([value, label]) => ({ value, label })),
-    ...state.features.map((one) => ({ value: `above ${one.name}`, label: `Above the ${one.name}` }))];
-  const send = (chosen, amount) => {
-    const value = !chosen ? null : chosen.startsWith("above ") ? { above: chosen.slice(6), by: amount } : { [chosen]: amount };
-    return change({ do: "set", sets: [{ at: ["group", "height"], value }] });
-  };
-  const amount = shownValue(held.above !== undefined ? held.by : held[way]);
-  const usual = { centre: inUnit(57, 1450), top: inUnit(75, 1900), bottom: inUnit(45, 1150), above_nosings: inUnit(57, 1450) };
+  const held = valueAt(["group", "centre_on"]) ?? "wall";
+  const { frame = "", over = "wall" } = typeof held === "object" ? held : state.frames.some((one) => one.id === held) && held !== "wall" ? { frame: held } : { over: held };
+  const send = (one, on) => change({ do: "set", sets: [{ at: ["group", "centre_on"], value: one ? { frame: one, over: on } : on }] });
+  const names = ["wall", ...state.features.map((one) => one.name)];
+  const away = names.includes(over) ? "" : shownValue(over);
   const fields = [field({
-    key: "group/height/way", label: "How high do they hang?", value: way, choices: ways, empty: `Middle at ${inUnit("57 in", "1448 mm")}, as usual`, hint: " ",
-    commit: (text) => send(text, amount || usual[text] || inUnit("8", "200 mm")),
+    key: "group/centre_on/over", label: asked(wordsFor("group", "centre_on")), value: away ? AWAY : shownValue(over), empty: null,
+    choices: [...names.map((value) => ({ value, label: value === "wall" ? "the wall" : value })), { value: AWAY, label: "a distance from the wall's left end" }],
+    commit: (text) => send(frame, text === AWAY ? state.now.centre_on : text),
   })];
-  if (way) fields.push(field({ key: "group/height/amount", label: way.startsWith("above ") ? "How far above it is the lowest frame?" : "How high?", value: amount, hint: " ", commit: (text) => send(way, text) }));
+  if (away) fields.push(field({ key: "group/centre_on/away", label: "How far is the middle from the wall's left end?", value: away, commit: (text) => send(frame, text || "wall") }));
+  fields.push(field({
+    key: "group/centre_on/frame", label: capital(wordsFor("centre_on", "frame").means), value: frame, choices: state.frames.map((one) => one.id), empty: wordsFor("centre_on", "frame").usual,
+    commit: (text) => send(text, over),
+  }));
   return fields;
 }
 
-const inUnit = (inches, metric) => (store.state.unit === "in" ? String(inches) : typeof metric === "number" ? `${metric} mm` : metric);
+const AWAY = " away";
 
-function alignField(state) {
-  const ways = { row: ["top", "centre", "bottom"], rows: ["top", "centre", "bottom"], grid: ["top", "centre", "bottom"], stairs: ["top", "centre", "bottom"], column: ["left", "centre", "right"], columns: ["left", "centre", "right"] }[state.arrangement];
-  if (!ways) return null;
-  return field({ key: "group/align", label: state.arrangement.startsWith("column") ? "What lines up in a column?" : "What lines up in a row?", value: shownValue(valueAt(["group", "align"])) || "centre", choices: ways, empty: null, hint: " ", commit: (text) => change({ do: "set", sets: [{ at: ["group", "align"], value: text }] }) });
+// How high, in one of the ways of the table; another way begins where the group hangs now.
+function heightFields(state) {
+  if (state.arrangement === "around") return [];
+  const held = valueAt(["group", "height"]) || {};
+  const ways = ["centre", "top", "bottom", "above_nosings"].filter((name) => (name === "above_nosings") === (state.arrangement === "stairs"));
+  const way = held.above !== undefined ? `above ${held.above}` : ways.find((name) => held[name] !== undefined) || "";
+  const choices = [...ways.map((value) => ({ value, label: capital(wordsFor("height", value).means) })), ...(state.arrangement === "stairs" ? [] : state.features.map((one) => ({ value: `above ${one.name}`, label: `Above the ${one.name}` })))];
+  const send = (chosen, amount, of) => {
+    const feature = chosen.startsWith("above ") ? chosen.slice(6) : null;
+    const value = !chosen ? null : { ...(feature === null ? { [chosen]: amount } : { above: feature, by: amount }), ...(of ? { of } : {}) };
+    return change({ do: "set", sets: [{ at: ["group", "height"], value }] });
+  };
+  const name = held.above !== undefined ? "by" : way;
+  const fields = [field({
+    key: "group/height/way", label: asked(wordsFor("group", "height")), value: way, choices, empty: `As usual: ${store.fields.usualCentre[state.unit]} to the middle`,
+    commit: (text) => send(text, state.now[text] || "", held.of),
+  })];
+  if (!way) return fields;
+  fields.push(field({ key: `group/height/${name}`, label: asked(wordsFor("height", name)), value: shownValue(held[name]), commit: (text) => send(way, text, held.of) }));
+  if (way !== "above_nosings") {
+    const words = wordsFor("height", "of");
+    fields.push(field({ key: "group/height/of", label: capital(words.means), value: shownValue(held.of), choices: state.frames.map((one) => one.id), empty: words.usual, commit: (text) => send(way, shownValue(held[name]), text) }));
+  }
+  return fields;
 }
 
 // Other arrangements: looked for while the page goes on, and shown side by side.

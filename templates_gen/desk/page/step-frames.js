@@ -1,8 +1,8 @@
-// The frames: one by one, or out of a spreadsheet; and everything about the one that is chosen.
+// The frames: one by one or pasted, each with its hanger, its fixing, its picture and what it is made of.
 import { address, change, changed, store, upload } from "./api.js";
 import { h, notice } from "./dom.js";
 import { choose } from "./dragging.js";
-import { example, jobField, shownValue, together, valueAt, wordsFor } from "./fields.js";
+import { allFields, asked, example, fieldAt, jobField, namesOf, shownValue, together, valueAt, wordsFor } from "./fields.js";
 
 export function framesPanel(goTo) {
   const chosen = store.state.frames.find((one) => `frame ${one.id}` === store.selected);
@@ -13,31 +13,41 @@ export function framesPanel(goTo) {
       title: one.title, onclick: () => choose(`frame ${one.id}`),
     }, one.id)))),
     chosen ? frameForm(chosen) : h("p", { className: "help" }, "Choose a frame, here or on the wall, to change it."),
-    adding(), pasting(),
+    adding(), pasting(), usualFixing(), types(),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("Arrange") }, "Next: arrange them")),
   ];
 }
 
-const NEW = ["id", "title", "width", "height", "weight", "drop"];
+const NEW = ["id", "title", "width", "height", "weight", "hanger", "drop"];
+const SAME = ["width", "height", "weight", "hanger"]; // what the next frame has from the last one, unless it is told: our own
 
+// One more frame in a line; what is left empty is as for the frame before it, but for what is measured on each.
 function adding() {
+  const last = store.state.frames.filter((one) => one.own !== null).at(-1);
   const inputs = NEW.map((name) => {
     const words = wordsFor("frame", name);
-    return h("label", {}, name === "id" ? "short name" : name, h("input", { type: "text", id: `new_${name}`, "data-key": `new frame ${name}`, "data-saved": "", autocomplete: "off", placeholder: name === "id" ? "next letter" : example(words) }));
+    const shared = { id: `new_${name}`, "data-key": `new frame ${name}`, "data-saved": "", title: words.means };
+    const like = SAME.includes(name) && last ? (name === "hanger" ? last.hanger : last.known[name]) : "";
+    const placeholder = like ? `${like}, as ${last.id}` : name === "id" ? "next letter" : example(words);
+    const input = name === "hanger"
+      ? h("select", shared, h("option", { value: "" }, placeholder), ...store.fields.hangers.filter((one) => !one.needs.length).map((one) => h("option", { value: one.name }, one.name)))
+      : h("input", { type: "text", autocomplete: "off", placeholder, ...shared });
+    return h("label", {}, name === "id" ? "short name" : name, input);
   });
   const add = async (event) => {
     event.preventDefault();
     const values = Object.fromEntries(NEW.map((name) => [name, document.getElementById(`new_${name}`).value.trim()]));
-    const error = await change({ do: "add frame", values });
+    const error = await change({ do: "add frame", values, like: last?.id });
     wrong.hidden = !error;
     wrong.textContent = error ? error.message : "";
     if (error) return;
     for (const name of NEW) document.getElementById(`new_${name}`).value = "";
-    document.getElementById("new_id").focus();
+    document.getElementById("new_title").focus();
   };
   const wrong = h("p", { className: "wrong", role: "alert", hidden: true });
   return h("form", { className: "list", onsubmit: add }, h("h3", {}, "Add a frame"), h("div", { className: "quick" }, ...inputs), wrong,
-    h("div", { className: "row" }, h("button", { type: "submit", "data-focus": "add frame" }, "Add this frame")));
+    h("div", { className: "row" }, h("button", { type: "submit", "data-focus": "add frame" }, "Add this frame"),
+      h("span", { className: "help" }, last ? `Enter adds it. Without a size it is like ${last.id}; 11 x 14 in width is both.` : "Enter adds it.")));
 }
 
 function pasting() {
@@ -56,17 +66,42 @@ function pasting() {
 
 function frameForm(one) {
   const at = ["frame", one.id];
-  if (one.own === null) return h("p", { className: "help" }, `Frame ${one.id} stands in ${store.state.raw.job?.frames || "a spreadsheet"}. Change it there; the desk takes it in at once.`);
-  const own = (name, label) => jobField("frame", [...at, name], { label, placeholder: one.known[name] ? `${one.known[name]}${name === "weight" && one.known.weightIs === "estimated" ? ", estimated" : ""}` : undefined });
+  if (one.own === null) return fromSheet(one);
+  const own = (name) => jobField("frame", [...at, name], { choices: name === "type" ? Object.keys(store.state.raw.frame_type || {}) : undefined, placeholder: one.known[name] ? `${one.known[name]}${name === "weight" && one.known.weightIs === "estimated" ? ", estimated" : ""}` : undefined });
+  const first = ["id", "title", "width", "height", "weight", "depth"];
+  const rest = namesOf("frame").filter((name) => ![...first, "hanger", "drop", "fixing", "image"].includes(name));
   return h("fieldset", { className: "chosen-part" }, h("legend", {}, `Frame ${one.id}${one.title ? `: ${one.title}` : ""}`),
-    h("div", { className: "pair" }, own("id", "Short name"), own("title", "Title"), own("width", "Width, outside"), own("height", "Height, outside"), own("weight", "Weight"), own("depth", "Depth, front to back")),
-    hangerPart(one, at), fixingPart(one, at), picturePart(one),
-    h("details", { "data-focus": `more ${one.id}` }, h("summary", {}, "Print, mat and moulding"),
-      h("div", { className: "pair" }, ...["type", "print", "mat", "glazing", "backing"].map((name) => jobField("frame", [...at, name])),
-        ...["face", "rabbet", "wood"].map((name) => jobField("moulding", [...at, "moulding", name], { label: `Moulding: ${wordsFor("moulding", name).means}` })))),
+    h("div", { className: "pair" }, ...first.map(own)),
+    hangerPart(one, at), fixingPart(one, at), picturePart(one), placePart(one),
+    h("details", { "data-focus": `more ${one.id}` }, h("summary", {}, "Print, mat, moulding and glazing"),
+      h("div", { className: "pair" }, ...rest.map(own)),
+      h("h4", {}, "Moulding"), h("div", { className: "pair" }, ...together([...at, "moulding"], "moulding")),
+      h("h4", {}, "Mat, side by side"), h("div", { className: "pair" }, ...together([...at, "mat"], "mat", { alone: ["width"] }))),
     h("div", { className: "row" },
       h("button", { type: "button", "data-focus": "copy frame", onclick: () => act({ do: "copy frame", frame: one.id }) }, "Another one like this"),
       h("button", { type: "button", "data-focus": "remove frame", onclick: () => act({ do: "remove", at }) }, `Remove frame ${one.id}`)));
+}
+
+// A frame of a spreadsheet is changed there, or all of it is taken into the job file.
+function fromSheet(one) {
+  const sheet = store.state.raw.job?.frames || "a spreadsheet";
+  return h("fieldset", { className: "chosen-part" }, h("legend", {}, `Frame ${one.id}`),
+    h("p", {}, `It stands in ${sheet}. Change it there, and the desk takes it in at once; or take all frames of ${sheet} into this job, and change them here.`),
+    h("div", { className: "row" }, h("button", { type: "button", "data-focus": "take in", onclick: () => act({ do: "take in frames" }) }, "Take the frames into this job")));
+}
+
+// Where a frame is, by numbers: placed by hand, or pinned where places are found.
+function placePart(one) {
+  const { arrangement, raw } = store.state;
+  if (arrangement !== "placed" && arrangement !== "salon") return null;
+  const at = arrangement === "placed" ? ["group", "place", one.id] : ["group", "pin"];
+  const words = wordsFor("group", arrangement === "placed" ? "place" : "pin");
+  const names = arrangement === "placed" ? Object.keys(raw.group?.place?.[one.id] || { centre: 0 }) : [one.id];
+  const fields = names.map((name) => {
+    const part = arrangement === "placed" ? wordsFor("place", name).means : `frame ${one.id}`;
+    return fieldAt([...at, name], `Across and up: ${part}`, words.means);
+  });
+  return h("div", { className: "list" }, ...fields);
 }
 
 async function act(data) {
@@ -93,12 +128,10 @@ function hangerPart(one, at) {
   const cards = store.fields.hangers.map((known) => h("label", { className: "card" },
     h("input", { type: "radio", name: group, value: known.name, checked: known.name === kind, "data-focus": `hanger ${known.name}`, onchange: () => pick(known.name) }),
     h("img", { src: address("/hanger", { kind: known.name }), alt: "", width: 74, height: 88 }), known.called.replace(/^an? /, "")));
-  return h("div", { className: "list" }, h("h3", {}, "What is on its back? Seen from behind"), h("div", { className: "cards", role: "radiogroup", "aria-label": `Hanger of frame ${one.id}` }, ...cards),
-    traits.needs.length ? pairFields(one, at, kind, traits) : [jobField("frame", [...at, "drop"], { label: dropLabel(kind), placeholder: one.known.drop || undefined }), kind === "wire" ? wireFields(at) : null],
+  return h("div", { className: "list" }, h("h3", {}, `${asked(wordsFor("frame", "hanger"), at)} Seen from behind`), h("div", { className: "cards", role: "radiogroup", "aria-label": `Hanger of frame ${one.id}` }, ...cards),
+    traits.needs.length ? pairFields(one, at, kind, traits) : [jobField("frame", [...at, "drop"], { placeholder: one.known.drop || undefined }), kind === "wire" ? wireFields(at) : null],
     pending ? h("p", { className: "help", role: "status" }, `Measure these, and the frame hangs by ${traits.called}.`) : null);
 }
-
-const dropLabel = (kind) => (kind === "wire" ? "Drop: from the top edge down to the wire, pulled taut" : "Drop: from the top edge down to where it bears");
 
 function pairFields(one, at, kind, traits) {
   const names = traits.takes.filter((name) => name !== "seen_from");
@@ -106,9 +139,9 @@ function pairFields(one, at, kind, traits) {
   const whole = keptHanger(at, kind);
   const front = seenFromFront(one);
   const held = (name) => whole[front ? OTHER_SIDE[name] || name : name];
-  const fields = together([...at, "hanger"], "hanger", names, { kept: { kind, seen_from: "back" }, whole, held, needs: () => traits.needs });
+  const fields = together([...at, "hanger"], "hanger", { names, kept: { kind, seen_from: "back" }, whole, held, needs: () => traits.needs });
   queueMicrotask(done);
-  return [h("div", { className: "pair" }, ...fields), traits.takes.includes("drop_left") ? null : jobField("frame", [...at, "drop"], { label: dropLabel(kind) })];
+  return [h("div", { className: "pair" }, ...fields), traits.takes.includes("drop_left") ? null : jobField("frame", [...at, "drop"])];
 }
 
 // Sides are shown from behind, and saved so, whichever way the file has them.
@@ -127,22 +160,31 @@ function keptHanger(at, kind) {
 
 function wireFields(at) {
   return h("details", { "data-focus": "two hooks" }, h("summary", {}, "The wire hangs on two hooks"),
-    h("div", { className: "pair" }, ...together([...at, "hanger"], "hanger", ["apart", "drop_at_two", "ring_separation", "ring_depth"], {
-      kept: { kind: "wire" }, labels: { apart: "How far apart are the hooks?", drop_at_two: "Top edge to the wire on both hooks" },
-    })));
+    h("div", { className: "pair" }, ...together([...at, "hanger"], "hanger", { names: ["apart", "drop_at_two", "ring_separation", "ring_depth"], kept: { kind: "wire" } })));
 }
 
-const FIXING = ["kind", "below", "diameter", "rating", "nails", "length", "angle"];
 const fixingNeeds = (value) => (value.kind === "hook" ? ["below"] : []);
-const FIXING_LABELS = { kind: "What goes into the wall?", below: "From the nail down to the hook's seat", rating: "What its maker rates one for", nails: "Nails of one fixing", length: "How long is the nail?", angle: "Degrees from straight in", diameter: "How thick is it?" };
+const fixingFields = (at) => h("div", { className: "pair" }, ...together(at, "fixing", { alone: ["kind"], needs: fixingNeeds }));
 
 function fixingPart(one, at) {
   const own = valueAt([...at, "fixing"]);
   return h("details", { "data-focus": `fixing ${one.id}` }, h("summary", {}, `Fixing: ${one.fixing}${own === undefined ? ", as for every frame" : ", its own"}`),
-    h("p", { className: "help" }, "For this frame alone. For all others, see below."),
-    h("div", { className: "pair" }, ...together([...at, "fixing"], "fixing", FIXING, { labels: FIXING_LABELS, needs: fixingNeeds })),
-    h("h4", {}, "For every frame without its own"),
-    h("div", { className: "pair" }, ...together(["fixing"], "fixing", FIXING, { labels: FIXING_LABELS, needs: fixingNeeds })));
+    h("p", { className: "help" }, "For this frame alone. That of all others is below."), fixingFields([...at, "fixing"]));
+}
+
+function usualFixing() {
+  return h("details", { "data-focus": "fixing" }, h("summary", {}, "Fixing: for every frame without its own"), fixingFields(["fixing"]));
+}
+
+// What the frames of a type share.
+function types() {
+  const names = Object.keys(store.state.raw.frame_type || {});
+  return names.length ? h("details", { "data-focus": "types" }, h("summary", {}, "Types: what frames share"), ...names.map((name) => {
+    const at = ["frame_type", name];
+    return h("fieldset", {}, h("legend", {}, name), h("div", { className: "pair" }, ...allFields("frame", at, ["id", "type", "hanger", "fixing"])),
+      h("h4", {}, asked(wordsFor("frame", "hanger"), at)), h("div", { className: "pair" }, ...together([...at, "hanger"], "hanger", { alone: ["kind"] })),
+      h("h4", {}, asked(wordsFor("fixing", "kind"))), fixingFields([...at, "fixing"]));
+  })) : null;
 }
 
 function picturePart(one) {
@@ -152,7 +194,7 @@ function picturePart(one) {
     if (error) notice(error.message);
   };
   const told = one.imageMissing ? "its file is missing" : one.image ? shownValue(valueAt(["frame", one.id, "image"])) : "none yet";
-  return h("div", { className: "list" }, h("label", {}, `Its picture, for the proof: ${told}`, h("input", { type: "file", accept: "image/*", "data-focus": `picture ${one.id}`, onchange: choosePicture })),
+  return h("div", { className: "list" }, h("label", {}, `${asked(wordsFor("frame", "image"), ["frame", one.id])} Now: ${told}`, h("input", { type: "file", accept: "image/*", "data-focus": `picture ${one.id}`, onchange: choosePicture })),
     h("p", { className: "help" }, "Or drop a picture on the frame on the wall."));
 }
 

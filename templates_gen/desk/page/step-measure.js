@@ -34,7 +34,7 @@ function frameRow(one) {
 
 function fill(holder, one, told) {
   const head = h("h3", {}, h("button", { type: "button", className: "plain", "data-focus": `measure ${one.id}`, onclick: () => choose(`frame ${one.id}`) }, `${one.id}${one.title ? `: ${one.title}` : ""}`));
-  if (one.own === null) { holder.replaceChildren(head, h("p", { className: "help" }, "It stands in a spreadsheet: fill that in.")); return; }
+  if (one.own === null) { holder.replaceChildren(head, h("p", { className: "help" }, "It stands in a spreadsheet: fill that in, or take its frames into this job (step Frames).")); return; }
   holder.replaceChildren(head, drawing(told.drawn), h("div", { className: "blanks" }, ...told.measures.filter((measure) => measure.name !== "width" && measure.name !== "height").map((measure) => blank(one, measure))));
 }
 
@@ -43,7 +43,7 @@ function blank(one, measure) {
   const own = valueAt(inFrame ? ["frame", one.id, measure.name] : ["frame", one.id, "hanger", measure.name]);
   const value = seenFromFront(one) && !inFrame ? measure.known : shownValue(own);
   return field({
-    key: `measure/${one.id}/${measure.name}`, label: `${measure.letter ? `${measure.letter}: ` : ""}${measure.words}`, value, placeholder: measure.shown, hint: " ",
+    key: `measure/${one.id}/${measure.name}`, label: `${measure.letter ? `${measure.letter}: ` : ""}${measure.words}`, value, placeholder: measure.shown,
     commit: (text) => change({ do: "measure", frame: one.id, name: measure.name, value: text }),
   });
 }

@@ -1,24 +1,24 @@
 // The paper: every way to print it with what it takes, and the papers that are made.
 import { address, ask, bring, change, changed, store } from "./api.js";
 import { h, notice } from "./dom.js";
-import { jobField } from "./fields.js";
+import { allFields, capital, jobField, together, wordsFor } from "./fields.js";
+import { printerPart, printerName } from "./printers.js";
 
-const WAYS = {
-  linked: ["Linked sheets", "A spine of sheets along the level line, and branches to the nails: the least paper in one piece."],
-  marks: ["All marks", "Every nail and every frame's corners, in one piece."],
-  all: ["The whole group", "All of its rectangle is on paper."],
-  nails: ["Nails only", "What the nails need; pieces hang apart, each set by its own lines."],
-  "one piece": ["In one piece, from a print shop", "Nothing to tape. A few lines to send along come with the file."],
-};
+const SHOP = "one piece";
+const WAYS = ["linked", "marks", "all", "nails", SHOP]; // the least paper first: our own
 const known = new Map(); // by cover: what the desk told, and of which state
 
 export function paperPanel(goTo) {
   const { state } = store;
-  const cover = state.raw.paper?.print_shop ? "one piece" : state.raw.paper?.cover || "marks";
+  const cover = state.raw.paper?.print_shop ? SHOP : state.raw.paper?.cover || "marks";
   return [
     h("h2", {}, "Make the paper"),
-    h("div", { className: "pair" }, jobField("paper", ["paper", "size"], { label: "What paper is in the printer?", placeholder: "a4" })),
-    h("fieldset", { className: "ways" }, h("legend", {}, "How is it to be printed?"), ...Object.keys(WAYS).map((name) => wayCard(name, name === cover))),
+    h("div", { className: "pair" }, jobField("paper", ["paper", "size"])),
+    h("fieldset", { className: "ways" }, h("legend", {}, "How is it to be printed?"), ...WAYS.map((name) => wayCard(name, name === cover))),
+    cover === SHOP ? null : printerPart(),
+    h("details", { "data-focus": "more paper" }, h("summary", {}, "More about the paper"), h("div", { className: "pair" }, ...allFields("paper", ["paper"], ["size", "cover", "print_shop"])),
+      h("h4", {}, "What the printer cannot reach, side by side"), h("div", { className: "pair" }, ...together(["paper", "margin"], "margin", { alone: ["top", "right", "bottom", "left"] }))),
+    h("details", { "data-focus": "accuracy" }, h("summary", {}, "How exactly you work"), h("p", { className: "help" }, "Usual errors: one time in three it is more. The first page says what comes of them."), h("div", { className: "pair" }, ...allFields("accuracy", ["accuracy"]))),
     h("div", { className: "row" }, makeButton("template", "Make the template", "", "main")),
     h("div", { className: "list" }, h("h3", {}, "Other papers"), h("div", { className: "row" },
       h("a", { className: "button", href: `/proof?${new URLSearchParams({ job: state.job })}`, target: "_blank", rel: "noopener" }, "The proof, for the client"),
@@ -29,9 +29,10 @@ export function paperPanel(goTo) {
 }
 
 function wayCard(name, chosen) {
-  const [title, about] = WAYS[name];
+  const words = name === SHOP ? wordsFor("paper", "print_shop").called.true : wordsFor("paper", "cover").called[name];
+  const [title, about] = words.split(": ").map(capital);
   const pick = async () => {
-    const shop = name === "one piece";
+    const shop = name === SHOP;
     const sets = [{ at: ["paper", "print_shop"], value: shop ? true : null }];
     if (!shop) sets.push({ at: ["paper", "cover"], value: name });
     const error = await change({ do: "set", sets });
@@ -46,7 +47,7 @@ function wayCard(name, chosen) {
 
 function takes(told) {
   if (!told) return "being worked out…";
-  if (told.cover === "one piece") return told.shop || "It is too large for the usual rolls: ask a print shop.";
+  if (told.cover === SHOP) return told.shop || "It is too large for the usual rolls: ask a print shop.";
   if (!told.way) return "not on this paper";
   const { sheets, joins, pieces, minutes, exact } = told.way;
   const count = (number, noun) => `${number} ${noun}${number === 1 ? "" : "s"}`;
@@ -87,7 +88,7 @@ export function makeButton(kind, words, way = "", className = "") {
     making.add(key);
     changed("panel");
     try {
-      const told = await bring("/paper", { kind, way });
+      const told = await bring("/paper", { kind, way, printer: kind === "template" ? printerName() : "" });
       for (const file of told.files) {
         const old = made.findIndex((one) => one.file === file);
         if (old >= 0) made.splice(old, 1);

@@ -1,7 +1,7 @@
 // The wall and what is on it.
 import { change, store } from "./api.js";
 import { h, notice } from "./dom.js";
-import { capital, jobField, together, wordsFor } from "./fields.js";
+import { allFields, capital, choicesOf, jobField, together, valueAt, wordsFor } from "./fields.js";
 import { choose } from "./dragging.js";
 
 export function wallPanel(goTo) {
@@ -10,34 +10,28 @@ export function wallPanel(goTo) {
     h("div", { className: "pair" }, jobField("wall", ["wall", "width"]), jobField("wall", ["wall", "height"])),
     featureList(),
     chosenFeature(),
-    studs(),
-    h("details", { "data-focus": "more wall" }, h("summary", {}, "More about the wall and the job"),
-      jobField("job", ["job", "title"]), jobField("job", ["job", "client"]),
-      jobField("wall", ["wall", "name"], { label: "What is the wall called?" }),
-      jobField("wall", ["wall", "build"]), jobField("wall", ["wall", "board"], { label: "How thick is its board or plaster?" }),
-      jobField("wall", ["wall", "wiring"], { label: "Whose rule were its cables laid by?" }),
-      jobField("wall", ["wall", "clear"], { label: "How far do frames stay away from its edges?" }),
-      jobField("wall", ["wall", "public"]), jobField("wall", ["wall", "earthquake"]), jobField("wall", ["wall", "built"]),
-      jobField("job", ["job", "unit"], { hint: "Numbers without a unit of their own then mean another length." })),
+    studs(), stairs(),
+    h("details", { "data-focus": "more wall" }, h("summary", {}, "More about the wall"), ...allFields("wall", ["wall"], ["width", "height"])),
+    h("details", { "data-focus": "more job" }, h("summary", {}, "More about the job"), ...allFields("job", ["job"], ["confirmed"]), confirmed()),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("Frames") }, "Next: the frames")),
   ];
 }
 
 function featureList() {
-  const kinds = wordsFor("feature", "kind").choices;
-  const select = h("select", { id: "new_feature", "data-focus": "new feature", "aria-label": "What to add" }, ...kinds.map((kind) => h("option", { value: kind }, kind)));
-  select.value = "furniture";
-  const add = async () => {
-    const error = await change({ do: "add feature", kind: select.value });
-    if (error) notice(error.message);
-    else choose(`feature ${store.state.features.at(-1).key}`);
+  const add = async (kind) => {
+    const error = await change({ do: "add feature", kind });
+    if (error) { notice(error.message); return; }
+    choose(`feature ${store.state.features.at(-1).key}`);
+    const name = document.querySelector('.chosen-part [data-key$="/name"]');
+    name.focus();
+    name.select();
   };
   return h("div", { className: "list" },
-    h("h3", {}, "On the wall, or in front of it"),
+    h("h3", {}, wordsFor("feature", "kind").ask),
     h("ul", { className: "chips" }, ...store.state.features.map((one) => h("li", {}, h("button", {
       type: "button", "data-focus": `chip ${one.key}`, "aria-pressed": String(store.selected === `feature ${one.key}`), onclick: () => choose(`feature ${one.key}`),
     }, one.name)))),
-    h("div", { className: "row" }, select, h("button", { type: "button", "data-focus": "add feature", onclick: add }, "Add to the wall")));
+    h("div", { className: "row tight", role: "group", "aria-label": "Add to the wall" }, h("span", {}, "Add"), ...choicesOf(wordsFor("feature", "kind")).map(({ value, label }) => h("button", { type: "button", "data-focus": `add ${value}`, onclick: () => add(value) }, label))));
 }
 
 function chosenFeature() {
@@ -51,11 +45,28 @@ function chosenFeature() {
     if (error) notice(error.message);
   };
   return h("fieldset", { className: "chosen-part" }, h("legend", {}, capital(one.called)),
-    h("div", { className: "pair" }, ...fields.map((name) => jobField("feature", [...at, name], name === "kind" ? { label: "What is it?" } : {}))),
+    h("div", { className: "pair" }, ...fields.map((name) => jobField("feature", [...at, name], name === "kind" ? { empty: null } : {}))),
     h("div", { className: "row" }, h("button", { type: "button", "data-focus": "remove feature", onclick: remove }, `Take ${one.name} off the wall`)));
 }
 
 function studs() {
   return h("details", { "data-focus": "studs" }, h("summary", {}, "Studs behind the board"),
-    h("div", { className: "pair" }, ...together(["wall", "studs"], "studs", ["first", "second", "spacing", "width"])));
+    h("div", { className: "pair" }, ...together(["wall", "studs"], "studs")));
+}
+
+// A stair is by one step, or by its pitch.
+function stairs() {
+  const needs = (value) => (Object.values(value).some(Boolean) ? ["nosing", "up", ...(value.pitch ? [] : ["run", "rise"])] : []);
+  return h("details", { "data-focus": "stairs" }, h("summary", {}, "A stair along the wall"),
+    h("p", { className: "help" }, "Where its lowest nosing is, the way it climbs, and either one step or its pitch. Frames then climb with it: step Arrange, up a stair."),
+    h("div", { className: "pair" }, ...together(["wall", "stairs"], "stairs", { names: ["nosing", "up", "run", "rise", "pitch", "steps", "clear"], needs })));
+}
+
+// What was said to be right though it looks odd; taken back, it is asked about again.
+function confirmed() {
+  const words = wordsFor("job", "confirmed");
+  const all = valueAt(["job", "confirmed"]) || [];
+  const again = (one) => change({ do: "set", sets: [{ at: ["job", "confirmed"], value: all.length > 1 ? all.filter((other) => other !== one) : null }] });
+  return h("div", { className: "list", "data-key": "job/confirmed" }, h("p", {}, `${capital(words.means)}: ${all.length ? "" : "none"}`),
+    h("ul", {}, ...all.map((one) => h("li", {}, `${one} `, h("button", { type: "button", "data-focus": `again ${one}`, onclick: () => again(one) }, "Ask about it again")))));
 }

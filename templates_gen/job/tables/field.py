@@ -50,7 +50,8 @@ class Words(Record, frozen=True):
     purpose or has an error of its own for it.  An `offered` field stands as a comment in a new job file that leaves it
     open, with its example, or with the `metric` one in a job of cm or mm.  `usual` says what holds where the field is
     left out and its table has no value for that; `more` are whole sentences for the reference.  `later` is the type of
-    a field that its table leaves untyped, for it is read by itself; `limits` are those of a number.
+    a field that its table leaves untyped, for it is read by itself; `limits` are those of a number.  `called` says what
+    the words mean of which its value is one, a short name and, behind a colon, more about it.
     """
 
     means: str
@@ -63,6 +64,11 @@ class Words(Record, frozen=True):
     more: str = ""
     later: Any = None
     limits: Limits | None = None
+    called: Mapping[str, str] = {}
+
+    def asked(self, names: Mapping[str, object]) -> str:
+        """Its question with these names in it, such as the id of a frame; "" for a field that is never asked."""
+        return self.ask.format(**names)
 
 
 class Field(Record, frozen=True, kw_only=True):

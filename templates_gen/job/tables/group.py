@@ -46,6 +46,17 @@ class GroupTable(Table):
             offered=True,
             more="stairs climbs with a stair, around goes round a feature, placed takes a place for every frame, and "
             "the places of salon are found.",
+            called={
+                "row": "one row",
+                "rows": "rows",
+                "column": "one column",
+                "columns": "columns",
+                "grid": "a grid",
+                "around": "around something",
+                "stairs": "up a stair",
+                "salon": "places found for you",
+                "placed": "each placed by hand",
+            },
         ),
     ] = "row"
     rows: Annotated[

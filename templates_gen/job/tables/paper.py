@@ -61,6 +61,13 @@ class PaperTable(Table):
             "With nails, sheets that touch no other hang separately: each says in large figures how far the level "
             "line and the centre line are from its two rulers, to be measured from two pencil lines on the wall. On "
             "stairs it is the pitch line, drawn from the nosings, and how far along it.",
+            called={
+                "linked": "linked sheets: a strip along the level line, and branches to the nails; the least paper "
+                "that hangs together",
+                "marks": "all marks: every nail and every frame's corners, in one piece",
+                "all": "the whole group: all of its rectangle is on paper",
+                "nails": "nails only: what the nails need; pieces hang apart, each set by its own lines",
+            },
         ),
     ] = "marks"
     trim: Annotated[
@@ -91,6 +98,7 @@ class PaperTable(Table):
             "true: one page for a print shop, or as few as it takes",
             "true",
             ask="Print it yourself, nails linked or all outlines, or at a print shop?",
+            called={"true": "in one piece, from a print shop: nothing to tape; lines to send along come with the file"},
             more="As with --one-piece. Another paper or cover given to the command goes before it.",
         ),
     ] = False

@@ -35,6 +35,7 @@ class JobTable(Table):
             "for numbers without a unit, and for what is shown: in, cm or mm",
             '"in"',
             ask="Which unit do you measure in?",
+            called={"in": "inches", "cm": "centimetres", "mm": "millimetres"},
         ),
     ] = "mm"
     date: Annotated[

@@ -1,0 +1,45 @@
+// The printer: chosen if it was measured, and measured once by the scale page.
+import { ask, bring, changed, job, store } from "./api.js";
+import { h, notice } from "./dom.js";
+import { makeButton } from "./step-paper.js";
+
+const key = `printer ${job}`;
+let known = null; // what the desk told of the printers
+
+export const printerName = () => (known?.printers.some((one) => one.name === sessionStorage.getItem(key)) ? sessionStorage.getItem(key) : "");
+
+export function printerPart() {
+  if (!known) {
+    known = { printers: [], damaged: [], rulers: {} };
+    ask("/printers").then((told) => { known = told; changed("panel"); }).catch((error) => notice(error.message));
+  }
+  const chosen = known.printers.find((one) => one.name === printerName());
+  const select = h("select", { id: "printer", "data-focus": "printer", onchange: (event) => { sessionStorage.setItem(key, event.target.value); changed("panel"); } },
+    h("option", { value: "" }, "not measured"), ...known.printers.map((one) => h("option", { value: one.name }, one.name)));
+  select.value = chosen ? chosen.name : "";
+  return h("details", { "data-focus": "printers", open: Boolean(chosen) }, h("summary", {}, `Printer: ${chosen ? chosen.name : "not measured"}`),
+    h("p", { className: "help" }, "Printers print a little too long or too short. Measured once, yours is corrected for, and the paper measures true."),
+    h("label", { htmlFor: "printer" }, "Which printer prints the template?"), select,
+    ...(chosen ? [chosen.about, ...chosen.doubts].map((text) => h("p", { className: "help" }, text)) : []),
+    ...known.damaged.map((text) => h("p", { className: "wrong" }, text)),
+    h("h4", {}, "Measure another one"), h("div", { className: "row" }, makeButton("scale page", "The page to print and measure")),
+    recording());
+}
+
+function recording() {
+  const input = (name, words) => h("label", {}, words, h("input", { type: "text", id: `ruler_${name}`, "data-key": `printer ${name}`, "data-saved": "", autocomplete: "off" }));
+  const names = ["name", ...Object.keys(known.rulers)];
+  const wrong = h("p", { className: "wrong", role: "alert", hidden: true });
+  const keep = async (event) => {
+    event.preventDefault();
+    const data = Object.fromEntries(names.map((name) => [name, document.getElementById(`ruler_${name}`).value]));
+    try {
+      known = await bring("/printers", { ...data, paper: store.state.paper });
+      sessionStorage.setItem(key, known.name);
+      for (const name of names) document.getElementById(`ruler_${name}`).value = "";
+      changed("panel");
+    } catch (error) { wrong.hidden = false; wrong.textContent = error.message; }
+  };
+  return h("form", { onsubmit: keep }, h("div", { className: "quick" }, input("name", "Call the printer"), ...Object.entries(known.rulers).map(([name, words]) => input(name, words))),
+    wrong, h("div", { className: "row" }, h("button", { type: "submit", "data-focus": "keep printer" }, "Keep these")));
+}
