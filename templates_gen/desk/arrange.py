@@ -33,7 +33,7 @@ def arrange(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
 
 
 def _group_as(read: Read, values: Mapping[str, Any]) -> list[Change]:
-    """The group with these values in place of all that belonged to its arrangement; gaps stay, and a height that fits."""
+    """The group with these values in place of what belonged to its arrangement; gaps stay, and a height that fits."""
     group = read.raw.get("group", {})
     gone = [Change(("group", name), None) for name in OF_ONE_KIND if name in group and name not in values]
     height = group.get("height")
