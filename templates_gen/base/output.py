@@ -137,6 +137,19 @@ def check_place(path: Path, force: bool = False) -> None:
         raise OutputError(f"{path}: cannot be written: {error.strerror or error}") from None
 
 
+def check_folder(folder: Path) -> None:
+    """Raises OutputError for a folder in which no file can be made: that is tried, for systems tell it in many ways."""
+    beside = folder / f"{_BEGUN}{os.urandom(6).hex()}{_PART}"
+    try:
+        _write(beside, b"")
+        beside.unlink()
+    except OSError as error:
+        hint = "go to another folder first, or name a file in another one"
+        raise OutputError(
+            f"{folder.resolve()}: nothing can be written in this folder: {_why(error)}\n  {hint}"
+        ) from None
+
+
 def _whose(path: Path) -> str:
     """Why a file is not replaced.  Of plain text nobody can tell whether this program wrote all of it."""
     typed = path.suffix.lower() in _TYPED

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import shutil
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -38,21 +38,24 @@ BELOW = 4
 def asked(job: Path | None, force: bool) -> Iterator[Interview]:
     """Every question asked and answered.  At a terminal the answers are kept until the job is written, and an
     interview that was left is gone on with."""
-    from templates_gen.base.output import check_place
+    from templates_gen.base.output import check_folder, check_place
     from templates_gen.cli.interview.kept import forget, keep
     from templates_gen.cli.interview.session import begin
 
     if job is not None:
         check_place(job, force)
+    check_folder(Path() if job is None else job.parent)
     place = _kept_in()
     click.echo(wrapped(HELLO), err=True)
     state = _left(place, job) or begin("" if job is None else str(job))
-    shown, doubted = [""], ""
-    told: set[Finding] = set()
+    before, shown, doubted = state, [""], ""
+    told: tuple[Finding, ...] = ()
     try:
         while (question := state.question) is not None:
+            if question.key != "file":  # before that, all is told once more
+                told = _show_new(state, told) if state is not before else told
             if question.begins:
-                shown = _show_wall(state, shown, told)
+                shown = _show_wall(state, shown)
             before = state
             state, doubted = _next(state, question, force, doubted)
             doubted = doubted if state is before else ""
@@ -97,7 +100,7 @@ def _next(state: Interview, question: Question, force: bool, doubted: str) -> tu
     """The interview after one line was typed: one answer further, one back, or where it was; and an answer that is
     doubted, and taken when it is typed once more."""
     from templates_gen.base.errors import TemplatesError
-    from templates_gen.base.output import check_place
+    from templates_gen.base.output import check_folder, check_place
     from templates_gen.cli.interview.doubting import doubt_words, doubts_at
     from templates_gen.cli.interview.session import BACK, answered, confirmed, taken_back
 
@@ -107,8 +110,13 @@ def _next(state: Interview, question: Question, force: bool, doubted: str) -> tu
         return state, doubted
     if typed in BACK:
         return taken_back(state), ""
+
+    def check_file(path: Path) -> None:
+        check_place(path, force)
+        check_folder(path.parent)
+
     try:
-        after = answered(state, typed, lambda path: check_place(path, force))
+        after = answered(state, typed, check_file)
     except TemplatesError as error:
         show_finding("no", _without_place(error))
         return state, ""
@@ -160,8 +168,8 @@ def _details(question: Question) -> str:
     return "\n" + wrapped(details, "  ", "  ")
 
 
-def _show_wall(state: Interview, shown: list[str], told: set[Finding]) -> list[str]:
-    """Show the wall if it looks other than it did last, and what there is to say so far and was not said yet."""
+def _show_wall(state: Interview, shown: list[str]) -> list[str]:
+    """Show the wall if it looks other than it did last, and in the end all that was found."""
     from templates_gen.base.errors import InputError
     from templates_gen.cli.interview.session import job_so_far
     from templates_gen.cli.interview.wall_picture import LINES, PLAIN, wall_picture
@@ -183,26 +191,16 @@ def _show_wall(state: Interview, shown: list[str], told: set[Finding]) -> list[s
         click.echo("\n".join(["", *picture, *not_yet, ""]), err=True)
     if state.question is not None and state.question.key == "file":  # all is told but where to write it
         _show_found(plan)
-        return picture
-    new = [finding for finding in _found_so_far(state, plan) if finding not in told]
-    show_findings(new)
-    told.update(new)
     return picture
 
 
-def _found_so_far(state: Interview, plan: Plan) -> Iterator[Finding]:
-    """What is found of what is told: of frames their measures, with their fixings whether they show, and of a group
-    that has its place all that stops or wants a decision."""
-    from templates_gen.checks import NOTE, STOP, find
-    from templates_gen.checks.hanging import MEASURES, RULES
+def _show_new(state: Interview, told: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Show what is certain since the last answer; all that is certain now."""
+    from templates_gen.cli.interview.certain import found_so_far
 
-    key = state.question.key if state.question else ""
-    if key == "more":
-        yield from (finding for rule in MEASURES for finding in rule(plan))
-    elif key.startswith("group."):
-        yield from (finding for rule in RULES for finding in rule(plan) if finding.level == STOP)
-    elif key.startswith("paper."):
-        yield from (finding for finding in find(plan) if finding.level != NOTE)
+    now = found_so_far(state)
+    _show_fitting([finding for finding in now if finding not in told])
+    return now
 
 
 def _show_found(plan: Plan) -> None:
@@ -213,12 +211,17 @@ def _show_found(plan: Plan) -> None:
     if not sys.stderr.isatty():
         show_checked(checked, plan.job.unit, err=True)
         return
+    _show_fitting(checked.findings)
+
+
+def _show_fitting(findings: Sequence[Finding]) -> None:
+    """As many findings as a terminal's window holds, the first of them; all where there is no window."""
     rows = shutil.get_terminal_size().lines - BELOW
-    found = list(checked.findings)
-    while found and sum(_lines(finding) for finding in found) > rows:
+    found = list(findings)
+    while sys.stderr.isatty() and found and sum(_lines(finding) for finding in found) > rows:
         found.pop()
     show_findings(found)
-    if more := len(checked.findings) - len(found):
+    if more := len(findings) - len(found):
         click.echo(wrapped(f"and {more} more: templates-gen check shows them all", later=INDENT), err=True)
 
 

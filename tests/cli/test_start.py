@@ -14,6 +14,10 @@ from pathlib import Path
 import pypdf
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
+from templates_gen.checks import find
+from templates_gen.cli.interview.certain import found_so_far
+from templates_gen.cli.interview.session import answered, begin, job_so_far
 from templates_gen.cli.interview.wall_picture import LINES
 from templates_gen.job.reading.building import read_job
 from tests.running import read_terminal, run, spawn
@@ -252,7 +256,7 @@ def test_what_is_found_at_the_end_is_no_longer_than_the_window(folder):
     answers = [f"{line}\n".encode() for line in ANSWERS.splitlines()]
     shown = on_terminal(folder, *answers, LINES="12", COLUMNS="80")[1]
     last = shown[shown.rindex("What paper is in the printer?") :]
-    assert len(last.partition("Which file")[0].splitlines()) <= 12 + 20  # the drawing of the wall has 19 lines
+    assert len(last.partition("Which file")[0].splitlines()) <= 12
     assert re.search(r"and \d+ more: templates-gen check shows them all", last)
 
 
@@ -275,3 +279,42 @@ def test_an_interrupt_between_pipes_ends_with_130(folder):
 
 def test_it_runs_as_a_process_too(folder):
     assert spawn("start", "--sample", cwd=folder).out.startswith("alphabet-column")
+
+
+HEAVY = ANSWERS.replace("2.6 lb", "14 lb").replace("20 lb", "10 lb").replace("?\n", "").replace("3\n<\n", "")
+
+
+def test_what_is_found_is_said_after_the_answer_that_makes_it_certain():
+    said: dict[str, list[str]] = {}
+    state, told = begin(), ()
+    for line in HEAVY.splitlines()[:-1]:
+        key = state.question.key
+        state = answered(state, line)
+        now = found_so_far(state)
+        said.setdefault(key, []).extend(finding.rule for finding in now if finding not in told)
+        told = now
+    # a hook in board bears less than 14 lb, by how it is hung and by what its maker says: before the next question
+    assert {key: rules for key, rules in said.items() if rules} == {
+        "fixing.kind": ["board-heavy"], "fixing.rating": ["rating-exceeded"],
+    }  # fmt: skip
+    whole = find(plan_wall(job_so_far(state.tables)))
+    assert {finding.rule for finding in whole if finding.level != "note"} == {"board-heavy", "rating-exceeded"}
+
+
+def test_what_is_found_is_shown_before_the_next_question_and_once(folder):
+    shown = run("start", typed=HEAVY).err
+    rated = shown.index("What does its maker rate one of them for?")
+    warned = shown.index("rated 10.0 lb")
+    assert rated < warned < shown.index("How are the frames arranged?")
+    assert shown.count("on 1 hook rated") == 2  # there, and in the end among all that was found
+
+
+@pytest.mark.parametrize("named", [True, False])
+def test_a_folder_that_cannot_be_written_in_is_said_before_anything_is_asked(named, folder, monkeypatch):
+    def full(path: Path, content: bytes) -> None:
+        raise PermissionError(13, "Permission denied", str(path))
+
+    monkeypatch.setattr("templates_gen.base.output._write", full)
+    ran = run("start", *(["job.toml"] if named else []), typed=ANSWERS)
+    assert (ran.code, ran.out, ran.err.count("?")) == (2, "", 0)
+    assert "nothing can be written in this folder: Permission denied" in ran.err
