@@ -32,34 +32,39 @@ class Branch(NamedTuple):
 
 def crosses(cell: Rect, boxes: Sequence[Rect]) -> bool:
     """Whether a side of the cell runs through one of the boxes."""
-    return any(
-        box.x0 < cell.x1 - TOLERANCE and cell.x0 + TOLERANCE < box.x1
-        and box.y0 < cell.y1 - TOLERANCE and cell.y0 + TOLERANCE < box.y1
-        and not cell.holds(box)
-        for box in boxes
-    )  # fmt: skip
+    x0, y0, x1, y1 = cell.x0 + TOLERANCE, cell.y0 + TOLERANCE, cell.x1 - TOLERANCE, cell.y1 - TOLERANCE
+    for box in boxes:  # a plain loop, for it is asked very often
+        if box.x0 < x1 and x0 < box.x1 and box.y0 < y1 and y0 < box.y1 and not cell.holds(box):
+            return True
+    return False
 
 
 def overlapping(new: Sequence[Rect], there: Sequence[Rect]) -> bool:
     """Whether a new cell lies on one that is there."""
-    return any(
-        one.x0 < two.x1 - TOLERANCE and two.x0 + TOLERANCE < one.x1
-        and one.y0 < two.y1 - TOLERANCE and two.y0 + TOLERANCE < one.y1
-        for one in new for two in there
-    )  # fmt: skip
+    for one in new:
+        x0, y0, x1, y1 = one.x0 + TOLERANCE, one.y0 + TOLERANCE, one.x1 - TOLERANCE, one.y1 - TOLERANCE
+        for two in there:
+            if two.x0 < x1 and x0 < two.x1 and two.y0 < y1 and y0 < two.y1:
+                return True
+    return False
 
 
 def near_misses(new: Sequence[Rect], there: Sequence[Rect]) -> int:
     """How many new cells come near one that is there without being joined to it."""
-    return sum(_near_miss(one, two) for one in new for two in there)
+    found = 0
+    for one in new:
+        x0, y0, x1, y1 = one.x0 - APART, one.y0 - APART, one.x1 + APART, one.y1 + APART
+        for two in there:
+            if two.x0 < x1 and x0 < two.x1 and two.y0 < y1 and y0 < two.y1:
+                found += not _joined(one, two)
+    return found
 
 
-def _near_miss(one: Rect, two: Rect) -> bool:
+def _joined(one: Rect, two: Rect) -> bool:
+    """Whether two cells near each other are taped to each other."""
     across = max(one.x0, two.x0) - min(one.x1, two.x1)
     upward = max(one.y0, two.y0) - min(one.y1, two.y1)
-    if across >= APART or upward >= APART:
-        return False
-    return not ((abs(across) < TOLERANCE and upward <= -JOIN_MIN) or (abs(upward) < TOLERANCE and across <= -JOIN_MIN))
+    return (abs(across) < TOLERANCE and upward <= -JOIN_MIN) or (abs(upward) < TOLERANCE and across <= -JOIN_MIN)
 
 
 def branches_of(

@@ -12,17 +12,10 @@ from typing import NamedTuple
 
 from templates_gen.base.geometry import TOLERANCE, Rect, Size
 from templates_gen.base.record import Record, replace
-from templates_gen.tiling.branches import APART, NEAR
-from templates_gen.tiling.joins import JOIN_MIN, LEAST_JOIN, grouped
-from templates_gen.tiling.minutes import EACH, FIRM, shaky
 
 CROSSED = 3.0
 """mm of a thin box that a join may have beside it: the thickness of an edge that ends at the join or that it crosses.
 Our own design."""
-
-SHORT = 12.0
-"""Seconds more that a join shorter than `FIRM` counts as, so that there is one only where it saves a sheet.  Our own
-design, no source."""
 
 THIN = 0.1
 """What a thin item, a bit of a long line, is worth of a broad one.  Our own design, no source."""
@@ -47,13 +40,17 @@ class Wanted(Record, frozen=True):
     cut: bool = True
 
 
-class Meets(NamedTuple):
-    """How two patches meet: by their numbers, the one to the right or above second, and along how much (mm)."""
+class Meeting(NamedTuple):
+    """How a patch meets another: at an upright side or a level one, along how much (mm; 0 where it only lies near), and
+    whether it is the one to the right or above, which is cut and laid over the other."""
 
-    under: int
-    over: int
     upright: bool
     length: float
+    over: bool
+
+
+NOT_KNOWN = Meeting(False, -1.0, False)
+"""Stands for a meeting that was not looked at yet."""
 
 
 def rounded(rect: Rect) -> Patch:
@@ -82,24 +79,6 @@ def broad(item: Patch) -> bool:
     return item[2] - item[0] > 1.0 and item[3] - item[1] > 1.0
 
 
-def pieces(patches: Sequence[Patch]) -> list[int]:
-    """For each patch the number of the taped piece it is part of; pieces are counted from 0."""
-    pairs = []
-    order = sorted(range(len(patches)), key=patches.__getitem__)
-    for place, one in enumerate(order):
-        _, b0, a1, b1 = patches[one]
-        for two in order[place + 1 :]:
-            c0, d0, c1, d1 = patches[two]
-            if c0 > a1 + TOLERANCE:
-                break
-            shared = min(b1, d1) - max(b0, d0)
-            if (shared >= JOIN_MIN - TOLERANCE and abs(c0 - a1) < TOLERANCE) or (
-                abs(shared) < TOLERANCE and min(a1, c1) - c0 >= JOIN_MIN - TOLERANCE
-            ):
-                pairs.append((one, two))
-    return grouped(len(patches), pairs)
-
-
 class Ground:
     """What is wanted of a wall, with what was found out about patches so far."""
 
@@ -107,9 +86,10 @@ class Ground:
         self.wanted = wanted
         self.items = sorted(wanted.items)
         self._lefts = [item[0] for item in self.items]
-        self._worth = [1.0 if broad(item) else THIN for item in self.items]
+        self.worth = [1.0 if broad(item) else THIN for item in self.items]
         self._held: dict[Patch, frozenset[int]] = {}
         self._along: dict[tuple[bool, float, float, float], bool] = {}
+        self._meetings: dict[tuple[Patch, Patch], Meeting | None] = {}
 
     def held(self, patch: Patch) -> frozenset[int]:
         """The numbers of the items that a patch holds."""
@@ -155,63 +135,23 @@ class Ground:
             self._along[key] = found
         return found
 
-    def joins(self, patches: Sequence[Patch]) -> tuple[list[Meets], int] | None:
-        """Every join and how many pairs lie near each other without a good one; None where two lie on each other or a
-        join runs along what it may not."""
-        found: list[Meets] = []
-        near = 0
-        order = sorted(range(len(patches)), key=patches.__getitem__)
-        for place, one in enumerate(order):
-            first = patches[one]
-            for two in order[place + 1 :]:
-                second = patches[two]
-                if second[0] - first[2] >= APART:
-                    break
-                upward = max(first[1], second[1]) - min(first[3], second[3])
-                if upward >= APART:
-                    continue
-                met = self._met(first, second, upward)
-                if met is None:
-                    return None
-                upright, length, swapped = met
-                if length >= LEAST_JOIN:
-                    found.append(Meets(two, one, upright, length) if swapped else Meets(one, two, upright, length))
-                near += length < JOIN_MIN - TOLERANCE
-        return found, near
+    def meeting(self, one: Patch, two: Patch) -> Meeting | None:
+        """How two patches near each other meet; None where they may not lie so: on each other, or with a join along
+        what no join may run along."""
+        known = self._meetings.get((one, two), NOT_KNOWN)
+        if known is NOT_KNOWN:
+            known = self._met(one, two)
+            self._meetings[one, two] = known
+        return known
 
-    def _met(self, one: Patch, two: Patch, upward: float) -> tuple[bool, float, bool] | None:
-        """Whether two patches near each other, the first no farther right, meet at an upright side, along how much, and
-        whether the first is the upper one; None where they may not lie so."""
-        across = two[0] - one[2]
+    def _met(self, one: Patch, two: Patch) -> Meeting | None:
+        across, upward = max(one[0], two[0]) - min(one[2], two[2]), max(one[1], two[1]) - min(one[3], two[3])
         if across >= TOLERANCE or upward >= TOLERANCE or (across > -TOLERANCE and upward > -TOLERANCE):
-            return False, 0.0, False
+            return Meeting(False, 0.0, False)
         if across > -TOLERANCE:
-            low, high = max(one[1], two[1]), min(one[3], two[3])
-            return None if self.runs_along(True, one[2], low, high) else (True, high - low, False)
+            at, low, high, over = max(one[0], two[0]), max(one[1], two[1]), min(one[3], two[3]), one[0] > two[0]
+            return None if self.runs_along(True, at, low, high) else Meeting(True, -upward, over)
         if upward > -TOLERANCE:
-            low, high, above = two[0], min(one[2], two[2]), one[1] > two[1]
-            at = one[1] if above else one[3]
-            return None if self.runs_along(False, at, low, high) else (False, high - low, above)
+            at, low, high, over = max(one[1], two[1]), max(one[0], two[0]), min(one[2], two[2]), one[1] > two[1]
+            return None if self.runs_along(False, at, low, high) else Meeting(False, -across, over)
         return None
-
-    def short_joins(self, patches: Sequence[Patch]) -> int:
-        """How many joins hold no sheet firmly."""
-        return sum(meet.length < FIRM - TOLERANCE for meet in (self.joins(patches) or ((), 0))[0])
-
-    def seconds(self, patches: Sequence[Patch]) -> float | None:
-        """What they take, with a little for joins that are short and paper that lies near other paper; None where they
-        do not make one piece."""
-        met = self.joins(patches)
-        if met is None:
-            return None
-        found, near = met
-        firm = [(one, two) for one, two, _, length in found if length >= JOIN_MIN - TOLERANCE]
-        if max(grouped(len(patches), firm), default=0) > 0:
-            return None
-        cuts = len({(over, upright) for _, over, upright, _ in found}) if self.wanted.cut else 0
-        weak = sum(shaky(length) + (SHORT if length < FIRM - TOLERANCE else 0.0) for *_, length in found)
-        return EACH.sheet * len(patches) + EACH.join * len(found) + EACH.cut * cuts + weak + NEAR * near
-
-    def worth(self, patch: Patch, missing: set[int]) -> float:
-        """What holding these items is worth: one for what is broad, and for thin ones by their share of a sheet."""
-        return sum(self._worth[number] for number in self.held(patch) & missing)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
@@ -66,7 +68,7 @@ def _quickest(asked: Given, held: Held) -> CellPlan:
     except InputError:  # no strips at all: there is nothing to measure by
         return spine or _cells(asked, quick=True)
     # the strips' own pages reach no farther than those of linked paper, so their cells fit these, too
-    limit = held.times * held.error(finished(strips, cells))
+    limit = held.times * held.error(finished(strips, cells), math.inf)
     return quickest(asked, need, held, limit, spine, cells)
 
 

@@ -12,50 +12,57 @@ from collections.abc import Callable, Sequence
 from random import Random
 from typing import NamedTuple
 
-from templates_gen.tiling.patches import Ground, Patch, pieces
+from templates_gen.tiling.laid import Laid
+from templates_gen.tiling.patches import Patch
 from templates_gen.tiling.regrowing import Growing
 
 TAKEN = (1, 1, 2, 2, 3, 3, 4, 5, 6, 8)
 """How many neighbouring sheets are taken out, each as likely.  Our own design, no source."""
 
-WARMTH = 25.0
+BRACED = 0.15
+"""How often a sheet is added that nothing asks for, to hold others: as a share of all steps.  Our own design."""
+
+OVER = 60.0
+"""Seconds that any error above the limit counts as at the end.  Our own design, no source."""
+
+WARMTH = 15.0
 """Seconds that a change may take longer at the beginning, by about; less and less, to none.  Our own design."""
 
-PER_MM = 60.0
-"""Seconds that a mm of error above the limit counts as while the search is on its way.  Our own design, no source."""
+PER_MM, AT_LAST = 60.0, 1500.0
+"""Seconds that a mm of error above the limit counts as at the beginning and at the end.  Our own design, no source."""
 
-Excess = Callable[[Sequence[Patch]], float]
-"""By how much patches miss what is asked of their error (mm); 0 where they hold it."""
+Excess = Callable[[Sequence[Patch], float], float]
+"""By how much patches miss what is asked of their error (mm); 0 where they hold it.  Above a second number it need not
+be exact."""
 
 
 class Found(NamedTuple):
-    """Patches with the seconds they take and how far they are above the limit of error (mm)."""
+    """Patches, and how far their error is above its limit (mm)."""
 
-    patches: list[Patch]
-    seconds: float
+    laid: Laid
     excess: float
 
     @property
-    def cost(self) -> float:
-        return self.seconds + PER_MM * self.excess
+    def seconds(self) -> float:
+        return self.laid.seconds
 
 
-def quicker(ground: Ground, start: Found, steps: int, excess: Excess, seed: int = 0) -> Found:
+def quicker(start: Found, steps: int, excess: Excess, seed: int = 0, begun: float = 0.0) -> Found:
     """The quickest patches found from a start in so many steps, of those that hold their error where there are some."""
     random = Random(seed)
-    growing = Growing(ground, random)
+    growing = Growing(start.laid.ground, random)
     now = best = start
     for step in range(steps):
-        warmth = WARMTH * (1 - step / steps)
-        tried = _changed(growing, now.patches, random)
-        took = ground.seconds(tried) if tried else None
-        if tried is None or took is None:
+        share = begun + (1.0 - begun) * step / steps
+        warmth, per_mm = WARMTH * (1 - share), PER_MM + (AT_LAST - PER_MM) * share * share
+        over = per_mm * now.excess + OVER * share if now.excess else 0.0
+        most = now.seconds + over - warmth * math.log(1.0 - random.random())
+        laid = _changed(growing, now.laid, random, most)
+        if laid is None or laid.seconds > most:
             continue
-        most = now.cost - warmth * math.log(1.0 - random.random())
-        if took > most:
-            continue
-        found = Found(tried, took, excess(tried))
-        if found.cost > most:
+        enough = max(0.0, most - laid.seconds - OVER * share) / per_mm
+        found = Found(laid, excess(laid.patches, enough))
+        if found.excess > enough:
             continue
         now = found
         if (now.excess, now.seconds) < (best.excess, best.seconds):
@@ -63,58 +70,30 @@ def quicker(ground: Ground, start: Found, steps: int, excess: Excess, seed: int 
     return best
 
 
-def lighter(ground: Ground, start: Found, excess: Excess) -> Found:
+def lighter(start: Found, excess: Excess) -> Found:
     """The start without what it can do without, sheet by sheet for as long as its error is held: those first whose
     going saves most."""
     now = start
-    waiting = sorted(start.patches, key=lambda patch: (len(ground.held(patch)), patch))
+    waiting = sorted(start.laid.meets, key=lambda patch: (len(start.laid.ground.held(patch)), patch))
     for patch in waiting:
-        left = [other for other in now.patches if other != patch]
-        took = ground.seconds(left) if left and ground.all_held(left) else None
-        if took is None or took >= now.seconds:
+        if not now.laid.spare(patch):
             continue
-        over = excess(left)
-        if over <= now.excess:
-            now = Found(left, took, over)
+        left = now.laid.copy()
+        left.take(patch)
+        if left.seconds < now.seconds:
+            over = excess(left.patches, now.excess)
+            if over <= now.excess:
+                now = Found(left, over)
     return now
 
 
-def _changed(growing: Growing, now: Sequence[Patch], random: Random) -> list[Patch] | None:
-    """Some neighbouring patches taken out, grown anew, and those left out that are not needed."""
-    middle = now[int(random.random() * len(now))]
+def _changed(growing: Growing, now: Laid, random: Random, most: float) -> Laid | None:
+    """Some neighbouring patches taken out, grown anew, and those left out that are not needed; or a brace put in."""
+    patches = now.patches
+    middle = patches[int(random.random() * len(patches))]
+    if random.random() < BRACED:
+        return growing.braced(now, middle)
     count = TAKEN[int(random.random() * len(TAKEN))]
     x, y = middle[0] + middle[2], middle[1] + middle[3]
-    order = sorted(now, key=lambda patch: max(abs(patch[0] + patch[2] - x), abs(patch[1] + patch[3] - y)))
-    kept, out = order[count:], order[:count]
-    if not kept:
-        return None
-    grown = growing.grow(kept, len(out) + 1)
-    if grown is None:
-        return None
-    return without_spares(growing.ground, grown, random)
-
-
-def without_spares(ground: Ground, patches: Sequence[Patch], random: Random | None = None) -> list[Patch]:
-    """The patches without those that nothing needs: what they hold others hold, and all stays one piece."""
-    left = list(patches)
-    count = [0] * len(ground.items)
-    for patch in left:
-        for number in ground.held(patch):
-            count[number] += 1
-    order = list(left)
-    if random:
-        order = [patch for _, patch in sorted((random.random(), patch) for patch in order)]
-    for patch in order:
-        if len(left) == 1 or any(count[number] == 1 for number in ground.held(patch)):
-            continue
-        rest = [other for other in left if other != patch]
-        if one_piece(rest):
-            left = rest
-            for number in ground.held(patch):
-                count[number] -= 1
-    return left
-
-
-def one_piece(patches: Sequence[Patch]) -> bool:
-    """Whether they are taped into one piece."""
-    return max(pieces(patches), default=0) == 0
+    order = sorted(patches, key=lambda patch: max(abs(patch[0] + patch[2] - x), abs(patch[1] + patch[3] - y)))
+    return growing.regrown(now, order[:count], most)

@@ -73,6 +73,7 @@ def spine(asked: Asked, sizes: Sequence[Size]) -> list[Stretch] | None:
     middles = [box.cx for box in boxes]
     low, high = min(asked.left, middles[0] - 1.0), max(asked.right, middles[-1] + 1.0)
     cuts = _cuts(boxes, low - max(width for width, _ in sizes), high + max(width for width, _ in sizes))
+    longest = max(width for width, _ in sizes)
     table: list[dict[tuple[float, float], _State]] = [{} for _ in cuts]
     best: _State | None = None
     for at, x in enumerate(cuts):
@@ -83,7 +84,7 @@ def spine(asked: Asked, sizes: Sequence[Size]) -> list[Stretch] | None:
         states = sorted(table[at].items())
         for end, cell in _next_cells(asked, boxes, cuts, at, sizes):
             mine = boxes[bisect_left(middles, x) : bisect_left(middles, cell.x1)]
-            branches = branches_of(cell, mine, boxes, sizes, asked.level)
+            branches = branches_of(cell, mine, _near(boxes, cell, longest), sizes, _near(asked.level, cell, longest))
             reached = _reached(asked, states, Stretch(cell, branches)) if branches is not None else None
             if reached is None:
                 continue
@@ -93,6 +94,11 @@ def spine(asked: Asked, sizes: Sequence[Size]) -> list[Stretch] | None:
             if cell.x1 >= high and (best is None or reached.cost < best.cost):
                 best = reached
     return _told(best) if best else None
+
+
+def _near(boxes: Sequence[Rect], cell: Rect, reach: float) -> list[Rect]:
+    """Those of the boxes that a branch from a cell can come near to."""
+    return [box for box in boxes if box.x0 < cell.x1 + reach and cell.x0 - reach < box.x1]
 
 
 def _reached(asked: Asked, states: Sequence[tuple[tuple[float, float], _State]], stretch: Stretch) -> _State | None:

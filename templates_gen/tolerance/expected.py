@@ -137,7 +137,7 @@ def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None
     sources = Sources(plan, sheets, calibrated)
     pairs = neighbours(plan)
     ends = _Pair(_ends(plan), sources)
-    found = [_Pair(pair, sources) for pair in _some(plan, pairs)] or [ends]
+    found = [_Pair(pair, sources) for pair in looked_at(plan, pairs)] or [ends]
     step, gap = _together(found, len(pairs))
     found.sort(key=lambda item: item.error.error)
     shop = scale_sd(plan.job.accuracy, wide=True)
@@ -153,7 +153,7 @@ def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None
 def worst_error(plan: Plan, sheets: SheetPlan, pairs: Sequence[Neighbours]) -> float:
     """The largest error of these pairs (95 %, mm), of which no more than `MOST_PAIRS` are looked at; 0 of none."""
     sources = Sources(plan, sheets, sheets.printer is not None)
-    return max((_Pair(pair, sources).error.error for pair in _some(plan, pairs)), default=0.0)
+    return max((_Pair(pair, sources).error.error for pair in looked_at(plan, pairs)), default=0.0)
 
 
 class _Pair:
@@ -182,7 +182,8 @@ def _together(found: Sequence[_Pair], every: int) -> tuple[float, float]:
     return factor * step, factor * gap
 
 
-def _some(plan: Plan, pairs: Sequence[Neighbours]) -> Sequence[Neighbours]:
+def looked_at(plan: Plan, pairs: Sequence[Neighbours]) -> Sequence[Neighbours]:
+    """Those of the pairs that are worked out (`MOST_PAIRS`)."""
     if len(pairs) <= MOST_PAIRS:
         return pairs
     x, y = plan.group.cx, plan.level_line

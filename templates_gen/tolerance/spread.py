@@ -14,8 +14,8 @@ fit that they rest on.  That takes a time proportional to the number of sheets f
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
+from heapq import heappop, heappush
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
@@ -75,21 +75,45 @@ def effects(tape: Taped, terms: Iterable[Term]) -> Iterator[tuple[Fit, Effect]]:
     They are the fit's shift to the right, its shift upward, its turn by the marks, and that by a string; the same fit
     has the same ones for any sum.
     """
-    wanted: dict[int, Movement] = defaultdict(lambda: NOTHING)
+    wanted: dict[int, Movement] = {}
+    waiting = _Waiting(tape)
     for sheet, x, y, right, up in terms:
         part = right, up, up * x - right * y
-        reference = tape.references[tape.piece_of[sheet]]
-        wanted[sheet] = _plus(wanted[sheet], part)
-        wanted[reference] = _plus(wanted[reference], part, -1.0)
-    for number in range(len(tape.blocks) - 1, -1, -1):
-        yield from _block_effects(tape, number, wanted)
+        waiting.want(wanted, sheet, part)
+        waiting.want(wanted, tape.references[tape.piece_of[sheet]], part, -1.0)
+    for number in waiting.blocks():
+        yield from _block_effects(tape, number, wanted, waiting)
+
+
+class _Waiting:
+    """The blocks of which something is wanted, the last first: a block hands on what it rests on to earlier ones."""
+
+    def __init__(self, tape: Taped) -> None:
+        self._block_of = tape.block_of
+        self._heap: list[int] = []
+        self._known: set[int] = set()
+
+    def want(self, wanted: dict[int, Movement], sheet: int, part: Movement, times: float = 1.0) -> None:
+        """More of a sheet's movement is wanted."""
+        wanted[sheet] = _plus(wanted.get(sheet, NOTHING), part, times)
+        number = self._block_of[sheet]
+        if number not in self._known:
+            self._known.add(number)
+            heappush(self._heap, -number)
+
+    def blocks(self) -> Iterator[int]:
+        """Their numbers, for as long as there are any."""
+        while self._heap:
+            yield -heappop(self._heap)
 
 
 def _plus(one: Movement, two: Movement, times: float = 1.0) -> Movement:
     return one[0] + times * two[0], one[1] + times * two[1], one[2] + times * two[2]
 
 
-def _block_effects(tape: Taped, number: int, wanted: dict[int, Movement]) -> Iterator[tuple[Fit, Effect]]:
+def _block_effects(
+    tape: Taped, number: int, wanted: dict[int, Movement], waiting: _Waiting
+) -> Iterator[tuple[Fit, Effect]]:
     """What the fits of one block add; what they rest on is handed on to the sheets of earlier blocks."""
     block = tape.blocks[number]
     if not any(map(_counts, [wanted[sheet] for sheet in block.sheets if sheet in wanted])):
@@ -98,7 +122,7 @@ def _block_effects(tape: Taped, number: int, wanted: dict[int, Movement]) -> Ite
         whole = NOTHING
         for sheet in block.sheets:
             whole = _plus(whole, wanted.get(sheet, NOTHING))
-        yield block.laid, _laid_effect(tape, block, tape.straight.get(number), whole, wanted)
+        yield block.laid, _laid_effect(tape, block, tape.straight.get(number), whole, wanted, waiting)
     yield from _inner_effects(block, tape.inner_straight, wanted)
 
 
@@ -108,8 +132,9 @@ def _counts(part: Movement) -> bool:
 
 
 def _laid_effect(
-    tape: Taped, block: Block, straight: tuple[int, Pull] | None, whole: Movement, wanted: dict[int, Movement]
-) -> Effect:
+    tape: Taped, block: Block, straight: tuple[int, Pull] | None, whole: Movement, wanted: dict[int, Movement],
+    waiting: _Waiting,
+) -> Effect:  # fmt: skip
     fit = block.laid
     assert fit is not None
     distance, across, x, y = about(fit)
@@ -118,16 +143,15 @@ def _laid_effect(
     if straight:
         # the string turns its own sheet, and so the block by the contrary of how that lies within it
         by_string = turn * held.weight
-        wanted[straight[0]] = _plus(wanted[straight[0]], (0.0, 0.0, by_string), -1.0)
-        reference = tape.references[block.piece]
-        wanted[reference] = _plus(wanted[reference], (0.0, 0.0, by_string))
+        waiting.want(wanted, straight[0], (0.0, 0.0, by_string), -1.0)
+        waiting.want(wanted, tape.references[block.piece], (0.0, 0.0, by_string))
     by_marks = turn - by_string
     for (at_x, at_y, under, over), side in ((fit.first, -1.0), (fit.last, 1.0)):
         turned = side * by_marks * across[0] / distance, side * by_marks * across[1] / distance
         shift = right / 2 + turned[0], up / 2 + turned[1]
         moved = (*shift, shift[1] * at_x - shift[0] * at_y)
-        wanted[over] = _plus(wanted[over], moved, -1.0)
-        wanted[under] = _plus(wanted[under], moved)
+        waiting.want(wanted, over, moved, -1.0)
+        waiting.want(wanted, under, moved)
     return right / ROOT, up / ROOT, by_marks * ROOT / distance, by_string * held.turn
 
 

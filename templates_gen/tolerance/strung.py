@@ -38,7 +38,8 @@ class Taped(Record, frozen=True):
 
     `straight` has, by their numbers, the blocks that are laid along a string, each with the sheet of it that the string
     holds and how; `inner_straight` the same for the sheets within a block that lies along it, by their numbers.
-    `references` has for every piece the sheet that a spirit level sets: movements count from it.
+    `references` has for every piece the sheet that a spirit level sets: movements count from it.  `piece_of` and
+    `block_of` have the numbers of every sheet's piece and block.
     """
 
     blocks: tuple[Block, ...]
@@ -46,6 +47,7 @@ class Taped(Record, frozen=True):
     inner_straight: dict[int, Pull]
     references: dict[int, int]
     piece_of: dict[int, int]
+    block_of: dict[int, int]
 
 
 def taped(sheets: SheetPlan, level_line: float, string: bool, reading: float = 0.5) -> Taped:
@@ -68,7 +70,8 @@ def taped(sheets: SheetPlan, level_line: float, string: bool, reading: float = 0
     for block in every:
         references.setdefault(block.piece, block.sheets[0])
     piece_of = {sheet: block.piece for block in every for sheet in block.sheets}
-    return Taped(every, strung.straight, strung.inner, references, piece_of)
+    block_of = {sheet: number for number, block in enumerate(every) for sheet in block.sheets}
+    return Taped(every, strung.straight, strung.inner, references, piece_of, block_of)
 
 
 class _Strung:
