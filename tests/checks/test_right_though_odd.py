@@ -74,6 +74,41 @@ def test_the_room_above_something_goes_by_what_it_is(name, by, right):
     assert found == (set() if right else {"group, height, by"})
 
 
+def test_frames_that_touch_are_meant_to():
+    assert doubted("cm", ROOM, prints(6, 6.2, 6.1), gap=0) == set()
+
+
+def test_many_frames_along_a_wall_are_spread_out_on_purpose():
+    six = prints(6, 6, 6, 6, 6, 6.1, width=25, height=30)
+    assert doubted("cm", {"width": 420, "height": 250}, six, gap=50) == set()
+    assert doubted("cm", {"width": 420, "height": 250}, six[:3], gap=50) == {"group, gap"}
+
+
+def test_two_columns_on_either_side_of_a_door():
+    four = {"frames": prints(5, 5, 5, 5.1, width=30, height=40), "arrangement": "rows", "gap_down": 5}
+    rows = {"rows": [["A", "B"], ["C", "D"]], "gap_across": 130}
+    assert doubted("cm", ROOM, features=[DOOR], **four, **rows) == set()
+    assert doubted("cm", ROOM, **four, **rows) == {"group, gap_across"}
+
+
+def test_a_tall_frame_may_hang_low_and_a_low_one_right_under_the_ceiling():
+    tall = [{"width": 100, "height": 140, "drop": 12}]
+    assert doubted("cm", ROOM, tall, height={"bottom": 20}) == set()
+    assert doubted("cm", ROOM, prints(6), height={"bottom": 20}) == {"group, height, bottom"}
+    high = {"width": 420, "height": 300}
+    assert doubted("cm", high, prints(6, height=40), height={"bottom": 235}) == set()
+    assert doubted("cm", high, prints(2.5, height=20), height={"bottom": 275}) == {"group, height, bottom"}
+
+
+def test_an_anchor_bears_what_no_picture_hook_does():
+    def rated(**fixing):
+        return doubted("cm", ROOM, [{"width": 40, "height": 50, "drop": 6, "fixing": fixing}])
+
+    assert rated(kind="screw", diameter="6 mm", rating="250 kg") == set()
+    assert rated(kind="screw", diameter="6 mm", rating="600 kg") == {"frame A, fixing, rating"}
+    assert rated(kind="hook", below=2, rating="250 kg") == {"frame A, fixing, rating"}
+
+
 def rings(left, right, drop_left=9.0, drop_right=9.0):
     hanger = {"kind": "rings", "left": left, "right": right, "drop_left": drop_left, "drop_right": drop_right}
     return doubted("cm", ROOM, [{"width": 42, "height": 52, "hanger": hanger | {"seen_from": "back"}}])

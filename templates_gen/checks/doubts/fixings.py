@@ -14,8 +14,9 @@ RULE = "doubtful-fixing"
 
 LENGTHS = {"nail": usual.NAIL_LENGTH, "hook": usual.HOOK_NAIL, "screw": usual.SCREW_LENGTH}
 
-LEAST_RATING, MOST_RATING = 0.9, 120.0
-"""kg: 2 lb to 265 lb.  Picture hooks are sold for 5 to 100 lb.  Common practice, no source."""
+LEAST_RATING, MOST_RATING = 0.9, {"nail": 120.0, "hook": 120.0, "screw": 500.0}
+"""kg: 2 lb to 265 lb.  Picture hooks are sold for 5 to 100 lb, anchors for some hundreds.  Common practice, no
+source."""
 
 MOST_NAILS, LEAST_ANGLE, MOST_ANGLE = 5, 10.0, 60.0
 """Nails of one hook, and degrees they are driven at, if not straight in.  Common practice, no source: hooks have 1 to
@@ -53,10 +54,11 @@ def _kind(fixing: Fixing, place: str, known: Written, about: tuple[str, ...]) ->
             why="but 'below' is given, which only a hook has, and it is not counted",
             ask="Is it a hook?",
         )  # fmt: skip
-    if fixing.rating is not None and not LEAST_RATING <= fixing.rating <= MOST_RATING:
+    if fixing.rating is not None and not LEAST_RATING <= fixing.rating <= MOST_RATING[fixing.kind]:
         yield Doubt(
             rule=RULE, place=f"{place}, rating", shown=show_mass_both(fixing.rating, known.unit), about=about,
-            why="a rating that no picture hook is sold with", ask="Is it in another unit, or is its point misplaced?",
+            why=f"a rating that no {'anchor' if fixing.kind == 'screw' else 'picture hook'} is sold with",
+            ask="Is it in another unit, or is its point misplaced?",
         )  # fmt: skip
     if fixing.nails > MOST_NAILS:
         yield Doubt(

@@ -34,6 +34,10 @@ LONG_WALL, GALLERY = 6000.0, 1.3
 """mm of a wall along which frames are spread out as in a gallery, and of their shorter side how wide the gaps of a row
 are then.  Our own, no source."""
 
+MANY, SPREAD = 6, 2.2
+"""So many frames in a row that is still on the wall are spread out on purpose, at so much of their shorter side: with a
+slip in the gap so many would reach beyond it.  Our own, no source."""
+
 UP_A_HIGH_WALL = 0.8
 """Of the wall's height: how high a group may hang on a wall higher than usual.  Our own, no source."""
 
@@ -49,9 +53,7 @@ def group_doubts(job: Job) -> Iterator[Doubt]:
 def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
     """The gaps, against what is usual for frames of this size."""
     side = median(min(frame.width, frame.height) for frame in job.frames)
-    spread = GALLERY if job.wall.width >= LONG_WALL else IN_A_ROW
-    beside = _room_beside(job)
-    share = spread if job.group.arrangement == "row" else BY_SIDE.most
+    beside, share = _room_beside(job), _share_of_side(job)
     expected = Usual(
         min(usual.GAP.least, BY_SIDE.least * side), max(usual.GAP.most, share * side, beside),
         min(usual.GAP.far_least, BY_SIDE.far_least * side), max(usual.GAP.far_most, BY_SIDE.far_most * side, beside),
@@ -62,8 +64,20 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
     if job.group.around is not None:
         gaps["gap_around"] = job.group.gap_around
     for name, mm in gaps.items() if len(job.frames) > 1 or job.group.around else ():
+        if mm == 0.0:  # frames that touch are meant to
+            continue
         place = f"group, {name}"
         yield from unusual("doubtful-gap", place, mm, expected, known, "the room between frames")
+
+
+def _share_of_side(job: Job) -> float:
+    """How much of frames' shorter side the gaps are at most."""
+    if job.group.arrangement not in ("row", "stairs"):
+        return BY_SIDE.most
+    row = sum(frame.width for frame in job.frames) + (len(job.frames) - 1) * job.group.gap_across
+    if len(job.frames) >= MANY and row <= job.wall.width:
+        return SPREAD
+    return GALLERY if job.wall.width >= LONG_WALL else IN_A_ROW
 
 
 NO_PLATE, WIDE_ENOUGH, OFF_MIDDLE = 200.0, 0.3, 0.25
@@ -74,7 +88,8 @@ the gap it may be off the row's middle.  Our own, no source."""
 def _room_beside(job: Job) -> float:
     """The widest gap (mm) of a row that hangs on either side of a door, a window, a bed; 0 where it does not."""
     group, gap = job.group, job.group.gap_across
-    if group.arrangement != "row" or len(job.frames) % 2 or group.height.by == "above" or group.anchor:
+    even = all(len(line) % 2 == 0 for line in group.rows)
+    if group.arrangement not in ("row", "rows", "grid") or not even or group.height.by == "above" or group.anchor:
         return 0.0
     line = centre_line(group, job.wall)
     widths = [
@@ -98,9 +113,14 @@ def _height(job: Job, known: Written) -> Iterator[Doubt]:
         expected = Usual(expected.least, max(expected.most, high), expected.far_least, max(expected.far_most, high))
     if height.by == "bottom":  # over a door or a cupboard it hangs as high as that is
         tops = [each.rect.y1 for each in job.wall.features if 0 <= height.at - each.rect.y1 <= usual.ABOVE.most]
-        expected = replace(expected, most=max((expected.most, *(top + usual.ABOVE.most for top in tops))))
+        least = 0.0 if max(frame.height for frame in job.frames) > TALL else expected.least
+        expected = replace(expected, least=least, most=max((expected.most, *(top + usual.ABOVE.most for top in tops))))
     place = f"group, height, {'by' if height.by == 'above' else height.by}"
     yield from unusual(RULE, place, height.at, expected, known, what, needed=needed)
+
+
+TALL = 900.0
+"""mm that a frame is high which may hang as low as one likes: its middle is where people look.  Our own, no source."""
 
 
 BIG, TIGHT = 30 * INCH, 0.11

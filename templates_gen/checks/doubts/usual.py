@@ -30,13 +30,13 @@ BOARD = Usual(6.0, 40.0, 4.0, 60.0)
 RUN, RISE = Usual(200.0, 400.0, 190.0, 450.0), Usual(120.0, 240.0, 100.0, 250.0)
 """Of one step.  The IRC asks for a run of 10 in or more and a rise of 7 3/4 in or less (R311.7.5, from memory)."""
 
-PITCH = (20.0, 50.0)
+PITCH = (16.0, 50.0)
 """Degrees of a stair people walk on."""
 
 NOSINGS_CLEAR = Usual(400.0, 1600.0, 200.0, 2000.0)
 """How far frames stay above a stair's nosings."""
 
-FRAME_SIDE = Usual(60.0, 3300.0, 25.0, 6000.0)
+FRAME_SIDE = Usual(48.0, 3300.0, 25.0, 6000.0)
 DEPTH = Usual(4.0, 130.0, 3.0, 200.0)
 
 GAP = Usual(9.5, 160.0, 6.0, 400.0)
