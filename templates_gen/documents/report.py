@@ -13,8 +13,9 @@ from templates_gen.documents.sheets.photo_tags import Tag
 from templates_gen.drawing.items import Matrix, moved
 from templates_gen.printer.profile import printer_data
 from templates_gen.tiling.demand import nail_box
+from templates_gen.tiling.page import Page
 from templates_gen.tiling.rulers import Ruler, rulers
-from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tiling.sheet import SheetPlan, bars_on_pages
 from templates_gen.tolerance.effort import cuts, effort
 from templates_gen.tolerance.expected import Expected
 from templates_gen.tolerance.order import taping_order
@@ -34,7 +35,9 @@ def template_report(
     first = pages - len(printed) + 1
     page_of = {sheet.name: first + number for number, sheet in enumerate(printed)}
     paper, steps = sheets.paper, taping_order(sheets).joins
-    ruled = {1: sheets.page, **{page_of[sheet.name]: sheet.page for sheet in printed}}
+    bars = bars_on_pages(sheets)
+    ruled: dict[int, tuple[Page, Sequence[Rect]]] = {1: (sheets.page, ())}
+    ruled |= {page_of[sheet.name]: (sheet.page, bars[sheet.name]) for sheet in printed}
     return {
         "format": 1,
         "job": plan.job.title,
@@ -61,8 +64,8 @@ def template_report(
         **_effort(sheets, page_of),
         "rules": [
             _ruler_data(number, ruler, page.matrix)
-            for number, page in sorted(ruled.items(), key=lambda item: item[0])
-            for ruler in rulers(page, paper.overlap, plan.job.unit)
+            for number, (page, marks) in sorted(ruled.items(), key=lambda item: item[0])
+            for ruler in rulers(page, paper.overlap, plan.job.unit, marks)
         ],
         "nails": _nails(plan, sheets, page_of),
         **({"photo_tags": [_tag(tag, page_of) for tag in tags]} if tags else {}),

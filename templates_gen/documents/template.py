@@ -35,7 +35,7 @@ def draw_template(
     every = lay(plan, sheets, len(before.pages), lettering)
     ruled = [[Use(RULERS_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
     first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix, roman)
-    forms = sheet_forms(plan, sheets, every[0].so_far.scales, lettering)
+    forms = sheet_forms(plan, sheets, every, lettering)
     printed = {sheet.name for sheet in sheets.on_these_pages}
     pages = (sheet_page(laid) for laid in every if laid.so_far.sheet.name in printed)
     drawn = of_job(plan.job, "", sheets.page, (*(() if bare else first), *pages), forms, attach=True)

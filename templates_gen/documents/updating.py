@@ -39,5 +39,5 @@ def updated(
 def _seen(plan: Plan, sheets: SheetPlan, lettering: Lettering) -> dict[str, Seen]:
     """What is seen of every sheet."""
     every = lay(plan, sheets, 0, lettering)
-    forms = {form.name: form for form in sheet_forms(plan, sheets, every[0].so_far.scales, lettering)}
+    forms = {form.name: form for form in sheet_forms(plan, sheets, every, lettering)}
     return {laid.so_far.sheet.name: seen(sheet_page(laid), forms) for laid in every}

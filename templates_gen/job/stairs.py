@@ -39,3 +39,10 @@ class Stairs(Record, frozen=True, kw_only=True):
         if height < self.y - TOLERANCE:
             return 0.0
         return height if self.top is None else min(height, self.top)
+
+    def tread_at(self, x: float) -> float:
+        """How high one stands at x: on a tread, which lies below the line of the nosings, floor or landing."""
+        ground = self.ground_at(x)
+        if not self.run or not self.rise or ground in (0.0, self.top):
+            return ground
+        return self.y + self.rise * math.floor(abs(x - self.x) / self.run + TOLERANCE)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
@@ -19,6 +20,11 @@ whole comes nearer than `RULER_END`.  Our own design, no source."""
 
 BEYOND = 5.0
 """mm between a ruler's end and the next trim line.  Our own design, no source."""
+
+
+END = 3.8, 4.0, 4.5
+"""mm: how far to both sides of a ruler's end, on the side of its tick and on that of its figure no registration mark
+comes.  Our own design, no source."""
 
 
 class Ruler(Record, frozen=True):
@@ -52,14 +58,22 @@ def from_pitch_line(plan: Plan, window: Rect, overlap: float) -> tuple[float, fl
     return down - plan.slope * left, left * math.hypot(1.0, plan.slope)
 
 
-def rulers(page: Page, overlap: float, unit: str) -> tuple[Ruler, Ruler]:
-    """The level and the upright ruler of every page, as long as it allows: a short one cannot set a scale."""
-    area, half, aside = page.printable, overlap / 2, inset(overlap)
+def rulers(page: Page, overlap: float, unit: str, marks: Sequence[Rect] = ()) -> tuple[Ruler, Ruler]:
+    """The level and the upright ruler of a page, as long as it allows: a short one cannot set a scale.
+
+    No ruler ends on one of the registration `marks` that are on the page (page mm).
+    """
+    area, half_strip, aside = page.printable, overlap / 2, inset(overlap)
     step = INCH / 2 if unit == "in" else MM["cm"]
     x, y = area.x0 + aside, area.y0 + aside
-    start_x, start_y = area.x0 + half + RULER_START, area.y0 + half + RULER_START
+    start_x, start_y = area.x0 + half_strip + RULER_START, area.y0 + half_strip + RULER_START
     across, upward = (
-        max(1, math.floor(min(end - half - BEYOND - start, LONGEST_RULER) / step)) * step
+        max(1, math.floor(min(end - half_strip - BEYOND - start, LONGEST_RULER) / step)) * step
         for start, end in ((start_x, area.x1), (start_y, area.y1))
     )
+    half, deep, high = END
+    while any(Rect(-half, -deep, half, high).shifted(start_x + across, y).overlaps(mark) for mark in marks):
+        across -= step
+    while any(Rect(-deep, -half, high, half).shifted(x, start_y + upward).overlaps(mark) for mark in marks):
+        upward -= step
     return Ruler(start_x, y, start_x + across, y), Ruler(x, start_y, x, start_y + upward)

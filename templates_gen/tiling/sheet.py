@@ -122,6 +122,19 @@ class SheetPlan(Record, frozen=True):
         return next(sheet for sheet in self.sheets if sheet.name == name)
 
 
+def bars_on_pages(sheets: SheetPlan) -> dict[str, list[Rect]]:
+    """The registration marks of every sheet by its name (page mm, as the sheet is read); none where nothing is cut."""
+    found: dict[str, list[Rect]] = {sheet.name: [] for sheet in sheets.sheets}
+    at = {
+        sheet.name: (sheet.page.printable.x0 - sheet.window.x0, sheet.page.printable.y0 - sheet.window.y0)
+        for sheet in sheets.sheets
+    }
+    for mark in sheets.marks if sheets.hides is None else ():
+        for name in mark.sheets:
+            found[name].append(mark.box.shifted(*at[name]))
+    return found
+
+
 class Given(Record, frozen=True):
     """What sheets are planned for: the wall's plan, the paper, the page as it lies either way, what whole items keep
     clear of, and what a sheet hides where nothing is cut."""

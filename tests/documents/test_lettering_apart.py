@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import show, show_both
+from templates_gen.documents.schedule.distances import stood_on
 from templates_gen.hanging.bearings import Nail
 from tests.made import NAMES, SPARING, Everything, made
 from tests.page_texts import OnPage, overlapping, pages, sheet_pages, to_page_mm
@@ -18,6 +21,9 @@ GOOD_PART = 40.0
 
 SHORT = 20.0
 """mm of a join too few for words: along so little two sheets touch, but are not taped.  Our own design, no source."""
+
+LARGE = 4.0
+"""mm: lettering of the distances of a whole sheet is larger, that of a nail's distance smaller.  Our own design."""
 
 all_jobs = pytest.mark.parametrize("name", NAMES)
 
@@ -70,10 +76,15 @@ def test_no_text_reaches_out_of_its_form(name: str) -> None:
 
 
 def ways_to_label(done: Everything, nail: Nail) -> list[list[str]]:
-    """A nail's name, its height above the floor and its distance from the centre line; or both systems apart."""
+    """A nail's name, its height above what one stands on and its distance from the centre line; or both systems
+    apart."""
     away, unit = nail.x - done.plan.centre_line, done.job.unit
-    side = f"{'left' if away < 0.0 else 'right'} {show_both(abs(away), unit)}"
-    label = [nail.name, f"floor {show_both(nail.y, unit)}", side if abs(away) > 0.05 else "on the centre line"]
+    side = f"{show_both(abs(away), unit)} {'left' if away < 0.0 else 'right'}"
+    under, height = stood_on(done.plan, nail.x)
+    fixing = next(hung.frame.fixing for hung in done.plan.frames if hung.frame.id == nail.frame)
+    several = [fixing.called] if fixing.nails > 1 else []
+    centre = side if abs(away) > 0.05 else "on the centre line"
+    label = [nail.name, f"{under} {show_both(nail.y - height, unit)}", *several, centre]
     return [label, [part for line in label for part in line.split(" · ")]]
 
 
@@ -89,6 +100,18 @@ def test_every_nail_has_its_label_on_its_page(name: str) -> None:
     for nail, told in zip(done.plan.nails, done.report["nails"], strict=True):
         for number in told["pages"]:
             assert told_in(words(page_of[number]), ways_to_label(done, nail)), nail.name
+
+
+@all_jobs
+def test_every_sheet_says_which_line_its_nails_are_left_or_right_of(name: str) -> None:
+    """Under their labels, or once where one of them has no room for it."""
+    for _, page in sheet_pages(name):
+        small = [text.text for text in page.texts if text.height < LARGE]
+        beside = [
+            text for text in small if re.fullmatch(r"[\d /.]+ (in|cm|mm)( · [\d /.]+ (in|cm|mm))? (left|right)", text)
+        ]
+        said = words(page).count("of the centre line")
+        assert said == len(beside) or (said < len(beside) and "left and right: of the centre line" in words(page))
 
 
 @all_jobs

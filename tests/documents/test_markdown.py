@@ -9,7 +9,7 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.checks import find
 from templates_gen.documents.schedule.flagged import flagged_nails
 from templates_gen.documents.schedule.markdown import as_markdown
-from templates_gen.documents.schedule.table import HEADER, rows
+from templates_gen.documents.schedule.table import header, rows
 from templates_gen.job.model import Fixing
 from templates_gen.job.reading.building import read_job
 from tests.jobs import SAMPLES, frame, job
@@ -29,8 +29,8 @@ def test_the_table_has_the_rows_of_the_schedule():
     for name in ("fern-prints", "alphabet-column", "tram-tickets"):
         plan = plan_wall(read_job(SAMPLES / f"{name}.toml"))
         findings = find(plan)
-        header, line, *body = table(as_markdown(plan, findings))
-        assert tuple(header) == HEADER and set(line) == {"---"}
+        columns, line, *body = table(as_markdown(plan, findings))
+        assert tuple(columns) == header(plan) and set(line) == {"---"}
         assert [tuple(row) for row in body] == [*rows(plan, flagged_nails(plan, findings))]
 
 
@@ -42,7 +42,7 @@ def test_the_table_has_the_rows_of_the_schedule():
 def test_whatever_a_frame_is_called_is_in_one_cell(title):
     plan = plan_wall(job(frame(title=title), title=title))
     text = as_markdown(plan, find(plan))
-    assert {len(row) for row in table(text)} == {len(HEADER)}
+    assert {len(row) for row in table(text)} == {len(header(plan))}
     assert table(text)[2][1] == " ".join(title.split())
     assert not re.search(r"(?<!\\)[`<\[&~]", re.sub(r"\\.", "", text))  # none that Markdown takes for its own
 

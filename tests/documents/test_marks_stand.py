@@ -178,10 +178,10 @@ def test_a_nails_label_says_its_name_height_and_side_and_that_it_is_on_the_line_
         assert nail_lines(at, Fixing(), PLAN) == ("A", f"floor {show_both(NAIL.y, 'mm')}", said)
     for away, side in ((0.06, "right"), (-0.06, "left"), (-200.0, "left"), (200.0, "right")):
         at = replace(NAIL, x=PLAN.centre_line + away)
-        assert nail_lines(at, Fixing(), PLAN)[2:] == (f"{side} {show_both(abs(away), 'mm')}",)
+        assert nail_lines(at, Fixing(), PLAN)[2:] == (f"{show_both(abs(away), 'mm')} {side}",)
     hook = replace(Fixing(kind="hook"), nails=3)
     plain = nail_lines(NAIL, Fixing(), PLAN)
-    assert nail_lines(NAIL, hook, PLAN) == (*plain, hook.called)
+    assert nail_lines(NAIL, hook, PLAN) == (*plain[:2], hook.called, *plain[2:])
 
 
 def names(*taken: Rect, lines: tuple[Rect, ...] = (), inner: Rect = WALL, plan: Plan = PLAN) -> dict[str, Text]:

@@ -18,7 +18,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.documents.proof.layers import Asked
 from templates_gen.documents.proof.making import make_proof
-from templates_gen.documents.proof.treads import outline_of, tread_at
+from templates_gen.documents.proof.treads import outline_of
 from templates_gen.documents.proof.view import scales, to_the_foot
 from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import Lettering
@@ -202,7 +202,7 @@ def test_a_stair_has_its_treads_a_riser_below_each_nosing_and_its_landing() -> N
     # worked out by hand here
     treads = [(500, 190), (750, 190), (750, 380), (1000, 380), (1000, 570), (1250, 570), (1250, 760), (1500, 760)]
     assert points == ((500, 0), *treads, (1500, 950), (4000, 950), (4000, 0))
-    assert [tread_at(STAIR, x) for x in (499, 501, 749, 751, 1499, 1501, 3000)] == [0, 190, 190, 380, 760, 950, 950]
+    assert [STAIR.tread_at(x) for x in (499, 501, 749, 751, 1499, 1501, 3000)] == [0, 190, 190, 380, 760, 950, 950]
 
 
 def test_a_stair_to_the_left_is_the_mirror_image_and_a_pitch_alone_is_a_slope() -> None:
@@ -219,7 +219,7 @@ def test_the_figure_stands_on_the_floor_or_a_tread_and_hides_no_frame(name: str)
     template, view, _ = drawn(job_of(name))
     body, head = next(form.items for form in template.forms if form.name == "figure")[:2]
     feet, wall = min(y for _, y in body.points), job_of(name).wall
-    stand = tread_at(wall.stairs, (head.x - view.x0) * view.scale) if wall.stairs else 0.0
+    stand = wall.stairs.tread_at((head.x - view.x0) * view.scale) if wall.stairs else 0.0
     assert (feet - view.y0) * view.scale == pytest.approx(stand, abs=10.0)  # its feet are rounded
     tall = (head.y + head.radius - feet) * view.scale
     assert tall == pytest.approx(1700.0, abs=20.0)

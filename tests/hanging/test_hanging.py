@@ -68,7 +68,7 @@ def test_a_hook_of_several_nails_has_one_nail_point_and_is_called_so():
     # its nails go through its own holes, their middle where a hook of one nail has its nail
     pair = Fixing(kind="hook", below=22.0, nails=2)
     assert points(frame(fixing=pair)) == [("A", 1200.0, 1642.0)]
-    assert nail_lines(nails(frame(fixing=pair), ON_WALL)[0], pair, plan_wall(job()))[-1] == "hook with 2 nails"
+    assert nail_lines(nails(frame(fixing=pair), ON_WALL)[0], pair, plan_wall(job()))[2] == "hook with 2 nails"
     assert (pair.called, Fixing(kind="hook", below=22.0).called) == ("hook with 2 nails", "hook")
 
 
@@ -78,8 +78,8 @@ def test_a_nails_label_says_how_high_it_is_and_how_far_to_which_side_of_the_cent
     pair = frame(hanger=Hanger(kind="rings", left=60.0, right=70.0, drop_left=90.0), fixing=Fixing(diameter=2.0))
     centred, plan = Rect.sized(1800.0, 1200.0, 400.0, 500.0), plan_wall(job())
     assert [nail_lines(nail, pair.fixing, plan) for nail in nails(pair, centred)] == [
-        ("A left", "floor 1609 mm · 63 3/8 in", "left 140 mm · 5 1/2 in"),
-        ("A right", "floor 1619 mm · 63 3/4 in", "right 130 mm · 5 1/8 in"),
+        ("A left", "floor 1609 mm · 63 3/8 in", "140 mm · 5 1/2 in left"),
+        ("A right", "floor 1619 mm · 63 3/4 in", "130 mm · 5 1/8 in right"),
     ]
     (middle,) = nails(frame(), centred)
     assert nail_lines(middle, Fixing(), plan)[2:] == ("on the centre line",)

@@ -169,7 +169,7 @@ def schedule_words(flow: Flow, plan: Plan, flagged: frozenset[str]) -> None:
     if flagged:
         flow.paragraph(KEY, bold=True)
     flow.space(2.0)
-    flow.table(schedule.HEADER, schedule.rows(plan, flagged), strong=has_mark)
+    flow.table(schedule.header(plan), schedule.rows(plan, flagged), strong=has_mark)
 
 
 def _carried(flow: Flow, plan: Plan, findings: Sequence[Finding], flagged: frozenset[str]) -> None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
-from templates_gen.documents.proof.treads import tread_at
 from templates_gen.documents.proof.view import View
 from templates_gen.drawing.items import Circle, Item, Polygon
 from templates_gen.drawing.shapes import rounded
@@ -54,7 +53,7 @@ def _place(plan: Plan) -> Rect:
     width = WIDTH * HEIGHT
     spare = max(0.0, wall.width - width)
     middles = [wall.rect.x0 + width / 2 + spare * number / TRIES for number in range(TRIES + 1)]
-    floors = [tread_at(wall.stairs, x) if wall.stairs else 0.0 for x in middles]
+    floors = [wall.stairs.tread_at(x) if wall.stairs else 0.0 for x in middles]
     places = [Rect.sized(x - width / 2, floor, width, HEIGHT) for x, floor in zip(middles, floors, strict=True)]
     return min(places, key=lambda place: (_hidden(plan, place), abs(place.gap_to(group)), place))
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from templates_gen.base.geometry import TOLERANCE
 from templates_gen.documents.proof.features import FILL, LINE
 from templates_gen.documents.proof.view import View
 from templates_gen.drawing.items import Item, Polygon
@@ -21,14 +20,6 @@ def stair_items(wall: Wall, view: View) -> Iterator[Item]:
         points = tuple(view.point(*point) for point in outline_of(wall.stairs, wall.rect.x1, wall.rect.x0))
         yield Polygon(points, grey=FILL)
         yield Polygon(points, NARROW, False, LINE)
-
-
-def tread_at(stairs: Stairs, x: float) -> float:
-    """How high one stands at x (wall mm): on a tread, which lies below the line of the nosings, floor or landing."""
-    ground = stairs.ground_at(x)
-    if not stairs.run or not stairs.rise or ground in (0.0, stairs.top):
-        return ground
-    return stairs.y + stairs.rise * math.floor(abs(x - stairs.x) / stairs.run + TOLERANCE)
 
 
 def outline_of(stairs: Stairs, right: float, left: float = 0.0) -> Points:

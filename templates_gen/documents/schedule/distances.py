@@ -28,6 +28,19 @@ def above_floor(plan: Plan) -> str:
     return "above the lower floor" if plan.job.wall.stairs else "above the floor"
 
 
+def stood_on(plan: Plan, x: float) -> tuple[str, float]:
+    """What one stands on under x, in a word, and how high it is (mm): what a height on a stair is measured from.
+
+    The nosings where nothing is known of the steps.
+    """
+    stairs = plan.job.wall.stairs
+    if stairs is None or stairs.ground_at(x) <= 0.0:
+        return "floor", 0.0
+    if stairs.ground_at(x) == stairs.top:
+        return "landing", stairs.top
+    return ("tread" if stairs.run and stairs.rise else "nosings"), stairs.tread_at(x)
+
+
 def left_end(plan: Plan) -> str:
     """What distances across the wall are measured from, in words; where its left side leans, that is one corner."""
     wall = plan.job.wall

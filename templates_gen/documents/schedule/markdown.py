@@ -12,7 +12,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.checks import Finding
 from templates_gen.documents.schedule.carrying import carried, carried_words
 from templates_gen.documents.schedule.flagged import KEY, flagged_nails, with_mark
-from templates_gen.documents.schedule.table import HEADER, lines_words, rows
+from templates_gen.documents.schedule.table import header, lines_words, rows
 
 _SPACE = re.compile(r"\s+")
 _MEANING = re.compile(r"[\\`*_\[\]<>|~#&]")
@@ -32,7 +32,8 @@ def _lines(plan: Plan, findings: Sequence[Finding]) -> Iterator[str]:
     flagged, about = flagged_nails(plan, findings), carried(plan, findings)
     yield from (f"# {_plain(plan.job.title)}", "")
     yield from (f"- {_plain(words)}" for words in lines_words(plan))
-    yield from ("", _row(HEADER), _row(["---"] * len(HEADER)))
+    columns = header(plan)
+    yield from ("", _row(columns), _row(["---"] * len(columns)))
     yield from (_row(map(_plain, row)) for row in rows(plan, flagged))
     if flagged:
         yield from ("", _plain(KEY))

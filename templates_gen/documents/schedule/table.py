@@ -12,19 +12,35 @@ from templates_gen.base.words import lines_of
 from templates_gen.checks import Finding, findings_data
 from templates_gen.checks.cables.wiring import nail_zones
 from templates_gen.documents.schedule.carrying import Carried, carried, carried_words
-from templates_gen.documents.schedule.distances import above_floor, left_end, nail_called, pitch_words, sideways, upward
+from templates_gen.documents.schedule.distances import (
+    above_floor,
+    left_end,
+    nail_called,
+    pitch_words,
+    sideways,
+    stood_on,
+    upward,
+)
 from templates_gen.documents.schedule.flagged import KEY, flagged_nails, with_mark
+from templates_gen.hanging.bearings import Nail
 from templates_gen.hanging.fixings import wanted_hooks
 from templates_gen.hanging.studs import on_stud
 from templates_gen.job.weights import weight_words
 
-HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line")
+HEADER = ("frame", "title", "size", "drop", "nail", "floor", "centre line", "level line", "left end")
+ON_STAIRS = "stairs"
+"""What a column of heights above treads and landings is called; it comes before the floor's."""
 
 CSV_HEADER = (
     "id", "title", "left_mm", "bottom_mm", "width_mm", "height_mm", "drop_mm", "nail", "x_mm", "y_mm",
     "from_centre_mm", "from_level_mm", "bears_y_mm", "load_n", "weight_is", "pull_n", "fixing", "stud", "zones",
     "think_first",
 )  # fmt: skip
+
+
+def header(plan: Plan) -> tuple[str, ...]:
+    """The columns of `rows`."""
+    return (*HEADER[:5], ON_STAIRS, *HEADER[5:]) if plan.job.wall.stairs else HEADER
 
 
 def rows(plan: Plan, flagged: frozenset[str] = frozenset()) -> Iterator[tuple[str, ...]]:
@@ -39,12 +55,21 @@ def rows(plan: Plan, flagged: frozenset[str] = frozenset()) -> Iterator[tuple[st
         for nail in hung.nails:
             yield (
                 *own, show(rect.y1 - nail.bears_y, unit),
-                with_mark(nail_called(nail.name, frame.id), nail.name, flagged), show(nail.y, unit),
-                sideways(nail.x - plan.centre_line, unit), upward(nail.y - plan.level_line, unit),
+                with_mark(nail_called(nail.name, frame.id), nail.name, flagged), *_on_stairs(nail, plan),
+                show(nail.y, unit), sideways(nail.x - plan.centre_line, unit), upward(nail.y - plan.level_line, unit),
+                show(nail.x, unit),
             )  # fmt: skip
         if hung.unmeasured:
-            across = sideways(hung.unmeasured[0].x - plan.centre_line, unit)
-            yield (*own, "measure", with_mark("none yet", _flagged_one(hung, flagged), flagged), "", across, "")
+            x = hung.unmeasured[0].x
+            none = with_mark("none yet", _flagged_one(hung, flagged), flagged)
+            stairs = ("",) if plan.job.wall.stairs else ()
+            yield (*own, "measure", none, *stairs, "", sideways(x - plan.centre_line, unit), "", show(x, unit))
+
+
+def _on_stairs(nail: Nail, plan: Plan) -> tuple[str, ...]:
+    """How high a nail is above the tread or landing under it; nothing where there is no stair."""
+    under, height = stood_on(plan, nail.x)
+    return (f"{show(nail.y - height, plan.job.unit)}, {under}",) if plan.job.wall.stairs else ()
 
 
 def _flagged_one(hung: Hung, flagged: frozenset[str]) -> str:
@@ -126,12 +151,20 @@ def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str], about: Mapping[
                 sideways(nail.x - plan.centre_line, unit),
                 upward(nail.y - plan.level_line, unit),
             )
+        yield from lines_of(_from_end(nail, plan), WIDTH, " " * COLUMNS[0], " " * COLUMNS[0])
         yield from _carried_lines(about.get(nail.name))
     if hung.unmeasured:
         none_yet = with_mark("no nail yet", _flagged_one(hung, flagged), flagged)
         yield f"    {none_yet}: measure the drop, or mark it by hand on the drop scale"
         for bearing in hung.unmeasured:
             yield from _carried_lines(about.get(bearing.nail_of(hung.frame.id)))
+
+
+def _from_end(nail: Nail, plan: Plan) -> str:
+    """How far a nail is from the wall's left end and, on stairs, above what one stands on."""
+    unit, (under, height) = plan.job.unit, stood_on(plan, nail.x)
+    end = f"{show_both(nail.x, unit)} from {left_end(plan)}"
+    return f"{show_both(nail.y - height, unit)} above the {under}; {end}" if plan.job.wall.stairs else end
 
 
 def _carried_lines(line: Carried | None) -> list[str]:
@@ -188,6 +221,7 @@ def _frame_data(hung: Hung, plan: Plan, zones: Mapping[str, Sequence[str]], flag
                 "pull_n": None if nail.pull is None else round(nail.pull, 1),
                 "stud": on_stud(nail.x, wall), "hooks_needed": hooks, "fixing": frame.fixing.called,
                 "think_first": nail.name in flagged,
+                **({"above_stairs": tenth(nail.y - stood_on(plan, nail.x)[1])} if wall.stairs else {}),
             }
             for nail in hung.nails
         ],

@@ -9,7 +9,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import Record
 from templates_gen.documents.sheets.scales import DropScale
-from templates_gen.drawing.items import Item, Text
+from templates_gen.drawing.items import Form, Item, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import AIR, Room
 from templates_gen.hanging.bearings import Nail
@@ -37,7 +37,8 @@ class SoFar(Record, frozen=True):
 
     It is page `number` of `of`.  `on_wall` and `on_page` keep what earlier layers took: a layer asks `room` or
     `whole_page` for a room of its own over these, and gives back what it takes there.  `scales` are the drop scales of
-    every frame, by its id; before the labels of the nails there are none.
+    every frame, by its id; before the labels of the nails there are none.  `asides` are words that earlier layers would
+    say where room is left for them.
     """
 
     plan: Plan
@@ -49,6 +50,7 @@ class SoFar(Record, frozen=True):
     on_wall: Room
     on_page: Room
     scales: Mapping[str, Sequence[DropScale]]
+    asides: tuple[Text, ...] = ()
 
     @property
     def sheet(self) -> Sheet:
@@ -77,6 +79,7 @@ class Drawn(Record, frozen=True):
     them.  Where these hold lettering it is in `over`, too, at its place on the wall: lines break off behind it.
     `taken` (wall mm) must not be drawn over by later layers, and what is in `lines` better not.  `taken_beyond` is
     taken where the whole page is asked for.  `scales` are the drop scales, from the one layer that decides on them.
+    `asides` (wall mm) are said if all that matters more leaves room for them.  `forms` are those of this sheet alone.
     """
 
     items: tuple[Item, ...] = ()
@@ -86,6 +89,8 @@ class Drawn(Record, frozen=True):
     over: tuple[Text, ...] = ()
     taken_beyond: tuple[Rect, ...] = ()
     scales: Mapping[str, Sequence[DropScale]] | None = None
+    asides: tuple[Text, ...] = ()
+    forms: tuple[Form, ...] = ()
 
 
 Layer = Callable[[Sequence[SoFar]], Iterable[Drawn]]

@@ -10,10 +10,11 @@ from templates_gen.documents.sheets.frame_labels import frame_labels
 from templates_gen.documents.sheets.join_marks import join_forms, joins
 from templates_gen.documents.sheets.layer import Drawn, Layer, SoFar, each, shown_on
 from templates_gen.documents.sheets.nail_marks import nail_form
+from templates_gen.documents.sheets.of_centre import of_centre_line
 from templates_gen.documents.sheets.photo_tags import photo_tags, tag_forms
 from templates_gen.documents.sheets.references import distances
 from templates_gen.documents.sheets.rulers import RULERS_FORM, both_rulers, form_of_rulers, rulers_form
-from templates_gen.documents.sheets.scales import DropScale
+from templates_gen.documents.sheets.scales import scale_form
 from templates_gen.documents.sheets.sheet_marks import (
     corners_to_measure_from,
     drop_scales,
@@ -35,10 +36,10 @@ from templates_gen.drawing.placing import Room
 from templates_gen.tiling.sheet import SheetPlan
 
 LAYERS: tuple[Layer, ...] = (
+    corners_to_measure_from,
     each(title),
     each(both_rulers),
     each(frames),
-    corners_to_measure_from,
     each(nails),
     each(long_lines),
     each(target),
@@ -49,6 +50,7 @@ LAYERS: tuple[Layer, ...] = (
     each(distances),
     frame_labels,
     each(sheet_number),
+    each(of_centre_line),
     each(joins),
     photo_tags,
 )
@@ -82,7 +84,8 @@ def _with(so_far: SoFar, done: Drawn) -> SoFar:
     so_far.on_wall.take(*done.taken)
     so_far.on_wall.lines.extend(done.lines)
     so_far.on_page.take(*done.taken_beyond)
-    return so_far if done.scales is None else replace(so_far, scales=done.scales)
+    scales = so_far.scales if done.scales is None else done.scales
+    return replace(so_far, scales=scales, asides=(*so_far.asides, *done.asides))
 
 
 def sheet_page(laid: Laid) -> Page:
@@ -104,14 +107,16 @@ def sheet_page(laid: Laid) -> Page:
     )
 
 
-def sheet_forms(
-    plan: Plan, sheets: SheetPlan, scales: Mapping[str, Sequence[DropScale]], lettering: Lettering
-) -> Iterator[Form]:
-    """The forms that the sheets place; `scales` are the drop scales by frame."""
+def sheet_forms(plan: Plan, sheets: SheetPlan, every: Sequence[Laid], lettering: Lettering) -> Iterator[Form]:
+    """The forms that the sheets place."""
+    scales = every[0].so_far.scales
+    yield from (form for laid in every for done in laid.drawn.values() for form in done.forms)
     ruled = {RULERS_FORM: sheets.page, **{form_of_rulers(sheets, sheet): sheet.page for sheet in sheets.sheets}}
     for name, page in ruled.items():
         yield rulers_form(page, sheets.paper.overlap, plan.job.unit, lettering, name)
     yield from (nail_form(), *join_forms(sheets))
     yield from tag_forms(plan, sheets)
     for hung in plan.frames:
-        yield frame_form(hung, scales[hung.frame.id], plan.job.unit)
+        yield frame_form(hung)
+        for number, scale in enumerate(scales[hung.frame.id]):
+            yield scale_form(hung, number, scale, plan.job.unit)

@@ -8,6 +8,7 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
+from templates_gen.documents.schedule.distances import stood_on
 from templates_gen.drawing.blocks import Block, block
 from templates_gen.drawing.items import Circle, Form, Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
@@ -97,15 +98,17 @@ def ring_items() -> tuple[Item, ...]:
 
 
 def nail_lines(nail: Nail, fixing: Fixing, plan: Plan) -> tuple[str, ...]:
-    """The lines of a nail's label: name, height above the floor, distance from the centre line.
+    """The lines of a nail's label: name, height above what one stands on, distance from the centre line.
 
-    A hook of several nails, which all go in about the cross, is named below.
+    A hook of several nails, which all go in about the cross, is named before that.  Which line it is left or right of
+    is said below, where there is room (of_centre.py).
     """
     unit, from_centre = plan.job.unit, nail.x - plan.centre_line
     side = "left" if from_centre < 0 else "right"
-    centre = f"{side} {show_both(abs(from_centre), unit)}" if abs(from_centre) > ON_LINE else "on the centre line"
+    centre = f"{show_both(abs(from_centre), unit)} {side}" if abs(from_centre) > ON_LINE else "on the centre line"
     several = (fixing.called,) if fixing.nails > 1 else ()
-    return nail.name, f"floor {show_both(nail.y, unit)}", centre, *several
+    under, height = stood_on(plan, nail.x)
+    return nail.name, f"{under} {show_both(nail.y - height, unit)}", *several, centre
 
 
 class Sides(Record, frozen=True):
@@ -179,7 +182,7 @@ def _led(nail: Nail, sides: Sides, lines: tuple[str, ...], room: Room, lettering
         label = block([(lines[0], size, True), *((line, figures, False) for line in under)], lettering)
         for box in room.free(label.width, label.height, nail.x, nail.y, room.region):
             if lead := _lead(nail, box, room):
-                room.take(box, lead)
+                room.take(lead, box)
                 drawn = [Line(lead.x0, lead.y0, lead.x1, lead.y1, NARROW)] if max(lead.width, lead.height) > AIR else []
                 return [*drawn, *label.at(box.x0, box.y0)]
     return []

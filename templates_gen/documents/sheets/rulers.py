@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
 from templates_gen.documents.sheets.layer import Drawn, SoFar
@@ -10,11 +12,15 @@ from templates_gen.drawing.items import Form, Item, Line, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import ground
 from templates_gen.drawing.sizes import H25, HAIR, NARROW, WIDE
+from templates_gen.drawing.strokes import unbroken
 from templates_gen.tiling.page import Page
-from templates_gen.tiling.rulers import rulers
+from templates_gen.tiling.rulers import Ruler, rulers
 from templates_gen.tiling.sheet import Sheet, SheetPlan
 
 RULERS_FORM, LYING_FORM = "rulers", "rulers, lying"
+
+OFF = 0.7
+"""mm between a ruler and what lies on it: the black corner of a frame or a registration mark.  Our own design."""
 
 # Divisions as on a steel rule: common practice, no source.
 RULER_GRADES = {
@@ -32,9 +38,16 @@ design, no source."""
 
 
 def both_rulers(so_far: SoFar) -> Drawn:
-    """Both rulers of a sheet's page."""
-    zones = rulers_zones(so_far.sheets, so_far.sheet, so_far.plan.job.unit)
-    return Drawn(page_items=(Use(form_of_rulers(so_far.sheets, so_far.sheet), 0.0, 0.0),), taken_beyond=zones)
+    """Both rulers of a sheet's page, but for what would lie on black corners of frames or on registration marks."""
+    sheets, sheet, unit = so_far.sheets, so_far.sheet, so_far.plan.job.unit
+    zones, (dx, dy) = rulers_zones(sheets, sheet, unit), so_far.to_page
+    marks = [] if sheets.hides else [mark.box for mark in so_far.part.marks]
+    if not any(zone.overlaps(box.grown(OFF)) for zone in zones for box in (*so_far.on_wall.taken, *marks)):
+        return Drawn(page_items=(Use(form_of_rulers(sheets, sheet), 0.0, 0.0),), taken_beyond=zones)
+    name = f"{RULERS_FORM}, sheet {sheet.name}"
+    corners, marks = ([box.shifted(dx, dy) for box in some] for some in (so_far.on_wall.taken, marks))
+    form = rulers_form(sheet.page, sheets.paper.overlap, unit, so_far.lettering, name, marks, corners)
+    return Drawn(page_items=(Use(name, 0.0, 0.0),), taken_beyond=zones, forms=(form,))
 
 
 def form_of_rulers(sheets: SheetPlan, sheet: Sheet) -> str:
@@ -42,29 +55,57 @@ def form_of_rulers(sheets: SheetPlan, sheet: Sheet) -> str:
     return RULERS_FORM if sheet.page is sheets.page else LYING_FORM
 
 
-def rulers_form(page: Page, overlap: float, unit: str, lettering: Lettering, name: str = RULERS_FORM) -> Form:
+def rulers_form(
+    page: Page, overlap: float, unit: str, lettering: Lettering, name: str = RULERS_FORM,
+    marks: Sequence[Rect] = (), corners: Sequence[Rect] = (),
+) -> Form:  # fmt: skip
     """Both rulers with their graduations and figures, about the page's lower left corner.
+
+    Nothing of them lies on the registration marks and black corners of a sheet (page mm).
+    """
+    ruled = rulers(page, overlap, unit, marks)
+    size = Rect(0, 0, page.printable.x1, page.printable.y1)
+    return Form(name, size, tuple(_both(*ruled, unit, lettering, [box.grown(OFF) for box in (*marks, *corners)])))
+
+
+def _both(level: Ruler, plumb: Ruler, unit: str, lettering: Lettering, without: Sequence[Rect]) -> Iterator[Item]:
+    """Both rulers, but nothing of them in the boxes `without`.
 
     Under the figures is white, so that lines of the wall break off there instead of crossing or following them.
     """
-    level, plumb = rulers(page, overlap, unit)
     grade = RULER_GRADES[unit]
-    items: list[Item] = [
-        Line(level.x0, level.y0, level.x1, level.y1, NARROW),
-        Line(plumb.x0, plumb.y0, plumb.x1, plumb.y1, NARROW),
-    ]
+    lines = [Line(ruler.x0, ruler.y0, ruler.x1, ruler.y1, NARROW) for ruler in (level, plumb)]
     figures: list[Text] = []
     for x, number in ticks_along(level.x0, level.x1, level.x0, grade):
-        items.append(Line(x, level.y0, x, level.y0 - grade.tick(number), _weight(x, level.x0, level.x1)))
+        lines.append(Line(x, level.y0, x, level.y0 - grade.tick(number), _weight(x, level.x0, level.x1)))
         if figure := grade.figure(number):
             figures.append(Text(x, level.y0 + OVER, f"{figure} {unit}" if number else "0", H25, "middle"))
     for y, number in ticks_along(plumb.y0, plumb.y1, plumb.y0, grade):
-        items.append(Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1)))
+        lines.append(Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1)))
         if figure := grade.figure(number):
             figures.append(Text(plumb.x0 + BESIDE, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
-    items += (ground(lettering.box(figure)) for figure in figures)
-    size = Rect(0, 0, page.printable.x1, page.printable.y1)
-    return Form(name, size, (*items, *figures))
+    yield from unbroken(lines[:2], without)
+    yield from (line for line in lines[2:] if not any(map(_around(line).overlaps, without)))
+    figures = [figure for figure in figures if not any(map(lettering.box(figure).overlaps, without))]
+    yield from (ground(lettering.box(figure)) for figure in figures)
+    yield from figures
+
+
+def _around(line: Line) -> Rect:
+    return Rect(min(line.x0, line.x1), min(line.y0, line.y1), max(line.x0, line.x1), max(line.y0, line.y1)).grown(HAIR)
+
+
+def ruler_ends(sheets: SheetPlan, sheet: Sheet, unit: str, marks: Sequence[Rect]) -> Iterator[Rect]:
+    """The ticks at both ends of a sheet's two rulers, which are measured between, with these registration marks on it
+    (wall mm)."""
+    area = sheet.page.printable
+    dx, dy = sheet.window.x0 - area.x0, sheet.window.y0 - area.y0
+    level, plumb = rulers(sheet.page, sheets.paper.overlap, unit, [mark.shifted(-dx, -dy) for mark in marks])
+    long = RULER_GRADES[unit].ticks[0][1]
+    for x in (level.x0, level.x1):
+        yield Rect(x, level.y0 - long, x, level.y0).shifted(dx, dy).grown(WIDE)
+    for y in (plumb.y0, plumb.y1):
+        yield Rect(plumb.x0 - long, y, plumb.x0, y).shifted(dx, dy).grown(WIDE)
 
 
 def _weight(at: float, start: float, end: float) -> float:

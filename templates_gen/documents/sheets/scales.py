@@ -7,9 +7,9 @@ from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Hung
 from templates_gen.base.geometry import Rect
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.base.units import INCH
-from templates_gen.drawing.items import Item, Line, Polygon, Text
+from templates_gen.drawing.items import Form, Item, Line, Polygon, Text
 from templates_gen.drawing.sizes import H25, HAIR, NARROW, SCALE_FAR, SCALE_NEAR
 from templates_gen.hanging.bearings import Bearing
 from templates_gen.tiling.demand import scale_length
@@ -69,6 +69,13 @@ class DropScale(Record, frozen=True):
         return Rect(near, self.top - self.length, far, self.top)
 
 
+def scales_may_stand(hung: Hung) -> Iterator[Rect]:
+    """What the drop scales of a frame take, on either side of their hangers where it is not decided on which."""
+    for bearing in hung.bearings:
+        scales = [drop_scale(hung, bearing, side) for side in (-1, 1)]
+        yield from (scale.zone for scale in scales if scale)
+
+
 def drop_scale(hung: Hung, bearing: Bearing, side: int) -> DropScale | None:
     """The scale of one hanger on this side of its nail, or on the hanger's upright itself where there is no nail.
 
@@ -92,6 +99,18 @@ def scale_lines(scale: DropScale, unit: str) -> Iterator[Item]:
         y = scale.top - scale.drop
         base = spine - way * POINTER[0]
         yield Polygon(((spine, y), (base, y + POINTER[1]), (base, y - POINTER[1])))
+
+
+def scale_name(hung: Hung, number: int) -> str:
+    """The name of the form of a frame's scale, of which it is the first, second, …, from 0."""
+    return f"scale {number}:{hung.frame.id}"
+
+
+def scale_form(hung: Hung, number: int, scale: DropScale, unit: str) -> Form:
+    """The lines of a drop scale about the upper end of its hanger's upright."""
+    near, far = -SCALE_FAR - 1.0, SCALE_FAR + 1.0
+    items = tuple(scale_lines(replace(scale, x=0.0, top=0.0), unit))
+    return Form(scale_name(hung, number), Rect(near, -scale.length - 1.0, far, 1.0), items)
 
 
 def scale_figures(scale: DropScale, unit: str) -> Iterator[Text]:

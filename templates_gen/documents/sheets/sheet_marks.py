@@ -8,27 +8,42 @@ of it is cut by a trim line or printed on two sheets.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from itertools import chain, islice, product
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
+from templates_gen.base.grid_index import Near
 from templates_gen.base.record import replace
 from templates_gen.documents.sheets import wall_marks
 from templates_gen.documents.sheets.layer import Drawn, SoFar
 from templates_gen.documents.sheets.line_names import line_names
 from templates_gen.documents.sheets.nail_marks import NAIL_FORM, place_label
-from templates_gen.documents.sheets.scales import DropScale, apart, drop_scale, scale_figures, ticks_along
+from templates_gen.documents.sheets.of_centre import words_under
+from templates_gen.documents.sheets.rulers import ruler_ends
+from templates_gen.documents.sheets.scales import (
+    DropScale,
+    apart,
+    drop_scale,
+    scale_figures,
+    scale_name,
+    scales_may_stand,
+    ticks_along,
+)
 from templates_gen.documents.sheets.wall_marks import LEVEL_GRADES, frame_name
-from templates_gen.drawing.items import Item, Line, Text, Use
+from templates_gen.drawing.items import Item, Line, Polygon, Text, Use
 from templates_gen.drawing.placing import Room
 from templates_gen.drawing.shapes import corner_triangle
-from templates_gen.drawing.sizes import H25, H35, INNER_EDGE, NAIL_CLEAR, TARGET
+from templates_gen.drawing.sizes import H25, H35, INNER_EDGE, NAIL_CLEAR, TARGET, TITLE_DEPTH
 from templates_gen.drawing.strokes import inside, nail_holes
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.long_lines import level_spans, nosing_line, pieces, pitch_line, wall_edges
 from templates_gen.tolerance.diagonals import corners_to_measure
 
-CORNER = 10.0
-"""mm: a side of the black corner of a frame to measure from.  Our own design, no source."""
+CORNERS = (10.0, 7.0, 5.0)
+"""mm: a side of the black corner of a frame to measure from, smaller where something else is near.  Our own design."""
+
+FROM_CORNER = 1.0
+"""mm between a black corner and the bars of a registration mark or a ruler's end.  Our own design, no source."""
 
 BESIDE = 0.7
 """mm that lettering better keeps from the lines of a frame's edge.  Our own design, no source."""
@@ -42,6 +57,9 @@ PIECE = 5.0
 
 OVER_LEVEL = 1.5
 """mm between the level line and its figures.  Our own design, no source."""
+
+SPARING = ("linked", "nails")
+"""Covers that ask for the nails alone."""
 
 STRUCK = 0.5
 """mm by which a line is to miss the letters at least.  Our own design, no source."""
@@ -70,13 +88,33 @@ def corners_to_measure_from(every: Sequence[SoFar]) -> Iterator[Drawn]:
 
 
 def _black(so_far: SoFar, shown: Sequence[tuple[float, float, bool, bool]]) -> Drawn:
+    """They come first, and what can be elsewhere keeps off them: rulers leave out what would lie on them."""
     if not shown:
         return Drawn()
-    sides = [(x, y, -CORNER if right else CORNER, -CORNER if up else CORNER) for x, y, right, up in shown]
-    boxes = [Rect(min(x, x + a), min(y, y + b), max(x, x + a), max(y, y + b)) for x, y, a, b in sides]
-    near = [Rect.about(nail.x, nail.y, 2 * NAIL_CLEAR, 2 * NAIL_CLEAR) for nail in so_far.plan.nails]
-    free = [at for at, box in zip(sides, boxes, strict=True) if not any(map(box.overlaps, near))]
-    return Drawn(tuple(corner_triangle(*at) for at in free), tuple(boxes))
+    off = [Rect.about(nail.x, nail.y, 2 * NAIL_CLEAR, 2 * NAIL_CLEAR) for nail in so_far.plan.nails]
+    marks, sheets = [mark.box for mark in so_far.part.marks], so_far.sheets
+    ends = ruler_ends(sheets, so_far.sheet, so_far.plan.job.unit, [] if sheets.hides else marks)
+    off += (box.grown(FROM_CORNER) for box in (*marks, *ends))
+    off += (both for hung in so_far.part.frames for both in scales_may_stand(hung))
+    window, inner = so_far.sheet.window, so_far.sheet.inner
+    band = [Rect(window.x0, inner.y1, window.x1, inner.y1 + TITLE_DEPTH)] if sheets.hides else []
+    found: list[tuple[Polygon, Rect]] = []
+    for corner in shown:
+        ways = [*_in_corner(*corner)]
+        small = sorted(ways, key=lambda way: way[1].width)  # so that the title has room beside it
+        tries = ((way, [*off, *band]) for way in ways), ((way, off) for way in small)
+        free = (way for way, some in chain(*tries) if not any(map(way[1].overlaps, some)))
+        found += islice(free, 1)
+    return Drawn(tuple(item for item, _ in found), tuple(box for _, box in found))
+
+
+def _in_corner(x: float, y: float, right: bool, up: bool) -> Iterator[tuple[Polygon, Rect]]:
+    """A black corner with its box, as large as there may be room; beside the frame or over it where there is none in
+    it, with its right angle there all the same."""
+    for (beside, over), size in product(((1, 1), (-1, 1), (1, -1)), CORNERS):
+        across, upward = beside * (-size if right else size), over * (-size if up else size)
+        box = Rect(min(x, x + across), min(y, y + upward), max(x, x + across), max(y, y + upward))
+        yield corner_triangle(x, y, across, upward), box
 
 
 def nails(so_far: SoFar) -> Drawn:
@@ -115,40 +153,53 @@ def nail_labels(every: Sequence[SoFar]) -> Iterator[Drawn]:
     """
     plan = every[0].plan
     by_id = {hung.frame.id: hung for hung in plan.frames}
-    labels: list[tuple[tuple[Item, ...], Room]] = []
+    labels: list[tuple[tuple[Item, ...], Room, tuple[Text, ...]]] = []
     sides: dict[str, int] = {}
     for so_far in every:
-        room, placed = so_far.room(), []
+        room, placed, under = so_far.room(), [], []
         for nail in so_far.part.nails:
             found, label = place_label(nail, by_id[nail.frame], plan, room, so_far.lettering)
             sides[nail.name] = found.scale
             placed += label
-        labels.append((tuple(placed), room))
-    scales = {hung.frame.id: frame_scales(hung, sides) for hung in plan.frames}
-    return (Drawn(items, tuple(room.taken), scales=scales) for items, room in labels)
+            under += words_under(label, room.taken[-1]) if label else []
+        labels.append((tuple(placed), room, tuple(under)))
+    off = Near((box, box) for _, room, _ in labels for box in room.taken)
+    scales = {hung.frame.id: frame_scales(hung, sides, off) for hung in plan.frames}
+    return (Drawn(items, tuple(room.taken), scales=scales, asides=under) for items, room, under in labels)
 
 
-def frame_scales(hung: Hung, sides: Mapping[str, int]) -> list[DropScale]:
-    """The drop scales of a frame, one for each hanger that has room for it, on these sides of its nails."""
+def frame_scales(hung: Hung, sides: Mapping[str, int], off: Near[Rect]) -> list[DropScale]:
+    """The drop scales of a frame, one for each hanger that has room for it, on these sides of its nails.
+
+    One that has a nail can be done without where it would lie on the label of a nail (`off`).
+    """
     scales = (drop_scale(hung, bearing, sides.get(bearing.nail_of(hung.frame.id), 1)) for bearing in hung.bearings)
-    return apart([scale for scale in scales if scale is not None])
+    return apart([scale for scale in scales if scale and (scale.drop is None or not _on_any(scale.zone, off))])
+
+
+def _on_any(zone: Rect, off: Near[Rect]) -> bool:
+    return any(map(zone.overlaps, off.about(zone)))
 
 
 def drop_scales(so_far: SoFar) -> Drawn:
-    """The figures of the drop scales, but for those that the level line would strike through.
+    """The drop scales with their figures, but for those that the level line would strike through.
 
-    The scales themselves are drawn with their frames.
+    Where not every mark is on paper, a scale is on the sheet of its nail alone: a piece of it says nothing elsewhere.
     """
-    scales = [scale for hung in so_far.part.frames for scale in so_far.scales[hung.frame.id]]
-    figures = (
-        text
-        for scale in scales
-        if scale.zone.overlaps(so_far.sheet.window)
-        for text in scale_figures(scale, so_far.plan.job.unit)
-        if not -STRUCK < so_far.plan.level_line - text.y < H25 + STRUCK
-    )
-    fitting = _those_that_fit(figures, so_far)
-    return replace(fitting, taken=(*fitting.taken, *(scale.zone for scale in scales)))
+    items: list[Item] = []
+    figures: list[Text] = []
+    zones: list[Rect] = []
+    sparing, own = so_far.sheets.paper.cover in SPARING, {(nail.frame, nail.x) for nail in so_far.part.nails}
+    for hung in so_far.part.frames:
+        for number, scale in enumerate(so_far.scales[hung.frame.id]):
+            zones.append(scale.zone)
+            lone = sparing and scale.drop is not None and (hung.frame.id, scale.x) not in own
+            if scale.zone.overlaps(so_far.sheet.window) and not lone:
+                items.append(Use(scale_name(hung, number), scale.x, scale.top))
+                figures += scale_figures(scale, so_far.plan.job.unit)
+    struck = (text for text in figures if not -STRUCK < so_far.plan.level_line - text.y < H25 + STRUCK)
+    fitting = _those_that_fit(struck, so_far)
+    return replace(fitting, items=(*items, *fitting.items), taken=(*fitting.taken, *zones))
 
 
 def level_figures(so_far: SoFar) -> Drawn:

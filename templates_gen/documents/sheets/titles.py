@@ -31,16 +31,20 @@ TITLE_LEAST = 4.0
 def title(so_far: SoFar) -> Drawn:
     """The two title lines."""
     dx, dy = so_far.to_page
-    texts = sheet_title(so_far.plan, so_far.sheets, so_far.part, so_far.number, so_far.of, so_far.lettering)
+    texts = sheet_title(
+        so_far.plan, so_far.sheets, so_far.part, so_far.number, so_far.of, so_far.lettering, so_far.on_wall.taken
+    )
     boxes = tuple(so_far.lettering.box(text).shifted(-dx, -dy) for text in texts)
     over = tuple(replace(text, x=text.x - dx, y=text.y - dy) for text in texts)
     return Drawn(page_items=texts, over=over, taken_beyond=boxes)
 
 
 def sheet_title(
-    plan: Plan, sheets: SheetPlan, part: Shown, number: int, of: int, lettering: Lettering
+    plan: Plan, sheets: SheetPlan, part: Shown, number: int, of: int, lettering: Lettering, off: Sequence[Rect] = ()
 ) -> tuple[Text, ...]:
     """The two title lines (page mm), off level lines if they can be: what the sheet is, and where its rulers are.
+
+    They are `off` the black corners of frames, too (wall mm).
 
     On a sheet too narrow for that its name stands alone, and no distance, for one cut short is read for another.
     """
@@ -68,15 +72,18 @@ def sheet_title(
         (mark.box if around is None else Rect.about(mark.x, mark.y, 2 * around, 2 * around)).shifted(dx, dy)
         for mark in part.marks
     ]
-    taken += (Rect(band.x0, y - LEVEL_HALF, band.x1, y + LEVEL_HALF) for y in _levels(plan, part))
-    return _clear(texts, band, taken, lettering)
+    black = [corner.shifted(dx, dy) for corner in off]
+    levels = [Rect(band.x0, y - LEVEL_HALF, band.x1, y + LEVEL_HALF) for y in _levels(plan, part)]
+    return _clear(texts, band, ([*taken, *black, *levels], [*taken, *black], black), lettering)
 
 
-def _clear(texts: Sequence[Text], band: Rect, taken: Sequence[Rect], lettering: Lettering) -> tuple[Text, ...]:
+def _clear(
+    texts: Sequence[Text], band: Rect, every: Sequence[Sequence[Rect]], lettering: Lettering
+) -> tuple[Text, ...]:
     """Both lines where nothing is taken in the band, one over the other if they can be, and rather small than on it;
-    else where they usually are."""
+    where the first of what `every` has taken leaves no room, the next; else where they usually are."""
     usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
-    for largest, way in product((H35, H25, H18), (1, -1)):
+    for taken, largest, way in product(every, (H35, H25, H18), (1, -1)):
         order = [replace(text, height=min(text.height, largest)) for text in usual][::way]
         room = Room(band, TITLE_AIR)
         room.take(*taken)

@@ -9,7 +9,7 @@ from itertools import pairwise
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
-from templates_gen.documents.sheets.scales import DropScale, Graduation, scale_lines, ticks_along
+from templates_gen.documents.sheets.scales import Graduation, ticks_along
 from templates_gen.drawing.items import Form, Item, Line, Polygon
 from templates_gen.drawing.shapes import teeth, wedge
 from templates_gen.drawing.sizes import (
@@ -40,17 +40,14 @@ CORNER = 15.0
 """mm; length of the stronger lines at a frame's corners.  Our own design, no source."""
 
 
-def frame_form(hung: Hung, scales: Sequence[DropScale], unit: str) -> Form:
-    """The frame's outside edge, its stronger corners and its drop scales, about its lower left corner."""
+def frame_form(hung: Hung) -> Form:
+    """The frame's outside edge and its stronger corners, about its lower left corner."""
     rect, origin = hung.rect, (hung.rect.x0, hung.rect.y0)
     width, height = rect.width, rect.height
     holes = nail_holes((nail.x - origin[0], nail.y - origin[1]) for nail in hung.nails)
     edges = frame_lines(Rect(0.0, 0.0, width, height))
-    items: list[Item] = list(unbroken([*edges, *_corners(width, height)], holes))
-    for scale in scales:
-        at_form = DropScale(scale.x - origin[0], scale.top - origin[1], scale.length, scale.side, scale.drop)
-        items += list(scale_lines(at_form, unit))
-    return Form(frame_name(hung), Rect(-1.0, -1.0, width + 1.0, height + 1.0), tuple(items))
+    items = tuple(unbroken([*edges, *_corners(width, height)], holes))
+    return Form(frame_name(hung), Rect(-1.0, -1.0, width + 1.0, height + 1.0), items)
 
 
 def frame_lines(rect: Rect) -> Iterator[Line]:

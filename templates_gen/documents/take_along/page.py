@@ -17,7 +17,15 @@ from templates_gen.documents.instructions.sheet_map import map_area
 from templates_gen.documents.instructions.wording import TOOLS
 from templates_gen.documents.of_job import whose
 from templates_gen.documents.proof.making import proof_of
-from templates_gen.documents.schedule.distances import above_floor, facing, from_behind, left_end, sideways, upward
+from templates_gen.documents.schedule.distances import (
+    above_floor,
+    facing,
+    from_behind,
+    left_end,
+    sideways,
+    stood_on,
+    upward,
+)
 from templates_gen.documents.take_along.look import SCRIPT, STYLE
 from templates_gen.documents.take_along.maps import map_of, wall_of
 from templates_gen.hanging.bearings import Nail
@@ -134,11 +142,14 @@ def _nail(nail: Nail, hung: Hung, plan: Plan) -> str:
     behind = f" ({from_behind(nail.side, hung.frame.hanger)})" if nail.side else ""
     name = facing(nail.side, fixing)
     what = "" if fixing.called == name else f", {fixing.called}"
+    under, height = stood_on(plan, nail.x)
+    stairs = f"{show_both(nail.y - height, unit)} above the {under}, " if plan.job.wall.stairs else ""
     return (
         f"<b>{escape(name)}</b>{escape(behind + what)}:"
         f'<span class="far">{_line("centre", sideways(nail.x - plan.centre_line, unit))}</span>'
         f'<span class="far">{_line("level", upward(nail.y - plan.level_line, unit))}</span>'
-        f"<span>{show_both(nail.y, unit)} {above_floor(plan)}, {show(nail.x, unit)} from {left_end(plan)}</span>"
+        f"<span>{stairs}{show_both(nail.y, unit)} {above_floor(plan)}, {show(nail.x, unit)} from {left_end(plan)}"
+        "</span>"
     )
 
 
