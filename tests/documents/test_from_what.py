@@ -8,9 +8,10 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
-from templates_gen.documents.schedule.distances import stood_on
+from templates_gen.documents.schedule.distances import stood_on, unmistakable
 from templates_gen.documents.schedule.table import as_data, as_text, header, rows
 from templates_gen.documents.sheets.nail_marks import nail_lines
+from templates_gen.drawing.items import Text
 from templates_gen.job.model import Fixing
 from templates_gen.job.stairs import Stairs
 from tests.jobs import frame, group, job
@@ -53,3 +54,19 @@ def test_the_schedule_of_stairs_has_heights_from_tread_and_floor() -> None:
     assert "above the tread; " in as_text(plan)
     data = json.loads(json.dumps(as_data(plan, ())))
     assert data["frames"][0]["nails"][0]["above_stairs"] == pytest.approx(nail.y - high, abs=0.06)
+
+
+@pytest.mark.parametrize("name", ["I", "l", "II", "|", "O", "0", "--", "I left"])
+def test_an_id_that_could_be_a_stroke_or_a_ring_is_called_a_frames(name: str) -> None:
+    assert unmistakable(name) == f"frame {name}"
+
+
+@pytest.mark.parametrize("name", ["A", "1", "10", "Ida", "B left", "α", "i", "Oslo"])
+def test_any_other_id_stands_alone(name: str) -> None:
+    assert unmistakable(name) == name
+
+
+def test_no_sheet_has_a_lone_stroke_for_a_name() -> None:
+    done = made("tram-tickets")
+    said = [item.text for page in done.template.pages for item in page.wall_items if isinstance(item, Text)]
+    assert {"frame I", "frame II"} <= set(said) and not {"I", "II", "III"} & set(said)

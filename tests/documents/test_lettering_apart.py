@@ -8,7 +8,7 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import show, show_both
-from templates_gen.documents.schedule.distances import stood_on
+from templates_gen.documents.schedule.distances import stood_on, unmistakable
 from templates_gen.hanging.bearings import Nail
 from tests.made import NAMES, SPARING, Everything, made
 from tests.page_texts import OnPage, overlapping, pages, sheet_pages, to_page_mm
@@ -84,7 +84,7 @@ def ways_to_label(done: Everything, nail: Nail) -> list[list[str]]:
     fixing = next(hung.frame.fixing for hung in done.plan.frames if hung.frame.id == nail.frame)
     several = [fixing.called] if fixing.nails > 1 else []
     centre = side if abs(away) > 0.05 else "on the centre line"
-    label = [nail.name, f"{under} {show_both(nail.y - height, unit)}", *several, centre]
+    label = [unmistakable(nail.name), f"{under} {show_both(nail.y - height, unit)}", *several, centre]
     return [label, [part for line in label for part in line.split(" · ")]]
 
 
@@ -164,7 +164,8 @@ def test_every_frame_has_its_id_on_every_sheet_that_shows_a_good_part(name: str)
             if part is None or min(part.width, part.height) < GOOD_PART:
                 continue
             (x0, y0), (x1, y1) = to_page_mm(sheet, part.x0, part.y0), to_page_mm(sheet, part.x1, part.y1)
-            named = [t for t in page.texts if t.text == hung.frame.id and Rect(x0, y0, x1, y1).holds(t.seen)]
+            own = unmistakable(hung.frame.id)
+            named = [t for t in page.texts if t.text == own and Rect(x0, y0, x1, y1).holds(t.seen)]
             assert named, f"{hung.frame.id} is not named on {sheet.name}"
 
 
@@ -185,7 +186,7 @@ def test_every_frame_has_its_full_label_exactly_once(name: str) -> None:
             inside = [t.text for t in page.texts if Rect(x0, y0, x1, y1).holds(t.seen)]
             if any(text.startswith(size) for text in inside):
                 found += 1
-                assert hung.frame.id in inside and any("drop " in text for text in inside)
+                assert unmistakable(hung.frame.id) in inside and any("drop " in text for text in inside)
                 assert any(text and hung.frame.title.startswith(text.rstrip("…")) for text in inside)
         shown = any(sheet.window.overlaps(hung.rect) for sheet in done.sheets.sheets)
         pieces = [piece for sheet in done.sheets.sheets if (piece := sheet.inner.meet(hung.rect))]

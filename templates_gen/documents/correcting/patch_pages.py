@@ -16,6 +16,7 @@ from templates_gen.documents.correcting.sentences import CAUTIONS
 from templates_gen.documents.instructions.first_pages import area_beside_rulers
 from templates_gen.documents.instructions.wording import PRINT_WORDS, ruler_words
 from templates_gen.documents.of_job import numbered, of_job
+from templates_gen.documents.schedule.distances import unmistakable
 from templates_gen.documents.sheets.rulers import RULERS_FORM, rulers_form
 from templates_gen.drawing.blocks import Block, block, wrapped
 from templates_gen.drawing.flow import Flow
@@ -118,7 +119,11 @@ def _rows(found: Sequence[Patch], room: float) -> Iterator[tuple[list[Patch], fl
 def _head(patch: Patch, width: float, lettering: Lettering) -> Block:
     """The frame's name and what to do, in lines beside the triangle: wrapped, so that no number is cut."""
     wide = width - UP_ROOM - 2 * INSET
-    sizes = [(patch.name, H5, True), (patch.nail, H35, True), *((line, H25, False) for line in patch.lines)]
+    sizes = [
+        (unmistakable(patch.name), H5, True),
+        (patch.nail, H35, True),
+        *((line, H25, False) for line in patch.lines),
+    ]
     return block(
         [(line, size, bold) for text, size, bold in sizes for line in wrapped(text, size, bold, wide, lettering)],
         lettering,

@@ -8,6 +8,9 @@ from templates_gen.base.units import show, show_both
 from templates_gen.job.model import Fixing, Hanger
 from templates_gen.tiling.long_lines import wall_edges
 
+BARS_AND_RINGS = frozenset("Il|!/\\-–—Oo0°.·")
+"""What a stroke, a dot or a ring on a wall could be, too.  Our own choice."""
+
 OTHER_SIDE = {"left": "right", "right": "left"}
 """What is on one side of a frame seen from the front is on the other seen from behind."""
 
@@ -74,6 +77,14 @@ def facing(side: str, fixing: Fixing) -> str:
     """
     noun = "screw" if fixing.kind == "screw" else "nail"
     return f"{side} {noun} (facing)" if side else noun
+
+
+def unmistakable(name: str) -> str:
+    """A frame's or nail's name as it stands alone on paper: "frame I" where it could be taken for a bar or a ring.
+
+    That are names that begin with a word of nothing but these letters and signs.
+    """
+    return f"frame {name}" if set(name.partition(" ")[0]) <= BARS_AND_RINGS else name
 
 
 def nail_called(name: str, frame: str) -> str:

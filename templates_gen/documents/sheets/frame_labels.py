@@ -9,7 +9,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import replace
 from templates_gen.base.units import other_unit, show, show_both
-from templates_gen.documents.schedule.distances import facing
+from templates_gen.documents.schedule.distances import facing, unmistakable
 from templates_gen.documents.sheets.layer import Drawn, SoFar
 from templates_gen.drawing.blocks import block, shortened
 from templates_gen.drawing.items import Item, Line, Polygon, Text
@@ -95,10 +95,11 @@ def frame_labels(every: Sequence[SoFar]) -> Iterator[Drawn]:
 
 def _frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
     """The full label as near to the frame's middle as there is room, with an arrow that points up; else nothing."""
+    whole = unmistakable(hung.frame.id)
     for (large, title, small), broken, crossing in TRIES:
         lines = _lines(hung, plan.job.unit, broken)
-        name = shortened(hung.frame.id, large, True, max(NARROWEST, region.width - large), lettering)
-        if name != hung.frame.id and large > H35:
+        name = shortened(whole, large, True, max(NARROWEST, region.width - large), lettering)
+        if name != whole and large > H35:
             continue  # rather small than cut
         most = max(NARROWEST, region.width - large) if not broken else _widest(lines, small, lettering)
         label = block(
@@ -120,8 +121,9 @@ def _frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Le
 
 def _frame_tag(hung: Hung, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
     """The frame's id on a sheet that shows another part of it, rather small or upright than cut."""
-    whole = [Text(0.0, 0.0, hung.frame.id, size, "left", angle, True) for angle in (0, 90) for size in TAG_SIZES]
-    cut = shortened(hung.frame.id, TAG_SIZES[-1], True, region.width, lettering)
+    name = unmistakable(hung.frame.id)
+    whole = [Text(0.0, 0.0, name, size, "left", angle, True) for angle in (0, 90) for size in TAG_SIZES]
+    cut = shortened(name, TAG_SIZES[-1], True, region.width, lettering)
     for text in (*whole, replace(whole[len(TAG_SIZES) - 1], text=cut)):
         if text.text and (tag := placed_near(text, hung.rect.cx, hung.rect.cy, region, room, lettering)):
             yield tag

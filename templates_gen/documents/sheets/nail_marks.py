@@ -8,7 +8,7 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import show_both
-from templates_gen.documents.schedule.distances import stood_on
+from templates_gen.documents.schedule.distances import stood_on, unmistakable
 from templates_gen.drawing.blocks import Block, block
 from templates_gen.drawing.items import Circle, Form, Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
@@ -108,7 +108,7 @@ def nail_lines(nail: Nail, fixing: Fixing, plan: Plan) -> tuple[str, ...]:
     centre = f"{show_both(abs(from_centre), unit)} {side}" if abs(from_centre) > ON_LINE else "on the centre line"
     several = (fixing.called,) if fixing.nails > 1 else ()
     under, height = stood_on(plan, nail.x)
-    return nail.name, f"{under} {show_both(nail.y - height, unit)}", *several, centre
+    return unmistakable(nail.name), f"{under} {show_both(nail.y - height, unit)}", *several, centre
 
 
 class Sides(Record, frozen=True):

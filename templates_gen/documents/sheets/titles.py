@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import product
 
 from templates_gen.arranging.plan import Plan
@@ -10,11 +10,13 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.sheets.layer import Drawn, Shown, SoFar
+from templates_gen.documents.sheets.scales import scales_may_stand
 from templates_gen.drawing.blocks import shortened
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
-from templates_gen.drawing.sizes import BROAD, H18, H25, H35, INNER_EDGE, TITLE_DEPTH
+from templates_gen.drawing.sizes import BROAD, H18, H25, H35, INNER_EDGE, TARGET, TITLE_DEPTH
+from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.rulers import RULER_END, RULER_START, from_lines, from_pitch_line
 from templates_gen.tiling.sheet import Sheet, SheetPlan
 
@@ -23,6 +25,9 @@ TITLE_DOWN = 6.9, 11.3
 
 TITLE_AIR, LEVEL_HALF = 0.3, BROAD / 2
 """mm kept free around title lines, and half of what a level line takes there.  Our own design, no source."""
+
+TITLE_LOWER, TITLE_OFF = 40.0, 2.0
+"""mm that the title may stand lower than usual, and what it then keeps from nails.  Our own design, no source."""
 
 TITLE_LEAST = 4.0
 """mm of height that small title lines beside each other take, with what is free around them.  Our own design."""
@@ -36,15 +41,16 @@ def title(so_far: SoFar) -> Drawn:
     )
     boxes = tuple(so_far.lettering.box(text).shifted(-dx, -dy) for text in texts)
     over = tuple(replace(text, x=text.x - dx, y=text.y - dy) for text in texts)
-    return Drawn(page_items=texts, over=over, taken_beyond=boxes)
+    return Drawn(page_items=texts, over=over, taken=boxes, taken_beyond=boxes)
 
 
 def sheet_title(
     plan: Plan, sheets: SheetPlan, part: Shown, number: int, of: int, lettering: Lettering, off: Sequence[Rect] = ()
 ) -> tuple[Text, ...]:
-    """The two title lines (page mm), off level lines if they can be: what the sheet is, and where its rulers are.
+    """The two title lines (page mm): what the sheet is, and where its rulers are.
 
-    They are `off` the black corners of frames, too (wall mm).
+    They are off level lines, frames' edges and drop scales if they can be, rather lower on the sheet than on these, and
+    `off` the black corners of frames (wall mm) before all.
 
     On a sheet too narrow for that its name stands alone, and no distance, for one cut short is read for another.
     """
@@ -73,24 +79,36 @@ def sheet_title(
         for mark in part.marks
     ]
     black = [corner.shifted(dx, dy) for corner in off]
-    levels = [Rect(band.x0, y - LEVEL_HALF, band.x1, y + LEVEL_HALF) for y in _levels(plan, part)]
-    return _clear(texts, band, ([*taken, *black, *levels], [*taken, *black], black), lettering)
+    lines = [line.shifted(dx, dy) for line in _lines(plan, part)]
+    scales = [scale.shifted(dx, dy) for hung in part.frames for scale in scales_may_stand(hung)]
+    nails = [nail_box(nail.x, nail.y).grown(TITLE_OFF).shifted(dx, dy) for nail in part.nails]
+    nails.append(Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET).shifted(dx, dy))
+    lower = replace(band, y0=max(min(band.y0, sheet.cell.y0 + RULER_START + dy), band.y0 - TITLE_LOWER))
+    every = [*taken, *black, *lines, *scales]
+    usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
+    short = [*usual[:1], *(replace(text, text=ruler_places(plan, sheets, part)[-1]) for text in usual[1:])]
+    tries = [
+        (usual, band, every, (H35, H25)), (usual, lower, [*every, *nails], (H35, H25)), (short, band, every, (H25,)),
+        (short, lower, [*every, *nails], (H25,)), (usual, band, every, (H18,)),
+        *((usual, band, some, (H35, H25, H18)) for some in ([*taken, *black, *lines], [*taken, *black], black)),
+    ]  # fmt: skip
+    tried = (_clear(*way, lettering) for way in tries)
+    return next((found for found in tried if found), tuple(usual))
 
 
 def _clear(
-    texts: Sequence[Text], band: Rect, every: Sequence[Sequence[Rect]], lettering: Lettering
+    usual: Sequence[Text], band: Rect, taken: Sequence[Rect], sizes: Sequence[float], lettering: Lettering
 ) -> tuple[Text, ...]:
-    """Both lines where nothing is taken in the band, one over the other if they can be, and rather small than on it;
-    where the first of what `every` has taken leaves no room, the next; else where they usually are."""
-    usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
-    for taken, largest, way in product(every, (H35, H25, H18), (1, -1)):
+    """Both lines where nothing is taken in the band, near where they usually are, one over the other if they can be,
+    and rather small than on it; nothing where there is no room for them."""
+    for largest, way in product(sizes, (1, -1)):
         order = [replace(text, height=min(text.height, largest)) for text in usual][::way]
         room = Room(band, TITLE_AIR)
         room.take(*taken)
         placed = [placed_near(text, band.x0, text.y + text.height / 2, band, room, lettering) for text in order]
         if None not in placed:
             return tuple(text for text in placed if text)
-    return tuple(usual)
+    return ()
 
 
 def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
@@ -114,13 +132,14 @@ def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
     return Rect(left, low, right - 0.5, top - 0.5).shifted(area.x0 - window.x0, area.y0 - window.y0)
 
 
-def _levels(plan: Plan, part: Shown) -> list[float]:
-    """How high (page mm) a sheet shows level lines of the wall: the level line and edges of frames."""
+def _lines(plan: Plan, part: Shown) -> Iterator[Rect]:
+    """What runs along behind level lettering on a sheet (wall mm): the level line and edges of frames."""
     window = part.sheet.window
-    levels = {plan.level_line}
-    for y0, y1 in ((hung.rect.y0, hung.rect.y1) for hung in part.frames):
-        levels |= {y0, y0 + INNER_EDGE, y1 - INNER_EDGE, y1}
-    return [y - window.y0 + part.sheet.page.printable.y0 for y in levels if window.y0 < y < window.y1]
+    yield Rect(window.x0, plan.level_line, window.x1, plan.level_line).grown(LEVEL_HALF)
+    for hung in part.frames:
+        r = hung.rect
+        for y in (r.y0, r.y0 + INNER_EDGE, r.y1 - INNER_EDGE, r.y1):
+            yield Rect(r.x0, y, r.x1, y).grown(LEVEL_HALF)
 
 
 def ruler_places(plan: Plan, sheets: SheetPlan, part: Shown) -> tuple[str, ...]:
