@@ -106,6 +106,12 @@ def placed(job: Job, rects: Mapping[str, Rect]) -> Job:
     return replace(job, group=group)
 
 
+def found_key(job: Job) -> tuple[object, ...]:
+    """All that places which are found depend on: what hangs and where, but not what it is called or held by."""
+    frames = tuple((frame.id, frame.width, frame.height, frame.weight) for frame in job.frames)
+    return (job.group, job.wall, frames)
+
+
 def _anchored(group: Group, rects: Mapping[str, Rect]) -> dict[str, Rect]:
     """The frames about the point that the lines cross at: the middle of a frame, where the group goes by one.
 

@@ -101,6 +101,18 @@ def _hidden_by(frame: Frame, drop: float, under: float, unit: str) -> str:
     return f"{f'Use {other}, or fix' if other else 'Fix'} its hanger {by} or more lower on the frame."
 
 
+def seat_that_hides(hung: Hung) -> float | None:
+    """How far (mm) below its nail the seat of a frame's hook may be, so that no nail shows at the top edge; None where
+    no hook that shops sell is as short."""
+    return _seat(hung.frame, max((HOOK_MARGIN - (hung.rect.y1 - nail.y) for nail in hung.nails), default=0.0))
+
+
+def _seat(frame: Frame, lack: float) -> float | None:
+    """Likewise for a nail that is to lie so much lower (mm)."""
+    most = (frame.fixing.below or 0.0) - lack
+    return most if frame.fixing.kind == "hook" and most >= SOLD[0].below else None
+
+
 def _lower_fixing(frame: Frame, lack: float, unit: str) -> str:
     """A fixing that has its nail so much lower (mm): a hook that shops sell, or a bare nail where the frame is light.
 
@@ -109,10 +121,11 @@ def _lower_fixing(frame: Frame, lack: float, unit: str) -> str:
     fixing, step = frame.fixing, DIVISION[unit]
     if fixing.kind != "hook":
         return ""
+    if (seat := _seat(frame, lack)) is not None:
+        return (
+            f"a hook with its seat {show_both(math.floor(seat / step + TOLERANCE) * step, unit)} or less below its nail"
+        )
     most = (fixing.below or 0.0) - lack
-    if most >= SOLD[0].below:
-        seat = show_both(math.floor(most / step + TOLERANCE) * step, unit)
-        return f"a hook with its seat {seat} or less below its nail"
     heavy = frame.weight is not None and is_heavy(frame.weight)
     return "a bare nail" if most >= -LEAST_NAIL / 2 and not heavy else ""
 

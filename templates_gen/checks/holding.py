@@ -41,7 +41,7 @@ def _too_weak(hung: Hung, unit: str) -> str:
     if frame.weight is None or rating is None or hooks_needed(frame.weight, rating) <= has:
         return ""
     each = " each" if has > 1 else ""
-    wanted = f"rated {show_mass_both(_up(TRADE_FACTOR * frame.weight / has, unit), unit)} or more{each}"
+    wanted = f"rated {show_mass_both(rating_wanted(hung, unit), unit)} or more{each}"
     # a wire goes on two fixings instead of one; what bears at its own points has as many as those
     two = "two of these, or one " if has == 1 and hooks_needed(frame.weight, rating) == 2 and _on_wire(hung) else ""
     return (
@@ -49,6 +49,12 @@ def _too_weak(hung: Hung, unit: str) -> str:
         f"{show_mass_both(rating, unit)}{each}. The trade asks for 4 times the weight: "
         f"{two or ('one ' if has == 1 else f'{frame.fixing.kind}s ')}{wanted}. {WHO_DECIDES}"
     )
+
+
+def rating_wanted(hung: Hung, unit: str) -> float:
+    """What the trade has each fixing of a frame rated for, in kg up to what is shown of it; 0 for no known weight."""
+    weight = hung.frame.weight
+    return 0.0 if weight is None or not hung.bearings else _up(TRADE_FACTOR * weight / len(hung.bearings), unit)
 
 
 def _up(kg: float, unit: str) -> float:

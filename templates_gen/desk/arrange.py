@@ -7,16 +7,12 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 import templates_gen as tg
+from templates_gen.arranging.kept import placed_values, rects_of, regrouped
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import DIVISION, exact
-from templates_gen.desk.frames import BY_NAME, LISTS, LISTS_OF_LISTS
 from templates_gen.desk.opened import Read
 from templates_gen.job.changes import Change
-
-OF_ONE_KIND = (*LISTS, *LISTS_OF_LISTS, *BY_NAME, "across", "around", "gap_around", "largest", "heavy_low", "seed",
-               "align", "set")  # fmt: skip
-"""Fields of a group that belong to some arrangements alone."""
 
 MILLIONTH = 1e-6
 """mm: what two sums of the same lengths may differ by, far below anything measured.  Our own design, no source."""
@@ -33,15 +29,7 @@ def arrange(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
 
 
 def _group_as(read: Read, values: Mapping[str, Any]) -> list[Change]:
-    """The group with these values in place of what belonged to its arrangement; gaps stay, and a height that fits."""
-    group = read.raw.get("group", {})
-    gone = [Change(("group", name), None) for name in OF_ONE_KIND if name in group and name not in values]
-    height = group.get("height")
-    on_stairs = isinstance(height, Mapping) and "above_nosings" in height
-    if height is not None and "height" not in values and on_stairs != (values["arrangement"] == "stairs"):
-        gone.append(Change(("group", "height"), None))
-    new = {name: value for name, value in values.items() if value is not None or name in group}
-    return [*gone, *(Change(("group", name), value) for name, value in new.items())]
+    return regrouped(read.raw.get("group", {}), values)
 
 
 def _rows(read: Read) -> Mapping[str, Any]:
@@ -102,7 +90,7 @@ def _bands(read: Read, across: Callable[[Rect], float], along: Callable[[Rect], 
 
 
 def _rects(read: Read) -> dict[str, Rect]:
-    return {hung.frame.id: hung.rect for hung in _plan(read).frames}
+    return rects_of(_plan(read))
 
 
 def _plan(read: Read) -> tg.Plan:
@@ -112,12 +100,7 @@ def _plan(read: Read) -> tg.Plan:
 
 
 def _placed_as(read: Read, rects: Mapping[str, Rect]) -> dict[str, Any]:
-    """Every frame at its place, from the centre line and a level line that no frame moves any more."""
-    plan, unit = _plan(read), read.job.unit
-    x, y = plan.centre_line, max(0.0, plan.level_line)  # beside a stair a pitch line may lead below the floor
-    place = {name: {"centre": [exact(rect.cx - x, unit), exact(rect.cy - y, unit)]} for name, rect in rects.items()}
-    values: dict[str, Any] = {"arrangement": "placed", "place": place, "height": {"centre": exact(y, unit)}}
-    return values | ({"centre_on": exact(x, unit)} if read.job.group.around else {})
+    return placed_values(_plan(read), rects)
 
 
 def moved_frame(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:

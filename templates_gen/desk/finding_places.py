@@ -6,7 +6,7 @@ import threading
 from collections.abc import Callable
 
 import templates_gen as tg
-from templates_gen.arranging.plan import placed
+from templates_gen.arranging.plan import found_key, placed
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
@@ -15,12 +15,6 @@ Told = Callable[[tg.Job, "tg.Plan | InputError", bool], None]
 """Is told the job, its plan or why there is none, and whether the search was stopped before its end."""
 
 _Key = tuple[object, ...]
-
-
-def found_key(job: tg.Job) -> _Key:
-    """All that the places depend on: what hangs and where, but not what it is called or held by."""
-    frames = tuple((frame.id, frame.width, frame.height, frame.weight) for frame in job.frames)
-    return (job.group, job.wall, frames)
 
 
 class FoundPlaces:

@@ -9,10 +9,11 @@ from pathlib import Path
 from typing import Any
 
 import templates_gen as tg
+from templates_gen.arranging.plan import found_key
 from templates_gen.base.errors import InputError, TemplatesError
 from templates_gen.base.output import write_result
 from templates_gen.base.record import Record, replace
-from templates_gen.desk.finding_places import FoundPlaces, found_key
+from templates_gen.desk.finding_places import FoundPlaces
 from templates_gen.desk.folder import check_named
 from templates_gen.job.changes import Change
 from templates_gen.job.editing import edited

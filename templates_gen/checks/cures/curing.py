@@ -9,8 +9,10 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import replace
 from templates_gen.checks import find
 from templates_gen.checks.cures.meant import as_it_is, as_meant
-from templates_gen.checks.cures.moves import moves, to_stud, to_usual_room
-from templates_gen.checks.cures.trial import MOST_FRAMES, Trial
+from templates_gen.checks.cures.moves import moves
+from templates_gen.checks.cures.others import others
+from templates_gen.checks.cures.trial import Trial
+from templates_gen.checks.cures.usual_places import further, to_stud, to_usual_room
 from templates_gen.checks.finding import Cure, Finding
 from templates_gen.job.reading.files import parse_toml
 
@@ -19,8 +21,8 @@ def cured(plan: Plan, found: Sequence[Finding], path: Path) -> tuple[Finding, ..
     """The same findings with their cures, for a job that was read from `path`.
 
     A cure is only offered once it has been tried: the changed job can be read, the finding is gone, and no new stop has
-    come.  Nothing is tried where places have to be found or for a very large job, which takes too long, nor on another
-    wall than the job's.
+    come.  No other places are looked for, and of a very large job few cures are tried: that takes too long.  Nothing is
+    tried on another wall than the job's.
     """
     job = plan.job
     if not job.sources or job.moved_to:
@@ -31,9 +33,7 @@ def cured(plan: Plan, found: Sequence[Finding], path: Path) -> tuple[Finding, ..
 
 def _cures(trial: Trial, finding: Finding) -> Iterator[Cure]:
     job = trial.plan.job
-    if job.group.arrangement != "salon" and len(job.frames) <= MOST_FRAMES:
-        yield from (cure for cure in as_meant(finding, job) if trial.cures(finding, cure))
-        yield from moves(trial, finding)
-        yield from to_usual_room(trial, finding)
-        yield from to_stud(trial, finding)
+    yield from (cure for cure in as_meant(finding, job) if trial.cures(finding, cure))
+    for way in (moves, further, to_usual_room, to_stud, others):
+        yield from way(trial, finding)
     yield from as_it_is(finding, job)

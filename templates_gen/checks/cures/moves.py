@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from typing import Any
 
+from templates_gen.arranging.kept import placed_values, rects_of, regrouped
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION, show
-from templates_gen.checks.board import off_stud
 from templates_gen.checks.cables.entries import entries
 from templates_gen.checks.cables.wiring import zones
 from templates_gen.checks.cures.clear_moves import (
@@ -22,7 +23,6 @@ from templates_gen.checks.cures.clear_moves import (
 )
 from templates_gen.checks.cures.trial import Trial
 from templates_gen.checks.finding import STOP, Cure, Finding
-from templates_gen.checks.furniture import USUAL_ABOVE
 from templates_gen.job.changes import Change
 from templates_gen.job.model import Group
 
@@ -69,7 +69,7 @@ def moves(trial: Trial, finding: Finding) -> Iterator[Cure]:
     plan = trial.plan
     if finding.rule not in CURED_BY_MOVING or plan.job.group.arrangement == "around":
         return
-    for moved in _movable(plan, finding):
+    for moved in _movable(plan, finding, trial.group):
         found = [cure for way in WAYS if (cure := _nearest(trial, finding, moved, way))]
         sideways = [item for item in found if item[1] == "across"]
         upright = [item for item in found if item[1] == "up"]
@@ -80,26 +80,39 @@ def moves(trial: Trial, finding: Finding) -> Iterator[Cure]:
             return
 
 
-def _movable(plan: Plan, finding: Finding) -> Iterator[Moved]:
+def _movable(plan: Plan, finding: Finding, own: Mapping[str, Any]) -> Iterator[Moved]:
     """A frame that was placed by hand, if this is about it; else the group."""
     pair = finding.rule in ("frames-overlap", "frames-close")
     if plan.job.group.arrangement == "placed":
         for name in finding.about[:2] if pair or len(finding.about) == 1 else ():
             yield _placed(plan, name)
     if not pair:
-        yield _whole(plan)
+        yield whole(plan, own)
 
 
-def _whole(plan: Plan) -> Moved:
+def whole(plan: Plan, own: Mapping[str, Any]) -> Moved:
+    """The whole group, of whose `own` table the changes are."""
     group, unit = plan.job.group, plan.job.unit
+
+    found, level = group.arrangement == "salon", group.height.at
 
     def changes(across: float, up: float) -> tuple[Change, ...]:
         if across:
-            return _centred_on(group, show(plan.centre_line + across, unit))
-        return (Change(height_place(group), show(group.height.at + up, unit)),)
+            moved = _centred_on(group, show(plan.centre_line + across, unit))
+        else:
+            moved = (Change(("group", "height", "centre") if found else height_place(group), show(level + up, unit)),)
+        return (*kept, *moved)
 
+    kept: tuple[Change, ...] = ()
+    if found:  # another search would find other places
+        kept, level = keeping(plan, own), plan.level_line
     names = tuple(hung.frame.id for hung in plan.frames)
-    return Moved("the group", names, (), (plan.centre_line, group.height.at), changes)
+    return Moved("the group", names, (), (plan.centre_line, level), changes)
+
+
+def keeping(plan: Plan, own: Mapping[str, Any]) -> tuple[Change, ...]:
+    """What keeps every frame where it is, for places that were found."""
+    return tuple(regrouped(own, placed_values(plan, rects_of(plan))))
 
 
 def _centred_on(group: Group, where: str) -> tuple[Change, ...]:
@@ -141,8 +154,8 @@ def _nearest(trial: Trial, finding: Finding, moved: Moved, way: tuple[str, int, 
     unit, start = trial.plan.job.unit, moved.start[0 if axis == "across" else 1]
     far = math.inf
     found: list[float] = []
-    for care in _cares(finding):
-        move = nearest_clear(_barred(trial.plan, moved, axis, care), sign, start, DIVISION[unit])
+    for care in cares(finding):
+        move = nearest_clear(barred(trial.plan, moved, axis, care), sign, start, DIVISION[unit])
         if move is not None and abs(move) <= far:
             far = min(far, MORE * abs(move))
             found.append(move)
@@ -150,19 +163,19 @@ def _nearest(trial: Trial, finding: Finding, moved: Moved, way: tuple[str, int, 
         across, up = (move, 0.0) if axis == "across" else (0.0, move)
         said = f"move {moved.said} {show(max(abs(move), DIVISION[unit]), unit)} {word}"
         cure = Cure(said, moved.changes(across, up))
-        if trial.cures(finding, cure) and _moved_so(trial, moved, cure, across, up):
+        if trial.cures(finding, cure) and moved_so(trial, moved, cure, across, up):
             return abs(move), axis, cure
     return None
 
 
-def _cares(finding: Finding) -> Sequence[Care]:
+def cares(finding: Finding) -> Sequence[Care]:
     """What is kept clear of, the least first; the first is what the finding is about."""
     if finding.rule == "cable-zone":
         return (ALL,)
     return (BARE, WISHES, ALL) if finding.level == STOP else (WISHES, ALL)
 
 
-def _moved_so(trial: Trial, moved: Moved, cure: Cure, across: float, up: float) -> bool:
+def moved_so(trial: Trial, moved: Moved, cure: Cure, across: float, up: float) -> bool:
     """True when the changes move what they are to move, so far, and nothing else."""
     after = trial.after(cure.changes)
     if after is None:
@@ -176,8 +189,8 @@ def _moved_so(trial: Trial, moved: Moved, cure: Cure, across: float, up: float) 
     return True
 
 
-def _barred(plan: Plan, moved: Moved, axis: str, care: Care) -> list[Span]:
-    """The moves along an axis that something bars."""
+def barred(plan: Plan, moved: Moved, axis: str, care: Care) -> list[Span]:
+    """The moves of it along an axis that something bars."""
     wall, turn = plan.job.wall, turned if axis == "up" else _same
     clear = wall.clear if care.clear else 0.0
     rects = [hung.rect for hung in plan.frames if hung.frame.id in moved.frames]
@@ -210,35 +223,3 @@ def _in_zones(plan: Plan, frames: Sequence[str], turn: Callable[[Rect], Rect]) -
 def _wide(nail: Rect) -> Rect:
     """A line with a little width, so that it can share area."""
     return nail.grown(2 * TOLERANCE)
-
-
-def to_usual_room(trial: Trial, finding: Finding) -> Iterator[Cure]:
-    """The group moved up or down to hang as far above the furniture under it as is usual."""
-    plan = trial.plan
-    under = [feature for feature in plan.job.wall.features if feature.kind == "furniture"]
-    if finding.rule == "furniture-clearance" and len(under) == 1 and plan.job.group.around is None:
-        (least, most), gap = USUAL_ABOVE, plan.group.y0 - under[0].rect.y1
-        yield from _group_moved(trial, finding, 0.0, (least if gap < least else most) - gap)
-
-
-def to_stud(trial: Trial, finding: Finding) -> Iterator[Cure]:
-    """The group moved to the side, so that a heavy frame's fixing comes to the stud nearest to it."""
-    plan = trial.plan
-    if finding.rule == "stud-missed" and plan.job.group.around is None:
-        hung = next(each for each in plan.frames if each.frame.id in finding.about)
-        yield from _group_moved(trial, finding, off_stud(hung, plan) or 0.0, 0.0)
-
-
-def _group_moved(trial: Trial, finding: Finding, across: float, up: float) -> Iterator[Cure]:
-    """The group moved so far, to the nearest mark of a tape measure, if that cures it."""
-    moved, unit = _whole(trial.plan), trial.plan.job.unit
-    ways = (across, moved.start[0], "right", "left"), (up, moved.start[1], "up", "down")
-    (move, start, more, less) = ways[0] if across else ways[1]
-    step = DIVISION[unit]
-    move = math.floor((start + move) / step + 0.5) * step - start
-    if abs(move) < TOLERANCE:
-        return
-    across, up = (move, 0.0) if across else (0.0, move)
-    cure = Cure(f"move the group {show(abs(move), unit)} {more if move > 0 else less}", moved.changes(across, up))
-    if trial.cures(finding, cure) and _moved_so(trial, moved, cure, across, up):
-        yield cure

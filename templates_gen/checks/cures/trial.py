@@ -7,15 +7,18 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from templates_gen.arranging.plan import Plan, plan_wall
+from templates_gen.arranging.kept import rects_of
+from templates_gen.arranging.plan import Plan, found_key, placed, plan_wall
 from templates_gen.base.errors import InputError
+from templates_gen.base.record import replace
 from templates_gen.checks.finding import STOP, WARN, Cure, Finding
 from templates_gen.job.changes import Change, changed
+from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job
 
-MOST_FRAMES, MOST_LOOKED_AT = 200, 2000
-"""Frames of a job for which anything is tried, and frames that are looked at in all trials of a check, so that these
-take less than a second.  Our own design, no source."""
+MOST_LOOKED_AT, ALWAYS_TRIED = 2000, 3
+"""Frames that are looked at in all trials of a check, so that these take about a second, and how many trials there are
+of however many frames.  Our own design, no source."""
 
 After = tuple[Plan, tuple[Finding, ...]]
 
@@ -28,7 +31,13 @@ class Trial:
         find: Callable[[Plan], tuple[Finding, ...]],
     ) -> None:  # fmt: skip
         self.plan, self.found, self.tables, self._path, self._find = plan, found, tables, path, find
-        self._done: dict[tuple[Change, ...], After | None] = {}
+        self._done: dict[str, After | None] = {}  # by what is changed
+
+    @property
+    def group(self) -> Mapping[str, Any]:
+        """The table of the group as it is written."""
+        group: Mapping[str, Any] = self.tables.get("group", {})
+        return group
 
     def cures(self, finding: Finding, cure: Cure) -> bool:
         """True when after it the finding is gone, no other stop has come, and no more is doubted than before."""
@@ -41,16 +50,25 @@ class Trial:
     def after(self, changes: tuple[Change, ...]) -> After | None:
         """The plan and the findings after these changes; None where the job cannot be read then, or for a large job
         once enough was tried."""
-        if changes not in self._done and len(self._done) * len(self.plan.frames) < MOST_LOOKED_AT:
-            self._done[changes] = self._tried(changes)
-        return self._done.get(changes)
+        most, key = max(ALWAYS_TRIED, MOST_LOOKED_AT // len(self.plan.frames)), repr(changes)
+        if key not in self._done and len(self._done) < most:
+            self._done[key] = self._tried(changes)
+        return self._done.get(key)
 
     def _tried(self, changes: Sequence[Change]) -> After | None:
         try:
-            plan = plan_wall(build_job(changed(self.tables, changes), self._path, self.plan.job.sources[0][1]))
-            return plan, self._find(plan)
+            job = build_job(changed(self.tables, changes), self._path, self.plan.job.sources[0][1])
+            plan = self._planned(job)
+            return (plan, self._find(plan)) if plan else None
         except InputError:
             return None
+
+    def _planned(self, job: Job) -> Plan | None:
+        """The plan of a changed job; None where other places would have to be found, which takes too long."""
+        if job.group.arrangement != "salon":
+            return plan_wall(job)
+        same = found_key(job) == found_key(self.plan.job)
+        return replace(plan_wall(placed(job, rects_of(self.plan))), job=job) if same else None
 
 
 def _gone(finding: Finding, found: Sequence[Finding]) -> bool:

@@ -63,7 +63,7 @@ def _one_of(found: str, allowed: Sequence[str], where: str, arrangement: str) ->
 def _rows(table: GroupTable, ids: list[str], where: str) -> tuple[tuple[str, ...], ...]:
     """The rows (or columns) of ids, each frame once."""
     kind = table.arrangement
-    for name in sorted(_LISTING - _USED[kind]):
+    for name in sorted(LISTING - _USED[kind]):
         if getattr(table, name) is not None:
             raise InputError(f"{where}, {name}", f"does not belong to arrangement {kind!r}")
     rows = _listed(table, ids, where)
@@ -76,7 +76,8 @@ _USED = {
     "grid": {"rows", "order", "across"}, "placed": {"place"}, "salon": set(),
     "around": {"around", "gap_around", *SIDES},
 }  # fmt: skip
-_LISTING: set[str] = set().union(*_USED.values())
+LISTING: set[str] = set().union(*_USED.values())
+"""The fields of a group that say which frame hangs where, each for some arrangements alone."""
 
 
 def _listing_field(table: GroupTable) -> str:
@@ -137,7 +138,7 @@ def _spot(raw: object, unit: str, where: str) -> Spot:
     return Spot(point=point, x=x, y=y)
 
 
-FIELDS = ("largest", "pin", "together", "same_height", "heavy_low", "seed")
+WISHES = ("largest", "pin", "together", "same_height", "heavy_low", "seed")
 """The fields of a group that only an arrangement to be found has."""
 
 
@@ -145,7 +146,7 @@ def build_wishes(table: GroupTable, ids: Sequence[str], anchors: Sequence[str], 
     """The wishes for a group, None for an arrangement that is not found but given; `anchors` have their place by how
     the group hangs.  Raises InputError."""
     if table.arrangement != "salon":
-        for name in FIELDS:
+        for name in WISHES:
             if getattr(table, name):
                 raise InputError(f"{where}, {name}", f"does not belong to arrangement {table.arrangement!r}")
         return None
