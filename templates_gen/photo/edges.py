@@ -13,8 +13,11 @@ from templates_gen.photo.vision import Array, np, remapped
 REACH = 11
 """Pixels on a picture of 12 megapixels beside a pointed line in which edges are looked for."""
 
-SAMPLES, INSIDE = 80, 0.08
+SAMPLES, INSIDE = 160, 0.08
 """Places along an edge that are looked at, and what is left out at each end: corners are rounded.  Our own design."""
+
+SHARE = np.linspace(INSIDE, 1 - INSIDE, SAMPLES)
+"""Where these are, from the first corner to the second."""
 
 FAINT, SEVERAL, APART = 1.2, 5, 2.0
 """Levels of 255 a pixel under which nothing is taken for an edge; how many are kept of one side; pixels between two."""
@@ -28,33 +31,36 @@ place may be that is no stray."""
 
 
 class Edge(Record, frozen=True):
-    """A line from near the first pointed corner to near the second (pixels), and how steep it is (levels a pixel)."""
+    """A line from near the first pointed corner to near the second (pixels), how steep it is (levels a pixel), and how
+    far its middle is to the right of where was pointed, which is inwards where corners go clockwise."""
 
     ends: Array
     steep: float
+    inwards: float
 
 
-def edges(grey: Array, first: Array, second: Array, unit: float) -> list[Edge]:
-    """The edges along a pointed side, the steepest first."""
+def edges(grey: Array, first: Array, second: Array, unit: float, bow: Array | float = 0.0) -> list[Edge]:
+    """The edges along a pointed side, the steepest first; `bow` is how far a straight line is seen beside the one from
+    the first corner to the second at `SHARE` of it, for a lens bends lines (pixels)."""
     along = second - first
     length = float(np.linalg.norm(along))
     across = np.array([-along[1], along[0]]) / max(length, 1e-9)
     reach = max(NARROWEST, round(REACH * unit))
-    share = np.linspace(INSIDE, 1 - INSIDE, SAMPLES)
+    share = SHARE
     beside = np.arange(-(reach + 2) * FINE, (reach + 2) * FINE + 1) / FINE
-    places = first + share[:, None, None] * along + beside[None, :, None] * across
+    places = first + share[:, None, None] * along + (beside + np.reshape(bow, (-1, 1)))[..., None] * across
     levels = remapped(grey, places[..., 0], places[..., 1]).astype(float)
     smooth = (levels[:, :-2] + 2 * levels[:, 1:-1] + levels[:, 2:]) / 4
     slope = (smooth[:, 2:] - smooth[:, :-2]) * FINE / 2
     at = beside[2:-2]
     found: list[Edge] = []
     for start, end, value in _lines(slope, at, share, reach):
-        if len(found) == SEVERAL or abs(value) < FAINT:
+        if len(found) == SEVERAL:
             break
         fitted = _fitted(slope * np.sign(value), at, share, start, end)
         ends = np.array([first + fitted[0] * across, second + fitted[1] * across])
         if all(_beside((ends - other.ends) @ across) for other in found):
-            found.append(Edge(ends, abs(value)))
+            found.append(Edge(ends, abs(value), (fitted[0] + fitted[1]) / 2))
     return found
 
 
@@ -64,14 +70,18 @@ def _beside(away: Array) -> bool:
 
 
 def _lines(slope: Array, at: Array, share: Array, reach: int) -> list[tuple[float, float, float]]:
-    """Lines by how far they are beside at both ends, with the median of the slope along them, the steepest first."""
+    """Lines by how far they are beside at both ends, with the median of the slope along them, the steepest first: those
+    that are steeper than the lines about them."""
     steps = np.arange(-reach, reach + 1)
     start, end = (side.ravel() for side in np.meshgrid(steps, steps, indexing="ij"))
     beside = start[:, None] + (end - start)[:, None] * share
     column = np.clip(np.round((beside - at[0]) * FINE).astype(int), 0, len(at) - 1)
     values = np.median(slope[np.arange(len(share)), column], axis=1)
-    order = np.argsort(-np.abs(values))[:400]
-    return [(float(start[one]), float(end[one]), float(values[one])) for one in order]
+    steep = np.pad(np.abs(values).reshape(len(steps), -1), 1)
+    about = np.lib.stride_tricks.sliding_window_view(steep, (3, 3)).max((2, 3)).ravel()
+    top = np.nonzero((np.abs(values) >= about) & (np.abs(values) >= FAINT))[0]
+    top = top[np.argsort(-np.abs(values[top]))]
+    return [(float(start[one]), float(end[one]), float(values[one])) for one in top]
 
 
 def _fitted(rising: Array, at: Array, share: Array, start: float, end: float) -> tuple[float, float]:

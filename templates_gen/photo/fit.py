@@ -24,7 +24,8 @@ ROUNDS, STEPS, FIRST_STEPS = 6, 4, 12
 """Rounds of a fit, and the steps of a round and of the first one."""
 
 STRAY, LEAST_CORNER = 3.0, 0.02
-"""Tags so many times farther off than usual weigh half; usual is so many pixels at least."""
+"""Tags so many times farther off than usual weigh half; usual is so many pixels at least.  What is seen more exactly
+than usual is never stray."""
 
 ROBUST_FROM = 4
 """The step of the first round from which on strays weigh less: until then all are far off."""
@@ -38,6 +39,9 @@ each unknown takes away."""
 
 CORNERS, ASIDES, TURNS, HEIGHTS = (0.05, np.inf), (0.1, 5.0), (np.radians(0.03), np.radians(2.0)), (0.02, 3.0)
 """Between what each of the widths is believed (pixels, mm, radians, mm)."""
+
+ALIKE = 0.05
+"""mm: how far tags of one thing that stands off the wall may be from a plane."""
 
 
 class Widths(Record, frozen=True):
@@ -116,9 +120,11 @@ def _step(scene: Scene, state: State, widths: Widths, robust: bool, smooth: bool
     """One step of least squares; also the weights, the inverse of the normal matrix, and a sheet's longest move."""
     left = _left(scene, state)
     off = np.sqrt((left**2).mean((1, 2)))
-    weights = 1 / (1 + (off / (STRAY * max(widths.corner, LEAST_CORNER))) ** 2) if robust else np.ones(len(off))
+    corner: Array = np.maximum(widths.corner, LEAST_CORNER) * scene.coarse[scene.tag]
+    far = off / (STRAY * corner) * (scene.coarse[scene.tag] >= 1) * robust
+    weights: Array = 1 / (1 + far**2)
     by = slopes(scene, state, on_wall(scene, state), smooth).reshape(left.size, -1)
-    weigh = np.repeat(weights, PER_TAG) / widths.corner**2
+    weigh = np.repeat(weights / corner**2, PER_TAG)
     held = _held(scene, widths, smooth)
     now = np.concatenate([np.zeros(OF_POSE * scene.views), state.lens, state.sheets.ravel(), state.heights,
                           state.rest.ravel() if smooth else []])  # fmt: skip
@@ -128,8 +134,8 @@ def _step(scene: Scene, state: State, widths: Widths, robust: bool, smooth: bool
     inverse = size[:, None] * np.linalg.inv(normal * size[:, None] * size + 1e-9 * np.eye(len(size))) * size
     step = inverse @ pull
     start = OF_POSE * scene.views + OF_LENS
-    far = float(np.abs(step[start : start + OF_SHEET * len(scene.sheets)]).max())
-    return moved(state, step), weights, inverse, far
+    longest = float(np.abs(step[start : start + OF_SHEET * len(scene.sheets)]).max())
+    return moved(state, step), weights, inverse, longest
 
 
 def _held(scene: Scene, widths: Widths, smooth: bool) -> Array:
@@ -143,7 +149,11 @@ def _held(scene: Scene, widths: Widths, smooth: bool) -> Array:
     ]))  # fmt: skip
     start = OF_POSE * scene.views + OF_LENS + OF_SHEET * len(scene.sheets)
     for alike in scene.alike:
-        held[np.ix_(start + alike, start + alike)] = _together(len(alike)) / widths.height**2
+        common = scene.unsure[alike].max() ** 2
+        own: Array = _together(len(alike)) / widths.height**2
+        if common:  # of one thing's tags all stand off alike
+            own = np.linalg.inv(np.full(own.shape, common) + np.eye(len(alike)) * ALIKE**2)
+        held[np.ix_(start + alike, start + alike)] = own
     return held
 
 

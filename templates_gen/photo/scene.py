@@ -29,7 +29,8 @@ class Scene(Record, frozen=True):
     `on_sheet` their corners from the middle of their sheet's cell, `middle` that from the middle of all (mm).
 
     `size` is that of the pictures in pixels, `basis` the polynomials at every corner, `alike` the tags of each sheet,
-    `stands` how far each tag is known to stand off the wall (mm).
+    `stands` how far each tag is known to stand off the wall, and `unsure` how surely (mm, a deviation); `coarse` is how
+    many times as coarsely as usual a tag's corners are seen.
     """
 
     size: tuple[int, int]
@@ -45,6 +46,8 @@ class Scene(Record, frozen=True):
     alike: tuple[Array, ...]
     views: int
     stands: Array
+    unsure: Array
+    coarse: Array
 
     @property
     def unit(self) -> float:
@@ -58,7 +61,8 @@ class Scene(Record, frozen=True):
 
 def scene(
     views: Sequence[View], size: tuple[int, int], printed: Printed, middles: Mapping[str, Array], centre: Array,
-    stands: Mapping[int, float] | None = None,
+    stands: Mapping[int, float] | None = None, unsure: Mapping[int, float] | None = None,
+    coarse: Mapping[int, float] | None = None,
 ) -> Scene:  # fmt: skip
     """The scene of these views, all of pictures of one size; tags that are not printed on a sheet are left out."""
     rows = [(at, number) for at, view in enumerate(views) for number in sorted(view) if number in printed]
@@ -74,6 +78,8 @@ def scene(
         on_sheet=corners - middle[sheet][:, None], middle=(middle - centre)[sheet], basis=basis(seen, size),
         alike=tuple(np.array([at for at, number in enumerate(tags) if printed[number][0] == name]) for name in sheets),
         views=len(views), stands=np.array([(stands or {}).get(number, 0.0) for number in tags]),
+        unsure=np.array([(unsure or {}).get(number, 0.0) for number in tags]),
+        coarse=np.array([(coarse or {}).get(number, 1.0) for number in tags]),
     )  # fmt: skip
 
 

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import numpy as np
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.documents.photographed import faces, papers
+from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
 from templates_gen.photo.vision import encoded
 from tests.made import make
@@ -46,9 +48,17 @@ drop = 62
 
 
 @cache
-def photographed(job: Path) -> bytes:
-    """The taped paper of a small job."""
-    done = make(read_job(job))
+def _job() -> Job:
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "job.toml"
+        path.write_text(JOB)
+        return read_job(path)
+
+
+@cache
+def photographed() -> bytes:
+    """The taped paper of the small job."""
+    done = make(_job())
     known = papers(done.plan, done.sheets, done.template)
     chance = np.random.default_rng(3)
     laid = taped(done, chance, aside=0.4, turn=0.05, dots=300.0)
@@ -59,9 +69,9 @@ def photographed(job: Path) -> bytes:
 
 
 @cache
-def of_wall(job: Path) -> bytes:
-    """The wall of a small job with both photo cards, the first where its lines cross."""
-    plan, chance = plan_wall(read_job(job)), np.random.default_rng(4)
+def of_wall() -> bytes:
+    """The wall of the small job with both photo cards, the first where its lines cross."""
+    plan, chance = plan_wall(_job()), np.random.default_rng(4)
     middle = plan.centre_line, plan.level_line
     cards = cards_at([middle, (middle[0] + 900.0, middle[1])], chance)
     camera = standing(chance, (1600, 1200), middle, 2200.0, 1400.0)
@@ -69,9 +79,9 @@ def of_wall(job: Path) -> bytes:
 
 
 @cache
-def of_hung(job: Path) -> tuple[bytes, str, dict[str, np.ndarray]]:
-    """The frames of a small job as they hang, with a card beside; where somebody pointed; their true upper corners."""
-    plan, chance = plan_wall(read_job(job)), np.random.default_rng(2)
+def of_hung() -> tuple[bytes, str, dict[str, np.ndarray]]:
+    """The frames of the small job as they hang, with a card; where somebody pointed; their true upper corners."""
+    plan, chance = plan_wall(_job()), np.random.default_rng(2)
     frames = hanging(faces(plan), 20.0, chance)
     middle = plan.centre_line, plan.level_line
     camera = standing(chance, (2000, 1500), middle, 1100.0, 800.0, most=8.0)
@@ -90,8 +100,8 @@ def of_hung(job: Path) -> tuple[bytes, str, dict[str, np.ndarray]]:
 def write_examples(folder: Path) -> None:
     """job.toml, and photographs of its taped paper, its wall, and what hangs there, with corners.csv."""
     (folder / "job.toml").write_text(JOB)
-    (folder / "taped.jpg").write_bytes(photographed(folder / "job.toml"))
-    (folder / "wall.jpg").write_bytes(of_wall(folder / "job.toml"))
-    content, corners, _ = of_hung(folder / "job.toml")
+    (folder / "taped.jpg").write_bytes(photographed())
+    (folder / "wall.jpg").write_bytes(of_wall())
+    content, corners, _ = of_hung()
     (folder / "hung.jpg").write_bytes(content)
     (folder / "corners.csv").write_text(corners)

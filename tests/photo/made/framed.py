@@ -16,19 +16,35 @@ from tests.photo.made.taped import Laid
 FINE = 5.0
 """Pixels to the millimetre of a frame's front."""
 
+MANY = 6
+"""Places looked at for a pixel of a frame's own sides, each way."""
+
 
 def _level(stands: float, u: np.ndarray, v: np.ndarray) -> np.ndarray:
     return np.full(np.shape(u), stands)
 
 
-def hanging(faces: Sequence[Face], depth: float, chance: np.random.Generator, aside: float = 3.0, turn: float = 0.4):
-    """The frames, each off its place by `aside` mm and `turn` degrees, as deviations."""
+def hanging(
+    faces: Sequence[Face], depth: float, chance: np.random.Generator, aside: float = 3.0, turn: float = 0.4,
+    profiled: bool = False, mismeasured: float = 0.0,
+):  # fmt: skip
+    """The frames, each off its place by `aside` mm and `turn` degrees, as deviations.
+
+    `profiled` mouldings have a bead at their outer edge, lit from above on the left; `mismeasured` is how far a frame
+    is from the size that its owner measured (mm, a deviation).
+    """
     found = []
     for face in faces:
         r = face.frame
+        if mismeasured:
+            r = Rect.about(
+                r.cx, r.cy, r.width + chance.normal(0, mismeasured), r.height + chance.normal(0, mismeasured)
+            )
         high, wide = round(r.height * FINE), round(r.width * FINE)
         front = np.full((high, wide), chance.choice([25, 55, 90, 215, 235]), np.float32)
         face_wide = int(chance.uniform(8, 25) * FINE)
+        if profiled:
+            _bead(front, int(chance.uniform(2, 5) * FINE), chance)
         inner = front[face_wide:-face_wide, face_wide:-face_wide]
         inner[:] = chance.uniform(225, 250)
         mat = int(min(inner.shape) * chance.uniform(0.05, 0.2))
@@ -42,6 +58,31 @@ def hanging(faces: Sequence[Face], depth: float, chance: np.random.Generator, as
         off = partial(_level, stands)
         found.append(Laid(face.id, np.clip(front, 0, 255).astype(np.uint8), to_pixels, r, r, pose, off))
     return found
+
+
+def _bead(front: np.ndarray, wide: int, chance: np.random.Generator) -> None:
+    """A bead all round, lighter where the lamp shines on it, and darker towards the inside."""
+    ramp = np.linspace(0.5, 1.0, wide, dtype=np.float32)
+    steep = chance.uniform(10, 50)
+    for side, lit in zip((front, front.T, front[::-1], front[:, ::-1].T), (1, 0.6, -1, -0.6), strict=True):
+        side[:wide] += (steep * lit * ramp)[:, None]
+
+
+def sides(picture: np.ndarray, frame: Laid, camera: Camera, chance: np.random.Generator) -> None:
+    """The frame's own sides, from the wall to its front; those that the camera does not see come under the front."""
+    r, own = frame.paper, float(frame.page[0, 0])
+    front = np.array([(r.x0, r.y1), (r.x1, r.y1), (r.x1, r.y0), (r.x0, r.y0)])
+    near = camera.pixel(np.c_[frame.lies(front), frame.height(front)])
+    far = camera.pixel(np.c_[frame.lies(front), np.zeros(4)])
+    low = np.floor(np.minimum(near, far).min(0)).astype(int) - 2
+    wide, high = np.ceil(np.maximum(near, far).max(0)).astype(int) + 3 - low
+    for at in range(4):
+        corners = (np.array([near[at], near[(at + 1) % 4], far[(at + 1) % 4], far[at]]) - low + 0.5) * MANY - 0.5
+        mask = np.zeros((high * MANY, wide * MANY), np.uint8)
+        cv2.fillPoly(mask, [np.round(corners * 16).astype(np.int32)], 1, cv2.LINE_8, shift=4)
+        there = cv2.resize(mask.astype(np.float32), (int(wide), int(high)), interpolation=cv2.INTER_AREA)
+        place = picture[low[1] : low[1] + high, low[0] : low[0] + wide]
+        place[:] = place * (1 - there) + there * float(np.clip(own * chance.uniform(0.5, 1.1), 5, 250))
 
 
 def shadow(picture: np.ndarray, frame: Laid, camera: Camera, chance: np.random.Generator) -> None:

@@ -61,7 +61,8 @@ def lay(picture: np.ndarray, sheet: Laid, camera: Camera) -> None:
     """A sheet on the picture, over what is there."""
     r = sheet.paper
     edge = np.array([(x, y) for x in np.linspace(r.x0, r.x1, 5) for y in np.linspace(r.y0, r.y1, 5)])
-    seen = camera.pixel(np.c_[sheet.lies(edge), np.zeros(len(edge))])
+    on_wall = sheet.lies(edge)
+    seen = np.concatenate([camera.pixel(np.c_[on_wall, off]) for off in (np.zeros(len(edge)), sheet.height(edge))])
     low = np.maximum(np.floor(seen.min(0)).astype(int) - 12, 0)
     high = np.minimum(np.ceil(seen.max(0)).astype(int) + 12, camera.size)
     if (high - low < 2 * GRID).any():

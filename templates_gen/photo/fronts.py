@@ -1,0 +1,180 @@
+"""The fronts of frames on a photograph, which stand off the wall: a camera by some of them and the card, and where
+their corners are on the wall by it.
+
+Limits and sizes without a source beside them are our own, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from templates_gen.base.errors import InputError
+from templates_gen.base.record import Record
+from templates_gen.documents.photo_card import Card
+from templates_gen.documents.photographed import Face
+from templates_gen.photo.camera import OF_LENS, OF_POSE, moved
+from templates_gen.photo.cards import card_corners
+from templates_gen.photo.edges import SHARE
+from templates_gen.photo.fit import Fit, Widths, fitted
+from templates_gen.photo.scene import PER_WIDTH, USUAL_FOCAL, scene
+from templates_gen.photo.screening import predicted
+from templates_gen.photo.vision import Array, homography, np, through
+
+STANDS, DEPTH_OFF, DEPTH_UNKNOWN = 20.0, 1.5, 7.0
+"""mm that the front of a frame stands off the wall where its depth is not known; how surely it is known where the job
+has its depth, for hooks and wires hold it off, and where not (deviations).  Our own guess."""
+
+WIDTHS = Widths(corner=0.4, aside=15.0, turn=float(np.radians(1.0)), height=1e-4)
+"""Of frames: how exactly corners are seen (pixels on a picture of 12 megapixels), and how far they may be off."""
+
+OF_CARD, OF_POINTED = 0.25, 12.0
+"""How coarsely the card's corners are seen, with those of frames as 1; and those that somebody only pointed at."""
+
+PRINT_OFF = 0.001
+"""A print's scale is off by this share, as a deviation, where its line was measured.  It is taken for a card that is as
+much nearer to the camera or farther from it, which looks the same."""
+
+POINTED, IN_THE_SMALL = 60.0, 5.0
+"""mm that a corner may be off the plane of all frames as they were pointed at on a picture of 12 megapixels; mm that a
+fit may be off the plane of one frame.  Our own design, no source."""
+
+FIRST_FRAME = 10_000
+"""Numbers of frames among those of tags."""
+
+CARD = "the card\0"
+"""The card among the frames: no id of a frame has such a letter."""
+
+_STEPS = np.array([*(1e-6,) * 3, *(1e-2,) * 3, 1e-5, 0.01, 0.01, 1e-5, 1e-5, 1e-5, 1e-6, 1e-6, 1e-6])
+"""By how much each number of pose and lens is changed to see what comes of it."""
+
+
+class Group(Record, frozen=True):
+    """The frames that somebody pointed at, and the card: `size` of the picture in pixels, `depths` by the frames' ids
+    as far as the job has them (mm), `seen` the pixels of the card's tags."""
+
+    size: tuple[int, int]
+    faces: tuple[Face, ...]
+    depths: Mapping[str, float]
+    card: Card
+    seen: Mapping[int, Array]
+
+    @property
+    def centre(self) -> Array:
+        """The middle of all frames (wall mm)."""
+        return np.asarray(np.mean([(face.frame.cx, face.frame.cy) for face in self.faces], axis=0))
+
+    @property
+    def unit(self) -> float:
+        """Pixels here for one on a picture of 12 megapixels."""
+        return max(self.size) / PER_WIDTH
+
+    def stands(self, face: Face) -> float:
+        """How far a front stands off the wall (mm)."""
+        return self.depths.get(face.id, STANDS)
+
+    def unsure(self, face: Face) -> float:
+        """How surely that is known (mm, a deviation)."""
+        return DEPTH_OFF if face.id in self.depths else DEPTH_UNKNOWN
+
+
+def rectangle(face: Face) -> Array:
+    """A frame's corners (wall mm), the upper left one first, clockwise."""
+    r = face.frame
+    return np.array([(r.x0, r.y1), (r.x1, r.y1), (r.x1, r.y0), (r.x0, r.y0)])
+
+
+def camera(group: Group, corners: Mapping[str, Array], pointed: Mapping[str, Array]) -> Fit:
+    """The camera by the card, by the frames of which the corners are given (pixels), and roughly by where somebody
+    pointed at others."""
+    printed: dict[int, tuple[str, Array]] = {}
+    view, middles = {}, {}
+    numbers = dict(enumerate(group.faces, FIRST_FRAME))
+    for number, face in numbers.items():
+        printed[number] = (face.id, rectangle(face))
+        view[number] = corners.get(face.id, pointed[face.id])
+        middles[face.id] = np.array([face.frame.cx, face.frame.cy])
+    plane = homography(np.concatenate(list(view.values())), np.concatenate([rectangle(face) for face in group.faces]),
+                       POINTED * group.unit)  # fmt: skip
+    if plane is None:
+        raise InputError("the corners", "are no frames of this job", "point from the upper left corner clockwise")
+    middle = through(plane, np.concatenate([group.seen[number] for number, _ in group.card.tags])).mean(0)
+    middles[CARD] = middle
+    for at, (number, _) in enumerate(group.card.tags):
+        printed[number], view[number] = (CARD, card_corners(group.card, at) + middle), group.seen[number]
+    there, beside = through(np.linalg.inv(plane), np.array([middle, middle + np.array([1.0, 0.0])]))
+    away = USUAL_FOCAL * group.unit / float(np.linalg.norm(beside - there))
+    rough = {number: OF_POINTED for number, face in numbers.items() if face.id not in corners}
+    found = fitted(
+        scene(
+            [view], group.size, printed, middles, group.centre,
+            stands={number: group.stands(face) for number, face in numbers.items()},
+            unsure={number: group.unsure(face) for number, face in numbers.items()}
+            | dict.fromkeys(group.seen, PRINT_OFF * away),
+            coarse=dict.fromkeys(group.seen, OF_CARD) | rough,
+        ), flat=True, known=WIDTHS,
+    )  # fmt: skip
+    if found is None:
+        raise InputError("the corners", "are no frames of this job", "point from the upper left corner clockwise")
+    return found
+
+
+def seen_front(fit: Fit, group: Group, face: Face, points: Array) -> Array:
+    """The pixels of points of the wall, but as far off it as a frame's front."""
+    return predicted(fit, 0, "", points, points.mean(0), group.centre, group.stands(face))
+
+
+def on_wall(fit: Fit, group: Group, face: Face, pixels: Array) -> Array:
+    """Points of the wall that are seen at these pixels on a frame's front (mm)."""
+    grid = rectangle(face)
+    plane = homography(seen_front(fit, group, face, grid), grid, IN_THE_SMALL)
+    assert plane is not None  # four corners
+    points = through(plane, pixels)
+    for _ in range(2):  # the lens bends little within a frame
+        points = points + through(plane, pixels) - through(plane, seen_front(fit, group, face, points))
+    return points
+
+
+def bows(fit: Fit, group: Group, face: Face, corners: Array) -> list[Array]:
+    """How far beside a straight line of the picture each side of a front is seen (pixels), at `SHARE` of it."""
+    points, found = on_wall(fit, group, face, corners), []
+    for at in range(4):
+        first, second = points[at], points[(at + 1) % 4]
+        line = seen_front(fit, group, face, first + np.r_[0.0, SHARE, 1.0][:, None] * (second - first))
+        along = line[-1] - line[0]
+        across = np.array([-along[1], along[0]]) / np.linalg.norm(along)
+        found.append((line[1:-1] - line[0]) @ across)
+    return found
+
+
+def deep(fit: Fit, group: Group, face: Face) -> list[float]:
+    """How far outside each side of a front the frame meets the wall (pixels): below 0 where the front hides it."""
+    corners = rectangle(face)
+    front = seen_front(fit, group, face, corners)
+    wall = predicted(fit, 0, "", corners, corners.mean(0), group.centre)
+    found = []
+    for at in range(4):
+        along = front[(at + 1) % 4] - front[at]
+        inwards = np.array([-along[1], along[0]]) / np.linalg.norm(along)
+        found.append(float((front - wall)[[at, (at + 1) % 4]].mean(0) @ inwards))
+    return found
+
+
+def spread(fit: Fit, group: Group, face: Face, pixels: Array) -> Array:
+    """The covariance of a front's corners on the wall (mm), x and y of each, from what is not sure of the camera."""
+    by = np.empty((2 * len(pixels), len(_STEPS)))
+    for column, size in enumerate(_STEPS):
+        change = np.zeros(len(fit.covariance))
+        change[column] = size
+        ahead, back = (on_wall(_changed(fit, sign * change), group, face, pixels) for sign in (1, -1))
+        by[:, column] = ((ahead - back) / (2 * size)).ravel()
+    known = fit.covariance[: OF_POSE + OF_LENS, : OF_POSE + OF_LENS]
+    return np.asarray(by @ known @ by.T)
+
+
+def _changed(fit: Fit, change: Array) -> Fit:
+    return Fit(fit.scene, moved(fit.state, change), fit.widths, fit.weights, fit.off, fit.covariance)
+
+
+def folds(names: Sequence[str], most: int = 8) -> list[set[str]]:
+    """The names in so many parts, or one by one."""
+    return [set(names[at::most]) for at in range(min(most, len(names)))]
