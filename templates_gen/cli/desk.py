@@ -60,17 +60,14 @@ def _desk(job: Path | None) -> tuple[Desk, str]:
     if job is None:
         return made, ""
     if job.suffix.lower() == ".pdf":
+        from templates_gen.cli.interview.taken_back import LARGEST_PDF
         from templates_gen.job.reading.files import read_bytes
 
-        name = made.from_template(read_bytes(job, LARGEST, "a template"), job.name)
+        name = made.from_template(read_bytes(job, LARGEST_PDF, "a template"), job.name)
         click.echo(f"{folder / name}: the job of {job.name}", err=True)
         return made, name
     made.opened(job.name)
     return made, job.name
-
-
-LARGEST = 500_000_000
-"""Bytes of a template.  A template of 2,000 frames has far fewer.  Our own bound, no source."""
 
 
 def doors() -> Doors:

@@ -38,9 +38,10 @@ def proof(
 ) -> None:  # fmt: skip
     """Draw the wall to scale with frames and pictures, for the client's approval.
 
-    One page of the job's paper: the wall at the largest of the scales 1:5, 1:10,
-    1:20, 1:50, ... (ISO 5455) that fits, with what is on it, the frames with
-    their pictures, a figure of 1.7 m, and what wall and group measure.  A PDF, to
+    One page of the job's paper: the wall at the largest usual scale that fits
+    (1:5, 1:10, 1:20, ... of ISO 5455, and those between that rooms are drawn at),
+    with what is on it, the frames with their pictures, a figure of 1.7 m, and what
+    wall and group measure.  A PDF, to
     be printed at actual size (its scale bar shows whether it was), an SVG with a
     group for every layer, and a PNG show the same drawing.
 

@@ -13,6 +13,7 @@ from templates_gen.base.words import counted
 from templates_gen.desk.messages import Answer
 from templates_gen.desk.opened import Opened
 from templates_gen.documents.print_shop import shop_note
+from templates_gen.documents.take_along.page import POLICY
 from templates_gen.printer.profile import Printer
 
 KINDS = {
@@ -55,8 +56,7 @@ def _looked_at(ending: str) -> tuple[tuple[str, str], ...]:
     """A page of its own has its pictures and its words to itself, and asks nobody."""
     if ending not in (".html", ".svg"):
         return ()
-    policy = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; script-src 'unsafe-inline'"
-    return (("content-security-policy", f"{policy}; sandbox allow-scripts allow-modals"),)
+    return (("content-security-policy", f"{POLICY}; sandbox allow-scripts allow-modals"),)
 
 
 def _encoded(name: str) -> str:

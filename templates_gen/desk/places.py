@@ -27,7 +27,10 @@ def resolved(read: Read, at: Sequence[Any]) -> Place:
 
 
 def frame_number(read: Read, name: str) -> int:
-    """Which [[frame]] table of the file it is, counted from 0."""
+    """Which [[frame]] table of the file it is, counted from 0.
+
+    Raises GoneError for a frame that is no longer there, InputError for one that stands in a spreadsheet.
+    """
     for number, table in enumerate(read.raw.get("frame", [])):
         if table.get("id") == name:
             return number
@@ -38,7 +41,10 @@ def frame_number(read: Read, name: str) -> int:
 
 
 def feature_number(read: Read, name: Any) -> int:
-    """Which [[wall.feature]] table of the file it is, by its name, or by number and name as "2 bench"."""
+    """Which [[wall.feature]] table of the file it is, told by number and name, as "2 bench", counted from 0.
+
+    Raises GoneError where another stands there now.
+    """
     number, _, called = str(name).partition(" ")
     features = read.job.wall.features
     if number.isdigit() and int(number) < len(features) and features[int(number)].name == called:

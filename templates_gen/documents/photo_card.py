@@ -18,8 +18,7 @@ from templates_gen.drawing.items import Item, Line, Page, Polygon, Template, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H35, MEDIUM, WIDE
 from templates_gen.drawing.tags import CARDS_FROM, ON_CARDS, quiet, tag_form, tag_name
-from templates_gen.job.model import Paper
-from templates_gen.job.paper_sizes import DEFAULT_MARGIN, DEFAULT_OVERLAP, sheet_size
+from templates_gen.job.paper_sizes import named_sheet
 from templates_gen.tiling.page import page_of
 
 ON_A_CARD = 4
@@ -49,26 +48,24 @@ class Card(Record, frozen=True):
 
 def cards_of(paper: str, where: str = "--paper") -> tuple[Card, ...]:
     """Both cards on a paper by its name, lying on its side.  Raises InputError for a paper that is too small."""
-    name = " ".join(paper.split()).lower()
-    width, height = sheet_size(name, where)
-    page = page_of(Paper(name=name, width=width, height=height, margin=DEFAULT_MARGIN,
-                         overlap=DEFAULT_OVERLAP, cover="marks"), turned=True)  # fmt: skip
-    side = LARGE if max(width, height) >= LARGE_FROM else SMALL
-    unit = "in" if all(abs(length / INCH * 2 - round(length / INCH * 2)) < 1e-6 for length in (width, height)) else "mm"
+    sheet, unit = named_sheet(paper, where)
+    page = page_of(sheet, turned=True)
+    side = LARGE if max(sheet.width, sheet.height) >= LARGE_FROM else SMALL
     area = page.printable.grown(-quiet(side))
     if area.width < 4 * side or area.height < 3 * side:
-        raise InputError(where, f"{name} is too small for a photo card", "choose a4, letter or a3")
+        raise InputError(where, f"{sheet.name} is too small for a photo card", "choose a4, letter or a3")
     step = INCH / 2 if unit == "in" else MM["cm"]
     long = math.floor(area.width / step) * step
     level = Line(area.cx - long / 2, area.cy, area.cx + long / 2, area.cy, MEDIUM)
     corners = ((area.x0, area.y0), (area.x1 - side, area.y0), (area.x0, area.y1 - side),
                (area.x1 - side, area.y1 - side))  # fmt: skip
-    squares = [Rect(x, y, x + side, y + side) for x, y in corners]
+    squares = list(enumerate(Rect(x, y, x + side, y + side) for x, y in corners))
+    size = page.width, page.height
+    numbers = range(CARDS_FROM, CARDS_FROM + ON_A_CARD * CARDS, ON_A_CARD)
     return tuple(
-        Card(card + 1, name, tuple((CARDS_FROM + ON_A_CARD * card + at, square) for at, square in enumerate(squares)),
-             level, unit, (page.width, page.height))
-        for card in range(CARDS)
-    )  # fmt: skip
+        Card(card, sheet.name, tuple((first + at, square) for at, square in squares), level, unit, size)
+        for card, first in enumerate(numbers, 1)
+    )
 
 
 def card_pages(cards: tuple[Card, ...], lettering: Lettering) -> Template:

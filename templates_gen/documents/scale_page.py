@@ -16,8 +16,7 @@ from templates_gen.drawing.flow import STEP_INDENT, STEP_SPACE, Flow
 from templates_gen.drawing.items import Item, Line, Page, Template, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H7, H25, H35, HAIR, NARROW, WIDE
-from templates_gen.job.model import Paper
-from templates_gen.job.paper_sizes import DEFAULT_MARGIN, DEFAULT_OVERLAP, sheet_size
+from templates_gen.job.paper_sizes import named_sheet
 from templates_gen.tiling.page import page_of
 
 EDGE = 7.5
@@ -71,14 +70,11 @@ def scale_of(paper: str, where: str = "--paper") -> Scale:
     """The corner marks on a paper by its name, as far apart as it allows: in whole centimetres, or half inches on
     paper of inches.  Raises InputError for an unknown paper.
     """
-    name = " ".join(paper.split()).lower()
-    width, height = sheet_size(name, where)
-    page = page_of(Paper(name=name, width=width, height=height, margin=DEFAULT_MARGIN,
-                                overlap=DEFAULT_OVERLAP, cover="marks"), turned=False)  # fmt: skip
-    unit = "in" if all(abs(side / INCH * 2 - round(side / INCH * 2)) < 1e-6 for side in (width, height)) else "mm"
+    sheet, unit = named_sheet(paper, where)
+    page = page_of(sheet, turned=False)
     step, area = {"in": INCH / 2, "mm": MM["cm"]}[unit], page.printable.grown(-EDGE)
     across, along = (max(1, math.floor(length / step)) * step for length in (area.width, area.height))
-    return Scale(name, Rect.about(area.cx, area.cy, across, along), unit, (page.width, page.height))
+    return Scale(sheet.name, Rect.about(area.cx, area.cy, across, along), unit, (page.width, page.height))
 
 
 def scale_page(scale: Scale, lettering: Lettering) -> Template:

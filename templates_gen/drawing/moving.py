@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
-from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text, Use
+from templates_gen.drawing.items import Circle, Item, Line, Picture, Polygon, Text, Use
 
 
 def moved_by(items: Iterable[Item], dx: float, dy: float, scale: float = 1.0) -> Iterator[Item]:
@@ -22,5 +23,6 @@ def moved_by(items: Iterable[Item], dx: float, dy: float, scale: float = 1.0) ->
                 yield replace(item, x=x + dx, y=y + dy, radius=radius, width=width)
             case Text() | Use():
                 yield replace(item, x=scale * item.x + dx, y=scale * item.y + dy)
-            case _:
-                yield item
+            case Picture():
+                x, y = scale * item.box.x0 + dx, scale * item.box.y0 + dy
+                yield replace(item, box=Rect.sized(x, y, item.box.width, item.box.height))

@@ -54,11 +54,8 @@ PLACING = 1.0
 """mm on either axis: how far a piece that is taped to nothing lands from its place, set by its own two references.
 Our own estimate, no source."""
 
-SEEN_ANGLE = 0.6
-"""Degrees off level or plumb that people recognise on average ("Recognition of stimulus orientation", Vision Research
-30(10), 1990, 1429-37)."""
-
-SEEN_SOURCE = '"Recognition of stimulus orientation", Vision Research 30(10), 1990'
+SEEN_ANGLE, SEEN_SOURCE = 0.6, '"Recognition of stimulus orientation", Vision Research 30(10), 1990'
+"""Degrees off level or plumb that people recognise on average, and who found it (pages 1429 to 1437)."""
 
 
 class Accuracy(Record, frozen=True, kw_only=True):

@@ -104,6 +104,17 @@ def sheet_size(name: str, where: str) -> tuple[float, float]:
     return paper_size(name, where)
 
 
+def named_sheet(name: str, where: str) -> tuple[Paper, str]:
+    """A sheet of this size as it is without a job, and the unit of it: "in" where its sides are of half inches, else
+    "mm".  Raises InputError for an unknown size, and for a roll."""
+    plain = " ".join(name.split()).lower()
+    width, height = sheet_size(plain, where)
+    halves = [side / INCH * 2 for side in (width, height)]
+    unit = "in" if all(abs(half - round(half)) < 1e-6 for half in halves) else "mm"
+    sheet = Paper(name=plain, width=width, height=height, margin=DEFAULT_MARGIN, overlap=DEFAULT_OVERLAP, cover="marks")
+    return sheet, unit
+
+
 def first_paper(paper: Paper, unit: str) -> Paper:
     """The sheets that the first pages are printed on: the job's own, else letter where inches are used, or a4."""
     if paper.kind == "sheets":

@@ -13,13 +13,13 @@ def with_block(text: str, name: tuple[str, ...], lines: Sequence[str]) -> str | 
 
     None where there is no such place.
     """
-    blocks = _blocks(text)
-    places = [at for at, (path, _) in enumerate(blocks) if path[: len(name)] == name]
-    around = [at for at, (path, _) in enumerate(blocks) if len(name) > 1 and path[: len(name) - 1] == name[:-1]]
+    tables = blocks(text)
+    places = [at for at, (path, _) in enumerate(tables) if path[: len(name)] == name]
+    around = [at for at, (path, _) in enumerate(tables) if len(name) > 1 and path[: len(name) - 1] == name[:-1]]
     if not places and not around and len(name) > 1:
         return None
-    after = (places or around or [len(blocks) - 1])[-1] + 1
-    before, rest = (_joined(part) for part in (blocks[:after], blocks[after:]))
+    after = (places or around or [len(tables) - 1])[-1] + 1
+    before, rest = (_joined(part) for part in (tables[:after], tables[after:]))
     return "\n\n".join(part for part in (before.rstrip("\n"), "\n".join(lines), rest.lstrip("\n")) if part.strip()) + (
         "" if rest.strip() else "\n"
     )
@@ -37,35 +37,35 @@ def without_block(text: str, name: tuple[str, ...], number: int) -> str | None:
 def cut_out(text: str, name: tuple[str, ...], number: int) -> tuple[str, str, str] | None:
     """What stands before the table of this name and number, counted from 0, the table with all that is inside it, and
     what stands behind it; None where it does not stand in double brackets."""
-    blocks = _blocks(text)
-    starts = [at for at, (path, lines) in enumerate(blocks) if path == name and _doubled(lines)]
+    tables = blocks(text)
+    starts = [at for at, (path, lines) in enumerate(tables) if path == name and _doubled(lines)]
     if not 0 <= number < len(starts):
         return None
     first = starts[number]
     last = first + 1
-    while last < len(blocks) and last not in starts and blocks[last][0][: len(name)] == name:
+    while last < len(tables) and last not in starts and tables[last][0][: len(name)] == name:
         last += 1
-    return _joined(blocks[:first]), _joined(blocks[first:last]), _joined(blocks[last:])
+    return _joined(tables[:first]), _joined(tables[first:last]), _joined(tables[last:])
 
 
-def _blocks(text: str) -> list[tuple[tuple[str, ...], list[str]]]:
+def blocks(text: str) -> list[tuple[tuple[str, ...], list[str]]]:
     """The lines of each table under its path; remarks just above a heading belong to it."""
-    blocks: list[tuple[tuple[str, ...], list[str]]] = [((), [])]
+    found: list[tuple[tuple[str, ...], list[str]]] = [((), [])]
     for line in text.splitlines(keepends=True):
         if header := _HEADER.match(line):
-            above, lines = blocks[-1][1], [line]
+            above, lines = found[-1][1], [line]
             while above and above[-1].startswith("#"):
                 lines.insert(0, above.pop())
             path = tuple(part.strip().strip("\"'") for part in header[2].split("."))
-            blocks.append((path, lines))
+            found.append((path, lines))
         else:
-            blocks[-1][1].append(line)
-    return blocks
+            found[-1][1].append(line)
+    return found
 
 
 def _doubled(lines: Sequence[str]) -> bool:
     return any(line.lstrip().startswith("[[") for line in lines)
 
 
-def _joined(blocks: Sequence[tuple[tuple[str, ...], list[str]]]) -> str:
-    return "".join("".join(lines) for _, lines in blocks)
+def _joined(tables: Sequence[tuple[tuple[str, ...], list[str]]]) -> str:
+    return "".join("".join(lines) for _, lines in tables)

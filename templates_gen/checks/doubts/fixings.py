@@ -41,7 +41,7 @@ def _sizes(fixing: Fixing, place: str, known: Written, about: tuple[str, ...]) -
     ]
     if fixing.kind == "hook":
         measures.append(("below", fixing.below, usual.BELOW, "a hook's seat under its nail"))
-    bare = Written(known.unit, {})
+    bare = Written(known.unit, {})  # held to the same limits whether its unit was written or not
     for name, mm, expected, what in measures:
         if mm is not None:
             yield from unusual(RULE, f"{place}, {name}", mm, expected, bare, what, about)

@@ -27,6 +27,8 @@ MOST_TILT = 100.0
 
 
 class ReadingTable(Table):
+    """A row of the spreadsheet of readings as it is written: what should be measured, and what was."""
+
     frame: str | None = None
     title: str | None = None
     plan_top: str | None = None

@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-import math
 import string
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import chain, count, product
-from pathlib import Path
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
-from templates_gen.base.units import INCH
 from templates_gen.documents.proof.frames import frame_items, picture_items, window
-from templates_gen.documents.proof.making import PICTURE_DOTS
 from templates_gen.documents.proof.view import View
 from templates_gen.drawing.blocks import named_in
-from templates_gen.drawing.images import read_picture
 from templates_gen.drawing.items import Item, Pixels, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H18, H25, H35, HAIR, MEDIUM
@@ -63,20 +58,6 @@ def _signs(taken: Iterable[str]) -> Iterator[str]:
     numbers = map(str, count(1))
     every = chain(letters, pairs, numbers)
     return (sign for sign in every if not any(name.startswith(sign) for name in ids))
-
-
-def pictures_of(plans: Sequence[tuple[Plan, View]]) -> Iterator[tuple[str, Pixels]]:
-    """The pictures that are there, each as fine as the page needs it, by their frames' ids.
-
-    Raises InputError for one that cannot be used.
-    """
-    plan, view = plans[0]
-    for hung in plan.frames:
-        frame = hung.frame
-        if frame.image and not frame.image_missing:
-            place = view.rect(window(hung))
-            across, down = (math.ceil(side / INCH * PICTURE_DOTS) for side in (place.width, place.height))
-            yield frame.id, read_picture(Path(frame.image), (across, down), f"frame {frame.id}, image")
 
 
 def small_frame(hung: Hung, view: View, shown: Shown, lettering: Lettering) -> Iterator[Item]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 
 from templates_gen.base.errors import InputError
@@ -10,8 +9,10 @@ from templates_gen.base.toml import toml
 from templates_gen.base.units import exact
 from templates_gen.job.model import Group, Height, Job
 from templates_gen.job.reading.files import parse_toml
+from templates_gen.job.table_lines import blocks
 
-_HEADER = re.compile(r"^\s*\[\[?\s*([\w\"'.\s-]+?)\s*\]\]?\s*(#.*)?$")
+GROUP = ("group",)
+"""The path of the table that is replaced, with what is inside it."""
 
 
 def kept(text: str, job: Job, comment: str) -> str:
@@ -19,9 +20,9 @@ def kept(text: str, job: Job, comment: str) -> str:
 
     Raises InputError where the group of the file is not written as a table of its own.
     """
-    tables = _tables(text)
-    own = [at for at, (name, _) in enumerate(tables) if name == "group"] or [len(tables)]
-    others = ["".join(lines) for name, lines in tables if name != "group"]
+    tables = blocks(text)
+    own = [at for at, (path, _) in enumerate(tables) if path[:1] == GROUP] or [len(tables)]
+    others = ["".join(lines) for path, lines in tables if path[:1] != GROUP]
     before, after = ("".join(part).strip("\n") for part in (others[: own[0]], others[own[0] :]))
     written = group_table(job.group, job.unit, comment, _own_group(text))
     new = "\n\n".join(filter(None, [before, written, after])) + "\n"
@@ -31,20 +32,6 @@ def kept(text: str, job: Job, comment: str) -> str:
         hint = "write it as a table of its own, under [group]"
         raise InputError("group", "cannot be replaced as it is written", hint)
     return new
-
-
-def _tables(text: str) -> list[tuple[str, list[str]]]:
-    """The lines of each table under the first part of its name; comments just above a header belong to it."""
-    tables: list[tuple[str, list[str]]] = [("", [])]
-    for line in text.splitlines(keepends=True):
-        if header := _HEADER.match(line):
-            above, lines = tables[-1][1], [line]
-            while above and above[-1].startswith("#"):
-                lines.insert(0, above.pop())
-            tables.append((header[1].split(".")[0].strip().strip("\"'"), lines))
-        else:
-            tables[-1][1].append(line)
-    return tables
 
 
 def _only_the_group_differs(before: str, after: str) -> bool:

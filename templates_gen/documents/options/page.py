@@ -11,8 +11,9 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.documents.of_job import of_job, whose
 from templates_gen.documents.options.choices import Option, client_lines, in_all
-from templates_gen.documents.options.frames import Shown, pictures_of, shown_in, small_frame
+from templates_gen.documents.options.frames import Shown, shown_in, small_frame
 from templates_gen.documents.proof.features import outline
+from templates_gen.documents.proof.making import pictures_of
 from templates_gen.documents.proof.view import Band, View, extent, scales, to_the_foot
 from templates_gen.drawing.blocks import shortened, wrapped
 from templates_gen.drawing.items import Item, Line, Page, Polygon, Template, Text
@@ -98,7 +99,7 @@ def _key(shown: Shown, layout: Layout, lettering: Lettering) -> list[str]:
 
 def _shown(options: Sequence[Option], layout: Layout, lettering: Lettering) -> Shown:
     plans = [(each.plan, _view(each.plan, cell, layout)) for each, cell in zip(options, layout.cells, strict=True)]
-    return shown_in(plans, dict(pictures_of(plans)), lettering)
+    return shown_in(plans, dict(pictures_of(*plans[0])), lettering)
 
 
 def layout_of(options: Sequence[Option], paper: Paper, foot: int = 0) -> Layout:

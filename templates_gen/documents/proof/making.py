@@ -52,7 +52,7 @@ def proof_of(
     """
     asked, lettering = asked or Asked(), job_lettering(plan.job, fonts)
     view = view_of(plan, asked, lettering)
-    template = draw_proof(plan, view, dict(_pictures(plan, view)), asked, lettering)
+    template = draw_proof(plan, view, dict(pictures_of(plan, view)), asked, lettering)
     if ending == "svg":
         from templates_gen.drawing.svg import write_svg
 
@@ -66,8 +66,11 @@ def proof_of(
     return Proof(as_png(*page_pixels(pdf, dots), dots), view.scale)
 
 
-def _pictures(plan: Plan, view: View) -> Iterator[tuple[str, Pixels]]:
-    """The pictures that are there, each as fine as the proof needs it, by their frames' ids."""
+def pictures_of(plan: Plan, view: View) -> Iterator[tuple[str, Pixels]]:
+    """The pictures that are there, each as fine as what is drawn needs it, by their frames' ids.
+
+    Raises InputError for one that cannot be used.
+    """
     for hung in plan.frames:
         frame = hung.frame
         if frame.image and not frame.image_missing:

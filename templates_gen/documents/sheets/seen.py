@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import Circle, Form, Item, Line, Page, Polygon, Text, Use
+from templates_gen.drawing.moving import moved_by
 
 NOWHERE = Rect(0.0, 0.0, 0.0, 0.0)
 
@@ -36,23 +37,13 @@ def seen(page: Page, forms: Mapping[str, Form]) -> Seen:
 def _marks(item: Item, forms: Mapping[str, Form], window: Rect) -> Iterator[tuple[object, ...]]:
     """The marks of an item inside the window."""
     if isinstance(item, Use):
-        for inner in forms[item.form].items:
-            yield from _marks(_shifted(inner, item.x, item.y), forms, window)
+        for inner in moved_by(forms[item.form].items, item.x, item.y):
+            yield from _marks(inner, forms, window)
     elif isinstance(item, Line):
         if clipped := _clipped(item, window):
             yield _place(clipped, window)
     elif _box(item).overlaps(window):
         yield _place(item, window)
-
-
-def _shifted(item: Item, dx: float, dy: float) -> Item:
-    if isinstance(item, Line):
-        return replace(item, x0=item.x0 + dx, y0=item.y0 + dy, x1=item.x1 + dx, y1=item.y1 + dy)
-    if isinstance(item, Polygon):
-        return replace(item, points=tuple((x + dx, y + dy) for x, y in item.points))
-    if isinstance(item, (Circle, Text, Use)):
-        return replace(item, x=item.x + dx, y=item.y + dy)
-    return replace(item, box=item.box.shifted(dx, dy))
 
 
 def _box(item: Item) -> Rect:
