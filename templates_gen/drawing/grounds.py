@@ -6,10 +6,14 @@ import math
 from collections.abc import Iterator, Sequence
 
 from templates_gen.base.geometry import Rect
+from templates_gen.base.grid_index import Near
 from templates_gen.drawing.items import Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import AROUND, ground
 from templates_gen.drawing.strokes import inside
+
+MANY, GRID = 100, 10.0
+"""From so many lines on those at a text are looked up on a grid of squares this large (mm).  Our own design."""
 
 TICK = 7.5
 """mm: no tick of a graduated line is as long as that, and every other line is longer.  Our own design, no source."""
@@ -27,15 +31,22 @@ def over_lines(
     texts = [item for item in items if isinstance(item, Text)]
     rest = [item for item in items if not isinstance(item, Text)]
     lines = [*others, *(item for item in rest if isinstance(item, Line))]
+    at = Near(((_about(line), line) for line in lines), GRID) if len(lines) > MANY else None
     yield from rest
     for text in (*texts, *later):
         box = lettering.box(text)
         white = box.grown(AROUND)
-        met = [line for line in lines if _near(line, white) and any(inside(line, white))]
+        near = lines if at is None else at.about(white)
+        met = [line for line in near if _near(line, white) and any(inside(line, white))]
         wanted = text in later or (met and not any(map(box.overlaps, whole)))
         if wanted and all(_across(line, text, box) for line in met):
             yield ground(box)
     yield from texts
+
+
+def _about(line: Line) -> Rect:
+    """The box about a line."""
+    return Rect(min(line.x0, line.x1), min(line.y0, line.y1), max(line.x0, line.x1), max(line.y0, line.y1))
 
 
 def _near(line: Line, box: Rect) -> bool:

@@ -38,7 +38,7 @@ from templates_gen.tiling.sheet import SheetPlan
 LAYERS: tuple[Layer, ...] = (
     corners_to_measure_from,
     each(title),
-    each(both_rulers),
+    both_rulers,
     each(frames),
     each(nails),
     each(long_lines),

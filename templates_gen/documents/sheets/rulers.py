@@ -14,7 +14,7 @@ from templates_gen.drawing.shapes import ground
 from templates_gen.drawing.sizes import H25, HAIR, NARROW, WIDE
 from templates_gen.drawing.strokes import unbroken
 from templates_gen.tiling.page import Page
-from templates_gen.tiling.rulers import Ruler, rulers
+from templates_gen.tiling.rulers import END, Ruler, rulers
 from templates_gen.tiling.sheet import Sheet, SheetPlan
 
 RULERS_FORM, LYING_FORM = "rulers", "rulers, lying"
@@ -37,17 +37,40 @@ BEYOND, TICKS, FIGURES = 5.0, 4.0, (4.5, 5.0)
 design, no source."""
 
 
-def both_rulers(so_far: SoFar) -> Drawn:
-    """Both rulers of a sheet's page, but for what would lie on black corners of frames or on registration marks."""
-    sheets, sheet, unit = so_far.sheets, so_far.sheet, so_far.plan.job.unit
-    zones, (dx, dy) = rulers_zones(sheets, sheet, unit), so_far.to_page
+def both_rulers(every: Sequence[SoFar]) -> Iterator[Drawn]:
+    """Both rulers of every sheet's page, but for what would lie on black corners of frames or on registration marks.
+
+    Sheets that have these at the same places share one form.
+    """
+    forms: dict[tuple[object, ...], str] = {}
+    for so_far in every:
+        sheets, sheet, unit = so_far.sheets, so_far.sheet, so_far.plan.job.unit
+        zones, own = rulers_zones(sheets, sheet, unit), form_of_rulers(sheets, sheet)
+        marks, corners = _on_rulers(so_far)
+        key = (own, *(round(side, 2) for box in (*marks, *corners) for side in (box.x0, box.y0, box.x1, box.y1)))
+        new = key not in forms and (marks or corners)
+        name = forms.setdefault(key, f"{own}, {len(forms) + 1}" if marks or corners else own)
+        form = (
+            (rulers_form(sheet.page, sheets.paper.overlap, unit, so_far.lettering, name, marks, corners),)
+            if new
+            else ()
+        )
+        yield Drawn(page_items=(Use(name, 0.0, 0.0),), taken_beyond=zones, forms=form)
+
+
+def _on_rulers(so_far: SoFar) -> tuple[list[Rect], list[Rect]]:
+    """The registration marks and the black corners of a sheet that rulers would run into (page mm)."""
+    sheets, sheet = so_far.sheets, so_far.sheet
+    level, plumb = rulers(sheet.page, sheets.paper.overlap, so_far.plan.job.unit)
+    half, ticks, figures = END
+    drawn = (
+        Rect(level.x0 - half, level.y0 - ticks, level.x1 + half, level.y0 + figures),
+        Rect(plumb.x0 - ticks, plumb.y0 - half, plumb.x0 + figures, plumb.y1 + half),
+    )
     marks = [] if sheets.hides else [mark.box for mark in so_far.part.marks]
-    if not any(zone.overlaps(box.grown(OFF)) for zone in zones for box in (*so_far.on_wall.taken, *marks)):
-        return Drawn(page_items=(Use(form_of_rulers(sheets, sheet), 0.0, 0.0),), taken_beyond=zones)
-    name = f"{RULERS_FORM}, sheet {sheet.name}"
-    corners, marks = ([box.shifted(dx, dy) for box in some] for some in (so_far.on_wall.taken, marks))
-    form = rulers_form(sheet.page, sheets.paper.overlap, unit, so_far.lettering, name, marks, corners)
-    return Drawn(page_items=(Use(name, 0.0, 0.0),), taken_beyond=zones, forms=(form,))
+    on_page = ([box.shifted(*so_far.to_page) for box in some] for some in (marks, so_far.on_wall.taken))
+    found_marks, corners = ([box for box in some if any(map(box.overlaps, drawn))] for some in on_page)
+    return found_marks, corners
 
 
 def form_of_rulers(sheets: SheetPlan, sheet: Sheet) -> str:

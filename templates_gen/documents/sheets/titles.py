@@ -87,11 +87,12 @@ def sheet_title(
     every = [*taken, *black, *lines, *scales]
     usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
     short = [*usual[:1], *(replace(text, text=ruler_places(plan, sheets, part)[-1]) for text in usual[1:])]
-    tries = [
+    off_lines = [*taken, *black, *lines]
+    tries = (
         (usual, band, every, (H35, H25)), (usual, lower, [*every, *nails], (H35, H25)), (short, band, every, (H25,)),
         (short, lower, [*every, *nails], (H25,)), (usual, band, every, (H18,)),
-        *((usual, band, some, (H35, H25, H18)) for some in ([*taken, *black, *lines], [*taken, *black], black)),
-    ]  # fmt: skip
+        *((usual, band, some, (H35, H25, H18)) for some in (off_lines, [*taken, *black], black)),
+    )  # fmt: skip
     tried = (_clear(*way, lettering) for way in tries)
     return next((found for found in tried if found), tuple(usual))
 
