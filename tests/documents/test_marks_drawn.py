@@ -173,7 +173,7 @@ def test_a_frames_edge_is_double_3_mm_apart_and_stronger_for_15_mm_at_its_corner
     assert {(line.x0, line.y0) for line in lines[4:]} == {(3.0, 3.0), (97.0, 3.0), (97.0, 77.0), (3.0, 77.0)}
     assert len(list(frame_lines(Rect(0.0, 0.0, 100.0, 6.0)))) == 4  # the second one would have no height
     (hung,) = PLAN.frames
-    corners = [line for line in frame_form(hung, (), "mm").items if isinstance(line, Line) and line.width == 1.0]
+    corners = [line for line in frame_form(hung).items if isinstance(line, Line) and line.width == 1.0]
     assert sorted(max(abs(line.x1 - line.x0), abs(line.y1 - line.y0)) for line in corners) == [15.0] * 4 + [15.5] * 4
     ends = {(round(line.x1), round(line.y1)) for line in corners}
     assert ends == {(x, y) for x in (0, 400) for y in (15, 485)} | {(x, y) for x in (15, 385) for y in (0, 500)}
@@ -181,7 +181,7 @@ def test_a_frames_edge_is_double_3_mm_apart_and_stronger_for_15_mm_at_its_corner
 
 def test_corners_of_a_small_frame_take_a_third_of_its_sides():
     (hung,) = plan_wall(job(frame("A", 36.0, 42.0, 21.0))).frames
-    corners = [line for line in frame_form(hung, (), "mm").items if isinstance(line, Line) and line.width == 1.0]
+    corners = [line for line in frame_form(hung).items if isinstance(line, Line) and line.width == 1.0]
     assert {(round(line.x1, 6), round(line.y1, 6)) for line in corners} == {
         *((x, y) for x in (0.0, 36.0) for y in (14.0, 28.0)), *((x, y) for x in (12.0, 24.0) for y in (0.0, 42.0)),
     }  # fmt: skip
