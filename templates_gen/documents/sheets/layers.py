@@ -110,7 +110,7 @@ def sheet_page(laid: Laid) -> Page:
 def sheet_forms(plan: Plan, sheets: SheetPlan, every: Sequence[Laid], lettering: Lettering) -> Iterator[Form]:
     """The forms that the sheets place."""
     scales = every[0].so_far.scales
-    yield from (form for laid in every for done in laid.drawn.values() for form in done.forms)
+    yield from {form.name: form for laid in every for done in laid.drawn.values() for form in done.forms}.values()
     ruled = {RULERS_FORM: sheets.page, **{form_of_rulers(sheets, sheet): sheet.page for sheet in sheets.sheets}}
     for name, page in ruled.items():
         yield rulers_form(page, sheets.paper.overlap, plan.job.unit, lettering, name)

@@ -42,20 +42,19 @@ def both_rulers(every: Sequence[SoFar]) -> Iterator[Drawn]:
 
     Sheets that have these at the same places share one form.
     """
-    forms: dict[tuple[object, ...], str] = {}
+    forms: dict[tuple[object, ...], Form] = {}
     for so_far in every:
         sheets, sheet, unit = so_far.sheets, so_far.sheet, so_far.plan.job.unit
         zones, own = rulers_zones(sheets, sheet, unit), form_of_rulers(sheets, sheet)
         marks, corners = _on_rulers(so_far)
+        if not marks and not corners:
+            yield Drawn(page_items=(Use(own, 0.0, 0.0),), taken_beyond=zones)
+            continue
         key = (own, *(round(side, 2) for box in (*marks, *corners) for side in (box.x0, box.y0, box.x1, box.y1)))
-        new = key not in forms and (marks or corners)
-        name = forms.setdefault(key, f"{own}, {len(forms) + 1}" if marks or corners else own)
-        form = (
-            (rulers_form(sheet.page, sheets.paper.overlap, unit, so_far.lettering, name, marks, corners),)
-            if new
-            else ()
-        )
-        yield Drawn(page_items=(Use(name, 0.0, 0.0),), taken_beyond=zones, forms=form)
+        if key not in forms:
+            name = f"{own}, {len(forms) + 1}"
+            forms[key] = rulers_form(sheet.page, sheets.paper.overlap, unit, so_far.lettering, name, marks, corners)
+        yield Drawn(page_items=(Use(forms[key].name, 0.0, 0.0),), taken_beyond=zones, forms=(forms[key],))
 
 
 def _on_rulers(so_far: SoFar) -> tuple[list[Rect], list[Rect]]:
