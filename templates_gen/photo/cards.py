@@ -18,7 +18,7 @@ from templates_gen.photo.screening import predicted
 from templates_gen.photo.tags import seen_tags
 from templates_gen.photo.vision import Array, homography, np, through
 
-WIDTHS = Widths(corner=0.25, aside=30.0, turn=float(np.radians(1.0)), height=1e-4)
+WIDTHS = Widths(corner=0.1, aside=30.0, turn=float(np.radians(1.0)), height=1e-4)
 """Of a card: how exactly its tags are seen, and where a second one is beside where a plane sees it.  Our own."""
 
 LEVEL_OFF = 0.05
@@ -116,7 +116,7 @@ def see_wall(photo: Photo, cards: Sequence[Card]) -> OnWall:
         middles[f"{card.number}"] = there
         placed |= {number: (f"{card.number}", printed[number][1] + there) for number, _ in card.tags}
     view = {number: seen[number] for number in placed}
-    fit = fitted(scene([view], photo.size, placed, middles, np.zeros(2)), flat=True, known=WIDTHS)
+    fit = fitted(scene([view], photo.size, placed, middles, np.zeros(2), focal=photo.focal), flat=True, known=WIDTHS)
     if fit is None:
         raise InputError(photo.name, "no camera sees a card like that", "take it again, without a mirror or edit")
     return OnWall(fit, tuple(card.number for card in whole))

@@ -11,8 +11,8 @@ from templates_gen.photo.camera import OF_LENS, OF_POSE, OF_SHEET, State, moved,
 from templates_gen.photo.scene import Scene
 from templates_gen.photo.vision import Array, flat_pose, np
 
-LENS_WIDTHS = (0.06, 20.0, 20.0, 0.1, 0.1, 0.05, 0.001, 0.001, 0.002)
-"""How far the numbers of the lens usually are from none: the focal length by 6 %, its centre by 20 pixels."""
+LENS_WIDTHS = (20.0, 20.0, 0.1, 0.1, 0.05, 0.001, 0.001, 0.002)
+"""How far the numbers of the lens after the focal length usually are from none: its centre by 20 pixels."""
 
 SMOOTH = 0.2
 """Pixels of what the polynomials usually hold."""
@@ -140,7 +140,7 @@ def _step(scene: Scene, state: State, widths: Widths, robust: bool, smooth: bool
 
 def _held(scene: Scene, widths: Widths, smooth: bool) -> Array:
     """What is usual, as a matrix: the heights of one sheet's tags go together."""
-    lens = np.array(LENS_WIDTHS) * np.array([1, scene.unit, scene.unit, 1, 1, 1, 1, 1, 1])
+    lens = np.array([scene.focal_off, *LENS_WIDTHS]) * np.array([1, scene.unit, scene.unit, 1, 1, 1, 1, 1, 1])
     sheet = [widths.aside**-2, widths.aside**-2, widths.turn**-2]
     rest: Array | list[float] = np.full(2 * scene.basis.shape[-1], (SMOOTH * scene.unit) ** -2) if smooth else []
     held = np.diag(np.concatenate([

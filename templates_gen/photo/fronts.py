@@ -50,13 +50,14 @@ _STEPS = np.array([*(1e-6,) * 3, *(1e-2,) * 3, 1e-5, 0.01, 0.01, 1e-5, 1e-5, 1e-
 
 class Group(Record, frozen=True):
     """The frames that somebody pointed at, and the card: `size` of the picture in pixels, `depths` by the frames' ids
-    as far as the job has them (mm), `seen` the pixels of the card's tags."""
+    as far as the job has them (mm), `seen` the pixels of the card's tags, `focal` the focal length that was noted."""
 
     size: tuple[int, int]
     faces: tuple[Face, ...]
     depths: Mapping[str, float]
     card: Card
     seen: Mapping[int, Array]
+    focal: float | None
 
     @property
     def centre(self) -> Array:
@@ -102,7 +103,7 @@ def camera(group: Group, corners: Mapping[str, Array], pointed: Mapping[str, Arr
     for at, (number, _) in enumerate(group.card.tags):
         printed[number], view[number] = (CARD, card_corners(group.card, at) + middle), group.seen[number]
     there, beside = through(np.linalg.inv(plane), np.array([middle, middle + np.array([1.0, 0.0])]))
-    away = USUAL_FOCAL * group.unit / float(np.linalg.norm(beside - there))
+    away = (group.focal or USUAL_FOCAL * group.unit) / float(np.linalg.norm(beside - there))
     rough = {number: OF_POINTED for number, face in numbers.items() if face.id not in corners}
     found = fitted(
         scene(
@@ -110,7 +111,7 @@ def camera(group: Group, corners: Mapping[str, Array], pointed: Mapping[str, Arr
             stands={number: group.stands(face) for number, face in numbers.items()},
             unsure={number: group.unsure(face) for number, face in numbers.items()}
             | dict.fromkeys(group.seen, PRINT_OFF * away),
-            coarse=dict.fromkeys(group.seen, OF_CARD) | rough,
+            coarse=dict.fromkeys(group.seen, OF_CARD) | rough, focal=group.focal,
         ), flat=True, known=WIDTHS,
     )  # fmt: skip
     if found is None:

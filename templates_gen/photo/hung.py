@@ -65,7 +65,7 @@ def read_hung(
     if len(known) < LEAST:
         raise InputError(photo.name, f"found corners of {len(known)} frames, expected {LEAST} or more",
                          "places are read relative to each other: point at more")  # fmt: skip
-    group = Group(photo.size, known, depths, *_card(photo, cards))
+    group = Group(photo.size, known, depths, *_card(photo, cards), photo.focal)
     chosen: Choices = {}
     for _ in range(TIMES):
         fit = camera(group, _trusted(chosen), pointed)

@@ -8,6 +8,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.files import MB, NotAFileError, read_at_most
 from templates_gen.base.picture_files import JPEG, PNG, written_size
 from templates_gen.base.record import Record
+from templates_gen.photo.lens_noted import noted_focal
 from templates_gen.photo.vision import Array, decoded
 
 MOST_BYTES, MOST_PIXELS = 100_000_000, 60_000_000
@@ -27,11 +28,13 @@ _HEIC = (b"heic", b"heix", b"heif", b"hevc", b"mif1", b"msf1", b"avif")
 
 
 class Photo(Record, frozen=True):
-    """A photograph: its file's name and bytes, and its pixels in grey, turned upright."""
+    """A photograph: its file's name and bytes, its pixels in grey, turned upright, and the focal length that its camera
+    noted (pixels)."""
 
     name: str
     content: bytes
     grey: Array
+    focal: float | None = None
 
     @property
     def size(self) -> tuple[int, int]:
@@ -62,7 +65,7 @@ def read_photo(path: Path) -> Photo:
     if min(grey.shape) < LEAST_SIDE:
         found = f"found {width} × {height} pixels, too few to see anything exactly"
         raise InputError(path.name, found, "give the picture as the phone took it, not a preview")
-    return Photo(path.name, content, grey)
+    return Photo(path.name, content, grey, noted_focal(content, (width, height)))
 
 
 def _content(path: Path) -> bytes:

@@ -19,6 +19,10 @@ DEGREE = 5
 PER_WIDTH = 4000.0
 """Pixels across a picture of 12 megapixels: limits in pixels are for that, and others in proportion."""
 
+USUAL_OFF, NOTED_OFF = 0.06, 0.02
+"""How far the usual focal length is off, and one that the camera noted, which is rounded to a millimetre of some 26 and
+takes no account of what is cut off when the lens is straightened (shares, deviations).  Our own, no source."""
+
 USUAL_FOCAL = 3000.0
 """Pixels of focal length on such a picture: 27 mm on the film of 36 mm, a telephone's main camera.  Common practice, no
 source."""
@@ -30,7 +34,8 @@ class Scene(Record, frozen=True):
 
     `size` is that of the pictures in pixels, `basis` the polynomials at every corner, `alike` the tags of each sheet,
     `stands` how far each tag is known to stand off the wall, and `unsure` how surely (mm, a deviation); `coarse` is how
-    many times as coarsely as usual a tag's corners are seen.
+    many times as coarsely as usual a tag's corners are seen; `focal` is the focal length to begin with (pixels), and
+    `focal_off` how far it usually is off, as a share.
     """
 
     size: tuple[int, int]
@@ -48,21 +53,19 @@ class Scene(Record, frozen=True):
     stands: Array
     unsure: Array
     coarse: Array
+    focal: float
+    focal_off: float
 
     @property
     def unit(self) -> float:
         """Pixels here for one on a picture of 12 megapixels."""
         return max(self.size) / PER_WIDTH
 
-    @property
-    def focal(self) -> float:
-        return USUAL_FOCAL * self.unit
-
 
 def scene(
     views: Sequence[View], size: tuple[int, int], printed: Printed, middles: Mapping[str, Array], centre: Array,
     stands: Mapping[int, float] | None = None, unsure: Mapping[int, float] | None = None,
-    coarse: Mapping[int, float] | None = None,
+    coarse: Mapping[int, float] | None = None, focal: float | None = None,
 ) -> Scene:  # fmt: skip
     """The scene of these views, all of pictures of one size; tags that are not printed on a sheet are left out."""
     rows = [(at, number) for at, view in enumerate(views) for number in sorted(view) if number in printed]
@@ -80,6 +83,7 @@ def scene(
         views=len(views), stands=np.array([(stands or {}).get(number, 0.0) for number in tags]),
         unsure=np.array([(unsure or {}).get(number, 0.0) for number in tags]),
         coarse=np.array([(coarse or {}).get(number, 1.0) for number in tags]),
+        focal=focal or USUAL_FOCAL * max(size) / PER_WIDTH, focal_off=NOTED_OFF if focal else USUAL_OFF,
     )  # fmt: skip
 
 

@@ -126,7 +126,7 @@ def _fit(
 ) -> Fit:  # fmt: skip
     """First all paper flat on the wall, to drop strays and find what was overlooked; then all of it."""
     size = photos[0].size
-    first = fitted(scene(views, size, printed, middles, centre), flat=True)
+    first = fitted(scene(views, size, printed, middles, centre, focal=photos[0].focal), flat=True)
     if first is None:
         raise InputError(photos[0].name, "no camera sees the tags like that", "take it again, without a mirror or edit")
     most = max(OUTLIER * first.scene.unit, OUTLIERS * first.widths.corner)
@@ -137,7 +137,7 @@ def _fit(
             kept[first.scene.view[row]][number] = first.scene.seen[row]
     for at, (photo, one) in enumerate(zip(photos, seen, strict=True)):
         kept[at] |= dict(overlooked(photo.grey, first, at, views[at], printed, middles, centre, one.blur))
-    found = fitted(scene(kept, size, printed, middles, centre))
+    found = fitted(scene(kept, size, printed, middles, centre, focal=photos[0].focal))
     assert found is not None  # a camera saw most of these before
     return found
 

@@ -114,3 +114,29 @@ def test_without_the_extra_one_clear_sentence_says_what_to_install(tmp_path):
     assert done.returncode == 2 and "Traceback" not in done.stderr
     assert "needs OpenCV and NumPy, which are not installed" in done.stderr
     assert "pip install 'templates-gen[photo]'" in done.stderr
+
+
+@pytest.mark.parametrize(
+    ("noted", "focal"),
+    [({0xA405: 26}, 26 / 43.27 * np.hypot(900, 700)),
+     ({0xA405: 26, 0xA002: 900, 0xA003: 700}, 26 / 43.27 * np.hypot(900, 700)),
+     ({0xA405: 26, 0xA002: 1200, 0xA003: 700}, None), ({0xA405: 0}, None), ({0xA003: 700}, None), ({}, None)],
+)  # fmt: skip
+def test_the_focal_length_that_a_camera_noted_is_taken_unless_the_picture_was_cut_since(tmp_path, noted, focal):
+    """Exif 2.32: FocalLengthIn35mmFilm, PixelXDimension, PixelYDimension; 43.27 mm is the diagonal of that film."""
+    exif = Image.Exif()
+    exif.get_ifd(0x8769).update(noted)
+    half_dark().save(tmp_path / "a.jpg", exif=exif)
+    assert read_photo(tmp_path / "a.jpg").focal == (None if focal is None else pytest.approx(focal, rel=1e-3))
+
+
+@pytest.mark.parametrize("cut", range(0, 36, 7))  # the focal length is at 36 of 44 bytes
+def test_notes_of_a_camera_that_are_garbled_note_nothing(tmp_path, cut):
+    exif = Image.Exif()
+    exif.get_ifd(0x8769)[0xA405] = 26
+    half_dark().save(tmp_path / "a.jpg", exif=exif)
+    content = bytearray((tmp_path / "a.jpg").read_bytes())
+    start = content.index(b"Exif\0\0") + 6
+    content[start + cut : start + 44] = b"\xff" * (44 - cut)
+    (tmp_path / "b.jpg").write_bytes(content)
+    assert read_photo(tmp_path / "b.jpg").focal is None
