@@ -19,6 +19,9 @@ ENTRY, SHORT, LONG = 12, 3, 4
 MOST_ENTRIES = 200
 """Of a table that are looked at.  Our own bound."""
 
+SHORTEST, LONGEST = 8, 800
+"""mm of film between which a noted focal length is believed.  Our own bounds."""
+
 FILM_DIAGONAL = 43.27
 """mm: the diagonal of the film of 24 by 36 mm, by which the focal length is noted (CIPA DCG-001-2018, from memory)."""
 
@@ -32,7 +35,7 @@ def noted_focal(content: bytes, size: tuple[int, int]) -> float | None:
     first = _table(tiff, _number(tiff[4:TIFF_HEAD], order), order)
     own = _table(tiff, first.get(EXIF_TABLE, 0), order)
     focal, sides = own.get(FOCAL_ON_FILM, 0), {own.get(WIDE, 0), own.get(HIGH, 0)}
-    if not focal or sides not in ({0}, set(size)):
+    if not SHORTEST <= focal <= LONGEST or sides not in ({0}, set(size)):
         return None
     return float(focal / FILM_DIAGONAL * (size[0] ** 2 + size[1] ** 2) ** 0.5)
 
