@@ -7,8 +7,8 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
-from templates_gen.base.errors import InputError
-from templates_gen.base.output import write_results
+from templates_gen.base.errors import InputError, OutputError
+from templates_gen.base.output import check_folder, write_results
 from templates_gen.base.record import Record
 from templates_gen.base.toml import field
 from templates_gen.desk.arrange import keep_places
@@ -62,6 +62,7 @@ class Desk:
         names = job_names(self.folder)
         return {
             "folder": str(self.folder),
+            "blocked": _blocked(self.folder),
             "jobs": [{"name": name, "title": _title(self.folder / name)} for name in names],
             "samples": [{"name": name, "about": about} for name, about in self.doors.samples.items()],
         }
@@ -108,6 +109,15 @@ class Desk:
     def search(self) -> Mapping[str, Any]:
         """What a page without a job is kept told of."""
         return {"jobs": job_names(self.folder)}
+
+
+def _blocked(folder: Path) -> str:
+    """Why nothing can be written in the folder; "" where it can."""
+    try:
+        check_folder(folder)
+    except OutputError as error:
+        return str(error).partition("\n")[0]
+    return ""
 
 
 def _holds(place: Path, content: bytes) -> bool:

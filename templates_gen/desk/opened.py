@@ -24,6 +24,16 @@ MOST_KEPT = 2_000
 """Earlier states that are kept to go back to: a day's work.  Our own design, no source."""
 
 
+GONE = (0, 0, 0)
+"""What is told of a file that is not there: no file was written in 1970.  Our own design."""
+
+NOT_THERE = (
+    "is not there any more: it was renamed, moved or deleted",
+    "write it again as it was, or open the other one",
+)
+"""What is wrong then, and what to do."""
+
+
 class Read(Record, frozen=True):
     """What the text of the job file at `path` says: its tables as written, the job, and the plan once it is known."""
 
@@ -70,6 +80,9 @@ class Opened:
             if stamp == self._stamp:
                 return
             self._stamp = stamp
+            if stamp == GONE:
+                self.problem, self.number = InputError(self.path.name, *NOT_THERE), self.number + 1
+                return
             try:
                 text = decoded(read_bytes(self.path), self.path.name)
             except InputError as error:
@@ -88,6 +101,8 @@ class Opened:
         with self.lock:
             self.look()
             if self.read is None or self.problem is not None:
+                if self.gone:
+                    raise InputError(self.path.name, *NOT_THERE)
                 hint = "undo, or put it right in a text editor"
                 raise InputError(self.path.name, "cannot be read as it is, so nothing can be changed in it here", hint)
             text = edited(self.text, make(self.read))
@@ -95,6 +110,20 @@ class Opened:
                 return
             self._save(text, self._read(text))
             self._redo.clear()
+
+    @property
+    def gone(self) -> bool:
+        """True where the file is not there any more."""
+        return self._stamp == GONE
+
+    def write_again(self) -> None:
+        """Write the file as it was, where it is not there any more."""
+        with self.lock:
+            self.look()
+            if self.gone:
+                self._write(self.text)
+                self.number += 1
+                self._take_in(self.text)
 
     def undo(self) -> None:
         """Go back to the state before the last change, whoever made it."""
@@ -179,7 +208,7 @@ class Opened:
         try:
             told = self.path.stat()
         except OSError:
-            return (0, 0, 0)
+            return GONE
         return (told.st_mtime_ns, told.st_size, told.st_ino)
 
 

@@ -84,6 +84,12 @@ def _undo(desk: Desk, asked: Asked) -> Answer:
     return told(state(opened))
 
 
+def _again(desk: Desk, asked: Asked) -> Answer:
+    opened = desk.opened(_name(asked))
+    opened.write_again()
+    return told(state(opened))
+
+
 def _stop(desk: Desk, asked: Asked) -> Answer:
     desk.opened(_name(asked)).found.stop()
     desk.choosing(_name(asked)).stop()
@@ -144,6 +150,7 @@ ROUTES: Mapping[tuple[str, str], Answering] = {
     ("POST", "/change"): _change,
     ("POST", "/undo"): _undo,
     ("POST", "/redo"): _undo,
+    ("POST", "/again"): _again,
     ("POST", "/stop"): _stop,
     ("POST", "/options"): _choose,
     ("POST", "/picture"): lambda desk, asked: told(put_picture(desk.opened(_name(asked)), asked)),

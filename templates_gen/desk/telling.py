@@ -25,6 +25,7 @@ def state(opened: Opened) -> dict[str, Any]:
     with opened.lock:
         read, told = opened.read, {
             "job": opened.path.name, "number": opened.number, "text": hash_of(opened.text), **opened.can,
+            "gone": opened.gone,
             "problem": words(opened.problem), "noPlaces": words(opened.no_places), "finding": opened.found.done,
         }  # fmt: skip
     return told | (_told(read) if read is not None else {})

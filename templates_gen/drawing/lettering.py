@@ -178,7 +178,7 @@ def _no_glyph(text: str, missing: list[str]) -> InputError:
     return InputError(
         f"text “{_printable(text)}”",
         f"no font here has {named}",
-        "Pass a TrueType font file that has them: --font FILE.ttf",
+        "Use other letters, or give a TrueType font that has them: font in [paper], or --font FILE.ttf",
     )
 
 

@@ -576,3 +576,27 @@ def test_a_printer_is_measured_and_corrected_for(tmp_path, monkeypatch):
     assert (tmp_path / "moss.pdf").read_bytes() == tg.make_template(tg.read_job(desk.path), printer=known).pdf
     assert (tmp_path / "moss.pdf").read_bytes() != tg.make_template(tg.read_job(desk.path)).pdf
     assert desk.brought("/paper", {"kind": "template", "printer": "attic"}, 422)["problem"]
+
+
+def test_a_file_that_is_gone_is_said_so_and_written_again(desk):
+    desk.put("wall", "height", value="9'")
+    text = desk.text
+    desk.path.rename(desk.folder / "kelp.toml")
+    told = desk.got("/state")
+    assert told["gone"] and "renamed, moved or deleted" in told["problem"]["problem"] and told["raw"]["wall"]["height"]
+    assert "renamed, moved or deleted" in desk.put("wall", "height", value="8'", status=422)["problem"]
+    assert not desk.path.exists()  # nothing comes back that nobody asked for
+    told = desk.brought("/again", {})
+    assert (told["gone"], told["problem"], desk.text) == (False, None, text)
+    desk.brought("/undo", {})
+    assert desk.text == LIBRARY
+
+
+def test_a_folder_that_nothing_can_be_written_in_is_said_on_the_first_page(desk, monkeypatch):
+    assert desk.got("/jobs")["blocked"] == ""
+
+    def full(path, content):
+        raise OSError(30, "Read-only file system")
+
+    monkeypatch.setattr("templates_gen.base.output._write", full)
+    assert desk.got("/jobs")["blocked"].endswith("nothing can be written in this folder: Read-only file system")

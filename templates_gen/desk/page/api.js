@@ -23,8 +23,9 @@ export const address = at;
 
 async function answered(response) {
   if (response.ok) return response.json();
+  const text = await response.text();
   let error;
-  try { error = await response.json(); } catch { error = { problem: `the desk answered ${response.status}` }; }
+  try { error = JSON.parse(text); } catch { error = { problem: text.trim() || `the desk answered ${response.status}` }; }
   throw Object.assign(new Error(wordsOf(error)), error);
 }
 
@@ -41,6 +42,7 @@ function queued(request) {
       take(await request());
       return null;
     } catch (error) {
+      if (lost(error)) error.problem = "the desk does not answer; what you typed is kept on this page";
       say(lost(error) ? "Not saved: the desk does not answer" : "Not saved");
       if (error.gone) await load();
       return error;

@@ -20,10 +20,11 @@ export function drawing(text) {
   return holder;
 }
 
-export function notice(message) {
+export function notice(message, { words, act } = {}) {
   const bar = find("notice");
   bar.hidden = !message;
-  bar.replaceChildren(...(message ? [message, " ", h("button", { type: "button", onclick: () => notice("") }, "Close")] : []));
+  const button = (name, onclick) => h("button", { type: "button", onclick }, name);
+  bar.replaceChildren(...(message ? [message, " ", words ? button(words, act) : "", " ", button("Close", () => notice(""))] : []));
 }
 
 export function wordsOf(error) {

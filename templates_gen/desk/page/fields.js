@@ -94,7 +94,7 @@ function select(choices, value, empty) {
 async function leave(input, key, commit, message) {
   const text = input.value;
   const draft = drafts.get(key);
-  if (draft ? draft.text === text : text === input.dataset.saved) return;
+  if (draft ? draft.text === text && !draft.again : text === input.dataset.saved) return;
   if (text === input.dataset.saved && draft) { keep(key, null); message.hidden = true; input.removeAttribute("aria-invalid"); return; }
   keep(key, { text, why: "" });
   const error = await commit(text);
@@ -105,7 +105,8 @@ async function leave(input, key, commit, message) {
   const wrong = error.field || key; // of fields that are saved together, the one that cannot be read
   if (wrong !== key) told(wrong, why(error, wrong));
   else told(key, why(error, key));
-  keep(wrong, { text: fieldOf(wrong)?.value ?? text, why: why(error, wrong) });
+  // what could not be saved for a reason of its own is tried again when the field is left again
+  keep(wrong, { text: fieldOf(wrong)?.value ?? text, why: why(error, wrong), again: !error.where });
 }
 
 const fieldOf = (key) => document.querySelector(`[data-key="${CSS.escape(key)}"]`);

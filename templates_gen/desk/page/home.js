@@ -53,6 +53,7 @@ function select(id, choices, value) {
 }
 
 function show(told) {
+  if (told.blocked) notice(`${told.blocked}. Start the desk in another folder.`);
   const jobs = told.jobs.map((one) => h("li", {}, h("a", { href: `/wall?${new URLSearchParams({ job: one.name })}` }, one.title || one.name), h("span", { className: "help" }, ` ${one.name}`)));
   const samples = told.samples.map((one) => h("li", {}, h("button", { type: "button", onclick: () => begin("/sample", { name: one.name }) }, one.name.replaceAll("-", " ")), h("span", { className: "help" }, ` ${one.about}`)));
   const file = h("input", { type: "file", id: "template", accept: "application/pdf", onchange: (event) => begin("/from-template", event.target.files[0], { name: event.target.files[0].name }) });

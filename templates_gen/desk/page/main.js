@@ -22,6 +22,11 @@ function showSteps() {
 }
 
 function goTo(name) {
+  if (name !== store.step) history.pushState(name, "");
+  show(name);
+}
+
+function show(name) {
   store.step = name;
   sessionStorage.setItem(`step ${job}`, name);
   showSteps();
@@ -70,7 +75,8 @@ function showAll() {
   const { state } = store;
   find("undo").disabled = !state.undo;
   find("redo").disabled = !state.redo;
-  notice(state.problem ? `${state.job} cannot be read: ${state.problem.where} ${state.problem.problem}. ${state.problem.hint} What you see is how it was before.` : "");
+  if (state.gone) notice(`${state.job} ${state.problem.problem}. What you see is how it was before.`, { words: "Write it again as it was", act: () => step("/again") });
+  else notice(state.problem ? `${state.job} cannot be read: ${state.problem.where} ${state.problem.problem}. ${state.problem.hint} What you see is how it was before.` : "");
   if (!state.raw) return;
   find("title").textContent = state.title;
   document.title = `${state.title}: the desk`;
@@ -123,13 +129,15 @@ async function template(event) {
   } catch (error) { notice(error.message); }
 }
 
+store.step = sessionStorage.getItem(`step ${job}`) || "Wall";
+if (!(store.step in STEPS)) store.step = "Wall";
+history.replaceState(store.step, "");
+window.addEventListener("popstate", (event) => { if (event.state in STEPS) show(event.state); }); // Back goes a step back
 find("undo").addEventListener("click", () => { saveKeys(); step("/undo"); });
 find("redo").addEventListener("click", () => step("/redo"));
 document.addEventListener("keydown", keyboard);
 document.addEventListener("dragover", (event) => event.preventDefault());
 document.addEventListener("drop", template);
-store.step = sessionStorage.getItem(`step ${job}`) || "Wall";
-if (!(store.step in STEPS)) store.step = "Wall";
 startDragging();
 showSteps();
 await load();
