@@ -84,6 +84,13 @@ class Hand:
         self.page.locator(place).first.select_option(value)
         self.saved()
 
+    def naming(self) -> None:
+        """Wait until the name of what was added has the focus."""
+        end = time.monotonic() + 60
+        while not self.page.evaluate("document.activeElement.dataset.key?.endsWith('/name') ?? false"):
+            assert time.monotonic() < end, "no name has the focus"
+            time.sleep(0.02)
+
     def saved(self) -> None:
         """Wait until the desk has answered."""
         from playwright.sync_api import expect

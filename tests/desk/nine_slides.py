@@ -62,7 +62,7 @@ def on_the_wall(hand: Hand) -> None:
         number = hand.page.locator("#drawing .feature").count()
         hand.click(f'[data-focus="add {kind}"]')
         hand.page.locator("#drawing .feature").nth(number).wait_for()
-        hand.page.wait_for_function("document.activeElement.dataset.key?.endsWith('/name')")
+        hand.naming()
         along(hand, texts)
 
 

@@ -75,7 +75,7 @@ def test_the_whole_way_by_keys_alone(hand: Hand, library):
 
 
 def focused(hand):
-    return hand.page.evaluate("document.activeElement.dataset.key || document.activeElement.dataset.focus || ''")
+    return hand.page.evaluate("(({ dataset, id }) => dataset.key || dataset.focus || id)(document.activeElement)")
 
 
 def to(hand, name, most=200):
