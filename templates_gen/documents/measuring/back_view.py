@@ -1,4 +1,4 @@
-"""A frame seen from its back, to scale, with its hanger, and arrows where the tape measure goes.
+"""A frame seen from its back, to scale, with its hanger, and dimensions where the tape measure goes.
 
 Everything is in page mm; what a frame's own drawing needs is kept in frame mm from its lower left corner, as seen from
 the back.
@@ -37,17 +37,17 @@ class Back(Record, frozen=True):
 
 
 def drawn_scale(frame: Frame, width: float, height: float) -> int:
-    """One to so many: the largest scale in whole numbers at which a frame and its arrows fit so much room (mm)."""
+    """One to so many: the largest scale in whole numbers at which a frame and its dimensions fit so much room (mm)."""
     return math.ceil(max(frame.width / (width - 2 * sizes.ROOM), frame.height / (height - sizes.ROOM - sizes.OVER)))
 
 
 def back_view(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
-    """The frame, its hanger, and an arrow for each measure by its letter in `letters` (from the job file's fields)."""
+    """The frame, its hanger, and a dimension for each measure by its letter in `letters` (the job file's fields)."""
     yield from _outline(back)
     yield from _drawing(back.frame.hanger.traits.layout)(back, letters)
     rect = back.rect
-    yield from level_arrow(rect.x0, rect.x1, rect.y0 - sizes.ROOM / 2, letters["width"], below=True)
-    yield from upright_arrow(rect.x0 - sizes.ROOM / 2, rect.y0, rect.y1, letters["height"], -1)
+    yield from level_dimension(rect.x0, rect.x1, rect.y0 - sizes.ROOM / 2, letters["width"], below=True)
+    yield from upright_dimension(rect.x0 - sizes.ROOM / 2, rect.y0, rect.y1, letters["height"], -1)
 
 
 def _drawing(layout: Layout) -> Callable[[Back, Mapping[str, str]], Iterator[Item]]:
@@ -69,27 +69,25 @@ def _outline(back: Back) -> Iterator[Item]:
     yield Polygon(inner.corners, HAIR, False)
 
 
-def level_arrow(x0: float, x1: float, y: float, letter: str, below: bool = False) -> Iterator[Item]:
-    """A level arrow between two points, its letter above or below it."""
-    yield from _arrow(x0, x1, lambda along, aside: (along, y + aside))
+def level_dimension(x0: float, x1: float, y: float, letter: str, below: bool = False) -> Iterator[Item]:
+    """A level dimension between two points, its letter above or below it."""
+    yield from _dimension(x0, x1, lambda along, aside: (along, y + aside))
     yield from _letter((x0 + x1) / 2, y - sizes.LETTER_AIR - H35 if below else y + sizes.LETTER_AIR, letter)
 
 
-def upright_arrow(x: float, y0: float, y1: float, letter: str, side: int) -> Iterator[Item]:
-    """An upright arrow between two heights, its letter to the left (-1) or right (+1) of its middle."""
-    yield from _arrow(y0, y1, lambda along, aside: (x + aside, along))
+def upright_dimension(x: float, y0: float, y1: float, letter: str, side: int) -> Iterator[Item]:
+    """An upright dimension between two heights, its letter to the left (-1) or right (+1) of its middle."""
+    yield from _dimension(y0, y1, lambda along, aside: (x + aside, along))
     yield from _letter(x + side * sizes.LETTER_ASIDE, min((y0 + y1 - H35) / 2, y1 - H35 - sizes.LETTER_DOWN), letter)
 
 
-def _arrow(start: float, end: float, point: Callable[[float, float], tuple[float, float]]) -> Iterator[Item]:
-    """An arrow from start to end, its heads outside where it is short; `point` is the place on the page of what lies
-    so far along it and so far aside."""
-    inside = end - start >= sizes.SHORT
-    reach = 0.0 if inside else sizes.HEAD + sizes.OUTSIDE
-    yield Line(*point(start - reach, 0.0), *point(end + reach, 0.0), NARROW)
-    for along, way in ((start, sizes.HEAD), (end, -sizes.HEAD)):
-        back = along + (way if inside else -way)
-        yield Polygon((point(along, 0.0), point(back, sizes.HALF), point(back, -sizes.HALF)))
+def _dimension(start: float, end: float, point: Callable[[float, float], tuple[float, float]]) -> Iterator[Item]:
+    """A dimension's line from start to end, with an oblique stroke at each; `point` is the place on the page of what
+    lies so far along it and so far aside."""
+    yield Line(*point(start - sizes.PAST, 0.0), *point(end + sizes.PAST, 0.0), NARROW)
+    for along in (start, end):
+        (x, y), reach = point(along, 0.0), sizes.STROKE
+        yield Line(x - reach, y - reach, x + reach, y + reach, MEDIUM)
 
 
 def _letter(x: float, y: float, letter: str) -> Iterator[Item]:
@@ -125,16 +123,16 @@ def _wire(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
         yield Circle(x, ring, sizes.RING, MEDIUM)
     if "drop_at_two" not in letters:
         yield from _taut((left, ring), [(middle, back.down(one))], (right, ring))
-        yield from upright_arrow(middle, back.down(one), top, letters["drop"], 1)
+        yield from upright_dimension(middle, back.down(one), top, letters["drop"], 1)
         return
     half = (hanger.apart or 0.0) / 2 / back.scale
     hooks = [(x, back.down(two)) for x in (middle - half, middle + half)]
     yield from _taut((left, ring), [(middle, back.down(one))], (right, ring), dash=sizes.BROKEN)
     yield from _taut((left, ring), hooks, (right, ring))
-    yield from upright_arrow(middle, back.down(one), top, letters["drop"], 1)
-    yield from upright_arrow(middle - half, back.down(two), top, letters["drop_at_two"], -1)
-    yield from upright_arrow(right, ring, top, letters["ring_depth"], -1)
-    yield from level_arrow(left, right, ring - sizes.OVER, letters["ring_separation"], below=True)
+    yield from upright_dimension(middle, back.down(one), top, letters["drop"], 1)
+    yield from upright_dimension(middle - half, back.down(two), top, letters["drop_at_two"], -1)
+    yield from upright_dimension(right, ring, top, letters["ring_depth"], -1)
+    yield from level_dimension(left, right, ring - sizes.OVER, letters["ring_separation"], below=True)
 
 
 def _taut(
@@ -160,7 +158,7 @@ def _sawtooth(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
     bar = [(middle + half, y + sizes.BAR), (middle - half, y + sizes.BAR)]
     yield Polygon((*teeth, *bar), NARROW, False)
     yield _nail(middle, y)
-    yield from upright_arrow(middle + half + sizes.BY_TOOTH, y, back.rect.y1, letters["drop"], 1)
+    yield from upright_dimension(middle + half + sizes.BY_TOOTH, y, back.rect.y1, letters["drop"], 1)
     yield Line(middle, y, middle + half + sizes.PAST_TOOTH, y, HAIR)
 
 
@@ -175,11 +173,13 @@ def _pair(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
         drop = own if own is not None else frame.drop if frame.drop is not None else sizes.PAIR_DOWN * frame.height
         y, edge = back.down(drop), rect.x0 if way < 0 else rect.x1
         yield from _part(hanger.traits.strokes, x, y)
-        yield from upright_arrow(
+        yield from upright_dimension(
             x, y, rect.y1, letters[f"drop_{side}"], way if abs(x - edge) > sizes.NEAR_EDGE else -way
         )
-        down = -1 if y - sizes.SIDE_ARROW >= rect.y0 else 1  # under it, unless that is where the width stands
-        yield from level_arrow(min(x, edge), max(x, edge), y + down * sizes.SIDE_ARROW, letters[side], below=down < 0)
+        down = -1 if y - sizes.SIDE_DIMENSION >= rect.y0 else 1  # under it, unless that is where the width stands
+        yield from level_dimension(
+            min(x, edge), max(x, edge), y + down * sizes.SIDE_DIMENSION, letters[side], below=down < 0
+        )
         yield Line(x, y + down * sizes.SIDE_LINE[0], x, y + down * sizes.SIDE_LINE[1], HAIR)
 
 
@@ -210,11 +210,11 @@ def _cleat(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
     for start, end in (((x0, y), (x0, foot)), ((x0, foot), (x1, foot)), ((x1, foot), (x1, y))):
         yield Line(*start, *end, NARROW, sizes.BROKEN)
     yield from (Circle(x, screws, sizes.SCREW, 0.0, True) for x in (left, right))
-    yield from upright_arrow(rect.cx, y, rect.y1, letters["drop"], 1)
-    yield from upright_arrow(rect.cx - sizes.SCREW_ARROW, screws, y, letters["screw_below"], -1)
+    yield from upright_dimension(rect.cx, y, rect.y1, letters["drop"], 1)
+    yield from upright_dimension(rect.cx - sizes.SCREW_DIMENSION, screws, y, letters["screw_below"], -1)
     yield Line(left, screws, rect.cx - sizes.SCREW_LINE, screws, HAIR)
     for way, x, edge in (("left", left, rect.x0), ("right", right, rect.x1)):
-        yield from level_arrow(min(x, edge), max(x, edge), foot - sizes.UNDER, letters[way], below=True)
+        yield from level_dimension(min(x, edge), max(x, edge), foot - sizes.UNDER, letters[way], below=True)
         yield Line(x, screws, x, foot - sizes.UNDER_LINE, HAIR)
 
 

@@ -11,7 +11,7 @@ from templates_gen.job.hangers import HANGERS
 from templates_gen.job.model import Frame, Hanger
 
 SIDE = 62.0
-"""mm that a drawing and its arrows may take.  Our own design, no source."""
+"""mm that a drawing and its dimensions may take.  Our own design, no source."""
 
 ACROSS, DOWN, ASIDE = 250.0, 300.0, 40.0
 """mm: a frame that shows a kind of hanger, and how far in each of a pair is.  Our own design, no source."""
@@ -19,7 +19,7 @@ ACROSS, DOWN, ASIDE = 250.0, 300.0, 40.0
 
 def back_picture(frame: Frame, unit: str) -> tuple[str, tuple[tuple[str, Measure], ...]]:
     """A frame from behind as an SVG file's text, and each measure with the letter it has in the drawing ("" for a
-    weight, which no arrow shows)."""
+    weight, which no dimension shows)."""
     wanted = measures(frame, unit)
     letters = lettered(wanted)
     scale = drawn_scale(frame, SIDE, SIDE)

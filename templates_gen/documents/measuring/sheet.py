@@ -30,14 +30,14 @@ LINE = 3.6
 """mm between the base lines of the words beside a blank.  Our own design, no source."""
 
 LEAST_DRAWING = 45.0
-"""mm across; in less, rings and arrows of a frame run into each other.  Our own design, no source."""
+"""mm across; in less, rings and dimensions of a frame run into each other.  Our own design, no source."""
 
 HEAD, GAP = 11.0, 3.0
 """mm: a frame's heading, and what is free between two frames.  Our own design, no source."""
 
 LOWEST, HIGHEST, STEP = 46, 110, 2
-"""mm that a drawing with its arrows may be high: the least, so that several frames share a page, and the most, to fill
-it, in such steps.  Our own design, no source."""
+"""mm that a drawing with its dimensions may be high: the least, so that several frames share a page, and the most, to
+fill it, in such steps.  Our own design, no source."""
 
 MOST_ON_PAGE = 12
 """Frames on a page, even of the largest paper.  Our own design, no source."""
