@@ -177,6 +177,12 @@ def test_a_deep_drop_in_tenths_of_an_inch_may_be_in_centimetres():
     assert doubted("in", INCHES, [{"width": "22", "height": "28", "drop": "3.9"}]) == set()
 
 
+def test_a_drop_in_tenths_is_shown_as_it_was_written():
+    raw = {"job": {"title": "Ferry", "unit": "in"}, "wall": {**INCHES}, "group": {}}
+    job = build_job(raw | {"frame": [{"id": "A", "width": 22, "height": 28, "drop": "8.9"}]}, SAMPLES / "job.toml")
+    assert [each.confirm for each in find(plan_wall(job)) if each.confirm] == [("frame A, drop: 8.9 in",)]
+
+
 def test_no_tape_in_centimetres_shows_sixteenths():
     assert on_tape(23.5, "cm") and not on_tape(23.8125, "cm")
     assert on_tape(12.5, "mm") and not on_tape(2.75, "mm")

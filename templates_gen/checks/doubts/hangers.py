@@ -113,7 +113,7 @@ def _off_tape(frame: Frame, place: str, drop: float, known: Written) -> Iterator
     likely = next(other_readings(drop, "in"))
     if likely.mm >= frame.hanger.traits.usual_drop[0] * frame.height:
         yield Doubt(
-            rule="doubtful-drop", place=place, shown=show(drop, "in"), about=(frame.id,),
+            rule="doubtful-drop", place=place, shown=f"{drop / INCH:.4g} in", about=(frame.id,),
             uses=(frame_place(frame.id, "height"),),
             why=f"deep for a frame {show_both(frame.height, 'in')} high, and in tenths, which no tape in inches shows",
             ask=likely.ask, meant=likely.meant(place),
