@@ -101,6 +101,21 @@ def test_a_cut_does_not_move_into_what_must_stay_whole_but_by_a_smaller_share():
     assert found == [(-15.0, 85.0), (85.0, 185.0)]
 
 
+def test_a_cut_does_not_move_where_more_cells_would_be_needed_for_it():
+    """What stands aside from 60 to 95 would be in both strips, and what stands aside at the top is in the upper one."""
+    tall, low, top = Box(0.0, 0.0, 50.0, 140.0, False, False), (200.0, 250.0), (400.0, 450.0)
+    every = Boxes(
+        [tall, Box(low[0], 60.0, low[1], 95.0, False, False), Box(top[0], 110.0, top[1], 140.0, False, False)]
+    )
+    assert settle_heights(every, [(0.0, 100.0), (100.0, 140.0)], WIDE, WIDE, True, EVERYWHERE) == [
+        (0.0, 100.0), (100.0, 200.0),
+    ]  # fmt: skip
+    free = Boxes([tall, Box(low[0], 10.0, low[1], 65.0, False, False), Box(top[0], 110.0, top[1], 140.0, False, False)])
+    assert settle_heights(free, [(0.0, 100.0), (100.0, 140.0)], WIDE, WIDE, True, EVERYWHERE) == [
+        (-30.0, 70.0), (70.0, 170.0),
+    ]  # fmt: skip
+
+
 def test_two_stacks_share_the_gap_between_them():
     found = high((0.0, 90.0, True), (100.0, 190.0, True), strips=[(0.0, 90.0), (100.0, 190.0)])
     assert found == [(-5.0, 95.0), (95.0, 195.0)]
