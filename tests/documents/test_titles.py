@@ -1,0 +1,76 @@
+"""The title lines of sheets where nothing is in their way: where they stand, and what they say of the two rulers.
+
+A sheet's rulers start 16 mm inside its trim lines and lie 8 mm inside them; titles take 13 mm under the upper one.
+"""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from templates_gen.arranging.plan import plan_wall
+from templates_gen.documents.sheets.layer import shown_on
+from templates_gen.documents.sheets.titles import sheet_title
+from templates_gen.drawing.lettering import Lettering
+from templates_gen.tolerance.holding import plan_sheets
+from tests.jobs import frame, group, job, paper
+
+LETTERING = Lettering()
+ROW = [frame(name, 400.0, 500.0, 80.0) for name in "AB"]
+
+
+@pytest.fixture(scope="module", params=[("mm", "a4"), ("in", "letter")], ids="-".join)
+def titled(request):
+    """Every sheet of a plan with its two title lines, about the wall (mm)."""
+    unit, size = request.param
+    of = job(*ROW, unit=unit, paper=paper(size), group=group((("A", "B"),)))
+    plan = plan_wall(of)
+    sheets = plan_sheets(plan, of.paper, None)
+    found = []
+    for number, part in enumerate(shown_on(plan, sheets), 1):
+        window, area = part.sheet.window, part.sheet.page.printable
+        texts = sorted(sheet_title(plan, sheets, part, number, 40, LETTERING), key=lambda text: not text.bold)
+        found.append((part, texts, [LETTERING.box(t).shifted(window.x0 - area.x0, window.y0 - area.y0) for t in texts]))
+    return plan, sheets, found
+
+
+def test_both_lines_stand_inside_the_trim_lines_to_the_right_of_the_upright_ruler(titled):
+    _, _, found = titled
+    for part, texts, boxes in found:
+        cell = part.sheet.cell
+        assert len(texts) == 2
+        for box in boxes:
+            assert cell.x0 + 16.0 - 0.5 <= box.x0 and box.x1 <= cell.x1 - 0.5 + 1e-6
+            assert box.y1 <= cell.y1 - 0.5 + 1e-6
+        assert not boxes[0].overlaps(boxes[1])
+    usual = [part for part, _, lines in found if part.sheet.cell.y1 - 13.0 <= min(line.y0 for line in lines)]
+    assert len(usual) * 2 > len(found)  # under the upper trim line, but for what stands there
+
+
+def test_the_first_line_says_which_sheet_it_is_and_is_the_larger(titled):
+    _, sheets, found = titled
+    for number, (part, (first, second), _) in enumerate(found, 1):
+        assert first.text.startswith(f"sheet {part.sheet.name} of {len(sheets.sheets)} · page {number} of 40")
+        assert ("this side up" in first.text) == (part.sheet.page is not sheets.page)
+        assert first.bold and not second.bold and first.height >= second.height
+
+
+def test_the_second_line_says_how_far_and_on_which_side_of_the_lines_the_rulers_are(titled):
+    plan, _, found = titled
+    unit = plan.job.unit
+    for part, (_, second), _ in found:
+        away = part.sheet.cell.y0 + 8.0 - plan.level_line, part.sheet.cell.x0 + 8.0 - plan.centre_line
+        words = re.sub(r" · [^;]*?(?= (above|below|right|left))", "", second.text)
+        told = re.findall(r"([\d /]+) (?:mm|in),? (above|below|right|left)", words)
+        assert [side for _, side in told] == [
+            "above" if away[0] > 0 else "below", "right" if away[1] > 0 else "left",
+        ]  # fmt: skip
+        for (said, _), mm in zip(told, away, strict=True):
+            whole = sum(
+                float(part.split("/")[0]) / float(part.split("/")[1]) if "/" in part else float(part)
+                for part in said.split()
+            )
+            assert whole * (25.4 if unit == "in" else 1.0) == pytest.approx(
+                abs(mm), abs=25.4 / 32 if unit == "in" else 0.5
+            )
