@@ -175,6 +175,7 @@ def test_a_deep_drop_in_tenths_of_an_inch_may_be_in_centimetres():
     assert doubted("in", INCHES, [{"width": "22", "height": "28", "drop": "8.9"}]) == {"frame A, drop"}
     assert doubted("in", INCHES, [{"width": "22", "height": "28", "drop": "8 7/8"}]) == set()
     assert doubted("in", INCHES, [{"width": "22", "height": "28", "drop": "3.9"}]) == set()
+    assert doubted("in", INCHES, [{"width": "22", "height": "28", "drop": "8.917"}]) == set()  # reckoned, not read
 
 
 def test_a_drop_in_tenths_is_shown_as_it_was_written():

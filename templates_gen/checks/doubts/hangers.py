@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from templates_gen.base.units import INCH, exact, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
-from templates_gen.checks.doubts.other_tape import no_inches
+from templates_gen.checks.doubts.other_tape import typed_in_tenths
 from templates_gen.checks.doubts.readings import Usual, other_readings, probably, swapped_figures, tenfold
 from templates_gen.checks.wire import LEAST_PAIR
 from templates_gen.job.hangers import WIRE
@@ -108,7 +108,7 @@ DEEP = 0.2
 
 def _off_tape(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Doubt]:
     """A deep drop in figures that no tape in inches shows, where those in centimetres are a usual one."""
-    if known.unit != "in" or known.explicit(place) or not no_inches(drop) or drop < DEEP * frame.height:
+    if known.unit != "in" or known.explicit(place) or not typed_in_tenths(drop) or drop < DEEP * frame.height:
         return
     likely = next(other_readings(drop, "in"))
     if likely.mm >= frame.hanger.traits.usual_drop[0] * frame.height:
