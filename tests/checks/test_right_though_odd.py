@@ -147,6 +147,8 @@ def test_two_figures_of_a_side_that_changed_places_are_seen_by_its_fellows():
     assert (
         doubted("cm", ROOM, [{"width": 24, "height": 30, "drop": 4}, {"width": 42, "height": 30, "drop": 4}]) == set()
     )
+    near = [{"width": width, "height": 80, "drop": 9} for width in (67.6, 66.7, 66.7)]
+    assert doubted("cm", ROOM, near) == set()
     three = [{"width": width, "height": 30, "drop": 4} for width in (24, 42, 42)]
     assert doubted("cm", ROOM, three) == {"frame A, width"}
 

@@ -29,6 +29,10 @@ LONG, PLAIN = 2.2, 1.7
 """Sides of one frame: more than so many times, and less than so many times, the other.  Most frames are plain: 4:5,
 3:4, 5:7, 2:3 are 1.25 to 1.5.  Our own, no source."""
 
+SWAPPED = 1.2
+"""So many times larger or smaller a side is with two figures the other way round, where that is looked for: frames of
+nearly one size there are many.  Our own, no source."""
+
 MASS_APART = 3.2
 """So many times more or less by area than all others is a weight that stands alone.  Our own, no source."""
 
@@ -161,7 +165,8 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
     for name in ("width", "height"):
         place = frame_place(frame.id, name)
         unit, mm = known.unit_of(place), getattr(frame, name)
-        shifted, swapped = tuple(tenfold(mm, unit)), tuple(swapped_figures(mm, unit))
+        shifted = tuple(tenfold(mm, unit))
+        swapped = tuple(each for each in swapped_figures(mm, unit) if _ratio(each.mm, mm) > SWAPPED)
         readings = (*other_readings(mm, unit), *shifted, *swapped)
         for reading in () if known.explicit(place) else readings:
             width, height = (reading.mm, frame.height) if name == "width" else (frame.width, reading.mm)
