@@ -12,6 +12,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.checks import find
 from templates_gen.checks.cures.clear_moves import barred_by, barred_by_lines, nearest_clear
 from templates_gen.checks.cures.curing import cured
+from templates_gen.checks.cures.meant import place_of
 from templates_gen.checks.finding import findings_data
 from templates_gen.job.changes import Change
 from templates_gen.job.editing import edited
@@ -382,3 +383,11 @@ def test_a_sloping_edge_bars_what_it_crosses():
     assert nearest_clear(spans, 1, 0.0, 1.0) is None  # it is clear where it is
     assert nearest_clear([(-1, 90)], 1, 0.0, 1.0) == 90
     assert nearest_clear([(-math.inf, 90), (85, math.inf)], 1, 0.0, 1.0) is None
+
+
+def test_a_field_of_any_frame_has_its_place_whatever_commas_its_name_has():
+    numbers = {"A": 0, "A, B": 1, "C": 2}
+    assert place_of("frame A, hanger, left", numbers) == ("frame", 0, "hanger", "left")
+    assert place_of("frame A, B, width", numbers) == ("frame", 1, "width")
+    assert place_of("feature 2 (switch, old), left", numbers) == ("wall", "feature", 1, "left")
+    assert place_of("wall, width", numbers) == ("wall", "width")

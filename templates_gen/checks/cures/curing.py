@@ -11,7 +11,7 @@ from templates_gen.checks import find
 from templates_gen.checks.cures.meant import as_it_is, as_meant
 from templates_gen.checks.cures.moves import moves
 from templates_gen.checks.cures.others import others
-from templates_gen.checks.cures.trial import Trial
+from templates_gen.checks.cures.trial import MOST_LOOKED_AT, Trial
 from templates_gen.checks.cures.usual_places import further, to_stud, to_usual_room
 from templates_gen.checks.finding import Cure, Finding
 from templates_gen.job.reading.files import parse_toml
@@ -21,12 +21,14 @@ def cured(plan: Plan, found: Sequence[Finding], path: Path) -> tuple[Finding, ..
     """The same findings with their cures, for a job that was read from `path`.
 
     A cure is only offered once it has been tried: the changed job can be read, the finding is gone, and no new stop has
-    come.  No other places are looked for, and of a very large job few cures are tried: that takes too long.  Nothing is
-    tried on another wall than the job's.
+    come.  No other places are looked for, and of a very large job few cures are tried, or none: that takes too long.
+    Nothing is tried on another wall than the job's.
     """
     job = plan.job
     if not job.sources or job.moved_to:
         return tuple(found)
+    if len(plan.frames) > MOST_LOOKED_AT:
+        return tuple(replace(finding, cures=tuple(as_it_is(finding, job))) for finding in found)
     trial = Trial(plan, tuple(found), parse_toml(job.sources[0][1], path.name), path, find)
     return tuple(replace(finding, cures=tuple(_cures(trial, finding))) for finding in found)
 

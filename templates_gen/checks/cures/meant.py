@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping
 
 from templates_gen.checks.finding import CONFIRMED, Cure, Finding
 from templates_gen.job.changes import Change, Place
-from templates_gen.job.model import Frame, Job
+from templates_gen.job.model import Job
 
 _FEATURE = re.compile(r"feature (\d+) \(")
 
 
-def place_of(field: str, frames: Sequence[Frame]) -> Place:
-    """The place in the job file of a field as doubts name it: "frame B, hanger, left", "feature 2 (switch), left"."""
-    for number, frame in enumerate(frames):
-        if field.startswith(start := f"frame {frame.id}, "):
-            return "frame", number, *field.removeprefix(start).split(", ")
+def place_of(field: str, numbers: Mapping[str, int]) -> Place:
+    """The place in the job file of a field as doubts name it: "frame B, hanger, left", "feature 2 (switch), left".
+
+    `numbers` are those of the frames by their ids, which may have commas, too.
+    """
+    parts = field.removeprefix("frame ").split(", ")
+    for count in range(len(parts) - 1, 0, -1) if field.startswith("frame ") else ():
+        if (number := numbers.get(", ".join(parts[:count]))) is not None:
+            return "frame", number, *parts[count:]
     if match := _FEATURE.match(field):
         return "wall", "feature", int(match[1]) - 1, *field.rpartition("), ")[2].split(", ")
     return tuple(field.split(", "))
@@ -26,7 +30,8 @@ def as_meant(finding: Finding, job: Job) -> Iterator[Cure]:
     """All its fields as they were probably meant."""
     if finding.meant:
         said = ", and ".join(f"{field}, to {text}" for field, text in finding.meant)
-        changes = tuple(Change(place_of(field, job.frames), text) for field, text in finding.meant)
+        numbers = {frame.id: number for number, frame in enumerate(job.frames)}
+        changes = tuple(Change(place_of(field, numbers), text) for field, text in finding.meant)
         yield Cure(f"set {said}", changes)
 
 

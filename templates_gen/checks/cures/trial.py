@@ -18,7 +18,7 @@ from templates_gen.job.reading.building import build_job
 
 MOST_LOOKED_AT, ALWAYS_TRIED = 2000, 3
 """Frames that are looked at in all trials of a check, so that these take about a second, and how many trials there are
-of however many frames.  Our own design, no source."""
+at least.  Our own design, no source."""
 
 After = tuple[Plan, tuple[Finding, ...]]
 
