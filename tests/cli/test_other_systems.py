@@ -106,7 +106,11 @@ def test_a_spreadsheet_may_have_the_line_ends_of_any_system(end, folder):
     assert run("check", "job.toml").code == 0
 
 
-@pytest.mark.parametrize("command", [*RESULTS, ["start", "--sample", "alphabet-column", "new.toml"]])
+# the template's own PDF and every text: what else is drawn is written as the PDF is
+@pytest.mark.parametrize(
+    "command",
+    [*(RESULTS[at] for at in (0, 1, 5, 6, 7)), ["start", "--sample", "alphabet-column", "new.toml"]],
+)
 def test_what_is_written_has_the_same_bytes_whatever_the_locale_says(command, small):
     title = 'title = "Tile rubbings – שלום"'
     (small / "job.toml").write_text(MINIMAL.replace('title = "Tile rubbings"', title), encoding="utf-8")

@@ -55,7 +55,7 @@ def page_image(pdf: bytes) -> np.ndarray:
     return np.asarray(pypdfium2.PdfDocument(pdf)[0].render(scale=DOTS / 72).to_pil().convert("L"))
 
 
-@samples
+@pytest.mark.parametrize("name", SAMPLE_NAMES[::3])
 def test_pdf_svg_and_png_show_the_frames_at_the_same_place(name: str) -> None:
     found = {ending: make_proof(job_of(name), ending, dots=DOTS).content for ending in ("pdf", "svg", "png")}
     frames = svg_frames(found["svg"])

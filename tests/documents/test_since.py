@@ -93,7 +93,7 @@ def changed(frames: tuple[Frame, ...], what: str, at: int, by: float) -> tuple[t
     return tuple(replace(each, **values[what]) if each is one else each for each in frames), "ABCD"
 
 
-@settings(max_examples=10, deadline=None, phases=NO_SHRINKING)
+@settings(max_examples=7, deadline=None, phases=NO_SHRINKING)
 @given(
     what=st.sampled_from(CHANGES), at=st.integers(0, 3), by=st.floats(1.0, 60.0),
     cover=st.sampled_from(["marks", "linked", "all", "nails"]), trim=st.sampled_from(["cut", "cut", "none"]),

@@ -16,7 +16,7 @@ from templates_gen.tolerance.order import taping_order
 from tests.crowded import crowded
 from tests.jobs import paper
 from tests.made import NAMES, made
-from tests.tiling.test_linked import planned
+from tests.tiling.test_linked import SIZES, planned
 
 all_jobs = pytest.mark.parametrize("name", NAMES)
 
@@ -71,7 +71,7 @@ SLID = re.compile(r" Slide these sheets under the paper that is already there: [
 )
 def test_what_goes_under_paper_already_there_is_said_at_its_step(seed: int, cover: str, trim: str) -> None:
     """In crowded jobs by chance; followed sheet by sheet, as a pair of hands would follow the words."""
-    _, sheets = planned(f"{seed}", "a4", trim, cover)
+    _, sheets = planned(f"{seed}", SIZES[seed % 2], trim, cover)
     order = taping_order(sheets)
     words = " ".join(taping_steps(sheets, order))
     step_of = dict.fromkeys((name for names in order.begun for name in names), 0)
