@@ -55,22 +55,20 @@ def show_finding(level: str, text: str, err: bool = True) -> None:
 
 def show_ways(plan: Plan, expected: Expected | None, printer: Printer | None, sheets: SheetPlan) -> None:
     """The other ways to have a template, a line each, and before them what is closer where it leaves frames far off."""
-    from templates_gen.documents.other_ways import HEADING, MOST_FRAMES, TOO_MANY, other_ways, way_lines
+    from templates_gen.documents.other_ways import HEADING, MOST_FRAMES, TOO_MANY, closer_words, other_ways, way_lines
 
     if len(plan.frames) > MOST_FRAMES:
         click.echo(TOO_MANY, err=True)
         return
-    show_closer(plan, expected, printer)
+    show_closer(closer_words(plan, expected, printer))
     click.echo(HEADING, err=True)
     for line in way_lines(other_ways(plan, printer, sheets), plan.job.unit):
         click.echo(f"  {line}", err=True)
 
 
-def show_closer(plan: Plan, expected: Expected | None, printer: Printer | None = None, err: bool = True) -> None:
-    """What brings frames closer to their places, where taped paper leaves them far off."""
-    from templates_gen.documents.other_ways import closer_words
-
-    for at, words in enumerate(closer_words(plan, expected, printer)):
+def show_closer(closer: Sequence[str], err: bool = True) -> None:
+    """What brings frames closer to their places, where taped paper leaves them far off: a finding, then the ways."""
+    for at, words in enumerate(closer):
         if at == 0:
             show_finding("warn", words, err)
         else:
@@ -102,11 +100,10 @@ def show_checked(checked: Checked, unit: str, err: bool = False, closer: Sequenc
     untold = [not_checked_words(checked.unchecked)] if checked.unchecked else []
     scored = [score_words(checked.score)] if checked.score else []
     lines = check_words(checked.expected, unit) if checked.expected else ()
-    for line in (*untold, *scored, *((TOO_MANY,) if checked.many else lines), *closer[:1]):
+    for line in (*untold, *scored, *((TOO_MANY,) if checked.many else lines)):
         click.echo(wrapped(line, later=INDENT), err=err)
-    for way in closer[1:]:
-        click.echo(wrapped(way, INDENT, INDENT + "  "), err=err)
-    levels = [finding.level for finding in checked.findings]
+    show_closer(closer, err)
+    levels = [*(finding.level for finding in checked.findings), *(("warn",) if closer else ())]
     counts = [f"{levels.count(level)} {level}" for level in ("stop", "warn", "note") if level in levels]
     click.echo(f"found: {', '.join(counts)}" if counts else "nothing found", err=err)
 

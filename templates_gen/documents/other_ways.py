@@ -13,7 +13,9 @@ from templates_gen.documents.making import on_paper
 from templates_gen.documents.print_shop import ask_for
 from templates_gen.job.model import Paper
 from templates_gen.job.paper_sizes import first_paper
+from templates_gen.job.rolls import usual_rolls
 from templates_gen.printer.profile import Printer
+from templates_gen.tiling.large_pages import comes_off_a_roll
 from templates_gen.tiling.planning import linked_of
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import Effort, effort
@@ -112,8 +114,14 @@ def _closer(plan: Plan, printer: Printer | None) -> Iterator[Way]:
             cover = "marks" if paper.cover == "linked" else paper.cover
             options = f"--paper {size}" + (" --cover marks" if cover != paper.cover else "")
             yield from _way(plan, "larger paper", options, replace(larger, cover=cover))
-    if paper.kind != "one piece":
+    if paper.kind == "one piece":
+        return
+    if comes_off_a_roll(plan):
         yield from _way(plan, "a print shop", "--one-piece", on_paper(plan.job, one_piece=True).paper)
+    elif paper.kind == "sheets":
+        roll = f"roll {usual_rolls(plan.job.unit)[-1].name}"
+        strips = on_paper(plan.job, roll, "marks" if paper.cover == "linked" else None).paper
+        yield from _way(plan, "a print shop, in strips off a roll", f'--paper "{roll}"', strips)
 
 
 def _cover(plan: Plan, paper: Paper, cover: str, printer: Printer | None) -> Iterator[Way]:

@@ -7,12 +7,16 @@ from bisect import bisect_left
 from collections.abc import Callable
 from functools import partial
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import POINT
 from templates_gen.job.model import Paper
-from templates_gen.job.paper_sizes import LEAST_SIDE, MOST_SIDE
+from templates_gen.job.paper_sizes import LEAST_SIDE, MOST_SIDE, large_page
+from templates_gen.job.rolls import roll_for
+from templates_gen.tiling.demand import bordered
+from templates_gen.tiling.sheet import clearance
 
 LEAST, MOST = math.ceil(LEAST_SIDE / POINT), math.floor(MOST_SIDE / POINT)
 """The sides of a page in whole points: a page of a fraction of a point is printed scaled by some viewers."""
@@ -49,6 +53,14 @@ def _least(enough: Callable[[int], bool], likely: float) -> float:
     if LEAST < first < MOST and holds(first) and not holds(first - 1):
         return first * POINT
     return (LEAST + bisect_left(range(LEAST, MOST), True, key=holds)) * POINT
+
+
+def comes_off_a_roll(plan: Plan) -> bool:
+    """Whether a usual roll is as wide as one page that shows the group of a plan, lying or standing."""
+    unit, paper = plan.job.unit, large_page(plan.job.paper)
+    shown, (top, right, bottom, left) = bordered(plan.group, clearance(paper.overlap)), paper.margin
+    wide, high = shown.width + left + right + paper.overlap, shown.height + top + bottom + paper.overlap
+    return max(wide, high) <= MOST_SIDE and roll_for(min(wide, high), unit) is not None
 
 
 def _points(likely: float) -> int:

@@ -144,7 +144,7 @@ def _better_paper(expected: Expected) -> Iterator[Step]:
         return
     if expected.joins:
         yield Step("larger-paper", "Print on larger paper: fewer joins, and longer ones.", {"joins": LARGER})
-    if expected.joins or expected.pieces > 1:
+    if expected.shop and (expected.joins or expected.pieces > 1):
         yield Step(
             "one-piece", "Have it printed in one piece by a print shop.",
             {"joins": 0.0, "placing": 0.0, "lean": 0.0} | _shares(expected.scales, expected.shop_scales),

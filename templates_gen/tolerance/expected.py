@@ -26,6 +26,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.job.accuracy import NORMAL_95, scale_sd, seen_step
+from templates_gen.tiling.large_pages import comes_off_a_roll
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.corners import base_of, measures
 from templates_gen.tolerance.joint import joint_factor
@@ -96,7 +97,8 @@ class Expected(Record, frozen=True):
     `shop_scales` from a print shop.  `kind` is the paper's, `pieces` and `joins` are the numbers of pieces that hang by
     themselves and of joins.  `match` is the sd (mm) to which marks are brought together and `cut_match` what it is
     where sheets are cut; `loose` are the joins of sheets that are not cut and have fewer than two pairs of slanting
-    lines.  `worse_than_none` is True when the printer's profile is less sure than no profile.
+    lines.  `worse_than_none` is True when the printer's profile is less sure than no profile; `shop`
+    where one page of a print shop comes off a usual roll.
     """
 
     step: float
@@ -117,6 +119,7 @@ class Expected(Record, frozen=True):
     loose: int
     calibrated: bool
     worse_than_none: bool
+    shop: bool
 
 
 def error_95(variances: Mapping[str, float]) -> float:
@@ -147,6 +150,7 @@ def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None
         shop_scales=(shop, shop), kind=sheets.paper.kind, pieces=len(sources.tape.references),
         joins=len(sheets.joins), match=sources.match, cut_match=sources.accuracy.match, loose=loose_joins(sheets),
         calibrated=calibrated, worse_than_none=sources.worse_than_none,
+        shop=comes_off_a_roll(plan),
     )  # fmt: skip
 
 

@@ -112,7 +112,8 @@ def test_a_wall_that_comes_out_far_off_is_told_what_brings_it_closer() -> None:
     first, *ways = closer_words(plan, expected)
     assert "may come out 14 mm off each other" in first
     assert [way.split(",")[0] for way in ways] == ["loose pieces", "larger paper", "a print shop"]
-    for way, options in zip(ways, ({"cover": "nails"}, {"size": "a3"}, {"one_piece": True}), strict=True):
+    strips = {"size": "roll 1067 mm"}  # no usual roll is as wide as the group
+    for way, options in zip(ways, ({"cover": "nails"}, {"size": "a3"}, strips), strict=True):
         other = replace(plan, job=on_paper(job, **options))
         sheets = plan_sheets(other, other.job.paper)
         error = expected_error(other, sheets)
@@ -176,7 +177,7 @@ def test_check_says_it_too(folder: Path) -> None:
     ran = run("check", "wide.toml")
     said = " ".join(ran.out.split())
     assert ran.code == 0 and "What brings them closer: loose pieces, --cover nails: " in said
-    assert "a print shop, --one-piece: " in said and ran.out.splitlines()[-1].startswith("found: ")
+    assert "a print shop, in strips off a roll, --paper " in said and "warn " in ran.out and ran.out.splitlines()[-1].startswith("found: ")
     ways = [line for line in ran.out.splitlines() if "--cover nails: " in line or "--one-piece: " in line]
     assert len(ways) == 2 and all(line.startswith("      ") for line in ways)  # under the line that they belong to
 

@@ -36,12 +36,17 @@ class Score(Record, frozen=True):
     mass_off: float
 
 
-def score(rects: Sequence[Rect], gap_across: float, gap_down: float, centre: float | None = None) -> Score:
-    """The score of an arrangement with these gaps wanted (mm), about an upright line at x = `centre`, or its middle."""
+def score(
+    rects: Sequence[Rect], gap_across: float, gap_down: float, centre: float | None = None, inside: Sequence[Rect] = ()
+) -> Score:
+    """The score of an arrangement with these gaps wanted (mm), about an upright line at x = `centre`, or its middle.
+
+    What frames hang around lies `inside`: it belongs to the picture, but weighs nothing.
+    """
     box = bounds(rects)
     axes = box if centre is None else about_line(box, centre)
     left, top = side_weights(rects, axes)
-    seen = looks([boxed(rect) for rect in rects], Gaps(gap_across, gap_down), centre)
+    seen = looks([boxed(rect) for rect in (*rects, *inside)], Gaps(gap_across, gap_down), centre)
     return Score(
         total=min(1.0, max(0.0, BEST - seen.cost)),
         balance=1 - (abs(left) + abs(top)) / 2,

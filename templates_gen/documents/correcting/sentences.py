@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.csv_cells import NOTHING
-from templates_gen.base.units import DIVISION, INCH, show_both
+from templates_gen.base.units import DIVISION, show_both
 from templates_gen.checks.sentences import by_how_much
 from templates_gen.documents.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, least_between
 from templates_gen.documents.correcting.levelling import LEVEL_FIRST, tilted_words
@@ -16,6 +16,7 @@ from templates_gen.documents.schedule.distances import facing
 from templates_gen.hanging.hooks import Sold
 from templates_gen.job.accuracy import SEEN_ANGLE, SEEN_SOURCE
 from templates_gen.job.model import Frame
+from templates_gen.tolerance.statement import fine
 
 TOOTH = 3.0
 """mm from one tooth of a sawtooth hanger to the next, about.  From memory; it differs by maker."""
@@ -209,9 +210,7 @@ def _doubts(correction: Correction, unit: str) -> Iterator[str]:
 
 def limits_words(limits: Limits, unit: str) -> str:
     """What is taken for too small to be seen."""
-    return f"a tilt under {math.degrees(limits.turn):g}°, a step under {limits.step:.1f} mm" + (
-        f" ({limits.step / INCH:.2f} in)" if unit == "in" else ""
-    )
+    return f"a tilt under {math.degrees(limits.turn):g}°, a step under {fine(limits.step, unit)}"
 
 
 def hanger_words(hung: Hung) -> str:

@@ -18,7 +18,8 @@ def plan_score(plan: Plan) -> Score | None:
     if len(plan.frames) < 2 or plan.slope:
         return None
     group = plan.job.group
-    return score([hung.rect for hung in plan.frames], group.gap_across, group.gap_down, plan.centre_line)
+    inside = [group.around.rect.grown(group.gap_around)] if group.around else []
+    return score([hung.rect for hung in plan.frames], group.gap_across, group.gap_down, plan.centre_line, inside)
 
 
 def score_words(found: Score) -> str:

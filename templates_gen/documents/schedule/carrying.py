@@ -39,9 +39,9 @@ def carried(plan: Plan, findings: Sequence[Finding]) -> tuple[Carried, ...]:
     """A line for every nail of a plan, those not measured yet too; none where the job tells nothing to say in them."""
     zones, wall = nail_zones(plan), plan.job.wall
     told = wall.wiring not in ("", "none") or wall.studs is not None or flagged_nails(plan, findings)
-    if not told and all(hung.frame.weight is None for hung in plan.frames):
-        return ()
     about = numbers_by_nail(plan, findings)
+    if not told and not about and all(hung.frame.weight is None for hung in plan.frames):
+        return ()
     by_id = {hung.frame.id: hung for hung in plan.frames}
     return tuple(
         Carried(
