@@ -85,7 +85,7 @@ def taped(
     from templates_gen.photo.picture import read_photo
     from templates_gen.photo.taped import read_taped
     from templates_gen.photo.taped_picture import marked
-    from templates_gen.photo.taped_words import as_data, bad_joins, sentences, table
+    from templates_gen.photo.taped_words import as_data, heading, sentences, table
 
     ending = ending_of(output, ("jpg", "png")) if output is not None else "jpg"
     known = printer_named(printer) if printer is not None else None
@@ -101,10 +101,7 @@ def taped(
     if shape == "json":
         click.echo(as_json(as_data(found)))
     else:
-        sheets, of = len(found.sheets), len(on_sheets.cells)
-        click.echo(
-            f"{job}: {sheets} of {of} sheets read, {len(bad_joins(found))} of {len(found.joins)} joins to tape anew"
-        )
+        click.echo(f"{job}: {heading(found, on_sheets)}")
         for line in table(found):
             click.echo(line)
         for said in sentences(found, on_sheets.scaled):
@@ -145,7 +142,7 @@ def wall(
     from templates_gen.documents.photo_card import cards_of
     from templates_gen.documents.photographed import faces
     from templates_gen.photo.cards import see_wall
-    from templates_gen.photo.on_wall import drawn, measured, placed, pointed_at
+    from templates_gen.photo.on_wall import drawn, measured, placed, pointed_at, told_of
     from templates_gen.photo.picture import read_photo
 
     if (feature is None) != (corners is None):
@@ -171,15 +168,13 @@ def wall(
     fronts = faces(plan)
     write_result(place, drawn(seen.colours(), known, fronts, middle, ending), force)
     told_frames = list(placed(known, fronts, middle))
-    worst = max(told_frames, key=lambda one: one["sure"])
     if shape == "json":
         click.echo(as_json({"format": 1, "cards": list(known.cards), "frames": told_frames}))
         click.echo(f"{place}: the group on the wall", err=True)
         return
-    click.echo(f"{place}: the group on the wall; frame {worst['id']}, where it is least exact, is drawn within "
-               f"{max(1.0, worst['sure']):.0f} mm, 19 times in 20")  # fmt: skip
-    if len(known.cards) == 1:
-        click.echo("  A second card, 1 to 2 m from the first, makes it several times as exact.")
+    click.echo(f"{place}: the group on the wall")
+    for line in told_of(known, told_frames):
+        show_finding("note", line, err=False)
 
 
 def _card_at(values: tuple[str, str], unit: str) -> tuple[float, float]:
@@ -217,10 +212,10 @@ def hung(
     from templates_gen.base.words import some
     from templates_gen.documents.correcting.pointed import read_pointed
     from templates_gen.documents.photo_card import cards_of
-    from templates_gen.documents.photographed import faces
+    from templates_gen.documents.photographed import depths, faces
     from templates_gen.photo.fronts import STANDS
     from templates_gen.photo.hung import read_hung
-    from templates_gen.photo.hung_data import as_data, as_readings
+    from templates_gen.photo.hung_data import RELATIVE, as_data, as_readings, not_read
     from templates_gen.photo.picture import read_photo
     from templates_gen.photo.vision import np
 
@@ -230,8 +225,8 @@ def hung(
         check_results(job, read, [place], force, [wall, picture, corners])
         plan = tg.plan_wall(read)
     pointed = {name: np.array(points) for name, points in read_pointed(corners, plan).items()}
-    depths = {hung.frame.id: hung.frame.depth for hung in plan.frames if hung.frame.depth is not None}
-    found = read_hung(read_photo(picture), faces(plan), depths, pointed, cards_of(size, "--card"))
+    known = depths(plan)
+    found = read_hung(read_photo(picture), faces(plan), known, pointed, cards_of(size, "--card"))
     write_result(place, as_readings(found, plan.centre_line).encode(), force)
     if shape == "json":
         click.echo(as_json(as_data(found)))
@@ -240,10 +235,9 @@ def hung(
         click.echo(f"{place}: {len(found.frames)} of {len(pointed)} frames read, for templates-gen correct")
         for one in found.frames:
             click.echo(f"  frame {one.id}: within {one.sure:.1f} mm, 19 times in 20")
-        if shallow := [one.id for one in found.frames if one.id not in depths]:
+        if shallow := [one.id for one in found.frames if one.id not in known]:
             show_finding("note", f"The job has no depth of {some(shallow)}: {show_both(STANDS, read.unit)} is a guess. "
                          "With their depths they are read more exactly.", err=False)  # fmt: skip
-        for name, why in found.doubts:
-            show_finding("warn", f"Frame {name} was not read: {why}. Measure it by hand.", err=False)
-    show_finding("note", "Places are relative to each other: the frames together are taken to be where they were "
-                 "planned.")  # fmt: skip
+        for line in not_read(found):
+            show_finding("warn", line, err=False)
+    show_finding("note", RELATIVE)

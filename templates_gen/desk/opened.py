@@ -62,6 +62,7 @@ class Opened:
         self.no_places: InputError | None = None
         self.read: Read | None = None
         self.found = FoundPlaces()
+        self.shown: dict[str, bytes] = {}
         self._undo: list[str] = []
         self._redo: list[str] = []
         self._stamp = self._stamped()

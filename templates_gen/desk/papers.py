@@ -149,6 +149,16 @@ def _scale_page(opened: Opened, way: str) -> Paper:
     return Paper(files, f"print it on {scale.paper} paper at actual size, and measure")
 
 
+def _photo_card(opened: Opened, way: str) -> Paper:
+    from templates_gen.documents.photo_card import card_pages, cards_of
+    from templates_gen.job.paper_sizes import own_paper
+
+    job = tg.read_job(opened.path)
+    lettering, cards = _lettering(job), cards_of(own_paper(job).name)
+    files = _write(opened, {"-photo-card": tg.write_pdf(card_pages(cards, lettering), lettering)}, ".pdf")
+    return Paper(files, f"two cards on {cards[0].paper} paper: tape one to the wall before you photograph it, or both")
+
+
 def _lettering(job: tg.Job) -> tg.Lettering:
     return tg.Lettering((Path(job.paper.font),) if job.paper.font else ())
 
@@ -159,7 +169,7 @@ def _plan(opened: Opened) -> tg.Plan:
 
 _MAKING: Mapping[str, Callable[[Opened, str], Paper]] = {
     "proof": _proof, "measuring": _measuring, "labels": _labels, "schedule": _schedule,
-    "form": _form, "guide": _guide, "scale page": _scale_page,
+    "form": _form, "guide": _guide, "scale page": _scale_page, "photo card": _photo_card,
 }  # fmt: skip
 
 

@@ -14,6 +14,7 @@ from templates_gen.desk.fields import field_words
 from templates_gen.desk.looking import back, found, hanger_drawing, picture, put_picture, way, zones
 from templates_gen.desk.messages import Answer, Asked, GoneError, refused, told, wrong
 from templates_gen.desk.papers import paper, written
+from templates_gen.desk.photographs import hanging, on_the_wall, shown, taped
 from templates_gen.desk.printers import printer_named, printers, record
 from templates_gen.desk.reading_back import corrected
 from templates_gen.desk.telling import state
@@ -120,6 +121,11 @@ def _written(desk: Desk, asked: Asked) -> Answer:
     return found or refused(HTTPStatus.NOT_FOUND, "There is no such paper of this job.")
 
 
+def _shown(desk: Desk, asked: Asked) -> Answer:
+    found = shown(desk.opened(_name(asked)), asked)
+    return found or refused(HTTPStatus.NOT_FOUND, "There is no such picture.")
+
+
 def _new(desk: Desk, asked: Asked) -> Answer:
     return told({"job": desk.new(asked.data())})
 
@@ -155,6 +161,10 @@ ROUTES: Mapping[tuple[str, str], Answering] = {
     ("POST", "/options"): _choose,
     ("POST", "/picture"): lambda desk, asked: told(put_picture(desk.opened(_name(asked)), asked)),
     ("POST", "/paper"): _paper,
+    ("GET", "/photo"): _shown,
+    ("POST", "/photo/wall"): lambda desk, asked: told(on_the_wall(desk.opened(_name(asked)), asked)),
+    ("POST", "/photo/taped"): lambda desk, asked: told(taped(desk.opened(_name(asked)), asked)),
+    ("POST", "/photo/hung"): lambda desk, asked: told(hanging(desk.opened(_name(asked)), asked)),
     ("GET", "/printers"): lambda desk, asked: told(printers(desk.doors.printers())),
     ("POST", "/printers"): lambda desk, asked: told(record(desk.doors.printers(), asked.data())),
     ("POST", "/correct"): lambda desk, asked: told(corrected(desk.opened(_name(asked)), asked.data())),

@@ -100,6 +100,11 @@ class Face(Record, frozen=True):
     image: Path | None
 
 
+def depths(plan: Plan) -> dict[str, float]:
+    """How far frames stand off the wall, as far as the job says (mm)."""
+    return {hung.frame.id: hung.frame.depth for hung in plan.frames if hung.frame.depth is not None}
+
+
 def faces(plan: Plan) -> tuple[Face, ...]:
     """The frames of a plan as they will be seen."""
     return tuple(

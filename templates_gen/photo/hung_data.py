@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
-from templates_gen.photo.hung import Hung
+from templates_gen.photo.hung import Hangs, Hung
 
 
 def as_data(hung: Hung) -> dict[str, Any]:
@@ -13,10 +14,26 @@ def as_data(hung: Hung) -> dict[str, Any]:
     return {"format": 1, "frames": frames, "not_read": [{"id": name, "why": why} for name, why in hung.doubts]}
 
 
+def reading(one: Hangs, centre_line: float) -> dict[str, str]:
+    """The readings of a frame by their columns."""
+    across = one.left[0] - centre_line
+    return {"left": f"{one.left[1]:.2f} mm", "right": f"{one.right[1]:.2f} mm", "left_edge": f"{across:.2f} mm"}
+
+
+def not_read(hung: Hung) -> Iterator[str]:
+    """What to do about every frame that was not read."""
+    for name, why in hung.doubts:
+        yield f"Frame {name} was not read: {why}. Measure it by hand."
+
+
+RELATIVE = "Places are relative to each other: the frames together are taken to be where they were planned."
+"""What a photograph does not tell."""
+
+
 def as_readings(hung: Hung, centre_line: float) -> str:
     """The readings as the spreadsheet that `correct` reads."""
     rows = ["frame,left,right,left_edge"]
     for one in hung.frames:
         name = '"' + one.id.replace('"', '""') + '"'
-        rows.append(f"{name},{one.left[1]:.2f} mm,{one.right[1]:.2f} mm,{one.left[0] - centre_line:.2f} mm")
+        rows.append(",".join([name, *reading(one, centre_line).values()]))
     return "\n".join(rows) + "\n"

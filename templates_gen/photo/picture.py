@@ -50,22 +50,26 @@ class Photo(Record, frozen=True):
 
 def read_photo(path: Path) -> Photo:
     """The photograph of a JPEG or PNG file.  Raises InputError."""
-    content = _content(path)
-    _check_kind(content, path.name)
+    return photo_of(path.name, _content(path))
+
+
+def photo_of(name: str, content: bytes) -> Photo:
+    """The photograph in these bytes of a file of this name.  Raises InputError."""
+    _check_kind(content, name)
     size = written_size(content)
     if size is None:
-        raise InputError(path.name, *_GARBLED)
+        raise InputError(name, *_GARBLED)
     width, height = size
     if width * height > MOST_PIXELS:
         found = f"found {width} × {height} pixels, expected at most {MOST_PIXELS / _MILLION:.0f} million"
-        raise InputError(path.name, found, "take it with a smaller picture size")
+        raise InputError(name, found, "take it with a smaller picture size")
     grey = decoded(content, colour=False)
     if grey is None:
-        raise InputError(path.name, *_GARBLED)
+        raise InputError(name, *_GARBLED)
     if min(grey.shape) < LEAST_SIDE:
         found = f"found {width} × {height} pixels, too few to see anything exactly"
-        raise InputError(path.name, found, "give the picture as the phone took it, not a preview")
-    return Photo(path.name, content, grey, noted_focal(content, (width, height)))
+        raise InputError(name, found, "give the picture as the phone took it, not a preview")
+    return Photo(name, content, grey, noted_focal(content, (width, height)))
 
 
 def _content(path: Path) -> bytes:

@@ -7,6 +7,7 @@ from typing import Any
 
 from templates_gen.base.record import Record
 from templates_gen.base.words import counted, some
+from templates_gen.documents.photographed import Papers
 from templates_gen.photo.screening import Misplaced
 from templates_gen.photo.taped import Joined, NailOff, Taped
 
@@ -39,6 +40,12 @@ def bad_joins(taped: Taped) -> list[Joined]:
 def doubtful_joins(taped: Taped) -> list[Joined]:
     """Joins of which the photographs do not tell whether they are right."""
     return [join for join in taped.joins if join.off <= NAMED and join.off + join.sure > MUST]
+
+
+def heading(taped: Taped, papers: Papers) -> str:
+    """How much was read, and how much of it is to be done anew."""
+    joins = f"{len(bad_joins(taped))} of {len(taped.joins)} joins to tape anew"
+    return f"{len(taped.sheets)} of {len(papers.cells)} sheets read, {joins}"
 
 
 def sentences(taped: Taped, scaled: bool) -> Iterator[Said]:

@@ -1,6 +1,7 @@
 // What is taken by hand follows at once; when it is let go, the desk says where it is.  Edges, gaps and lines hold it.
 import { change, changed, store, upload } from "./api.js";
 import { find, notice } from "./dom.js";
+import { take as takePhoto } from "./photographs.js";
 import { s } from "./wall.js";
 
 const NEAR = 8; // pixels from which an edge, a gap or a line holds: our own
@@ -187,7 +188,7 @@ async function dropped(event) {
   const file = event.dataTransfer.files[0];
   if (!file || file.name.toLowerCase().endsWith(".pdf")) return;
   event.stopPropagation();
-  if (!group) { notice("Drop a picture on the frame it belongs in."); return; }
+  if (!group) { store.step = "Wall"; changed("step"); takePhoto("wall", [file]); return; }
   const error = await upload(group.dataset.frame, file);
   if (error) notice(error.message);
 }

@@ -104,6 +104,7 @@ whenChanged((what) => {
   if (what === "opened") find("panel").querySelector(".chosen-part input")?.focus();
   if (what === "sheets") showWall();
   if (what === "panel") showPanel();
+  if (what === "step") goTo(store.step);
 });
 
 const frameStep = () => (["Measure", "After hanging"].includes(store.step) ? store.step : "Frames");
@@ -122,7 +123,7 @@ async function template(event) {
   const file = event.dataTransfer?.files?.[0];
   if (!file) return;
   event.preventDefault();
-  if (!file.name.toLowerCase().endsWith(".pdf")) { notice("Drop a picture on a frame, or a template's PDF anywhere."); return; }
+  if (!file.name.toLowerCase().endsWith(".pdf")) { notice("Drop a picture on a frame, a photograph on the wall, or a template's PDF anywhere."); return; }
   try {
     const made = await bring("/from-template", file, { name: file.name });
     location.href = `/wall?${new URLSearchParams({ job: made.job })}`;

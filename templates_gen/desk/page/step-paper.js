@@ -2,6 +2,7 @@
 import { address, ask, bring, change, changed, store } from "./api.js";
 import { h, notice } from "./dom.js";
 import { allFields, capital, jobField, together, wordsFor } from "./fields.js";
+import { tapedBox } from "./photographs.js";
 import { printerPart, printerName } from "./printers.js";
 
 const SHOP = "one piece";
@@ -22,8 +23,9 @@ export function paperPanel(goTo) {
     h("div", { className: "row" }, makeButton("template", "Make the template", "", "main")),
     h("div", { className: "list" }, h("h3", {}, "Other papers"), h("div", { className: "row" },
       h("a", { className: "button", href: `/proof?${new URLSearchParams({ job: state.job })}`, target: "_blank", rel: "noopener" }, "The proof, for the client"),
-      makeButton("guide", "A page for the phone"), makeButton("labels", "Labels for the backs"), makeButton("schedule", "The schedule"))),
+      makeButton("guide", "A page for the phone"), makeButton("photo card", "Cards for photographs"), makeButton("labels", "Labels for the backs"), makeButton("schedule", "The schedule"))),
     h("ul", { id: "made", className: "made", "aria-live": "polite" }, ...madeItems()),
+    tapedBox(),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("After hanging") }, "After hanging")),
   ];
 }

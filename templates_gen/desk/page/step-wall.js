@@ -3,6 +3,7 @@ import { change, store } from "./api.js";
 import { h, notice } from "./dom.js";
 import { allFields, capital, choicesOf, jobField, together, valueAt, wordsFor } from "./fields.js";
 import { choose } from "./dragging.js";
+import { wallBox } from "./photographs.js";
 
 export function wallPanel(goTo) {
   return [
@@ -13,6 +14,7 @@ export function wallPanel(goTo) {
     studs(), stairs(),
     h("details", { "data-focus": "more wall" }, h("summary", {}, "More about the wall"), ...allFields("wall", ["wall"], ["width", "height"])),
     h("details", { "data-focus": "more job" }, h("summary", {}, "More about the job"), ...allFields("job", ["job"], ["confirmed"]), confirmed()),
+    wallBox(),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("Frames") }, "Next: the frames")),
   ];
 }
