@@ -52,7 +52,7 @@ class Way(Record, frozen=True):
         """What it takes, and how exact it is, in a line."""
         if self.shop:
             return self.shop
-        taken = self.effort.roughly if self.rough else self.effort.words
+        taken = self.effort.at_most if self.rough else self.effort.words
         return taken + (f"; {show(self.expected.step, unit)} off" if self.expected else "")
 
 

@@ -38,9 +38,9 @@ class Effort(Record, frozen=True):
         return f"{self._counts}, about {self.time}"
 
     @property
-    def roughly(self) -> str:
-        """The same of a plan that is not the last word: "roughly 17 sheets, 16 joins, 13 min"."""
-        return f"roughly {self._counts}, {self.time}"
+    def at_most(self) -> str:
+        """The same of a plan from which some will be saved: "at most about 17 sheets, 16 joins, 13 min"."""
+        return f"at most about {self._counts}, {self.time}"
 
     @property
     def work(self) -> str:
