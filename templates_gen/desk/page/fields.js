@@ -43,7 +43,10 @@ export function asked(words, at = []) {
 }
 
 // What is said under a field: what it means where its label is a question, else what holds while it is empty.
-export const helpOf = (words) => (words.ask ? words.means : words.usual ? `Left empty: ${words.usual}` : "");
+export const helpOf = (words) => (words.ask ? (saysMore(words) ? words.means : "") : words.usual ? `Left empty: ${words.usual}` : "");
+
+// False for what only says the question again: "What is its title?", its title.
+const saysMore = ({ ask, means }) => means.match(/\w+/g).some((word) => !ask.toLowerCase().match(/\w+/g).includes(word.toLowerCase()));
 
 // What there is to choose from, each by its short name.
 export function choicesOf(words) {

@@ -28,7 +28,7 @@ function adding() {
     const words = wordsFor("frame", name);
     const shared = { id: `new_${name}`, "data-key": `new frame ${name}`, "data-saved": "", title: words.means };
     const like = SAME.includes(name) && last ? (name === "hanger" ? last.hanger : last.known[name]) : "";
-    const placeholder = like ? `${like}, as ${last.id}` : name === "id" ? "next letter" : example(words);
+    const placeholder = like || (name === "id" ? "next letter" : example(words));
     const input = name === "hanger"
       ? h("select", shared, h("option", { value: "" }, placeholder), ...store.fields.hangers.filter((one) => !one.needs.length).map((one) => h("option", { value: one.name }, one.name)))
       : h("input", { type: "text", autocomplete: "off", placeholder, ...shared });
@@ -47,7 +47,7 @@ function adding() {
   const wrong = h("p", { className: "wrong", role: "alert", hidden: true });
   return h("form", { className: "list", onsubmit: add }, h("h3", {}, "Add a frame"), h("div", { className: "quick" }, ...inputs), wrong,
     h("div", { className: "row" }, h("button", { type: "submit", "data-focus": "add frame" }, "Add this frame"),
-      h("span", { className: "help" }, last ? `Enter adds it. Without a size it is like ${last.id}; 11 x 14 in width is both.` : "Enter adds it.")));
+      h("span", { className: "help" }, last ? `Enter adds it. Without a size it has that of frame ${last.id}. A width of 11 x 14 is both sides.` : "Enter adds it.")));
 }
 
 function pasting() {
