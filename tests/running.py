@@ -40,6 +40,7 @@ def run(*arguments: str | Path, typed: str = "") -> Ran:
         contextlib.redirect_stdout(out),
         contextlib.redirect_stderr(err),
         mock.patch("webbrowser.open", look_in),
+        mock.patch.dict(os.environ, {"DISPLAY": os.environ.get("DISPLAY", ":0")}),
         mock.patch("templates_gen.desk.serving.LINGER", 0.05),
     ):
         try:

@@ -1,4 +1,4 @@
-"""How names of files are typed into a shell."""
+"""Names of files: how they are typed into a shell, and what no name may be."""
 
 from __future__ import annotations
 
@@ -6,6 +6,15 @@ import os
 import re
 import shlex
 from pathlib import Path
+
+_DEVICE = re.compile(r"(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9¹²³])\s*(\..*)?", re.IGNORECASE)
+"""What Windows keeps for its devices, with any ending (Microsoft, "Naming Files, Paths, and Namespaces"; from
+memory)."""
+
+
+def is_device(name: str) -> bool:
+    """True for a name that Windows keeps for a device: a file of that name cannot be there."""
+    return _DEVICE.fullmatch(name) is not None
 
 
 def quoted(path: Path | str) -> str:

@@ -32,6 +32,10 @@ _HELD = (5, 32)
 """What Windows says where a file cannot be replaced: access denied, and sharing violation, which is how it takes a file
 that a viewer shows (Microsoft, System Error Codes; from memory).  Other systems replace such a file."""
 
+_WAITS = (0.02, 0.05, 0.1)
+"""Seconds that such a file is waited for, again and again: programs that look at every new file hold it for less.  Our
+own design, no source."""
+
 _OUR_JSON = re.compile(rb'\s*\{\s*"format":\s*1,')
 
 OUR_TEXT = "To the print shop, from templates-gen,"
@@ -74,7 +78,7 @@ def write_result(path: Path, content: bytes, force: bool = False) -> None:
     beside = target.with_name(f"{_BEGUN}{os.urandom(_CHANCE).hex()}{_PART}")
     try:
         _write(beside, content)
-        os.replace(beside, target)
+        _replace(beside, target)
     except OSError as error:
         raise OutputError(f"{path}: cannot be written: {_why(error)}") from None
     finally:
@@ -137,6 +141,18 @@ def check_place(path: Path, force: bool = False) -> None:
         raise OutputError(f"{path}: cannot be written: {error.strerror or error}") from None
 
 
+def _replace(beside: Path, target: Path) -> None:
+    """Move the file to its place; one that is held there for a moment, as by what looks for viruses, is waited for."""
+    for wait in (*_WAITS, None):
+        try:
+            os.replace(beside, target)
+            return
+        except OSError as error:
+            if wait is None or getattr(error, "winerror", None) not in _HELD:
+                raise
+            time.sleep(wait)
+
+
 def check_folder(folder: Path) -> None:
     """Raises OutputError for a folder in which no file can be made: that is tried, for systems tell it in many ways."""
     beside = folder / f"{_BEGUN}{os.urandom(6).hex()}{_PART}"
@@ -146,7 +162,7 @@ def check_folder(folder: Path) -> None:
     except OSError as error:
         hint = "go to another folder first, or name a file in another one"
         raise OutputError(
-            f"{folder.resolve()}: nothing can be written in this folder: {_why(error)}\n  {hint}"
+            f"{folder.resolve()}: nothing can be written in this folder: {error.strerror or error}\n  {hint}"
         ) from None
 
 

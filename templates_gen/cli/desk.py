@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import signal
+import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -91,12 +93,22 @@ def _opener(name: str, browser: bool) -> Callable[[str], None]:
         address += f"&job={quote(name)}" if name else ""
         click.echo(address)
         click.echo("Open this address in a browser on this machine. Ctrl-C ends the desk.", err=True)
-        if browser:
+        if browser and _has_screen():
+            import threading
             import webbrowser
 
-            webbrowser.open(address)
+            # one that runs in the terminal would keep us from answering it
+            threading.Thread(target=webbrowser.open, args=(address,), daemon=True).start()
 
     return ready
+
+
+def _has_screen() -> bool:
+    """False where only a browser in the terminal could be opened, which takes it away and shows nothing of the page.
+
+    X11 and Wayland set the first two of these (freedesktop.org); BROWSER is the person's own choice."""
+    own = any(os.environ.get(name) for name in ("DISPLAY", "WAYLAND_DISPLAY", "BROWSER"))
+    return own or sys.platform in ("win32", "darwin")
 
 
 def _put_shortcut() -> None:

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.base.errors import InputError
+from templates_gen.base.file_names import is_device
 
 ENDING = ".toml"
 """Of a job file (TOML 1.0.0)."""
@@ -49,6 +50,7 @@ def free_name(folder: Path, stem: str, ending: str = ENDING) -> str:
     """A name in the folder that no file has yet, as near to this one as possible."""
     plain = "".join(sign if sign.isalnum() else "-" for sign in stem.strip().lower()).strip("-")
     plain = "-".join(filter(None, plain.split("-")))[:60] or "wall"
+    plain = f"{plain}-wall" if is_device(plain) else plain
     taken = {path.name.casefold() for path in folder.iterdir()}
     number, name = 1, f"{plain}{ending}"
     while name.casefold() in taken:

@@ -13,6 +13,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from templates_gen.base.errors import InputError, OutputError
+from templates_gen.base.file_names import is_device
 from templates_gen.base.files import NotAFileError, read_at_most
 from templates_gen.base.output import write_result
 from templates_gen.base.record import Table
@@ -23,9 +24,6 @@ from templates_gen.job.reading.typed import read_table
 from templates_gen.printer.profile import Printer, Readings, measured
 
 _NAME = re.compile(r"\w(?:[\w .-]{0,38}[\w-])?")
-
-_RESERVED = re.compile(r"(?:con|prn|aux|nul|com\d|lpt\d)(?:\..*)?", re.IGNORECASE)
-"""Names that Windows keeps for devices (Microsoft, "Naming Files, Paths, and Namespaces"; from memory)."""
 
 LONG_NAME = 60
 """Letters of an impossible name that are shown.  Our own bound, no source."""
@@ -82,7 +80,7 @@ def checked_name(name: str) -> str:
     """A printer's name that can be a file's.  Raises InputError for any other."""
     plain = unicodedata.normalize("NFC", name.strip())
     hint = "a name such as study or “HP 4100 upstairs”"
-    if _RESERVED.fullmatch(plain):
+    if is_device(plain):
         problem = f"found the name “{plain}”, which Windows keeps for a device, expected another"
         raise InputError("printer", problem, hint)
     if not _NAME.fullmatch(plain):

@@ -46,6 +46,23 @@ def test_a_result_that_a_viewer_holds_open_is_a_sentence_and_leaves_nothing(comm
     assert "another program has it open, or it is write-protected close the file there" in words
 
 
+@pytest.mark.parametrize("code", [5, 32])
+def test_a_file_that_is_held_for_a_moment_is_waited_for(code, small, monkeypatch):
+    usual, tries = os.replace, []
+
+    def held_twice(source: object, target: object) -> None:
+        tries.append(target)
+        if len(tries) < 3:
+            error = PermissionError(13, "Permission denied", str(target))
+            error.winerror = code
+            raise error
+        usual(source, target)
+
+    monkeypatch.setattr("templates_gen.base.output.os.replace", held_twice)
+    output.write_result(small / "job.toml", b"new", force=True)
+    assert (small / "job.toml").read_bytes() == b"new" and len(tries) == 3
+
+
 def test_on_other_systems_the_reason_is_the_systems_own(small, monkeypatch):
     def denied(*_: object) -> None:
         raise PermissionError(13, "Permission denied")

@@ -600,3 +600,17 @@ def test_a_folder_that_nothing_can_be_written_in_is_said_on_the_first_page(desk,
 
     monkeypatch.setattr("templates_gen.base.output._write", full)
     assert desk.got("/jobs")["blocked"].endswith("nothing can be written in this folder: Read-only file system")
+
+
+@pytest.mark.parametrize(
+    ("title", "name"), [("Con", "con-wall.toml"), ("AUX ", "aux-wall.toml"), ("lpt1", "lpt1-wall.toml")]
+)
+def test_a_new_wall_is_never_called_as_windows_calls_a_device(title, name, desk):
+    data = {
+        "job.title": title,
+        "wall.width": "3 m",
+        "wall.height": "2 m",
+        "frame.width": "30 cm",
+        "frame.height": "30 cm",
+    }
+    assert desk.brought("/new", data)["job"] == name

@@ -1,8 +1,17 @@
 """The command `desk`: what it opens, and how it says what it cannot."""
 
 import socket
+import sys
+import time
+from pathlib import Path
+from urllib.parse import urlsplit
+
+import pytest
 
 import templates_gen as tg
+from templates_gen.cli import desk as desk_command
+from templates_gen.desk import shortcut
+from tests import running
 from tests.desk.at_the_desk import LIBRARY
 from tests.jobs import SAMPLES
 from tests.running import run
@@ -48,3 +57,54 @@ def test_a_starter_is_put_into_the_home_folder(folder, monkeypatch):
     monkeypatch.setenv("HOME", str(folder))
     ran = run("desk", "--shortcut")
     assert ran.code == 0 and "opens the desk" in ran.out
+
+
+def test_a_browser_in_the_terminal_does_not_keep_the_desk_from_answering(folder, monkeypatch):
+    def reads(address: str) -> bool:  # as lynx does: it asks at once, and comes back when the person has read enough
+        running._visit(urlsplit(address))
+        read.append(address)
+        return True
+
+    read: list[str] = []
+    monkeypatch.setattr(running, "look_in", reads)
+    ran = run("desk")
+    assert ran.code == 0 and read == [ran.out.strip()]
+
+
+WINDOWS_FOLDER = "/Users/Jörg/100 % Bilder"
+
+
+def test_a_starter_for_windows_is_read_as_utf_8_and_takes_every_folder(folder, monkeypatch):
+    monkeypatch.setenv("OneDrive", str(folder / "OneDrive"))
+    (folder / "OneDrive" / "Desktop").mkdir(parents=True)
+    place, text = shortcut._starter(Path(WINDOWS_FOLDER), folder, "win32")
+    assert place == folder / "OneDrive" / "Desktop" / "Templates desk.bat"
+    lines = text.split("\r\n")
+    assert lines[1] == "chcp 65001 >nul" and lines[2] == 'cd /d "/Users/Jörg/100 %% Bilder"'
+    assert lines[3].endswith('" -m templates_gen desk') and "\n" not in text.replace("\r\n", "")
+    monkeypatch.delenv("OneDrive")
+    assert shortcut._starter(Path(WINDOWS_FOLDER), folder / "home", "win32")[0].parent == folder / "home" / "Desktop"
+
+
+@pytest.mark.parametrize("system", ["win32", "darwin", "linux"])
+def test_a_starter_of_the_program_without_python_starts_the_program(system, folder, monkeypatch):
+    monkeypatch.setattr(sys, "frozen", True, raising=False)
+    monkeypatch.setattr(sys, "executable", "/opt/templates-gen/templates-gen")
+    text = shortcut._starter(folder, folder, system)[1]
+    assert "templates_gen" not in text and "/templates-gen" in text and " desk" in text
+
+
+@pytest.mark.parametrize("screen", ["", ":0"])
+def test_without_a_screen_no_browser_takes_the_terminal(screen, folder, monkeypatch):
+    """On a machine reached by a terminal alone, webbrowser finds lynx and the like, which show no page of ours."""
+    opened: list[str] = []
+    for name in ("DISPLAY", "WAYLAND_DISPLAY", "BROWSER"):
+        monkeypatch.delenv(name, raising=False)
+    monkeypatch.setenv("DISPLAY", screen)
+    monkeypatch.setattr(sys, "platform", "linux")
+    monkeypatch.setattr("webbrowser.open", opened.append)
+    desk_command._opener("", True)("http://127.0.0.1:1/?key=k")
+    end = time.monotonic() + 5
+    while screen and not opened and time.monotonic() < end:
+        time.sleep(0.01)
+    assert len(opened) == bool(screen)

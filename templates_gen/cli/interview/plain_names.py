@@ -7,6 +7,7 @@ import unicodedata
 from collections.abc import Mapping
 
 from templates_gen.base.errors import InputError
+from templates_gen.base.file_names import is_device
 from templates_gen.base.toml import toml
 from templates_gen.job.reading.files import decoded, parse_toml
 from templates_gen.job.reading.travelling import last_part
@@ -17,10 +18,6 @@ SHEET_ENDINGS = (".csv", ".tsv", ".txt")
 
 _NEVER = re.compile(r'[<>:"|?*]')
 """What no name may have on one system or another (Windows, "Naming Files, Paths, and Namespaces"; from memory)."""
-
-_RESERVED = re.compile(r"(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9¹²³])\s*(\..*)?", re.IGNORECASE)
-"""What Windows keeps for its devices, with any ending (Microsoft, "Naming Files, Paths, and Namespaces"; from
-memory)."""
 
 LONGEST = 60
 """Letters of a name before its ending, four bytes each at most: a system takes 255 (from memory).  Our own
@@ -39,7 +36,7 @@ def plain_name(name: str, endings: tuple[str, ...]) -> str:
     stem = " ".join(_NEVER.sub("-", shown).split()).lstrip(".- ").rstrip(". ")
     if not stem or f".{stem.lower()}" in endings:
         stem = "job" if endings is JOB_ENDING else "frames"
-    if _RESERVED.fullmatch(stem):
+    if is_device(stem):
         stem = f"_{stem}"
     ending = next((ending for ending in endings if stem.lower().endswith(ending)), "")
     base = stem[: len(stem) - len(ending)]
