@@ -302,6 +302,17 @@ def test_a_frames_label_is_in_its_middle_under_the_level_line_with_an_arrow_befo
     assert label.x0 - 14.0 < head.points[0][0] and head.points[2][0] < label.x0
 
 
+def test_of_a_frame_too_narrow_for_its_id_as_much_is_written_as_there_is_room_for():
+    narrow = frame("Rhododendron-2026", 40.0, 600.0, 30.0, title="Rhododendron ponticum")
+    each = job(narrow, group=group((("Rhododendron-2026",),)), paper=paper("a0"))
+    plan = plan_wall(each)
+    (laid,) = lay(plan, plan_sheets(plan, each.paper), 2, LETTERING)
+    (hung,) = plan.frames
+    cut = [text for text in texts_of(laid) if text.text.startswith("Rh") and hung.rect.has_point(text.x, text.y)]
+    assert len(cut) >= 2 and any(text.text.endswith("…") for text in cut)
+    assert all(hung.rect.grown(-3.0).holds(LETTERING.box(text)) for text in cut)
+
+
 def test_all_lettering_of_a_sheet_is_of_the_standard_heights_a_millimetre_apart_and_off_the_nail(whole):
     texts = texts_of(whole)
     assert {text.height for text in texts} - {40.0, 60.0} <= {*HEIGHTS, 28.0}

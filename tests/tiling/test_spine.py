@@ -13,7 +13,7 @@ from templates_gen.tiling.branches import crosses
 from templates_gen.tiling.cells import Cell, CellPlan, Printable
 from templates_gen.tiling.joins import JOIN_MIN, pieces
 from templates_gen.tiling.pruned import pruned
-from templates_gen.tiling.spine import LEAST_LAP, Asked, spine
+from templates_gen.tiling.spine import LEAST_LAP, Asked, _near, spine
 
 UPRIGHT, SIZES = [(190.0, 270.0)], [(190.0, 270.0), (280.0, 180.0)]
 TARGET = Rect(-20.0, -20.0, 20.0, 20.0)
@@ -113,6 +113,14 @@ def test_everything_asked_for_is_held_in_one_piece_and_nothing_is_crossed(nails,
     for stretch in found:
         assert stretch.cell.y0 <= -BELOW + 1e-6 and stretch.cell.y1 >= ABOVE - 1e-6
     assert all(any(c.width <= w + 1e-6 and c.height <= h + 1e-6 for w, h in sizes) for c in cells)
+
+
+def test_a_branch_is_told_of_all_that_it_can_come_near_to():
+    """A branch 280 mm wide reaches 280 mm beyond either side of its sheet; what is higher or lower is all told of."""
+    cell = Rect(0.0, 0.0, 200.0, 270.0)
+    sides = [Rect(x, y, x + 30.0, y + 60.0) for x in (-309.0, -31.0, 100.0, 200.0, 479.0) for y in (-900.0, 0.0, 900.0)]
+    far = [Rect(-311.0, 0.0, -281.0, 60.0), Rect(481.0, 0.0, 511.0, 60.0)]
+    assert _near([*sides, *far], cell, 280.0) == sides
 
 
 def block(across: int, up: int, gaps: set[tuple[int, int]], lap: float = 100.0) -> CellPlan:
