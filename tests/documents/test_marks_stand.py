@@ -14,6 +14,7 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import show_both
+from templates_gen.documents.sheets import sheet_marks
 from templates_gen.documents.sheets.frame_labels import label_region, size_words, up_arrow
 from templates_gen.documents.sheets.layers import lay
 from templates_gen.documents.sheets.line_names import line_names
@@ -383,3 +384,36 @@ def test_figures_of_the_level_line_keep_to_the_part_of_it_that_a_sheet_shows():
                 assert abs(text.x - plan.centre_line) == pytest.approx(float(text.text))
                 seen.add(text.x)
     assert len(seen) >= 6
+
+
+def test_lettering_better_keeps_7_tenths_of_a_millimetre_off_both_lines_of_a_frames_edge(whole):
+    """The two lines are 3 mm apart, the outer one on the frame's side."""
+    done = sheet_marks.frames(whole.so_far)
+    hung = whole.so_far.part.frames[0].rect
+    edges = [
+        Rect(hung.x0, hung.y0 - 0.7, hung.x1, hung.y0 + 3.7), Rect(hung.x0, hung.y1 - 3.7, hung.x1, hung.y1 + 0.7),
+        Rect(hung.x0 - 0.7, hung.y0, hung.x0 + 3.7, hung.y1), Rect(hung.x1 - 3.7, hung.y0, hung.x1 + 0.7, hung.y1),
+    ]  # fmt: skip
+    assert len(done.lines) == 8
+    assert [each for each in edges if not any(same(each, line) for line in done.lines)] == []
+    assert [(use.x, use.y) for use in done.items] == [(f.rect.x0, f.rect.y0) for f in whole.so_far.part.frames]
+
+
+def same(one: Rect, two: Rect) -> bool:
+    return (one.x0, one.y0, one.x1, one.y1) == pytest.approx((two.x0, two.y0, two.x1, two.y1))
+
+
+def test_the_two_lines_take_what_their_ticks_and_figures_need(whole):
+    """A millimetre and a half on either side of the centre line; 7 mm under the level line and 6 over it."""
+    so_far = whole.so_far
+    x, y, window = so_far.plan.centre_line, so_far.plan.level_line, so_far.sheet.window
+    centre, level = sheet_marks.long_lines(so_far).lines
+    assert same(centre, Rect(x - 1.5, window.y0, x + 1.5, window.y1))
+    assert same(level, Rect(window.x0, y - 7.0, window.x1, y + 6.0))
+
+
+def test_the_target_takes_30_mm_about_the_cross_on_the_sheet_that_shows_it(whole):
+    x, y = whole.so_far.plan.centre_line, whole.so_far.plan.level_line
+    done = sheet_marks.target(whole.so_far)
+    assert [same(each, Rect(x - 15.0, y - 15.0, x + 15.0, y + 15.0)) for each in done.taken] == [True]
+    assert done.items

@@ -5,10 +5,10 @@ from itertools import pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.base.geometry import Rect
+from templates_gen.base.geometry import Rect, bounds
 from templates_gen.tiling.connected import Web
 from templates_gen.tiling.joins import pieces
-from templates_gen.tiling.layouts import _middle_cut
+from templates_gen.tiling.layouts import _covered, _middle_cut
 from templates_gen.tiling.strips import MOST_CELLS, Box, cells_along, line_of
 
 HEIGHT = 100.0
@@ -48,6 +48,26 @@ def test_the_cut_that_parts_a_crowded_wall_halves_what_is_whole():
     assert _middle_cut([box.turned() for box in row[:3]]) == (False, 15.0)
     assert _middle_cut([*row[:2], row[0]._replace(y0=20.0, y1=30.0), row[1]._replace(y0=20.0, y1=30.0)]) == (True, 15.0)
     assert _middle_cut(row[:1]) is None
+
+
+SPOTS = st.builds(
+    lambda x, y, wide, high: Box(x * 10.0, y * 10.0, (x + wide) * 10.0, (y + high) * 10.0, True, True),
+    st.integers(0, 9), st.integers(0, 9), st.integers(1, 4), st.integers(1, 4),
+)  # fmt: skip
+
+
+@given(st.lists(SPOTS, min_size=1, max_size=5), st.integers(0, 5), st.integers(6, 14))
+def test_all_the_wall_between_boxes_is_asked_for_and_of_a_section_no_more_than_is_in_it(boxes, low, high):
+    """The last box of all is the one that asks for the blank wall, and it is not firm."""
+    around = bounds([Rect(*box[:4]) for box in boxes])
+    (loose,) = (box for box in _covered(boxes) if not box.firm_x)
+    assert Rect(*loose[:4]) == around
+    part = Rect(low * 10.0, low * 10.0, high * 10.0, high * 10.0)
+    for box in _covered(boxes, part):
+        assert part.x0 <= box.x0 <= box.x1 <= part.x1 and part.y0 <= box.y0 <= box.y1 <= part.y1
+    inside = around.meet(part)
+    found = [Rect(*box[:4]) for box in _covered(boxes, part) if not box.firm_x]
+    assert found == ([inside] if inside and around.overlaps(part) else found)
 
 
 def test_a_strip_of_more_cells_than_there_may_be_is_not_planned():
