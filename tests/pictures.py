@@ -62,7 +62,7 @@ DESK = {"desk": (1280, 900, "light", "Frames"), "desk-phone": (390, 844, "light"
 
 def desk_pictures(sample: str) -> dict[str, bytes]:
     """PNG files by name of a sample at the desk, in a real browser."""
-    from playwright.sync_api import sync_playwright
+    from playwright.sync_api import expect, sync_playwright
 
     made: dict[str, bytes] = {}
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
@@ -80,7 +80,8 @@ def desk_pictures(sample: str) -> dict[str, bytes]:
                 if step == "Frames":
                     page.locator('[data-frame="B"]').click()
                 page.locator("#steps").get_by_role("button", name=step).click()
-                page.wait_for_timeout(4000)  # until the ways to print are worked out
+                page.wait_for_timeout(1000)  # for the drawings in the step
+                expect(page.get_by_text("being worked out…")).to_have_count(0, timeout=120_000)
                 made[f"{sample}-{name}.png"] = few_colours(Image.open(io.BytesIO(page.screenshot())))
                 context.close()
         browser.close()

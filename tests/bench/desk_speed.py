@@ -12,6 +12,8 @@ import tempfile
 import time
 from pathlib import Path
 
+sys.path.insert(0, str(Path(__file__).parents[2]))
+
 from tests.desk.at_the_desk import running
 from tests.desk.browser import CHROMIUM, LACKING, OPTIONS
 
