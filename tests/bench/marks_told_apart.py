@@ -10,7 +10,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from tests.documents.test_marks_told_apart import kinds, places, worst
+from tests.documents.test_marks_told_apart import cut_or_edge, kinds, places, shares, worst
 from tests.looking import HALVES, WHOLE
 from tests.made import NAMES, made
 
@@ -25,6 +25,10 @@ def main() -> None:
         nail = min(worst(looks, kind, pair, WHOLE) for kind, looks in told)
         half = min(worst(looks, kind, pair, part) for kind, looks in told for part in HALVES.values())
         print(f"{name}: {len(found)} marks; margin {all_of_it:.2f}, nail and registration {nail:.2f}, half {half:.2f}")
+        for kind, own, other, what in shares(name, 1):
+            print(f"  {kind}: every one {own:.2f} like its kind, nothing else more than {other:.2f} ({what})")
+        margins = [margin for _, margin, _ in cut_or_edge(name, 1)]
+        print(f"  lines to cut and edges of frames, {len(margins)} places: margin {min(margins, default=1.0):.2f}")
 
 
 if __name__ == "__main__":

@@ -8,16 +8,18 @@ from functools import cache
 import pytest
 
 from templates_gen.base.geometry import Rect
+from templates_gen.documents.correcting.patch_pages import ARM, CIRCLE, RING
 from templates_gen.documents.sheets.join_marks import bars_form
 from templates_gen.documents.sheets.nail_marks import nail_form
 from templates_gen.documents.sheets.wall_marks import target
 from templates_gen.drawing.houses import house
-from templates_gen.drawing.items import Circle, Form, Item, Line
+from templates_gen.drawing.items import Circle, Form, Item, Line, moved
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.moving import moved_by
 from templates_gen.drawing.shapes import teeth
 from templates_gen.drawing.sizes import BROAD, HEAVY, INNER_EDGE, MEDIUM, STRONG, WIDE
 from templates_gen.drawing.strokes import CENTRE_DASH, NEXT_DASH
+from tests.every_mark import edges_and_cuts, every_sheet, like, marks_of
 from tests.looking import HALVES, SCALES, WHOLE, Pixels, alike, around, drawn, likeness, seen, ways
 from tests.made import made
 
@@ -126,6 +128,67 @@ def lines() -> dict[str, Form]:
         "level line": form("a level line", Line(-end, 0, end, 0, BROAD), *ticks),
         "centre line": form("a centre line", Line(-end, 0, end, 0, HEAVY, CENTRE_DASH)),
     }
+
+
+@cache
+def phases(kind: str) -> list[Pixels]:
+    """How a kind of line looks turned by quarters and shifted along by quarters of its teeth, 5 mm apart (our own)."""
+    one = lines()[kind]
+    shifted = [form(f"{kind} {step}", *moved_by(one.items, step * 5.0 / 4, 0.0)) for step in range(4)]
+    return [way for some in shifted for way in ways(some)]
+
+
+STEPS = {"tram-tickets": 3, "twelve, letter, linked": 6}
+"""Every so many'th sheet is looked at here; every one in tests/bench."""
+
+LEAST_TO_OTHERS = 0.02
+"""By how much more a nail, a registration mark and the target must look like their own kind than all else on the paper
+does: lines, letters, houses, corners, rulers' ends, drop scales.  Our own choice."""
+
+
+def shares(name: str, step: int) -> Iterator[tuple[str, float, float, str]]:
+    """Of nail, registration mark and target: how like its kind the least like one looks, and the likest other thing."""
+    shapes = {kind: some for kind, some in kinds().items() if kind != "sheet"}
+    for kind, by in like(made(name), shapes, step).items():
+        likest, what = max((max(some), other) for other, some in by.items() if other != kind)
+        yield kind, min(by.get(kind, [1.0])), likest, what
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_nothing_else_on_paper_looks_as_much_like_a_nail_as_a_nail(name: str) -> None:
+    """Nor like a registration mark or the target, at any size and whichever way round."""
+    for kind, own, other, what in shares(name, STEPS[name]):
+        assert own > other + LEAST_TO_OTHERS, (kind, what)
+
+
+def cut_or_edge(name: str, step: int) -> Iterator[tuple[str, float, str]]:
+    """Of places on lines to cut and on edges of frames: how much more they look like what they are than like the other
+    one, by the line itself and by all that is seen there, in the middle."""
+    done = made(name)
+    for number, (laid, page, to_page) in enumerate(every_sheet(done)):
+        pixels, marks = seen(done.pdf, page), [*marks_of(laid)]
+        for kind, x, y in edges_and_cuts(laid, marks) if number % step == 0 else ():
+            looks = around(pixels, *moved(to_page, x, y))
+            own, other = (phases(one) for one in (kind, "frame" if kind == "cut" else "cut"))
+            line = likeness(looks, own) - likeness(looks, other)
+            whole = max(alike(one, own) for one in looks) - max(alike(one, other) for one in looks)
+            yield kind, (line + whole) / 2, f"{kind} at {x:.0f}, {y:.0f} on sheet {laid.so_far.sheet.name}"
+
+
+@pytest.mark.parametrize("name", JOBS)
+def test_no_edge_of_a_frame_is_taken_for_a_line_to_cut(name: str) -> None:
+    """Nor a line to cut for an edge."""
+    found = list(cut_or_edge(name, STEPS[name]))
+    assert {kind for kind, _, _ in found} == {"cut", "frame"}
+    assert [where for _, margin, where in found if margin <= LEAST_TO_OTHERS] == []
+
+
+def test_old_ring_and_new_circle_of_a_patch_are_told_apart() -> None:
+    """A ring of 2.5 mm with a dot goes on the old hole, a circle of 3 mm with hairlines is the new nail (our own)."""
+    ring = form("old hole", Circle(0, 0, RING, MEDIUM))
+    new = form("new nail", Circle(0, 0, CIRCLE, MEDIUM), Line(-ARM, 0, ARM, 0, 0.13), Line(0, -ARM, 0, ARM, 0.13))
+    assert alike(drawn(ring, 1.0), ways(new)) < UNLIKE
+    assert max(likeness([drawn(one, 1.0)], kinds()["nail"]) for one in (ring, new)) < 1.0 - LEAST
 
 
 def test_no_two_kinds_of_line_look_alike() -> None:
