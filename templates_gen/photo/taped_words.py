@@ -15,6 +15,10 @@ NAMED, MUST = 1.25, 1.5
 """mm: a join is taped anew where it is off by more than the first; it is doubtful where it may be off by more than the
 second.  An eye sees a step of 1.5 mm between frames (our own estimate)."""
 
+HALF, SURELY = 0.5, 1.4
+"""A join is surely off where it is so even if half of what is unsure is taken away, or by so many mm.  Our own
+simulation, no source."""
+
 SMALL, BLURRED, POOR = 14.0, 1.6, 0.35
 """Pixels: a tag's side, a blur, and how far tags are off the fit, from which a picture is poor.  Our own simulation."""
 
@@ -34,12 +38,16 @@ class Said(Record, frozen=True):
 
 def bad_joins(taped: Taped) -> list[Joined]:
     """The joins to tape anew, the worst first."""
-    return sorted((join for join in taped.joins if join.off > NAMED), key=lambda join: -join.off)
+    return sorted((join for join in taped.joins if _bad(join)), key=lambda join: -join.off)
+
+
+def _bad(join: Joined) -> bool:
+    return join.off > min(NAMED + HALF * join.sure, SURELY)
 
 
 def doubtful_joins(taped: Taped) -> list[Joined]:
     """Joins of which the photographs do not tell whether they are right."""
-    return [join for join in taped.joins if join.off <= NAMED and join.off + join.sure > MUST]
+    return [join for join in taped.joins if not _bad(join) and (join.off > NAMED or join.off + join.sure > MUST)]
 
 
 def heading(taped: Taped, papers: Papers) -> str:
@@ -59,7 +67,7 @@ def sentences(taped: Taped, scaled: bool) -> Iterator[Said]:
                    "Are their tags covered, in glare, or out of the picture? Take another photograph.")  # fmt: skip
     if doubt := doubtful_joins(taped):
         names = some([f"{join.under} and {join.over}" for join in doubt])
-        yield Said("note", f"Not told surely enough: the joins of {names}. A second photograph from the side helps.")
+        yield Said("warn", f"May be off by more than {MUST:.1f} mm: the joins of {names}. {_more(taped)}")
     yield from _poor(taped)
     if not taped.by_lines:
         yield Said("note", "Too little of the level line or not the target was seen: places are by the middle of all "
@@ -68,6 +76,14 @@ def sentences(taped: Taped, scaled: bool) -> Iterator[Said]:
         "it was printed for a measured printer" if scaled else "measure the rulers on the sheets, or record the printer"
     )
     yield Said("note", f"A photograph does not show the scale of the print: {how}.")
+
+
+def _more(taped: Taped) -> str:
+    """What tells more of a join than the photographs do."""
+    if len(taped.sides) == 1:
+        return ("In one photograph paper that stands off the wall looks like paper that slipped: take a second one "
+                "from the side, and give both.")  # fmt: skip
+    return "The photographs do not tell it surely: press the paper flat, and look whether its registration marks meet."
 
 
 def _bad_join(join: Joined) -> str:

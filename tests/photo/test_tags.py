@@ -11,6 +11,8 @@ import pypdfium2
 import pytest
 
 from templates_gen.base.record import replace
+from templates_gen.documents.instructions.hanging_day import hanging_steps
+from templates_gen.documents.instructions.taping_steps import day_before
 from templates_gen.documents.photo_card import card_pages, cards_of
 from templates_gen.documents.photographed import drawn_tags, lacking
 from templates_gen.documents.sheets.photo_tags import ON_A_SHEET, tag_side
@@ -171,3 +173,11 @@ def test_both_cards_are_read_back(size):
             middle = one[number].mean(0) * 25.4 / 72
             assert np.hypot(*(middle - (square.cx, square.cy))) < 0.1  # mm
             assert square.width == (60.0 if size == "a3" else 40.0)
+
+
+@pytest.mark.parametrize("photo", [True, False])
+def test_the_first_pages_and_the_hanging_day_say_what_the_tags_are_for(photo):
+    done = make(twelve(paper("a4", photo=photo)))
+    taping = [words for words in day_before(done.plan, done.sheets) if "photo taped JOB PHOTO" in words]
+    (nailing,) = [step.words for step in hanging_steps(done.plan, done.sheets) if step.name == "Nail"]
+    assert len(taping) == photo and nailing.startswith("Photograph the whole paper before") == photo

@@ -23,6 +23,8 @@ from templates_gen.tolerance.order import taping_order
 
 TARGET_AT = "the target", "the target's window"
 
+PHOTOGRAPHED = "Photograph the whole paper before: its photo tags tell whether a join or a nail is off. "
+
 MOST_NAMED = 8
 """Frames that are named one by one, not counted.  Our own design, no source."""
 
@@ -36,7 +38,8 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     yield from _marking(plan)
     yield DayStep(
         "Nail",
-        f"Read “{TITLE}” first. Through the dot in every ring, once you have looked for cables and pipes there."
+        f"{PHOTOGRAPHED * sheets.paper.photo}Read “{TITLE}” first. Through the dot in every ring, once you have "
+        "looked for cables and pipes there."
         f"{_several(plan)}{_unrated(plan)}{_drilled_only(plan)}",
         sketch("nail-home"),
     )

@@ -81,6 +81,7 @@ def day_before(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
         yield from _string(plan, sheets)
         if sheets.paper.cover != "nails":  # else the frames' corners may not be on paper
             yield from diagonals(plan, len(sheets.sheets))
+    yield from _photographed(sheets)
 
 
 def update_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
@@ -105,6 +106,15 @@ def update_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
         yield from _string(plan, sheets)
         if sheets.paper.cover != "nails":
             yield from diagonals(plan, len(sheets.sheets))
+    yield from _photographed(sheets)
+
+
+def _photographed(sheets: SheetPlan) -> Iterator[str]:
+    if sheets.paper.photo:
+        yield (
+            "The small black and white squares are photo tags: a photograph of the whole taped paper tells which join "
+            "is off, and how far each nail is. Ask:  templates-gen photo taped JOB PHOTO"
+        )
 
 
 def _lapping(sheets: SheetPlan) -> str:

@@ -16,7 +16,7 @@ from tests.photo.made.cameras import standing
 from tests.photo.made.carded import cards_at
 from tests.photo.made.framed import hanging, pointed, shadow, sides
 from tests.photo.made.photograph import developed, lay, wall
-from tests.photo.made.runs import TWELVE_MILLION, Setting, look_of
+from tests.photo.made.runs import Setting, look_of
 
 WIDE, POINTED = 2000.0, 8.0
 """mm from the first frame's outer edge to the last one's; pixels of 4000 that somebody points amiss at most."""
@@ -34,6 +34,16 @@ class Scene:
     true: Mapping[str, np.ndarray]
 
 
+@dataclass(frozen=True, order=True)
+class Worst:
+    """How far the worse corner of a frame is off, what was claimed (mm), and which frame of which photograph it is."""
+
+    far: float
+    sure: float
+    seed: int
+    name: str
+
+
 @dataclass
 class Read:
     """Errors in mm, a row of right and up for each upper corner, relative to the others of its photograph; tilts in
@@ -42,7 +52,7 @@ class Read:
     corners: list[np.ndarray] = field(default_factory=list)
     sure: list[float] = field(default_factory=list)
     tilts: list[float] = field(default_factory=list)
-    worst: list[tuple[float, int, str]] = field(default_factory=list)
+    worst: list[Worst] = field(default_factory=list)
     doubts: list[str] = field(default_factory=list)
     frames: int = 0
 
@@ -108,7 +118,7 @@ def compare(scene: Scene, seed: int, read: Read) -> None:
         read.sure += [one.sure] * 2
         wide = np.subtract(one.right, one.left)[0]
         read.tilts.append(float(np.degrees((own[1] - own[0])[1] / wide)))
-        read.worst.append((float(np.abs(own).max()), seed, one.id))
+        read.worst.append(Worst(float(np.abs(own).max()), one.sure, seed, one.id))
 
 
 def hung_run(setting: Setting, count: int, first: int = 0) -> Read:
@@ -117,6 +127,3 @@ def hung_run(setting: Setting, count: int, first: int = 0) -> Read:
     for seed in range(first, first + count):
         compare(hung_scene(setting, seed), seed, read)
     return read
-
-
-ODD, USUAL = Setting(odd=True, size=TWELVE_MILLION), Setting(size=TWELVE_MILLION)

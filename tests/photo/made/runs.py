@@ -11,6 +11,7 @@ import numpy as np
 from templates_gen.documents.photographed import Papers, papers
 from templates_gen.photo.picture import Photo
 from templates_gen.photo.taped import Taped, read_taped
+from templates_gen.photo.taped_words import bad_joins, doubtful_joins
 from tests.jobs import paper
 from tests.made import Everything, make, read_job, twelve
 from tests.photo.made.cameras import standing
@@ -24,22 +25,25 @@ TWELVE_MILLION = (4000, 3000)
 @dataclass(frozen=True)
 class Setting:
     """What the photographs of a run have in common: `odd` is by a camera, a blur, noise and paper of other kinds than
-    those that the fit was tuned on."""
+    those that the fit was tuned on; the edges of `loose` paper lift, by default half of the odd ones do."""
 
     odd: bool = False
     off: float = 0.0
     views: int = 1
     size: tuple[int, int] = TWELVE_MILLION
     dots: float = 600.0
+    loose: bool | None = None
 
 
 @dataclass
 class Outcome:
-    """Errors in mm, a row for each join or nail: found less true, along x and y; and what was claimed."""
+    """Errors in mm, a row for each join or nail: found less true, along x and y; and what was claimed.  `offs` are
+    found and true at a join's worse end, `named` whether it was said to be bad or doubtful."""
 
     joins: list[np.ndarray] = field(default_factory=list)
     join_sure: list[float] = field(default_factory=list)
     offs: list[tuple[float, float]] = field(default_factory=list)
+    named: list[str] = field(default_factory=list)
     nails: list[np.ndarray] = field(default_factory=list)
     nail_sure: list[float] = field(default_factory=list)
     unread: int = 0
@@ -78,8 +82,9 @@ def one(name: str, setting: Setting, seed: int) -> tuple[list[Laid], list[Photo]
     done, known = printed(name)
     chance = np.random.default_rng(seed)
     spread = 0.06 if setting.odd else 0.0
+    loose = setting.odd and bool(seed % 2) if setting.loose is None else setting.loose
     laid = taped(done, chance, aside=chance.uniform(0.3, 1.2), turn=chance.uniform(0.05, 0.2), most_off=setting.off,
-                 spread=spread, dots=setting.dots, loose=setting.odd and bool(seed % 2))  # fmt: skip
+                 spread=spread, dots=setting.dots, loose=loose)  # fmt: skip
     x0, x1 = (pick(edge for _, c in known.cells for edge in (c.x0, c.x1)) for pick in (min, max))
     y0, y1 = (pick(edge for _, c in known.cells for edge in (c.y0, c.y1)) for pick in (min, max))
     photos = []
@@ -96,12 +101,14 @@ def one(name: str, setting: Setting, seed: int) -> tuple[list[Laid], list[Photo]
 
 
 def compared(found: Taped, true: Truth, outcome: Outcome) -> None:
+    bad, doubtful = bad_joins(found), doubtful_joins(found)
     for join in found.joins:
         off, dx, dy = true.joins[join.over, join.under]
         own = (join.across, join.along) if join.upright else (join.along, join.across)
         outcome.joins.append(np.subtract(own, (dx, dy)))
         outcome.join_sure.append(join.sure)
         outcome.offs.append((join.off, off))
+        outcome.named.append("bad" if join in bad else "doubtful" if join in doubtful else "")
     for nail in found.nails:
         outcome.nails.append(np.array([nail.dx, nail.dy]) - true.nails[nail.name])
         outcome.nail_sure.append(nail.sure)
