@@ -23,13 +23,13 @@ LONGEST_TICK = 4.0
 KINDS = (
     "black corner", "title", "ruler", "frame", "nail", "long line", "target", "label of a nail",
     "figure of a drop scale", "figure of the level line", "name of a line", "distance", "label of a frame",
-    "number of the sheet", "word under a label", "name at a join", "photo tag",
+    "word under a label", "number of the sheet", "name at a join", "photo tag",
 )  # fmt: skip
 """What every layer draws, in their order."""
 
 assert len(LAYERS) == len(KINDS)
 
-LETTERED = (1, 7, 8, 9, 10, 11, 12, 14, 15)
+LETTERED = (1, 7, 8, 9, 10, 11, 12, 13, 15)
 TAKEN = ("nail", "target", "number of the sheet", "photo tag")
 """Layers of texts, and those that take what they draw and nothing else."""
 

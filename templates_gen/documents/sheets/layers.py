@@ -49,8 +49,8 @@ LAYERS: tuple[Layer, ...] = (
     each(names_of_lines),
     each(distances),
     frame_labels,
-    each(sheet_number),
     each(of_centre_line),
+    each(sheet_number),
     each(joins),
     photo_tags,
 )
