@@ -180,6 +180,8 @@ def test_a_nails_label_says_its_name_height_and_side_and_that_it_is_on_the_line_
     for away, side in ((0.06, "right"), (-0.06, "left"), (-200.0, "left"), (200.0, "right")):
         at = replace(NAIL, x=PLAN.centre_line + away)
         assert nail_lines(at, Fixing(), PLAN)[2:] == (f"{show_both(abs(away), 'mm')} {side}",)
+    at_most = nail_lines(replace(NAIL, x=0.05), Fixing(), replace(PLAN, centre_line=0.0))  # a twentieth, exactly
+    assert at_most[2] == "on the centre line"
     hook = replace(Fixing(kind="hook"), nails=3)
     plain = nail_lines(NAIL, Fixing(), PLAN)
     assert nail_lines(NAIL, hook, PLAN) == (*plain[:2], hook.called, *plain[2:])
