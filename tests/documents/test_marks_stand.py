@@ -145,6 +145,23 @@ def test_where_there_is_no_room_beside_a_nail_a_line_leads_to_its_label():
     assert sorted((lead.x0, lead.x1))[0] == pytest.approx(box(*texts).x1, abs=0.6)
 
 
+def test_a_label_that_a_line_leads_to_stands_rather_further_away_than_where_the_drop_scale_will_be():
+    """Two places over the nail: 30 mm up, to the right, where the scale will stand; and 65 mm up, to the left."""
+    x, y = NAIL.x, NAIL.y
+    walls = [
+        Rect(x - 100.0, y - 100.0, x - 2.5, y + 65.0), Rect(x - 100.0, y + 90.0, x - 2.5, y + 150.0),
+        Rect(x - 100.0, y + 65.0, x - 50.0, y + 90.0), Rect(x + 2.5, y - 100.0, x + 100.0, y + 30.0),
+        Rect(x + 2.5, y + 55.0, x + 100.0, y + 150.0), Rect(x + 60.0, y + 30.0, x + 100.0, y + 55.0),
+        Rect(x - 2.5, y - 100.0, x + 2.5, y - 1.5), Rect(x - 2.5, y + 92.0, x + 2.5, y + 150.0),
+    ]  # fmt: skip
+    sides, label = labelled(*walls)
+    assert sides == Sides(-1, 1)
+    stands = box(*label)
+    assert stands.y0 >= y + 65.0 and stands.x1 <= x + 9.5
+    (lead,) = [item for item in label if isinstance(item, Line)]
+    assert lead.x0 == lead.x1 == x and min(lead.y0, lead.y1) == pytest.approx(y + 9.0)
+
+
 @pytest.mark.parametrize(
     ("to", "lead"),
     [

@@ -10,9 +10,13 @@ import re
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.geometry import Rect
+from templates_gen.documents.sheets.join_marks import join_items
 from templates_gen.documents.sheets.layer import shown_on
 from templates_gen.documents.sheets.titles import sheet_title
+from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job, paper
 
@@ -74,3 +78,29 @@ def test_the_second_line_says_how_far_and_on_which_side_of_the_lines_the_rulers_
             assert whole * (25.4 if unit == "in" else 1.0) == pytest.approx(
                 abs(mm), abs=25.4 / 32 if unit == "in" else 0.5
             )
+
+
+def test_the_name_of_a_neighbour_stands_in_the_strip_that_both_sheets_show(titled):
+    """Half an overlap, 6 mm, beside the join: what falls off where this sheet is cut, else what the other covers."""
+    _, sheets, found = titled
+    half = sheets.paper.overlap / 2
+    for part, _, _ in found:
+        items = list(join_items(part, sheets, Room(part.sheet.window), LETTERING))
+        said = [item for item in items if isinstance(item, Text) and item.text in WORDS]
+        strips = []
+        for join in part.joins:
+            low, high = (-half, 0.0) if join.over == part.sheet.name else (0.0, half)
+            across = Rect(join.x0 + low, join.y0, join.x0 + high, join.y1)
+            strips.append(across if join.upright else Rect(join.x0, join.y0 + low, join.x1, join.y0 + high))
+        assert len(said) == len(strips)
+        for text in said:
+            (strip,) = [strip for strip in strips if strip.holds(LETTERING.box(text))]
+            assert (text.angle == 90) == (strip.height > strip.width)
+            assert text.text in (WORDS[:2] if strip in strips_cut(part, strips) else WORDS[2:])
+
+
+WORDS = ("lay on", "on", "goes over this:", "over this:")
+
+
+def strips_cut(part, strips):
+    return [strip for join, strip in zip(part.joins, strips, strict=True) if join.over == part.sheet.name]
