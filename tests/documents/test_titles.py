@@ -80,6 +80,20 @@ def test_the_second_line_says_how_far_and_on_which_side_of_the_lines_the_rulers_
             )
 
 
+def test_beside_what_is_taken_the_second_line_is_shorter_and_the_first_is_there_all_the_same(titled):
+    """All of a sheet's upper 80 mm is taken from 116 mm right of its left trim line on."""
+    plan, sheets, found = titled
+    for number, (part, _, _) in enumerate(found, 1):
+        cell = part.sheet.cell
+        window, area = part.sheet.window, part.sheet.page.printable
+        black = Rect(cell.x0 + 116.0, cell.y1 - 80.0, cell.x1, cell.y1)
+        texts = sheet_title(plan, sheets, part, number, 40, LETTERING, [black])
+        boxes = [LETTERING.box(text).shifted(window.x0 - area.x0, window.y0 - area.y0) for text in texts]
+        assert not any(one.overlaps(black) for one in boxes)
+        first, second = sorted(texts, key=lambda text: not text.bold)
+        assert first.text.startswith(f"sheet {part.sheet.name} of ") and second.text.startswith("rulers ")
+
+
 def test_the_name_of_a_neighbour_stands_in_the_strip_that_both_sheets_show(titled):
     """Half an overlap, 6 mm, beside the join: what falls off where this sheet is cut, else what the other covers."""
     _, sheets, found = titled
