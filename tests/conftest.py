@@ -1,11 +1,15 @@
 """Folders that many tests begin in."""
 
+import gc
 import signal
 
 import pytest
 
+from templates_gen.__main__ import VALUES
 from templates_gen.arranging.search import computed, salon
 from tests.running import MINIMAL
+
+gc.set_threshold(VALUES)  # as in every run of the program: a tenth of the time of all tests
 
 # a shell starts what runs in the background with interrupts ignored, and what the tests start would ignore them, too
 signal.signal(signal.SIGINT, signal.default_int_handler)

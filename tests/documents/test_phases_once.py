@@ -80,7 +80,8 @@ def test_places_are_searched_for_once(calls: Counter[str], folder: Path, short_s
     for command, *more in (["check"], ["check", "--taped", "a=900,b=900,width=700"], ["schedule"]):
         calls.clear()
         assert run(command, SAMPLES / "paste-papers.toml", *more).code == (2 if more else 0)  # it is wider than that
-        assert (calls["arranged"], calls["plan_wall"]) == (1, 1)
+        # a cure that check offers is tried by planning anew, the places being known
+        assert calls["arranged"] == 1 and (calls["plan_wall"] == 1 or command == "check")
 
 
 def test_other_papers_are_tried_without_planning_the_wall_again(calls: Counter[str], folder: Path) -> None:
