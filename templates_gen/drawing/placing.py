@@ -60,6 +60,12 @@ class Room:
                 return False
         return True
 
+    def _taken_at(self, box: Rect) -> bool:
+        """Whether something taken or a line is at the box."""
+        return any(_on_any(box, room.taken.at(box.grown(self.air)), self.air) for room in self._all) or any(
+            _on_any(box, room.lines.at(box), 0.0) for room in self._all
+        )
+
     def take(self, *boxes: Rect) -> None:
         """From now on these are taken."""
         self.taken.extend(boxes)
@@ -79,6 +85,14 @@ class Room:
 
         Lines are crossed only where nothing else is free, and never unless `crossing`.
         """
+        room = self.region.meet(within)
+        if room is None or room.width < width or room.height < height:
+            return None
+        half_x, half_y = width / 2, height / 2  # most often it is free where it would be best
+        at_x, at_y = min(max(x, room.x0 + half_x), room.x1 - half_x), min(max(y, room.y0 + half_y), room.y1 - half_y)
+        best = Rect.about(at_x, at_y, width, height)
+        if self.region.holds(best) and not self._taken_at(best):
+            return best
         return next(self.free(width, height, x, y, within, crossing), None)
 
     def free(

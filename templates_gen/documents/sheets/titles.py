@@ -66,10 +66,8 @@ def sheet_title(
     names = (cut if cut.startswith(whole) else whole, f"sheet {sheet.name}", sheet.name)
     name = next((name for name in names if lettering.width(name, height, True) <= band.width), sheet.name)
     first = Text(0.0, 0.0, name, height, bold=True)
-    ways = [
-        *((words, H25) for words in ruler_places(plan, sheets, part)),
-        (ruler_places(plan, sheets, part)[-1], H18),
-    ]
+    told = ruler_places(plan, sheets, part)
+    ways = [*((words, H25) for words in told), (told[-1], H18)]
     second = next((Text(0.0, 0.0, *way) for way in ways if lettering.width(*way) <= band.width), None)
     texts = (first, second) if second else (first,)
     dx, dy = sheet.page.printable.x0 - sheet.window.x0, sheet.page.printable.y0 - sheet.window.y0
@@ -81,17 +79,19 @@ def sheet_title(
     black = [corner.shifted(dx, dy) for corner in off]
     lines = [line.shifted(dx, dy) for line in _lines(plan, part)]
     scales = [scale.shifted(dx, dy) for hung in part.frames for scale in scales_may_stand(hung)]
+    every = [*taken, *black, *lines, *scales]
+    usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
+    boxes = [lettering.box(text) for text in usual]
+    if all(band.holds(box) and not any(map(box.grown(TITLE_AIR).overlaps, every)) for box in boxes):
+        return tuple(usual)  # so it is on most sheets
     nails = [nail_box(nail.x, nail.y).grown(TITLE_OFF).shifted(dx, dy) for nail in part.nails]
     nails.append(Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET).shifted(dx, dy))
     lower = replace(band, y0=max(min(band.y0, sheet.cell.y0 + RULER_START + dy), band.y0 - TITLE_LOWER))
-    every = [*taken, *black, *lines, *scales]
-    usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
-    short = [*usual[:1], *(replace(text, text=ruler_places(plan, sheets, part)[-1]) for text in usual[1:])]
-    off_lines = [*taken, *black, *lines]
+    short = [*usual[:1], *(replace(text, text=told[-1]) for text in usual[1:])]
     tries = (
         (usual, band, every, (H35, H25)), (usual, lower, [*every, *nails], (H35, H25)), (short, band, every, (H25,)),
         (short, lower, [*every, *nails], (H25,)), (usual, band, every, (H18,)),
-        *((usual, band, some, (H35, H25, H18)) for some in (off_lines, [*taken, *black], black)),
+        *((usual, band, some, (H35, H25, H18)) for some in ([*taken, *black, *lines], [*taken, *black], black)),
     )  # fmt: skip
     tried = (_clear(*way, lettering) for way in tries)
     return next((found for found in tried if found), tuple(usual))
