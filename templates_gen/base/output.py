@@ -155,7 +155,7 @@ def _replace(beside: Path, target: Path) -> None:
 
 def check_folder(folder: Path) -> None:
     """Raises OutputError for a folder in which no file can be made: that is tried, for systems tell it in many ways."""
-    beside = folder / f"{_BEGUN}{os.urandom(6).hex()}{_PART}"
+    beside = folder / f"{_BEGUN}{os.urandom(_CHANCE).hex()}{_PART}"
     try:
         _write(beside, b"")
         beside.unlink()

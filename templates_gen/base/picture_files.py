@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 from templates_gen.base.files import read_at_most
@@ -30,13 +30,19 @@ _FRAMES, _NO_FRAMES = range(0xC0, 0xD0), (0xC4, 0xC8, 0xCC)
 _LINES, _ACROSS = slice(5, 7), slice(7, 9)
 """Where the head of a JPEG picture says its height and its width (T.81, B.2.2)."""
 
-_NOTES, _EXIF, _HIGH, _FIRST = 0xE1, b"Exif\0\0", b"MM", slice(4, 8)
-"""The camera's notes, APP1: they begin so, and then as a TIFF file does, with whether the high byte of a number comes
-first and where the list of notes begins (Exif 2.32, 4.5.2 and 4.7.2, and TIFF 6.0, 2, from memory)."""
+_NOTES, _EXIF, _LOW, _HIGH, _FIRST = 0xE1, b"Exif\0\0", b"II", b"MM", slice(4, 8)
+"""The camera's notes, APP1: they begin so, and then as a TIFF file does, with whether the low or the high byte of a
+number comes first and where the first list of notes begins (Exif 2.32, 4.5.2, 4.7.2; TIFF 6.0, 2; from memory)."""
 
-_COUNT, _ENTRY, _TAG, _VALUE, _ORIENTATION, _MOST = 2, 12, slice(0, 2), slice(8, 10), 0x0112, 100
-"""The list of notes: bytes of its length and of a note, where in it the tag and the value are, the orientation's tag
+_COUNT, _ENTRY, _TAG, _TYPE, _VALUE, _MOST = 2, 12, slice(0, 2), slice(2, 4), 8, 200
+"""A list of notes: bytes of its length and of a note, where in it are its tag, its type and, from there on, its value
 (TIFF 6.0, 2), and how many notes are looked at: our own bound."""
+
+_BYTES = {3: 2, 4: 4}
+"""Of the two types of whole numbers, SHORT and LONG (TIFF 6.0, 2)."""
+
+_ORIENTATION, _MORE = 0x0112, 0x8769
+"""Tags: how the picture is turned, and where the list of Exif's own notes begins (Exif 2.32, 4.6)."""
 
 
 class _Segment(Record, frozen=True):
@@ -56,7 +62,7 @@ def shown_size(path: Path) -> tuple[int, int] | None:
     except (OSError, ValueError):
         return None
     size = written_size(head)
-    return size if size and all(size) and not _is_turned(head) else None
+    return size if size and all(size) and camera_notes(head).get(_ORIENTATION) not in TURNED else None
 
 
 def written_size(content: bytes) -> tuple[int, int] | None:
@@ -67,10 +73,16 @@ def written_size(content: bytes) -> tuple[int, int] | None:
     return (_number(frame[_ACROSS]), _number(frame[_LINES])) if frame else None
 
 
-def _is_turned(content: bytes) -> bool:
-    """Whether a JPEG is shown on its side: its width is then its height.  Only notes before the picture count."""
+def camera_notes(content: bytes) -> Mapping[int, int]:
+    """What the camera noted before the picture in a JPEG file: whole numbers by their tags (Exif 2.32, 4.6)."""
     before = itertools.takewhile(lambda segment: not _heads(segment.kind), _segments(content))
-    return any(segment.kind == _NOTES and _orientation(segment.content[_BODY:]) in TURNED for segment in before)
+    bodies = (segment.content[_BODY:] for segment in before if segment.kind == _NOTES)
+    tiff = next((body.removeprefix(_EXIF) for body in bodies if body.startswith(_EXIF)), b"")
+    if not tiff.startswith((_LOW, _HIGH)):
+        return {}
+    high = tiff.startswith(_HIGH)
+    first = _listed(tiff, _number(tiff[_FIRST], high), high)
+    return first | _listed(tiff, first.get(_MORE, 0), high)
 
 
 def _segments(content: bytes) -> Iterator[_Segment]:
@@ -90,18 +102,14 @@ def _heads(kind: int) -> bool:
     return kind in _FRAMES and kind not in _NO_FRAMES
 
 
-def _orientation(notes: bytes) -> int:
-    """The orientation that the camera noted; 1, upright, where it noted none."""
-    if not notes.startswith(_EXIF):
-        return 1
-    tiff = notes.removeprefix(_EXIF)
-    high = tiff.startswith(_HIGH)
-    start = _number(tiff[_FIRST], high)
-    for number in range(min(_number(tiff[start : start + _COUNT], high), _MOST)):
+def _listed(tiff: bytes, start: int, high: bool) -> dict[int, int]:
+    """The whole numbers of the list that begins there, by their tags; there is none at 0."""
+    found = {}
+    for number in range(min(_number(tiff[start : start + _COUNT], high), _MOST) if start else 0):
         note = tiff[start + _COUNT + _ENTRY * number :][:_ENTRY]
-        if len(note) == _ENTRY and _number(note[_TAG], high) == _ORIENTATION:
-            return _number(note[_VALUE], high)
-    return 1
+        if len(note) == _ENTRY and (long := _BYTES.get(_number(note[_TYPE], high))):
+            found[_number(note[_TAG], high)] = _number(note[_VALUE : _VALUE + long], high)
+    return found
 
 
 def _number(content: bytes, high_first: bool = True) -> int:

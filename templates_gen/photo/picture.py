@@ -6,9 +6,8 @@ from pathlib import Path
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.files import MB, NotAFileError, read_at_most
-from templates_gen.base.picture_files import JPEG, PNG, written_size
+from templates_gen.base.picture_files import JPEG, PNG, camera_notes, written_size
 from templates_gen.base.record import Record
-from templates_gen.photo.lens_noted import noted_focal
 from templates_gen.photo.vision import Array, decoded
 
 MOST_BYTES, MOST_PIXELS = 100_000_000, 60_000_000
@@ -23,6 +22,13 @@ _MILLION = 1_000_000
 
 _KIND, _BRAND = slice(4, 8), slice(8, 12)
 """Where a file of the ISO base media format says so, and which of them it is (ISO/IEC 14496-12, 4.3)."""
+
+FOCAL_ON_FILM, WIDE, HIGH = 0xA405, 0xA002, 0xA003
+"""Tags of what a camera noted: FocalLengthIn35mmFilm, PixelXDimension, PixelYDimension (Exif 2.32, 4.6)."""
+
+SHORTEST, LONGEST, FILM_DIAGONAL = 8, 800, 43.27
+"""mm: between what a noted focal length is believed (our own bounds), and the diagonal of the film of 24 by 36 mm, by
+which it is noted (CIPA DCG-001-2018, from memory)."""
 
 _HEIC = (b"heic", b"heix", b"heif", b"hevc", b"mif1", b"msf1", b"avif")
 
@@ -69,7 +75,17 @@ def photo_of(name: str, content: bytes) -> Photo:
     if min(grey.shape) < LEAST_SIDE:
         found = f"found {width} × {height} pixels, too few to see anything exactly"
         raise InputError(name, found, "give the picture as the phone took it, not a preview")
-    return Photo(name, content, grey, noted_focal(content, (width, height)))
+    return Photo(name, content, grey, _noted_focal(content, (width, height)))
+
+
+def _noted_focal(content: bytes, size: tuple[int, int]) -> float | None:
+    """The focal length in pixels that a JPEG file of this size notes, the only note that is read; None where it notes
+    none, or was cut since."""
+    notes = camera_notes(content)
+    focal, sides = notes.get(FOCAL_ON_FILM, 0), {notes.get(WIDE, 0), notes.get(HIGH, 0)}
+    if not SHORTEST <= focal <= LONGEST or sides not in ({0}, set(size)):
+        return None
+    return float(focal / FILM_DIAGONAL * (size[0] ** 2 + size[1] ** 2) ** 0.5)
 
 
 def _content(path: Path) -> bytes:
