@@ -224,6 +224,15 @@ def test_the_level_lines_name_hangs_2_mm_under_its_longest_tick_or_stands_2_and_
     assert names(inner=Rect(1850.0, 1000.0, 2500.0, 2000.0))[whole].x == 1850.0
 
 
+def test_no_name_begins_beyond_the_end_of_its_line():
+    """Both lines end with the group; beside it and over it there is room enough."""
+    full = PLAN.group.grown(20.0)
+    assert [text for text in names(full) if text.startswith(("level", "centre"))] == []
+    end = Rect(full.x0, full.y0, PLAN.group.x1 - 1.0, full.y1)  # the last place is a millimetre before the end
+    (level,) = [text for said, text in names(end).items() if said.startswith("level")]
+    assert PLAN.group.x1 - 5.0 <= level.x <= PLAN.group.x1
+
+
 def test_a_shorter_name_is_taken_where_the_whole_has_no_room():
     high = show_both(PLAN.level_line, "mm")
     words = (f"level line, {high} above the floor", f"level line {high}", "level line")

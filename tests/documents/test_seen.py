@@ -120,6 +120,10 @@ def test_a_neighbours_name_stands_in_the_middle_of_its_strip_on_white_with_its_h
     assert words.height == 2.5 and words.angle == (90 if upright else 0)
     first, second = LETTERING.box(words), LETTERING.box(number)
     assert (first.y1 < second.y0) if upright else (first.x1 < second.x0)
+    assert abs(second.cx - taken.cx if upright else second.cy - taken.cy) < 1.0  # the number is in its house's middle
+    if upright:
+        sides = [x for item in items[1:] if isinstance(item, Polygon) for x, _ in item.points]
+        assert (min(sides) + max(sides)) / 2 == pytest.approx(taken.cx, abs=0.05)
     for item in items[1:]:
         points = item.points if isinstance(item, Polygon) else ()
         assert all(taken.grown(0.3).has_point(x, y) for x, y in points)
