@@ -5,18 +5,23 @@ A sheet's rulers start 16 mm inside its trim lines and lie 8 mm inside them; tit
 
 from __future__ import annotations
 
+import math
 import re
 
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
+from templates_gen.base.units import show, show_both
 from templates_gen.documents.sheets.join_marks import join_items
 from templates_gen.documents.sheets.layer import shown_on
-from templates_gen.documents.sheets.titles import sheet_title
+from templates_gen.documents.sheets.titles import ruler_places, sheet_title
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
+from templates_gen.job.model import Height, Wall
+from templates_gen.job.stairs import Stairs
+from templates_gen.tiling.rulers import from_lines
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job, paper
 
@@ -78,6 +83,53 @@ def test_the_second_line_says_how_far_and_on_which_side_of_the_lines_the_rulers_
             assert whole * (25.4 if unit == "in" else 1.0) == pytest.approx(
                 abs(mm), abs=25.4 / 32 if unit == "in" else 0.5
             )
+
+
+def told_of(texts):
+    """What each of the texts says first and second, as (length, which way); both systems where it has both."""
+    length = r"(\d[\d /]* (?:mm|cm|in)(?: · \d[\d /]* (?:mm|cm|in))?),? (above|below|left|right|upstairs|downstairs)"
+    return [re.findall(length, text) for text in texts]
+
+
+def held_to(texts, unit, first, second):
+    """Every text says both lengths and ways, the longest in both systems, the others in the job's unit alone."""
+    both, *own = told_of(texts)
+    assert both == [(show_both(abs(mm), unit), way) for mm, way in (first, second)]
+    assert own == [[(show(abs(mm), unit), way) for mm, way in (first, second)]] * 2
+
+
+def test_however_long_it_is_the_second_line_says_the_same_two_lengths(titled):
+    plan, sheets, found = titled
+    for part, _, _ in found:
+        up, right = from_lines(plan, part.sheet.window, sheets.paper.overlap)
+        texts = ruler_places(plan, sheets, part)
+        held_to(texts, plan.job.unit, (up, "above" if up > 0 else "below"), (right, "right" if right > 0 else "left"))
+
+
+@pytest.mark.parametrize("way", [1.0, -1.0])
+def test_on_stairs_a_loose_sheet_says_how_far_it_is_from_the_pitch_line_and_along_it(way):
+    """Frames 700 mm apart on a stair that climbs to the right or to the left: each nail has a sheet of its own."""
+    slope = way * 175.0 / 280.0
+    stairs = Stairs(run=280.0, rise=175.0, slope=slope, x=300.0 if way > 0 else 5700.0, y=175.0)
+    names = ("A", "B", "C")
+    each = job(
+        *(frame(name, 300.0, 400.0, 60.0) for name in names), paper=paper("a4", cover="nails"),
+        wall=Wall(name="", width=6000.0, height=5600.0, stairs=stairs),
+        group=group((names,), "stairs", gap=700.0, slope=slope, height=Height(by="above_nosings", at=1500.0)),
+    )  # fmt: skip
+    plan = plan_wall(each)
+    sheets = plan_sheets(plan, each.paper, None)
+    loose = [part for part in shown_on(plan, sheets) if part.alone is not None]
+    assert len(loose) > 2
+    for part in loose:
+        window, inset = part.sheet.window, sheets.paper.overlap / 2 + 8.0
+        x, y = window.x0 + inset - plan.centre_line, window.y0 + inset - plan.level_line
+        up, along = y - slope * x, x * math.hypot(1.0, slope)
+        upstairs = (x > 0) == (way > 0)
+        held_to(
+            ruler_places(plan, sheets, part), "mm",
+            (up, "above" if up > 0 else "below"), (along, "upstairs" if upstairs else "downstairs"),
+        )  # fmt: skip
 
 
 def test_beside_what_is_taken_the_second_line_is_shorter_and_the_first_is_there_all_the_same(titled):
