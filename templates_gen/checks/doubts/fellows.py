@@ -56,7 +56,7 @@ class Others(Record, frozen=True):
 
     def has(self, width: float, height: float) -> bool:
         """True for a size that one of them has, as far as rounding tells."""
-        return self.count(width, height) > 0
+        return any(_same(width, other.width) and _same(height, other.height) for other in self.frames)
 
     def count(self, width: float, height: float) -> int:
         """How many of them have a size, as far as rounding tells."""
