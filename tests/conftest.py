@@ -7,6 +7,7 @@ import pytest
 
 from templates_gen.__main__ import VALUES
 from templates_gen.arranging.search import computed, salon
+from templates_gen.tiling import quickest
 from tests.running import MINIMAL
 
 gc.set_threshold(VALUES)  # as in every run of the program: a tenth of the time of all tests
@@ -35,6 +36,15 @@ def short_searches(monkeypatch):
     """A tenth of the usual steps to find an arrangement, where it does not matter how good it is."""
     usual = salon._steps
     monkeypatch.setattr(salon, "_steps", lambda count: usual(count) // 10)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def sheets_searched_little():
+    """A fifth of the usual steps to find quicker sheets: what holds for sheets holds however few are tried."""
+    usual = quickest.STEPS_A_SHEET
+    quickest.STEPS_A_SHEET = usual // 5
+    yield
+    quickest.STEPS_A_SHEET = usual
 
 
 @pytest.fixture(scope="session", autouse=True)

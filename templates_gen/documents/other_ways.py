@@ -25,6 +25,9 @@ from templates_gen.tolerance.holding import plan_sheets
 MOST_FRAMES = 60
 """Frames for which the other ways are planned: half a second for so many, a tenth for a dozen (measured by us)."""
 
+SEARCHED = ("linked", "marks")
+"""Covers whose sheets are searched for fewer minutes: as another way they are planned at once, and may take less."""
+
 TOO_MANY = f"The other ways are not worked out for more than {MOST_FRAMES} frames."
 
 HEADING = "Other ways (--cover, --one-piece), and how far off neighbours may come out:"
@@ -126,7 +129,7 @@ def _closer(plan: Plan, printer: Printer | None) -> Iterator[Way]:
 
 def _cover(plan: Plan, paper: Paper, cover: str, printer: Printer | None) -> Iterator[Way]:
     options = f"--cover {cover}"
-    yield from _way(plan, cover, options, replace(paper, cover=cover), printer, rough=cover == "linked")
+    yield from _way(plan, cover, options, replace(paper, cover=cover), printer, rough=cover in SEARCHED)
 
 
 def _way(

@@ -31,7 +31,8 @@ def draw_template(
     Raises InputError for a character that no font has.
     """
     apart = sheets.paper.kind != "sheets"  # the first pages are then a file of their own
-    before = FirstPages([], -1, -1) if apart else first_pages(plan, findings, sheets, expected, lettering)
+    told = replace(sheets, printed=None) if bare else sheets  # torn sheets are numbered as among all of them
+    before = FirstPages([], -1, -1) if apart else first_pages(plan, findings, told, expected, lettering)
     every = lay(plan, sheets, len(before.pages), lettering)
     ruled = [[Use(RULERS_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
     first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix, roman)

@@ -31,14 +31,17 @@ LINE_CLEAR = 7.0
 PIECE = 20.0
 """mm of the pitch line, across or up, that are asked for at a time.  Our own design, no source."""
 
+ARM = 15.0
+"""mm from a frame's corner along either edge that are on paper, whatever else of its edges is.  Our own design."""
+
 FOR_A_TWIN, ABOVE_FOOT = 40.0, 5.0
 """mm that a drop scale goes on past its drop, for that of a twin, and ends above the frame's lower edge.  Our own
 design, no source."""
 
 
 class Demand(Record, frozen=True):
-    """Rectangles on the wall (mm) that sheets must show: `whole` inside one sheet, `divisible` on any, and `lines`
-    that no trim line may run along."""
+    """Rectangles on the wall (mm) that sheets must show: `whole` inside one sheet, `divisible` on any; and `lines` that
+    no trim line may run along: with whole edges, or the whole group, they have to be on some sheet, too."""
 
     whole: tuple[Rect, ...]
     divisible: tuple[Rect, ...]
@@ -47,7 +50,8 @@ class Demand(Record, frozen=True):
 
 def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = None, spare: bool = False) -> Demand:
     """What must be on paper for `cover`: "all" the group's rectangle, "panels" that with a border around it for the
-    sheet's own marks, "marks" every mark, "linked" the nails with no cut along an edge, "nails" only the nails.
+    sheet's own marks, "edges" every mark with whole edges, "marks" that with the corners of the frames alone, "linked"
+    the nails with no cut along an edge, "nails" only the nails.
 
     `clear` is what a sheet's own marks take on its four sides: the two long lines keep out of it.  `hides` is what
     the next sheet covers where nothing is cut: no edge and no drop scale may lie there along its whole length; with
@@ -60,13 +64,15 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
         return Demand(whole, (), ())
     if cover == "linked":
         return Demand(whole, (), tuple(_edges(plan, hides)))
+    if cover == "marks":
+        return Demand(whole, (*_corners(plan, hides), *_drop_scales(plan), *_pitch(plan), *_long_lines(plan, clear)),
+                      tuple(_edges(plan, hides)))  # fmt: skip
     lines = (*_long_lines(plan, clear), *_edges(plan, hides))
     if hides:
         beyond = hides.beyond(True)
         lines += tuple(Rect(r.x0, r.y0, r.x1 + beyond, r.y1) for r in _drop_scales(plan, unknown=spare))
-    if cover == "marks":
-        ends = pitch_line(plan)
-        return Demand(whole, (*_drop_scales(plan), *(pieces(ends, PIECE) if ends else ())), lines)
+    if cover == "edges":
+        return Demand(whole, (*_drop_scales(plan), *_pitch(plan)), lines)
     return Demand(whole, (bordered(plan.group, clear) if cover == "panels" else plan.group.grown(MEDIUM),), lines)
 
 
@@ -89,14 +95,35 @@ def _long_lines(plan: Plan, clear: Clearance) -> Iterator[Rect]:
 def _edges(plan: Plan, hides: Covered | None) -> Iterator[Rect]:
     """Every edge of every frame, as thick as what a trim line keeps away from it, or the strip that is hidden."""
     right, top = (hides.beyond(True), hides.beyond(False)) if hides else (0.0, 0.0)
-    # a line to cut keeps off the second line inside, too
-    out, into = (UNCUT_CLEAR, UNCUT_CLEAR) if hides else (EDGE_CLEAR, INNER_EDGE + UNCUT_CLEAR)
+    out, into = _thickness(hides)
     for hung in plan.frames:
         r, outer = hung.rect, hung.rect.grown(out)
         for y, under, over in ((r.y0, out, into), (r.y1, into, out)):
             yield Rect(outer.x0, y - under, outer.x1, y + top + over)
         for x, left, beside in ((r.x0, out, into), (r.x1, into, out)):
             yield Rect(x - left, outer.y0, x + right + beside, outer.y1)
+
+
+def _corners(plan: Plan, hides: Covered | None) -> Iterator[Rect]:
+    """Both arms of every frame's corners, as thick as what a trim line keeps away from an edge."""
+    out, into = _thickness(hides)
+    for hung in plan.frames:
+        r = hung.rect
+        for x, left, right, west, east in ((r.x0, out, into, out, ARM), (r.x1, into, out, ARM, out)):
+            for y, under, over, south, north in ((r.y0, out, into, out, ARM), (r.y1, into, out, ARM, out)):
+                yield Rect(x - west, y - under, x + east, y + over)
+                yield Rect(x - left, y - south, x + right, y + north)
+
+
+def _thickness(hides: Covered | None) -> tuple[float, float]:
+    """What a trim line, or what is hidden, keeps away from an edge on its outside and its inside."""
+    # a line to cut keeps off the second line inside, too
+    return (UNCUT_CLEAR, UNCUT_CLEAR) if hides else (EDGE_CLEAR, INNER_EDGE + UNCUT_CLEAR)
+
+
+def _pitch(plan: Plan) -> Iterator[Rect]:
+    ends = pitch_line(plan)
+    return pieces(ends, PIECE) if ends else iter(())
 
 
 def _drop_scales(plan: Plan, unknown: bool = False) -> Iterator[Rect]:

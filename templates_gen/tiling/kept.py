@@ -7,7 +7,6 @@ from collections.abc import Iterable, Iterator, Sequence
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.tiling.demand import Demand, demand
-from templates_gen.tiling.linked import LINKED
 from templates_gen.tiling.sheet import Given, Sheet, SheetPlan
 
 
@@ -47,8 +46,8 @@ def _need(asked: Given, spare: bool = False) -> Demand:
 
 
 def _anywhere(asked: Given, need: Demand) -> tuple[Rect, ...]:
-    """What has to be on some sheet or other: edges and long lines, too, but for paper that is about the nails."""
-    return need.divisible if asked.paper.cover in (LINKED, "nails") else (*need.divisible, *need.lines)
+    """What has to be on some sheet or other: whole edges, too, where the whole group is asked for."""
+    return (*need.divisible, *need.lines) if asked.paper.cover == "all" else need.divisible
 
 
 def _covered(box: Rect, sheets: Iterable[Sheet]) -> bool:

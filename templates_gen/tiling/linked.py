@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.tiling.cells import Cell, CellPlan, Clearance, Printable
 from templates_gen.tiling.demand import LINE_CLEAR, Demand
 from templates_gen.tiling.pruned import pruned
 from templates_gen.tiling.spine import Asked, Stretch, spine
 from templates_gen.tiling.strips import SLACK
+from templates_gen.tiling.weaving import turned
 
 LINKED = "linked"
 
@@ -63,7 +64,7 @@ def _numbered(found: Sequence[Stretch], upright: tuple[float, float]) -> list[Ce
     strips = [[stretch.cell for stretch in found]]
     strips += [list(branch.cells) for stretch in found for branch in stretch.branches]
     return [
-        Cell(rect, strip, place, rect.width > upright[0] + TOLERANCE or rect.height > upright[1] + TOLERANCE)
+        Cell(rect, strip, place, turned(rect, upright))
         for strip, cells in enumerate(strips)
         for place, rect in enumerate(cells)
     ]

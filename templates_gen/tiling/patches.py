@@ -20,7 +20,7 @@ Our own design."""
 THIN = 0.1
 """What a thin item, a bit of a long line, is worth of a broad one.  Our own design, no source."""
 
-DIGITS = 9
+DIGITS = 7
 """Decimals (mm) that cells are rounded to, so that sides that meet are the same number.  Our own design."""
 
 Patch = tuple[float, float, float, float]

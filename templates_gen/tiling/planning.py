@@ -13,7 +13,7 @@ from templates_gen.tiling.cells import CUT, LARGER, Cell, CellPlan, plan_cells
 from templates_gen.tiling.demand import bordered, demand
 from templates_gen.tiling.large_pages import fitted
 from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
-from templates_gen.tiling.quickest import Held, quickest
+from templates_gen.tiling.quickest import Held, less_than_strips, quickest
 from templates_gen.tiling.sheet import Given, SheetPlan, clearance, finished, given
 
 LINKED_ON_ROLL = (
@@ -29,7 +29,7 @@ def tiled(
     """The sheets that show what `paper.cover` asks for, corrected for the printer where one is given.
 
     With `quick` no time goes into fewer minutes: of linked paper it is what is left of the sheets of every mark.  With
-    `held` linked paper is searched for the fewest minutes at which its error is held.
+    `held` the fewest minutes are searched for at which the error is held: of linked paper and of that of every mark.
 
     Every nail mark and the target lie whole on one sheet, clear of trim line and shared strip; what else
     `paper.cover` asks for is on some sheet.  Raises InputError when the paper is too small for that.
@@ -40,8 +40,11 @@ def tiled(
     shown = bordered(plan.group, clearance(paper.overlap))
     paper = fitted(paper, lambda size: len(_cells(given(plan, size, printer)).cells), shown)
     asked = given(plan, paper, printer)
-    if held and asked.paper.cover == LINKED and not quick and not asked.hides:
-        return finished(asked, _quickest(asked, held))
+    if held and not quick and not asked.hides and paper.kind == "sheets":
+        if paper.cover == LINKED:
+            return finished(asked, _quickest(asked, held))
+        if paper.cover == "marks":
+            return _quicker_than_strips(asked, held)
     return finished(asked, _cells(asked, quick))
 
 
@@ -72,6 +75,16 @@ def _quickest(asked: Given, held: Held) -> CellPlan:
     return quickest(asked, need, held, limit, spine, cells)
 
 
+def _quicker_than_strips(asked: Given, held: Held) -> SheetPlan:
+    """Sheets with every mark but the middles of edges, where that takes less than strips with whole edges do."""
+    cells = _cells(asked)
+    strips = finished(asked, cells)
+    mixed = given(asked.plan, asked.paper, asked.printer, mixed=True)
+    limit = held.times * held.error(strips, math.inf)
+    found = less_than_strips(mixed, demand(asked.plan, "marks", mixed.clear), held, limit, cells)
+    return finished(mixed, found) if found else strips
+
+
 def _cells(asked: Given, quick: bool = False) -> CellPlan:
     """The cells of the wall, planned so that they can be tiled."""
     try:
@@ -88,7 +101,7 @@ def _planned(asked: Given, quick: bool, spare: bool) -> CellPlan:
     exact = linked is not None and not hides and not quick
     if linked and exact and (found := linked_cells(plan, linked, asked.printables, paper.overlap, clear)):
         return found
-    cells = _strips(asked, "marks" if linked else paper.cover, spare)
+    cells = _strips(asked, "edges" if paper.cover in ("marks", LINKED) else paper.cover, spare)
     return pruned_cells(plan, cells, linked, clear) if linked else cells
 
 

@@ -8,10 +8,11 @@ what is left does.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
-from templates_gen.base.geometry import Rect
+from templates_gen.base.geometry import Rect, Size
 from templates_gen.base.record import Record, replace
+from templates_gen.tiling.bits import line_bits, marks_bits
 from templates_gen.tiling.cells import CellPlan
 from templates_gen.tiling.demand import Demand
 from templates_gen.tiling.laid import Laid
@@ -22,17 +23,21 @@ from templates_gen.tiling.sheet import Given, SheetPlan, finished
 from templates_gen.tiling.spine import Asked
 from templates_gen.tiling.weaving import woven
 
-STEPS, MOST_LOOKED_AT = 400, 36_000
-"""Steps of a search, and how many sheets are looked at in all of them: so many steps less where there are many sheets.
-A second for twelve frames.  Our own design."""
+STEPS_A_SHEET, OF_A_SPINE, STEPS = 10, 2, 800
+"""Steps of a search for every sheet of the strips that it begins with, how many times that for a sheet of a spine, of
+which there are fewer, and how many at the most: two seconds for twelve frames.  Our own design, no source."""
+
+MOST_LOOKED_AT = 150_000
+"""Sheets that are looked at in all steps of a search, so that there are fewer steps for very large walls.  Our own
+design, no source."""
+
+MOST_SHEETS = 300
+"""Sheets that a search begins with at the most: every step takes longer with more.  Larger walls keep their strips, or
+their spine.  Our own design, no source."""
 
 ROUNDS, STRICT = 3, 0.6
 """Searches one after the other while none has found what holds the limit, and the share of the first from which later
 ones begin: half as long, and stricter with what errs too much.  Our own design, no source."""
-
-BIT = 20.0
-"""mm between the bits of a long line that are asked for: paper nearer to other paper than that is joined to it or
-counts as in its way.  Our own design, no source."""
 
 WORTH = 60.0
 """Seconds that searched sheets have to save, for a spine with branches reads at once.  Our own design, no source."""
@@ -57,7 +62,7 @@ class Weaver:
         self, given: Given, held: Held, limit: float, asked: Asked, rows: bool, strips: CellPlan | None = None
     ) -> None:
         self.given, self.held, self.limit, self.asked, self.rows = given, held, limit, asked, rows
-        self._strips = {rounded(cell.rect): cell for cell in strips.cells} if strips else None
+        self._strips = {seen(given, cell.rect): cell for cell in strips.cells} if strips else None
         self._known: dict[tuple[Patch, ...], tuple[float, bool]] = {}
 
     def cells(self, patches: Sequence[Patch]) -> CellPlan:
@@ -69,7 +74,8 @@ class Weaver:
         if self._strips is not None:
             kept = tuple(self._strips[patch] for patch in sorted(patches))
             return CellPlan(kept, self.rows, self.given.printables[0])
-        cells = snapped(sorted(patches))
+        corner = self.given.plan.group
+        cells = [cell.shifted(corner.x0, corner.y0) for cell in snapped(sorted(patches))]
         start = next(at for at, cell in enumerate(cells) if cell.holds(self.asked.boxes[0]))
         placed = woven(cells, start, self._on_line, rows, _sizes(self.given)[0])
         return CellPlan(placed, not rows, self.given.printables[0], True)
@@ -107,49 +113,62 @@ def quickest(
     holds the limit.
     """
     asked = asked_of(given.plan, need, given.clear)
-    ground = Ground(_wanted(asked, _sizes(given)))
-    weaver = Weaver(given, held, limit, asked, rows=False)
-    found = list(_from_spine(ground, weaver, spine)) if spine else []
-    if not found:
-        found = list(_from_strips(ground, given, held, limit, asked, strips))
-    if not found:
-        return _as_laid(strips, given)
-    best, by = min(found, key=lambda one: one[0].seconds)
-    return by.cells(best.laid.patches)
+    ground = Ground(_wanted(given, asked, line_bits(asked)))
+    found = _from_spine(ground, Weaver(given, held, limit, asked, rows=False), spine) if spine else None
+    if found is None:
+        ground = ground.of_what_is_held([seen(given, cell.rect) for cell in strips.cells])
+        found = _from_strips(ground, given, held, limit, asked, strips)
+    return found or _as_laid(strips, given)
 
 
-def _from_spine(ground: Ground, weaver: Weaver, spine: CellPlan) -> Iterator[tuple[Found, Weaver]]:
+def less_than_strips(given: Given, need: Demand, held: Held, limit: float, strips: CellPlan) -> CellPlan | None:
+    """The quickest cells for what is asked of paper with every mark, with no error above `limit` (mm); None where no
+    search from these `strips` holds that."""
+    asked = asked_of(given.plan, need, given.clear)
+    items = marks_bits(need.divisible, [cell.rect for cell in strips.cells], given.paper.overlap)
+    return _from_strips(Ground(_wanted(given, asked, items)), given, held, limit, asked, strips)
+
+
+def _from_spine(ground: Ground, weaver: Weaver, spine: CellPlan) -> CellPlan | None:
     """What the search finds from the spine, if it holds the limit; the spine, if that is hardly slower."""
     start = _found(ground, weaver, spine)
     if start is None:
-        return
-    best = quicker(start, _steps(start), weaver.excess)
-    for seed in range(1, ROUNDS):
-        if best.excess:
-            best = quicker(best, _steps(best) // 2, weaver.excess, seed, STRICT)
-    best = lighter(best, weaver.excess)
+        return None
+    best = _searched(start, weaver, OF_A_SPINE * STEPS_A_SHEET)
     if not start.excess and start.seconds - best.seconds < WORTH and start.laid.short_joins == 0:
         best = start
-    if not best.excess:
-        yield best, weaver
+    return None if best.excess else weaver.cells(best.laid.patches)
 
 
 def _from_strips(
     ground: Ground, given: Given, held: Held, limit: float, asked: Asked, strips: CellPlan
-) -> Iterator[tuple[Found, Weaver]]:
-    """What is left of the strips without all that is not needed, and what the search finds from there."""
-    ground = ground.of_what_is_held([rounded(cell.rect) for cell in strips.cells])
+) -> CellPlan | None:
+    """What the search finds from what is left of the strips without all that is not needed, or that itself; None, too,
+    where they are too many to be searched from."""
+    if len(strips.cells) > MOST_SHEETS:
+        return None
     weaver = Weaver(given, held, limit, asked, strips.rows)
     start = _found(ground, weaver, strips)
-    if start is not None and not start.excess:
-        light = lighter(start, weaver.excess)
-        yield lighter(quicker(light, _steps(light), weaver.excess), weaver.excess), weaver
-        return
+    best = _searched(lighter(start, weaver.excess), weaver, STEPS_A_SHEET) if start else None
+    if best and not best.excess:
+        return weaver.cells(best.laid.patches)
     as_laid = _as_laid(strips, given)
     weaver = Weaver(given, held, limit, asked, strips.rows, as_laid)
     start = _found(ground, weaver, as_laid)
-    if start is not None and not start.excess:
-        yield lighter(start, weaver.excess), weaver
+    return weaver.cells(lighter(start, weaver.excess).laid.patches) if start and not start.excess else None
+
+
+def _searched(start: Found, weaver: Weaver, each: int) -> Found:
+    """What the search finds from a start in so many steps for each sheet, more strictly while it errs too much."""
+    count = len(start.laid.meets)
+    if count > MOST_SHEETS:
+        return start
+    steps = min(STEPS, each * count, MOST_LOOKED_AT // count)
+    best = quicker(start, steps, weaver.excess)
+    for seed in range(1, ROUNDS):
+        if best.excess:
+            best = quicker(best, steps // 2, weaver.excess, seed, STRICT)
+    return lighter(best, weaver.excess)
 
 
 def _as_laid(strips: CellPlan, given: Given) -> CellPlan:
@@ -163,17 +182,13 @@ def _as_laid(strips: CellPlan, given: Given) -> CellPlan:
 
 
 def _found(ground: Ground, weaver: Weaver, cells: CellPlan) -> Found | None:
-    laid = Laid.of(ground, [rounded(cell.rect) for cell in cells.cells])
+    laid = Laid.of(ground, [seen(weaver.given, cell.rect) for cell in cells.cells])
     if laid is None or not laid.all_held or not laid.one_piece:
         return None
     return Found(laid, weaver.excess(laid.patches))
 
 
-def _steps(start: Found) -> int:
-    return min(STEPS, MOST_LOOKED_AT // len(start.laid.meets))
-
-
-def _sizes(given: Given) -> list[tuple[float, float]]:
+def _sizes(given: Given) -> list[Size]:
     """The largest cells, rounded down as patches are rounded, so that none is larger than its page."""
     overlap, part = given.paper.overlap, 10.0**DIGITS
     return [
@@ -182,9 +197,15 @@ def _sizes(given: Given) -> list[tuple[float, float]]:
     ]
 
 
-def _wanted(asked: Asked, sizes: Sequence[tuple[float, float]]) -> Wanted:
-    """The boxes, and the line bit by bit."""
-    count = max(1, round((asked.right - asked.left) / BIT))
-    places = (asked.left + (asked.right - asked.left) * at / count for at in range(count + 1))
-    line = (Rect(x, asked.line_at(x) - asked.below, x, asked.line_at(x) + asked.above) for x in places)
-    return Wanted(tuple(map(rounded, (*asked.boxes, *line))), asked.upright, asked.level, tuple(sizes))
+def _wanted(given: Given, asked: Asked, bits: Iterable[Rect]) -> Wanted:
+    corner = given.plan.group
+    upright, level = (
+        tuple(line.shifted(-corner.x0, -corner.y0) for line in lines) for lines in (asked.upright, asked.level)
+    )
+    items = tuple(seen(given, box) for box in (*asked.boxes, *bits))
+    return Wanted(items, upright, level, tuple(_sizes(given)))
+
+
+def seen(given: Given, rect: Rect) -> Patch:
+    """The rectangle as it is seen from the group's corner, so that a plan moves along with its group."""
+    return rounded(rect.shifted(-given.plan.group.x0, -given.plan.group.y0))

@@ -152,11 +152,12 @@ class Given(Record, frozen=True):
         return [Printable(page.printable.width, page.printable.height, on) for on, page in self.pages.items()]
 
 
-def given(plan: Plan, paper: Paper, printer: Printer | None) -> Given:
-    """What the sheets of this plan are planned for on this paper; of linked paper one page lies as the other."""
+def given(plan: Plan, paper: Paper, printer: Printer | None, mixed: bool = False) -> Given:
+    """What the sheets of this plan are planned for on this paper; `mixed`, as linked paper is, one page lies as the
+    other, so that sheets both upright and on their sides go on the same pages."""
     ways = (False,) if paper.kind == "one piece" else (False, True)
     pages = {turned: page_of(paper, turned, printer) for turned in ways}
-    if paper.cover == LINKED and True in pages:
+    if (mixed or paper.cover == LINKED) and True in pages:
         pages[True] = turned_page(pages[False])
     clear, hides = clearance(paper.overlap), None
     if paper.trim == "none":

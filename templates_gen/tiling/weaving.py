@@ -34,14 +34,17 @@ def woven(
     spine = _spine(cells, start, on_line, across)
     others = _runs(cells, set(range(len(cells))) - set(spine), across if rows else upward, rows)
     return tuple(
-        Cell(cells[at], strip, place, _turned(cells[at], upright))
+        Cell(cells[at], strip, place, turned(cells[at], upright))
         for strip, run in enumerate(_outwards([spine, *others], meets))
         for place, at in enumerate(run)
     )
 
 
-def _turned(cell: Rect, upright: tuple[float, float]) -> bool:
-    return cell.width > upright[0] + TOLERANCE or cell.height > upright[1] + TOLERANCE
+def turned(cell: Rect, upright: tuple[float, float]) -> bool:
+    """Whether a cell fits a page on its side better than one that stands, with so wide and high a cell at the most."""
+    wide, high = upright
+    as_it_stands = max(cell.width - wide, cell.height - high, 0.0)
+    return as_it_stands > max(cell.width - high, cell.height - wide, 0.0)
 
 
 def _spine(

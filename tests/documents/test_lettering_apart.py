@@ -10,6 +10,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.schedule.distances import stood_on, unmistakable
 from templates_gen.hanging.bearings import Nail
+from templates_gen.tiling.long_lines import centre_spans, level_spans
 from tests.made import NAMES, SPARING, Everything, made
 from tests.page_texts import OnPage, overlapping, pages, sheet_pages, to_page_mm
 
@@ -203,11 +204,9 @@ def _under_a_drop_scale(name: str, line: Rect) -> bool:
 @all_jobs
 def test_the_lines_are_named_wherever_a_sheet_shows_much_of_them(name: str) -> None:
     plan = made(name).plan
-    lines = {
-        "centre line": Rect(plan.centre_line, plan.group.y0, plan.centre_line, plan.group.y1),
-        "level line": Rect(plan.group.x0, plan.level_line, plan.group.x1, plan.level_line),
-    }
-    for start, line in lines.items():
+    lines = [("centre line", Rect(plan.centre_line, low, plan.centre_line, high)) for low, high in centre_spans(plan)]
+    lines += [("level line", Rect(low, plan.level_line, high, plan.level_line)) for low, high in level_spans(plan)]
+    for start, line in lines:
         for sheet, page in sheet_pages(name):
             part = sheet.inner.meet(line)
             if part is not None and max(part.width, part.height) > 100.0 and not _under_a_drop_scale(name, line):

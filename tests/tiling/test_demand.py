@@ -12,6 +12,7 @@ from templates_gen.base.record import replace
 from templates_gen.job.model import Feature, Height, Wall
 from templates_gen.job.stairs import Stairs
 from templates_gen.tiling.cells import Clearance
+from templates_gen.tiling.covered import Covered
 from templates_gen.tiling.demand import bordered, demand, nail_box, scale_length
 from templates_gen.tiling.long_lines import centre_spans, level_spans, nosing_line, pieces, pitch_line, wall_edges
 from tests.jobs import frame, group, job
@@ -56,6 +57,31 @@ def test_the_group_is_shown_with_its_edges_line_or_with_a_border_for_a_sheets_ow
     assert demand(PLAN, "all", CLEAR).divisible == (group_.grown(0.25),)
     border = Rect(group_.x0 - 17.0, group_.y0 - 18.0, group_.x1 + 10.0, group_.y1 + 19.0)
     assert demand(PLAN, "panels", CLEAR).divisible == (border,) == (bordered(group_, CLEAR),)
+
+
+@pytest.mark.parametrize("trim", ["cut", "none"])
+def test_of_every_mark_the_corners_are_asked_for_and_of_its_strips_the_whole_edges(trim):
+    """Arms of 15 mm, as thick as what a line to cut keeps off an edge, 3 mm outside and 4.5 inside; uncut, 1.5 mm: our
+    own design, no source."""
+    hides = Covered(7.0, 13.0, 6.0) if trim == "none" else None
+    out, into = (1.5, 1.5) if hides else (3.0, 4.5)
+    arms = set(demand(PLAN, "marks", CLEAR, hides).divisible)
+    edges = demand(PLAN, "edges", CLEAR, hides)
+    assert demand(PLAN, "marks", CLEAR, hides).lines == demand(PLAN, "linked", CLEAR, hides).lines
+    for hung in PLAN.frames:
+        r = hung.rect
+        foot, left = (
+            Rect(r.x0 - out, r.y0 - out, r.x0 + 15.0, r.y0 + into),
+            Rect(r.x0 - out, r.y0 - out, r.x0 + into, r.y0 + 15.0),
+        )
+        head, right = (
+            Rect(r.x1 - 15.0, r.y1 - into, r.x1 + out, r.y1 + out),
+            Rect(r.x1 - into, r.y1 - 15.0, r.x1 + out, r.y1 + out),
+        )
+        assert {foot, left, head, right} <= arms
+    on_edges = [one for one in arms if any(line.holds(one) for line in demand(PLAN, "linked", CLEAR, hides).lines)]
+    assert len(on_edges) == 8 * len(PLAN.frames)  # two arms of four corners
+    assert all(any(line.holds(one) for line in edges.lines) for one in on_edges)
 
 
 def test_no_cut_of_linked_paper_runs_along_an_edge_or_its_second_line():

@@ -50,3 +50,12 @@ def test_a_sheet_goes_into_the_run_that_it_is_longer_joined_to():
     right = woven(cells, 0, lambda cell: True, False, (400.0, 400.0))
     strips = {cells.index(cell.rect): cell.strip for cell in right}
     assert strips[0] == 0 and strips[1] == 0  # 60 mm of a side rather than 40
+
+
+def test_a_cell_larger_than_its_page_by_a_rounding_is_not_turned():
+    """A sheet that was a millionth of a mm too high was once drawn on its side, and off its page."""
+    for more in (0.0, 1.1e-6):
+        (cell,) = woven([Rect(0.0, 0.0, 180.0 + more, 260.0 + more)], 0, lambda cell: True, False, (180.0, 260.0))
+        assert not cell.turned
+        (cell,) = woven([Rect(0.0, 0.0, 260.0 + more, 180.0 + more)], 0, lambda cell: True, False, (180.0, 260.0))
+        assert cell.turned

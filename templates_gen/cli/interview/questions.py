@@ -20,7 +20,7 @@ PRINTED = {"linked": {"cover": "linked"}, "outlines": {}, "shop": {"print_shop":
 
 PRINTED_MEANS = (
     "linked: on your printer, the nails on a strip of sheets, the quickest to tape; outlines: on your printer, with "
-    "every frame's outline; shop: in one piece at a print shop, nothing to tape"
+    "every frame's corners; shop: in one piece at a print shop, nothing to tape"
 )
 
 LONGEST_NAME = 60
