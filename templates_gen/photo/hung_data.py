@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from templates_gen.base.csv_cells import as_csv, own_text
 from templates_gen.photo.hung import Hangs, Hung
 
 
@@ -32,8 +33,5 @@ RELATIVE = "Places are relative to each other: the frames together are taken to 
 
 def as_readings(hung: Hung, centre_line: float) -> str:
     """The readings as the spreadsheet that `correct` reads."""
-    rows = ["frame,left,right,left_edge"]
-    for one in hung.frames:
-        name = '"' + one.id.replace('"', '""') + '"'
-        rows.append(",".join([name, *reading(one, centre_line).values()]))
-    return "\n".join(rows) + "\n"
+    rows = ((own_text(one.id), *reading(one, centre_line).values()) for one in hung.frames)
+    return as_csv(("frame", "left", "right", "left_edge"), rows)

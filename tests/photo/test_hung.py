@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import csv
+import io
 import json
 
 import numpy as np
 import pytest
 
+from templates_gen.base.csv_cells import plain
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.photo_card import cards_of
 from templates_gen.documents.photographed import Face
 from templates_gen.photo.choosing_edges import Choice, choice, crossings, off_rectangle
 from templates_gen.photo.edges import Edge, edges
-from templates_gen.photo.hung import read_hung
+from templates_gen.photo.hung import Hangs, Hung, read_hung
+from templates_gen.photo.hung_data import as_readings
 from templates_gen.photo.picture import Photo
 from tests.photo.made.examples import of_hung, write_examples
 from tests.photo.made.hung_runs import hung_run
@@ -142,3 +146,11 @@ def test_frames_with_sides_beads_and_shadows_are_read_or_doubted():
     """Mouldings, light and lens of another kind than usual; four million pixels, as the whole test has to be quick."""
     read = hung_run(Setting(odd=True, size=(2400, 1800)), 1, first=8)
     assert len(read.tilts) >= read.frames - 2 and max(read.worst).far < 3.0  # mm
+
+
+@pytest.mark.parametrize("name", ["=1+1", "-", 'a "b", c', "'=x"])
+def test_a_frame_of_any_name_is_read_back_from_the_readings_and_is_no_formula(name):
+    hung = Hung((Hangs(name, (10.0, 1500.0), (310.0, 1500.5), 1.0),), ())
+    _, row = csv.reader(io.StringIO(as_readings(hung, 4.0)))
+    assert plain(row[0]) == name and not row[0].startswith("=")
+    assert row[1:] == ["1500.00 mm", "1500.50 mm", "6.00 mm"]
