@@ -105,6 +105,33 @@ def test_the_smallest_page_has_rulers_of_one_step():
     assert level.length == 10.0 and rulers(small, 12.0, "in")[0].length == pytest.approx(12.7)
 
 
+@pytest.mark.parametrize("unit", TICKS)
+@pytest.mark.parametrize("kind", ["marks", "corners"])
+def test_nothing_of_rulers_lies_on_marks_and_corners_and_all_else_of_them_is_there(unit, kind):
+    """A black corner of 10 mm on the level ruler's line, and one on the figures of the upright one."""
+    level, plumb = rulers(PAGE, 12.0, unit)
+    boxes = [
+        Rect(level.x0 + 60.0, level.y0 - 6.0, level.x0 + 70.0, level.y0 + 4.0),
+        Rect(plumb.x0 + 1.0, plumb.y0 + 48.0, plumb.x0 + 11.0, plumb.y0 + 58.0),
+    ]
+    whole = rulers_form(PAGE, 12.0, unit, LETTERING)
+    form = rulers_form(PAGE, 12.0, unit, LETTERING, "rulers", **{kind: boxes})
+    if kind == "corners":  # marks may move a ruler's end, too
+        off = [box.grown(1.0) for box in boxes]
+        lost = [item for item in whole.items if item not in form.items]
+        assert lost and all(any(reach(item).overlaps(box) for box in off) for item in lost)
+    for item in form.items:
+        assert not any(reach(item).overlaps(box) for box in boxes), item
+
+
+def reach(item) -> Rect:
+    """What an item takes (mm), a line without its width."""
+    if isinstance(item, Text):
+        return LETTERING.box(item)
+    xs, ys = zip(*(item.points if isinstance(item, Polygon) else ((item.x0, item.y0), (item.x1, item.y1))), strict=True)
+    return Rect(min(xs), min(ys), max(xs), max(ys)).grown(1e-6)
+
+
 def polygons(form) -> list[list[tuple[float, float]]]:
     return [list(item.points) for item in form.items if isinstance(item, Polygon)]
 

@@ -25,7 +25,7 @@ from templates_gen.drawing.items import Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.hanging.bearings import Nail
-from templates_gen.job.model import Hanger
+from templates_gen.job.model import Hanger, Wall
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import Fixing, frame, group, job, paper
 
@@ -259,6 +259,33 @@ def test_lines_that_do_not_cross_a_sheet_have_no_name_there():
     assert set(names(inner=Rect(line + 1.0, level + 1.0, 2500.0, 2000.0))) == set()
     assert "centre line" in names(inner=Rect(line - 20.0, level + 1.0, line, 2000.0))
     assert any(text.startswith("level") for text in names(inner=Rect(line + 1.0, level - 20.0, 2500.0, level)))
+
+
+OUTLINE = ((0.0, 0.0), (4000.0, 0.0), (4000.0, 1700.0), (3000.0, 2700.0), (0.0, 2700.0))
+
+
+def edges_named(inner: Rect, *taken: Rect) -> list[Text]:
+    """The names of the edges of a wall under a roof, where this is taken."""
+    plan = plan_wall(job(frame("A"), wall=Wall(name="", width=4000.0, height=2700.0, outline=OUTLINE)))
+    return [text for text in names(*taken, inner=inner, plan=plan).values() if text.text.startswith("edge of the wall")]
+
+
+def test_the_name_of_an_upright_edge_stands_a_millimetre_and_a_half_to_its_left_or_right():
+    around = Rect(3900.0, 200.0, 4100.0, 700.0)
+    (left,) = edges_named(around)
+    assert (left.angle, left.x) == (90, 4000.0 - 1.5) and LETTERING.box(left).x1 < 4000.0  # tails reach nearer
+    (right,) = edges_named(around, Rect(3900.0, 200.0, 4000.0, 700.0))
+    assert (right.angle, right.x) == (90, 4000.0 + 1.5 + 2.5) and LETTERING.box(right).x0 > 4001.0
+
+
+def test_the_name_of_a_slanting_edge_is_level_and_its_nearest_corner_a_millimetre_and_a_half_off():
+    around = Rect(3300.0, 2000.0, 3700.0, 2400.0)
+    for taken in ((), (Rect(3300.0, 2000.0, 3450.0, 2400.0),)):
+        (text,) = edges_named(around, *taken)
+        ink = LETTERING.box(text)
+        off = [x + y - 5700.0 for x, y in ink.corners]  # the roof is where x + y is 5700
+        assert text.angle == 0 and (min(off) > 0 or max(off) < 0)
+        assert 1.5 <= min(map(abs, off)) <= 1.5 * 2 + 1.5
 
 
 def test_a_name_crosses_a_line_only_where_it_must():
