@@ -84,7 +84,8 @@ def test_figures_of_rulers_count_from_their_starts_and_stand_on_white_beside_the
 @pytest.mark.parametrize("unit", TICKS)
 def test_what_rulers_take_of_a_sheet_holds_all_their_ticks_and_figures(unit):
     sheet = SHEETS.sheets[0]
-    dx, dy = sheet.window.x0 - PAGE.printable.x0, sheet.window.y0 - PAGE.printable.y0
+    area = sheet.page.printable
+    dx, dy = sheet.window.x0 - area.x0, sheet.window.y0 - area.y0
     zones = rulers_zones(SHEETS, sheet, unit)
     for item in rulers_form(sheet.page, SHEETS.paper.overlap, unit, LETTERING).items:
         if isinstance(item, Line):
