@@ -100,8 +100,7 @@ def wrapped(text: str, height: float, bold: bool, width: float, lettering: Lette
     lines: list[str] = []
     line: list[str] = []
     far = 0.0
-    for word in _words(text, height, bold, width, lettering):
-        wide = lettering.width(word, height, bold)
+    for word, wide in _words(text, height, bold, width, lettering):
         if line and far + space + wide > width:
             lines.append(" ".join(line))
             line, far = [], 0.0
@@ -112,8 +111,13 @@ def wrapped(text: str, height: float, bold: bool, width: float, lettering: Lette
     return [*lines, " ".join(line)] if line else lines
 
 
-def _words(text: str, height: float, bold: bool, width: float, lettering: Lettering) -> Iterator[str]:
-    """What a line is not broken in: words, and numbers with what belongs to them where that is not too wide."""
+def _words(text: str, height: float, bold: bool, width: float, lettering: Lettering) -> Iterator[tuple[str, float]]:
+    """What a line is not broken in, with its width (mm): words, and numbers with what belongs to them where that is not
+    too wide."""
     for words in _TOGETHER.findall(text):
         whole = " ".join(words.split())
-        yield from [whole] if lettering.width(whole, height, bold) <= width else whole.split()
+        wide = lettering.width(whole, height, bold)
+        if wide <= width:
+            yield whole, wide
+        else:
+            yield from ((word, lettering.width(word, height, bold)) for word in whole.split())

@@ -38,14 +38,20 @@ def tiled(
         problem = 'found "linked" on a roll, expected sheets: a roll\'s long sheets need no links'
         raise InputError("paper.cover", problem, LINKED_ON_ROLL)
     shown = bordered(plan.group, clearance(paper.overlap))
-    paper = fitted(paper, lambda size: len(_cells(given(plan, size, printer)).cells), shown)
+    tried: dict[Paper, CellPlan] = {}
+
+    def count(size: Paper) -> int:
+        tried[size] = _cells(given(plan, size, printer))
+        return len(tried[size].cells)
+
+    paper = fitted(paper, count, shown)
     asked = given(plan, paper, printer)
     if held and not quick and not asked.hides and paper.kind == "sheets":
         if paper.cover == LINKED:
             return finished(asked, _quickest(asked, held))
         if paper.cover == "marks":
             return _quicker_than_strips(asked, held)
-    return finished(asked, _cells(asked, quick))
+    return finished(asked, tried.get(paper) or _cells(asked, quick))
 
 
 def linked_of(plan: Plan, marks: SheetPlan) -> SheetPlan:

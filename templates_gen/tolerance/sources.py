@@ -84,16 +84,16 @@ class Sources:
         parts, weights = list(parts), defaultdict[Error, float](float)
         for error, weight in (*self._printed(parts), *self._driven(parts)):
             weights[error] += weight
-        weights = defaultdict(float, {error: of for error, of in weights.items() if abs(of) > NEGLIGIBLE})
+        kept = {error: weight for error, weight in weights.items() if abs(weight) > NEGLIGIBLE}
         variances = dict.fromkeys(SOURCES, 0.0)
-        for error, weight in weights.items():
+        for error, weight in kept.items():
             variances[error[0]] += weight * weight
         for source, sd in (("drops", self.accuracy.drop), ("nailing", self.accuracy.nailing)):
             # the two nails of a frame tilt it one against the other, so what tilts and what lifts it are independent
             tilting = sum((part.tilt * sd) ** 2 for part in parts)
             variances[source] -= tilting
             variances["tilting drops" if source == "drops" else "tilting nails"] += tilting
-        return Measured(dict(weights), variances)
+        return Measured(kept, variances)
 
     def _printed(self, parts: Iterable[Part]) -> Iterator[tuple[Error, float]]:
         """What comes from the paper: its scale, its growth, its joins and its places."""
