@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.documents.sheets.scales import FINE, DropScale, drop_scale, scale_figures, scale_lines, ticks_along
-from templates_gen.drawing.items import Line
+from templates_gen.drawing.items import Line, Polygon
 from templates_gen.job.model import Hanger
 from tests.jobs import frame, job
 
@@ -39,6 +39,23 @@ def test_a_figure_of_a_drop_scale_stands_outside_the_tick_that_it_counts(unit, s
         assert way * (figure.x - ends[round(down, 4)]) == pytest.approx(1.0)  # our own design, no source
         assert figure.anchor == ("right" if way < 0 else "left")
     assert all(scale.zone.has_point(line.x1, line.y1) for line in (spine, *ticks))
+
+
+LENGTHS = {"in": {16: 7.0, 8: 5.5, 4: 4.2, 2: 3.0, 1: 1.8}, "mm": {10: 7.0, 5: 4.5, 1: 2.0}}  # as on a steel rule
+
+
+@pytest.mark.parametrize(("unit", "step"), [("in", 25.4 / 16), ("mm", 1.0), ("cm", 1.0)])
+def test_ticks_of_a_drop_scale_are_as_long_as_what_they_count_and_a_pointer_marks_the_drop(unit, step):
+    scale = DropScale(1200.0, 1700.0, 130.0, 1, 80.0)
+    spine, *ticks = [item for item in scale_lines(scale, unit) if isinstance(item, Line)]
+    assert (spine.x0, spine.x1, spine.y0, spine.y1) == (1209.5, 1209.5, 1700.0, 1570.0)
+    lengths = LENGTHS["in" if unit == "in" else "mm"]
+    for number, line in enumerate(ticks, 1):
+        assert scale.top - line.y0 == pytest.approx(number * step)
+        assert line.x1 - line.x0 == pytest.approx(next(long for every, long in lengths.items() if number % every == 0))
+    assert len(ticks) == int(130.0 / step)
+    (pointer,) = [item for item in scale_lines(scale, unit) if isinstance(item, Polygon)]
+    assert set(pointer.points) == {(1209.5, 1620.0), (1207.1, 1621.0), (1207.1, 1619.0)}
 
 
 def test_a_drop_scale_that_would_run_out_of_its_frame_to_either_side_is_left_out():

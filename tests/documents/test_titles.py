@@ -85,6 +85,35 @@ def test_the_second_line_says_how_far_and_on_which_side_of_the_lines_the_rulers_
             )
 
 
+def on_wall(part, texts):
+    """What the texts of a sheet's page take of the wall (mm)."""
+    window, area = part.sheet.window, part.sheet.page.printable
+    return [LETTERING.box(text).shifted(window.x0 - area.x0, window.y0 - area.y0) for text in texts]
+
+
+def test_a_title_stands_up_to_40_mm_lower_where_all_above_is_taken(titled):
+    """Both lines need less than 10 mm; that much is left 30 to 40 mm under the usual band."""
+    plan, sheets, found = titled
+    lower = 0
+    for number, (part, _, _) in enumerate(found, 1):
+        cell = part.sheet.cell
+        taken = Rect(cell.x0, cell.y1 - 13.0 - 30.0, cell.x1, cell.y1)
+        boxes = on_wall(part, sheet_title(plan, sheets, part, number, 40, LETTERING, [taken]))
+        lower += all(not box.overlaps(taken) and box.y0 >= cell.y1 - 13.0 - 40.0 - 1e-6 for box in boxes)
+    assert lower
+
+
+def test_titles_of_sheets_that_are_not_cut_keep_off_their_crossing_lines():
+    each = job(*ROW, paper=paper("a4", trim="none"), group=group((("A", "B"),)))
+    plan = plan_wall(each)
+    sheets = plan_sheets(plan, each.paper, None)
+    reach = sheets.hides.reach(False)
+    for number, part in enumerate(shown_on(plan, sheets), 1):
+        boxes = on_wall(part, sheet_title(plan, sheets, part, number, 40, LETTERING))
+        crossing = [Rect.about(mark.x, mark.y, 2 * reach, 2 * reach) for mark in part.marks]
+        assert not any(box.overlaps(lines) for box in boxes for lines in crossing)
+
+
 def told_of(texts):
     """What each of the texts says first and second, as (length, which way); both systems where it has both."""
     length = r"(\d[\d /]* (?:mm|cm|in)(?: · \d[\d /]* (?:mm|cm|in))?),? (above|below|left|right|upstairs|downstairs)"
@@ -133,14 +162,15 @@ def test_on_stairs_a_loose_sheet_says_how_far_it_is_from_the_pitch_line_and_alon
 
 
 def test_beside_what_is_taken_the_second_line_is_shorter_and_the_first_is_there_all_the_same(titled):
-    """All of a sheet's upper 80 mm is taken from 116 mm right of its left trim line on."""
+    """All of a sheet's upper 80 mm is taken from 116 mm right of its left trim line on.  On their sides they say more."""
     plan, sheets, found = titled
-    for number, (part, _, _) in enumerate(found, 1):
+    upright = [(number, part) for number, (part, _, _) in enumerate(found, 1) if part.sheet.page is sheets.page]
+    assert upright
+    for number, part in upright:
         cell = part.sheet.cell
-        window, area = part.sheet.window, part.sheet.page.printable
         black = Rect(cell.x0 + 116.0, cell.y1 - 80.0, cell.x1, cell.y1)
         texts = sheet_title(plan, sheets, part, number, 40, LETTERING, [black])
-        boxes = [LETTERING.box(text).shifted(window.x0 - area.x0, window.y0 - area.y0) for text in texts]
+        boxes = on_wall(part, texts)
         assert not any(one.overlaps(black) for one in boxes)
         first, second = sorted(texts, key=lambda text: not text.bold)
         assert first.text.startswith(f"sheet {part.sheet.name} of ") and second.text.startswith("rulers ")
