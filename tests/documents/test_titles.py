@@ -162,7 +162,7 @@ def test_on_stairs_a_loose_sheet_says_how_far_it_is_from_the_pitch_line_and_alon
 
 
 def test_beside_what_is_taken_the_second_line_is_shorter_and_the_first_is_there_all_the_same(titled):
-    """All of a sheet's upper 80 mm is taken from 116 mm right of its left trim line on.  On their sides they say more."""
+    """All of a sheet's upper 80 mm is taken from 116 mm right of its left trim line on; lying ones say more."""
     plan, sheets, found = titled
     upright = [(number, part) for number, (part, _, _) in enumerate(found, 1) if part.sheet.page is sheets.page]
     assert upright
