@@ -52,7 +52,7 @@ def _told(read: Read) -> dict[str, Any]:
             for number, one in enumerate(job.wall.features)
         ],
         "frames": [_frame(frame, unit, read.raw) for frame in job.frames],
-        "lines": {"centre": plan.centre_line, "level": plan.level_line} if plan else None,
+        "lines": {"centre": plan.centre_line, "level": plan.level_line, "slope": job.group.slope} if plan else None,
         "group": rect(plan.group) if plan else None,
         "said": tuple(_said(plan)) if plan else (),
         "now": hanging_now(job, plan),

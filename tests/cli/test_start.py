@@ -9,6 +9,7 @@ import subprocess
 import sys
 import termios
 import time
+import tomllib
 from pathlib import Path
 
 import pypdf
@@ -318,3 +319,10 @@ def test_a_folder_that_cannot_be_written_in_is_said_before_anything_is_asked(nam
     ran = run("start", *(["job.toml"] if named else []), typed=ANSWERS)
     assert (ran.code, ran.out, ran.err.count("?")) == (2, "", 0)
     assert "nothing can be written in this folder: Permission denied" in ran.err
+
+
+@pytest.mark.parametrize(("over", "centre_on"), [("bench", {"frame": "A", "over": "bench"}), ("", "A")])
+def test_a_frame_in_the_middle_is_asked_what_it_hangs_over(over, centre_on, folder):
+    ran = run("start", typed=ANSWERS.replace("A / B\n2 1/2\n\n", f"A / B\n2 1/2\nA\n{over}\n"))
+    assert ran.code == 0 and "Over what does the middle of frame A go?" in ran.err
+    assert tomllib.loads((folder / "fern-prints.toml").read_text(encoding="utf-8"))["group"]["centre_on"] == centre_on

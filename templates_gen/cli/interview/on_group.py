@@ -31,10 +31,19 @@ def ask_group(group: Tables, tables: Tables) -> Asking:
     if group.get("arrangement") == "around":
         return
     yield from fill(group, "group.centre_on", default="wall")
+    if (name := group["centre_on"]) in [frame["id"] for frame in frames] and name != "wall":
+        yield from _over(group, name)
     if group.get("arrangement") == "stairs":
         yield from _above_nosings(group, unit)
     else:
         yield from _height(group, once, unit)
+
+
+def _over(group: Tables, name: str) -> Asking:
+    """What the frame that goes in the middle hangs over; the middle of the wall is said by its name alone."""
+    over = yield question_for("centre_on.over", {"frame": name}, default="wall")
+    if over != "wall":
+        group["centre_on"] = {"frame": name, "over": over}
 
 
 def _above_nosings(group: Tables, unit: str) -> Asking:

@@ -83,11 +83,14 @@ function featureGroup(feature, part, k) {
 }
 
 function linesGroup(state, k, box) {
-  const { centre, level } = state.lines;
+  const { centre, level, slope } = state.lines; // up a stair the line climbs, and is called by its slope
+  const [left, right] = [box[0] + 4, box[0] + box[2] - 4];
+  const up = (x) => -level * k - slope * (x - centre * k);
+  const turned = slope ? `rotate(${(-Math.atan(slope) * 180) / Math.PI} ${left + 3} ${up(left + 3) - 1})` : null;
   return s("g", { class: "lines", "aria-hidden": "true" },
     s("line", { x1: centre * k, x2: centre * k, y1: box[1] + 4, y2: 0, class: "centre" }),
-    s("line", { x1: box[0] + 4, x2: box[0] + box[2] - 4, y1: -level * k, y2: -level * k, class: "level" }),
-    s("text", { x: box[0] + 7, y: -level * k - 1, "font-size": 3 }, "level line"),
+    s("line", { x1: left, x2: right, y1: up(left), y2: up(right), class: "level" }),
+    s("text", { x: left + 3, y: up(left + 3) - 1, "font-size": 3, transform: turned }, slope ? "pitch line" : "level line"),
     s("text", { x: centre * k + 1, y: box[1] + 11, "font-size": 3 }, "centre line"));
 }
 

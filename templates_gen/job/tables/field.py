@@ -66,10 +66,6 @@ class Words(Record, frozen=True):
     limits: Limits | None = None
     called: Mapping[str, str] = {}
 
-    def asked(self, names: Mapping[str, object]) -> str:
-        """Its question with these names in it, such as the id of a frame; "" for a field that is never asked."""
-        return self.ask.format(**names)
-
 
 class Field(Record, frozen=True, kw_only=True):
     """One field of a table: how it is called, the `type` of its value, what is said of it, and whether it is `needed`.

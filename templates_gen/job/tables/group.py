@@ -20,7 +20,11 @@ class CentreTable(Table):
     ] = ""
     over: Annotated[
         str | int | float,
-        Words("wall, the name of a feature, or a distance from the left end", '"bench"'),
+        Words(
+            "wall, the name of a feature, or a distance from the left end",
+            '"bench"',
+            ask="Over what does the middle of frame {frame} go?",
+        ),
     ] = "wall"
 
 
