@@ -89,7 +89,7 @@ def _wiring_unknown(plan: Plan) -> Iterator[Finding]:
     missing = "" if boxes else NO_BOXES
     if wall.wiring in ("", "none"):
         text = (
-            "Where cables run is not known: wall.wiring does not say by whose rule they were laid (us, uk or de). "
+            "Where cables run is not known: the job does not say by whose rule they were laid (wiring: us, uk or de). "
             f"{missing}Ask someone who knows the building. {_look(wall)}"
         )
     elif wall.wiring == "us":

@@ -101,7 +101,7 @@ def field_of(key):
 def seen(hand):
     """The keys of all fields of the step that is shown, each with its label."""
     return hand.page.evaluate(
-        """() => [...document.querySelectorAll("#panel [data-key]")].map((one) =>
+        """() => [...document.querySelectorAll("#panel details")].map((one) => one.fill?.()) && [...document.querySelectorAll("#panel [data-key]")].map((one) =>
             [one.dataset.key, one.labels?.[0]?.textContent.trim() || ""])"""
     )
 
@@ -139,7 +139,9 @@ def test_every_field_is_on_the_page_in_its_tables_words(hand: Hand, tmp_path):
         hand.click('[data-frame="B"]')
         hand.step("Arrange")
         hand.click('[data-focus="kind salon"]')
-        hand.page.locator('[data-key="group/seed"]').wait_for(state="attached")
+        hand.saved()
+        hand.click('details[data-focus="more group"] summary')
+        hand.page.locator('[data-key="group/seed"]').wait_for()
         look(hand, keys, found)
         hand.step("Frames")
         look(hand, keys, found)

@@ -195,6 +195,17 @@ export function example(words) {
   return shown ? `such as ${shown}` : "";
 }
 
+// What is folded is made when it is opened: most of it never is.
+export function fold(name, summary, make, open = false) {
+  const made = h("details", { "data-focus": name });
+  made.fill = () => { if (made.children.length === 1) made.append(...make().filter(Boolean)); };
+  made.append(h("summary", { onclick: made.fill }, summary));
+  if (open) made.fill();
+  made.open = open;
+  made.addEventListener("toggle", made.fill);
+  return made;
+}
+
 // The panel is made anew from what the job file says; whoever types goes on typing.
 export function madeAnew(holder, make) {
   const active = document.activeElement;
@@ -208,7 +219,7 @@ export function madeAnew(holder, make) {
   const begun = new Map([...holder.querySelectorAll("[data-key]")].filter((one) => "value" in one && one.value !== one.dataset.saved && !drafts.has(one.dataset.key)).map((one) => [one.dataset.key, one.value]));
   const open = new Set([...holder.querySelectorAll("details[open]")].map((one) => one.dataset.focus));
   holder.replaceChildren(...make().filter((one) => one !== null && one !== undefined && one !== false));
-  for (const one of holder.querySelectorAll("details")) if (open.has(one.dataset.focus)) one.open = true;
+  for (const one of holder.querySelectorAll("details")) if (open.has(one.dataset.focus)) { one.fill?.(); one.open = true; }
   for (const one of begun.size ? holder.querySelectorAll("[data-key]") : []) {
     if (begun.has(one.dataset.key) && !drafts.has(one.dataset.key)) one.value = begun.get(one.dataset.key);
   }

@@ -1,6 +1,7 @@
 // The printer: chosen if it was measured, and measured once by the scale page.
 import { ask, bring, changed, job, store } from "./api.js";
 import { h, notice } from "./dom.js";
+import { fold } from "./fields.js";
 import { makeButton } from "./step-paper.js";
 
 const key = `printer ${job}`;
@@ -17,13 +18,14 @@ export function printerPart() {
   const select = h("select", { id: "printer", "data-focus": "printer", onchange: (event) => { sessionStorage.setItem(key, event.target.value); changed("panel"); } },
     h("option", { value: "" }, "not measured"), ...known.printers.map((one) => h("option", { value: one.name }, one.name)));
   select.value = chosen ? chosen.name : "";
-  return h("details", { "data-focus": "printers", open: Boolean(chosen) }, h("summary", {}, `Printer: ${chosen ? chosen.name : "not measured"}`),
+  return fold("printers", `Printer: ${chosen ? chosen.name : "not measured"}`, () => [
     h("p", { className: "help" }, "Printers print a little too long or too short. Measured once, yours is corrected for, and the paper measures true."),
     h("label", { htmlFor: "printer" }, "Which printer prints the template?"), select,
     ...(chosen ? [chosen.about, ...chosen.doubts].map((text) => h("p", { className: "help" }, text)) : []),
     ...known.damaged.map((text) => h("p", { className: "wrong" }, text)),
     h("h4", {}, "Measure another one"), h("div", { className: "row" }, makeButton("scale page", "The page to print and measure")),
-    recording());
+    recording(),
+  ], Boolean(chosen));
 }
 
 function recording() {

@@ -1,7 +1,7 @@
 // How the frames hang to each other and on the wall; other arrangements side by side.
 import { ask, bring, change, changed, store } from "./api.js";
 import { h, notice } from "./dom.js";
-import { asked, capital, choicesOf, field, jobField, shownValue, valueAt, wordsFor } from "./fields.js";
+import { asked, capital, choicesOf, field, fold, jobField, shownValue, valueAt, wordsFor } from "./fields.js";
 import { smallWall } from "./wall.js";
 
 export function arrangePanel(goTo) {
@@ -16,9 +16,9 @@ export function arrangePanel(goTo) {
       h("input", { type: "radio", name: "arrangement", value, checked: state.arrangement === value, "data-focus": `kind ${value}`, onchange: () => pick(value) }), label))),
     lists(state),
     h("div", { className: "pair" }, jobField("group", ["group", "gap"]), ...centreFields(state).slice(0, -1), ...heightFields(state).slice(0, 2), oneOf("align", state.arrangement !== "around" && state.arrangement !== "salon" && state.arrangement !== "placed")),
-    h("details", { "data-focus": "more group" }, h("summary", {}, "More about the arrangement"), h("div", { className: "pair" },
+    fold("more group", "More about the arrangement", () => [h("div", { className: "pair" },
       jobField("group", ["group", "gap_across"]), jobField("group", ["group", "gap_down"]), oneOf("set", store.fields.settings[state.arrangement]),
-      oneOf("align", state.arrangement === "around"), ...centreFields(state).slice(-1), ...heightFields(state).slice(2), ...(state.arrangement === "salon" ? WISHES.map((name) => jobField("group", ["group", name])) : []))),
+      oneOf("align", state.arrangement === "around"), ...centreFields(state).slice(-1), ...heightFields(state).slice(2), ...(state.arrangement === "salon" ? WISHES.map((name) => jobField("group", ["group", name])) : []))]),
     h("p", { className: "help" }, "Drag a frame on the wall, or move it by the arrow keys: all are then placed by hand. Alt while you drag lets go of edges and gaps."),
     optionsPart(state),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("Measure") }, "Next: measure the drops")),

@@ -2,7 +2,7 @@
 import { address, change, changed, store, upload } from "./api.js";
 import { h, notice } from "./dom.js";
 import { choose } from "./dragging.js";
-import { allFields, asked, example, fieldAt, jobField, namesOf, shownValue, together, valueAt, wordsFor } from "./fields.js";
+import { allFields, asked, example, fieldAt, fold, jobField, namesOf, shownValue, together, valueAt, wordsFor } from "./fields.js";
 
 export function framesPanel(goTo) {
   const chosen = store.state.frames.find((one) => `frame ${one.id}` === store.selected);
@@ -73,10 +73,10 @@ function frameForm(one) {
   return h("fieldset", { className: "chosen-part" }, h("legend", {}, `Frame ${one.id}${one.title ? `: ${one.title}` : ""}`),
     h("div", { className: "pair" }, ...first.map(own)),
     hangerPart(one, at), fixingPart(one, at), picturePart(one), placePart(one),
-    h("details", { "data-focus": `more ${one.id}` }, h("summary", {}, "Print, mat, moulding and glazing"),
+    fold(`more ${one.id}`, "Print, mat, moulding and glazing", () => [
       h("div", { className: "pair" }, ...rest.map(own)),
       h("h4", {}, "Moulding"), h("div", { className: "pair" }, ...together([...at, "moulding"], "moulding")),
-      h("h4", {}, "Mat, side by side"), h("div", { className: "pair" }, ...together([...at, "mat"], "mat", { alone: ["width"] }))),
+      h("h4", {}, "Mat, side by side"), h("div", { className: "pair" }, ...together([...at, "mat"], "mat", { alone: ["width"] }))]),
     h("div", { className: "row" },
       h("button", { type: "button", "data-focus": "copy frame", onclick: () => act({ do: "copy frame", frame: one.id }) }, "Another one like this"),
       h("button", { type: "button", "data-focus": "remove frame", onclick: () => act({ do: "remove", at }) }, `Remove frame ${one.id}`)));
@@ -159,8 +159,8 @@ function keptHanger(at, kind) {
 }
 
 function wireFields(at) {
-  return h("details", { "data-focus": "two hooks" }, h("summary", {}, "The wire hangs on two hooks"),
-    h("div", { className: "pair" }, ...together([...at, "hanger"], "hanger", { names: ["apart", "drop_at_two", "ring_separation", "ring_depth"], kept: { kind: "wire" } })));
+  return fold("two hooks", "The wire hangs on two hooks", () => [
+    h("div", { className: "pair" }, ...together([...at, "hanger"], "hanger", { names: ["apart", "drop_at_two", "ring_separation", "ring_depth"], kept: { kind: "wire" } }))]);
 }
 
 const fixingNeeds = (value) => (value.kind === "hook" ? ["below"] : []);
@@ -168,18 +168,18 @@ const fixingFields = (at) => h("div", { className: "pair" }, ...together(at, "fi
 
 function fixingPart(one, at) {
   const own = valueAt([...at, "fixing"]);
-  return h("details", { "data-focus": `fixing ${one.id}` }, h("summary", {}, `Fixing: ${one.fixing}${own === undefined ? ", as for every frame" : ", its own"}`),
-    h("p", { className: "help" }, "For this frame alone. That of all others is below."), fixingFields([...at, "fixing"]));
+  return fold(`fixing ${one.id}`, `Fixing: ${one.fixing}${own === undefined ? ", as for every frame" : ", its own"}`, () => [
+    h("p", { className: "help" }, "For this frame alone. That of all others is below."), fixingFields([...at, "fixing"])]);
 }
 
 function usualFixing() {
-  return h("details", { "data-focus": "fixing" }, h("summary", {}, "Fixing: for every frame without its own"), fixingFields(["fixing"]));
+  return fold("fixing", "Fixing: for every frame without its own", () => [fixingFields(["fixing"])]);
 }
 
 // What the frames of a type share.
 function types() {
   const names = Object.keys(store.state.raw.frame_type || {});
-  return names.length ? h("details", { "data-focus": "types" }, h("summary", {}, "Types: what frames share"), ...names.map((name) => {
+  return names.length ? fold("types", "Types: what frames share", () => names.map((name) => {
     const at = ["frame_type", name];
     return h("fieldset", {}, h("legend", {}, name), h("div", { className: "pair" }, ...allFields("frame", at, ["id", "type", "hanger", "fixing"])),
       h("h4", {}, asked(wordsFor("frame", "hanger"), at)), h("div", { className: "pair" }, ...together([...at, "hanger"], "hanger", { alone: ["kind"] })),

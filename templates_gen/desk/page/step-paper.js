@@ -1,7 +1,7 @@
 // The paper: every way to print it with what it takes, and the papers that are made.
 import { address, ask, bring, change, changed, store } from "./api.js";
 import { h, notice } from "./dom.js";
-import { allFields, capital, jobField, together, wordsFor } from "./fields.js";
+import { allFields, capital, fold, jobField, together, wordsFor } from "./fields.js";
 import { tapedBox } from "./photographs.js";
 import { printerPart, printerName } from "./printers.js";
 
@@ -17,9 +17,9 @@ export function paperPanel(goTo) {
     h("div", { className: "pair" }, jobField("paper", ["paper", "size"])),
     h("fieldset", { className: "ways" }, h("legend", {}, "How is it to be printed?"), ...WAYS.map((name) => wayCard(name, name === cover))),
     cover === SHOP ? null : printerPart(),
-    h("details", { "data-focus": "more paper" }, h("summary", {}, "More about the paper"), h("div", { className: "pair" }, ...allFields("paper", ["paper"], ["size", "cover", "print_shop"])),
-      h("h4", {}, "What the printer cannot reach, side by side"), h("div", { className: "pair" }, ...together(["paper", "margin"], "margin", { alone: ["top", "right", "bottom", "left"] }))),
-    h("details", { "data-focus": "accuracy" }, h("summary", {}, "How exactly you work"), h("p", { className: "help" }, "Usual errors: one time in three it is more. The first page says what comes of them."), h("div", { className: "pair" }, ...allFields("accuracy", ["accuracy"]))),
+    fold("more paper", "More about the paper", () => [h("div", { className: "pair" }, ...allFields("paper", ["paper"], ["size", "cover", "print_shop"])),
+      h("h4", {}, "What the printer cannot reach, side by side"), h("div", { className: "pair" }, ...together(["paper", "margin"], "margin", { alone: ["top", "right", "bottom", "left"] }))]),
+    fold("accuracy", "How exactly you work", () => [h("p", { className: "help" }, "Usual errors: one time in three it is more. The first page says what comes of them."), h("div", { className: "pair" }, ...allFields("accuracy", ["accuracy"]))]),
     h("div", { className: "row" }, makeButton("template", "Make the template", "", "main")),
     h("div", { className: "list" }, h("h3", {}, "Other papers"), h("div", { className: "row" },
       h("a", { className: "button", href: `/proof?${new URLSearchParams({ job: state.job })}`, target: "_blank", rel: "noopener" }, "The proof, for the client"),

@@ -1,7 +1,7 @@
 // The wall and what is on it.
 import { change, store } from "./api.js";
 import { h, notice } from "./dom.js";
-import { allFields, capital, choicesOf, jobField, together, valueAt, wordsFor } from "./fields.js";
+import { allFields, capital, choicesOf, fold, jobField, together, valueAt, wordsFor } from "./fields.js";
 import { choose } from "./dragging.js";
 import { wallBox } from "./photographs.js";
 
@@ -12,8 +12,8 @@ export function wallPanel(goTo) {
     featureList(),
     chosenFeature(),
     studs(), stairs(),
-    h("details", { "data-focus": "more wall" }, h("summary", {}, "More about the wall"), ...allFields("wall", ["wall"], ["width", "height"])),
-    h("details", { "data-focus": "more job" }, h("summary", {}, "More about the job"), ...allFields("job", ["job"], ["confirmed"]), confirmed()),
+    fold("more wall", "More about the wall", () => allFields("wall", ["wall"], ["width", "height"])),
+    fold("more job", "More about the job", () => [...allFields("job", ["job"], ["confirmed"]), confirmed()]),
     wallBox(),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("Frames") }, "Next: the frames")),
   ];
@@ -52,16 +52,16 @@ function chosenFeature() {
 }
 
 function studs() {
-  return h("details", { "data-focus": "studs" }, h("summary", {}, "Studs behind the board"),
-    h("div", { className: "pair" }, ...together(["wall", "studs"], "studs")));
+  return fold("studs", "Studs behind the board", () => [h("div", { className: "pair" }, ...together(["wall", "studs"], "studs"))]);
 }
 
 // A stair is by one step, or by its pitch.
 function stairs() {
   const needs = (value) => (Object.values(value).some(Boolean) ? ["nosing", "up", ...(value.pitch ? [] : ["run", "rise"])] : []);
-  return h("details", { "data-focus": "stairs" }, h("summary", {}, "A stair along the wall"),
+  return fold("stairs", "A stair along the wall", () => [
     h("p", { className: "help" }, "Where its lowest nosing is, the way it climbs, and either one step or its pitch. Frames then climb with it: step Arrange, up a stair."),
-    h("div", { className: "pair" }, ...together(["wall", "stairs"], "stairs", { names: ["nosing", "up", "run", "rise", "pitch", "steps", "clear"], needs })));
+    h("div", { className: "pair" }, ...together(["wall", "stairs"], "stairs", { names: ["nosing", "up", "run", "rise", "pitch", "steps", "clear"], needs })),
+  ]);
 }
 
 // What was said to be right though it looks odd; taken back, it is asked about again.
