@@ -14,15 +14,17 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.documents.sheets.join_marks import bars_form, cut_form
+from templates_gen.documents.sheets.layers import lay, sheet_forms
 from templates_gen.documents.sheets.nail_marks import nail_form, ring_items
 from templates_gen.documents.sheets.rulers import rulers_form, rulers_zones
 from templates_gen.documents.sheets.wall_marks import frame_form, frame_lines, has_window, long_lines, target
-from templates_gen.drawing.items import Circle, Line, Polygon, Text
+from templates_gen.drawing.items import Circle, Line, Polygon, Text, Use
 from templates_gen.drawing.lettering import Lettering
+from templates_gen.job.model import Hanger
 from templates_gen.tiling.page import Page
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tolerance.holding import plan_sheets
-from tests.jobs import frame, job
+from tests.jobs import frame, group, job, paper
 
 LETTERING = Lettering()
 PLAN = plan_wall(job(frame("A", 400.0, 500.0, 80.0)))
@@ -207,6 +209,19 @@ def test_a_frames_edge_is_double_3_mm_apart_and_stronger_for_15_mm_at_its_corner
     assert ends == {(x, y) for x in (0, 400) for y in (15, 485)} | {(x, y) for x in (15, 385) for y in (0, 500)}
 
 
+def test_no_line_of_a_frame_comes_nearer_to_its_nail_than_9_mm_level_or_upright():
+    (hung,) = plan_wall(job(frame("A", 400.0, 500.0, 5.0, hanger=Hanger(kind="sawtooth")))).frames
+    (nail,) = hung.nails
+    at = nail.x - hung.rect.x0, nail.y - hung.rect.y0
+    assert 490.0 < at[1] < 500.0  # within both lines of the upper edge
+    hole = Rect.about(*at, 18.0, 18.0)
+    lines = [reach(item) for item in frame_form(hung).items]
+    assert not any(line.overlaps(hole.grown(-0.01)) for line in lines)
+    level = [line for line in lines if line.height < 0.1 and line.y0 > 496.0]
+    assert any(line.x1 == pytest.approx(hole.x0, abs=0.01) for line in level)  # and they go on just beside it
+    assert any(line.x0 == pytest.approx(hole.x1, abs=0.01) for line in level)
+
+
 def test_corners_of_a_small_frame_take_a_third_of_its_sides():
     (hung,) = plan_wall(job(frame("A", 36.0, 42.0, 21.0))).frames
     corners = [line for line in frame_form(hung).items if isinstance(line, Line) and line.width == 1.0]
@@ -248,6 +263,7 @@ def test_wedges_of_the_target_point_at_the_cross_from_four_sides_but_for_where_a
     assert wedges(with_nail(300.0, 0.0)) == {(10, 0), (0, 10), (-10, 0), (0, -10)}
     assert wedges(with_nail(20.0, 0.0)) == {(0, 10), (-10, 0), (0, -10)}
     assert wedges(with_nail(0.0, -26.5)) == {(10, 0), (0, 10), (-10, 0)}  # 11.5 mm off the wedge's end: 12 are kept
+    assert wedges(with_nail(5.0, 9.0)) == {(-10, 0), (0, -10)}  # 10.3 mm off one's tip, 13.5 off its end
     assert wedges(with_nail(0.0, -27.5)) == {(10, 0), (0, 10), (-10, 0), (0, -10)}
 
 
@@ -270,3 +286,27 @@ def test_the_level_line_is_graduated_both_ways_from_the_centre_line_below_it(uni
     assert centre.x0 == centre.x1 == x and (centre.y0, centre.y1) == (y - 50.0, y + 50.0)
     (level,) = [item for item in items if item.width == 1.0]
     assert (level.y0, level.y1, level.x0, level.x1) == (y, y, x - 150.0, x + 150.0)
+
+
+@pytest.mark.parametrize(("cover", "width"), [("all", 150.0), ("marks", 420.0)], ids=["marks", "a corner"])
+def test_rulers_of_every_sheet_keep_off_its_registration_marks_and_black_corners(cover, width):
+    """Three frames on letter paper: marks are where rulers would be, or a black corner of a frame is."""
+    three = (frame(name, width, 250.0, 80.0) for name in "ABC")
+    every = job(*three, group=group((("A", "B", "C"),), gap=60.0), paper=paper("letter", cover=cover))
+    plan = plan_wall(every)
+    sheets = plan_sheets(plan, every.paper, None)
+    laid = lay(plan, sheets, 0, LETTERING)
+    forms = {form.name: form for form in sheet_forms(plan, sheets, laid, LETTERING)}
+    met = 0
+    for one in laid:
+        sheet, (dx, dy) = one.so_far.sheet, one.so_far.to_page
+        (used,) = [
+            item for done in one.drawn.values() for item in done.page_items
+            if isinstance(item, Use) and item.form.startswith("rulers")
+        ]  # fmt: skip
+        corners = next(iter(one.drawn.values())).taken
+        off = [box.shifted(dx, dy) for box in (*corners, *(mark.box for mark in one.so_far.part.marks))]
+        assert not any(reach(item).overlaps(box) for item in forms[used.form].items for box in off)
+        plain = rulers_form(sheet.page, 12.0, "mm", LETTERING)
+        met += any(reach(item).overlaps(box) for item in plain.items for box in off)
+    assert met
