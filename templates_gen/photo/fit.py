@@ -37,21 +37,33 @@ FREE, FREE_FLAT, TAKEN = 0.3, 0.2, 0.8
 """Of the numbers that are seen: the share that counts as free at least, and of a flat fit; and how much of a number
 each unknown takes away."""
 
-CORNERS, ASIDES, TURNS, HEIGHTS = (0.05, np.inf), (0.1, 5.0), (np.radians(0.03), np.radians(2.0)), (0.02, 3.0)
+CORNERS, ASIDES, TURNS, HEIGHTS = (0.05, np.inf), (0.1, 5.0), (np.radians(0.03), np.radians(2.0)), (0.005, 3.0)
 """Between what each of the widths is believed (pixels, mm, radians, mm)."""
 
 ALIKE = 0.05
 """mm: how far tags of one thing that stands off the wall may be from a plane."""
 
 
+TWICE = 2
+"""A width of heights that gets smaller gets so only a little in each round: a step is taken twice."""
+
+MODES = np.array([[1, 1, 1, 1], [-1, 1, 1, -1], [1, 1, -1, -1], [-1, 1, -1, 1]]) * np.array(
+    [[1.0], [3**-0.5], [3**-0.5], [1 / 3]]
+)
+"""How a tag that is matched by all its pixels may move, its size, and its shape, each as coarsely seen as a corner.
+With noise alike in all pixels, a slope over a square varies three times as much as the mean, and a twist nine times:
+over the square 1, x^2, y^2 and x^2 y^2 are 1, 1/3, 1/3 and 1/9 in the mean."""
+
+
 class Widths(Record, frozen=True):
     """How far things usually are from where they should be: a tag's corner (pixels), a sheet (mm, radians), a tag's
-    height off the wall (mm)."""
+    height off the wall (mm).  Tags are `matched`, each as a whole; other things are seen corner by corner."""
 
     corner: float = 0.3
     aside: float = 1.5
     turn: float = float(np.radians(0.3))
     height: float = 0.3
+    matched: bool = True
 
 
 class Fit(Record, frozen=True):
@@ -123,7 +135,10 @@ def _step(scene: Scene, state: State, widths: Widths, robust: bool, smooth: bool
     corner: Array = np.maximum(widths.corner, LEAST_CORNER) * scene.coarse[scene.tag]
     far = off / (STRAY * corner) * (scene.coarse[scene.tag] >= 1) * robust
     weights: Array = 1 / (1 + far**2)
-    by = slopes(scene, state, on_wall(scene, state), smooth).reshape(left.size, -1)
+    by = slopes(scene, state, on_wall(scene, state), smooth)
+    if widths.matched:
+        left, by = _apart(left), _apart(by)
+    by = by.reshape(left.size, -1)
     weigh = np.repeat(weights / corner**2, PER_TAG)
     held = _held(scene, widths, smooth)
     now = np.concatenate([np.zeros(OF_POSE * scene.views), state.lens, state.sheets.ravel(), state.heights,
@@ -136,6 +151,11 @@ def _step(scene: Scene, state: State, widths: Widths, robust: bool, smooth: bool
     start = OF_POSE * scene.views + OF_LENS
     longest = float(np.abs(step[start : start + OF_SHEET * len(scene.sheets)]).max())
     return moved(state, step), weights, inverse, longest
+
+
+def _apart(of_corners: Array) -> Array:
+    """What is known of the four corners of each tag, as `MODES` that are each seen by themselves."""
+    return np.asarray(np.einsum("ij,nj...->ni...", MODES, of_corners))
 
 
 def _held(scene: Scene, widths: Widths, smooth: bool) -> Array:
@@ -172,7 +192,8 @@ def _widths(scene: Scene, state: State, inverse: Array, widths: Widths, flat: bo
     variances = np.diag(inverse)[start:heights].reshape(-1, OF_SHEET)
     aside = np.sqrt((state.sheets[:, :2] ** 2 + variances[:, :2]).mean())
     turn = np.sqrt((state.sheets[:, 2] ** 2 + variances[:, 2]).mean())
-    corner = np.sqrt(np.median(_off(scene, state) ** 2) / left)
+    seen = _apart(_left(scene, state)) if widths.matched else _left(scene, state)
+    corner = np.sqrt(np.median((seen**2).mean((1, 2))) / left)
     found = replace(widths, corner=float(np.clip(corner, *CORNERS)), aside=float(np.clip(aside, *ASIDES)),
                     turn=float(np.clip(turn, *TURNS)))  # fmt: skip
     if flat:
@@ -181,4 +202,5 @@ def _widths(scene: Scene, state: State, inverse: Array, widths: Widths, flat: bo
     for alike in scene.alike:
         own, at = state.heights[alike], np.ix_(heights + alike, heights + alike)
         energy += float(np.trace(_together(len(alike)) @ (np.outer(own, own) + inverse[at])))
-    return replace(found, height=float(np.clip(np.sqrt(energy / tags), *HEIGHTS)))
+    height = widths.height * (np.sqrt(energy / tags) / widths.height) ** TWICE
+    return replace(found, height=float(np.clip(height, *HEIGHTS)))

@@ -24,7 +24,7 @@ STANDS, DEPTH_OFF, DEPTH_UNKNOWN = 20.0, 1.5, 7.0
 """mm that the front of a frame stands off the wall where its depth is not known; how surely it is known where the job
 has its depth, for hooks and wires hold it off, and where not (deviations).  Our own guess."""
 
-WIDTHS = Widths(corner=0.4, aside=15.0, turn=float(np.radians(1.0)), height=1e-4)
+WIDTHS = Widths(corner=0.4, aside=15.0, turn=float(np.radians(1.0)), height=1e-4, matched=False)
 """Of frames: how exactly corners are seen (pixels on a picture of 12 megapixels), and how far they may be off."""
 
 OF_CARD, OF_POINTED = 0.25, 12.0

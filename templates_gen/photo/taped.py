@@ -18,8 +18,12 @@ from templates_gen.photo.screening import Misplaced, Screened, overlooked, scree
 from templates_gen.photo.tags import Seen, seen_tags, side_of
 from templates_gen.photo.vision import Array, View, np
 
-FLOOR = 0.01
+FLOOR = 0.003
 """mm that are added to the fit's own deviation: what no tag tells.  Our own simulation, no source."""
+
+BENT, FAR_BENT = 0.13, 0.27
+"""What is added to it of how far tags stand off the wall, for paper that does bends within a tag, too: at joins, and
+for places by the two lines, which are far off.  Our own simulation, no source."""
 
 TINY = 1e-9
 """mm under which a join is off in no direction."""
@@ -170,9 +174,9 @@ def _told(
     )
 
 
-def sure(variance: Array | float) -> float:
-    """What 95 of 100 readings of this variance keep within (mm)."""
-    return float(NORMAL * np.sqrt(np.maximum(variance, 0).max() + FLOOR**2))
+def sure(variance: Array | float, bent: float) -> float:
+    """What 95 of 100 readings of this variance keep within, where paper bends by so much (mm)."""
+    return float(NORMAL * np.sqrt(np.maximum(variance, 0).max() + FLOOR**2 + bent**2))
 
 
 def _lies(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Lie]:
@@ -184,7 +188,9 @@ def _lies(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Lie]:
         turn = np.degrees(fit.state.sheets[number, 2] - lines.turn)
         tags = len(fit.scene.alike[number])
         dx, dy = known.moved[at]
-        found.append(Lie(name, float(dx), float(dy), float(turn), sure(known.variance[at]), tags))
+        found.append(
+            Lie(name, float(dx), float(dy), float(turn), sure(known.variance[at], FAR_BENT * fit.widths.height), tags)
+        )
     return found
 
 
@@ -205,10 +211,11 @@ def _joins(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Joined
         way = off[worse] / max(lengths[worse], TINY)
         upright = abs(x1 - x0) < abs(y1 - y0)
         dx, dy = off[2]
+        known_to = sure(way @ spread[worse, :, worse] @ way, BENT * fit.widths.height)
         found.append(
             Joined(
                 join.over, join.under, float(lengths[worse]), float(dy if upright else dx),
-                float(dx if upright else dy), float(turned), sure(way @ spread[worse, :, worse] @ way), upright,
+                float(dx if upright else dy), float(turned), known_to, upright,
             )
         )  # fmt: skip
     return found
@@ -217,7 +224,8 @@ def _joins(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Joined
 def _nails(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[NailOff]:
     nails = [nail for nail in papers.nails if nail.sheet in fit.scene.sheets]
     known = spots(fit, [(nail.sheet, (nail.x, nail.y)) for nail in nails], centre, lines)
+    bent = FAR_BENT * fit.widths.height
     return [
-        NailOff(nail.name, float(known.moved[at][0]), float(known.moved[at][1]), sure(known.variance[at]))
+        NailOff(nail.name, float(known.moved[at][0]), float(known.moved[at][1]), sure(known.variance[at], bent))
         for at, nail in enumerate(nails)
     ]
