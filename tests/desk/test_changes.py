@@ -114,7 +114,7 @@ def test_an_edit_from_elsewhere_that_cannot_be_read_is_told_and_not_overwritten(
 def test_a_file_that_was_removed_is_told_and_comes_back_when_it_is_there_again(desk):
     desk.got("/state")
     desk.path.rename(desk.path.with_suffix(".away"))
-    assert "no such file" in desk.got("/state")["problem"]["problem"]
+    assert "renamed, moved or deleted" in desk.got("/state")["problem"]["problem"]
     desk.path.with_suffix(".away").rename(desk.path)
     assert desk.got("/state")["problem"] is None
 

@@ -101,8 +101,11 @@ def field_of(key):
 def seen(hand):
     """The keys of all fields of the step that is shown, each with its label."""
     return hand.page.evaluate(
-        """() => [...document.querySelectorAll("#panel details")].map((one) => one.fill?.()) && [...document.querySelectorAll("#panel [data-key]")].map((one) =>
-            [one.dataset.key, one.labels?.[0]?.textContent.trim() || ""])"""
+        """() => {
+            for (const one of document.querySelectorAll("#panel details")) one.fill?.(); // what is folded, too
+            return [...document.querySelectorAll("#panel [data-key]")].map((one) =>
+            [one.dataset.key, one.labels?.[0]?.textContent.trim() || ""]);
+        }"""
     )
 
 

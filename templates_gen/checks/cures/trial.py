@@ -16,9 +16,9 @@ from templates_gen.job.changes import Change, changed
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job
 
-MOST_LOOKED_AT, ALWAYS_TRIED = 2000, 3
-"""Frames that are looked at in all trials of a check, so that these take about a second, and how many trials there are
-at least.  Our own design, no source."""
+MOST_FRAMES, MOST_LOOKED_AT = 1000, 2000
+"""Frames of a job for which anything is tried, and frames that are looked at in all trials of a check, so that these
+take about a second.  Our own design, no source."""
 
 After = tuple[Plan, tuple[Finding, ...]]
 
@@ -50,8 +50,8 @@ class Trial:
     def after(self, changes: tuple[Change, ...]) -> After | None:
         """The plan and the findings after these changes; None where the job cannot be read then, or for a large job
         once enough was tried."""
-        most, key = max(ALWAYS_TRIED, MOST_LOOKED_AT // len(self.plan.frames)), repr(changes)
-        if key not in self._done and len(self._done) < most:
+        count, key = len(self.plan.frames), repr(changes)
+        if key not in self._done and count <= MOST_FRAMES and len(self._done) * count < MOST_LOOKED_AT:
             self._done[key] = self._tried(changes)
         return self._done.get(key)
 
