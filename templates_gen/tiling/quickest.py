@@ -27,7 +27,7 @@ STEPS_A_SHEET, OF_A_SPINE, STEPS = 10, 2, 800
 """Steps of a search for every sheet of the strips that it begins with, how many times that for a sheet of a spine, of
 which there are fewer, and how many at the most: two seconds for twelve frames.  Our own design, no source."""
 
-MOST_LOOKED_AT = 150_000
+MOST_LOOKED_AT = 120_000
 """Sheets that are looked at in all steps of a search, so that there are fewer steps for very large walls.  Our own
 design, no source."""
 

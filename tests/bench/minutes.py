@@ -1,16 +1,22 @@
 """Minutes, sheets and expected errors of every cover, over the walls of `sheet_counts.py`, beside the strips they began
 from.
 
-Run by hand: `python tests/bench/minutes.py [walls [first]] [a4] [letter] [linked] [marks]`.  A wall is hung as a job of
-frames placed by hand, each on a wire, and planned as `template` plans it: a few seconds each for linked paper.  Beside
-the sheets is a number that no paper can do with less of: nails of which no two fit on one sheet, taken greedily.
+Run by hand: `python tests/bench/minutes.py [walls [first]] [random N] [a4] [letter] [linked] [marks] [bound]`; `random`
+takes so many of the walls by a seeded chance.  A wall is hung as a job of frames placed by hand, each on a wire, and
+planned as `template` plans it: a few seconds each.  Beside the sheets is a number that no paper can do with less of:
+nails of which no two fit on one sheet, taken greedily; with `bound`, and with scipy installed by hand (nothing else
+here needs it), a linear programme over all places of a sheet that could matter.
 """
 
 from __future__ import annotations
 
+import importlib
+import random
 import sys
 import time
 from pathlib import Path
+
+import numpy as np
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
@@ -19,8 +25,9 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
 from templates_gen.job.model import Group, Height, Job, Spot, Wall
+from templates_gen.tiling.demand import demand
 from templates_gen.tiling.planning import tiled
-from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tiling.sheet import SheetPlan, given
 from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import worst_error
 from templates_gen.tolerance.holding import WITH_STRING, plan_sheets
@@ -30,6 +37,7 @@ from tests.jobs import frame, job, paper
 
 DROP = 47.3  # mm; our own choice
 ROUND_THE_GROUP = 1000.0  # mm of wall more than the group both ways; our own choice
+APART = 60.0  # mm between the points of lines that the bound asks for; our own choice
 COVERS = (("linked", "cut"), ("marks", "cut"), ("marks", "none"))
 
 AS_ONCE = {"a4": 24401.5, "letter": 25512.6}
@@ -69,11 +77,41 @@ def fewest(plan: Plan, sheets: SheetPlan) -> int:
     return best
 
 
+def bound(plan: Plan, sheets: SheetPlan) -> float:
+    """A number of sheets that holding what the cover asks for takes at least: the least sum of shares of sheets that
+    holds every box, whether they hang together or not (D. S. Hochbaum and W. Maass, Journal of the ACM 32(1), 1985, for
+    the places: a sheet can be moved until it begins with some box).  Of lines and scales only some points are asked."""
+    optimize = importlib.import_module("scipy.optimize")
+    asked = given(plan, sheets.paper, sheets.printer, mixed=True)
+    need = demand(plan, sheets.paper.cover, asked.clear)
+    clear = asked.clear
+    boxes = [
+        (r.x0 - clear.left, r.y0 - clear.bottom, r.x1 + clear.right, r.y1 + clear.top) for r in need.whole
+    ]  # fmt: skip
+    for r in need.divisible:
+        count = int(max(r.width, r.height) / APART) + 1
+        ends = [(at + 0.5) / count for at in range(count)]
+        boxes += [(r.x0 + r.width * at, r.y0 + r.height * at) * 2 for at in ends]
+    every = np.array(boxes)
+    area = asked.pages[False].printable
+    held: set[bytes] = set()
+    for wide, high in ((area.width, area.height), (area.height, area.width)):  # a window shows more than a cell
+        for left in np.unique(every[:, 0]):
+            column = (every[:, 0] >= left) & (every[:, 2] <= left + wide)
+            for low in np.unique(every[column, 1]):
+                inside = column & (every[:, 1] >= low) & (every[:, 3] <= low + high)
+                held.add(np.packbits(inside).tobytes())
+    sets = np.array([np.unpackbits(np.frombuffer(one, np.uint8), count=len(every)) for one in held], dtype=float)
+    found = optimize.linprog(np.ones(len(sets)), A_ub=-sets.T, b_ub=-np.ones(len(every)), method="highs")
+    return float(found.fun)
+
+
 class Sums:
     """What the walls of one paper and one cover come to."""
 
-    def __init__(self, name: str) -> None:
-        self.name, self.walls = name, 0
+    def __init__(self, name: str, bounded: bool) -> None:
+        self.name, self.walls, self.bounded = name, 0, bounded
+        self.errors: list[str] = []
         self.taken = [0.0] * 4
         self.before = 0.0
         self.worst = 0.0
@@ -81,7 +119,7 @@ class Sums:
         self.short = 0
         self.seconds: list[float] = []
         self.refused: list[int] = []
-        self.least = 0
+        self.least = 0.0
 
     def add(self, seed: int, plan: Plan, limit: float, strips: float) -> None:
         """One wall; `limit` is the error that it may have (mm), `strips` the minutes of strips with whole edges."""
@@ -93,9 +131,10 @@ class Sums:
         for at, value in enumerate((took.sheets, took.joins, took.cuts, took.minutes)):
             self.taken[at] += value
         self.before += strips
-        self.least += fewest(plan, sheets)
+        self.least += bound(plan, sheets) if self.bounded else fewest(plan, sheets)
         self.short += sum(join.length < 106.0 for join in sheets.joins)  # mm: what holds firmly, by accuracy.py
         error = worst_error(plan, sheets, neighbours(plan))
+        self.errors.append(f"{error:.1f}/{limit / WITH_STRING:.1f}")
         self.worst = max(self.worst, error / limit)
         if error > limit * 1.0001:
             self.above.append(seed)
@@ -106,17 +145,18 @@ class Sums:
         once = AS_ONCE[self.name.split()[0]]
         share = f"{minutes / self.before if self.before else 0:.3f} of cut strips, {minutes / once:.3f} of all once"
         return (
-            f"{self.name:14} {self.walls:3} walls {sheets:7.0f} sheets (no less than {self.least}) {joins:7.0f} joins "
-            f"{cuts:7.0f} cuts {minutes:8.0f} min, {share}; {self.short} joins under 106 mm; "
+            f"{self.name:14} {self.walls:3} walls {sheets:7.0f} sheets (no less than {self.least:.1f}) "
+            f"{joins:7.0f} joins {cuts:7.0f} cuts {minutes:8.0f} min, {share}; {self.short} joins under 106 mm; "
             f"error at most {self.worst:.2f} of its limit, above it {self.above}; "
-            f"{middle:.1f} s, at most {max(self.seconds, default=0.0):.1f} s; refused {self.refused}"
+            f"{middle:.1f} s, at most {max(self.seconds, default=0.0):.1f} s; refused {self.refused}\n"
+            f"  errors beside those of the strips (mm): {' '.join(self.errors)}"
         )
 
 
-def main(count: int, first: int, sizes: list[str], covers: list[str]) -> None:
+def main(seeds: list[int], sizes: list[str], covers: list[str], bounded: bool) -> None:
     for size in sizes:
-        sums = {way: Sums(f"{size} {' '.join(way)}") for way in COVERS if way[0] in covers}
-        for seed in range(first, first + count):
+        sums = {way: Sums(f"{size} {' '.join(way)}", bounded) for way in COVERS if way[0] in covers}
+        for done, seed in enumerate(seeds, 1):
             frames = wall(seed)
             strips = plan_wall(hung(frames, size, "marks", "cut"))
             drawn = tiled(strips, strips.job.paper)
@@ -127,14 +167,17 @@ def main(count: int, first: int, sizes: list[str], covers: list[str]) -> None:
                     of.add(seed, plan, limit, effort(drawn).minutes)
                 except InputError:
                     of.refused.append(seed)
-            if (seed + 1) % 10 == 0:
-                print(seed + 1, *(f"\n{of}" for of in sums.values()), flush=True)
+            if done % 10 == 0:
+                print(done, *(f"\n{of}" for of in sums.values()), flush=True)
         print(*sums.values(), sep="\n", flush=True)
 
 
 if __name__ == "__main__":
     words = sys.argv[1:]
+    some = int(words.pop(words.index("random") + 1)) if "random" in words else 0
     numbers = [int(word) for word in words if word.isdigit()]
     count, first = (*numbers, *(200, 0)[len(numbers) :])[:2]
+    walls = list(range(first, first + count))
     sizes = [word for word in words if word in AS_ONCE] or [*AS_ONCE]
-    main(count, first, sizes, [cover for cover, _ in COVERS if cover in words] or [cover for cover, _ in COVERS])
+    covers = [cover for cover, _ in COVERS if cover in words] or [cover for cover, _ in COVERS]
+    main(sorted(random.Random(1).sample(walls, some)) if some else walls, sizes, covers, "bound" in words)

@@ -13,8 +13,8 @@ from templates_gen.job.reading.building import read_job
 from templates_gen.tolerance import sources
 from templates_gen.tolerance import statement as errorwords
 from templates_gen.tolerance.expected import MOST_PAIRS, expected_error
+from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.neighbours import neighbours
-from tests.exactly import of
 from tests.jobs import Height, Spot, frame, group, job
 from tests.made import made
 from tests.running import MINIMAL, run
@@ -43,11 +43,13 @@ def test_a_frame_far_from_all_has_the_nearest_for_its_neighbour():
 
 def test_no_more_pairs_are_worked_out_than_keep_it_quick(monkeypatch):
     calls = []
-    monkeypatch.setattr(sources, "effects", lambda tape, terms: calls.append(1) or ())
     wall = replace(job().wall, width=9000.0)
     rows = tuple(tuple(f"{up}-{at}" for at in range(20)) for up in range(4))
     asked = job(*(frame(name, 90.0, 90.0) for line in rows for name in line), group=group(rows), wall=wall)
-    found = of(asked, match=0.4)
+    plan = plan_wall(asked)
+    sheets = plan_sheets(plan, asked.paper, quick=True)
+    monkeypatch.setattr(sources, "effects", lambda tape, terms: calls.append(1) or ())
+    found = expected_error(plan, sheets)
     assert found.pairs == 4 * 19 + 3 * 20 > MOST_PAIRS
     assert len(calls) == 2 * (MOST_PAIRS + 1)  # to the side and upward, and the two ends
 

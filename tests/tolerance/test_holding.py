@@ -10,8 +10,10 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
 from templates_gen.job.reading.building import read_job
 from templates_gen.tiling.sheet import SheetPlan
-from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.effort import effort
+from templates_gen.tolerance.expected import expected_error, worst_error
 from templates_gen.tolerance.holding import plan_sheets
+from templates_gen.tolerance.neighbours import neighbours
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, paper
 
@@ -23,7 +25,7 @@ def planned(name: str, size: str, string: bool, cover: str) -> tuple[Plan, Sheet
     on = paper(size, cover=cover)
     job = crowded(int(name), on) if name.isdigit() else read_job(SAMPLES / f"{name}.toml")
     plan = plan_wall(replace(job, accuracy=replace(job.accuracy, string=string)))
-    return plan, plan_sheets(plan, on)
+    return plan, plan_sheets(plan, on, quick=cover == "marks")  # of every mark, the strips
 
 
 @pytest.mark.parametrize(
@@ -41,3 +43,14 @@ def test_no_neighbours_on_linked_paper_err_by_more_than_a_little_more_than_on_st
     assert worst["linked"] <= TIMES[string] * worst["marks"] + 1e-9
     sheets = {cover: len(planned(name, size, string, cover)[1].sheets) for cover in worst}
     assert sheets["linked"] <= 0.8 * sheets["marks"], sheets  # and is no mere copy of the strips
+
+
+@pytest.mark.parametrize(("name", "size", "string"), [("fern-prints", "a4", True), ("kiln-tiles", "letter", False)])
+def test_sheets_of_every_mark_err_little_more_than_their_strips_and_take_far_less(
+    name: str, size: str, string: bool
+) -> None:
+    plan, strips = planned(name, size, string, "marks")
+    found = plan_sheets(plan, paper(size, cover="marks"))
+    pairs = neighbours(plan)
+    assert worst_error(plan, found, pairs) <= TIMES[string] * worst_error(plan, strips, pairs) + 1e-9
+    assert effort(found).minutes <= 0.8 * effort(strips).minutes
