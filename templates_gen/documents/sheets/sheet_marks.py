@@ -42,7 +42,7 @@ from templates_gen.tolerance.diagonals import corners_to_measure
 CORNERS = (10.0, 7.0, 5.0)
 """mm: a side of the black corner of a frame to measure from, smaller where something else is near.  Our own design."""
 
-FROM_CORNER = 1.0
+FROM_CORNER = 0.4
 """mm between a black corner and the bars of a registration mark or a ruler's end.  Our own design, no source."""
 
 BESIDE = 0.7
