@@ -5,7 +5,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.documents.sheets.scales import FINE, DropScale, drop_scale, scale_figures, scale_lines, ticks_along
+from templates_gen.documents.sheets.scales import (
+    FINE,
+    DropScale,
+    drop_scale,
+    scale_figures,
+    scale_lines,
+    scales_may_stand,
+    ticks_along,
+)
 from templates_gen.drawing.items import Line, Polygon
 from templates_gen.job.model import Hanger
 from tests.jobs import frame, job
@@ -56,6 +64,14 @@ def test_ticks_of_a_drop_scale_are_as_long_as_what_they_count_and_a_pointer_mark
     assert len(ticks) == int(130.0 / step)
     (pointer,) = [item for item in scale_lines(scale, unit) if isinstance(item, Polygon)]
     assert set(pointer.points) == {(1209.5, 1620.0), (1207.1, 1621.0), (1207.1, 1619.0)}
+
+
+def test_before_it_is_decided_a_scale_may_stand_on_either_side_of_its_hanger():
+    (hung,) = plan_wall(job(frame("A", 400.0, 500.0, 80.0))).frames
+    x, top = hung.rect.cx, hung.rect.y1
+    left, right = scales_may_stand(hung)
+    assert (left.x0, left.x1, right.x0, right.x1) == (x - 25.0, x - 9.5, x + 9.5, x + 25.0)
+    assert left.y1 == right.y1 == top and left.y0 == right.y0 < top - 80.0
 
 
 def test_a_drop_scale_that_would_run_out_of_its_frame_to_either_side_is_left_out():
