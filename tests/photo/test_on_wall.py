@@ -11,6 +11,7 @@ import pytest
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.documents.photo_card import cards_of
 from templates_gen.documents.photographed import Face
 from templates_gen.photo.cards import OnWall, see_wall
@@ -77,6 +78,14 @@ def test_a_frame_is_drawn_where_it_will_hang():
     assert picture[y, x].tolist() == [225] * 3  # the picture that is not given
     left = np.round(true[[0, 3]].mean(0) + np.array([5, 0])).astype(int)
     assert picture[left[1], left[0]].tolist() == [70, 74, 80]  # the moulding
+
+
+def test_the_focal_length_that_was_noted_is_where_the_fit_begins():
+    camera, photo, wall = seen(1)
+    again = see_wall(replace(photo, focal=camera.focal), cards_of("a4")).fit
+    assert wall.fit.scene.focal == 3000 * 3 / 4 and again.scene.focal == camera.focal
+    fits = [fit.scene.focal * np.exp(fit.state.lens[0]) for fit in (wall.fit, again)]
+    assert abs(fits[1] - camera.focal) < abs(fits[0] - camera.focal)
 
 
 def test_a_feature_is_read_from_its_four_corners_in_any_order():

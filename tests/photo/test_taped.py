@@ -76,6 +76,30 @@ def test_every_join_that_is_far_off_is_named_and_no_other():
     assert not {(join.over, join.under) for join in doubtful_joins(found)} & named
 
 
+@pytest.mark.parametrize(
+    ("off", "sure", "bad", "doubtful"),
+    [(1.24, 0.02, False, False), (1.27, 0.02, True, False), (1.3, 0.2, False, True), (1.36, 0.2, True, False),
+     (1.2, 0.35, False, True), (1.41, 0.9, True, False), (0.9, 0.5, False, False)],
+)  # fmt: skip
+def test_a_join_is_named_where_it_is_surely_off_and_doubted_where_it_may_be(off, sure, bad, doubtful):
+    """Off by more than 1.25 mm it is one or the other; what may be more than 1.5 mm is never left out."""
+    _, _, found = flat()
+    one = replace(found, joins=(replace(found.joins[0], off=off, sure=sure),))
+    assert (len(bad_joins(one)), len(doubtful_joins(one))) == (bad, doubtful)
+    words = text(one)
+    assert ("Join of" in words) == bad and ("take a second one from the side" in words) == doubtful
+    two = text(replace(one, sides=(20.0, 20.0), blurs=(0.8, 0.8)))
+    assert ("press the paper flat, and look whether its registration marks meet" in two) == doubtful
+
+
+def test_what_is_stated_of_flat_paper_is_little_and_kept():
+    laid, _, found = flat()
+    true = truth(laid, printed("ferns")[1])
+    off = np.array([join.off - true.joins[join.over, join.under][0] for join in found.joins])
+    sure = np.array([join.sure for join in found.joins])
+    assert (np.abs(off) <= sure).mean() > 0.8 and np.median(sure) < 0.1  # mm
+
+
 def test_a_sheet_that_is_moved_back_as_said_meets_its_neighbour():
     """Right is right and up is up: the worst join, moved by what is said, is off less."""
     laid, _, found = flat()
