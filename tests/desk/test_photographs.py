@@ -25,6 +25,7 @@ def asked(desk: AtDesk, path: str, body: bytes, **query: str):
     return desk.ask("POST", path, body, **query)
 
 
+@pytest.mark.browser
 def test_the_group_is_drawn_on_a_photograph_of_the_wall(hand: Hand, rubbings):
     desk, folder = rubbings
     before = sorted(path.name for path in folder.iterdir())
@@ -40,6 +41,7 @@ def test_the_group_is_drawn_on_a_photograph_of_the_wall(hand: Hand, rubbings):
     assert hand.barriers(axe()) == [] and hand.told == []
 
 
+@pytest.mark.browser
 def test_a_photograph_may_be_dropped_on_the_wall_and_one_without_a_card_is_refused_there(hand: Hand, rubbings):
     desk, _ = rubbings
     hand.open(desk.address)
@@ -60,6 +62,7 @@ def test_a_photograph_may_be_dropped_on_the_wall_and_one_without_a_card_is_refus
     assert "hall.jpg: shows no whole photo card" in words and hand.told == []
 
 
+@pytest.mark.browser
 def test_joins_and_nails_are_said_of_a_photograph_of_the_taped_paper(hand: Hand, rubbings):
     desk, folder = rubbings
     hand.open(desk.address)
@@ -73,6 +76,7 @@ def test_joins_and_nails_are_said_of_a_photograph_of_the_taped_paper(hand: Hand,
     assert hand.barriers(axe()) == [] and hand.told == []
 
 
+@pytest.mark.browser
 def test_corners_are_pointed_at_and_what_is_read_goes_into_the_readings(hand: Hand, rubbings):
     """By mouse for one frame, by keys alone for the other."""
     desk, folder = rubbings
