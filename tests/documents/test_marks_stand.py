@@ -472,3 +472,13 @@ def test_the_target_takes_30_mm_about_the_cross_on_the_sheet_that_shows_it(whole
     done = sheet_marks.target(whole.so_far)
     assert [same(each, Rect(x - 15.0, y - 15.0, x + 15.0, y + 15.0)) for each in done.taken] == [True]
     assert done.items
+
+
+def test_no_figure_of_the_level_line_stands_beyond_its_ends(whole):
+    """The sheet goes on to both sides of the line, which ends with the group; figures stand 100 mm apart."""
+    so_far = whole.so_far
+    group, inner = so_far.plan.group, so_far.sheet.inner
+    assert inner.x0 < group.x0 - 100.0 and group.x1 + 100.0 < inner.x1
+    found = [text.x for text in sheet_marks._level_figures(so_far.plan, inner)]
+    centre = so_far.plan.centre_line
+    assert found == [centre + 100.0 * at for at in range(-20, 21) if group.x0 <= centre + 100.0 * at <= group.x1]
