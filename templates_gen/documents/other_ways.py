@@ -25,9 +25,6 @@ from templates_gen.tolerance.holding import plan_sheets
 MOST_FRAMES = 60
 """Frames for which the other ways are planned: half a second for so many, a tenth for a dozen (measured by us)."""
 
-SEARCHED = ("linked", "marks")
-"""Covers whose sheets are searched for fewer minutes: as another way they are planned at once, and may take less."""
-
 TOO_MANY = f"The other ways are not worked out for more than {MOST_FRAMES} frames."
 
 HEADING = "Other ways (--cover, --one-piece), and how far off neighbours may come out:"
@@ -62,18 +59,22 @@ class Way(Record, frozen=True):
 def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | None = None) -> list[Way]:
     """The covers that the job does not ask for, and one piece, as far as they can be planned.
 
-    Linked paper is planned at once, not searched for: that would take longer than the template itself.  What is left of
-    the job's own `sheets` of every mark is taken for it, where they are given.
+    Linked paper and sheets of every mark are planned at once, not searched for: that would take longer than the
+    template itself.  Of linked paper that is what is left of the sheets of every mark, the job's own `sheets` where it
+    has these.
     """
     job = plan.job
     own = job.paper if job.paper.kind != "one piece" else first_paper(job.paper, job.unit)
     now = job.paper.cover if job.paper.kind != "one piece" else ""
+    if now != "marks" or not sheets:
+        sheets = _planned(plan, replace(own, cover="marks"), printer, quick=True)
     ways: list[Way] = []
-    for cover in ("linked", "marks", "nails"):
-        if cover == "linked" and now == "marks" and sheets and sheets.paper.kind == "sheets":
-            ways.append(Way(cover, f"--cover {cover}", effort(linked_of(plan, sheets)), rough=True))
-        elif cover != now:
-            ways += _cover(plan, own, cover, printer)
+    if sheets and now != "linked" and own.kind == "sheets":
+        ways.append(Way("linked", "--cover linked", effort(linked_of(plan, sheets)), rough=True))
+    if sheets and now != "marks":
+        ways.append(Way("marks", "--cover marks", effort(sheets), rough=True))
+    if now != "nails":
+        ways += _way(plan, "nails", "--cover nails", replace(own, cover="nails"), printer)
     return [*ways, *(_one_piece(plan) if job.paper.kind != "one piece" else ())]
 
 
@@ -125,11 +126,6 @@ def _closer(plan: Plan, printer: Printer | None) -> Iterator[Way]:
         roll = f"roll {usual_rolls(plan.job.unit)[-1].name}"
         strips = on_paper(plan.job, roll, "marks" if paper.cover == "linked" else None).paper
         yield from _way(plan, "a print shop, in strips off a roll", f'--paper "{roll}"', strips)
-
-
-def _cover(plan: Plan, paper: Paper, cover: str, printer: Printer | None) -> Iterator[Way]:
-    options = f"--cover {cover}"
-    yield from _way(plan, cover, options, replace(paper, cover=cover), printer, rough=cover in SEARCHED)
 
 
 def _way(
