@@ -25,6 +25,10 @@ BENT, FAR_BENT = 0.13, 0.27
 """What is added to it of how far tags stand off the wall, for paper that does bends within a tag, too: at joins, and
 for places by the two lines, which are far off.  Our own simulation, no source."""
 
+FAR = 1.25
+"""How many times the fit's own deviation places by the two lines are off: what a lens does beside the model adds up on
+the way there.  Our own simulation, no source."""
+
 TINY = 1e-9
 """mm under which a join is off in no direction."""
 
@@ -174,9 +178,10 @@ def _told(
     )
 
 
-def sure(variance: Array | float, bent: float) -> float:
-    """What 95 of 100 readings of this variance keep within, where paper bends by so much (mm)."""
-    return float(NORMAL * np.sqrt(np.maximum(variance, 0).max() + FLOOR**2 + bent**2))
+def sure(variance: Array | float, bent: float, times: float = 1.0) -> float:
+    """What 95 of 100 readings of this variance keep within, where paper bends by so much (mm), and the deviation is so
+    many times as large."""
+    return float(NORMAL * times * np.sqrt(np.maximum(variance, 0).max() + FLOOR**2 + bent**2))
 
 
 def _lies(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Lie]:
@@ -188,9 +193,8 @@ def _lies(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Lie]:
         turn = np.degrees(fit.state.sheets[number, 2] - lines.turn)
         tags = len(fit.scene.alike[number])
         dx, dy = known.moved[at]
-        found.append(
-            Lie(name, float(dx), float(dy), float(turn), sure(known.variance[at], FAR_BENT * fit.widths.height), tags)
-        )
+        known_to = sure(known.variance[at], FAR_BENT * fit.widths.height, FAR)
+        found.append(Lie(name, float(dx), float(dy), float(turn), known_to, tags))
     return found
 
 
@@ -226,6 +230,6 @@ def _nails(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[NailOf
     known = spots(fit, [(nail.sheet, (nail.x, nail.y)) for nail in nails], centre, lines)
     bent = FAR_BENT * fit.widths.height
     return [
-        NailOff(nail.name, float(known.moved[at][0]), float(known.moved[at][1]), sure(known.variance[at], bent))
+        NailOff(nail.name, float(known.moved[at][0]), float(known.moved[at][1]), sure(known.variance[at], bent, FAR))
         for at, nail in enumerate(nails)
     ]
