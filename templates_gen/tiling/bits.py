@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.base.geometry import TOLERANCE, Rect
@@ -40,7 +41,7 @@ def marks_bits(boxes: Iterable[Rect], cells: Sequence[Rect], overlap: float) -> 
 
 def _slices(box: Rect, apart: float) -> Iterator[Rect]:
     """Thin slices across a box, from end to end."""
-    count = int(max(box.width, box.height) / apart) + 1
+    count = math.ceil(max(box.width, box.height) / apart - TOLERANCE)  # not one more for a rounding
     for at in range(count + 1):
         if box.width > box.height:
             x = box.x0 + box.width * at / count

@@ -39,6 +39,9 @@ ROUNDS, STRICT = 3, 0.6
 """Searches one after the other while none has found what holds the limit, and the share of the first from which later
 ones begin: half as long, and stricter with what errs too much.  Our own design, no source."""
 
+FINE, FINE_DIGITS = 1e-6, 6
+"""mm, and decimals, that errors are told apart by, so that roundings decide nothing.  Our own design."""
+
 WORTH = 60.0
 """Seconds that searched sheets have to save, for a spine with branches reads at once.  Our own design, no source."""
 
@@ -75,10 +78,14 @@ class Weaver:
             kept = tuple(self._strips[patch] for patch in sorted(patches))
             return CellPlan(kept, self.rows, self.given.printables[0])
         corner = self.given.plan.group
-        cells = [cell.shifted(corner.x0, corner.y0) for cell in snapped(sorted(patches))]
-        start = next(at for at, cell in enumerate(cells) if cell.holds(self.asked.boxes[0]))
-        placed = woven(cells, start, self._on_line, rows, _sizes(self.given)[0])
-        return CellPlan(placed, not rows, self.given.printables[0], True)
+        cells = snapped(sorted(patches))
+        target = self.asked.boxes[0].shifted(-corner.x0, -corner.y0)
+        start = next(at for at, cell in enumerate(cells) if cell.holds(target))
+        placed = (
+            replace(cell, rect=cell.rect.shifted(corner.x0, corner.y0))
+            for cell in woven(cells, start, self._on_line, rows, _sizes(self.given)[0])
+        )
+        return CellPlan(tuple(placed), not rows, self.given.printables[0], True)
 
     def excess(self, patches: Sequence[Patch], enough: float = math.inf) -> float:
         """How far their error is above the limit (mm), or above `enough`."""
@@ -96,10 +103,11 @@ class Weaver:
 
     def _excess(self, patches: Sequence[Patch], rows: bool, enough: float) -> float:
         error = self.held.error(finished(self.given, self._woven(patches, rows)), self.limit + enough)
-        return max(0.0, error - self.limit)
+        return max(0.0, round(error - self.limit + FINE, FINE_DIGITS))  # the same wherever the group hangs
 
-    def _on_line(self, cell: Rect) -> bool:
-        asked = self.asked
+    def _on_line(self, seen_cell: Rect) -> bool:
+        asked, corner = self.asked, self.given.plan.group
+        cell = seen_cell.shifted(corner.x0, corner.y0)
         ends = asked.line_at(cell.x0), asked.line_at(cell.x1)
         return cell.y0 <= min(ends) and max(ends) <= cell.y1
 
@@ -198,10 +206,7 @@ def _sizes(given: Given) -> list[Size]:
 
 
 def _wanted(given: Given, asked: Asked, bits: Iterable[Rect]) -> Wanted:
-    corner = given.plan.group
-    upright, level = (
-        tuple(line.shifted(-corner.x0, -corner.y0) for line in lines) for lines in (asked.upright, asked.level)
-    )
+    upright, level = (tuple(Rect(*seen(given, line)) for line in lines) for lines in (asked.upright, asked.level))
     items = tuple(seen(given, box) for box in (*asked.boxes, *bits))
     return Wanted(items, upright, level, tuple(_sizes(given)))
 

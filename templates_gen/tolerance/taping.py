@@ -31,6 +31,10 @@ Run = tuple[int, ...]
 
 Rank = tuple[int, float, int]
 
+ALIKE = 6
+"""Decimals (mm) by which distances are told apart, so that the order is the same wherever a group hangs.  Our own
+design."""
+
 
 class Fit(Record, frozen=True):
     """Two registration marks that are brought to meet; sheets by their number in the plan."""
@@ -144,7 +148,7 @@ def _rank(place: int, since: int, met: Sequence[Meeting], rows: bool | None, fir
     apart, of equals the one that has met something for longest."""
     axes = (0, 1) if rows is None else (0 if rows else 1,)
     apart = max(max(mark[axis] for mark in met) - min(mark[axis] for mark in met) for axis in axes)
-    return (0, place, 0) if apart >= firm else (1, -apart, since)
+    return (0, place, 0) if apart >= firm else (1, -round(apart, ALIKE), since)
 
 
 def _fit(links: Links, under: int, over: int) -> Fit:
@@ -156,4 +160,4 @@ def _outermost(met: Sequence[Meeting]) -> Fit | None:
     """The two marks farthest apart, whichever way; None where there are none."""
     if not met:
         return None
-    return Fit(*max(combinations(met, 2), key=lambda pair: math.dist(pair[0][:2], pair[1][:2])))
+    return Fit(*max(combinations(met, 2), key=lambda pair: round(math.dist(pair[0][:2], pair[1][:2]), ALIKE)))

@@ -16,7 +16,7 @@ def test_sheets_in_no_strips_are_put_into_runs_from_the_targets_outwards():
     placed = {(cell.strip, cell.place): cells.index(cell.rect) for cell in found}
     assert placed == {(0, 0): 0, (0, 1): 1, (0, 2): 2, (1, 0): 3, (1, 1): 4, (2, 0): 5}
     assert not any(cell.turned for cell in found)
-    rows = woven(cells, 1, lambda cell: cell.y0 <= 50 <= cell.y1, True, (200.0, 99.0))
+    rows = woven(cells, 1, lambda cell: cell.y0 <= 50 <= cell.y1, True, (99.0, 200.0))
     placed = {(cell.strip, cell.place): cells.index(cell.rect) for cell in rows}
     assert placed == {(0, 0): 0, (0, 1): 1, (0, 2): 2, (1, 0): 3, (2, 0): 4, (2, 1): 5}
     assert all(cell.turned for cell in rows)
