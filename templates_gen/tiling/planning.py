@@ -13,6 +13,7 @@ from templates_gen.tiling.cells import CUT, LARGER, Cell, CellPlan, plan_cells
 from templates_gen.tiling.demand import bordered, demand
 from templates_gen.tiling.large_pages import fitted
 from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
+from templates_gen.tiling.minutes import minutes
 from templates_gen.tiling.quickest import Held, less_than_strips, quickest
 from templates_gen.tiling.sheet import Given, SheetPlan, clearance, finished, given
 
@@ -88,7 +89,14 @@ def _quicker_than_strips(asked: Given, held: Held) -> SheetPlan:
     mixed = given(asked.plan, asked.paper, asked.printer, mixed=True)
     limit = held.times * held.error(strips, math.inf)
     found = less_than_strips(mixed, demand(asked.plan, "marks", mixed.clear), held, limit, cells)
-    return finished(mixed, found) if found else strips
+    quicker = finished(mixed, found) if found else strips
+    return quicker if _taking(quicker) < _taking(strips) else strips
+
+
+def _taking(sheets: SheetPlan) -> float:
+    """The minutes of sheets in one piece that are cut."""
+    cuts = {(join.over, join.upright) for join in sheets.joins}
+    return minutes(len(sheets.sheets), len(sheets.joins), len(cuts), pieces=1)
 
 
 def _cells(asked: Given, quick: bool = False) -> CellPlan:

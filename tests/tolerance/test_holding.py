@@ -9,6 +9,7 @@ import pytest
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
 from templates_gen.job.reading.building import read_job
+from templates_gen.tiling import planning
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import expected_error, worst_error
@@ -54,3 +55,10 @@ def test_sheets_of_every_mark_err_little_more_than_their_strips_and_take_far_les
     pairs = neighbours(plan)
     assert worst_error(plan, found, pairs) <= TIMES[string] * worst_error(plan, strips, pairs) + 1e-9
     assert effort(found).minutes <= 0.8 * effort(strips).minutes
+
+
+def test_sheets_of_every_mark_never_take_more_than_their_strips(monkeypatch: pytest.MonkeyPatch) -> None:
+    """As if the search gave back what takes longer, for it counts short joins as more: the strips stay."""
+    plan, strips = planned("fern-prints", "a4", True, "marks")
+    monkeypatch.setattr(planning, "minutes", lambda sheets, *_, pieces: -float(sheets))
+    assert plan_sheets(plan, paper("a4", cover="marks")) == strips
