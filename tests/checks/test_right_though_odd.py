@@ -213,3 +213,32 @@ def test_of_metres_three_figures_behind_a_comma_are_millimetres():
 def test_another_unit_of_the_same_tape_is_asked_about_plainly():
     (asked,) = [reading.ask for reading in other_readings(114 * 304.8, "ft") if "inches" in reading.ask]
     assert asked == "Is it in inches? Then it is 114 in."
+
+
+SILL = {"kind": "window", "left": 60, "bottom": 95, "width": 300, "height": 120}
+
+
+def test_a_group_right_under_a_sill_is_not_low():
+    under = {"frames": prints(6, 6.2, width=30, height=40), "height": {"top": 85}}
+    assert doubted("cm", ROOM, features=[SILL], **under) == set()
+    assert doubted("cm", ROOM, **under) == {"group, height, top"}
+
+
+def test_banners_reach_far_up_and_frames_do_not():
+    banner = {"width": 90, "height": 240, "drop": 5}
+    hall = {"width": 500, "height": 420}
+    assert "group, height, top" not in doubted("cm", hall, [banner], height={"top": 400})
+    assert "group, height, top" in doubted("cm", hall, [banner | {"height": 60}], height={"top": 400})
+
+
+def test_children_look_lower_and_inches_are_not_centimetres():
+    assert doubted("cm", ROOM, prints(6, 6.2), height={"centre": 70}) == set()
+    assert doubted("cm", ROOM, prints(6, 6.2), height={"centre": 57}) == {"group, height, centre"}
+
+
+def test_a_row_along_all_of_a_wall_may_hang_over_the_doors():
+    many = prints(*([3] * 8), width=34, height=18)
+    assert doubted("cm", {"width": 420, "height": 300}, many, gap=3, height={"centre": 210}) == set()
+    assert doubted("cm", {"width": 420, "height": 300}, many[:2], gap=3, height={"centre": 210}) == {
+        "group, height, centre"
+    }

@@ -74,8 +74,7 @@ def _share_of_side(job: Job) -> float:
     """How much of frames' shorter side the gaps are at most."""
     if job.group.arrangement not in ("row", "stairs"):
         return BY_SIDE.most
-    row = sum(frame.width for frame in job.frames) + (len(job.frames) - 1) * job.group.gap_across
-    if len(job.frames) >= MANY and row <= job.wall.width:
+    if len(job.frames) >= MANY and _length_of_row(job) <= job.wall.width:
         return SPREAD
     return GALLERY if job.wall.width >= LONG_WALL else IN_A_ROW
 
@@ -104,13 +103,17 @@ def _height(job: Job, known: Written) -> Iterator[Doubt]:
     height = job.group.height
     if height.by not in HEIGHTS:
         return
-    (expected, what), needed = HEIGHTS[height.by], 0.0
+    (expected, what), needed = HEIGHTS[height.by], usual.CENTRE_MEANT if height.by == "centre" else 0.0
     if height.by == "above":
         over = next((each for each in job.wall.features if each.name == height.feature), None)
         expected, needed = usual.above(over.kind, over.name) if over else expected, usual.ABOVE_MEANT
     if job.wall.height > usual.WALL_HEIGHT.most and height.by in ("centre", "top", "bottom"):
         high = UP_A_HIGH_WALL * job.wall.height
         expected = Usual(expected.least, max(expected.most, high), expected.far_least, max(expected.far_most, high))
+    if height.by == "top":
+        expected = _top(job, expected)
+    if height.by == "centre" and _frieze(job):
+        expected = replace(expected, most=max(expected.most, job.wall.height))
     if height.by == "bottom":  # over a door or a cupboard it hangs as high as that is
         tops = [each.rect.y1 for each in job.wall.features if 0 <= height.at - each.rect.y1 <= usual.ABOVE.most]
         least = 0.0 if max(frame.height for frame in job.frames) > TALL else expected.least
@@ -118,6 +121,31 @@ def _height(job: Job, known: Written) -> Iterator[Doubt]:
     place = f"group, height, {'by' if height.by == 'above' else height.by}"
     yield from unusual(RULE, place, height.at, expected, known, what, needed=needed)
 
+
+def _top(job: Job, expected: Usual) -> Usual:
+    """The usual top of a group: right under a sill or a shelf it hangs as low as that is, and banners reach far up."""
+    top = job.group.height.at
+    under = any(0 <= each.rect.y0 - top <= usual.ABOVE.most for each in job.wall.features)
+    banner = max(frame.height for frame in job.frames) > BANNER
+    least = 0.0 if under else expected.least
+    return replace(expected, least=least, most=max(expected.most, job.wall.height if banner else 0.0))
+
+
+def _frieze(job: Job) -> bool:
+    """Whether many frames run along the wall in one row: such a row may hang over doors, right under the ceiling."""
+    long = _length_of_row(job) >= FRIEZE * job.wall.width
+    return job.group.arrangement == "row" and len(job.frames) >= MANY and long
+
+
+def _length_of_row(job: Job) -> float:
+    return sum(frame.width for frame in job.frames) + (len(job.frames) - 1) * job.group.gap_across
+
+
+FRIEZE = 0.6
+"""Of the wall's width, that a row takes which runs along all of it.  Our own, no source."""
+
+BANNER = 2000.0
+"""mm that a frame is high which may reach up to the ceiling.  Our own, no source."""
 
 TALL = 900.0
 """mm that a frame is high which may hang as low as one likes: its middle is where people look.  Our own, no source."""
