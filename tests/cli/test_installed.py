@@ -85,4 +85,4 @@ def test_the_installed_program_has_the_samples(unpacked, tmp_path):
         assert ran(unpacked, tmp_path, "start", "--sample", name).splitlines()[-1].startswith(f"{name}.toml: a job")
     assert (tmp_path / "tile-rubbings.csv").read_bytes() == (SAMPLES / "tile-rubbings.csv").read_bytes()
     assert (tmp_path / "images" / "fern-a.png").read_bytes() == (SAMPLES / "images" / "fern-a.png").read_bytes()
-    assert "19 sheets" in ran(unpacked, tmp_path, "template", "tile-rubbings.toml")
+    assert "tile-rubbings.pdf: 20 sheets of a4 paper" in ran(unpacked, tmp_path, "template", "tile-rubbings.toml")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import io
 import json
 import os
@@ -95,7 +94,10 @@ def test_qpdf_finds_nothing_wrong(name: str, tmp_path: Path) -> None:
 
 
 def test_two_processes_write_the_same_bytes() -> None:
-    """Whatever the seed of the hashes, and so whatever order a set comes in."""
+    """Whatever the seed of the hashes, and so whatever order a set comes in.
+
+    A process of its own searches longer for sheets than the tests here do, so the two are held against each other.
+    """
     code = (
         "import hashlib, sys, templates_gen as tg\n"
         "print(hashlib.sha256(tg.make_template(tg.read_job(sys.argv[1])).pdf).hexdigest())"
@@ -106,9 +108,9 @@ def test_two_processes_write_the_same_bytes() -> None:
             [sys.executable, "-c", code, path],
             env=os.environ | {"PYTHONHASHSEED": seed}, capture_output=True, text=True, check=True,
         ).stdout.strip()
-        for seed in ("1", "2")
+        for seed in ("1", "2", "3")
     }  # fmt: skip
-    assert found == {hashlib.sha256(made("fern-prints").pdf).hexdigest()}
+    assert len(found) == 1 and found != {""}
 
 
 @samples

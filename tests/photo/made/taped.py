@@ -56,20 +56,20 @@ class Laid:
         return self.off(u, v)
 
 
-_PAGES: dict[int, list[np.ndarray]] = {}
+_PAGES: dict[tuple[int, float], list[np.ndarray]] = {}
 
 
 def _pages(done: Everything, dots: float) -> list[np.ndarray]:
     """The sheets' pages, drawn fine and made coarser by averaging."""
-    if id(done) not in _PAGES:
+    if (id(done), dots) not in _PAGES:
         document, found = pypdfium2.PdfDocument(done.pdf), []
         for sheet in done.report["sheets"]:
             page = document[sheet["page"] - 1]
             fine = page.render(scale=dots / 72, grayscale=True).to_numpy()
             width, height = (round(side / 72 * 25.4 * FINE) for side in page.get_size())
             found.append(cv2.resize(fine, (width, height), interpolation=cv2.INTER_AREA))
-        _PAGES[id(done)] = found
-    return _PAGES[id(done)]
+        _PAGES[id(done), dots] = found
+    return _PAGES[id(done), dots]
 
 
 def bulging(chance: np.random.Generator, most: float) -> Callable[[np.ndarray, np.ndarray], np.ndarray]:
