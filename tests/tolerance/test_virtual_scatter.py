@@ -49,7 +49,8 @@ class Walls:
             }
             for sheet, marks, some in zip(report["sheets"], seen, nails, strict=True)
         }
-        self.hands = Hands(self.done.sheets, TIMES, accuracy.match, seed, prints)
+        # draws of their own: with the same seed the hands' errors would be those of scale, nails and drops over again
+        self.hands = Hands(self.done.sheets, TIMES, accuracy.match, seed + 1, prints)
         self.hands.tape(self.done.plan.level_line)
 
     def _growth(self) -> tuple[np.ndarray, np.ndarray]:

@@ -10,6 +10,7 @@ import numpy as np
 from templates_gen.documents.sheets.join_marks import bars_form
 from templates_gen.documents.sheets.nail_marks import NAIL_FORM, nail_form
 from templates_gen.drawing.items import Page, Template, Use
+from templates_gen.drawing.items import moved as brought
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from tests.made import made
@@ -26,14 +27,23 @@ def sheets_of(name: str):
     report = made(name).report
     found = []
     for sheet in report["sheets"]:
-        a, _, _, d, e, f = (value * 25.4 / 72 for value in sheet["to_page"])
-        page = sheet["page"]
+        page, to_page = sheet["page"], tuple(value * 25.4 / 72 for value in sheet["to_page"])
         marks, nails = (
-            {one["name"]: (a * one["x"] + e, d * one["y"] + f) for one in report[kind] if page in one["pages"]}
+            {one["name"]: brought(to_page, one["x"], one["y"]) for one in report[kind] if page in one["pages"]}
             for kind in ("register_marks", "nails")
         )
         found.append((page - 1, marks, nails))
     return found
+
+
+def lying(name: str) -> set[int]:
+    """The page indices of the sheets that lie on their sides: the wall's right is up the page."""
+    return {sheet["page"] - 1 for sheet in made(name).report["sheets"] if abs(sheet["to_page"][1]) > 1.0}
+
+
+def lain(picture: np.ndarray, on_its_side: bool) -> np.ndarray:
+    """A picture (row 0 is the lower edge) as it is, or as it is on a page that lies on its side."""
+    return np.rot90(picture, -1) if on_its_side else picture
 
 
 @cache
@@ -56,14 +66,16 @@ def found_in_pixels(name: str, how: dict[int, Disturbance]):
     register, nail_picture = pictures()
     pdf, chance = made(name).pdf, random.Random(0)
     upright = {mark.name: mark.upright for mark in made(name).sheets.marks}
-    seen, nails = [], []
+    seen, nails, sideways = [], [], lying(name)
     for page, marks, on_page in sheets_of(name):
         disturbance = how.get(page, STRAIGHT)
         image, matrix = printed(pdf, page, disturbance), disturbance.matrix()
         at = {key: moved(matrix, np.array([place]))[0] for key, place in {**marks, **on_page}.items()}
         guess = {key: place + np.array([chance.uniform(-1.5, 1.5) for _ in "xy"]) for key, place in at.items()}
-        seen.append({key: find(image, register[upright[key]], *guess[key], REACH) for key in marks})
-        nails.append({key: find(image, nail_picture, *guess[key], REACH) for key in on_page})
+        bars = {way: lain(bar, page in sideways) for way, bar in register.items()}
+        nail = lain(nail_picture, page in sideways)
+        seen.append({key: find(image, bars[upright[key]], *guess[key], REACH) for key in marks})
+        nails.append({key: find(image, nail, *guess[key], REACH) for key in on_page})
     return seen, nails
 
 
