@@ -188,12 +188,12 @@ def test_a_nail_on_a_trim_line_or_beside_the_paper_takes_all_sheets_anew() -> No
     why = update(old, placed(wider))[3]
     assert isinstance(why, str) and "old paper" in why
     one, sheets, _, _ = update(old, old)
-    (low, high) = (
-        sorted(join.y0 for join in sheets.joins if not join.upright)[:: len(sheets.joins) or 1][0],
-        one.group.y1,
-    )
-    assert low < high
-    hung = next(each for each in one.frames if each.rect.y0 < low < each.rect.y1 and len(each.nails) == 1)
+    level = [join for join in sheets.joins if not join.upright]
+    single = [(hung, *hung.nails) for hung in one.frames if len(hung.nails) == 1]
+    hung, low = next(
+        (hung, join.y0) for hung, nail in single for join in level
+        if join.x0 < nail.x < join.x1 and hung.rect.y0 < join.y0 < hung.rect.y1
+    )  # fmt: skip
     onto = tuple(replace(each, drop=hung.rect.y1 - low) if each.id == hung.frame.id else each for each in four())
     why = update(old, placed(onto))[3]
     assert why == "a nail or the target would lie on a trim line or beside the old paper"

@@ -12,6 +12,7 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.sheets.join_marks import join_items
 from templates_gen.documents.sheets.layer import shown_on
@@ -112,6 +113,18 @@ def test_titles_of_sheets_that_are_not_cut_keep_off_their_crossing_lines():
         boxes = on_wall(part, sheet_title(plan, sheets, part, number, 40, LETTERING))
         crossing = [Rect.about(mark.x, mark.y, 2 * reach, 2 * reach) for mark in part.marks]
         assert not any(box.overlaps(lines) for box in boxes for lines in crossing)
+
+
+def test_titles_keep_off_the_ticks_that_hang_from_a_level_line(titled):
+    """The longest tick is 6 mm; wherever the line runs there is room within the 40 mm that a title may stand lower."""
+    plan, sheets, found = titled
+    for number, (part, _, _) in enumerate(found, 1):
+        cell = part.sheet.cell
+        for down in range(0, 20, 2):
+            lined = replace(plan, level_line=cell.y1 - down)
+            taken = Rect(cell.x0, lined.level_line - 6.0, cell.x1, lined.level_line)
+            boxes = on_wall(part, sheet_title(lined, sheets, replace(part, frames=(), nails=()), number, 40, LETTERING))
+            assert boxes and not any(box.overlaps(taken) for box in boxes), (part.sheet.name, down)
 
 
 def told_of(texts):

@@ -10,7 +10,9 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.sheets.layer import Drawn, Shown, SoFar
+from templates_gen.documents.sheets.line_names import BENEATH
 from templates_gen.documents.sheets.scales import scales_may_stand
+from templates_gen.documents.sheets.wall_marks import LEVEL_GRADES
 from templates_gen.drawing.blocks import shortened
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
@@ -49,8 +51,8 @@ def sheet_title(
 ) -> tuple[Text, ...]:
     """The two title lines (page mm): what the sheet is, and where its rulers are.
 
-    They are off level lines, frames' edges and drop scales if they can be, rather lower on the sheet than on these, and
-    `off` the black corners of frames (wall mm) before all.
+    They are off level lines and their ticks, frames' edges and drop scales if they can be, rather lower on the sheet
+    than on these, and `off` the black corners of frames (wall mm) before all.
 
     On a sheet too narrow for that its name stands alone, and no distance, for one cut short is read for another.
     """
@@ -79,7 +81,10 @@ def sheet_title(
     black = [corner.shifted(dx, dy) for corner in off]
     lines = [line.shifted(dx, dy) for line in _lines(plan, part)]
     scales = [scale.shifted(dx, dy) for hung in part.frames for scale in scales_may_stand(hung)]
-    every = [*taken, *black, *lines, *scales]
+    long = LEVEL_GRADES[job.unit].ticks[0][1]
+    ticks = Rect(sheet.window.x0, plan.level_line - long, sheet.window.x1, plan.level_line).shifted(dx, dy)
+    every = [*taken, *black, *lines, *scales, ticks]
+    named = replace(ticks, y0=ticks.y1 - BENEATH - TITLE_OFF)  # with the name of the level line
     usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
     boxes = [lettering.box(text) for text in usual]
     if all(band.holds(box) and not any(map(box.grown(TITLE_AIR).overlaps, every)) for box in boxes):
@@ -88,10 +93,12 @@ def sheet_title(
     nails.append(Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET).shifted(dx, dy))
     lower = replace(band, y0=max(min(band.y0, sheet.cell.y0 + RULER_START + dy), band.y0 - TITLE_LOWER))
     short = [*usual[:1], *(replace(text, text=told[-1]) for text in usual[1:])]
+    every[-1] = named
     tries = (
         (usual, band, every, (H35, H25)), (usual, lower, [*every, *nails], (H35, H25)), (short, band, every, (H25,)),
         (short, lower, [*every, *nails], (H25,)), (usual, band, every, (H18,)),
-        *((usual, band, some, (H35, H25, H18)) for some in ([*taken, *black, *lines], [*taken, *black], black)),
+        *((usual, band, [*taken, *black, *some], (H35, H25, H18)) for some in ([*lines, ticks], lines, [])),
+        (usual, band, black, (H35, H25, H18)),
     )  # fmt: skip
     tried = (_clear(*way, lettering) for way in tries)
     return next((found for found in tried if found), tuple(usual))
