@@ -43,6 +43,11 @@ def test_a_pair_hangs_on_either_side_of_a_door_but_not_of_nothing():
     }  # of three none is on either side
 
 
+def test_frames_over_a_wide_bench_are_not_on_either_side_of_it():
+    bench = SETTLE | {"left": 60, "width": 300}
+    assert doubted("cm", ROOM, prints(6, 6.2), [bench], gap=60, height={"centre": 150}) == {"group, gap"}
+
+
 def test_a_pair_above_a_seat_is_not_on_either_side_of_it():
     above = {"gap": 60, "height": {"above": "settle", "by": 20}, "centre_on": "settle"}
     assert doubted("cm", ROOM, prints(6, 6.2), [SETTLE], **above) == {"group, gap"}

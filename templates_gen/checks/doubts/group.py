@@ -79,9 +79,10 @@ def _share_of_side(job: Job) -> float:
     return GALLERY if job.wall.width >= LONG_WALL else IN_A_ROW
 
 
-NO_PLATE, WIDE_ENOUGH, OFF_MIDDLE = 200.0, 0.3, 0.25
-"""mm that a thing is wide at least which frames hang on either side of, what part of the gap it takes, and what part of
-the gap it may be off the row's middle.  Our own, no source."""
+NO_PLATE, WIDE_ENOUGH, TOO_WIDE, OFF_MIDDLE = 200.0, 0.3, 1.5, 0.25
+"""mm that a thing is wide at least which frames hang on either side of, what part of the gap it takes at least and at
+most (frames may hang over the ends of a bed), and what part of the gap it may be off the row's middle.  Our own, no
+source."""
 
 
 def _room_beside(job: Job) -> float:
@@ -94,7 +95,8 @@ def _room_beside(job: Job) -> float:
     widths = [
         each.rect.width
         for each in job.wall.features
-        if each.rect.width >= max(NO_PLATE, WIDE_ENOUGH * gap) and abs(each.rect.cx - line) <= OFF_MIDDLE * gap
+        if max(NO_PLATE, WIDE_ENOUGH * gap) <= each.rect.width <= TOO_WIDE * gap
+        and abs(each.rect.cx - line) <= OFF_MIDDLE * gap
     ]
     return max(widths) + 2 * usual.ABOVE.most if widths else 0.0
 
