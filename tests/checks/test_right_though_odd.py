@@ -247,3 +247,10 @@ def test_a_row_along_all_of_a_wall_may_hang_over_the_doors():
     assert doubted("cm", {"width": 420, "height": 300}, many[:2], gap=3, height={"centre": 210}) == {
         "group, height, centre"
     }
+
+
+def test_a_frame_of_another_make_may_have_a_deeper_wire():
+    """5.3 of 41 cm is 13 %; 17.3 of 74 cm is 23 %: usual for a wire.  On no other tape it is nearer to the others."""
+    row = prints(5.2, 5.3, 5.4, width=33, height=41)
+    assert doubted("cm", ROOM, [*row, {"width": 59, "height": 74, "drop": 17.3}]) == set()
+    assert doubted("cm", ROOM, [*row, {"width": 59, "height": 74, "drop": 26}]) == {"frame D, drop"}

@@ -79,7 +79,7 @@ def _share_of_side(job: Job) -> float:
     return GALLERY if job.wall.width >= LONG_WALL else IN_A_ROW
 
 
-NO_PLATE, WIDE_ENOUGH, TOO_WIDE, OFF_MIDDLE = 200.0, 0.3, 1.5, 0.25
+NO_PLATE, WIDE_ENOUGH, TOO_WIDE, OFF_MIDDLE = 200.0, 0.3, 2.0, 0.25
 """mm that a thing is wide at least which frames hang on either side of, what part of the gap it takes at least and at
 most (frames may hang over the ends of a bed), and what part of the gap it may be off the row's middle.  Our own, no
 source."""

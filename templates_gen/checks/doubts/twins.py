@@ -99,6 +99,11 @@ def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
             )  # fmt: skip
 
 
+UNEXPLAINED = 1.4
+"""How much farther from all others a drop may be that is right on no other tape either: a frame of another make.  Our
+own, no source."""
+
+
 def _alone(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt]:
     """A drop that is more or less than all others of one kind of hanger, both by height and in mm."""
     measured = [(frame, place, drop) for frame in frames for place, drop in drops(frame, known)]
@@ -109,12 +114,12 @@ def _alone(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt
         times = frame.hanger.traits.alone
         if len(others) < FEWEST or times is None:
             continue
-        share, (longer, shorter) = drop / frame.height, times
+        share, usual = drop / frame.height, median(part for _, part in others) * frame.height
+        likely = probably(drop, known.unit_of(place), Usual(usual / times[0], usual * times[0], 0.0, 0.0))
+        longer, shorter = (each * (1.0 if likely.ask else UNEXPLAINED) for each in times)
         more = drop > longer * max(mm for mm, _ in others) and share > longer * max(part for _, part in others)
         less = shorter * drop < min(mm for mm, _ in others) and shorter * share < min(part for _, part in others)
         if more or less:
-            usual = median(part for _, part in others) * frame.height
-            likely = probably(drop, known.unit_of(place), Usual(usual / longer, usual * longer, 0.0, 0.0))
             yield Doubt(
                 rule="doubtful-drop", place=place, shown=show(drop, known.unit), about=(frame.id,),
                 uses=(frame_place(frame.id, "height"),),
