@@ -43,8 +43,14 @@ def sheets_searched_little():
     """A fifth of the usual steps to find quicker sheets: what holds for sheets holds however few are tried."""
     usual = quickest.STEPS_A_SHEET
     quickest.STEPS_A_SHEET = usual // 5
-    yield
+    yield usual
     quickest.STEPS_A_SHEET = usual
+
+
+@pytest.fixture
+def sheets_searched_as_usual(sheets_searched_little, monkeypatch):
+    """All steps of a user's run, for what holds for the sheets that one gets; nothing made before is to be taken."""
+    monkeypatch.setattr(quickest, "STEPS_A_SHEET", sheets_searched_little)
 
 
 @pytest.fixture(scope="session", autouse=True)

@@ -18,7 +18,7 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Fixing, Frame, Hanger, Studs, Wall
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job
-from tests.made import LARGE, NAMES, made
+from tests.made import LARGE, NAMES, asked, made, make
 
 all_jobs = pytest.mark.parametrize("name", NAMES)
 TITLE = "The hanging day"
@@ -71,9 +71,13 @@ def test_every_tool_that_the_day_asks_for_is_there_to_be_ticked_off(name: str) -
     assert [tool for tool in ("spirit level", "pencil", "string") if tool in asked and tool not in tools] == []
 
 
+@pytest.mark.usefixtures("sheets_searched_as_usual")
 def test_all_before_the_sheets_of_the_fern_prints_is_on_three_pages() -> None:
-    """How to print and tape, what was found with the schedule, and the hanging day, each on one."""
-    done = made("fern-prints")
+    """How to print and tape, what was found with the schedule, and the hanging day, each on one.
+
+    A second, for the sheets are those of a user's run: how many lines their taping takes depends on them.
+    """
+    done = make(asked("fern-prints"))
     assert [page.title for page in done.template.pages[:3]] == ["How to print and tape", "Schedule", TITLE]
 
 

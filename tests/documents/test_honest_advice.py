@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from functools import cache
+from pathlib import Path
+
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
@@ -16,29 +19,39 @@ from templates_gen.tiling.large_pages import comes_off_a_roll
 from templates_gen.tolerance.advice import advice
 from templates_gen.tolerance.expected import expected_error
 from tests.jobs import SAMPLES, frame, group, job, paper
-from tests.made import lying, made, twelve
+from tests.made import Everything, asked, lying, made, make, twelve
 from tests.running import run
+
+
+@cache
+def uncut_kiln() -> Everything:
+    """The kiln tiles on sheets that are not cut, which leave two of the frames centimetres off each other."""
+    cut = asked("kiln-tiles")
+    return make(replace(cut, paper=replace(cut.paper, trim="none")))
 
 
 def test_a_print_shop_in_one_piece_is_advised_only_where_a_roll_is_that_wide() -> None:
     """Twelve ferns stand 1.6 m high and wider, the row of three 456 mm: rolls are 610 to 1067 mm wide, and to 44 in."""
     wide, low = plan_wall(twelve(paper("a4"))), plan_wall(lying(paper("letter")))
     assert (comes_off_a_roll(wide), comes_off_a_roll(low)) == (False, True)
-    for name in ("kiln-tiles", "twelve, a4, marks"):
-        done = made(name)
+    for done in (made("kiln-tiles"), made("twelve, a4, marks"), uncut_kiln()):
         expected = expected_error(done.plan, done.sheets)
         assert expected and not expected.shop and advice(expected).name != "one-piece"
         assert not any("--one-piece" in line for line in closer_words(done.plan, expected))
 
 
 def test_strips_off_a_roll_are_named_where_one_page_is_too_wide_for_every_roll() -> None:
-    done = made("kiln-tiles")
+    done = uncut_kiln()
     lines = closer_words(done.plan, expected_error(done.plan, done.sheets))
     assert any('--paper "roll 1067 mm"' in line for line in lines)
 
 
-def test_what_neighbours_may_be_off_is_a_finding_with_its_level_in_check() -> None:
-    out = run("check", SAMPLES / "kiln-tiles.toml").out
+def test_what_neighbours_may_be_off_is_a_finding_with_its_level_in_check(tmp_path: Path) -> None:
+    text = (SAMPLES / "kiln-tiles.toml").read_text(encoding="utf-8")
+    assert text.count('size = "a3"\n') == 1
+    uncut = tmp_path / "uncut.toml"
+    uncut.write_text(text.replace('size = "a3"\n', 'size = "a3"\ntrim = "none"\n'), encoding="utf-8")
+    out = run("check", uncut).out
     assert "\nwarn  leaf and wave may come out" in out and out.rstrip().splitlines()[-1] == "found: 1 warn, 4 note"
 
 
