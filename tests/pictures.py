@@ -21,9 +21,9 @@ SAMPLES = Path(__file__).parent.parent / "samples"
 
 PAGES = {
     "first-page": "How to print and tape",
-    "hanging-day": "The hanging day", "sheet": "Sheet 1", "proof": "Fern prints",
+    "hanging-day": "The hanging day", "sheet": "Sheet 16", "proof": "Fern prints",
 }  # fmt: skip
-"""Picture, and the page it shows by its line in the outline."""
+"""Picture, and the page it shows by its line in the outline; a sheet with a nail, a scale, an edge and a label."""
 
 DOTS_PER_INCH = 75.0
 """Small enough for a repository, large enough to read the headings.  Our own design, no source."""
