@@ -20,8 +20,9 @@ from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tiling.slanting import meeting_sd
 from templates_gen.tolerance.corners import Part, base_of
-from templates_gen.tolerance.spread import Homes, Term, effects
-from templates_gen.tolerance.strung import Taped, taped
+from templates_gen.tolerance.spread import Effect, Homes, Term, effects
+from templates_gen.tolerance.strung import ROOT, Taped, about, taped
+from templates_gen.tolerance.taping import Fit
 
 Error = tuple[Any, ...]
 """One independent error; its source comes first."""
@@ -53,9 +54,9 @@ class Measured(Record, frozen=True):
 
 
 class Sources:
-    """The standard deviations of one template, and how its sheets are taped."""
+    """The standard deviations of one template, and how its sheets are taped; with `alike` as if all pages lay alike."""
 
-    def __init__(self, plan: Plan, sheets: SheetPlan, calibrated: bool) -> None:
+    def __init__(self, plan: Plan, sheets: SheetPlan, calibrated: bool, alike: bool = False) -> None:
         self.accuracy: Accuracy = plan.job.accuracy
         self.sheets = sheets
         level, plumb = rulers(sheets.page, sheets.paper.overlap, plan.job.unit)
@@ -69,6 +70,7 @@ class Sources:
             self.scales = scales[0], scales[1]
         upright = sheets.page.height >= sheets.page.width  # most paper's grain runs along its long side: from memory
         self.moistures = moisture_sd(self.accuracy, not upright), moisture_sd(self.accuracy, upright)
+        self._lying = frozenset(at for at, sheet in enumerate(sheets.sheets) if sheet.page != sheets.page and not alike)
         self.match = meeting_sd(self.accuracy, sheets.hides)
         reading = string_share(self.accuracy, self.match)
         self.tape: Taped = taped(sheets, plan.level_line, self.accuracy.string, reading)
@@ -103,18 +105,37 @@ class Sources:
             terms.append((sheet, part.x, part.y, part.right, up))
             piece = self.tape.piece_of[sheet]
             x, y = self._corner(piece)
-            across, upward = part.right * (part.x - x), up * (part.y - y)
-            yield ("scale across",), self.scales[0] * across
-            yield ("scale up",), self.scales[1] * upward
-            yield ("lean",), self.lean * part.right * (part.y - y)
-            yield ("paper",), self.moistures[0] * across + self.moistures[1] * upward
+            for source, right, above in self._stretched(sheet, part.x - x, part.y - y):
+                yield (source,), part.right * right + up * above
             if len(self.tape.references) > 1:
                 yield ("placing", piece, "across"), self.accuracy.placing * part.right
                 yield ("placing", piece, "up"), self.accuracy.placing * up
-        if self.match:
-            for fit, effect in effects(self.tape, terms):
-                for way, weight in enumerate(effect):
-                    yield ("joins", id(fit), way), self.match * weight
+        for fit, effect in effects(self.tape, terms) if self.match or self._lying else ():
+            for way, weight in enumerate(effect):
+                yield ("joins", id(fit), way), self.match * weight
+            yield from self._unlike(fit, effect) if self._lying else ()
+
+    def _stretched(self, sheet: int, x: float, y: float) -> Iterator[tuple[str, float, float]]:
+        """How far to the right and up a point this far from its piece's corner is printed, source by source.
+
+        A page that lies the other way has the printer's scales, its grain and its lean the other way round.
+        """
+        one, two = (1, 0) if sheet in self._lying else (0, 1)
+        yield SCALES[one], self.scales[one] * x, 0.0
+        yield SCALES[two], 0.0, self.scales[two] * y
+        yield "lean", self.lean * (y if one == 0 else -y), 0.0
+        yield "paper", self.moistures[one] * x, self.moistures[two] * y
+
+    def _unlike(self, fit: Fit, effect: Effect) -> Iterator[tuple[Error, float]]:
+        """What comes of two marks that are not as far apart on pages that lie one way and the other."""
+        _, across, *_ = about(fit)
+        right, up, turn = effect[0] * ROOT / 2, effect[1] * ROOT / 2, effect[2] / ROOT
+        for (x, y, *both), side in ((fit.first, -turn), (fit.last, turn)):
+            corner = self._corner(self.tape.piece_of[both[0]])
+            for sheet, sign in zip(both, (1.0, -1.0), strict=True):
+                for source, aside, above in self._stretched(sheet, x - corner[0], y - corner[1]):
+                    part = (right + side * across[0]) * aside + (up + side * across[1]) * above
+                    yield (source,), sign * part
 
     def _driven(self, parts: Iterable[Part]) -> Iterator[tuple[Error, float]]:
         """What comes from measuring drops and driving nails."""

@@ -58,7 +58,7 @@ class Worst:
     def _asked(self, sheets: SheetPlan) -> list[_Asked]:
         key = sheets.page.width > sheets.page.height, sheets.printer is not None
         if key not in self._known:
-            sources = Sources(self.plan, sheets, sheets.printer is not None)
+            sources = Sources(self.plan, sheets, sheets.printer is not None, alike=True)
             self._known[key] = [
                 _Asked(parts, tuple(_without_joins(sources, one) for one in parts)) for parts in self._measures
             ]

@@ -26,6 +26,7 @@ TIMES = 2000
 MATCH_ALONE = Accuracy(
     scale=0.0, match=0.4, moisture_along=0.0, moisture_across=0.0, drop=0.0, nailing=0.0, placing=0.0, string=False
 )
+SCALE_ALONE = replace(MATCH_ALONE, scale=0.3, match=0.0)
 ALL = Accuracy(scale=0.1, string=False)
 
 
@@ -98,7 +99,7 @@ def _edge(hung, beside: bool, before: bool) -> tuple[complex, complex]:
 
 
 @pytest.mark.parametrize("name", ["alphabet-column", "low and wide"])
-@pytest.mark.parametrize("accuracy", [MATCH_ALONE, ALL], ids=["match alone", "all"])
+@pytest.mark.parametrize("accuracy", [MATCH_ALONE, SCALE_ALONE, ALL], ids=["match alone", "scale alone", "all"])
 def test_nails_scatter_on_the_wall_as_the_model_expects(name: str, accuracy: Accuracy) -> None:
     done = made(name)
     expected = expected_error(replace(done.plan, job=replace(done.job, accuracy=accuracy)), done.sheets)
@@ -108,7 +109,7 @@ def test_nails_scatter_on_the_wall_as_the_model_expects(name: str, accuracy: Acc
         step, gaps = walls.apart(pair)
         for drawn, variances in ((step, pair.by_step), (max(gaps, key=np.std), pair.by_gap)):
             sd = sum(variances.values()) ** 0.5
-            if sd > 0.01:  # else both lie on one sheet
+            if sd > 0.01 or drawn.std() > 0.1:  # else both lie on one sheet, or on pages that grow alike
                 assert drawn.std() == pytest.approx(sd, rel=0.1)  # 25 % were asked; 2000 draws give an sd to 1.6 %
                 compared += 1
     assert compared >= 2
