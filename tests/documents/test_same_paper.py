@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import json
+from functools import cache
 from pathlib import Path
 
 import pypdf
@@ -19,6 +20,7 @@ from templates_gen.documents.same_paper import same_paper, serves
 from templates_gen.drawing.items import Polygon, Text
 from templates_gen.drawing.lettering import job_lettering
 from templates_gen.job.model import Feature, Height, Job, Wall
+from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job, paper
 from tests.made import SAMPLE_NAMES, made, twelve
@@ -120,18 +122,26 @@ def on(job: Job, wall: Wall, high: float) -> Plan:
 lengths = st.floats(2500.0, 6000.0)
 
 
-@settings(max_examples=40, deadline=None)
+@cache
+def on_its_wall() -> tuple[Job, Plan, SheetPlan]:
+    """Twelve frames, planned once for all walls."""
+    own = twelve(paper("a4"))
+    plan = plan_wall(own)
+    return own, plan, plan_sheets(plan, own.paper)
+
+
+@settings(max_examples=15, deadline=None)
 @given(width=lengths, height=lengths, high=st.floats(1000.0, 2000.0))
 def test_paper_that_serves_has_the_same_sheets_when_it_is_printed_anew(
     width: float, height: float, high: float
 ) -> None:
     """Every sheet shows from the two lines what it showed on the other wall."""
-    job = twelve(paper("a4"))
-    one, two = plan_wall(job), on(job, Wall(name="hall", width=width, height=height), high)
+    own, one, sheets = on_its_wall()
+    two = on(own, Wall(name="hall", width=width, height=height), high)
     assert serves(one, two)
-    sheets = [plan_sheets(plan, job.paper) for plan in (one, two)]
-    assert len(sheets[0].sheets) == len(sheets[1].sheets)
-    for old, new in zip(sheets[0].sheets, sheets[1].sheets, strict=True):
+    anew = plan_sheets(two, own.paper)
+    assert len(sheets.sheets) == len(anew.sheets)
+    for old, new in zip(sheets.sheets, anew.sheets, strict=True):
         old_window = old.window.shifted(-one.centre_line, -one.level_line)
         new_window = new.window.shifted(-two.centre_line, -two.level_line)
         assert (old_window.x0, old_window.y0) == pytest.approx((new_window.x0, new_window.y0), abs=1e-5)

@@ -33,9 +33,9 @@ LARGE = 'width = "190 m"\nheight = "190 m"'
 
 WHOLE = {  # a job that comes out whole
     "frames of a millimetre": job("A", "B", size="width = 1\nheight = 1").replace("drop = 60\n", ""),
-    "a wall of 50 m with a frame at each end": job(
-        "A", "B", wall='width = "50 m"\nheight = 2600',
-        group='arrangement = "placed"\nplace.A = { centre = ["-24 m", 0] }\nplace.B = { centre = ["24 m", 0] }',
+    "a wall of 20 m with a frame at each end": job(
+        "A", "B", wall='width = "20 m"\nheight = 2600',
+        group='arrangement = "placed"\nplace.A = { centre = ["-9 m", 0] }\nplace.B = { centre = ["9 m", 0] }',
     ),
     "no gap at all": job("A", "B", "C", group="gap = 0"),
     "a gap below zero by its sign only": job("A", "B", group="gap = -0.0"),
