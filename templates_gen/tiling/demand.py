@@ -51,7 +51,8 @@ class Demand(Record, frozen=True):
 def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = None, spare: bool = False) -> Demand:
     """What must be on paper for `cover`: "all" the group's rectangle, "panels" that with a border around it for the
     sheet's own marks, "edges" every mark with whole edges, "marks" that with the corners of the frames alone, "linked"
-    the nails with no cut along an edge, "nails" only the nails.
+    the nails, and the drop scales on which a nail is still to be marked, with no cut along an edge, "nails" only
+    the nails.
 
     `clear` is what a sheet's own marks take on its four sides: the two long lines keep out of it.  `hides` is what
     the next sheet covers where nothing is cut: no edge and no drop scale may lie there along its whole length; with
@@ -63,7 +64,7 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
     if cover == "nails":
         return Demand(whole, (), ())
     if cover == "linked":
-        return Demand(whole, (), tuple(_edges(plan, hides)))
+        return Demand(whole, tuple(_marked_by_hand(plan)), tuple(_edges(plan, hides)))
     if cover == "marks":
         return Demand(whole, (*_corners(plan, hides), *_drop_scales(plan), *_pitch(plan), *_long_lines(plan, clear)),
                       tuple(_edges(plan, hides)))  # fmt: skip
@@ -134,6 +135,12 @@ def _drop_scales(plan: Plan, unknown: bool = False) -> Iterator[Rect]:
                 continue
             low = hung.rect.y1 - max(0.0, scale_length(hung, bearing.drop))
             yield Rect(bearing.x - SCALE_FAR, low, bearing.x + SCALE_FAR, hung.rect.y1)
+
+
+def _marked_by_hand(plan: Plan) -> Iterator[Rect]:
+    """The upper part of every drop scale for a drop that is not known yet: there a nail is marked on the day."""
+    for r in _drop_scales(plan, unknown=True):
+        yield Rect(r.x0, max(r.y0, r.y1 - SCALE_LEAST), r.x1, r.y1)
 
 
 def nail_box(x: float, y: float) -> Rect:

@@ -53,10 +53,10 @@ def asked_of(plan: Plan, need: Demand, clear: Clearance) -> Asked:
 
 
 def _boxes(need: Demand, clear: Clearance) -> tuple[Rect, ...]:
-    """The whole items with what sheets' own marks take around them, the target first."""
+    """The whole items, the target first, and scales to mark by hand, with what sheets' own marks take around them."""
     return tuple(
         Rect(r.x0 - clear.left, r.y0 - clear.bottom, r.x1 + clear.right, r.y1 + clear.top)
-        for r in (need.whole[-1], *need.whole[:-1])
+        for r in (need.whole[-1], *need.whole[:-1], *need.divisible)
     )
 
 

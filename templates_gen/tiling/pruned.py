@@ -17,14 +17,18 @@ Links = Mapping[int, Mapping[int, float]]
 
 
 def pruned(plan: CellPlan, boxes: Sequence[Rect], line: Rect) -> CellPlan:
-    """The cells that hold the boxes (wall mm, the first of them the target's) and the line, and those between them.
+    """The cells that hold the boxes (wall mm, the first of them the target's) and the line, and those between them; of
+    a box that no cell holds whole, such as a long drop scale, all that show a part of it.
 
     They stay one piece: one needed cell after the other is joined to what is there by the quickest way.  The strip of
     the target comes first, and then the others from there outwards.
     """
     cells = plan.cells
     start = next(at for at, cell in enumerate(cells) if cell.rect.holds(boxes[0]))
-    needed = {at for at, cell in enumerate(cells) if cell.rect.overlaps(line) or any(map(cell.rect.holds, boxes))}
+    needed = {at for at, cell in enumerate(cells) if cell.rect.overlaps(line)}
+    for box in boxes:
+        whole = {at for at, cell in enumerate(cells) if cell.rect.holds(box)}
+        needed |= whole or {at for at, cell in enumerate(cells) if cell.rect.overlaps(box)}
     links = _links(cells)
     kept = {start}
     while needed - kept:

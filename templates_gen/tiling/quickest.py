@@ -132,7 +132,7 @@ def quickest(
 def less_than_strips(given: Given, need: Demand, held: Held, limit: float, strips: CellPlan) -> CellPlan | None:
     """The quickest cells for what is asked of paper with every mark, with no error above `limit` (mm); None where no
     search from these `strips` holds that."""
-    asked = asked_of(given.plan, need, given.clear)
+    asked = asked_of(given.plan, replace(need, divisible=()), given.clear)
     items = marks_bits(need.divisible, [cell.rect for cell in strips.cells], given.paper.overlap)
     return _from_strips(Ground(_wanted(given, asked, items)), given, held, limit, asked, strips)
 

@@ -87,13 +87,20 @@ def test_of_every_mark_the_corners_are_asked_for_and_of_its_strips_the_whole_edg
 def test_no_cut_of_linked_paper_runs_along_an_edge_or_its_second_line():
     """From 3 mm outside an edge to 1.5 mm inside its second line, which is 3 mm inside: our own design, no source."""
     edges = demand(PLAN, "linked", CLEAR).lines
-    assert demand(PLAN, "linked", CLEAR).divisible == () and len(edges) == 8
+    assert len(edges) == 8
     for hung in PLAN.frames:
         r, outer = hung.rect, hung.rect.grown(3.0)
         assert Rect(outer.x0, r.y1 - 4.5, outer.x1, outer.y1) in edges
         assert Rect(outer.x0, outer.y0, outer.x1, r.y0 + 4.5) in edges
         assert Rect(outer.x0, outer.y0, r.x0 + 4.5, outer.y1) in edges
         assert Rect(r.x1 - 4.5, outer.y0, outer.x1, outer.y1) in edges
+
+
+def test_linked_paper_has_the_scale_of_a_drop_that_is_not_known_and_no_other():
+    """120 mm from the top edge down, 25 mm to either side: our own design, no source."""
+    assert [hung.bearings[0].drop is None for hung in PLAN.frames] == [True, False]
+    r = PLAN.frames[0].rect
+    assert demand(PLAN, "linked", CLEAR).divisible == (Rect(r.cx - 25.0, r.y1 - 120.0, r.cx + 25.0, r.y1),)
 
 
 def test_no_cut_runs_through_the_names_and_ticks_of_both_long_lines():

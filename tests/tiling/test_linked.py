@@ -26,7 +26,7 @@ from templates_gen.tolerance.neighbours import neighbours
 from templates_gen.tolerance.worst import Worst
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, paper
-from tests.made import SAMPLE_NAMES
+from tests.made import SAMPLE_NAMES, made
 
 TARGET = 12.0  # mm; the target's diamond to each side is no larger; our own design, no source
 STRAIGHT = 300.0  # mm of level line to each side of the target; our own design, no source
@@ -165,3 +165,17 @@ def test_a_sheet_is_turned_only_where_it_does_not_fit_upright() -> None:
         for sheet in sheets.sheets:
             assert sheet.window.width <= sheet.page.printable.width + 1e-6
             assert sheet.window.height <= sheet.page.printable.height + 1e-6
+
+
+@pytest.mark.parametrize("trim", ["cut", "none"])
+@pytest.mark.parametrize("name", ["lock-keepers", "fern-prints"])
+def test_a_frame_without_a_drop_has_its_drop_scale_on_the_paper(name: str, trim: str) -> None:
+    """There its nail is marked on the day: 120 mm down from the top edge, 25 mm to either side (our own lengths)."""
+    plan = made(name).plan
+    sheets = plan_sheets(plan, replace(plan.job.paper, cover="linked", trim=trim))
+    unknown = [(hung.rect.y1, at.x) for hung in plan.frames for at in hung.bearings if at.drop is None]
+    assert unknown
+    for top, x in unknown:
+        for below in range(0, 120, 5):
+            piece = Rect(x - 24.9, top - below - 5.0, x + 24.9, top - below)
+            assert any(sheet.window.holds(piece) for sheet in sheets.sheets)
