@@ -155,7 +155,11 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
     missing = [(bearing.nail_of(hung.frame.id), hung.frame.id) for hung in plan.frames for bearing in hung.unmeasured]
     if missing:
         nails, frames = (once(names) for names in zip(*missing, strict=True))
-        text = f"No nail yet for {listed(frames)}: measure the drop, or mark it by hand on the drop scale."
+        text = f"No nail yet for {listed(frames)}: measure the drop"
+        if plan.job.paper.cover == "nails":
+            text += "; paper for nails alone has no drop scale to mark it by."
+        else:
+            text += ", or mark it by hand on the drop scale."
         yield Finding(NOTE, "drop-missing", frames, text, nails=nails)
 
 

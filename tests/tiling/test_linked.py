@@ -11,6 +11,7 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
+from templates_gen.checks import find
 from templates_gen.drawing.items import moved
 from templates_gen.job.reading.building import read_job
 from templates_gen.tiling import linked
@@ -179,3 +180,13 @@ def test_a_frame_without_a_drop_has_its_drop_scale_on_the_paper(name: str, trim:
         for below in range(0, 120, 5):
             piece = Rect(x - 24.9, top - below - 5.0, x + 24.9, top - below)
             assert any(sheet.window.holds(piece) for sheet in sheets.sheets)
+
+
+def test_paper_for_nails_alone_sends_nobody_to_a_drop_scale() -> None:
+    plan = made("lock-keepers").plan
+    told = {}
+    for cover in ("linked", "nails"):
+        job = replace(plan.job, paper=replace(plan.job.paper, cover=cover))
+        told[cover] = next(each.text for each in find(replace(plan, job=job)) if each.rule == "drop-missing")
+    assert told["linked"].endswith("measure the drop, or mark it by hand on the drop scale.")
+    assert told["nails"].endswith("measure the drop; paper for nails alone has no drop scale to mark it by.")
