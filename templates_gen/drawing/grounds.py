@@ -31,7 +31,7 @@ def over_lines(
     texts = [item for item in items if isinstance(item, Text)]
     rest = [item for item in items if not isinstance(item, Text)]
     lines = [*others, *(item for item in rest if isinstance(item, Line))]
-    at = Near(((_about(line), line) for line in lines), GRID) if len(lines) > MANY else None
+    at = Near(((box_about(line), line) for line in lines), GRID) if len(lines) > MANY else None
     yield from rest
     for text in (*texts, *later):
         box = lettering.box(text)
@@ -44,7 +44,7 @@ def over_lines(
     yield from texts
 
 
-def _about(line: Line) -> Rect:
+def box_about(line: Line) -> Rect:
     """The box about a line."""
     return Rect(min(line.x0, line.x1), min(line.y0, line.y1), max(line.x0, line.x1), max(line.y0, line.y1))
 

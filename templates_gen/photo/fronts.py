@@ -12,7 +12,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.documents.photo_card import Card
 from templates_gen.documents.photographed import Face
-from templates_gen.photo.camera import OF_LENS, OF_POSE, moved
+from templates_gen.photo.camera import LENS_STEPS, OF_LENS, OF_POSE, POSE_STEPS, moved
 from templates_gen.photo.cards import card_corners
 from templates_gen.photo.edges import SHARE
 from templates_gen.photo.fit import Fit, Widths, fitted
@@ -44,7 +44,7 @@ FIRST_FRAME = 10_000
 CARD = "the card\0"
 """The card among the frames: no id of a frame has such a letter."""
 
-_STEPS = np.array([*(1e-6,) * 3, *(1e-2,) * 3, 1e-5, 0.01, 0.01, 1e-5, 1e-5, 1e-5, 1e-6, 1e-6, 1e-6])
+_STEPS = np.array([*POSE_STEPS, *LENS_STEPS])
 """By how much each number of pose and lens is changed to see what comes of it."""
 
 

@@ -139,7 +139,7 @@ def _far_away(plan: Plan) -> Iterator[Doubt]:
             )  # fmt: skip
 
 
-FRIEZE = 0.87
+UNDER_CEILING = 0.87
 """Of the wall's height that the middle of a group may be at, right under the ceiling.  Our own, no source."""
 
 
@@ -149,7 +149,7 @@ def _middle(plan: Plan) -> Iterator[Doubt]:
     if height.by not in ("top", "bottom") or wall.stairs or wall.height > usual.WALL_HEIGHT.most:
         return
     low, high = usual.CENTRE.far_least - LOWER, usual.CENTRE.far_most
-    if not low <= plan.group.cy <= max(high, FRIEZE * wall.height):
+    if not low <= plan.group.cy <= max(high, UNDER_CEILING * wall.height):
         yield Doubt(
             rule="doubtful-place", place=f"group, height, {height.by}", shown=show(height.at, plan.job.unit),
             why=f"which puts the group's middle {show_both(plan.group.cy, plan.job.unit)} above the floor",

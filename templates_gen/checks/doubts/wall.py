@@ -65,7 +65,7 @@ def _stairs(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
     if not usual.PITCH[0] <= pitch <= usual.PITCH[1]:
         yield Doubt(
             rule="doubtful-stairs", place=f"{where}, {'pitch' if run is None else 'run'}", shown=f"{pitch:.0f}°",
-            why="a pitch that hardly any stair has (16° to 50°)",
+            why=f"a pitch that hardly any stair has ({usual.PITCH[0]:.0f}° to {usual.PITCH[1]:.0f}°)",
             ask="Are run and rise the other way round, or measured in different units?",
         )  # fmt: skip
     yield from unusual(

@@ -82,7 +82,7 @@ def facing(side: str, fixing: Fixing) -> str:
 def unmistakable(name: str) -> str:
     """A frame's or nail's name as it stands alone on paper: "frame I" where it could be taken for a bar or a ring.
 
-    That are names that begin with a word of nothing but these letters and signs.
+    Such are names that begin with a word of nothing but these letters and signs.
     """
     return f"frame {name}" if set(name.partition(" ")[0]) <= BARS_AND_RINGS else name
 

@@ -8,6 +8,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
 from templates_gen.documents.sheets.layer import Drawn, SoFar
 from templates_gen.documents.sheets.scales import Graduation, ticks_along
+from templates_gen.drawing.grounds import box_about
 from templates_gen.drawing.items import Form, Item, Line, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import ground
@@ -107,14 +108,10 @@ def _both(level: Ruler, plumb: Ruler, unit: str, lettering: Lettering, without: 
         if figure := grade.figure(number):
             figures.append(Text(plumb.x0 + BESIDE, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
     yield from unbroken(lines[:2], without)
-    yield from (line for line in lines[2:] if not any(map(_around(line).overlaps, without)))
+    yield from (line for line in lines[2:] if not any(map(box_about(line).grown(HAIR).overlaps, without)))
     figures = [figure for figure in figures if not any(map(lettering.box(figure).overlaps, without))]
     yield from (ground(lettering.box(figure)) for figure in figures)
     yield from figures
-
-
-def _around(line: Line) -> Rect:
-    return Rect(min(line.x0, line.x1), min(line.y0, line.y1), max(line.x0, line.x1), max(line.y0, line.y1)).grown(HAIR)
 
 
 def ruler_ends(sheets: SheetPlan, sheet: Sheet, unit: str, marks: Sequence[Rect]) -> Iterator[Rect]:
