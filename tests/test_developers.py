@@ -51,7 +51,9 @@ def test_every_name_is_in_the_code(source):
 def test_every_module_that_is_run_is_there():
     modules = re.findall(r"python -m (tests[\w.]+)", TEXT)
     assert len(modules) > 3
-    assert [name for name in modules if not (ROOT / f"{name.replace('.', '/')}.py").is_file()] == []
+    places = {name: ROOT / name.replace(".", "/") for name in modules}
+    run = {name: (place.with_name(f"{place.name}.py"), place / "__main__.py") for name, place in places.items()}
+    assert [name for name, either in run.items() if not any(path.is_file() for path in either)] == []
 
 
 def test_the_table_of_rooms_is_that_of_the_package():

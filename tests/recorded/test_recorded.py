@@ -1,0 +1,28 @@
+"""What the program plans, draws and tells of a few jobs, held against how it was when somebody last looked at it.
+
+A record is not right by itself: other tests say what has to hold.  It shows whatever moved, and where to.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.recorded.records import FOLDER, files, kept, moved, names, recorded, same
+
+
+@pytest.mark.parametrize("name", names())
+def test_nothing_moved_that_was_not_meant_to(name: str, sheets_searched_little: int) -> None:
+    """After a change on purpose: `python -m tests.recorded`, and its diff is read."""
+    assert moved(kept(name), recorded(name, sheets_searched_little)) == []
+
+
+def test_every_record_is_asked_for() -> None:
+    assert set(FOLDER.glob("*.txt")) == files()
+
+
+def test_only_the_last_digit_of_a_number_may_differ() -> None:
+    was = 'label: "3.5 in" 10.00 -20.125'
+    assert same(was, 'label: "3.5 in" 10.01 -20.126')
+    for now in ('"3.6 in" 10.00 -20.125', '"3.5 in" 10.02 -20.125', '"3.5 in" 10.00 20.125', '"3.5 in" 10.0 -20.125'):
+        assert not same(was, f"label: {now}")
+    assert moved(["a", "b"], ["a", "c", "d"]) == ["- b\n+ c", "2 lines were, 3 are now"]
