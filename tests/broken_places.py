@@ -34,7 +34,10 @@ STAIRS: dict[str, Case] = {
     "a rise like a wall": (step("rise = 180", "rise = 1800"), ("wall, stairs", "82.1 degrees")),  # atan 7.2 = 90 − 7.9
     "a pitch straight up": (step(STEP, "pitch = 90"), ("wall, stairs, pitch", "90.0 degrees")),
     "a pitch that is level": (step(STEP, "pitch = 0"), ("wall, stairs, pitch", "0.0 degrees")),
-    "a pitch and a number of steps": (step(STEP, "pitch = 36"), ("wall, stairs, steps", "run and rise")),
+    "a pitch and a number of steps": (
+        step(STEP, "pitch = 36"),
+        ("wall, stairs, steps", "steps with a pitch", "run and rise"),
+    ),
     "no steps at all": (step("steps = 5", "steps = 0"), ("wall, stairs, steps", "found 0")),
     "a stair to nowhere": (step('up = "left", ', ""), ("wall, stairs", "'up' is missing", "left, right")),
     "a height from the floor on stairs": (

@@ -48,5 +48,6 @@ def _top(table: StairsTable, where: str) -> float | None:
     if table.steps is None:
         return None
     if table.rise is None:
-        raise InputError(where, "needs run and rise of one step, to know how high the stair goes")
+        problem = "found steps with a pitch, expected them with run and rise, which say how high the stair goes"
+        raise InputError(where, problem, 'for example  run = "10 in", rise = "7 1/2 in", steps = 13')
     return table.nosing[1] + (table.steps - 1) * table.rise

@@ -32,7 +32,7 @@ class StairsTable(Table):
     steps: Annotated[
         int | None,
         Words(
-            "how many nosings there are before a landing",
+            "how many nosings there are before a landing, with run and rise",
             "13",
             ask="How many nosings are there before a landing?",
             usual="the stair goes on to the wall's end",
