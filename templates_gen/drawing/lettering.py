@@ -66,6 +66,11 @@ class Lettering:
             known = self._runs[text, bold] = self._found(text, bold)
         return known
 
+    def plain(self, text: str, bold: bool = False) -> Font | None:
+        """The font of a text whose characters are written as they come, one glyph each; None where that is not so."""
+        base = self._base(bold)
+        return base if text and _PLAIN.fullmatch(text) and base.covers(text) else None
+
     def size(self, height: float, bold: bool = False) -> float:
         """The font size in mm that makes PT Sans capitals this high; all fonts of a text are set in it."""
         return height / self._base(bold).cap_height
@@ -101,9 +106,8 @@ class Lettering:
     def _found(self, text: str, bold: bool) -> tuple[Run, ...]:
         from templates_gen.drawing.pdf.shaping import glyph_runs, plain_run
 
-        base = self._base(bold)
-        if _PLAIN.fullmatch(text) and base.covers(text):
-            return (plain_run(base, text),) if text else ()
+        if font := self.plain(text, bold):
+            return (plain_run(font, text),)
         line = "".join(" " if _is_space(char) else char for char in unicodedata.normalize("NFC", text))
         found, missing = glyph_runs(line, lambda cluster: self._pick(cluster, bold))
         if missing:

@@ -15,7 +15,6 @@ from pathlib import Path
 import pypdf
 import pypdfium2.raw
 from bidi import algorithm
-from reportlab.pdfbase import pdfdoc
 from reportlab.pdfbase.ttfonts import TTFontFace
 
 from templates_gen.drawing.pdf.direction import levels
@@ -26,9 +25,6 @@ from tests.lowest import ROOT
 FACE = (
     "charToGlyph", "glyphPos", "hmetrics", "unitsPerEm", "capHeight", "name", "flags", "bbox", "italicAngle", "ascent",
     "descent", "stemV", "makeSubset", "get_table_pos",
-)  # fmt: skip
-DOCUMENT = (
-    "Reference", "Pages", "thisPageRef", "addPage", "Catalog", "info", "updateSignature", "format",
 )  # fmt: skip
 RULES = (
     "get_empty_storage", "get_base_level", "get_embedding_levels", "explicit_embed_and_overrides",
@@ -52,11 +48,6 @@ def test_the_font_reader_has_what_is_used_of_it():
     part = font.subset([font.glyph("H")])
     assert 300 < len(part) < len(BASE.read_bytes()) / 10
     assert font.glyph("A") and font.glyph("H"), "the reader's own table is as it was"
-
-
-def test_the_objects_of_a_file_are_what_is_used_of_them():
-    document = pdfdoc.PDFDocument(invariant=1)
-    assert [name for name in DOCUMENT if not hasattr(document, name)] == []
 
 
 def test_the_rules_of_direction_go_one_by_one():

@@ -1,19 +1,12 @@
-"""The one place that knows reportlab: reading TrueType fonts, and laying objects out as a PDF file.
-
-Its object model is used, its canvas is not.  The canvas names a font that is not embedded on every page, writes empty
-page transitions, and keeps seven digits of a coordinate, whatever that is in millimetres.
-"""
+"""TrueType fonts: measures, shaping, and a part of one for a file.  The only file that imports reportlab."""
 
 from __future__ import annotations
 
-import hashlib
-import zlib
 from collections.abc import Sequence
 from functools import cached_property
 from pathlib import Path
 from typing import Any
 
-from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFDocument, PDFObjectReference, PDFStream, PDFString
 from reportlab.pdfbase.ttfonts import TTFontFace
 
 from templates_gen.base.errors import InputError
@@ -23,12 +16,6 @@ from templates_gen.drawing.pdf.glyph import EM, Glyph, forbids_a_part
 
 _NOT_A_CHARACTER = 0x110000
 """The first number past the last character (Unicode 15.0, 3.4, D9): above it any glyph gets its own code."""
-
-_VERSION = (1, 7)
-"""Of PDF: what ISO 32000-1 describes."""
-
-_SQUEEZE = (4, zlib.DEFLATED, 12, 5)
-"""Level, method, window and memory of packing: 2 to 4 times quicker than usual, pages 1/40 larger (measured)."""
 
 _GLYPH_HEADER = 10
 """Bytes before an outline: number of contours, then xMin, yMin, xMax, yMax (OpenType 1.9, table `glyf`)."""
@@ -181,70 +168,3 @@ def _read_face(path: Path) -> Any:
     if forbidden:
         raise InputError(f"font {path}", "its licence bits forbid embedding a part of it", "Give another font.")
     return face
-
-
-def text_bytes(value: str) -> bytes:
-    """What stands in the file for this text, in any script (ISO 32000-1, 7.9.2.2): ASCII, or else UTF-16."""
-    if value.isascii() and value.isprintable():
-        return value.encode("ascii")
-    # half a surrogate pair cannot be written; it becomes U+FFFD
-    whole = value.encode("utf-16-be", "surrogatepass").decode("utf-16-be", "replace")
-    return b"\xfe\xff" + whole.encode("utf-16-be")
-
-
-def text(value: str) -> Any:
-    """A text string object."""
-    return PDFString(text_bytes(value), enc="raw")
-
-
-def _object(value: Any) -> Any:
-    """Plain values as reportlab's objects: a str is written as it stands, so `/Name` is a name."""
-    if isinstance(value, dict):
-        return PDFDictionary({key: _object(entry) for key, entry in value.items()})
-    return PDFArray([_object(entry) for entry in value]) if isinstance(value, list) else value
-
-
-class Objects:
-    """The objects of a PDF file: numbered as they come, written by `write`.
-
-    Values are dict, list, number, str (written as it stands) and what `text`, `add` and `reference` give.
-    """
-
-    def __init__(self, language: str) -> None:
-        self._document = PDFDocument(compression=1, invariant=1, pdfVersion=_VERSION, lang=language or None)
-        self._digest = hashlib.md5(usedforsecurity=False)
-        self.pages = self._document.Reference(self._document.Pages)
-
-    def add(self, value: dict[str, Any] | list[Any], key: str | None = None) -> Any:
-        """Number the object; the reference to it."""
-        return self._document.Reference(_object(value), key)
-
-    def stream(self, content: bytes, entries: dict[str, Any], key: str | None = None) -> Any:
-        """Number a stream, compressed unless its entries name a filter of its own; the reference to it."""
-        self._digest.update(content)
-        if "Filter" in entries:
-            return self._document.Reference(PDFStream(_object(entries), content), key)
-        squeeze = zlib.compressobj(*_SQUEEZE)
-        packed = squeeze.compress(content) + squeeze.flush()
-        dictionary = _object({**entries, "Filter": "/FlateDecode"})
-        return self._document.Reference(PDFStream(dictionary, packed), key)
-
-    def reference(self, key: str) -> Any:
-        """The reference to an object that has this key, or will have when the file is written."""
-        return PDFObjectReference(key)
-
-    def add_page(self, entries: dict[str, Any]) -> Any:
-        """Put a page after the others; the reference to it."""
-        here = self._document.thisPageRef()
-        self._document.addPage(_object(entries))
-        return here
-
-    def write(self, catalog: dict[str, Any], info: dict[str, Any]) -> bytes:
-        """The whole file, with these entries in its catalogue and its information dictionary."""
-        # reportlab starts a catalogue with an outline of its own, which cannot be written without its canvas
-        for name, value in {"Outlines": None, **catalog}.items():
-            setattr(self._document.Catalog, name, _object(value))
-        self._document.info = _object(info)
-        # the file's identifier comes from what is in it, so that equal files have equal ones
-        self._document.updateSignature(self._digest.digest())
-        return bytes(self._document.format())

@@ -9,8 +9,9 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.output import MADE_BY
 from templates_gen.base.source_date import source_date
 from templates_gen.drawing.items import Pixels
-from templates_gen.drawing.pdf.engine import Font, Objects, text, text_bytes
+from templates_gen.drawing.pdf.engine import Font
 from templates_gen.drawing.pdf.glyph import EM
+from templates_gen.drawing.pdf.objects import Objects, text, text_bytes
 from templates_gen.drawing.pdf.operators import Drawing, FontUse
 
 _CODES_IN_A_BLOCK = 100
@@ -35,9 +36,10 @@ class PdfFile:
     """A PDF 1.7 file whose pages all have one size, in whole points."""
 
     def __init__(self, size: tuple[int, int], title: str, author: str, language: str) -> None:
-        source_date()  # refuses what the library below would trip over, for it reads the same variable
-        self._objects = Objects(language)
-        self._size = size
+        source_date()  # a build that names no day is told so, whether or not anything here is dated
+        self._objects = Objects()
+        self._size, self._language = size, language
+        self._pages: list[str] = []
         # no dates: the same job has to give the same bytes
         self._info = {
             "Title": text(title),
@@ -67,15 +69,12 @@ class PdfFile:
 
     def add_page(self, drawing: Drawing, label: str, title: str) -> None:
         """Add a page with its label and, unless the title is empty, its line in the outline."""
-        here = self._objects.add_page(
-            {
-                "Type": "/Page",
-                "Parent": self._objects.pages,
-                "MediaBox": f"[0 0 {self._size[0]:d} {self._size[1]:d}]",
-                "Resources": self._resources(drawing),
-                "Contents": self._objects.stream(drawing.code(), {}),
-            }
+        parent, content = self._objects.reference("pages"), self._objects.stream(drawing.code(), {})
+        sides = f"[0 0 {self._size[0]:d} {self._size[1]:d}]"
+        here = self._objects.add(
+            f"<</Type /Page/Parent {parent}/MediaBox {sides}/Resources {self._resources(drawing)}/Contents {content}>>"
         )
+        self._pages.append(here)
         self._labels += [len(self._labels) // 2, {"P": text(label)} if label else {}]
         if title:
             self._outline.append((title, here))
@@ -97,7 +96,10 @@ class PdfFile:
         """The finished file; nothing can be added to it any more."""
         for use in self._fonts.values():
             self._embed(use)
-        catalog: dict[str, Any] = {"ViewerPreferences": _PREFERENCES}
+        pages = self._objects.add({"Type": "/Pages", "Count": len(self._pages), "Kids": self._pages}, "pages")
+        catalog: dict[str, Any] = {"Type": "/Catalog", "Pages": pages, "ViewerPreferences": _PREFERENCES}
+        if self._language:
+            catalog["Lang"] = text(self._language)
         if self._labels:
             catalog["PageLabels"] = {"Nums": self._labels}
         if self._outline:
@@ -114,12 +116,13 @@ class PdfFile:
             self._fonts[font] = FontUse(f"F{len(self._fonts) + 1}", font)
         return self._fonts[font]
 
-    def _resources(self, drawing: Drawing) -> dict[str, Any]:
+    def _resources(self, drawing: Drawing) -> str:
         at = self._objects.reference
-        fonts = {name: at(name) for name in drawing.fonts}
-        forms = {name: at(_form_key(form)) for form, name in drawing.forms.items()}
-        pictures = {name: self._picture(pixels) for pixels, name in drawing.pictures.items()}
-        return {kind: used for kind, used in (("Font", fonts), ("XObject", forms | pictures)) if used}
+        fonts = "".join([f"/{name} {at(name)}" for name in drawing.fonts])
+        forms = "".join([f"/{name} {at(_form_key(form))}" for form, name in drawing.forms.items()])
+        pictures = "".join([f"/{name} {self._picture(pixels)}" for pixels, name in drawing.pictures.items()])
+        named = (("Font", fonts), ("XObject", forms + pictures))
+        return f"<<{''.join([f'/{kind} <<{used}>>' for kind, used in named if used])}>>"
 
     def _picture(self, pixels: Pixels) -> Any:
         """The picture's data, put into the file the first time (ISO 32000-1, 8.9.5); its JPEG data as it is."""

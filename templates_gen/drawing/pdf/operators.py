@@ -40,6 +40,19 @@ class FontUse(Draft):
     font: Font
     codes: dict[int, str] = field(default_factory=dict)
     texts: dict[str, str] = field(default_factory=dict)
+    of_chars: dict[int, str] = field(default_factory=dict)
+
+    def plain(self, text: str) -> str:
+        """The codes of characters that stand by themselves, one glyph each."""
+        known = self.of_chars
+        for char in set(text):
+            if ord(char) not in known:
+                break
+        else:
+            return text.translate(known)
+        for char in text:
+            known[ord(char)] = self.code(self.font.plain(char))
+        return text.translate(known)
 
     def code(self, glyph: Glyph) -> str:
         """The glyph's code in this file, as four hexadecimal digits."""
@@ -49,6 +62,10 @@ class FontUse(Draft):
         if glyph.text and code not in self.texts:
             self.texts[code] = glyph.text
         return code
+
+
+Lettered = tuple[dict[str, FontUse], str]
+"""Text as it is shown, with the fonts that it needs."""
 
 
 def _number(value: float, decimals: int = 9) -> str:
@@ -76,6 +93,7 @@ class Drawing:
         return "\n".join(self._parts).encode("ascii")
 
     def _forget(self) -> None:
+        self._pen: tuple[float, tuple[float, ...], float, float] | None = None
         self._width: float | None = None
         self._dash: tuple[tuple[float, ...], float] | None = None
         self._grey: float | None = None
@@ -108,6 +126,9 @@ class Drawing:
 
     def pen(self, width: float, dash: tuple[float, ...] = (), phase: float = 0.0, grey: float = 0.0) -> None:
         """Set width, dashes and grey (0 to 1) of the lines that follow; a dash of no length is a full line."""
+        if (width, dash, phase, grey) == self._pen:
+            return
+        self._pen = width, dash, phase, grey
         if grey != self._line_grey:
             self._line_grey = grey
             self._parts.append(f"{_number(grey)} G")
@@ -148,8 +169,8 @@ class Drawing:
             return
         if grey is not None:
             self._fill(grey)
-        told = [f"{px - self._x:.4f} {py - self._y:.4f}" for px, py in points]
-        path = f"{told[0]} m " + "".join(f"{point} l " for point in told[1:])
+        x, y = self._x, self._y
+        path = "".join([f"{px - x:.4f} {py - y:.4f} l " for px, py in points]).replace("l", "m", 1)
         self._parts.append(path + ("s" if grey is None else "h f"))
 
     def use(self, form: str, x: float, y: float) -> None:
@@ -163,23 +184,35 @@ class Drawing:
         size, place = f"{box.width:.4f} 0 0 {box.height:.4f}", f"{box.x0 - self._x:.4f} {box.y0 - self._y:.4f}"
         self._parts.append(f"q {size} {place} cm /{name} Do Q")
 
-    def letters(self, x: float, y: float, size: float, runs: Sequence[Run], angle: int) -> None:
-        """Runs one after the other from (x, y), at a font size in mm, turned by 0 or 90 degrees."""
-        if not runs:
-            return
-        self._fill(0.0)
-        turn = "0 1 -1 0" if angle == 90 else "1 0 0 1"
-        parts = [f"BT {turn} {x - self._x:.4f} {y - self._y:.4f} Tm"]
+    def set_plain(self, font: Font, text: str, size: float) -> Lettered:
+        """Text of which the font has every character, and each stands by itself, as `set` has it."""
+        use = self._font_use(font)
+        return {use.name: use}, f"/{use.name} {_number(size)} Tf <{use.plain(text)}> Tj ET"
+
+    def set(self, runs: Sequence[Run], size: float) -> Lettered:
+        """Runs one after the other at a font size in mm, as often as they are to be shown in this file."""
+        fonts: dict[str, FontUse] = {}
+        parts: list[str] = []
         for run in runs:
             use = self._font_use(run.font)
-            self.fonts[use.name] = use
+            fonts[use.name] = use
             shown = f"/{use.name} {_number(size)} Tf {_shown(run, use, size)}"
             if run.said:
                 # ISO 32000-1, 14.9.4
                 told = run.said.encode("utf-16-be").hex()
                 shown = f"/Span <</ActualText <FEFF{told}>>> BDC {shown} EMC"
             parts.append(shown)
-        self._parts.append(" ".join([*parts, "ET"]))
+        return fonts, " ".join([*parts, "ET"])
+
+    def letters(self, x: float, y: float, lettered: Lettered, angle: int) -> None:
+        """What was `set`, from (x, y), turned by 0 or 90 degrees."""
+        fonts, shown = lettered
+        if not fonts:
+            return
+        self._fill(0.0)
+        self.fonts.update(fonts)
+        turn = "0 1 -1 0" if angle == 90 else "1 0 0 1"
+        self._parts.append(f"BT {turn} {x - self._x:.4f} {y - self._y:.4f} Tm {shown}")
 
 
 def _shown(run: Run, use: FontUse, size: float) -> str:

@@ -8,7 +8,7 @@ from typing import Any
 from templates_gen.drawing.items import Circle, Form, Item, Line, Page, Picture, Polygon, Template, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.file import PdfFile
-from templates_gen.drawing.pdf.operators import Drawing
+from templates_gen.drawing.pdf.operators import Drawing, Lettered
 
 
 def write_pdf(template: Template, lettering: Lettering) -> bytes:
@@ -66,10 +66,11 @@ class _Forms:
 
 
 class _Pen:
-    """Draws items one by one."""
+    """Draws items one by one; a text that comes again is set once."""
 
     def __init__(self, lettering: Lettering) -> None:
         self._lettering = lettering
+        self._lettered: dict[tuple[str, float, bool], Lettered] = {}
         self._ways: dict[type[Any], Callable[[Any, Drawing], None]] = {
             Line: _line,
             Circle: _circle,
@@ -85,10 +86,16 @@ class _Pen:
             ways[type(item)](item, drawing)
 
     def _text(self, item: Text, drawing: Drawing) -> None:
-        x, y = self._lettering.start(item)
-        size = self._lettering.size(item.height, item.bold)
-        runs = self._lettering.runs(item.text, item.bold)
-        drawing.letters(x, y, size, runs, item.angle)
+        key = item.text, item.height, item.bold
+        known = self._lettered.get(key)
+        if known is None:
+            font, size = self._lettering.plain(item.text, item.bold), self._lettering.size(item.height, item.bold)
+            if font is not None:
+                known = drawing.set_plain(font, item.text, size)
+            else:
+                known = drawing.set(self._lettering.runs(item.text, item.bold), size)
+            self._lettered[key] = known
+        drawing.letters(*self._lettering.start(item), known, item.angle)
 
 
 def _line(item: Line, drawing: Drawing) -> None:
