@@ -3,46 +3,36 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 from pathlib import Path
 
 from templates_gen.tiling import quickest
+from tests.recorded.found import FOUND
 from tests.recorded.jobs import DRAWN, PLANNED, Recorded
 from tests.recorded.listing import drawn, planned, sheets_of, told
 
 FOLDER = Path(__file__).parent
 
 HEAD = (
-    "# What the program planned and drew when somebody last looked at it: not what is right by itself.",
-    "# A change on purpose is recorded anew by `python -m tests.recorded`, and its diff is read.  mm on the wall.",
+    "# What the program planned, drew and found when somebody last looked at it: not what is right by itself.",
+    "# A change on purpose is recorded anew by `python -m tests.recorded`, and its diff is read.  mm.",
 )
 
 SHARE = 5
 """A fifth of a user's steps of search are enough for most records, as they are in all tests."""
 
-PLANS = "plans"
-"""The name of the record of jobs of which only the plan is recorded."""
-
 LAST = 0.02
 """mm, the most that a number may be off: what is rounded to tenths is exactly as it was.  Our own choice."""
 
 TITLE = "=== "
-"""What stands before the name of a job where a file has several."""
+"""What stands before the title of a record in its file."""
 
 NUMBER = re.compile(r"-?\d+\.\d+")
 
 
-def names() -> tuple[str, ...]:
-    """The jobs of which there are records."""
-    return (*DRAWN, *PLANNED)
-
-
-def recorded(name: str, usual: int) -> list[str]:
-    """The lines about a job, by a search of which `usual` is a user's number of steps for each sheet."""
-    return list(_lines({**DRAWN, **PLANNED}[name], usual, whole=name in DRAWN))
-
-
-def _lines(of: Recorded, usual: int, whole: bool) -> Iterator[str]:
+def _of_job(of: Recorded, whole: bool, usual: int) -> Iterator[str]:
+    """The lines about the sheets of a job, by a search of which `usual` is a user's number of steps for each sheet."""
     steps = quickest.STEPS_A_SHEET
     quickest.STEPS_A_SHEET = usual if of.as_usual else usual // SHARE
     try:
@@ -55,36 +45,42 @@ def _lines(of: Recorded, usual: int, whole: bool) -> Iterator[str]:
         yield from drawn(plan, sheets, of.printer is not None)
 
 
-def kept(name: str) -> list[str]:
-    """The lines about a job as they stand in a file."""
-    lines = _file(name if name in DRAWN else PLANS).read_text(encoding="utf-8").splitlines()
-    if name in DRAWN:
-        return lines[len(HEAD) :]
-    first = lines.index(f"{TITLE}{name}") + 1
+FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
+    **{name: {name: partial(_of_job, of, True)} for name, of in DRAWN.items()},
+    "plans": {name: partial(_of_job, of, False) for name, of in PLANNED.items()},
+    "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
+}
+"""The records in each file, by their titles in it, and what writes their lines from a user's number of steps."""
+
+RECORDS = {title: file for file, records in FILES.items() for title in records}
+"""The file of every record."""
+
+
+def recorded(title: str, usual: int) -> list[str]:
+    """The lines of a record, by a search of which `usual` is a user's number of steps for each sheet."""
+    return list(FILES[RECORDS[title]][title](usual))
+
+
+def kept(title: str) -> list[str]:
+    """The lines of a record as they stand in its file."""
+    lines = place(RECORDS[title]).read_text(encoding="utf-8").splitlines()
+    first = lines.index(f"{TITLE}{title}") + 1
     return lines[first : next((at for at in range(first, len(lines)) if lines[at].startswith(TITLE)), len(lines))]
 
 
 def record_all() -> None:
     """Write every record anew, as the program is now."""
-    usual, plans = quickest.STEPS_A_SHEET, list(HEAD)
-    for name in DRAWN:
-        _write(name, [*HEAD, *recorded(name, usual)])
-    for name in PLANNED:
-        plans += [f"{TITLE}{name}", *recorded(name, usual)]
-    _write(PLANS, plans)
+    usual = quickest.STEPS_A_SHEET
+    for file, records in FILES.items():
+        lines = list(HEAD)
+        for title in records:
+            lines += [f"{TITLE}{title}", *recorded(title, usual)]
+        place(file).write_text("\n".join([*lines, ""]), encoding="utf-8")
 
 
-def files() -> set[Path]:
-    """The files of all records."""
-    return {_file(name) for name in (*DRAWN, PLANS)}
-
-
-def _file(name: str) -> Path:
-    return FOLDER / f"{name}.txt"
-
-
-def _write(name: str, lines: list[str]) -> None:
-    _file(name).write_text("\n".join([*lines, ""]), encoding="utf-8")
+def place(file: str) -> Path:
+    """Where a file of records is."""
+    return FOLDER / f"{file}.txt"
 
 
 def moved(was: list[str], now: list[str]) -> list[str]:

@@ -7,17 +7,17 @@ from __future__ import annotations
 
 import pytest
 
-from tests.recorded.records import FOLDER, files, kept, moved, names, recorded, same
+from tests.recorded.records import FILES, FOLDER, RECORDS, kept, moved, place, recorded, same
 
 
-@pytest.mark.parametrize("name", names())
-def test_nothing_moved_that_was_not_meant_to(name: str, sheets_searched_little: int) -> None:
+@pytest.mark.parametrize("title", RECORDS)
+def test_nothing_moved_that_was_not_meant_to(title: str, sheets_searched_little: int) -> None:
     """After a change on purpose: `python -m tests.recorded`, and its diff is read."""
-    assert moved(kept(name), recorded(name, sheets_searched_little)) == []
+    assert moved(kept(title), recorded(title, sheets_searched_little)) == []
 
 
 def test_every_record_is_asked_for() -> None:
-    assert set(FOLDER.glob("*.txt")) == files()
+    assert set(FOLDER.glob("*.txt")) == set(map(place, FILES))
 
 
 def test_only_the_last_digit_of_a_number_may_differ() -> None:
