@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.sheets.layer import Drawn
 from templates_gen.documents.sheets.layers import Laid, lay
-from templates_gen.documents.sheets.rulers import ruler_ends
+from templates_gen.documents.sheets.rulers import ruler_ends, rulers_zones
 from templates_gen.drawing.items import Polygon, Text, moved
+from templates_gen.tiling.long_lines import centre_spans, level_spans
 from tests.apart import KINDS, LETTERING, around
 from tests.looking import Pixels, likeness, seen
 from tests.looking import around as looks_at
@@ -25,8 +27,11 @@ NEAR = 24.0
 """mm both ways from a mark to what is looked at of a line: half of what is seen there, and half of the mark.  Our own
 choice."""
 
-OFF_JOIN = 14.0
-"""mm that a place on a frame's edge is off a join, where it is asked what the edge looks like.  Our own choice."""
+OFF_LINE, ENDS = 14.0, 12.0
+"""mm that a place on a line is off another one along it to see it alone, and off a sheet's ends.  Our own choice."""
+
+JOINING = ("cut", "next sheet")
+"""Lines that a sheet has along its joins, all along which they are on it."""
 
 LARGE = 10.0
 """mm of height from which letters are looked at.  Our own choice."""
@@ -60,22 +65,27 @@ def _areas(kind: str, drawn: Mapping[str, Drawn]) -> Sequence[Rect]:
     return [around(item) for item in done.items] if kind == "black corner" else done.taken
 
 
-def lines_of(laid: Laid) -> Iterator[Place]:
-    """Places on every long line of a sheet, `STEP` apart."""
-    so_far, window = laid.so_far, laid.so_far.sheet.window
-    x, y = so_far.plan.centre_line, so_far.plan.level_line
+def long_lines_of(laid: Laid) -> Iterator[tuple[str, tuple[float, float, float, float]]]:
+    """Every long line of a sheet: its kind, and from where to where it runs."""
+    so_far = laid.so_far
+    x, y, group = so_far.plan.centre_line, so_far.plan.level_line, so_far.plan.group
     if so_far.sheets.hides is None:
-        for join in so_far.part.joins:
-            kind = "cut" if join.over == so_far.sheet.name else "next sheet"
-            yield from ((kind, *at) for at in _along(join.line))
+        yield from (
+            ("cut" if join.over == so_far.sheet.name else "next sheet", join.line) for join in so_far.part.joins
+        )
     for hung in so_far.part.frames:
         corners = hung.rect.corners
-        for one, two in zip(corners, (*corners[1:], corners[0]), strict=True):
-            side = (*one, *two)
-            yield from (("frame", *at) for at in _along(side) if window.grown(-1.0).has_point(*at))
-    group = so_far.plan.group
-    yield from (("level line", *at) for at in _along((group.x0, y, group.x1, y)) if window.has_point(*at))
-    yield from (("centre line", *at) for at in _along((x, group.y0, x, group.y1)) if window.has_point(*at))
+        yield from (("frame", (*one, *two)) for one, two in zip(corners, (*corners[1:], corners[0]), strict=True))
+    yield "level line", (group.x0, y, group.x1, y)
+    yield "centre line", (x, group.y0, x, group.y1)
+
+
+def lines_of(laid: Laid) -> Iterator[Place]:
+    """Places on every long line of a sheet, `STEP` apart."""
+    window = laid.so_far.sheet.window
+    for kind, line in long_lines_of(laid):
+        seen_in = window.grown(-1.0) if kind == "frame" else window
+        yield from ((kind, x, y) for x, y in _along(line) if kind in JOINING or seen_in.has_point(x, y))
 
 
 def _along(line: tuple[float, float, float, float]) -> Iterator[tuple[float, float]]:
@@ -91,15 +101,34 @@ def clear(place: Place, marks: Sequence[Place]) -> bool:
     return not any(abs(x - at_x) < NEAR and abs(y - at_y) < NEAR for _, at_x, at_y in marks)
 
 
-def edges_and_cuts(laid: Laid, marks: Sequence[Place]) -> Iterator[Place]:
-    """Places on lines to cut and on edges of frames where one sees nothing of a mark, nor of the other line."""
-    so_far = laid.so_far
-    joins = [Rect(join.x0, join.y0, join.x1, join.y1).grown(OFF_JOIN) for join in so_far.part.joins]
-    inner = so_far.sheet.cell.grown(-OFF_JOIN)
-    for kind, x, y in lines_of(laid):
-        edge = kind == "frame" and inner.has_point(x, y) and not any(join.has_point(x, y) for join in joins)
-        if (edge or kind == "cut") and clear((kind, x, y), marks):
-            yield kind, x, y
+def on_lines(laid: Laid, marks: Sequence[Place]) -> Iterator[tuple[str, float, float, bool, bool]]:
+    """Places on every long line of a sheet where one sees nothing of a mark; whether it runs upright, and whether it is
+    alone: no lettering is there, and no other line or ruler runs along it, so near that one sees it."""
+    so_far, every = laid.so_far, [(kind, _between(line)) for kind, line in long_lines_of(laid)]
+    seen_by = [*marks, *(("slit", nail.x, nail.y - NEAR) for nail in so_far.part.nails)]
+    level, plumb = rulers_zones(so_far.sheets, so_far.sheet, so_far.plan.job.unit)
+    for number, (kind, line) in enumerate(every):
+        upright = line.width == 0.0
+        near = [other for at, (_, other) in enumerate(every) if at != number and (other.width == 0.0) == upright]
+        near += (plumb if upright else level, *so_far.on_wall.taken)
+        paper = so_far.sheet.window if kind in JOINING else so_far.sheet.cell.grown(-1.0)
+        aside, up = (0.0, ENDS) if upright else (ENDS, 0.0)
+        whole = Rect(paper.x0 + aside, paper.y0 + up, paper.x1 - aside, paper.y1 - up)
+        for x, y in _along((line.x0, line.y0, line.x1, line.y1)):
+            if whole.has_point(x, y) and _is_drawn(so_far.plan, kind, x, y) and clear((kind, x, y), seen_by):
+                yield kind, x, y, upright, not any(box.grown(OFF_LINE).has_point(x, y) for box in near)
+
+
+def _between(line: tuple[float, float, float, float]) -> Rect:
+    x0, y0, x1, y1 = line
+    return Rect(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
+
+
+def _is_drawn(plan: Plan, kind: str, x: float, y: float) -> bool:
+    """Whether one sees nothing there but line: neither long line runs over what is on the wall."""
+    spans = {"level line": (x, level_spans(plan)), "centre line": (y, centre_spans(plan))}
+    at, some = spans.get(kind, (0.0, [(-NEAR, NEAR)]))
+    return any(low + ENDS <= at <= high - ENDS for low, high in some)
 
 
 def every_sheet(done: Everything) -> Iterator[tuple[Laid, int, tuple[float, ...]]]:

@@ -12,7 +12,8 @@ import numpy as np
 import pypdfium2
 from numpy.typing import NDArray
 
-from templates_gen.drawing.items import MM_TO_POINTS, Form, Page, Template, Use
+from templates_gen.base.geometry import Rect
+from templates_gen.drawing.items import MM_TO_POINTS, Form, Item, Page, Template, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 
@@ -62,6 +63,11 @@ def blurred(dark: Pixels) -> Pixels:
     for axis in (0, 1):
         dark = sum(weight * np.roll(dark, step, axis) for weight, step in zip(weights, reach, strict=True))
     return dark
+
+
+def form(name: str, *items: Item) -> Form:
+    """A mark of these items about its middle."""
+    return Form(name, Rect(-40.0, -40.0, 40.0, 40.0), items)
 
 
 @cache

@@ -31,9 +31,9 @@ def corner_triangle(x: float, y: float, across: float, up: float) -> Polygon:
     return Polygon(((x, y), (x + across, y), (x, y + up)))
 
 
-TEETH, SLIT_TEETH = (2.6, 2.0, 5.0), (1.6, 1.3, 3.0)
+TEETH, SLIT_TEETH = (3.0, 2.8, 6.0), (1.6, 1.3, 3.0)
 """mm: how wide a tooth is at a line to cut, how deep, and from where to where the next one is; the same of a slit.  Our
-own design, no source: nothing else on paper has teeth."""
+own design, no source: nothing else on paper has teeth, and two of them never go on one division of a level line."""
 
 
 def teeth(

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.drawing.items import Line
-from templates_gen.drawing.sizes import NAIL_CLEAR
+from templates_gen.drawing.sizes import NAIL_CLEAR, SLIT_TO
 
 CENTRE_DASH = (7.0, 2.8, 1.0, 2.8)
 """mm; ISO 128-2 has line type 10, dashed dotted, for this (from memory); the lengths are our own design."""
@@ -20,6 +20,9 @@ EDGE_DASH = (6.0, 3.0)
 
 NEXT_DASH = (1.0, 4.0)
 """mm; as line type 03, dashed spaced: where the next sheet's edge comes; the lengths are our own design."""
+
+SLIT_AIR = 2.5
+"""mm around a release slit in which no line runs along it.  Our own design, no source."""
 
 
 def unbroken(lines: Iterable[Line], holes: Sequence[Rect]) -> Iterator[Line]:
@@ -43,6 +46,11 @@ def inside(line: Line, rect: Rect) -> Iterator[Line]:
 def nail_holes(points: Iterable[tuple[float, float]]) -> list[Rect]:
     """The squares around nail points that no other line enters."""
     return [Rect.about(x, y, 2 * NAIL_CLEAR, 2 * NAIL_CLEAR) for x, y in points]
+
+
+def slit_holes(points: Iterable[tuple[float, float]]) -> list[Rect]:
+    """The strips around release slits, which start at nail points, that no line along a slit enters."""
+    return [Rect(x - SLIT_AIR, y - SLIT_TO - SLIT_AIR, x + SLIT_AIR, y) for x, y in points]
 
 
 def phased(line: Line) -> Line:

@@ -10,7 +10,8 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from tests.documents.test_marks_told_apart import cut_or_edge, kinds, places, shares, worst
+from tests.documents.test_lines_told_apart import margins
+from tests.documents.test_marks_told_apart import kinds, places, shares, worst
 from tests.looking import HALVES, WHOLE
 from tests.made import NAMES, made
 
@@ -27,8 +28,17 @@ def main() -> None:
         print(f"{name}: {len(found)} marks; margin {all_of_it:.2f}, nail and registration {nail:.2f}, half {half:.2f}")
         for kind, own, other, what in shares(name, 1):
             print(f"  {kind}: every one {own:.2f} like its kind, nothing else more than {other:.2f} ({what})")
-        margins = [margin for _, margin, _ in cut_or_edge(name, 1)]
-        print(f"  lines to cut and edges of frames, {len(margins)} places: margin {min(margins, default=1.0):.2f}")
+        for kind, some in lines_by_kind(name).items():
+            margin, _, other, where = min(some)
+            print(f"  {kind}, {len(some)} places: margin {margin:.2f} ({other}, {where})")
+
+
+def lines_by_kind(name: str) -> dict[str, list[tuple[float, str, str, str]]]:
+    """How much more every line of a job looks like its own kind than like any other, by its kind."""
+    found: dict[str, list[tuple[float, str, str, str]]] = {}
+    for one in margins(name):
+        found.setdefault(one[1], []).append(one)
+    return found
 
 
 if __name__ == "__main__":

@@ -162,17 +162,17 @@ def test_bars_of_a_registration_mark_lean_apart_at_45_degrees_and_no_two_are_ali
 @pytest.mark.parametrize("upright", [False, True])
 @pytest.mark.parametrize("length", [180.0, 181.7, 12.0])
 def test_teeth_of_a_line_to_cut_point_to_what_falls_off_evenly_along_all_of_it(upright, length):
-    """Every 5 mm one of 2.6 mm, 2 mm deep: left of an upright line, under a level one, as much free at either end."""
+    """Every 6 mm one of 3 mm, 2.8 mm deep: left of an upright line, under a level one, as much free at either end."""
     form = cut_form(upright, length)
     teeth = polygons(form)
     along = [[(y, x) if upright else (x, y) for x, y in tooth] for tooth in teeth]
     tips = sorted(tooth[2] for tooth in along)
-    assert len(teeth) == math.floor((length - 2.6) / 5.0) + 1
-    assert {round(y, 6) for _, y in tips} == {-2.0}
-    assert [two[0] - one[0] for one, two in pairwise(tips)] == pytest.approx([5.0] * (len(tips) - 1))
+    assert len(teeth) == math.floor((length - 3.0) / 6.0) + 1
+    assert {round(y, 6) for _, y in tips} == {-2.8}
+    assert [two[0] - one[0] for one, two in pairwise(tips)] == pytest.approx([6.0] * (len(tips) - 1))
     assert tips[0][0] == pytest.approx(length - tips[-1][0])
     for (x0, y0), (x1, y1), _ in along:
-        assert abs(x1 - x0) == pytest.approx(2.6) and y0 == y1 == 0.0
+        assert abs(x1 - x0) == pytest.approx(3.0) and y0 == y1 == 0.0
         assert 0.0 <= min(x0, x1) and max(x0, x1) <= length
     assert all(form.box.has_point(x, y) for tooth in teeth for x, y in tooth)
 
@@ -286,6 +286,16 @@ def test_the_level_line_is_graduated_both_ways_from_the_centre_line_below_it(uni
     assert centre.x0 == centre.x1 == x and (centre.y0, centre.y1) == (y - 50.0, y + 50.0)
     (level,) = [item for item in items if item.width == 1.0]
     assert (level.y0, level.y1, level.x0, level.x1) == (y, y, x - 150.0, x + 150.0)
+
+
+def test_the_centre_line_leaves_a_release_slit_free_and_goes_on_under_it():
+    """The slit ends 36 mm under the nail point, its mark 9 mm over it; a line beside the slit goes on."""
+    plan = plan_wall(job(frame("A", 400.0, 500.0, 80.0)))
+    x, y = plan.centre_line, plan.level_line
+    window = Rect(x - 20.0, y - 100.0, x + 20.0, y + 50.0)
+    for aside, parts in ((0.0, [(-100.0, -38.5), (9.0, 50.0)]), (4.0, [(-100.0, -9.0), (9.0, 50.0)])):
+        lines = [item for item in long_lines(plan, window, [(x + aside, y)]) if item.width == 0.7]
+        assert [(line.y0 - y, line.y1 - y) for line in lines] == [pytest.approx(part) for part in parts]
 
 
 @pytest.mark.parametrize(("cover", "width"), [("all", 150.0), ("marks", 420.0)], ids=["marks", "a corner"])

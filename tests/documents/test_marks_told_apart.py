@@ -13,14 +13,12 @@ from templates_gen.documents.sheets.join_marks import bars_form
 from templates_gen.documents.sheets.nail_marks import nail_form
 from templates_gen.documents.sheets.wall_marks import target
 from templates_gen.drawing.houses import house
-from templates_gen.drawing.items import Circle, Form, Item, Line, moved
+from templates_gen.drawing.items import Circle, Line
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.moving import moved_by
-from templates_gen.drawing.shapes import teeth
-from templates_gen.drawing.sizes import BROAD, HEAVY, INNER_EDGE, MEDIUM, STRONG, WIDE
-from templates_gen.drawing.strokes import CENTRE_DASH, NEXT_DASH
-from tests.every_mark import edges_and_cuts, every_sheet, like, marks_of
-from tests.looking import HALVES, SCALES, WHOLE, Pixels, alike, around, drawn, likeness, seen, ways
+from templates_gen.drawing.sizes import MEDIUM
+from tests.every_mark import like
+from tests.looking import HALVES, SCALES, WHOLE, Pixels, alike, around, drawn, form, likeness, seen, ways
 from tests.made import made
 
 JOBS = ("tram-tickets", "twelve, letter, linked")
@@ -37,10 +35,6 @@ LEAST_OF_HALF = 0.05
 
 UNLIKE = 0.9
 """How like two kinds of line may be at most, seen alone.  Our own choice."""
-
-
-def form(name: str, *items: Item) -> Form:
-    return Form(name, Rect(-40.0, -40.0, 40.0, 40.0), items)
 
 
 @cache
@@ -117,27 +111,6 @@ def test_a_ring_with_a_cross_would_be_taken_for_a_nail() -> None:
         assert any(worst([drawn(mark, 1.0)], own, shapes, half) < LEAST_OF_HALF for half in HALVES.values())
 
 
-def lines() -> dict[str, Form]:
-    """All kinds of long lines, 20 mm of each."""
-    end = 12.0
-    ticks = (Line(x, 0, x, -4.5 if x == 0 else -2.5, WIDE) for x in (-10.0, 0.0, 10.0))
-    return {
-        "cut": form("a cut", Line(-end, 0, end, 0, MEDIUM), *teeth((-end, 0), (end, 0))),
-        "next sheet": form("a next one", Line(-end, 0, end, 0, STRONG, NEXT_DASH)),
-        "frame": form("an edge", Line(-end, 0, end, 0, STRONG), Line(-end, -INNER_EDGE, end, -INNER_EDGE, WIDE)),
-        "level line": form("a level line", Line(-end, 0, end, 0, BROAD), *ticks),
-        "centre line": form("a centre line", Line(-end, 0, end, 0, HEAVY, CENTRE_DASH)),
-    }
-
-
-@cache
-def phases(kind: str) -> list[Pixels]:
-    """How a kind of line looks turned by quarters and shifted along by quarters of its teeth, 5 mm apart (our own)."""
-    one = lines()[kind]
-    shifted = [form(f"{kind} {step}", *moved_by(one.items, step * 5.0 / 4, 0.0)) for step in range(4)]
-    return [way for some in shifted for way in ways(some)]
-
-
 STEPS = {"tram-tickets": 3, "twelve, letter, linked": 6}
 """Every so many'th sheet is looked at here; every one in tests/bench."""
 
@@ -161,52 +134,12 @@ def test_nothing_else_on_paper_looks_as_much_like_a_nail_as_a_nail(name: str) ->
         assert own > other + LEAST_TO_OTHERS, (kind, what)
 
 
-def cut_or_edge(name: str, step: int) -> Iterator[tuple[str, float, str]]:
-    """Of places on lines to cut and on edges of frames: how much more they look like what they are than like the other
-    one, by the line itself and by all that is seen there, in the middle."""
-    done = made(name)
-    for number, (laid, page, to_page) in enumerate(every_sheet(done)):
-        pixels, marks = seen(done.pdf, page), [*marks_of(laid)]
-        for kind, x, y in edges_and_cuts(laid, marks) if number % step == 0 else ():
-            looks = around(pixels, *moved(to_page, x, y))
-            own, other = (phases(one) for one in (kind, "frame" if kind == "cut" else "cut"))
-            line = likeness(looks, own) - likeness(looks, other)
-            whole = max(alike(one, own) for one in looks) - max(alike(one, other) for one in looks)
-            yield kind, (line + whole) / 2, f"{kind} at {x:.0f}, {y:.0f} on sheet {laid.so_far.sheet.name}"
-
-
-@pytest.mark.parametrize("name", JOBS)
-def test_no_edge_of_a_frame_is_taken_for_a_line_to_cut(name: str) -> None:
-    """Nor a line to cut for an edge."""
-    found = list(cut_or_edge(name, STEPS[name]))
-    assert {kind for kind, _, _ in found} == {"cut", "frame"}
-    assert [where for _, margin, where in found if margin <= LEAST_TO_OTHERS] == []
-
-
 def test_old_ring_and_new_circle_of_a_patch_are_told_apart() -> None:
     """A ring of 2.5 mm with a dot goes on the old hole, a circle of 3 mm with hairlines is the new nail (our own)."""
     ring = form("old hole", Circle(0, 0, RING, MEDIUM))
     new = form("new nail", Circle(0, 0, CIRCLE, MEDIUM), Line(-ARM, 0, ARM, 0, 0.13), Line(0, -ARM, 0, ARM, 0.13))
     assert alike(drawn(ring, 1.0), ways(new)) < UNLIKE
     assert max(likeness([drawn(one, 1.0)], kinds()["nail"]) for one in (ring, new)) < 1.0 - LEAST
-
-
-def test_no_two_kinds_of_line_look_alike() -> None:
-    """Whichever way round, and shifted along."""
-    forms = lines()
-    for kind, one in forms.items():
-        own = drawn(one, 1.0)
-        for other, two in forms.items():
-            if other != kind:
-                steps = [(across / 2, up / 2) for across in range(-5, 6) for up in range(-3, 4)]
-                shifted = [form(f"{two.name} {step}", *moved_by(two.items, *step)) for step in steps]
-                assert alike(own, [way for some in shifted for way in ways(some)]) < UNLIKE, (kind, other)
-
-
-def test_one_line_more_or_less_would_be_taken_for_another() -> None:
-    """A cut without teeth looks like the edge of a frame, single.  Or the test above could not fail."""
-    plain = drawn(form("plain cut", Line(-12, 0, 12, 0, 0.18)), 1.0)
-    assert alike(plain, ways(form("plain edge", Line(-12, 0, 12, 0, 0.25)))) > UNLIKE
 
 
 def test_only_a_nail_has_a_circle_and_a_cross() -> None:

@@ -90,8 +90,8 @@ def update_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     yield "Let the prints rest for half an hour in the room of the wall, and lay the old paper out there, too."
     if sheets.hides is None:
         yield (
-            f"{new}: cut along all lines on which it meets another, the continuous ones and the dashed ones. Lay it "
-            "over the old sheet of the same number until the registration marks meet on every side, and tape."
+            f"{new}: cut along every line where it meets another sheet, toothed and dashed. Lay it over the old sheet "
+            "of the same number until the slanting bars go on straight on every side, and tape."
         )
     else:
         yield (

@@ -34,7 +34,7 @@ from templates_gen.drawing.items import Item, Line, Polygon, Text, Use
 from templates_gen.drawing.placing import Room
 from templates_gen.drawing.shapes import corner_triangle
 from templates_gen.drawing.sizes import H25, H35, INNER_EDGE, NAIL_CLEAR, TARGET, TITLE_DEPTH
-from templates_gen.drawing.strokes import inside, nail_holes
+from templates_gen.drawing.strokes import inside
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.long_lines import level_spans, nosing_line, pieces, pitch_line, wall_edges
 from templates_gen.tolerance.diagonals import corners_to_measure
@@ -127,7 +127,7 @@ def long_lines(so_far: SoFar) -> Drawn:
     """The centre line, the level line, a stair's pitch line and the edges of the wall."""
     plan, window = so_far.plan, so_far.sheet.window
     x, y = plan.centre_line, plan.level_line
-    holes = nail_holes((nail.x, nail.y) for hung in so_far.part.frames for nail in hung.nails)
+    points = [(nail.x, nail.y) for hung in so_far.part.frames for nail in hung.nails]
     lines = [
         Rect(x - BY_CENTRE, window.y0, x + BY_CENTRE, window.y1),
         Rect(window.x0, y - LEVEL_DOWN, window.x1, y + LEVEL_UP),
@@ -135,7 +135,7 @@ def long_lines(so_far: SoFar) -> Drawn:
     slanting = (pitch_line(plan), nosing_line(plan.job.wall), *wall_edges(plan.job.wall))
     shown = (line for ends in slanting if ends for line in inside(Line(*ends, 0.0), window))
     lines += [box.grown(BY_SLANTING) for line in shown for box in pieces((line.x0, line.y0, line.x1, line.y1), PIECE)]
-    return Drawn(tuple(wall_marks.long_lines(plan, window, holes)), lines=tuple(lines))
+    return Drawn(tuple(wall_marks.long_lines(plan, window, points)), lines=tuple(lines))
 
 
 def target(so_far: SoFar) -> Drawn:

@@ -146,8 +146,8 @@ def _lines(plan: Plan, part: Shown) -> Iterator[Rect]:
     yield Rect(window.x0, plan.level_line, window.x1, plan.level_line).grown(LEVEL_HALF)
     for hung in part.frames:
         r = hung.rect
-        for y in (r.y0, r.y0 + INNER_EDGE, r.y1 - INNER_EDGE, r.y1):
-            yield Rect(r.x0, y, r.x1, y).grown(LEVEL_HALF)
+        for low, high in ((r.y0, r.y0 + INNER_EDGE), (r.y1 - INNER_EDGE, r.y1)):
+            yield Rect(r.x0, low, r.x1, high).grown(LEVEL_HALF)
 
 
 def ruler_places(plan: Plan, sheets: SheetPlan, part: Shown) -> tuple[str, ...]:

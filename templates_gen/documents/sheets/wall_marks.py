@@ -23,7 +23,16 @@ from templates_gen.drawing.sizes import (
     TARGET_WINDOW,
     WIDE,
 )
-from templates_gen.drawing.strokes import CENTRE_DASH, EDGE_DASH, PITCH_DASH, inside, nail_holes, phased, unbroken
+from templates_gen.drawing.strokes import (
+    CENTRE_DASH,
+    EDGE_DASH,
+    PITCH_DASH,
+    inside,
+    nail_holes,
+    phased,
+    slit_holes,
+    unbroken,
+)
 from templates_gen.tiling.long_lines import centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 
 # Divisions as on a tape measure: common practice, no source.
@@ -107,12 +116,15 @@ def _distance(point: tuple[float, float], start: tuple[float, float], end: tuple
     return math.dist(point, (start[0] + along * dx, start[1] + along * dy))
 
 
-def long_lines(plan: Plan, window: Rect, holes: Sequence[Rect]) -> Iterator[Item]:
+def long_lines(plan: Plan, window: Rect, nails: Sequence[tuple[float, float]]) -> Iterator[Item]:
     """What a window shows of the centre line, the level line, a stair's pitch line and the edges of the wall.
 
-    Dashes count from the wall's origin.
+    Dashes count from the wall's origin.  Lines break off at nail points, and upright ones along release slits.
     """
-    yield from (phased(part) for part in unbroken(_dashed(plan, window), holes))
+    holes = nail_holes(nails)
+    slits = [*holes, *slit_holes(nails)]
+    for line in _dashed(plan, window):
+        yield from map(phased, unbroken([line], slits if line.x0 == line.x1 else holes))
     yield from unbroken(_level(plan, window), holes)
 
 
