@@ -40,6 +40,9 @@ _PLAIN = re.compile("[ -~\u00a1-\u00ac\u00ae-\u024f\u2010-\u2027\u2030-\u205e]*"
 """Latin letters, figures and common signs (Unicode blocks Basic Latin to Latin Extended-B, General Punctuation without
 its spaces and controls): written as they come, with no shaping and in one direction."""
 
+_SHARES = {"left": 0.0, "middle": 0.5, "right": 1.0}
+"""What share of a text lies before its anchor."""
+
 
 class Lettering:
     """The fonts of one file, and the measures of text set in them.
@@ -52,7 +55,7 @@ class Lettering:
         self._extra = extra
         self._opened: dict[Path, Font] = {}
         self._runs: dict[tuple[str, bool], tuple[Run, ...]] = {}
-        self._measures: dict[tuple[str, bool], tuple[float, Rect]] = {}
+        self._measures: dict[tuple[str, bool], tuple[float, Rect, float]] = {}
         for path in extra:
             self._open(path)
 
@@ -77,30 +80,30 @@ class Lettering:
 
     def width(self, text: str, height: float, bold: bool = False) -> float:
         """How far text with capitals of this height (mm) goes, in mm."""
-        return self._measured(text, bold)[0] * self.size(height, bold)
+        known = self._measures.get((text, bold)) or self._measured(text, bold)
+        return known[0] * (height / known[2])
 
     def start(self, item: Text) -> tuple[float, float]:
         """Where the pen starts for a text: its left end, or its lower end when it reads upward (mm)."""
-        shares = {"left": 0.0, "middle": 0.5, "right": 1.0}
-        back = shares[item.anchor] * self.width(item.text, item.height, item.bold)
+        if item.anchor == "left":
+            return item.x, item.y
+        back = _SHARES[item.anchor] * self.width(item.text, item.height, item.bold)
         return (item.x, item.y - back) if item.angle == 90 else (item.x - back, item.y)
 
     def box(self, item: Text) -> Rect:
         """The rectangle that holds the text's ink, and its whole way and capital height (mm)."""
-        x, y = self.start(item)
-        size = self.size(item.height, item.bold)
-        ink = self._measured(item.text, item.bold)[1]
+        known = self._measures.get((item.text, item.bold)) or self._measured(item.text, item.bold)
+        (x, y), ink, size = self.start(item), known[1], item.height / known[2]
         if item.angle == 90:
             return Rect(x - ink.y1 * size, y + ink.x0 * size, x - ink.y0 * size, y + ink.x1 * size)
         return Rect(x + ink.x0 * size, y + ink.y0 * size, x + ink.x1 * size, y + ink.y1 * size)
 
-    def _measured(self, text: str, bold: bool) -> tuple[float, Rect]:
-        """How far the text goes, and the rectangle about its ink, at font size 1."""
-        known = self._measures.get((text, bold))
-        if known is None:
-            base = self._base(bold)
-            plain = base.measured(text) if _PLAIN.fullmatch(text) else None
-            known = self._measures[text, bold] = plain or _ink(self.runs(text, bold), base.cap_height)
+    def _measured(self, text: str, bold: bool) -> tuple[float, Rect, float]:
+        """How far the text goes, the rectangle about its ink, at font size 1, and how high a capital is then."""
+        base = self._base(bold)
+        plain = base.measured(text) if _PLAIN.fullmatch(text) else None
+        far, ink = plain or _ink(self.runs(text, bold), base.cap_height)
+        known = self._measures[text, bold] = far, ink, base.cap_height
         return known
 
     def _found(self, text: str, bold: bool) -> tuple[Run, ...]:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from heapq import heappop, heappush
+from operator import itemgetter
 
-from templates_gen.base.geometry import Rect
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import Text
@@ -28,12 +29,20 @@ class Boxes(list[Rect]):
 
     def at(self, place: Rect) -> list[Rect]:
         """Those that share area with the place, in the order in which they came."""
+        x0, y0, x1, y1 = place.x0 + TOLERANCE, place.y0 + TOLERANCE, place.x1 - TOLERANCE, place.y1 - TOLERANCE
+        return [box for box in self._about(place) if x0 < box.x1 and box.x0 < x1 and y0 < box.y1 and box.y0 < y1]
+
+    def _about(self, place: Rect) -> Sequence[Rect]:
         if len(self) < MANY:
-            return [box for box in self if box.overlaps(place)]
+            return self
         near = self._near = self._near or Near[Rect](side=GRID)
         for box in self[len(near) :]:
             near.add(box, box)
-        return [box for box in near.about(place) if box.overlaps(place)]
+        return near.about(place)
+
+    def any_at(self, place: Rect, air: float) -> bool:
+        """Whether one of them shares area with the place, with so much air about it (mm)."""
+        return _on_any(place, self._about(place.grown(air) if air else place), air - TOLERANCE)
 
 
 class Room:
@@ -62,9 +71,7 @@ class Room:
 
     def _taken_at(self, box: Rect) -> bool:
         """Whether something taken or a line is at the box."""
-        return any(_on_any(box, room.taken.at(box.grown(self.air)), self.air) for room in self._all) or any(
-            _on_any(box, room.lines.at(box), 0.0) for room in self._all
-        )
+        return any(room.taken.any_at(box, self.air) or room.lines.any_at(box, 0.0) for room in self._all)
 
     def take(self, *boxes: Rect) -> None:
         """From now on these are taken."""
@@ -93,7 +100,13 @@ class Room:
         best = Rect.about(at_x, at_y, width, height)
         if self.region.holds(best) and not self._taken_at(best):
             return best
-        return next(self.free(width, height, x, y, within, crossing), None)
+        near, middles = self.near(room), Rect(room.x0 + half_x, room.y0 + half_y, room.x1 - half_x, room.y1 - half_y)
+        taken = [_kept_off(box, half_x + self.air, half_y + self.air) for box in near.taken]
+        lines = [_kept_off(line, half_x, half_y) for line in near.lines]
+        for crossed in (lines, []) if crossing else (lines,):
+            if point := _nearest_point(x, y, middles, taken + crossed):
+                return Rect.about(*point, width, height)
+        return None
 
     def free(
         self, width: float, height: float, x: float, y: float, within: Rect, crossing: bool = True
@@ -102,10 +115,10 @@ class Room:
         room = self.region.meet(within)
         if room is None or room.width < width or room.height < height:
             return
-        near = self.near(room)
-        middles = Rect(room.x0 + width / 2, room.y0 + height / 2, room.x1 - width / 2, room.y1 - height / 2)
-        taken = [_kept_off(box.grown(self.air), width, height) for box in near.taken]
-        lines = [_kept_off(line, width, height) for line in near.lines]
+        near, half_x, half_y = self.near(room), width / 2, height / 2
+        middles = Rect(room.x0 + half_x, room.y0 + half_y, room.x1 - half_x, room.y1 - half_y)
+        taken = [_kept_off(box, half_x + self.air, half_y + self.air) for box in near.taken]
+        lines = [_kept_off(line, half_x, half_y) for line in near.lines]
         for crossed in (lines, []) if crossing else (lines,):
             for at_x, at_y in _free_points(x, y, middles, taken + crossed):
                 yield Rect.about(at_x, at_y, width, height)
@@ -134,26 +147,57 @@ def placed_near(
     return replace(text, x=box.x0 + around - ink.x0, y=box.y0 + around - ink.y0)
 
 
-def _kept_off(box: Rect, width: float, height: float) -> Rect:
-    """Where the middle of something of this size cannot be, that shares no area with the box."""
-    return Rect(box.x0 - width / 2, box.y0 - height / 2, box.x1 + width / 2, box.y1 + height / 2)
+_Box = tuple[float, float, float, float]
+"""Left, bottom, right and top (mm), where a `Rect` for each would take longer than all that is asked of it."""
 
 
-def _free_points(x: float, y: float, within: Rect, blocked: Sequence[Rect]) -> Iterator[tuple[float, float]]:
+def _kept_off(box: Rect, across: float, up: float) -> _Box:
+    """Where the middle of something cannot be that must keep off the box by so much across and up."""
+    return box.x0 - across, box.y0 - up, box.x1 + across, box.y1 + up
+
+
+def _uprights(x: float, within: Rect, blocked: Sequence[_Box]) -> list[tuple[float, float]]:
+    """The uprights on which a best point can be, the nearest first, each with its distance squared."""
+    xs = {min(max(x, within.x0), within.x1), within.x0, within.x1, *(at for box in blocked for at in (box[0], box[2]))}
+    return sorted([((at - x) ** 2, at) for at in xs if within.x0 <= at <= within.x1])
+
+
+def _nearest_point(x: float, y: float, within: Rect, blocked: Sequence[_Box]) -> tuple[float, float] | None:
+    """The first of the `_free_points`, found without the others: on each upright the next free place up and down."""
+    level = min(max(y, within.y0), within.y1)
+    best: tuple[float, float, float] | None = None
+    for far, at_x in _uprights(x, within, blocked):
+        if best is not None and best[0] < far:
+            break
+        spans = sorted([(low, high) for left, low, right, high in blocked if left < at_x < right])
+        up = down = level
+        for low, high in spans:
+            if low < up < high:
+                up = high
+        for low, high in sorted(spans, key=itemgetter(1), reverse=True) if up > level else ():
+            if low < down < high:
+                down = low
+        for at_y in (down, up):
+            found = far + (at_y - y) ** 2, at_x, at_y
+            if within.y0 <= at_y <= within.y1 and (best is None or found < best):
+                best = found
+    return best[1:] if best else None
+
+
+def _free_points(x: float, y: float, within: Rect, blocked: Sequence[_Box]) -> Iterator[tuple[float, float]]:
     """Points in none of the blocked rectangles, the nearest to (x, y) first.
 
     The best one is level with a side of a rectangle or straight over one.
 
     Those of an upright are found when no other upright can have a nearer one than is known.
     """
-    xs = {min(max(x, within.x0), within.x1), within.x0, within.x1, *(at for box in blocked for at in (box.x0, box.x1))}
-    ys = {min(max(y, within.y0), within.y1), within.y0, within.y1, *(at for box in blocked for at in (box.y0, box.y1))}
+    ys = {min(max(y, within.y0), within.y1), within.y0, within.y1, *(at for box in blocked for at in (box[1], box[3]))}
     upward = [(at, (at - y) ** 2) for at in ys if within.y0 <= at <= within.y1]
     found: list[tuple[float, float, float]] = []
-    for far, at_x in sorted(((at - x) ** 2, at) for at in xs if within.x0 <= at <= within.x1):
+    for far, at_x in _uprights(x, within, blocked):
         while found and found[0][0] < far:
             yield heappop(found)[1:]
-        spans = [(box.y0, box.y1) for box in blocked if box.x0 < at_x < box.x1]
+        spans = [(low, high) for left, low, right, high in blocked if left < at_x < right]
         for at_y, up in upward:
             for low, high in spans:
                 if low < at_y < high:

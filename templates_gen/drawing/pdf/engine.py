@@ -20,6 +20,9 @@ _NOT_A_CHARACTER = 0x110000
 _GLYPH_HEADER = 10
 """Bytes before an outline: number of contours, then xMin, yMin, xMax, yMax (OpenType 1.9, table `glyf`)."""
 
+_Extent = tuple[float, float, float, float, float]
+"""How far letters go, and the left, lower, right and upper side of their ink (em)."""
+
 
 class Font:
     """A TrueType font file; measures are in em (the font size is 1).
@@ -36,7 +39,7 @@ class Font:
         self.name = bytes(self._face.name).decode("ascii", "replace")
         self._covered = frozenset(chr(char) for char, glyph in self._glyphs.items() if glyph)
         self._plain: dict[str, Glyph] = {}
-        self._letters: dict[str, tuple[float, float, float, float, float]] = {}
+        self._words: dict[str, _Extent] = {}
         self._bounds: dict[int, Rect | None] = {}
 
     def glyph(self, char: str) -> int:
@@ -57,13 +60,15 @@ class Font:
 
     def measured(self, text: str) -> tuple[float, Rect] | None:
         """How far plain text goes, and the rectangle about its ink (em); None when the font lacks a character."""
-        pen, x0, y0, x1, y1 = 0.0, 0.0, 0.0, 0.0, self.cap_height
-        for char in text:
-            letter = self._letters.get(char) or self._letter(char)
-            if letter is None:
+        blank = self.advance(self.glyph(" "))
+        pen, x0, y0, x1, y1 = -blank, 0.0, 0.0, 0.0, self.cap_height
+        for word in text.split(" "):  # most come again and again
+            known = self._words.get(word) or self._word(word)
+            if known is None:
                 return None
-            advance, left, low, right, high = letter
-            # comparisons instead of min and max: asked for every letter, twice as quick
+            advance, left, low, right, high = known
+            pen += blank
+            # comparisons instead of min and max: asked for every word, twice as quick
             x0 = pen + left if pen + left < x0 else x0
             y0 = low if low < y0 else y0
             x1 = pen + right if pen + right > x1 else x1
@@ -71,14 +76,19 @@ class Font:
             pen += advance
         return pen, Rect(x0, y0, max(x1, pen), y1)
 
-    def _letter(self, char: str) -> tuple[float, float, float, float, float] | None:
-        """A character's advance and its ink's left, lower, right and upper side (em)."""
-        glyph = self.glyph(char)
-        if not glyph:
-            return None
-        ink = self.bounds(glyph) or Rect(0.0, 0.0, 0.0, 0.0)
-        letter = self._letters[char] = (self.advance(glyph), ink.x0, ink.y0, ink.x1, ink.y1)
-        return letter
+    def _word(self, word: str) -> _Extent | None:
+        """How far a word goes, and its ink's left, lower, right and upper side (em); None as above."""
+        pen, x0, y0, x1, y1 = 0.0, 0.0, 0.0, 0.0, 0.0
+        for char in word:
+            glyph = self.glyph(char)
+            if not glyph:
+                return None
+            ink = self.bounds(glyph) or Rect(0.0, 0.0, 0.0, 0.0)
+            x0, x1 = min(x0, pen + ink.x0), max(x1, pen + ink.x1)
+            y0, y1 = min(y0, ink.y0), max(y1, ink.y1)
+            pen += self.advance(glyph)
+        known = self._words[word] = pen, x0, y0, x1, y1
+        return known
 
     def advance(self, glyph: int) -> float:
         """How far the pen moves on after this glyph (em)."""
