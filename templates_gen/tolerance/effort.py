@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.base.record import Record
+from templates_gen.base.remembering import remembered
 from templates_gen.base.words import counted
 from templates_gen.tiling.minutes import minutes
 from templates_gen.tiling.sheet import SheetPlan
@@ -81,6 +82,7 @@ def cuts(sheets: SheetPlan) -> Iterator[Cut]:
                 yield Cut(sheet.name, side, sheet.window.height if upright else sheet.window.width)
 
 
+@remembered
 def effort(sheets: SheetPlan) -> Effort:
     """What the sheets of this plan take, or those of them that go into older paper."""
     taped = len(list(cuts(sheets)))

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from templates_gen.base.record import Record, replace
+from templates_gen.base.remembering import remembered
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.taping import blocks
 
@@ -38,6 +39,7 @@ class Order(Record, frozen=True):
         return len(self.begun)
 
 
+@remembered
 def taping_order(sheets: SheetPlan) -> Order:
     """The order of taping of a sheet plan."""
     every = blocks(sheets)

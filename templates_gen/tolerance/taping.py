@@ -11,9 +11,10 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from heapq import heappop, heappush
-from itertools import combinations, pairwise, permutations
+from itertools import combinations, pairwise
 
 from templates_gen.base.record import Record
+from templates_gen.base.remembering import remembered
 from templates_gen.tiling.covered import Covered
 from templates_gen.tiling.registering import Point
 from templates_gen.tiling.sheet import Join, Sheet, SheetPlan
@@ -35,6 +36,9 @@ ALIKE = 6
 """Decimals (mm) by which distances are told apart, so that the order is the same wherever a group hangs.  Our own
 design."""
 
+FEW = 12
+"""Marks of which every two are compared; of more only those on the outline about them.  Our own design."""
+
 
 class Fit(Record, frozen=True):
     """Two registration marks that are brought to meet; sheets by their number in the plan."""
@@ -55,6 +59,7 @@ class Block(Record, frozen=True):
     piece: int
 
 
+@remembered
 def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
     """Every block in the order in which it is laid: from the bottom row up, or from the left column on.
 
@@ -84,11 +89,12 @@ def _links(sheets: SheetPlan, number: Mapping[str, int]) -> Links:
     """For every sheet its neighbours, and the two marks farthest apart that both carry, or what stands for them."""
     shared: dict[tuple[str, str], list[Point]] = defaultdict(list)
     for mark in sheets.marks:
-        for pair in permutations(mark.sheets, 2):
+        for pair in combinations(sorted(mark.sheets), 2):
             shared[pair].append((mark.x, mark.y))
     links: Links = defaultdict(dict)
     for join in sheets.joins:
-        found = sorted(shared[join.under, join.over], key=lambda point: point[::-1] if join.upright else point)
+        sides = min(join.under, join.over), max(join.under, join.over)
+        found = sorted(shared[sides], key=lambda point: point[::-1] if join.upright else point)
         ends = (found[0], found[-1]) if len(found) > 1 else _stand_ins(join, found, sheets.hides)
         one, two = number[join.under], number[join.over]
         links[one][two] = links[two][one] = ends
@@ -160,4 +166,24 @@ def _outermost(met: Sequence[Meeting]) -> Fit | None:
     """The two marks farthest apart, whichever way; None where there are none."""
     if not met:
         return None
+    if len(met) > FEW:
+        outer = _hull({mark[:2] for mark in met})
+        met = [mark for mark in met if mark[:2] in outer]
     return Fit(*max(combinations(met, 2), key=lambda pair: round(math.dist(pair[0][:2], pair[1][:2]), ALIKE)))
+
+
+def _hull(points: Iterable[Point]) -> set[Point]:
+    """The corners of the outline about all points, between which are the two farthest apart (A. M. Andrew, 1979, from
+    memory)."""
+    found: set[Point] = set()
+    for way in (1, -1):
+        chain: list[Point] = []
+        for x, y in sorted(points)[::way]:
+            while len(chain) > 1:
+                (ax, ay), (bx, by) = chain[-2:]
+                if (bx - ax) * (y - ay) - (by - ay) * (x - ax) > 0.0:
+                    break
+                chain.pop()
+            chain.append((x, y))
+        found.update(chain)
+    return found

@@ -14,7 +14,7 @@ from templates_gen.drawing.grounds import over_lines
 from templates_gen.drawing.houses import house, house_size
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.drawing.placing import Room, placed_near
+from templates_gen.drawing.placing import Boxes, Room, placed_near
 from templates_gen.drawing.shapes import corner_triangle, ground
 from templates_gen.drawing.sizes import H18, H25, H35, HAIR, NARROW
 from templates_gen.drawing.strokes import CENTRE_DASH, PITCH_DASH
@@ -195,14 +195,14 @@ def _names(
         if sum(isinstance(item, Polygon) and not item.filled for item in items) == len(sheets.sheets):  # houses
             break
     yield from (*items, *marks)
-    edges = [side for sheet in sheets.sheets for side in sides(at(sheet.cell))]
+    edges = Boxes(side for sheet in sheets.sheets for side in sides(at(sheet.cell)))
     room.lines += edges
     for hung in plan.frames:
         rect: Rect = at(hung.rect)
         text = Text(0.0, 0.0, hung.frame.id, H25)
         if name := placed_near(text, rect.cx, rect.cy, rect.grown(-EDGE), room, lettering):
             box = lettering.box(name)
-            if any(box.overlaps(side) for side in edges):
+            if edges.any_at(box, 0.0):
                 yield ground(box)
             yield name
 

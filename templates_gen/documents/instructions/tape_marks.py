@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from itertools import product
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
@@ -45,12 +46,12 @@ def _free(line: Rect, ink: Rect, room: Room) -> Rect | None:
     """The place for a number on a join's line on the map, as near to its middle as it stands free, or None."""
     length = max(line.width, line.height)
     least = ink.width if line.width > line.height else ink.height
-    spots = [
-        0.5 + way * step * ALONG / length for step in range(int((length - least) / 2 / ALONG) + 1) for way in (1, -1)
-    ]
-    boxes = [
-        Rect.about(line.x0 + part * line.width, line.y0 + part * line.height, ink.width, ink.height)
-        for part in (spots if length >= least else ())
-    ]
-    near = (box for box in boxes if room.fits(box.grown(-CLOSER), uncrossed=False))
-    return room.first(boxes, uncrossed=True) or room.first(boxes, uncrossed=False) or next(near, None)
+    steps = int((length - least) / 2 / ALONG) + 1 if length >= least else 0
+
+    def boxes() -> Iterator[Rect]:
+        for step, way in product(range(steps), (1, -1)):
+            part = 0.5 + way * step * ALONG / length
+            yield Rect.about(line.x0 + part * line.width, line.y0 + part * line.height, ink.width, ink.height)
+
+    near = (box for box in boxes() if room.fits(box.grown(-CLOSER), uncrossed=False))
+    return room.first(boxes(), uncrossed=True) or room.first(boxes(), uncrossed=False) or next(near, None)
