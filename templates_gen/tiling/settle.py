@@ -5,6 +5,7 @@ Nothing here changes how many cells there are.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
@@ -13,6 +14,10 @@ from templates_gen.tiling.strips import Boxes, Line, Span, cells_for
 
 HALVINGS = 30
 """Bisection steps: a slack of 1 m is then known to a millionth of a mm.  Plain arithmetic."""
+
+NEAR, STEEPEST, STEPS = 1e-9, 2.0, 12
+"""mm by which what is looked for is passed, so that rounding keeps nobody from it; how much less is lacking for each
+of them at most; and steps after which halving goes on.  Plain arithmetic, and our own choice."""
 
 SHARES = (1.0, 0.75, 0.5, 0.25)
 """Parts of the best shift of a stack of strips to try, largest first.  Common practice, no source."""
@@ -36,13 +41,14 @@ def settle_run(line: Line, cells: list[Span], width: float, room: Span, lean: in
     """
     begin, end = cells[0][0], line.content_end(cells[-1][1])
 
-    def good(start: float) -> bool:
-        reach = _reach(line, start, width, len(cells))
-        return reach >= end and (lean < 0 or begin - start <= reach - end)
+    def lacks(start: float) -> float:
+        """By how much a start is too far left (mm); it is good where that is not more than 0."""
+        beyond = _reach(line, start, width, len(cells)) - end
+        return max(-beyond, begin - start - beyond) if lean == 0 else -beyond
 
     low, high = max(room[0], end - len(cells) * width), begin
     if lean <= 0 and low < high:
-        high = low if good(low) else _least(good, low, high)
+        high = _least(lacks, low, high, even=lean == 0)
     return _fill(line, high, width, len(cells), room[1])
 
 
@@ -108,21 +114,50 @@ def _shift_stack(
     return tight
 
 
-def _least(good: Callable[[float], bool], low: float, high: float) -> float:
-    """The least good number, when `high` is good and everything above a good number is good."""
+def _least(lacks: Callable[[float], float], low: float, high: float, even: bool) -> float:
+    """The least number that lacks nothing, when `high` does not and no more is lacking further up."""
+    if (missing := lacks(low)) <= 0.0:
+        return low
+    short, enough = _straits(lacks, low, missing, high) if even else (low, high)
     for _ in range(HALVINGS):
         middle = (low + high) / 2
-        if good(middle):
+        if middle >= enough or (middle > short and lacks(middle) <= 0.0):
             high = middle
         else:
             low = middle
     return high
 
 
+def _straits(lacks: Callable[[float], float], low: float, missing: float, high: float) -> Span:
+    """Numbers near each other of which the lower lacks something and the upper nothing.
+
+    Where the spare is to be even, what is lacking falls by 1 or 2 from number to number, but where a cut jumps over
+    something firm: so a few steps from below come near.
+    """
+    slope, over = STEEPEST, False
+    for _ in range(STEPS):
+        at = low + missing / slope + NEAR
+        if over or at >= high:
+            at = (low + high) / 2
+        if high - low < 4 * NEAR:
+            break
+        left = lacks(at)
+        if over := left <= 0.0:
+            high = at
+        else:
+            slope = min(max((missing - left) / (at - low), 1.0), STEEPEST)
+            low, missing = at, left
+    return low, high
+
+
 def _reach(line: Line, start: float, width: float, cells: int) -> float:
     """How far this many cells get from `start`; the last may end anywhere."""
+    firm_lo, firm_hi, j = line.firm_lo, line.firm_hi, 0
     for _ in range(cells - 1):
-        start = line.cut_at_most(start + width)
+        start += width
+        j = bisect_left(firm_lo, start, j)
+        if j and start < firm_hi[j - 1]:
+            start = firm_lo[j - 1]
     return start + width
 
 

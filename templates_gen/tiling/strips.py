@@ -127,15 +127,18 @@ def cells_along(line: Line, width: float, gaps: bool) -> list[Span] | None:
     plan with i cells everything left of q <= p, then the furthest allowed cut within `width` of p is not
     left of the one within `width` of q, so the same holds after i + 1 cells.
     """
-    _, _, all_lo, all_hi = line
+    firm_lo, firm_hi, all_lo, all_hi = line
     cells: list[Span] = []
-    i, t = 0, -inf
+    i, j, t, many = 0, 0, -inf, len(all_hi)
     while True:
         i = bisect_right(all_hi, t, i)
-        if i == len(all_hi):
+        if i == many:
             return cells
         start = all_lo[i] if all_lo[i] > t and (gaps or not cells) else t
-        t = line.cut_at_most(start + width)
+        t = start + width
+        j = bisect_left(firm_lo, t, j)
+        if j and t < firm_hi[j - 1]:  # as `cut_at_most`, from where the one before was
+            t = firm_lo[j - 1]
         if t <= start or len(cells) == MOST_CELLS:
             return None
         cells.append((start, t))
