@@ -47,9 +47,9 @@ def pair(on: str, unit: str, **more: object) -> Job:
     return job(*frames, group=group((("left", "I"),), gap=30.0), paper=paper(on, **more), unit=unit, title="A pair")
 
 
-def crowd(on: str, unit: str, **more: object) -> Job:
+def crowd(on: str, unit: str, seed: int = 3, **more: object) -> Job:
     """Four frames of a crowded wall."""
-    whole = crowded(3, paper(on, **more), unit)
+    whole = crowded(seed, paper(on, **more), unit)
     one, two, three, four = (item.id for item in whole.frames[2:6])
     return replace(whole, frames=whole.frames[2:6], group=replace(whole.group, rows=((one, two), (three, four))))
 
@@ -79,7 +79,8 @@ DRAWN = {
     "loose": Recorded(lambda: mixed("letter", "cm", cover="nails")),
     "uncut": Recorded(lambda: pair("a4", "in", trim="none", overlap=20.0)),
     "one-piece": Recorded(lambda: replace(mixed("a4", "in"), paper=large_page(paper("letter")))),
-    "stairs": Recorded(lambda: on_stairs("a4", "mm", 0.68, cover="linked", photo=True)),
+    "stairs": Recorded(lambda: on_stairs("a4", "mm", 0.68, cover="nails")),
+    "led": Recorded(lambda: crowd("letter", "in", 12, trim="none", cover="all")),  # a label is led to
     "crowded": Recorded(lambda: crowd("tabloid", "in", cover="all", photo=True)),
     "corrected": Recorded(lambda: pair("a4", "mm", photo=True), printer=_printer()),
     "one-frame": Recorded(lambda: job(frame("O", 180, 240, 60), paper=paper("a4", cover="nails"), title="One")),
@@ -104,7 +105,7 @@ PLANNED = {
     **{f"{name}, letter, uncut, linked": Recorded(_other(name, "letter", trim="none", cover="linked"))
        for name in SAMPLE_NAMES[1::3]},
     "stairs down, a3": Recorded(lambda: on_stairs("a3", "cm", -0.55)),
-    "stairs, nails": Recorded(lambda: on_stairs("letter", "in", 0.68, cover="nails")),
+    "stairs, linked": Recorded(lambda: on_stairs("a4", "in", 0.68, cover="linked")),
     "two panels": Recorded(lambda: asked("two panels")),
     "roll": Recorded(lambda: replace(mixed("a4", "mm"), paper=roll(610.0))),
     "lying": Recorded(lambda: asked("one piece, lying")),

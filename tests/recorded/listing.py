@@ -14,15 +14,16 @@ from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Job
 from templates_gen.printer.profile import Printer
+from templates_gen.tiling.planning import linked_of
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.diagonals import corners_to_measure, measured
 from templates_gen.tolerance.effort import cuts, effort
 from templates_gen.tolerance.expected import PairError, expected_error, sources_95
 from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.order import taping_order
-from templates_gen.tolerance.statement import check_words, first_page_words
+from templates_gen.tolerance.statement import check_words, error_data, first_page_words
 from templates_gen.tolerance.tape_check import tape_check
-from templates_gen.tolerance.tape_statement import tape_words
+from templates_gen.tolerance.tape_statement import tape_data, tape_words
 from tests.apart import KINDS
 
 WIDE = 160
@@ -34,7 +35,7 @@ MANY = 5
 SHARED = ("nail", "bars", "cut", "tag")
 """How the names of forms begin that are the same in every template."""
 
-OFF = (4.0, -2.5, 1.5)
+OFF = ((4.0, -2.5, 1.5), (0.4, 0.3, 0.1), (0.5, 0.5, 6.0))
 """By how much (mm) the taped paper is measured too long: both diagonals and its width.  Made up."""
 
 
@@ -64,6 +65,9 @@ def planned(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     yield from wrapped("marks: ", summed(marks))
     sides = [(f"{cut.sheet} {cut.side} {cut.length:.2f}", (cut.length,)) for cut in cuts(sheets)]
     yield from wrapped("cuts: ", summed(sides))
+    if sheets.paper.cover == "marks" and sheets.paper.kind == "sheets":
+        fewer = linked_of(plan, sheets).sheets
+        yield from wrapped("linked at once: ", summed([(box(sheet.cell), _sides(sheet.cell)) for sheet in fewer]))
     if expected := expected_error(plan, sheets):
         yield from (_pair(name, of) for name, of in (("worst", expected.worst), ("typical", expected.typical)))
         yield _pair("end to end", expected.ends)
@@ -82,12 +86,15 @@ def told(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     yield from (f"measured from {span.start} to {span.end}: {span.length:.2f}" for span in spans)
     corners = (f"{numbers(x, y)} {right:d}{top:d}" for x, y, right, top in corners_to_measure(plan))
     yield from wrapped("corners to measure from: ", corners)
-    try:
-        check = tape_check(plan, sheets, [span.length + off for span, off in zip(spans, OFF, strict=True)])
-    except InputError as error:
-        yield f"not measured: {error}"
-    else:
-        yield from (f"  {words}" for words in tape_words(check, unit))
+    yield from wrapped("", [str(error_data(expected))])
+    for offs in OFF:
+        try:
+            check = tape_check(plan, sheets, [span.length + off for span, off in zip(spans, offs, strict=True)])
+        except InputError as error:
+            yield f"not measured: {error}"
+        else:
+            yield from (f"  {words}" for words in tape_words(check, unit))
+            yield from wrapped("", [str(tape_data(check, unit))])
 
 
 def _pair(name: str, of: PairError) -> str:
@@ -205,7 +212,11 @@ def _coordinates(item: Item) -> tuple[float, ...]:
 
 def box(rect: Rect) -> str:
     """A rectangle by its left, lower, right and upper side (mm)."""
-    return numbers(rect.x0, rect.y0, rect.x1, rect.y1)
+    return numbers(*_sides(rect))
+
+
+def _sides(rect: Rect) -> tuple[float, float, float, float]:
+    return rect.x0, rect.y0, rect.x1, rect.y1
 
 
 def numbers(*values: float) -> str:

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
 
 from templates_gen.tiling import quickest
+from tests.recorded.cells import of_cells
 from tests.recorded.found import FOUND
 from tests.recorded.jobs import DRAWN, PLANNED, Recorded
 from tests.recorded.listing import drawn, planned, sheets_of, told
+from tests.recorded.updates import of_updates
 
 FOLDER = Path(__file__).parent
 
@@ -33,21 +36,34 @@ NUMBER = re.compile(r"-?\d+\.\d+")
 
 def _of_job(of: Recorded, whole: bool, usual: int) -> Iterator[str]:
     """The lines about the sheets of a job, by a search of which `usual` is a user's number of steps for each sheet."""
-    steps = quickest.STEPS_A_SHEET
-    quickest.STEPS_A_SHEET = usual if of.as_usual else usual // SHARE
-    try:
+    with _steps(usual if of.as_usual else usual // SHARE):
         plan, sheets = sheets_of(of.make(), of.printer)
-    finally:
-        quickest.STEPS_A_SHEET = steps
     yield from planned(plan, sheets)
     if whole:
         yield from told(plan, sheets)
         yield from drawn(plan, sheets, of.printer is not None)
 
 
+def _of_updates(usual: int) -> Iterator[str]:
+    with _steps(usual // SHARE):
+        yield from of_updates()
+
+
+@contextmanager
+def _steps(count: int) -> Iterator[None]:
+    """A search of so many steps for each sheet meanwhile."""
+    before = quickest.STEPS_A_SHEET
+    quickest.STEPS_A_SHEET = count
+    try:
+        yield
+    finally:
+        quickest.STEPS_A_SHEET = before
+
+
 FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
     **{name: {name: partial(_of_job, of, True)} for name, of in DRAWN.items()},
     "plans": {name: partial(_of_job, of, False) for name, of in PLANNED.items()},
+    "odd": {"cells": lambda _: of_cells(), "updates": _of_updates},
     "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
 }
 """The records in each file, by their titles in it, and what writes their lines from a user's number of steps."""
