@@ -167,6 +167,10 @@ FRAME: dict[str, Case] = {
         swapped("drop = 60", RINGS + ', seen_from = "side" }'),
         ("frame 1 (A), hanger, seen_from", "'side'", "front, back"),
     ),
+    "a ring beyond the frame's side": (
+        swapped("drop = 60", 'hanger = { kind = "rings", left = -14, right = -14 }'),
+        ("frame 1 (A), hanger, left", "-14 mm", "only plates"),
+    ),
     "a field of another hanger": (
         swapped("drop = 60", 'hanger = { kind = "sawtooth", apart = 50 }'),
         ("frame 1 (A), hanger, apart", "'sawtooth'"),

@@ -72,7 +72,7 @@ def _clear(one: Rect, two: Rect, across: float, down: float) -> bool:
 
 
 def _frame_off_wall(plan: Plan) -> Iterator[Finding]:
-    names = tuple(hung.frame.id for hung in plan.frames if not _on_wall(plan, hung.rect))
+    names = tuple(hung.frame.id for hung in plan.frames if not on_wall(plan, hung.rect))
     if names:
         verb = "reaches" if len(names) == 1 else "reach"
         text = f"{capital(listed(names))} {verb} beyond the wall{_how_far_off(plan)}."
@@ -92,7 +92,8 @@ def _how_far_off(plan: Plan) -> str:
     return f": {', '.join(told)}"
 
 
-def _on_wall(plan: Plan, rect: Rect) -> bool:
+def on_wall(plan: Plan, rect: Rect) -> bool:
+    """True for a rectangle (mm) that lies on the wall whole."""
     wall = plan.job.wall
     if not wall.outline:
         return wall.rect.holds(rect)
@@ -123,7 +124,7 @@ def _wall_clearance(plan: Plan) -> Iterator[Finding]:
     """Frames on the wall that are nearer to one of its edges than the job wants."""
     wall, unit = plan.job.wall, plan.job.unit
     for hung in plan.frames if wall.clear else ():
-        if _on_wall(plan, hung.rect) and (away := _room(plan, hung.rect)) < wall.clear - TOLERANCE:
+        if on_wall(plan, hung.rect) and (away := _room(plan, hung.rect)) < wall.clear - TOLERANCE:
             name, far = hung.frame.id, short_of(wall.clear, away, unit)
             text = f"Frame {name} is {far} from an edge of the wall, nearer than {show_both(wall.clear, unit)}."
             yield Finding(WARN, "wall-clearance", (name,), text)

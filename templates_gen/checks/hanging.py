@@ -10,10 +10,12 @@ from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.units import DIVISION, show_both
 from templates_gen.checks.finding import NOTE, STOP, Finding
+from templates_gen.checks.fitting import on_wall
 from templates_gen.checks.sentences import listed, once, same_words
 from templates_gen.hanging.bearings import Nail
 from templates_gen.hanging.hooks import SOLD
 from templates_gen.hanging.weight_classes import is_heavy
+from templates_gen.job.hangers import MOST_BEYOND
 from templates_gen.job.model import Frame
 
 LEAST_NAIL = 1.8
@@ -24,17 +26,14 @@ HOOK_MARGIN = 6.0
 source."""
 
 
-MOST_BEYOND = 60.0
-"""mm that the hole of a plate lies under its frame's lower edge at most.  Our own, no source: mirror plates are sold 30
-to 75 mm long, and half or more of that is on the frame (from memory)."""
-
-
 def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
     unit = plan.job.unit
     for hung in plan.frames:
         name, high = hung.frame.id, hung.rect.height
-        drop = max(hung.drops, default=0.0)
-        if drop >= high + (MOST_BEYOND if hung.frame.hanger.traits.shows else 0.0):
+        beyond = MOST_BEYOND if hung.frame.hanger.traits.shows else 0.0
+        wrong = [drop for drop in hung.drops if not -beyond <= drop < high + beyond]
+        if wrong:
+            drop = max(wrong, key=abs)
             text = (
                 f"Frame {name} is {show_both(high, unit)} high but its drop is {show_both(drop, unit)}. Measure again, "
                 "from the top edge down to the hanger."
@@ -44,10 +43,12 @@ def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
 
 def _hanger_beyond_frame(plan: Plan) -> Iterator[Finding]:
     for hung in plan.frames:
-        name, left, right = hung.frame.id, hung.rect.x0 - TOLERANCE, hung.rect.x1 + TOLERANCE
-        if not all(left <= bearing.x <= right for bearing in hung.bearings):
+        name, beyond = hung.frame.id, MOST_BEYOND if hung.frame.hanger.traits.shows else 0.0
+        reach = hung.rect.grown(beyond + TOLERANCE)
+        if not all(reach.x0 <= bearing.x <= reach.x1 for bearing in hung.bearings):
+            outside = f"more than {show_both(beyond, plan.job.unit)} outside" if beyond else "outside"
             text = (
-                f"The hanger of frame {name} lies outside the frame's sides. Measure again how far apart its "
+                f"The hanger of frame {name} lies {outside} the frame's sides. Measure again how far apart its "
                 "parts are, or how far in from the sides."
             )
             yield Finding(STOP, "hanger-beyond-frame", (name,), text)
@@ -147,6 +148,20 @@ def _hole_on_frame(plan: Plan) -> Iterator[Finding]:
                 yield Finding(STOP, "hole-on-frame", names, text, nails=(nail.name,))
 
 
+def _hole_off_wall(plan: Plan) -> Iterator[Finding]:
+    """The holes of plates beyond their frames where there is no wall for the screw."""
+    for nail in (nail for hung in plan.frames if hung.frame.hanger.traits.shows for nail in hung.nails):
+        spot = Rect(nail.x, nail.y, nail.x, nail.y).grown(HOOK_MARGIN - TOLERANCE)
+        places = ["beyond the wall"] if not on_wall(plan, spot) else []
+        places += [f"on the {each.called}" for each in plan.job.wall.features if each.rect.overlaps(spot)]
+        if places:
+            text = (
+                f"The plate of {nail.name} has its hole {places[0]}, or less than "
+                f"{show_both(HOOK_MARGIN, plan.job.unit)} from there. Move the group, or put the plate elsewhere."
+            )
+            yield Finding(STOP, "hole-off-wall", (nail.frame,), text, nails=(nail.name,))
+
+
 def _covers(other: Hung, nail: Nail) -> bool:
     return other.rect.grown(HOOK_MARGIN - TOLERANCE).has_point(nail.x, nail.y)
 
@@ -166,4 +181,4 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
 MEASURES = (_drop_beyond_frame, _hanger_beyond_frame, _hangers_crossed)
 """Those about one frame's own measures, however it hangs."""
 
-RULES = (*MEASURES, _hook_would_show, _hole_on_frame, _drop_missing)
+RULES = (*MEASURES, _hook_would_show, _hole_on_frame, _hole_off_wall, _drop_missing)

@@ -11,7 +11,7 @@ from templates_gen.base.toml import toml
 from templates_gen.base.words import capital, lines_of
 from templates_gen.job.tables.beginning import EXAMPLE, INTRODUCTION
 from templates_gen.job.tables.contents import CHAPTERS, Chapter
-from templates_gen.job.tables.field import Field, Length, Mass, Offset, choices, fields_of, options, tables_in
+from templates_gen.job.tables.field import Field, Inset, Length, Mass, Offset, choices, fields_of, options, tables_in
 
 WIDTH = 80
 """Letters in a line: what a terminal shows, and a page of typed text.  Common practice, no source."""
@@ -21,7 +21,8 @@ _EACH = "a table each"
 
 _KINDS: dict[Any, str] = {
     str: "text", int: "a whole number", float: "a number", bool: "true or false", Length: "a length",
-    Offset: "a distance, negative to the left or down", Mass: "a weight with its unit",
+    Offset: "a distance, negative to the left or down", Inset: "a distance, negative beyond the frame's edge",
+    Mass: "a weight with its unit",
 }  # fmt: skip
 
 

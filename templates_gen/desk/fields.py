@@ -14,7 +14,7 @@ from templates_gen.job.reading.grouping import ALIGNMENTS, SETTINGS
 from templates_gen.job.reading.other_words import two_sides
 from templates_gen.job.reading.place import DEFAULT_CENTRE
 from templates_gen.job.tables.contents import CHAPTERS
-from templates_gen.job.tables.field import Field, Length, Mass, Offset, choices, fields_of, is_table, options
+from templates_gen.job.tables.field import Field, Inset, Length, Mass, Offset, choices, fields_of, is_table, options
 from templates_gen.job.tables.whole import JobFile
 
 YES = {"yes": True, "true": True, "no": False, "false": False}
@@ -51,12 +51,16 @@ def plain_example(example: str) -> str:
     return "" if text.startswith(("[", "{")) else text
 
 
+_PLAIN = {Mass: "mass", Length: "length", Offset: "length", Inset: "length", bool: "yes", int: "number"}
+"""How the page asks for a plain value, by its type."""
+
+
 def kind_of(written: Any) -> str:
     """How the page asks for a value of this type: "own" for a table, whose fields are asked for one by one."""
     kinds = options(written)
     if choices(written):
         return "choice"
-    for kind, name in ((Mass, "mass"), (Length, "length"), (Offset, "length"), (bool, "yes"), (int, "number")):
+    for kind, name in _PLAIN.items():
         if kind in kinds and not (kind is int and str in kinds):
             return name
     shapes = {get_origin(kind): get_args(kind) for kind in kinds}

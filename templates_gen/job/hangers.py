@@ -107,6 +107,10 @@ def _in_hole(rise: float, screw_below: float | None) -> float:
     return 0.0
 
 
+MOST_BEYOND = 60.0
+"""mm that the hole of a plate lies beyond its frame's edge at most.  Our own, no source: mirror plates are sold 30 to
+75 mm long, and half or more of that is on the frame (from memory)."""
+
 ANY_FIXING = "nail", "hook", "screw"
 
 TAUT_AGAIN = "Measure it again, from the frame's top edge down, with the wire pulled taut."
@@ -221,8 +225,8 @@ PLATES = HangerKind(
     rise=_in_hole, on_wire=False,
     swings=False, by_hand="", levelled_anew=False, rail=False, hooks=False,
     fixings=("screw",), shows=True,
-    # anywhere from the top edge to a plate that stands out under the lower one: our own
-    usual_drop=(0.0, 1.15, 3.0, math.inf), long_enough=math.inf, alone=None,
+    # anywhere from a plate that stands out over the top edge to one that does under the lower one: our own
+    usual_drop=(-math.inf, 1.15, -MOST_BEYOND, math.inf), long_enough=math.inf, alone=None,
     again="Measure it again, from the frame's top edge down to the middle of the hole.",
 )  # fmt: skip
 

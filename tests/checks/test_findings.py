@@ -2,6 +2,7 @@
 
 import ast
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import example, given
@@ -61,6 +62,20 @@ def plates_over(gap: float) -> Job:
     return job(frame(drop=None, hanger=plates), frame("B"), group=group((("A",), ("B",)), gap=gap))
 
 
+def narrow(width: float) -> Wall:
+    return Wall(name="", width=width, height=2600.0)
+
+
+def plates_out(mm: float, *, top: float = 60.0, **more: Any) -> Job:
+    """A frame with a plate standing out beyond its right side, the hole `mm` from the frame."""
+    plates = Hanger(kind="plates", left=60.0, right=-mm, drop_left=60.0, drop_right=top)
+    return job(frame(drop=None, hanger=plates), **more)
+
+
+def plates_beside(x: float) -> Job:
+    return plates_out(14.0, top=260.0, wall=beside(x).wall)  # 1700 - 260 is beside 1400 to 1480
+
+
 def hooked(drop: float) -> Job:
     return job(frame(drop=drop, fixing=Fixing(kind="hook", below=22.0)))
 
@@ -98,6 +113,10 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     ("hangers-crossed", "stop", ("A",), pair(210.0), pair(209.0)),  # 400 - 190
     ("hook-would-show", "stop", ("A",), hooked(27.9), hooked(28.1)),  # 22 + 6 mm
     ("hole-on-frame", "stop", ("A", "B"), plates_over(17.9), plates_over(18.1)),  # 12 mm under the frame, and 6 mm
+    ("hanger-beyond-frame", "stop", ("A",), plates_out(61.0), plates_out(59.0)),  # MOST_BEYOND
+    ("drop-beyond-frame", "stop", ("A",), plates_out(14.0, top=-61.0), plates_out(14.0, top=-59.0)),
+    ("hole-off-wall", "stop", ("A",), plates_beside(2219.0), plates_beside(2221.0)),  # 2200 + 14, and 6 mm
+    ("hole-off-wall", "stop", ("A",), plates_out(14.0, wall=narrow(439.0)), plates_out(14.0, wall=narrow(441.0))),  # 20
     ("furniture-clearance", "note", (), over_bench(149.0), over_bench(151.0)),  # 6 in, rounded to 150 mm
     ("furniture-clearance", "note", (), over_bench(256.0), over_bench(254.0)),  # 10 in, rounded to 255 mm
     # the frame is 400 wide: half of 800

@@ -201,7 +201,7 @@ def test_no_tape_in_centimetres_shows_sixteenths():
 @pytest.mark.parametrize(
     ("mm", "unit", "texts"),
     [(420.0, "mm", ["240 mm", "402 mm"]), (58.0, "cm", ["8.5 cm"]), (85.5 * 25.4, "in", ["58.5 in"]),
-     (440.0, "mm", ["404 mm"]), (70.0, "mm", [])],
+     (440.0, "mm", ["404 mm"]), (70.0, "mm", []), (-14.0, "mm", ["-41 mm"])],
 )  # fmt: skip
 def test_figures_change_places_with_their_neighbour(mm, unit, texts):
     assert [reading.text for reading in swapped_figures(mm, unit)] == texts

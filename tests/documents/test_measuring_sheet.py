@@ -229,3 +229,9 @@ def test_no_measure_has_arrow_heads_for_an_arrow_on_paper_says_what_is_up() -> N
         lines = [item for item in page.page_items if isinstance(item, Line)]
         strokes = [s for s in lines if s.x1 - s.x0 == pytest.approx(2.2) and s.y1 - s.y0 == pytest.approx(2.2)]
         assert len(strokes) >= 2
+
+
+def test_it_says_how_to_write_a_plate_that_stands_out():
+    minus, out = "write a minus before the figure", Hanger(kind="plates", left=-14.0, right=-14.0, drop_left=90.0)
+    told = [" ".join(text.text for text in one_frame(frame(hanger=each)).texts) for each in (out, Hanger(kind="wire"))]
+    assert [minus in words for words in told] == [True, False]

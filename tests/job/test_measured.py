@@ -253,3 +253,21 @@ def test_an_id_that_a_spreadsheet_would_run_comes_back_as_it_was(tmp_path: Path)
     (tmp_path / "job.toml").write_text(text.replace('unit = "mm"', 'unit = "mm"\nmeasured = "m.csv"'))
     (frame,) = read_job(tmp_path / "job.toml").frames
     assert (frame.id, frame.drop) == ("=1+1", 44.0)
+
+
+def test_plates_that_stand_out_have_their_holes_beyond_the_frame_before_and_after_measuring(tmp_path: Path) -> None:
+    plates = (
+        'hanger = { kind = "plates", left = -14, right = -12, drop_left = 180, drop_right = -15, seen_from="front" }'
+    )
+    path = tmp_path / "job.toml"
+    path.write_text(MINIMAL.replace("drop = 60", plates), encoding="utf-8")
+    (hung,) = plan_wall(read_job(path)).frames
+    places = [(nail.x - hung.rect.x0, hung.rect.y1 - nail.y) for nail in hung.nails]
+    assert places == [
+        (pytest.approx(-14), pytest.approx(180)),
+        (pytest.approx(hung.rect.width + 12), pytest.approx(-15)),
+    ]
+    (tmp_path / "m.csv").write_text(to_fill_in(read_job(path)), encoding="utf-8")
+    path.write_text(path.read_text(encoding="utf-8").replace("[job]", '[job]\nmeasured = "m.csv"'), encoding="utf-8")
+    (again,) = plan_wall(read_job(path)).frames
+    assert [(nail.x, nail.y) for nail in again.nails] == [(nail.x, nail.y) for nail in hung.nails]

@@ -10,7 +10,7 @@ from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusu
 from templates_gen.checks.doubts.other_tape import typed_in_tenths
 from templates_gen.checks.doubts.readings import Usual, other_readings, probably, swapped_figures, tenfold
 from templates_gen.checks.wire import LEAST_PAIR
-from templates_gen.job.hangers import WIRE
+from templates_gen.job.hangers import MOST_BEYOND, WIRE
 from templates_gen.job.model import Frame, Job, Studs
 
 NEAREST, INMOST, CLOSE = 5.0, 0.42, 0.25
@@ -131,7 +131,7 @@ def _sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, 
 def _insets(frame: Frame, known: Written) -> Iterator[Doubt]:
     """One beyond the middle was measured from the other side; two that nearly meet were, or in another unit."""
     sides, width = _sides(frame, known), frame.width
-    fits = Usual(NEAREST, INMOST * width, 0.0, 0.0)
+    fits = Usual(-MOST_BEYOND if frame.hanger.traits.shows else NEAREST, INMOST * width, 0.0, 0.0)
     for name, mm in sides:
         if fits.holds(mm):
             continue

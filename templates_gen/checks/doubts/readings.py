@@ -80,13 +80,13 @@ def swapped_figures(mm: float, unit: str) -> Iterator[Reading]:
     """
     number = f"{mm / MM[unit]:.7g}"
     places = [
-        at for at, sign in enumerate(number) if sign != "." and (unit in METRIC or at < len(number.split(".")[0]))
+        at for at, sign in enumerate(number) if sign.isdigit() and (unit in METRIC or at < len(number.split(".")[0]))
     ]
     for one, two in pairwise(places):
         signs = list(number)
         signs[one], signs[two] = signs[two], signs[one]
         other = "".join(signs)
-        if other != number and other[0] != "0":
+        if other != number and other.lstrip("-")[0] != "0":
             meant = float(other) * MM[unit]
             ask = f"Did two figures change places? Then it is {show(meant, _tape(unit))}."
             yield Reading(meant, ask, exact(meant, unit))

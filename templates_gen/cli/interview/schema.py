@@ -10,12 +10,13 @@ from typing import Any, Literal, get_args, get_origin
 
 from templates_gen.base.record import Table
 from templates_gen.base.units import LENGTH_EXAMPLE, MASS_EXAMPLE
-from templates_gen.job.tables.field import Field, Length, Mass, Offset, fields_of, is_table, options, tables_in
+from templates_gen.job.tables.field import Field, Inset, Length, Mass, Offset, fields_of, is_table, options, tables_in
 from templates_gen.job.tables.whole import JobFile
 
 WRITTEN: dict[type, dict[str, Any]] = {
     Length: {"type": ["number", "string"], "minimum": 0, "description": LENGTH_EXAMPLE},
     Offset: {"type": ["number", "string"], "description": f"{LENGTH_EXAMPLE}; negative to the left or down"},
+    Inset: {"type": ["number", "string"], "description": f"{LENGTH_EXAMPLE}; negative beyond the frame's edge"},
     Mass: {"type": "string", "description": MASS_EXAMPLE},
 }
 """How a length, a distance or a weight is written."""

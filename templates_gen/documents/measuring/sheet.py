@@ -133,10 +133,14 @@ def _as_large(entries: Sequence[_Entry], unit: str, drawing: float, room: float)
     return found
 
 
+_BEYOND = " Where a plate stands out beyond the side or the top edge, write a minus before the figure."
+
+
 def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
     """What stands at the top of a page: all there is to know on the first, a reminder on the others."""
     flow, name = Flow(area, lettering), ": measuring sheet"
-    taut = not all(frame.hanger.traits.shows for frame in job.frames)  # screwed plates are not pulled up
+    plates = [frame.hanger.traits.shows for frame in job.frames]
+    taut, shows = not all(plates), any(plates)  # screwed plates are not pulled up, and may stand out
     room = area.width - NUMBER - lettering.width(name, H5, True)  # the page's number stands in the corner
     flow.paragraph(shortened(job.title, H5, True, room, lettering) + name, H5, bold=True)
     if first:
@@ -145,7 +149,7 @@ def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
             flow.paragraph(words, indent=INDENT, lead=f"{number}")
         flow.paragraph(
             f"Write {_PRECISION[job.unit]}. Each “was” is the value in the job so far: check it. A hanger that was not "
-            "measured yet is drawn where it usually sits.",
+            f"measured yet is drawn where it usually sits.{_BEYOND if shows else ''}",
             indent=INDENT,
             lead=f"{len(told) + 1}",
         )

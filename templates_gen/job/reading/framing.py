@@ -154,6 +154,9 @@ def _check_fields_fit(values: Mapping[str, Any], where: str) -> None:
     for name in HangerTable.__struct_fields__:
         if name in values and name != "kind" and name not in kind.takes:
             raise InputError(f"{where}, {name}", f"does not belong to a hanger of kind {kind.name!r}")
+        if name in values and isinstance(values[name], float) and values[name] < 0 and not kind.shows:
+            problem = f"found {as_found(values[name])}, expected 0 or more: only plates stand out beyond a frame's edge"
+            raise InputError(f"{where}, {name}", problem)
     if any(name not in values for name in kind.needs):
         needed = " and ".join(map(repr, kind.needs))
         raise InputError(where, f"{kind.needing} {needed}: how far each lies in from the frame's sides")

@@ -12,7 +12,7 @@ from templates_gen.base.record import Record, Table
 from templates_gen.base.units import as_found, parse_length, parse_mass, parse_offset
 from templates_gen.job.reading.files import MOST_NUMBER
 from templates_gen.job.reading.other_words import is_not_given, meant, on_two, sides_apart
-from templates_gen.job.tables.field import Length, Limits, Mass, Offset, choices, fields_of, is_table, options
+from templates_gen.job.tables.field import Inset, Length, Limits, Mass, Offset, choices, fields_of, is_table, options
 
 _TableT = TypeVar("_TableT", bound=Table)
 
@@ -72,7 +72,7 @@ def _as_meant(raw: Mapping[str, Any], table: type[Table], where: str) -> dict[st
 
 def _may_lack(kind: Any) -> bool:
     """True for a length, weight or number that may be left out; a word for nothing may be a name elsewhere."""
-    return type(None) in get_args(kind) and {*options(kind)} <= {Length, Offset, Mass, int, float}
+    return type(None) in get_args(kind) and {*options(kind)} <= {Length, Offset, Inset, Mass, int, float}
 
 
 def _record(told: Mapping[str, Any], table: type[_TableT], place: _Place) -> _TableT:
@@ -198,12 +198,14 @@ _PLAIN: dict[Any, _Reader] = {
     float: _number(float, r"-?\d{1,15}(?:[.,]\d{1,15})?"),
     Length: _quantity(Length, parse_length),
     Offset: _quantity(Offset, parse_offset),
+    Inset: _quantity(Inset, parse_offset),
     Mass: _quantity(Mass, lambda value, _: parse_mass(value)),
 }
 
 _EXPECTED = {
     str: "text in quotes", int: "a whole number", float: "a number", bool: "true or false", Length: "a length",
-    Offset: "a distance", Mass: "a weight", list: "a list in [ ]", dict: "a table in { }", tuple: "a pair in [ ]",
+    Offset: "a distance", Inset: "a distance", Mass: "a weight",
+    list: "a list in [ ]", dict: "a table in { }", tuple: "a pair in [ ]",
 }  # fmt: skip
 
 

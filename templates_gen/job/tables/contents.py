@@ -149,7 +149,7 @@ CHAPTERS = (
             "and its drop at two is worked out from the drop on one, ring_separation and ring_depth, or given as "
             "measured.",
             f"A pair takes left and right: {_named(_PAIRS)}. Of these, {_named(_DROPPED)} take a drop on either side, "
-            "too. The drop of plates leads to the hole for the wall's screw, which may lie under the frame.",
+            "too. Those of plates lead to the hole for the wall's screw, which may lie beyond the frame.",
         ),
     ),
     Chapter("fixing", FixingTable, "[fixing], or fixing = { … } in [[frame]]"),

@@ -19,6 +19,10 @@ class Offset(float):
     """A distance in mm, negative to the left or down."""
 
 
+class Inset(float):
+    """A distance in mm from a frame's edge inwards, negative for what stands out beyond it."""
+
+
 class Mass(float):
     """A weight in kg."""
 

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from templates_gen.base.record import Table
 from templates_gen.job.hangers import HANGERS, KindName
-from templates_gen.job.tables.field import Length, Limits, Mass, Words
+from templates_gen.job.tables.field import Inset, Length, Limits, Mass, Words
 
 FixingKind = Literal["nail", "hook", "screw"]
 
@@ -27,16 +27,17 @@ class HangerTable(Table):
         ),
     ] = None
     left: Annotated[
-        Length | None,
+        Inset | None,
         Words(
             "from the frame's left side to the middle of the left ring, slot, hole or screw",
             '"1 1/2 in"',
             ask="From behind: how far is the left one from the frame's left side?",
-            more="Needed for two of them, and so is right.",
+            more="Needed for two of them, and so is right. The hole of a plate may stand out beyond the side: "
+            "-12 mm is 12 mm beyond.",
         ),
     ] = None
     right: Annotated[
-        Length | None,
+        Inset | None,
         Words(
             "from the frame's right side to the middle of the right one",
             '"1 1/2 in"',
@@ -44,7 +45,7 @@ class HangerTable(Table):
         ),
     ] = None
     drop_left: Annotated[
-        Length | None,
+        Inset | None,
         Words(
             "from the frame's top edge down to where the left one bears, measured from behind",
             '"2 1/4 in"',
@@ -53,7 +54,7 @@ class HangerTable(Table):
         ),
     ] = None
     drop_right: Annotated[
-        Length | None,
+        Inset | None,
         Words(
             "from the frame's top edge down to where the right one bears, measured from behind",
             '"2 3/16 in"',
