@@ -29,6 +29,17 @@ def cut_back(patch: Patch, there: Sequence[Patch]) -> Patch | None:
     return x0, y0, x1, y1
 
 
+def levelled(patch: Patch, there: Iterable[Patch]) -> Patch:
+    """The patch with every side that differs from a side of others by a rounding made theirs, so that it grows no
+    larger when the two are made one."""
+    x0, y0, x1, y1 = patch
+    for other in there:
+        for x, y in (other[:2], other[2:]):
+            x0, x1 = (x if abs(side - x) < TOLERANCE else side for side in (x0, x1))
+            y0, y1 = (y if abs(side - y) < TOLERANCE else side for side in (y0, y1))
+    return x0, y0, x1, y1
+
+
 def beside(patch: Patch, goal: Patch, some: Sequence[Patch], sizes: Sequence[Size]) -> Iterator[Patch]:
     """Full patches that touch one on the sides towards a goal, aligned with some of what is missing there."""
     right = goal[0] + goal[2] > patch[0] + patch[2]

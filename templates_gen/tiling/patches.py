@@ -67,10 +67,10 @@ def snapped(patches: Sequence[Patch]) -> list[Rect]:
 
 def _one_of_near(sides: set[float]) -> dict[float, float]:
     found: dict[float, float] = {}
-    last = -math.inf
+    before = first = -math.inf
     for side in sorted(sides):
-        last = last if side - last < TOLERANCE else side
-        found[side] = last
+        first = first if side - before < TOLERANCE else side
+        found[side], before = first, side
     return found
 
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
@@ -14,8 +12,9 @@ from templates_gen.tiling.demand import bordered, demand
 from templates_gen.tiling.large_pages import fitted
 from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
 from templates_gen.tiling.minutes import minutes
-from templates_gen.tiling.quickest import Held, less_than_strips, quickest
+from templates_gen.tiling.quickest import less_than_strips, quickest
 from templates_gen.tiling.sheet import Given, SheetPlan, clearance, finished, given
+from templates_gen.tiling.sketch import Held
 
 LINKED_ON_ROLL = (
     'for the roll, take every mark: --cover marks, or cover = "marks" under [paper]\nfor linked paper, print on '
@@ -78,7 +77,7 @@ def _quickest(asked: Given, held: Held) -> CellPlan:
     except InputError:  # no strips at all: there is nothing to measure by
         return spine or _cells(asked, quick=True)
     # the strips' own pages reach no farther than those of linked paper, so their cells fit these, too
-    limit = held.times * held.error(finished(strips, cells), math.inf)
+    limit = held.times * held.error(finished(strips, cells))
     return quickest(asked, need, held, limit, spine, cells)
 
 
@@ -87,7 +86,7 @@ def _quicker_than_strips(asked: Given, held: Held) -> SheetPlan:
     cells = _cells(asked)
     strips = finished(asked, cells)
     mixed = given(asked.plan, asked.paper, asked.printer, mixed=True)
-    limit = held.times * held.error(strips, math.inf)
+    limit = held.times * held.error(strips)
     found = less_than_strips(mixed, demand(asked.plan, "marks", mixed.clear), held, limit, cells)
     quicker = finished(mixed, found) if found else strips
     return quicker if _taking(quicker) < _taking(strips) else strips

@@ -7,21 +7,20 @@ what is left does.
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable
 
-from templates_gen.base.geometry import Rect, Size
-from templates_gen.base.record import Record, replace
+from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.tiling.bits import line_bits, marks_bits
 from templates_gen.tiling.cells import CellPlan
 from templates_gen.tiling.demand import Demand
 from templates_gen.tiling.laid import Laid
 from templates_gen.tiling.linked import asked_of
-from templates_gen.tiling.patches import DIGITS, Ground, Patch, Wanted, rounded, snapped
+from templates_gen.tiling.patches import Ground, Wanted
 from templates_gen.tiling.searching import Found, lighter, quicker
-from templates_gen.tiling.sheet import Given, SheetPlan, finished
+from templates_gen.tiling.sheet import Given, finished
+from templates_gen.tiling.sketch import Held, Judge, Weaver, seen, sizes
 from templates_gen.tiling.spine import Asked
-from templates_gen.tiling.weaving import woven
 
 STEPS_A_SHEET, OF_A_SPINE, STEPS = 10, 2, 800
 """Steps of a search for every sheet of the strips that it begins with, how many times that for a sheet of a spine, of
@@ -39,77 +38,8 @@ ROUNDS, STRICT = 3, 0.6
 """Searches one after the other while none has found what holds the limit, and the share of the first from which later
 ones begin: half as long, and stricter with what errs too much.  Our own design, no source."""
 
-FINE, FINE_DIGITS = 1e-6, 6
-"""mm, and decimals, that errors are told apart by, so that roundings decide nothing.  Our own design."""
-
 WORTH = 60.0
 """Seconds that searched sheets have to save, for a spine with branches reads at once.  Our own design, no source."""
-
-
-class Held(Record, frozen=True):
-    """How the error of sheets is known: that of the worst neighbours (mm), and how many times that of strips with whole
-    edges it may be.  Above a number that is given with the sheets, it need not be the very worst."""
-
-    error: Callable[[SheetPlan, float], float]
-    times: float
-
-
-class Weaver:
-    """Patches of one paper made into sheets and asked for their error; what was asked is kept.
-
-    With `strips` the patches are some of these, and keep their strips; else they are put into new ones, in rows or in
-    columns, whichever errs less.
-    """
-
-    def __init__(
-        self, given: Given, held: Held, limit: float, asked: Asked, rows: bool, strips: CellPlan | None = None
-    ) -> None:
-        self.given, self.held, self.limit, self.asked, self.rows = given, held, limit, asked, rows
-        self._strips = {seen(given, cell.rect): cell for cell in strips.cells} if strips else None
-        self._known: dict[tuple[Patch, ...], tuple[float, bool]] = {}
-
-    def cells(self, patches: Sequence[Patch]) -> CellPlan:
-        """The patches as cells with their strips, as they are taped."""
-        self.excess(patches)
-        return self._woven(patches, self._known[tuple(sorted(patches))][1])
-
-    def _woven(self, patches: Sequence[Patch], rows: bool) -> CellPlan:
-        if self._strips is not None:
-            kept = tuple(self._strips[patch] for patch in sorted(patches))
-            return CellPlan(kept, self.rows, self.given.printables[0])
-        corner = self.given.plan.group
-        cells = snapped(sorted(patches))
-        target = self.asked.boxes[0].shifted(-corner.x0, -corner.y0)
-        start = next(at for at, cell in enumerate(cells) if cell.holds(target))
-        placed = (
-            replace(cell, rect=cell.rect.shifted(corner.x0, corner.y0))
-            for cell in woven(cells, start, self._on_line, rows, _sizes(self.given)[0])
-        )
-        return CellPlan(tuple(placed), not rows, self.given.printables[0], True)
-
-    def excess(self, patches: Sequence[Patch], enough: float = math.inf) -> float:
-        """How far their error is above the limit (mm), or above `enough`."""
-        key = tuple(sorted(patches))
-        if key in self._known:
-            return self._known[key][0]
-        first = self._excess(patches, self.rows, enough)
-        ways = [(first, self.rows)]
-        if first and self._strips is None:
-            ways.append((self._excess(patches, not self.rows, min(first, enough)), not self.rows))
-        best = min(ways)
-        if best[0] <= enough:
-            self._known[key] = best
-        return best[0]
-
-    def _excess(self, patches: Sequence[Patch], rows: bool, enough: float) -> float:
-        error = self.held.error(finished(self.given, self._woven(patches, rows)), self.limit + enough)
-        return max(0.0, round(error - self.limit + FINE, FINE_DIGITS))  # the same wherever the group hangs
-
-    def _on_line(self, seen_cell: Rect) -> bool:
-        asked, corner = self.asked, self.given.plan.group
-        cell = seen_cell.shifted(corner.x0, corner.y0)
-        ends = asked.line_at(cell.x0), asked.line_at(cell.x1)
-        return cell.y0 <= min(ends) and max(ends) <= cell.y1
 
 
 def quickest(
@@ -122,10 +52,11 @@ def quickest(
     """
     asked = asked_of(given.plan, need, given.clear)
     ground = Ground(_wanted(given, asked, line_bits(asked)))
-    found = _from_spine(ground, Weaver(given, held, limit, asked, rows=False), spine) if spine else None
+    judge = held.judge(finished(given, _as_laid(strips, given)), limit)
+    found = _from_spine(ground, Weaver(given, judge, asked, rows=False), spine) if spine else None
     if found is None:
         ground = ground.of_what_is_held([seen(given, cell.rect) for cell in strips.cells])
-        found = _from_strips(ground, given, held, limit, asked, strips)
+        found = _from_strips(ground, given, judge, asked, strips)
     return found or _as_laid(strips, given)
 
 
@@ -134,7 +65,8 @@ def less_than_strips(given: Given, need: Demand, held: Held, limit: float, strip
     search from these `strips` holds that."""
     asked = asked_of(given.plan, replace(need, divisible=()), given.clear)
     items = marks_bits(need.divisible, [cell.rect for cell in strips.cells], given.paper.overlap)
-    return _from_strips(Ground(_wanted(given, asked, items)), given, held, limit, asked, strips)
+    judge = held.judge(finished(given, _as_laid(strips, given)), limit)
+    return _from_strips(Ground(_wanted(given, asked, items)), given, judge, asked, strips)
 
 
 def _from_spine(ground: Ground, weaver: Weaver, spine: CellPlan) -> CellPlan | None:
@@ -145,25 +77,23 @@ def _from_spine(ground: Ground, weaver: Weaver, spine: CellPlan) -> CellPlan | N
     best = _searched(start, weaver, OF_A_SPINE * STEPS_A_SHEET)
     if not start.excess and start.seconds - best.seconds < WORTH and start.laid.short_joins == 0:
         best = start
-    return None if best.excess else weaver.cells(best.laid.patches)
+    return None if best.excess else weaver.cells(best.laid)
 
 
-def _from_strips(
-    ground: Ground, given: Given, held: Held, limit: float, asked: Asked, strips: CellPlan
-) -> CellPlan | None:
+def _from_strips(ground: Ground, given: Given, judge: Judge, asked: Asked, strips: CellPlan) -> CellPlan | None:
     """What the search finds from what is left of the strips without all that is not needed, or that itself; None, too,
     where they are too many to be searched from."""
     if len(strips.cells) > MOST_SHEETS:
         return None
-    weaver = Weaver(given, held, limit, asked, strips.rows)
+    weaver = Weaver(given, judge, asked, strips.rows)
     start = _found(ground, weaver, strips)
     best = _searched(lighter(start, weaver.excess), weaver, STEPS_A_SHEET) if start else None
     if best and not best.excess:
-        return weaver.cells(best.laid.patches)
+        return weaver.cells(best.laid)
     as_laid = _as_laid(strips, given)
-    weaver = Weaver(given, held, limit, asked, strips.rows, as_laid)
+    weaver = Weaver(given, judge, asked, strips.rows, as_laid)
     start = _found(ground, weaver, as_laid)
-    return weaver.cells(lighter(start, weaver.excess).laid.patches) if start and not start.excess else None
+    return weaver.cells(lighter(start, weaver.excess).laid) if start and not start.excess else None
 
 
 def _searched(start: Found, weaver: Weaver, each: int) -> Found:
@@ -193,24 +123,10 @@ def _found(ground: Ground, weaver: Weaver, cells: CellPlan) -> Found | None:
     laid = Laid.of(ground, [seen(weaver.given, cell.rect) for cell in cells.cells])
     if laid is None or not laid.all_held or not laid.one_piece:
         return None
-    return Found(laid, weaver.excess(laid.patches))
-
-
-def _sizes(given: Given) -> list[Size]:
-    """The largest cells, rounded down as patches are rounded, so that none is larger than its page."""
-    overlap, part = given.paper.overlap, 10.0**DIGITS
-    return [
-        (math.floor((area.width - overlap) * part) / part, math.floor((area.height - overlap) * part) / part)
-        for area in given.printables
-    ]
+    return Found(laid, weaver.excess(laid))
 
 
 def _wanted(given: Given, asked: Asked, bits: Iterable[Rect]) -> Wanted:
     upright, level = (tuple(Rect(*seen(given, line)) for line in lines) for lines in (asked.upright, asked.level))
     items = tuple(seen(given, box) for box in (*asked.boxes, *bits))
-    return Wanted(items, upright, level, tuple(_sizes(given)))
-
-
-def seen(given: Given, rect: Rect) -> Patch:
-    """The rectangle as it is seen from the group's corner, so that a plan moves along with its group."""
-    return rounded(rect.shifted(-given.plan.group.x0, -given.plan.group.y0))
+    return Wanted(items, upright, level, tuple(sizes(given)))

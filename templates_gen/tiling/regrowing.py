@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from random import Random
 
 from templates_gen.base.geometry import TOLERANCE
-from templates_gen.tiling.beside import beside, cut_back, shared, within
+from templates_gen.tiling.beside import beside, cut_back, levelled, shared, within
 from templates_gen.tiling.joins import JOIN_MIN, LEAST_JOIN
 from templates_gen.tiling.laid import TAPED, Laid
 from templates_gen.tiling.minutes import EACH, FIRM
@@ -115,8 +115,8 @@ class Growing:
                 held = sorted(length for other in around if (length := shared(new, other)) >= LEAST_JOIN)
                 if len(held) > 1 and held[-2] >= FIRM:
                     found.append((EACH.join * len(held) - held[-2] / FIRM + LOOSE * self.random.random(), new))
-        for _, new in sorted(found):
-            work = laid.copy()
+        for _, best in sorted(found):
+            work, new = laid.copy(), levelled(best, around)
             if work.put(new):
                 work.braces |= {new}
                 return work
@@ -176,8 +176,9 @@ class Growing:
         for new in sorted(found, key=found.__getitem__):
             if found[new] == math.inf:
                 break
-            if work.put(new):
-                return new
+            level = levelled(new, self._around(work.meets, new))
+            if work.put(level):
+                return level
         return None
 
     def _some(self, items: Sequence[Patch]) -> list[Patch]:

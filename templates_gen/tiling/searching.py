@@ -8,12 +8,11 @@ is asked last, for it takes longest.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from random import Random
 from typing import NamedTuple
 
 from templates_gen.tiling.laid import Laid
-from templates_gen.tiling.patches import Patch
 from templates_gen.tiling.regrowing import Growing
 
 TAKEN = (1, 1, 2, 2, 3, 3, 4, 5, 6, 8)
@@ -31,7 +30,7 @@ WARMTH = 15.0
 PER_MM, AT_LAST = 60.0, 1500.0
 """Seconds that a mm of error above the limit counts as at the beginning and at the end.  Our own design, no source."""
 
-Excess = Callable[[Sequence[Patch], float], float]
+Excess = Callable[[Laid, float], float]
 """By how much patches miss what is asked of their error (mm); 0 where they hold it.  Above a second number it need not
 be exact."""
 
@@ -61,7 +60,7 @@ def quicker(start: Found, steps: int, excess: Excess, seed: int = 0, begun: floa
         if laid is None or laid.seconds > most:
             continue
         enough = max(0.0, most - laid.seconds - OVER * share) / per_mm
-        found = Found(laid, excess(laid.patches, enough))
+        found = Found(laid, excess(laid, enough))
         if found.excess > enough:
             continue
         now = found
@@ -81,7 +80,7 @@ def lighter(start: Found, excess: Excess) -> Found:
         left = now.laid.copy()
         left.take(patch)
         if left.seconds < now.seconds:
-            over = excess(left.patches, now.excess)
+            over = excess(left, now.excess)
             if over <= now.excess:
                 now = Found(left, over)
     return now

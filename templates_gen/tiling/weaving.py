@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Sequence
+from typing import NamedTuple
 
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import Rect
 from templates_gen.tiling.cells import Cell
-from templates_gen.tiling.joins import JOIN_MIN, shared_sides
 
 HELD = 2000.0
 """mm that a run of sheets is long at the most, so that one person can carry it by its ends: an arm's span is about as
@@ -20,17 +20,27 @@ much.  Common practice, no source."""
 Run = tuple[int, ...]
 
 
-def woven(
-    cells: Sequence[Rect], start: int, on_line: Callable[[Rect], bool], rows: bool, upright: tuple[float, float]
-) -> tuple[Cell, ...]:
-    """The cells (wall mm) with the numbers of their strips, the one of `start` and of what lies along the line first.
+class Meet(NamedTuple):
+    """Two cells by their numbers, the second to the right or above, at an upright side or a level one, along so much
+    (mm)."""
 
-    The other strips are rows or columns.  `upright` is the width and height of a cell on an upright page (mm): what is
-    larger is turned.
+    one: int
+    two: int
+    upright: bool
+    length: float
+
+
+def woven(
+    cells: Sequence[Rect], start: int, on_line: Callable[[Rect], bool], rows: bool, upright: tuple[float, float],
+    meets: Sequence[Meet],
+) -> tuple[Cell, ...]:  # fmt: skip
+    """The cells (mm) with the numbers of their strips, the one of `start` and of what lies along the line first.
+
+    The other strips are rows or columns of cells that `meets` says are taped to each other.  `upright` is the width and
+    height of a cell on an upright page (mm): what is larger is turned.
     """
-    meets = [(one, two, length) for one, two, length in shared_sides(cells) if length >= JOIN_MIN - TOLERANCE]
-    across = [one for one in meets if abs(cells[one[0]].x1 - cells[one[1]].x0) < TOLERANCE]
-    upward = [one for one in meets if one not in across]
+    across = [meet for meet in meets if meet.upright]
+    upward = [meet for meet in meets if not meet.upright]
     spine = _spine(cells, start, on_line, across)
     others = _runs(cells, set(range(len(cells))) - set(spine), across if rows else upward, rows)
     return tuple(
@@ -47,13 +57,11 @@ def turned(cell: Rect, upright: tuple[float, float]) -> bool:
     return as_it_stands > max(cell.width - high, cell.height - wide, 0.0)
 
 
-def _spine(
-    cells: Sequence[Rect], start: int, on_line: Callable[[Rect], bool], across: Sequence[tuple[int, int, float]]
-) -> Run:
+def _spine(cells: Sequence[Rect], start: int, on_line: Callable[[Rect], bool], across: Sequence[Meet]) -> Run:
     """The cells along the line from left to right, the start among them."""
     after: dict[int, tuple[float, int]] = {}
     before: dict[int, tuple[float, int]] = {}
-    for one, two, length in across:
+    for one, two, _, length in across:
         if on_line(cells[one]) and on_line(cells[two]):
             after[one] = max(after.get(one, (0.0, 0)), (length, two))
             before[two] = max(before.get(two, (0.0, 0)), (length, one))
@@ -65,11 +73,11 @@ def _spine(
     return tuple(found)
 
 
-def _runs(cells: Sequence[Rect], free: set[int], along: Sequence[tuple[int, int, float]], rows: bool) -> Iterator[Run]:
+def _runs(cells: Sequence[Rect], free: set[int], along: Sequence[Meet], rows: bool) -> Iterator[Run]:
     """Rows (from the left) or columns (from the foot) of free cells, put together by their longest joins first."""
     following: dict[int, int] = {}
     led: dict[int, int] = {}
-    for one, two, _ in sorted(along, key=lambda meet: (-meet[2], cells[meet[0]], cells[meet[1]])):
+    for one, two, *_ in sorted(along, key=lambda meet: (-meet.length, cells[meet.one], cells[meet.two])):
         if one in free and two in free and one not in following and two not in led:
             following[one], led[two] = two, one
     for first in sorted(free - led.keys(), key=cells.__getitem__):
@@ -92,11 +100,11 @@ def _held(run: Sequence[int], cells: Sequence[Rect], rows: bool) -> Iterator[Run
     yield tuple(part)
 
 
-def _outwards(runs: Sequence[Run], meets: Sequence[tuple[int, int, float]]) -> list[Run]:
+def _outwards(runs: Sequence[Run], meets: Sequence[Meet]) -> list[Run]:
     """The runs by how many there are between them and the first; those below or left of it from there on outwards."""
     run_of = {at: number for number, run in enumerate(runs) for at in run}
     beside: dict[int, set[int]] = defaultdict(set)
-    for one, two, _ in meets:
+    for one, two, *_ in meets:
         if run_of[one] != run_of[two]:
             beside[run_of[one]].add(run_of[two])
             beside[run_of[two]].add(run_of[one])

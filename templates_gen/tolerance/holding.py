@@ -6,8 +6,9 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.job.model import Paper
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.planning import tiled
-from templates_gen.tiling.quickest import Held
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tiling.sketch import Held
+from templates_gen.tolerance.expected import worst_error
 from templates_gen.tolerance.neighbours import neighbours
 from templates_gen.tolerance.order import in_order_of_taping
 from templates_gen.tolerance.worst import Worst
@@ -30,4 +31,8 @@ def holding(plan: Plan) -> Held:
     """How the error of a plan's sheets is known, and what it may be."""
     pairs = neighbours(plan) if len(plan.frames) > 1 else ()
     times = WITH_STRING if plan.job.accuracy.string else WITHOUT
-    return Held(Worst(plan, pairs).error, times)
+    return Held(
+        lambda sheets: worst_error(plan, sheets, pairs),
+        lambda like, limit: Worst(plan, pairs, like, limit).excess,
+        times,
+    )

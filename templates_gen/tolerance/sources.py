@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from templates_gen.arranging.plan import Hung, Plan
@@ -32,7 +32,10 @@ NEGLIGIBLE = 1e-9
 
 SCALES = ("scale across", "scale up")
 
-SOURCES = (*SCALES, "lean", "paper", "joins", "drops", "nailing", "tilting drops", "tilting nails", "placing")
+PRINTED = (*SCALES, "lean", "paper")
+"""The sources that stretch what a sheet shows."""
+
+SOURCES = (*PRINTED, "joins", "drops", "nailing", "tilting drops", "tilting nails", "placing")
 """Every source by itself; `tilting` is what the two nails and drops of one frame are off by against each other."""
 
 GROUPS = {
@@ -54,9 +57,9 @@ class Measured(Record, frozen=True):
 
 
 class Sources:
-    """The standard deviations of one template, and how its sheets are taped; with `alike` as if all pages lay alike."""
+    """The standard deviations of one template, and how its sheets are taped."""
 
-    def __init__(self, plan: Plan, sheets: SheetPlan, calibrated: bool, alike: bool = False) -> None:
+    def __init__(self, plan: Plan, sheets: SheetPlan, calibrated: bool) -> None:
         self.accuracy: Accuracy = plan.job.accuracy
         self.sheets = sheets
         level, plumb = rulers(sheets.page, sheets.paper.overlap, plan.job.unit)
@@ -70,11 +73,11 @@ class Sources:
             self.scales = scales[0], scales[1]
         upright = sheets.page.height >= sheets.page.width  # most paper's grain runs along its long side: from memory
         self.moistures = moisture_sd(self.accuracy, not upright), moisture_sd(self.accuracy, upright)
-        self._lying = frozenset(at for at, sheet in enumerate(sheets.sheets) if sheet.page != sheets.page and not alike)
+        self._lying = [sheet.page != sheets.page for sheet in sheets.sheets]
         self.match = meeting_sd(self.accuracy, sheets.hides)
         reading = string_share(self.accuracy, self.match)
         self.tape: Taped = taped(sheets, plan.level_line, self.accuracy.string, reading)
-        self._homes = Homes(sheets)
+        self._homes = Homes([sheet.cell for sheet in sheets.sheets])
 
     def tilt(self, hung: Hung) -> float:
         """The sd (radians) of a frame's tilt by its nails and drops; 0 where it is levelled on one nail."""
@@ -105,37 +108,44 @@ class Sources:
             terms.append((sheet, part.x, part.y, part.right, up))
             piece = self.tape.piece_of[sheet]
             x, y = self._corner(piece)
-            for source, right, above in self._stretched(sheet, part.x - x, part.y - y):
+            for source, right, above in self.stretched(self._lying[sheet], part.x - x, part.y - y):
                 yield (source,), part.right * right + up * above
             if len(self.tape.references) > 1:
                 yield ("placing", piece, "across"), self.accuracy.placing * part.right
                 yield ("placing", piece, "up"), self.accuracy.placing * up
-        for fit, effect in effects(self.tape, terms) if self.match or self._lying else ():
+        for fit, effect in effects(self.tape, terms):
             for way, weight in enumerate(effect):
                 yield ("joins", id(fit), way), self.match * weight
-            yield from self._unlike(fit, effect) if self._lying else ()
+            corner = self._corner(self.tape.piece_of[fit.first[2]])
+            yield from (((source,), weight) for source, weight in self.unlike(fit, effect, self._lying, corner))
 
-    def _stretched(self, sheet: int, x: float, y: float) -> Iterator[tuple[str, float, float]]:
+    def stretched(self, lying: bool, x: float, y: float) -> Iterator[tuple[str, float, float]]:
         """How far to the right and up a point this far from its piece's corner is printed, source by source.
 
         A page that lies the other way has the printer's scales, its grain and its lean the other way round.
         """
-        one, two = (1, 0) if sheet in self._lying else (0, 1)
+        one, two = (1, 0) if lying else (0, 1)
         yield SCALES[one], self.scales[one] * x, 0.0
         yield SCALES[two], 0.0, self.scales[two] * y
-        yield "lean", self.lean * (y if one == 0 else -y), 0.0
+        yield "lean", self.lean * (-y if lying else y), 0.0
         yield "paper", self.moistures[one] * x, self.moistures[two] * y
 
-    def _unlike(self, fit: Fit, effect: Effect) -> Iterator[tuple[Error, float]]:
-        """What comes of two marks that are not as far apart on pages that lie one way and the other."""
-        _, across, *_ = about(fit)
-        right, up, turn = effect[0] * ROOT / 2, effect[1] * ROOT / 2, effect[2] / ROOT
-        for (x, y, *both), side in ((fit.first, -turn), (fit.last, turn)):
-            corner = self._corner(self.tape.piece_of[both[0]])
-            for sheet, sign in zip(both, (1.0, -1.0), strict=True):
-                for source, aside, above in self._stretched(sheet, x - corner[0], y - corner[1]):
-                    part = (right + side * across[0]) * aside + (up + side * across[1]) * above
-                    yield (source,), sign * part
+    def unlike(
+        self, fit: Fit, effect: Effect, lying: Sequence[bool], corner: tuple[float, float]
+    ) -> Iterator[tuple[str, float]]:
+        """What comes of two marks that are not as far apart on pages that lie one way and the other, source by source.
+
+        `lying` says which sheets do, `corner` by what corner their piece is placed.
+        """
+        for mark, sign in ((fit.first, -1.0), (fit.last, 1.0)):
+            x, y, *both = mark
+            if lying[both[0]] == lying[both[1]]:
+                continue
+            side, (_, across, *_) = sign * effect[2] / ROOT, about(fit)
+            right, up = effect[0] * ROOT / 2 + side * across[0], effect[1] * ROOT / 2 + side * across[1]
+            for sheet, times in zip(both, (1.0, -1.0), strict=True):
+                for source, aside, above in self.stretched(lying[sheet], x - corner[0], y - corner[1]):
+                    yield source, times * (right * aside + up * above)
 
     def _driven(self, parts: Iterable[Part]) -> Iterator[tuple[Error, float]]:
         """What comes from measuring drops and driving nails."""

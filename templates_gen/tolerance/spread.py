@@ -14,12 +14,11 @@ fit that they rest on.  That takes a time proportional to the number of sheets f
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from heapq import heappop, heappush
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
-from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.strung import FREE, ROOT, Pull, Taped, about
 from templates_gen.tolerance.taping import Block, Fit
 
@@ -41,8 +40,8 @@ ROUNDING = 1e-9
 class Homes:
     """Which sheet a point is on."""
 
-    def __init__(self, sheets: SheetPlan) -> None:
-        self._cells = [sheet.cell for sheet in sheets.sheets]
+    def __init__(self, cells: Sequence[Rect]) -> None:
+        self._cells = cells
         self._near = Near((cell, number) for number, cell in enumerate(self._cells))
 
     def at(self, x: float, y: float) -> int:
@@ -50,9 +49,13 @@ class Homes:
         point = Rect(x, y, x, y)
         around = (number for number in self._near.about(point) if self._cells[number].holds(point))
         found = next(around, None)
-        if found is None:
-            found = min(range(len(self._cells)), key=lambda number: self._cells[number].gap_to(point))
-        return found
+        return nearest(self._cells, x, y) if found is None else found
+
+
+def nearest(cells: Sequence[Rect], x: float, y: float) -> int:
+    """The number of the cell that lies nearest to a point."""
+    point = Rect(x, y, x, y)
+    return min(range(len(cells)), key=lambda number: cells[number].gap_to(point))
 
 
 def variance(tape: Taped, terms: Iterable[Term]) -> float:

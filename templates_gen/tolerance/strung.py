@@ -11,11 +11,13 @@ for that of the string's turn, the string counts for w = P / (P + s²), and (1 �
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import NamedTuple
 
+from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.tiling.sheet import SheetPlan
-from templates_gen.tolerance.taping import Block, Fit, blocks
+from templates_gen.tolerance.taping import Block, Fit, Laying, blocks_of, laying
 
 ROOT = math.sqrt(2)
 """Two independent marks: their mean is off by σ / √2, and what they differ by, over their distance, by σ √2."""
@@ -55,11 +57,16 @@ def taped(sheets: SheetPlan, level_line: float, string: bool, reading: float = 0
 
     `reading` is the sd of a string at one end of the line on a sheet, as a share of that of a mark that is matched.
     """
-    every = blocks(sheets)
+    return taped_of(laying(sheets), level_line, string, reading)
+
+
+def taped_of(lie: Laying, level_line: float, string: bool, reading: float) -> Taped:
+    """The same of sheets as they lie."""
+    every = blocks_of(lie)
     string = string and every[-1].piece == every[0].piece
-    crossed = {at for at, sheet in enumerate(sheets.sheets) if sheet.cell.y0 <= level_line <= sheet.cell.y1}
+    crossed = {at for at, cell in enumerate(lie.cells) if cell.y0 <= level_line <= cell.y1}
     references: dict[int, int] = {}
-    strung = _Strung(sheets, reading)
+    strung = _Strung(lie.cells, reading)
     for number, block in enumerate(every):
         on_line = [sheet for sheet in block.sheets if sheet in crossed]
         along = string and len(on_line) == len(block.sheets)
@@ -77,8 +84,8 @@ def taped(sheets: SheetPlan, level_line: float, string: bool, reading: float = 0
 class _Strung:
     """How surely every sheet's turn is held, found block by block as they are taped."""
 
-    def __init__(self, sheets: SheetPlan, reading: float) -> None:
-        self.sheets, self.reading = sheets.sheets, reading
+    def __init__(self, cells: Sequence[Rect], reading: float) -> None:
+        self.cells, self.reading = cells, reading
         self.straight: dict[int, tuple[int, Pull]] = {}
         self.inner: dict[int, Pull] = {}
         self._known: dict[int, float] = {}  # the variance of every sheet's turn, as it is weighed
@@ -108,7 +115,7 @@ class _Strung:
         """How a string along a sheet settles with two marks on what is known so well."""
         if on_line is None:
             return FREE
-        turn = self.reading * ROOT / self.sheets[on_line].cell.width
+        turn = self.reading * ROOT / self.cells[on_line].width
         marks = known + (ROOT / about(fit)[0]) ** 2
         return Pull(marks / (marks + turn * turn), turn)
 

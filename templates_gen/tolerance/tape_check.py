@@ -165,7 +165,7 @@ def _suspects(plan: Plan, sheets: SheetPlan, spans: Sequence[Span]) -> Iterator[
     accuracy = plan.job.accuracy
     reading = string_share(accuracy, meeting_sd(accuracy, sheets.hides))
     tape = taped(sheets, plan.level_line, accuracy.string, reading)
-    homes, terms = Homes(sheets), []
+    homes, terms = Homes([sheet.cell for sheet in sheets.sheets]), []
     for span, sign in zip(spans[:2], (-1.0, 1.0), strict=True):
         way = span.across / span.length, span.up / span.length
         for (x, y), end in ((span.at, -sign), (span.to, sign)):

@@ -13,16 +13,14 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from heapq import heappop, heappush
 from itertools import combinations, pairwise
 
+from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.base.remembering import remembered
-from templates_gen.tiling.covered import Covered
-from templates_gen.tiling.registering import Point
-from templates_gen.tiling.sheet import Join, Sheet, SheetPlan
+from templates_gen.tiling.registering import Ends, Point, ends_held
+from templates_gen.tiling.sheet import SheetPlan
 
 Meeting = tuple[float, float, int, int]
 """A registration mark (x, y) on the wall, the sheet there already that carries it, and the one laid on that."""
-
-Ends = tuple[Point, Point]
 
 Links = dict[int, dict[int, Ends]]
 """For every sheet the sheets it is joined to, each with the two marks that they share."""
@@ -59,59 +57,77 @@ class Block(Record, frozen=True):
     piece: int
 
 
+class Laying(Record, frozen=True):
+    """What the order of taping is found from: the sheets' cells with the numbers of their strips, how they are joined,
+    whether strips are rows, None where neither, whether the strips are laid as they are numbered, and how far apart two
+    marks are (mm) that hold firmly."""
+
+    cells: Sequence[Rect]
+    strips: Sequence[int]
+    links: Links
+    rows: bool | None
+    numbered: bool
+    firm: float
+
+
+def laying(sheets: SheetPlan) -> Laying:
+    """A sheet plan as its order of taping sees it."""
+    of_linked = sheets.spine or (sheets.linked and bool(sheets.hides))
+    return Laying(
+        [sheet.cell for sheet in sheets.sheets], [sheet.strip for sheet in sheets.sheets], _links(sheets),
+        None if sheets.spine else sheets.rows, of_linked, sheets.firm,
+    )  # fmt: skip
+
+
 @remembered
 def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
     """Every block in the order in which it is laid: from the bottom row up, or from the left column on.
 
     Of linked paper the strip along the level line comes first, and then the others as they are numbered.
     """
-    number = {sheet.name: at for at, sheet in enumerate(sheets.sheets)}
-    links = _links(sheets, number)
-    runs = _runs(sheets.sheets, links)
-    corners = {run: (sheets.sheets[run[0]].cell.x0, sheets.sheets[run[0]].cell.y0) for run in runs}
-    if not sheets.spine and not (sheets.linked and sheets.hides):  # else the strip of the target comes first
-        runs.sort(key=lambda run: corners[run][::-1] if sheets.rows else corners[run])
-    return tuple(_laid(runs, links, None if sheets.spine else sheets.rows, sheets.firm))
+    return blocks_of(laying(sheets))
 
 
-def _runs(sheets: Sequence[Sheet], links: Links) -> list[Run]:
+def blocks_of(lie: Laying) -> tuple[Block, ...]:
+    """The same of sheets as they lie."""
+    runs = _runs(lie)
+    corners = {run: (lie.cells[run[0]].x0, lie.cells[run[0]].y0) for run in runs}
+    if not lie.numbered:  # else the strip of the target comes first
+        runs.sort(key=lambda run: corners[run][::-1] if lie.rows else corners[run])
+    return tuple(_laid(runs, lie.links, lie.rows, lie.firm))
+
+
+def _runs(lie: Laying) -> list[Run]:
     """The sheets of every strip that hang together."""
     runs: list[Run] = []
-    for number, sheet in enumerate(sheets):
-        if number - 1 in links[number] and sheets[number - 1].strip == sheet.strip:
+    for number, strip in enumerate(lie.strips):
+        if number - 1 in lie.links.get(number, ()) and lie.strips[number - 1] == strip:
             runs[-1] += (number,)
         else:
             runs.append((number,))
     return runs
 
 
-def _links(sheets: SheetPlan, number: Mapping[str, int]) -> Links:
+def _links(sheets: SheetPlan) -> Links:
     """For every sheet its neighbours, and the two marks farthest apart that both carry, or what stands for them."""
-    shared: dict[tuple[str, str], list[Point]] = defaultdict(list)
+    number = {sheet.name: at for at, sheet in enumerate(sheets.sheets)}
+    shared: dict[frozenset[str], list[Point]] = defaultdict(list)
     for mark in sheets.marks:
-        for pair in combinations(sorted(mark.sheets), 2):
-            shared[pair].append((mark.x, mark.y))
+        for pair in combinations(mark.sheets, 2):
+            shared[frozenset(pair)].append((mark.x, mark.y))
+    return linked(
+        (number[join.under], number[join.over], ends_held(join.line, found, sheets.hides))
+        for join in sheets.joins
+        for found in [shared[frozenset((join.under, join.over))]]
+    )
+
+
+def linked(joins: Iterable[tuple[int, int, Ends]]) -> Links:
+    """For every sheet those that it is joined to, with the two points by which they are brought to meet."""
     links: Links = defaultdict(dict)
-    for join in sheets.joins:
-        sides = min(join.under, join.over), max(join.under, join.over)
-        found = sorted(shared[sides], key=lambda point: point[::-1] if join.upright else point)
-        ends = (found[0], found[-1]) if len(found) > 1 else _stand_ins(join, found, sheets.hides)
-        one, two = number[join.under], number[join.over]
+    for one, two, ends in joins:
         links[one][two] = links[two][one] = ends
     return links
-
-
-def _stand_ins(join: Join, found: Sequence[Point], hides: Covered | None) -> Ends:
-    """Two points for a join that has not got two marks: its ends, where it is cut.
-
-    Where nothing is cut they are as far apart as makes up for the one pair of crossing lines; and half of that where
-    there is none, for only lines of the wall cross such a join (our own guess, no source).
-    """
-    if hides is None:
-        return (join.x0, join.y0), (join.x1, join.y1)
-    x, y = found[0] if found else ((join.x0 + join.x1) / 2, (join.y0 + join.y1) / 2)
-    half = hides.held(join.upright) / (2 if found else 4)
-    return ((x, y - half), (x, y + half)) if join.upright else ((x - half, y), (x + half, y))
 
 
 def _laid(runs: Sequence[Run], links: Links, rows: bool | None, firm: float) -> Iterator[Block]:

@@ -1,78 +1,125 @@
-"""The worst of all neighbours, asked for again and again while sheets are searched for.
+"""By how much neighbours err above a limit, asked for again and again while sheets are searched for.
 
-What does not come from joins is the same on any sheets of one piece that lie as these do, so it is worked out once.
+It is what the expected error has (expected.py), worked out without names and marks.  What comes from drops and nails is
+the same on any sheets, so it is worked out once.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from templates_gen.arranging.plan import Plan
+from templates_gen.base.geometry import Rect
 from templates_gen.job.accuracy import NORMAL_95, string_share
 from templates_gen.tiling.sheet import SheetPlan
-from templates_gen.tiling.slanting import meeting_sd
+from templates_gen.tiling.sketch import Sketch
 from templates_gen.tolerance.corners import Part, measures
-from templates_gen.tolerance.expected import looked_at, worst_error
+from templates_gen.tolerance.expected import looked_at
 from templates_gen.tolerance.neighbours import Neighbours
-from templates_gen.tolerance.sources import Sources
-from templates_gen.tolerance.spread import Homes, variance
-from templates_gen.tolerance.strung import Taped, taped
+from templates_gen.tolerance.sources import PRINTED, Sources
+from templates_gen.tolerance.spread import Term, effects, nearest
+from templates_gen.tolerance.strung import Taped, taped_of
+from templates_gen.tolerance.taping import Laying, linked
 
-Parts = tuple[Part, ...]
+FINE, FINE_DIGITS = 1e-6, 6
+"""mm, and decimals, that errors are told apart by, so that roundings decide nothing.  Our own design."""
 
 
-class _Asked(NamedTuple):
-    """A pair's measures, the step first and then its gaps, with the variances of each without joins (mm²)."""
+Point = tuple[float, float]
 
-    measures: tuple[Parts, ...]
-    fixed: tuple[float, ...]
+
+class _Measure(NamedTuple):
+    """A measure of two neighbours: places (x, y) with how much it changes as they move to the right and upward, and its
+    variance by what does not come from paper (mm²)."""
+
+    parts: tuple[tuple[float, float, float, float], ...]
+    fixed: float
+
+
+class _Laid(NamedTuple):
+    """Sheets as they are taped: their cells, which of them lie on their sides, and what place is on which."""
+
+    tape: Taped
+    cells: Sequence[Rect]
+    lying: Sequence[bool]
+    mixed: bool
+    homes: dict[Point, int]
 
 
 class Worst:
-    """The error of the worst neighbours of one plan, on any of its sheets."""
+    """What neighbours of one plan err above a limit (mm), on sheets whose pages lie as `like` has them."""
 
-    def __init__(self, plan: Plan, pairs: Sequence[Neighbours]) -> None:
-        self.plan, self.pairs = plan, pairs
-        self._measures = [(what.step, *what.gaps) for what in map(measures, looked_at(plan, pairs))]
-        self._known: dict[tuple[bool, bool], list[_Asked]] = {}
+    def __init__(self, plan: Plan, pairs: Sequence[Neighbours], like: SheetPlan, limit: float) -> None:
+        self.limit, self.like = limit, like
+        self._sources = Sources(plan, like, like.printer is not None)
+        self._string = plan.job.accuracy.string
+        self._corner = plan.group.x0, plan.group.y0
+        self._level = plan.level_line - self._corner[1]
+        self._pairs = [
+            [self._measure(parts) for parts in (what.step, *what.gaps)]
+            for what in map(measures, looked_at(plan, pairs))
+        ]
+        self._places = sorted({part[:2] for pair in self._pairs for measure in pair for part in measure.parts})
+        self._held: dict[Rect, list[Point]] = {}
 
-    def error(self, sheets: SheetPlan, enough: float = math.inf) -> float:
-        """The largest error of these pairs (95 %, mm), or one that is larger than `enough`; 0 of none."""
-        accuracy = self.plan.job.accuracy
-        match = meeting_sd(accuracy, sheets.hides)
-        tape = taped(sheets, self.plan.level_line, accuracy.string, string_share(accuracy, match))
-        if len(tape.references) > 1:
-            return worst_error(self.plan, sheets, self.pairs)
-        homes, worst = Homes(sheets), 0.0
-        asked = self._asked(sheets)
-        for at, pair in enumerate(asked):
-            error = _error(pair, tape, homes, match * match)
-            worst = max(worst, error)
-            if error > enough:  # it is likely to be the worst next time, too
-                asked.insert(0, asked.pop(at))
+    def excess(self, sketch: Sketch, enough: float = math.inf) -> float:
+        """By how much the pairs together err above the limit (mm), or more than `enough`."""
+        joins = linked(sketch.joins)
+        cells, strips = [cell.rect for cell in sketch.cells], [cell.strip for cell in sketch.cells]
+        numbered = sketch.spine or (self.like.linked and bool(self.like.hides))
+        lie = Laying(cells, strips, joins, None if sketch.spine else sketch.rows, numbered, self.like.firm)
+        sources = self._sources
+        tape = taped_of(lie, self._level, self._string, string_share(sources.accuracy, sources.match))
+        lying = [cell.turned for cell in sketch.cells]
+        laid = _Laid(tape, cells, lying, len(set(lying)) > 1, self._homes(cells))
+        over = 0.0
+        for at, pair in enumerate(self._pairs):
+            step, *gaps = (self._variance(measure, laid) for measure in pair)
+            error = NORMAL_95 * math.sqrt(step + max(gaps))
+            if error > self.limit:
+                over += round(error - self.limit + FINE, FINE_DIGITS)
+            if over > enough:  # it is likely to err most the next time, too
+                self._pairs.insert(0, self._pairs.pop(at))
                 break
-        return worst
+        return over
 
-    def _asked(self, sheets: SheetPlan) -> list[_Asked]:
-        key = sheets.page.width > sheets.page.height, sheets.printer is not None
-        if key not in self._known:
-            sources = Sources(self.plan, sheets, sheets.printer is not None, alike=True)
-            self._known[key] = [
-                _Asked(parts, tuple(_without_joins(sources, one) for one in parts)) for parts in self._measures
-            ]
-        return self._known[key]
+    def _measure(self, parts: Iterable[Part]) -> _Measure:
+        """A measure with what of it is the same on any sheets, its places as they are seen from the group's corner."""
+        parts = tuple(parts)
+        variances = self._sources.measured_by(parts).variances
+        x, y = self._corner
+        moved = tuple((p.x - x, p.y - y, p.right, p.up + p.tilt) for p in parts)
+        return _Measure(moved, sum(of for source, of in variances.items() if source not in (*PRINTED, "joins")))
 
+    def _homes(self, cells: Sequence[Rect]) -> dict[Point, int]:
+        """On which sheet every place of a measure is, or on none."""
+        found: dict[Point, int] = {}
+        for at, cell in enumerate(cells):
+            held = self._held.get(cell)
+            if held is None:
+                held = self._held[cell] = [place for place in self._places if cell.has_point(*place)]
+            for place in held:
+                found.setdefault(place, at)
+        return found
 
-def _without_joins(sources: Sources, parts: Parts) -> float:
-    variances = sources.measured_by(parts).variances
-    return sum(of for source, of in variances.items() if source != "joins")
-
-
-def _error(pair: _Asked, tape: Taped, homes: Homes, matched: float) -> float:
-    step, *gaps = (
-        fixed + matched * variance(tape, ((homes.at(p.x, p.y), p.x, p.y, p.right, p.up + p.tilt) for p in parts))
-        for parts, fixed in zip(*pair, strict=True)
-    )
-    return NORMAL_95 * math.sqrt(step + max(gaps))
+    def _variance(self, measure: _Measure, laid: _Laid) -> float:
+        tape, sources = laid.tape, self._sources
+        cell = laid.cells[tape.references[tape.piece_of[0]]]
+        terms: list[Term] = []
+        printed = dict.fromkeys(PRINTED, 0.0)
+        for x, y, right, up in measure.parts:
+            sheet = laid.homes.get((x, y))
+            if sheet is None:
+                sheet = nearest(laid.cells, x, y)
+            terms.append((sheet, x, y, right, up))
+            for source, aside, above in sources.stretched(laid.lying[sheet], x - cell.x0, y - cell.y0):
+                printed[source] += right * aside + up * above
+        joins = 0.0
+        for fit, effect in effects(tape, terms):
+            joins += effect[0] ** 2 + effect[1] ** 2 + effect[2] ** 2 + effect[3] ** 2
+            if laid.mixed:
+                for source, weight in sources.unlike(fit, effect, laid.lying, (cell.x0, cell.y0)):
+                    printed[source] += weight
+        return measure.fixed + sources.match**2 * joins + sum(of * of for of in printed.values())

@@ -24,7 +24,6 @@ from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import worst_error
 from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.neighbours import neighbours
-from templates_gen.tolerance.worst import Worst
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, paper
 from tests.made import SAMPLE_NAMES, made
@@ -110,17 +109,14 @@ def test_it_takes_less_than_the_paper_with_every_mark(name: str, size: str, trim
 def test_no_neighbours_err_by_much_more_than_those_of_strips_with_whole_edges(name: str, size: str, trim: str) -> None:
     """A tenth more with a string, a quarter without (as the samples are taped); uncut, nothing is searched for.
 
-    The search is held to what joins do where all pages lie alike.  Where they do not, paper that grows more one way
-    than the other adds to it: a seventh at most on these walls.
+    It is what is printed of the pages as they lie: on some of these walls the limit was once passed by a seventh.
     """
     plan, sheets = planned(name, size, trim)
     if trim == "cut" and len(plan.frames) > 1:
         times = 1.1 if plan.job.accuracy.string else 1.25  # our own limits
         strips = tiled(plan, paper(size, trim=trim, cover="marks"))
         pairs = neighbours(plan)
-        limit = times * worst_error(plan, strips, pairs)
-        assert Worst(plan, pairs).error(sheets) <= limit * (1 + 1e-9)
-        assert worst_error(plan, sheets, pairs) <= limit * 8 / 7
+        assert worst_error(plan, sheets, pairs) <= times * worst_error(plan, strips, pairs)
 
 
 def test_a_roll_is_refused_in_one_line() -> None:
