@@ -13,6 +13,7 @@ from tests.recorded.cells import of_cells
 from tests.recorded.found import FOUND
 from tests.recorded.jobs import DRAWN, PLANNED, Recorded
 from tests.recorded.listing import drawn, planned, sheets_of, told
+from tests.recorded.parts import PARTS
 from tests.recorded.updates import of_updates
 
 FOLDER = Path(__file__).parent
@@ -64,6 +65,7 @@ FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
     **{name: {name: partial(_of_job, of, True)} for name, of in DRAWN.items()},
     "plans": {name: partial(_of_job, of, False) for name, of in PLANNED.items()},
     "odd": {"cells": lambda _: of_cells(), "updates": _of_updates},
+    "parts": {name: lambda _, lines=lines: lines() for name, lines in PARTS.items()},
     "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
 }
 """The records in each file, by their titles in it, and what writes their lines from a user's number of steps."""
