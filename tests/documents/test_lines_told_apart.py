@@ -15,7 +15,7 @@ from templates_gen.drawing.sizes import BROAD, HEAVY, INNER_EDGE, MEDIUM, STRONG
 from templates_gen.drawing.strokes import CENTRE_DASH, NEXT_DASH
 from tests.every_mark import every_sheet, marks_of, on_lines
 from tests.looking import PIXEL, Pixels, alike, around, drawn, form, likeness, seen, ways
-from tests.made import made
+from tests.made import Everything, made
 
 STEPS = {"tram-tickets": 3, "twelve, letter, linked": 6}
 """Every so many'th sheet is looked at here; every one of every job in tests/bench."""
@@ -61,13 +61,12 @@ def looks(kind: str, upright: bool) -> list[Pixels]:
     return [np.rot90(drawn(one, 1.0), turn + upright) for one in every for turn in (0, 2)]
 
 
-def margins(name: str, step: int = 1) -> Iterator[tuple[float, str, str, str]]:
+def margins(done: Everything, step: int = 1) -> Iterator[tuple[float, str, str, str]]:
     """Of places on every long line of a job: how much more it looks like its own kind than like the likest other one,
     by the line itself and by all that is seen there, in the middle; the two kinds, and where.
 
     Beside another line or a ruler it is asked whether a line to cut is taken for another, or another for it, alone.
     """
-    done = made(name)
     for number, (laid, page, to_page) in enumerate(every_sheet(done)):
         if number % step:
             continue
@@ -87,7 +86,7 @@ def margins(name: str, step: int = 1) -> Iterator[tuple[float, str, str, str]]:
 @pytest.mark.parametrize("name", STEPS)
 def test_no_line_is_taken_for_one_of_another_kind(name: str) -> None:
     """Above all no edge of a frame, and neither long line, for a line to cut."""
-    found = list(margins(name, STEPS[name]))
+    found = list(margins(made(name), STEPS[name]))
     assert {kind for _, kind, _, _ in found} >= {"cut", "next sheet", "frame", "level line"}
     assert [one for one in found if one[0] <= LEAST] == []
 

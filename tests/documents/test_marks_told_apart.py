@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import io
 from collections.abc import Iterator, Sequence
 from functools import cache
 
+import pypdf
 import pytest
 
 from templates_gen.base.geometry import Rect
-from templates_gen.documents.correcting.patch_pages import ARM, CIRCLE, RING
+from templates_gen.documents.correcting import correct
+from templates_gen.documents.correcting.patch_pages import ARM, CIRCLE, RING, patch_pages
 from templates_gen.documents.sheets.join_marks import bars_form
 from templates_gen.documents.sheets.nail_marks import nail_form
 from templates_gen.documents.sheets.wall_marks import target
@@ -16,10 +19,13 @@ from templates_gen.drawing.houses import house
 from templates_gen.drawing.items import Circle, Line
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.moving import moved_by
-from templates_gen.drawing.sizes import MEDIUM
+from templates_gen.drawing.pdf.writing import write_pdf
+from templates_gen.drawing.sizes import BARS_LONG, HAIR, MEDIUM
 from tests.every_mark import like
+from tests.jobs import SAMPLES
 from tests.looking import HALVES, SCALES, WHOLE, Pixels, alike, around, drawn, form, likeness, seen, ways
-from tests.made import made
+from tests.made import Everything, made
+from tests.pdf_reading import page_marks
 
 JOBS = ("tram-tickets", "twelve, letter, linked")
 """One of every mark, one of linked paper: `python tests/bench/marks_told_apart.py` looks at every job."""
@@ -43,18 +49,18 @@ def kinds() -> dict[str, list[Pixels]]:
     plan = made("fern-prints").plan
     middle = moved_by(target(plan), -plan.centre_line, -plan.level_line)
     houses = [(digit, house(digit, 10.0, -9.5, -10.0, Lettering())) for digit in "18"]
+    on_cut = form("bars on a cut", *bars_form(False).items, Line(-BARS_LONG, 0, BARS_LONG, 0, HAIR))
     forms = {
         "nail": [nail_form()],
-        "registration": [bars_form(False), bars_form(True)],
+        "registration": [bars_form(False), bars_form(True), on_cut],
         "target": [form("target", *middle)],
         "sheet": [form(f"house {digit}", *items) for digit, items in houses],
     }
     return {kind: [way for one in drawings for way in ways(one, SCALES)] for kind, drawings in forms.items()}
 
 
-def places(name: str, every: int = 1) -> Iterator[tuple[str, str, list[Pixels]]]:
+def places(done: Everything, every: int = 1) -> Iterator[tuple[str, str, list[Pixels]]]:
     """Nails, registration marks and targets of a job on every so many sheets: kind, a name, and how each looks."""
-    done = made(name)
     plan, report = done.plan, done.report
     for sheet in report["sheets"][::every]:
         page, (a, b, c, d, e, f) = seen(done.pdf, sheet["page"] - 1), sheet["to_page"]
@@ -79,7 +85,7 @@ def worst(looks: Sequence[Pixels], own: str, shapes: dict[str, list[Pixels]], pa
 @pytest.mark.parametrize("name", JOBS)
 def test_every_mark_looks_most_like_its_own_kind(name: str) -> None:
     shapes, found = kinds(), 0
-    for kind, where, looks in places(name, 2):
+    for kind, where, looks in places(made(name), 2):
         found += 1
         alike_to = {other: likeness(looks, some) for other, some in shapes.items()}
         own = alike_to.pop(kind)
@@ -93,7 +99,7 @@ def test_every_mark_looks_most_like_its_own_kind(name: str) -> None:
 def test_no_half_of_a_registration_mark_looks_like_a_nail(name: str) -> None:
     """Nor the other way round, whichever half is hidden."""
     shapes = {kind: some for kind, some in kinds().items() if kind in PAIR}
-    for kind, where, looks in places(name, 2):
+    for kind, where, looks in places(made(name), 2):
         for side, half in HALVES.items() if kind != "target" else ():
             assert worst(looks, kind, shapes, half) > LEAST_OF_HALF, f"{where}, {side} half"
 
@@ -119,10 +125,10 @@ LEAST_TO_OTHERS = 0.02
 does: lines, letters, houses, corners, rulers' ends, drop scales.  Our own choice."""
 
 
-def shares(name: str, step: int) -> Iterator[tuple[str, float, float, str]]:
+def shares(done: Everything, step: int = 1) -> Iterator[tuple[str, float, float, str]]:
     """Of nail, registration mark and target: how like its kind the least like one looks, and the likest other thing."""
     shapes = {kind: some for kind, some in kinds().items() if kind != "sheet"}
-    for kind, by in like(made(name), shapes, step).items():
+    for kind, by in like(done, shapes, step).items():
         likest, what = max((max(some), other) for other, some in by.items() if other != kind)
         yield kind, min(by.get(kind, [1.0])), likest, what
 
@@ -130,7 +136,7 @@ def shares(name: str, step: int) -> Iterator[tuple[str, float, float, str]]:
 @pytest.mark.parametrize("name", JOBS)
 def test_nothing_else_on_paper_looks_as_much_like_a_nail_as_a_nail(name: str) -> None:
     """Nor like a registration mark or the target, at any size and whichever way round."""
-    for kind, own, other, what in shares(name, STEPS[name]):
+    for kind, own, other, what in shares(made(name), STEPS[name]):
         assert own > other + LEAST_TO_OTHERS, (kind, what)
 
 
@@ -140,6 +146,21 @@ def test_old_ring_and_new_circle_of_a_patch_are_told_apart() -> None:
     new = form("new nail", Circle(0, 0, CIRCLE, MEDIUM), Line(-ARM, 0, ARM, 0, 0.13), Line(0, -ARM, 0, ARM, 0.13))
     assert alike(drawn(ring, 1.0), ways(new)) < UNLIKE
     assert max(likeness([drawn(one, 1.0)], kinds()["nail"]) for one in (ring, new)) < 1.0 - LEAST
+
+
+def test_no_old_hole_on_a_patch_looks_like_a_nail_and_nothing_round_like_a_registration_mark() -> None:
+    """On the papers for nails that move, of the readings that come with the samples: a new hole may look so."""
+    plan, old, new = made("fern-prints").plan, 0, 0
+    pdf = write_pdf(patch_pages(plan, correct(plan, SAMPLES / "fern-prints-hung.csv"), Lettering()), Lettering())
+    for number, page in enumerate(pypdf.PdfReader(io.BytesIO(pdf)).pages):
+        pixels = seen(pdf, number)
+        for circle in page_marks(page).circles:
+            looks = around(pixels, circle.cx, circle.cy)
+            assert likeness(looks, kinds()["registration"]) < UNLIKE - LEAST_TO_NAIL
+            if ring := abs(circle.r * 25.4 / 72 - RING) < 0.1:
+                assert likeness(looks, kinds()["nail"]) < UNLIKE - LEAST_TO_NAIL
+            old, new = old + ring, new + (not ring)
+    assert old > 1 and new
 
 
 def test_only_a_nail_has_a_circle_and_a_cross() -> None:
