@@ -107,9 +107,11 @@ def _closer_line(way: Way, unit: str) -> str:
 
 
 def _closer(plan: Plan, printer: Printer | None) -> Iterator[Way]:
-    """Loose pieces, larger paper, and the print shop, as far as the job does not have them already."""
+    """Cutting, loose pieces, larger paper, and the print shop, as far as the job does not have them already."""
     paper = plan.job.paper
     if paper.kind == "sheets":
+        if paper.trim == "none":
+            yield from _way(plan, "cutting the sheets", "--trim cut", replace(paper, trim="cut"), printer)
         if paper.cover != "nails":
             yield from _way(plan, "loose pieces", "--cover nails", replace(paper, cover="nails"), printer)
         size = "tabloid" if plan.job.unit == "in" else "a3"

@@ -100,7 +100,7 @@ def _serves_words(old: Plan, plan: Plan, command: str) -> Iterator[str]:
     """Why no sheet is printed, what on the old paper is not true here, and how to have all sheets."""
     where = f"“{old.job.wall.name}”" if old.job.wall.name else "the wall it was made for"
     yield (
-        f"Frames, nails and both lines stand to each other as on {where}. So the taped paper that hung them there "
+        f"The frames, the nails and both lines are arranged as on {where}. So the taped paper that hung them there "
         f"hangs them here, and no sheet is printed. To print every sheet anyway:  {command}"
     )
     wrong = list(_wrong(old, plan))
@@ -132,7 +132,7 @@ def _steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
             yield step.words
     if covered := _covered(plan):
         yield f"The paper covers what is on this wall: {'; '.join(covered)}. Cut it out there, or fold the paper back."
-    yield "Nail, take the paper off and hang as its own first pages say, once you have looked for cables and pipes."
+    yield "Look for cables and pipes. Then nail, take the paper off and hang, as its own first pages say."
 
 
 def _covered(plan: Plan) -> list[str]:

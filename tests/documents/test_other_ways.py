@@ -122,6 +122,20 @@ def test_a_wall_that_comes_out_far_off_is_told_what_brings_it_closer() -> None:
         assert (effort(sheets).words if len(sheets.sheets) > 1 else "1 page") in way
 
 
+def test_paper_that_is_not_cut_is_told_what_cutting_brings() -> None:
+    """Slanting lines over a blank margin meet worse than bars on a cut edge."""
+    job = many(18, across=6)
+    job = replace(job, paper=replace(job.paper, trim="none"))
+    plan = plan_wall(job)
+    expected = expected_error(plan, plan_sheets(plan, job.paper))
+    assert expected is not None
+    _, cut, *others = closer_words(plan, expected)
+    assert cut.startswith("cutting the sheets, --trim cut: ") and len(others) == 3
+    other = replace(plan, job=replace(job, paper=replace(job.paper, trim="cut")))
+    better = expected_error(other, plan_sheets(other, other.job.paper))
+    assert better is not None and f": {better.worst.error:.0f} mm (" in cut
+
+
 def test_a_wall_that_comes_out_close_is_told_nothing() -> None:
     done = made("fern-prints")
     assert closer_words(done.plan, expected_error(done.plan, done.sheets)) == []

@@ -47,8 +47,7 @@ def test_blocks_come_before_their_long_joins(name: str) -> None:
 def test_the_steps_name_every_block_with_its_number(name: str) -> None:
     sheets = made(name).sheets
     order, words = taping_order(sheets), " ".join(taping_steps(sheets, taping_order(sheets)))
-    words = words.replace(SLID.search(words)[0], "") if SLID.search(words) else words
-    told = {int(number): run_of(run) for run, number in re.findall(rf"({RUN}) \(step (\d+)\)", words)}
+    told = {int(number): run_of(run) for run, number in re.findall(rf"({RUN}) \(step (\d+)[:)]", words)}
     assert told == dict((*order.made, *order.laid))
 
 
@@ -61,8 +60,8 @@ def run_of(words: str) -> tuple[str, ...]:
 
 
 RUN = r"(?:\d+, )*\d+(?: (?:to|and) \d+)?"
-SAID_UNDER = re.compile(rf"({RUN}) under ({RUN}) \(step (\d+)\)")
-SLID = re.compile(r" Slide these sheets under the paper that is already there: [^.]*\.")
+STEP_UNDER, SAID_UNDER = re.compile(r"\(step (\d+): ([^)]*)\)"), re.compile(rf"({RUN}) under ({RUN})")
+SLID = " Slide what goes under others in below the paper that is there."
 
 
 @pytest.mark.parametrize("trim", ["cut", "none"])
@@ -77,12 +76,13 @@ def test_what_goes_under_paper_already_there_is_said_at_its_step(seed: int, cove
     step_of = dict.fromkeys((name for names in order.begun for name in names), 0)
     step_of |= {name: number for number, names in order.laid for name in names}
     said = set()
-    for low, high, step in SAID_UNDER.findall(SLID.search(words)[0] if SLID.search(words) else ""):
-        assert {step_of[under] for under in run_of(low)} == {int(step)}
-        said |= {(under, over) for under in run_of(low) for over in run_of(high)}
+    for step, pairs in STEP_UNDER.findall(words):
+        for low, high in (SAID_UNDER.fullmatch(pair).groups() for pair in pairs.split("; ")):
+            assert {step_of[under] for under in run_of(low)} == {int(step)}
+            said |= {(under, over) for under in run_of(low) for over in run_of(high)}
     for join in sheets.joins:
         assert ((join.under, join.over) in said) == (step_of[join.under] > step_of[join.over])
-    assert bool(SLID.search(words)) == bool(said)
+    assert (SLID in words) == bool(said)
     strips = [sheets.sheet(names[0]).strip for names in (*order.begun, *(names for _, names in order.laid))]
     if re.search("from the (bottom row up|left column to the right)", words):
         assert strips == sorted(strips)
@@ -92,7 +92,7 @@ def test_a_block_laid_before_one_that_goes_under_it_is_said_to_be_in_this_order(
     """Some crowded job by chance has such a block, and some has none: both kinds of words are met."""
     told = [" ".join(taping_steps(s, taping_order(s))) for s in map(crowded_sheets, range(8))]
     assert {"in this order" in words for words in told} == {True, False}
-    assert any("Slide these sheets under the paper that is already there" in words for words in told)
+    assert any(SLID in words for words in told)
 
 
 def crowded_sheets(seed: int) -> SheetPlan:

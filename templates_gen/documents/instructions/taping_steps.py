@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.units import show_both
@@ -27,11 +27,11 @@ def taping_steps(sheets: SheetPlan, order: Order, line: str = "level line") -> I
     tape = "Then tape" if order.made else "Tape"
     on_top = "the cut edge" if sheets.hides is None else "the sheet above or to the right"
     if order.laid and order.pieces > 1:
-        yield f"{tape} these sheets to what they meet, {on_top} always on top: {_listed(order.laid)}.{_tucked(order)}"
+        yield f"{tape} these sheets to what they meet, {on_top} always on top: {_laid(order)}"
     elif order.laid:
         way = "from the bottom row up" if sheets.rows else "from the left column to the right"
         way = way if order.forward else "in this order"
-        yield f"{tape} the {word}s to each other, {way}, {on_top} always on top: {_listed(order.laid)}.{_tucked(order)}"
+        yield f"{tape} the {word}s to each other, {way}, {on_top} always on top: {_laid(order)}"
 
 
 def _spine_steps(order: Order, line: str) -> Iterator[str]:
@@ -44,22 +44,22 @@ def _spine_steps(order: Order, line: str) -> Iterator[str]:
     if branches:
         yield f"Then make each branch of more than one sheet: {_listed(branches)}."
     if order.laid:
-        yield (
-            "Lay the others on what is there already, in this order, the cut edge always on top: "
-            f"{_listed(order.laid)}.{_tucked(order)}"
-        )
+        yield f"Add the others one after the other, the cut edge always on top: {_laid(order)}"
 
 
-def _tucked(order: Order) -> str:
-    """Which sheets are slid under paper that is there already, as a sentence; "" where none is."""
-    if not order.tucked:
-        return ""
-    told = (f"{_run(unders)} under {_run(overs)} (step {number})" for number, unders, overs in order.tucked)
-    return f" Slide these sheets under the paper that is already there: {', '.join(told)}."
+def _laid(order: Order) -> str:
+    """The steps that add to paper which is there already, with what is slid under it, in words."""
+    under: dict[int, str] = {}
+    for number, unders, overs in order.tucked:
+        under[number] = f"{under[number]}; " if number in under else ": "
+        under[number] += f"{_run(unders)} under {_run(overs)}"
+    slide = " Slide what goes under others in below the paper that is there." if under else ""
+    return f"{_listed(order.laid, under)}.{slide}"
 
 
-def _listed(steps: Sequence[Step]) -> str:
-    return ", ".join(f"{_run(names)} (step {number})" for number, names in steps)
+def _listed(steps: Sequence[Step], told: Mapping[int, str] | None = None) -> str:
+    """The sheets of every step, and what is told of it."""
+    return ", ".join(f"{_run(names)} (step {number}{(told or {}).get(number, '')})" for number, names in steps)
 
 
 def _run(names: Sequence[str]) -> str:
