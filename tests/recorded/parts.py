@@ -21,9 +21,9 @@ from templates_gen.tiling.regrowing import Growing
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.searching import Found, lighter, quicker
 from templates_gen.tiling.sheet import clearance
-from templates_gen.tiling.weaving import woven
 from tests.jobs import frame, job, paper
 from tests.recorded.listing import numbers
+from tests.tiling.runs import put_into_runs
 
 PATCHES = 120
 """So many walls of sheets that lie anyhow.  Our own choice."""
@@ -81,21 +81,20 @@ def _woven(patches: list[Patch], seed: int) -> str:
     """The strips that these sheets are put into, from the first, with the line through its middle."""
     cells = [Rect(*patch) for patch in patches]
     line = cells[0].cy
-    found = woven(cells, 0, lambda cell: cell.y0 < line < cell.y1, bool(seed % 2), A4[0])
+    found = put_into_runs(cells, 0, lambda cell: cell.y0 < line < cell.y1, bool(seed % 2), A4[0])
     return " ".join(f"{cell.strip}.{cell.place}{'t' * cell.turned}@{cells.index(cell.rect)}" for cell in found)
 
 
 def _searched(laid: Laid, seed: int) -> str:
     """What a short search finds, for which sheets far to the right err most, and what can then be left out."""
 
-    def excess(patches: object, _: float) -> float:
-        assert isinstance(patches, list)
-        return max(0.0, max(patch[2] for patch in patches) / 1000.0 - 0.6)
+    def excess(some: Laid, _: float = 0.0) -> float:
+        return max(0.0, max(patch[2] for patch in some.patches) / 1000.0 - 0.6)
 
     if not laid.all_held or not laid.one_piece:
         grown = Growing(laid.ground, Random(seed)).braced(laid, laid.patches[0])
         return f"braced {_sums(grown)}"
-    start = Found(laid, excess(laid.patches, 0.0))
+    start = Found(laid, excess(laid))
     best = quicker(start, STEPS, excess, seed)
     less = lighter(start, excess)
     return f"{_sums(best.laid)} {best.excess:.4f}; lighter {_sums(less.laid)}"
