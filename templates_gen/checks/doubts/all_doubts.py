@@ -16,6 +16,8 @@ from templates_gen.checks.doubts.fixings import fixing_doubts
 from templates_gen.checks.doubts.frames import frame_doubts
 from templates_gen.checks.doubts.group import group_doubts
 from templates_gen.checks.doubts.hangers import hanger_doubts
+from templates_gen.checks.doubts.nearly_twins import nearly_twins
+from templates_gen.checks.doubts.odd_places import odd_places
 from templates_gen.checks.doubts.paper import paper_doubts
 from templates_gen.checks.doubts.plan import plan_doubts
 from templates_gen.checks.doubts.twins import twin_doubts
@@ -34,6 +36,7 @@ def job_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
     yield from fellow_doubts(job, only)  # what its fellows tell of a size goes before what is usual for any
     yield from frame_doubts(job)
     yield from fellow_weights(job, only)
+    yield from nearly_twins(job, only)
     yield from hanger_doubts(job)
     yield from twin_doubts(job, only)
     yield from fixing_doubts(job)
@@ -43,7 +46,7 @@ def job_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
 
 def doubtful(plan: Plan, only: str = "") -> Iterator[Finding]:
     """What is doubtful about a plan, as warnings; `only` as for job_doubts."""
-    yield from as_findings((*job_doubts(plan.job, only), *plan_doubts(plan)), plan.job)
+    yield from as_findings((*job_doubts(plan.job, only), *plan_doubts(plan), *odd_places(plan)), plan.job)
 
 
 def _doubtful(plan: Plan) -> Iterator[Finding]:

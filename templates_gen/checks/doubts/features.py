@@ -90,6 +90,9 @@ def _sizes(feature: Feature, place: str, known: Written) -> Iterator[Doubt]:
 
 def _usual_sizes(feature: Feature) -> tuple[Usual | None, Usual | None]:
     """What its width and its height usually are, by its kind, and for furniture by its name and by where it stands."""
+    named = usual.named(feature.name) if feature.rect.y0 <= TOLERANCE else None
+    if named and feature.kind in ("furniture", "other"):
+        return named[:2]
     known = usual.SIZES.get(feature.kind)
     if known is None:
         return None, None
@@ -158,16 +161,21 @@ IN_DOOR = 100.0
 """mm that furniture may stand before a door, with its frame.  Our own, no source."""
 
 
+HIDDEN = 0.5
+"""Of a switch: nobody puts furniture before more of it.  Our own, no source."""
+
+
 def _cannot_share(one: Feature, two: Feature) -> bool:
     if one.kind == two.kind and one.rect == two.rect:
         return True
-    kinds = {one.kind, two.kind}
-    solid = (one.kind in APART and two.kind in APART) or kinds == {"door", "furniture"}
-    if not solid or (kinds & {"window"} and kinds & {"radiator", "vent"}):
-        return False
     across = min(one.rect.x1, two.rect.x1) - max(one.rect.x0, two.rect.x0)
     up = min(one.rect.y1, two.rect.y1) - max(one.rect.y0, two.rect.y0)
+    kinds = {one.kind, two.kind}
+    if across <= 0 or up <= 0 or (kinds & {"window"} and kinds & {"radiator", "vent"}):
+        return False
     if kinds == {"door", "furniture"}:
-        return across > IN_DOOR and up > 0
+        return across > IN_DOOR
+    solid = one.kind in APART and two.kind in APART
+    share = HIDDEN if kinds in ({"switch", "furniture"}, {"thermostat", "furniture"}) else SHARED
     smaller = min(each.rect.width * each.rect.height for each in (one, two))
-    return across > 0 and up > 0 and across * up > SHARED * smaller
+    return (solid or share == HIDDEN) and across * up > share * smaller

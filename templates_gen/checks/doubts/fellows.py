@@ -58,10 +58,6 @@ class Others(Record, frozen=True):
         """True for a size that one of them has, as far as rounding tells."""
         return any(_same(width, other.width) and _same(height, other.height) for other in self.frames)
 
-    def count(self, width: float, height: float) -> int:
-        """How many of them have a size, as far as rounding tells."""
-        return sum(_same(width, other.width) and _same(height, other.height) for other in self.frames)
-
 
 def _same(one: float, two: float) -> bool:
     return abs(one - two) <= EXACT * two
@@ -135,8 +131,8 @@ def _fits_better(frame: Frame, others: Others, times: float) -> bool:
     """True where drop or weight speak for the size being `times` what is given: as it is they are unlike all others',
     so they are like them."""
     alike = [other for other in others.frames if other.hanger.kind == frame.hanger.kind]
-    shares = [drop / other.height for other in alike for drop in _drops(other)]
-    own_drops = [drop / frame.height for drop in _drops(frame)]
+    shares = [drop / other.height for other in alike for drop in drops_of(other)]
+    own_drops = [drop / frame.height for drop in drops_of(frame)]
     if own_drops and shares and not near(own_drops[0], shares, DROP_APART):
         return near(own_drops[0] / times, shares, DROP_APART)
     masses = [mass for other in others.frames if (mass := weight_by_area(other))]
@@ -172,7 +168,7 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
             width, height = (reading.mm, frame.height) if name == "width" else (frame.width, reading.mm)
             plain = _ratio(width, height) < PLAIN
             likely = among and plain and reading in shifted  # nobody takes the other tape for one side alone
-            trusted = reading not in swapped or (long and plain) or others.count(width, height) > 1
+            trusted = reading not in swapped or (long and plain)
             if (trusted and others.has(width, height)) or (likely and others.hold(width, height)):
                 yield Doubt(
                     rule="doubtful-size",
@@ -206,7 +202,8 @@ def _quarter_turn(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
         yield turned(frame, job.unit, "while all others of the grid stand the other way")
 
 
-def _drops(frame: Frame) -> list[float]:
+def drops_of(frame: Frame) -> list[float]:
+    """The drops of a frame that are known (mm): of its two sides, or its own."""
     sides = [drop for drop in (frame.hanger.drop_left, frame.hanger.drop_right) if drop is not None]
     return sides or ([] if frame.drop is None else [frame.drop])
 

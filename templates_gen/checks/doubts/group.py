@@ -10,6 +10,7 @@ from templates_gen.base.record import replace
 from templates_gen.base.units import INCH, MM, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
+from templates_gen.checks.doubts.frames import weight_by_area
 from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths
 from templates_gen.checks.doubts.readings import Usual
 from templates_gen.job.model import Frame, Job
@@ -34,7 +35,10 @@ LONG_WALL, GALLERY = 6000.0, 1.3
 """mm of a wall along which frames are spread out as in a gallery, and of their shorter side how wide the gaps of a row
 are then.  Our own, no source."""
 
-MANY, SPREAD = 6, 2.2
+CORRIDOR, SEVERAL, ALONG = 5000.0, 4, 0.55
+"""mm of a wall, so many frames, and of its width how much their row takes, that are spread out along it.  Our own."""
+
+MANY, SPREAD = 6, 2.6
 """So many frames in a row that is still on the wall are spread out on purpose, at so much of their shorter side: with a
 slip in the gap so many would reach beyond it.  Our own, no source."""
 
@@ -58,6 +62,8 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
         min(usual.GAP.least, BY_SIDE.least * side), max(usual.GAP.most, share * side, beside),
         min(usual.GAP.far_least, BY_SIDE.far_least * side), max(usual.GAP.far_most, BY_SIDE.far_most * side, beside),
     )  # fmt: skip
+    if _in_parts(job):
+        expected = replace(expected, least=PARTS_APART)
     gaps = {"gap_across": job.group.gap_across, "gap_down": job.group.gap_down}
     if len(set(gaps.values())) == 1:
         gaps = {"gap": job.group.gap_across}
@@ -70,11 +76,23 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
         yield from unusual("doubtful-gap", place, mm, expected, known, "the room between frames")
 
 
+PARTS_APART = 2.5
+"""mm from one part of a picture to the next at least.  Our own, no source."""
+
+
+def _in_parts(job: Job) -> bool:
+    """True for frames of one size on two points each, as parts of one picture have: no wire is so exact."""
+    sizes = {(frame.width, frame.height) for frame in job.frames}
+    return len(sizes) == 1 and not any(frame.hanger.traits.swings for frame in job.frames)
+
+
 def _share_of_side(job: Job) -> float:
     """How much of frames' shorter side the gaps are at most."""
     if job.group.arrangement not in ("row", "stairs"):
         return BY_SIDE.most
-    if len(job.frames) >= MANY and _length_of_row(job) <= job.wall.width:
+    long = _length_of_row(job)
+    along = job.wall.width >= CORRIDOR and len(job.frames) >= SEVERAL and long >= ALONG * job.wall.width
+    if long <= job.wall.width and (len(job.frames) >= MANY or along):
         return SPREAD
     return GALLERY if job.wall.width >= LONG_WALL else IN_A_ROW
 
@@ -163,8 +181,9 @@ SMALL, WIDE = 450.0, 0.3
 PARTS = 25.0
 """mm, a gap that is tight on purpose, as between the parts of one picture.  Our own, no source."""
 
-LITTLE_DROP = 0.1
-"""Of the height, of a taut wire's drop: with sides too large it is too little.  Our own, no source."""
+LITTLE_DROP, MUCH_DROP, MUCH_WEIGHT = 0.1, 0.29, 40.0
+"""Of the height, of a taut wire's drop: with sides too large it is too little, with sides too small too much; and kg/m²
+that hardly any frame weighs but for sides that are too small.  Our own, no source."""
 
 
 def _all_frames(job: Job, known: Written) -> Iterator[Doubt]:
@@ -177,15 +196,29 @@ def _all_frames(job: Job, known: Written) -> Iterator[Doubt]:
     share = max(job.group.gap_across, job.group.gap_down) / median(min(f.width, f.height) for f in frames)
     odd = sum(in_tenths(frame) for frame in frames) * 2 > len(frames)
     split = max(job.group.gap_across, job.group.gap_down) < PARTS
-    if unit == "in" and longer > BIG and share < TIGHT and not split and (odd or _too_large_for_drops(frames)):
+    if (
+        unit == "in"
+        and longer > BIG
+        and share < TIGHT
+        and not split
+        and (odd or 0.0 < _share_of_drops(frames) < LITTLE_DROP)
+    ):
         yield _all_in(job, "cm", MM["cm"] / INCH)
-    if unit == "cm" and longer < SMALL and share > WIDE and all(by_the_inch(frame) for frame in frames):
+    inches, heavy = all(by_the_inch(frame) for frame in frames), _too_heavy(frames)
+    small, deep = unit == "cm" and longer < SMALL, _share_of_drops(frames) > MUCH_DROP
+    if small and ((share > WIDE and inches) or (deep and (inches or heavy))):
         yield _all_in(job, "in", INCH / MM["cm"])
 
 
-def _too_large_for_drops(frames: Sequence[Frame]) -> bool:
+def _share_of_drops(frames: Sequence[Frame]) -> float:
+    """Of their heights, the middle one of the drops of all wires; 0 where there are none."""
     shares = [frame.drop / frame.height for frame in frames if frame.drop and frame.hanger.traits.on_wire]
-    return bool(shares) and median(shares) < LITTLE_DROP
+    return median(shares) if shares else 0.0
+
+
+def _too_heavy(frames: Sequence[Frame]) -> bool:
+    masses = [mass for frame in frames if (mass := weight_by_area(frame))]
+    return bool(masses) and median(masses) > MUCH_WEIGHT
 
 
 def _all_in(job: Job, other: str, times: float) -> Doubt:

@@ -9,8 +9,8 @@ from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
 from templates_gen.checks.doubts.other_tape import typed_in_tenths
 from templates_gen.checks.doubts.readings import Usual, other_readings, probably, swapped_figures, tenfold
-from templates_gen.checks.wire import LEAST_PAIR
-from templates_gen.job.hangers import MOST_BEYOND, WIRE
+from templates_gen.checks.doubts.wires import as_deep, wire_doubts
+from templates_gen.job.hangers import MOST_BEYOND
 from templates_gen.job.model import Frame, Job, Studs
 
 NEAREST, INMOST, CLOSE = 5.0, 0.42, 0.25
@@ -28,13 +28,8 @@ FAR_ASIDE, FAR_LOWER = 0.22, 20.0
 FRONT_ASIDE, FRONT_LOWER = 6.0, 3.5
 """mm likewise for what was seen from the front, where nobody sees a hanger.  Our own, no source."""
 
-APART = Usual(0.12, 0.72, 0.0, 1.0)
-SEPARATION, RING_DEPTH = (0.35, 1.0), (0.06, 0.55)
-"""Of the width that two fixings, and two rings, are apart; of the height that rings lie down.  Our own, no source."""
-
-LEAST_DROP, MOST_AT_TWO = 0.1, 0.45
-"""Of the height: the least that another drop may have been meant by, and the most that a wire's is on two fixings.  Our
-own, no source."""
+LEAST_DROP = 0.1
+"""Of the height: the least that another drop may have been meant by.  Our own, no source."""
 
 
 def hanger_doubts(job: Job) -> Iterator[Doubt]:
@@ -42,12 +37,13 @@ def hanger_doubts(job: Job) -> Iterator[Doubt]:
     known = written(job)
     for frame in job.frames:
         for place, drop in drops(frame, known):
-            yield from _drop(frame, place, drop, known)
+            if not as_deep(frame, drop, job):
+                yield from _drop(frame, place, drop, known)
         if frame.hanger.left is not None and frame.hanger.right is not None and not _by_studs(frame, job.wall.studs):
             yield from _insets(frame, known)
             yield from _uneven(frame, known)
         if frame.hanger.traits.on_wire:
-            yield from _wire(frame, known)
+            yield from wire_doubts(frame, known)
         if frame.hanger.screw_below is not None:
             place, what = frame_place(frame.id, "hanger", "screw_below"), "a rail's screws under its edge"
             below = frame.hanger.screw_below
@@ -210,27 +206,4 @@ def _from_front(frame: Frame, aside: float, lower: float, known: Written) -> Ite
             why="but its two sides differ, and a back is measured from behind",
             ask='Is it "back"? Seen from behind, left and right change places.',
             meant=((frame_place(frame.id, "hanger", "seen_from"), "back"),),
-        )  # fmt: skip
-
-
-def _wire(frame: Frame, known: Written) -> Iterator[Doubt]:
-    hanger, width, height = frame.hanger, frame.width, frame.height
-    least_on_two = min(WIRE.usual_drop[0] * height, WIRE.long_enough)
-    measures = (
-        ("apart", hanger.apart, (APART.least * width, APART.most * width), "two fixings under one wire"),
-        ("ring_separation", hanger.ring_separation, (SEPARATION[0] * width, width), "two rings, one to the other,"),
-        ("ring_depth", hanger.ring_depth, (RING_DEPTH[0] * height, RING_DEPTH[1] * height), "rings from the top edge"),
-        ("drop_at_two", hanger.drop_at_two, (least_on_two, MOST_AT_TWO * height), "a wire"),
-    )  # fmt: skip
-    for name, mm, (least, most), what in measures:
-        if mm is None or max(least, LEAST_PAIR if name == "apart" else 0.0) <= mm <= most:
-            continue
-        place = frame_place(frame.id, "hanger", name)
-        likely = probably(mm, known.unit_of(place), Usual(least, most, 0.0, 0.0))
-        yield Doubt(
-            rule="doubtful-hanger", place=place, shown=show(mm, known.unit), about=(frame.id,),
-            uses=(frame_place(frame.id, "width"), frame_place(frame.id, "height")),
-            why=f"{'less' if mm < most else 'more'} than is usual for {what} on a frame of "
-            f"{show(width, known.unit)} × {show(height, known.unit)}",
-            ask=likely.ask or "Measure it again.", meant=likely.meant(place),
         )  # fmt: skip

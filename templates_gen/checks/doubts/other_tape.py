@@ -67,10 +67,15 @@ def sold_in_cm(frame: Frame) -> bool:
     return tuple(round(side) for side in sides) in CM_SIZES and all(abs(side - round(side)) < SAME for side in sides)
 
 
+def in_tenths_of_inches(mm: float) -> bool:
+    """True for a length whose inches are whole tenths, as centimetres are read."""
+    tenths = mm / INCH * 10
+    return abs(tenths - round(tenths)) < SAME
+
+
 def typed_in_tenths(mm: float) -> bool:
     """True for a length whose inches are tenths that no tape in inches shows, as one in centimetres does."""
-    tenths = mm / INCH * 10
-    return abs(tenths - round(tenths)) < SAME and no_inches(mm)
+    return in_tenths_of_inches(mm) and no_inches(mm)
 
 
 def no_inches(mm: float) -> bool:

@@ -37,7 +37,7 @@ def twin_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
         kinds[frame.hanger.kind, bool(frame.hanger.apart)].append(frame)
     doubted = set()
     for twins in alike.values():
-        for doubt in (*_twin_drops(twins, known), *_twin_weights(twins, known)):
+        for doubt in (*_twin_drops(twins, known), *_twin_weights(twins, known), *_twin_sides(twins, known)):
             doubted.add(doubt.place)
             yield doubt
     for same in kinds.values():
@@ -96,6 +96,32 @@ def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
                 shown=shown_mass(weight, known.unit), uses=(frame_place(others[0].id, "weight"),),
                 why=f"but frame {others[0].id}, of the same size, weighs {shown_mass(masses[0], known.unit)}",
                 ask="Is one of them in kg and the other in lb?",
+            )  # fmt: skip
+
+
+SIDES_AGREE, SIDE_OFF = 10.0, 30.0
+"""mm that the distances of all other hangers from their sides differ by at most, and that one is off at least: frames
+of one make have their rings put on alike.  Our own, no source."""
+
+
+def _twin_sides(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
+    """One distance from a frame's side that is unlike all others of its twins and itself, which agree."""
+    sides = [
+        (frame, name, mm) for frame in twins if len(twins) > 1 and not frame.hanger.traits.rail
+        for name, mm in (("left", frame.hanger.left), ("right", frame.hanger.right)) if mm is not None
+    ]  # fmt: skip
+    for frame, name, mm in sides:
+        others = [other for *whose, other in sides if whose != [frame, name]]
+        low, high = min(others, default=mm), max(others, default=mm)
+        if high - low <= SIDES_AGREE and not low - SIDE_OFF < mm < high + SIDE_OFF:
+            seen = {"left": "right", "right": "left"}[name] if known.seen_from(frame.id) == "back" else name
+            place = frame_place(frame.id, "hanger", seen)
+            likely = probably(mm, known.unit_of(place), Usual(low - SIDES_AGREE, high + SIDES_AGREE, 0.0, 0.0, True))
+            yield Doubt(
+                rule="doubtful-hanger", place=place, shown=show(mm, known.unit), about=(frame.id,),
+                uses=(frame_place(frame.id, "width"),),
+                why=f"where all others on frames of this size have {show_both(median(others), known.unit)}",
+                ask=likely.ask or "Measure it again, from its own side.", meant=likely.meant(place),
             )  # fmt: skip
 
 

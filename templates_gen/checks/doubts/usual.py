@@ -11,6 +11,7 @@ import re
 from templates_gen.checks.doubts.readings import Usual
 
 WALL_WIDTH = Usual(420.0, 8000.0, 300.0, 30_000.0)
+GALLERY_WIDTH = Usual(420.0, 12_000.0, 300.0, 30_000.0)
 WALL_HEIGHT = Usual(2000.0, 4000.0, 1200.0, 8000.0)
 STAIR_WALL_HEIGHT = Usual(2000.0, 7000.0, 1200.0, 14_000.0)
 """Rooms are 2.3 to 3.6 m high; beside a stair a wall goes on through two storeys or three."""
@@ -55,7 +56,7 @@ ABOVE_WORK, ABOVE_COOKER = Usual(45.0, 700.0, 30.0, 1100.0), Usual(45.0, 1100.0,
 """Above what people stand or sit at, or what gets hot or wet; and above a cooker, over which hoods hang 650 to 750 mm
 high (from memory)."""
 
-ABOVE_NOSINGS = Usual(1000.0, 1900.0, 800.0, 2400.0)
+ABOVE_NOSINGS = Usual(1000.0, 1900.0, 800.0, 2400.0, figures=True)
 
 PLATE_WIDTH, PLATE_HEIGHT = Usual(40.0, 350.0, 20.0, 500.0), Usual(40.0, 200.0, 20.0, 400.0)
 """Of a switch, an outlet or a thermostat: one gang is 70 to 120 mm, four beside each other 210 to 290."""
@@ -68,7 +69,7 @@ SIZES = {
     "radiator": (Usual(250.0, 3000.0, 100.0, 5000.0), Usual(150.0, 2500.0, 80.0, 3000.0)),
     "door": (Usual(500.0, 2600.0, 350.0, 5000.0), Usual(1800.0, 3000.0, 1200.0, 4000.0)),
     "window": (Usual(250.0, 4500.0, 100.0, 10_000.0), Usual(250.0, 3000.0, 100.0, 5000.0)),
-    "furniture": (Usual(200.0, 5000.0, 100.0, 8000.0), Usual(8.0, 2600.0, 5.0, 3500.0)),
+    "furniture": (Usual(200.0, 6500.0, 100.0, 9000.0), Usual(8.0, 2600.0, 5.0, 3500.0)),
 }  # fmt: skip
 """Width and height of what is on a wall."""
 
@@ -88,7 +89,7 @@ TABLE_ENDINGS = ("tisch", "kommode", "theke")
 
 COOKERS = frozenset(
     ("cooker", "stove", "range", "hob", "cooktop", "oven", "herd", "kochfeld", "backofen", "ofen", "cuisinière",
-     "gazinière", "four", "poêle", "cocina", "fogón", "estufa", "horno", "kitchener", "aga")
+     "gazinière", "four", "poêle", "cocina", "fogón", "estufa", "horno")
 )  # fmt: skip
 WORKED_AT = frozenset(
     ("basin", "washbasin", "sink", "bath", "bathtub", "tub", "toilet", "wc", "loo", "bidet", "radiator", "tv",
@@ -98,6 +99,37 @@ WORKED_AT = frozenset(
      "comptoir", "mesa", "escritorio", "mostrador")
 )  # fmt: skip
 """What room is left above, by words of its name.  Our own lists, no source."""
+
+
+NAMED = (
+    (frozenset(("sofa", "couch", "settee", "chesterfield", "canapé", "canape", "divan")), ("sofa", "couch"),
+     Usual(1000.0, 5000.0, 700.0, 7000.0), Usual(500.0, 1300.0, 350.0, 1600.0), 1350.0),
+    (frozenset(("bed", "headboard", "bett", "lit", "cama")), ("bett",),
+     Usual(700.0, 2600.0, 600.0, 4500.0), Usual(250.0, 2000.0, 150.0, 2400.0), 1250.0),
+    (frozenset(("fireplace", "mantel", "mantelpiece", "mantelshelf", "kamin", "cheminée", "cheminee", "chimenea")), (),
+     Usual(500.0, 3000.0, 400.0, 5000.0), Usual(500.0, 1900.0, 350.0, 2600.0), 900.0),
+    (frozenset(("sideboard", "credenza", "buffet", "dresser", "anrichte", "aparador", "bahut")), ("sideboard",),
+     Usual(600.0, 4000.0, 500.0, 6000.0), TABLE_HEIGHT, 950.0),
+    (frozenset(("piano", "klavier")), (), Usual(1000.0, 1800.0, 800.0, 2800.0), Usual(700.0, 1500.0, 600.0, 2200.0),
+     1200.0),
+)  # fmt: skip
+"""What has a size of its own, by words of its name and last parts of German ones: its usual width and height, and the
+width under which a group that is wider tells of a slip.  Our own, no source."""
+
+
+def named(name: str) -> tuple[Usual, Usual, float] | None:
+    """The usual width and height of a thing of this name, and when it is narrow; None for any other."""
+    words = words_of(name)
+    for known, endings, width, height, narrow in NAMED:
+        if words & known or (endings and any(word.endswith(endings) for word in words)):
+            return width, height, narrow
+    return None
+
+
+def narrow(name: str) -> float:
+    """The width (mm) under which a thing of this name is narrow; 0 where any width is usual."""
+    found = named(name)
+    return found[2] if found else 0.0
 
 
 def words_of(name: str) -> frozenset[str]:
@@ -125,7 +157,7 @@ SWITCH_BOTTOM, OUTLET_BOTTOM = Usual(600.0, 1700.0, 300.0, 2200.0), Usual(30.0, 
 FROM_FLOOR, STEPS = 60.0, 450.0
 """mm above the floor that a seat or a table begins at most: a sill; and a door, with two steps before it."""
 
-WINDOW_TO_FLOOR, WINDOW_HEAD = 100.0, 1700.0
+WINDOW_TO_FLOOR, WINDOW_HEAD = 150.0, 1700.0
 """mm above the floor that a window begins at most which reaches down to it; its head is then as high as a door's."""
 
 NAIL, SCREW = Usual(1.0, 5.0, 0.8, 6.0), Usual(2.0, 10.0, 1.5, 12.0)

@@ -16,8 +16,8 @@ def wall_doubts(job: Job) -> Iterator[Doubt]:
     wall, known = job.wall, written(job)
     high = usual.STAIR_WALL_HEIGHT if wall.stairs else usual.WALL_HEIGHT
     if not wall.outline:
-        width, room = wall.width, _least_width(job)
-        yield from unusual("doubtful-wall", "wall, width", width, usual.WALL_WIDTH, known, "a wall", needed=room)
+        room, wide = _least_width(job), usual.GALLERY_WIDTH if _spread(job) else usual.WALL_WIDTH
+        yield from unusual("doubtful-wall", "wall, width", wall.width, wide, known, "a wall", needed=room)
         yield from unusual("doubtful-wall", "wall, height", wall.height, high, known, "a wall's height")
     yield from unusual("doubtful-wall", "wall, clear", wall.clear, usual.CLEAR, known, "the room along its edges")
     if wall.board is not None:
@@ -27,6 +27,15 @@ def wall_doubts(job: Job) -> Iterator[Doubt]:
     if wall.stairs is not None:
         yield from _stairs(wall.stairs, wall, known)
     yield from _built(job)
+
+
+SPREAD = 190.0
+"""mm of a gap that frames have in a row along a long wall.  Our own, no source."""
+
+
+def _spread(job: Job) -> bool:
+    """True for a row with wide gaps, as along a corridor or in a gallery."""
+    return job.group.arrangement == "row" and len(job.frames) > 2 and job.group.gap_across >= SPREAD
 
 
 def _least_width(job: Job) -> float:
@@ -104,6 +113,20 @@ def _flight(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
             ask="Does it climb the other way, as one faces the wall? Is the nosing measured from the wall's left end?",
         )  # fmt: skip
 
+    end = stairs.x + (wanted if stairs.slope > 0 else -wanted)
+    beyond = wall.width - end if stairs.slope > 0 else end
+    if wanted > 0 and beyond > BEYOND + wanted:
+        yield Doubt(
+            rule="doubtful-stairs", place="wall, width", shown=show(wall.width, known.unit),
+            uses=("wall, stairs, nosing", "wall, stairs, run"),
+            why=f"so it goes on for {show(beyond, known.unit)} beyond the stair, which takes only "
+            f"{show(wanted, known.unit)}",
+            ask="Did two figures change places, or is it in another unit?",
+        )  # fmt: skip
+
+
+BEYOND = 4000.0
+"""mm that a wall goes on beyond the end of its stair by more than the stair's own length.  Our own, no source."""
 
 FLIGHT = 0.4
 """Of a flight's run that is on its wall at least.  Our own, no source."""

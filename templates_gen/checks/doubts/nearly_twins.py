@@ -1,0 +1,122 @@
+"""Doubts about a frame that would be the twin of others but for one slip: turned, or of their drop or weight alone."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import log
+from statistics import median
+
+from templates_gen.base.units import exact, show
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
+from templates_gen.checks.doubts.fellows import Others, drops_of, each_beside, near, turned, uses_of
+from templates_gen.checks.doubts.readings import swapped_figures
+from templates_gen.job.model import Frame, Job
+
+KEPT, KEPT_AMONG, AGREE, USUAL_SHARE = 1.05, 1.02, 1.15, 0.15
+"""So many times more or less than those of its twins is a drop that is one of theirs, with no other frames and among
+others; so many times the least is their most, where they agree; and of the height what the drop of a wire mostly is.  A
+frame that is turned has its wire or its rings put on anew.  Our own, no source."""
+
+SAME_WEIGHT, OTHER_AREA = 1.06, 1.3
+"""So many times more or less than theirs is a weight that is one of theirs, and an area that is not.  Our own."""
+
+FIGURE = 0.05
+"""mm by which two lengths differ less that were written with the same figures.  Our own, no source."""
+
+EXACTLY = 1.0
+"""mm that two sides may differ by to be one length.  Our own, no source."""
+
+FEWEST = 2
+"""So many frames of one size and weight tell what another of that weight has.  Our own, no source."""
+
+
+def nearly_twins(job: Job, only: str = "") -> Iterator[Doubt]:
+    """What is doubtful about a frame that is nearly the twin of others; about one alone, if it is named."""
+    known = written(job)
+    for frame, others in each_beside(job, only):
+        yield from _figures_swapped(frame, others, known)
+        yield from _kept_its_drop(frame, others, job)
+        yield from _has_their_weight(frame, others, known)
+
+
+def _exactly(one: float, other: float) -> bool:
+    return abs(one - other) <= EXACTLY
+
+
+def _ratio(frame: Frame) -> float:
+    return max(frame.width, frame.height) / min(frame.width, frame.height)
+
+
+def _figures_swapped(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """One side with two figures that changed places, where it is else the twin of another, and hangs as that does."""
+    for name, other_name in (("width", "height"), ("height", "width")):
+        place, mm = frame_place(frame.id, name), getattr(frame, name)
+        twins = [
+            each for each in others.frames
+            if _hangs_as(frame, each) and _exactly(getattr(frame, other_name), getattr(each, other_name))
+        ]  # fmt: skip
+        if not twins or known.explicit(place) or any(_exactly(mm, getattr(each, name)) for each in twins):
+            continue
+        for meant in swapped_figures(mm, known.unit_of(place)):
+            twin = next((each for each in twins if abs(getattr(each, name) - meant.mm) < FIGURE), None)
+            if twin is not None and (len(twins) > 1 or _ratio(frame) > _ratio(twin)):
+                yield Doubt(
+                    rule="doubtful-size", place=place, shown=show(mm, known.unit), about=(frame.id, twin.id),
+                    uses=uses_of(frame, "width", "height"),
+                    why=f"but frame {twin.id}, else of the same size, has {show(meant.mm, known.unit)}",
+                    ask=meant.ask, meant=meant.meant(place),
+                )  # fmt: skip
+                return
+
+
+def _kept_its_drop(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
+    """A frame that lies among frames of its sides that stand, or stands among such that lie, with a drop of theirs."""
+    if _exactly(frame.width, frame.height) or others.has(frame.width, frame.height):
+        return
+    twins = [
+        each for each in others.frames
+        if each.hanger.kind == frame.hanger.kind and _exactly(each.width, frame.height)
+        and _exactly(each.height, frame.width)
+    ]  # fmt: skip
+    own, theirs = drops_of(frame), [drop for twin in twins for drop in drops_of(twin)]
+    if not own or 2 * len(twins) < len(others.frames) or not theirs or frame.hanger.traits.alone is None:
+        return
+    agree = max(theirs) <= AGREE * min(theirs)
+    kept = near(median(own), theirs, KEPT if len(twins) == len(others.frames) else KEPT_AMONG)
+    if agree and kept and (len(twins) > 1 or _odder(frame, twins[0])):
+        yield turned(frame, job.unit, f"while frame {twins[0].id}, of its sides and its drop, is turned the other way")
+
+
+def _odder(one: Frame, other: Frame) -> bool:
+    """True for that of two whose drop is further from what most have of their height."""
+    far, near = (abs(log(median(drops_of(each)) / each.height / USUAL_SHARE)) for each in (one, other))
+    return far > near
+
+
+def _hangs_as(one: Frame, other: Frame) -> bool:
+    """True for one kind of hanger, and drops that are alike, or not measured."""
+    drops = [drop for each in (one, other) for drop in drops_of(each)]
+    return one.hanger.kind == other.hanger.kind and (not drops or max(drops) <= AGREE * min(drops))
+
+
+def _has_their_weight(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """A frame that weighs what several of one size do, and is of another."""
+    if not frame.weight or frame.estimated or others.has(frame.width, frame.height):
+        return
+    weighed = [each for each in others.frames if each.weight and not each.estimated]
+    like = [each for each in weighed if each.weight and 1 / SAME_WEIGHT <= each.weight / frame.weight <= SAME_WEIGHT]
+    one = next((each for each in like if _hangs_as(frame, each)), frame)
+    same = [each for each in weighed if _exactly(each.width, one.width) and _exactly(each.height, one.height)]
+    times = frame.width * frame.height / (one.width * one.height)
+    if len(same) < FEWEST or len(like) < len(same) or 1 / OTHER_AREA <= times <= OTHER_AREA:
+        return
+    name = "height" if _exactly(frame.width, one.width) else "width"
+    sides = [side for side in ("width", "height") if not _exactly(getattr(frame, side), getattr(one, side))]
+    yield Doubt(
+        rule="doubtful-size", place=frame_place(frame.id, name), shown=show(getattr(frame, name), known.unit),
+        about=(frame.id,), uses=uses_of(frame, "width", "height", "weight"),
+        why=f"but it weighs {shown_mass(frame.weight, known.unit)}, as frame {one.id} does, which is "
+        f"{show(one.width, known.unit)} × {show(one.height, known.unit)}",
+        ask="Is it of that size? Or weigh it again.",
+        meant=tuple((frame_place(frame.id, side), exact(getattr(one, side), known.unit)) for side in sides),
+    )  # fmt: skip

@@ -1,0 +1,146 @@
+"""Doubts about a group that is right by each figure and odd as it hangs: off eye level, lopsided, too wide."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from statistics import median
+
+from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.geometry import Rect
+from templates_gen.base.units import exact, show, show_both
+from templates_gen.base.words import feature_place, with_article
+from templates_gen.checks.doubts import usual
+from templates_gen.checks.doubts.doubt import Doubt, Written, written
+from templates_gen.checks.doubts.readings import Reading, Usual, other_readings, swapped_figures
+from templates_gen.job.model import Feature
+
+LOW, HIGH, EYES = 1200.0, 1880.0, Usual(1380.0, 1660.0, 0.0, 0.0)
+"""mm above the floor: the middle of a group that is low, or high, where nothing on the wall tells why, and where most
+hang, 57 to 63 in and some room.  Our own, by common practice, no source."""
+
+SMALL, TALL, ROOM = 400.0, 1000.0, Usual(2200.0, 4500.0, 0.0, 0.0)
+"""mm of a group that may be hung for children, and of one that reaches low anyway; and of a room that people stand in.
+Our own, no source."""
+
+WIDER = 1.15
+"""So many times as wide as what it hangs above is a group that is too wide for a narrow one of its name.  Our own: two
+thirds to three quarters of the width are what interior design texts advise."""
+
+BESIDE, EVEN, OFF = 1.0, 3.0, 25.0
+"""mm that the sides of two like frames may differ, and their places on either side of a third if they are to mirror
+each other; and mm that they are off at least where they do not.  Our own, no source."""
+
+
+MOST = 60
+"""Frames of a group that is looked at.  Our own, no source."""
+
+
+def odd_places(plan: Plan) -> Iterator[Doubt]:
+    """What is odd about where a group hangs, or about one of its frames in it."""
+    yield from _off_eye_level(plan)
+    yield from _wider_than_below(plan)
+    yield from _lopsided(plan)
+
+
+def _off_eye_level(plan: Plan) -> Iterator[Doubt]:
+    """A middle that is low or high for no reason, and at eye level if it is read otherwise."""
+    height, wall, group = plan.job.group.height, plan.job.wall, plan.group
+    if height.by not in ("centre", "top", "bottom") or wall.stairs or wall.outline or not ROOM.holds(wall.height):
+        return
+    low = group.cy < LOW and SMALL < group.height < TALL
+    if not (low or group.cy > HIGH) or any(_tells_why(each, group, low) for each in wall.features):
+        return
+    known, place = written(plan.job), f"group, height, {height.by}"
+    for meant in _meant(plan, place, known):
+        if EYES.holds(group.cy + meant.mm - height.at):
+            yield Doubt(
+                rule="doubtful-place", place=place, shown=show(height.at, known.unit),
+                why=f"which puts the middle of the group {show_both(group.cy, known.unit)} above the floor, "
+                f"{'low' if low else 'high'} where nothing {'stands' if low else 'is'} on the wall under it",
+                ask=meant.ask, meant=meant.meant(place),
+            )  # fmt: skip
+            return
+
+
+def _tells_why(feature: Feature, group: Rect, low: bool) -> bool:
+    """True for what is beside or under a group, over which it hangs so high or beside which it is seen so low."""
+    beside = feature.rect.x0 < group.x1 and feature.rect.x1 > group.x0
+    return feature.kind not in ("outlet", "switch", "thermostat") and (low or (beside and feature.rect.y0 < group.y0))
+
+
+def _meant(plan: Plan, place: str, known: Written) -> Iterator[Reading]:
+    """Other readings of a height: its figures, its unit, or another edge of the group that was measured."""
+    height, half, unit = plan.job.group.height, plan.group.height / 2, known.unit_of(place)
+    if not known.explicit(place):
+        yield from swapped_figures(height.at, unit)
+        yield from other_readings(height.at, unit)
+    if height.by == "centre":
+        for edge, mm in (("top", height.at - half), ("bottom", height.at + half)):
+            yield Reading(
+                mm, f"Is it the {edge} of the group? Then its middle is {show(mm, known.unit)} up.", exact(mm, unit)
+            )
+
+
+def _wider_than_below(plan: Plan) -> Iterator[Doubt]:
+    """A group wider than what it hangs above, which is narrow for what it is called."""
+    height, unit = plan.job.group.height, plan.job.unit
+    for at, feature in enumerate(plan.job.wall.features, 1):
+        narrow, wide = usual.narrow(feature.name), plan.group.width
+        above = height.by == "above" and feature.name == height.feature
+        if above and feature.rect.width < narrow and wide > WIDER * feature.rect.width:
+            place = feature_place(at, feature.name)
+            yield Doubt(
+                rule="doubtful-feature", place=f"{place}, width", shown=show(feature.rect.width, unit),
+                uses=(f"{place}, left",),
+                why=f"narrow for {with_article(feature.called)}, and the group above is {show_both(wide, unit)} wide",
+                ask="Did two figures, or left and width, change places?",
+            )  # fmt: skip
+
+
+def _lopsided(plan: Plan) -> Iterator[Doubt]:
+    """Two like frames placed by hand, of which one is further out or higher, in a group that else mirrors itself."""
+    if plan.job.group.arrangement != "placed" or len(plan.frames) > MOST:
+        return
+    axis = plan.centre_line
+    left = [hung for hung in plan.frames if hung.rect.cx < axis - EVEN]
+    right = [hung for hung in plan.frames if hung.rect.cx > axis + EVEN]
+    for one in tuple(left):
+        other = next((each for each in right if _mirrors(one.rect, each.rect, axis)), None)
+        if other is not None:
+            left.remove(one)
+            right.remove(other)
+    if len(plan.frames) > 2 and len(left) == len(right) == 1 and _like(left[0].rect, right[0].rect):
+        yield from _off(plan, left[0], right[0])
+
+
+def _off(plan: Plan, one: Hung, two: Hung) -> Iterator[Doubt]:
+    """Of two on either side, the one whose place is less like the rest of the group."""
+    axis, unit, others = plan.centre_line, plan.job.unit, [hung for hung in plan.frames if hung not in (one, two)]
+    out, up = one.rect.cx + two.rect.cx - 2 * axis, two.rect.cy - one.rect.cy
+    if (abs(out) <= EVEN) == (abs(up) <= EVEN) or max(abs(out), abs(up)) < OFF:
+        return
+    gap, middle = plan.job.group.gap_across, median(hung.rect.cy for hung in others)
+
+    def unlike(hung: Hung) -> float:
+        """How far its gap is from the group's, or its middle from that of the others."""
+        gaps = [abs(hung.rect.gap_to(other.rect) - gap) for other in others]
+        return min(gaps) if abs(out) > EVEN else abs(hung.rect.cy - middle)
+
+    odd, even = sorted((one, two), key=unlike, reverse=True)
+    places = [abs(hung.rect.cx - axis) if abs(out) > EVEN else hung.rect.cy for hung in (odd, even)]
+    where = "from the middle" if abs(out) > EVEN else "above the floor"
+    yield Doubt(
+        rule="doubtful-place", place=f"group, place, {odd.frame.id}", about=(odd.frame.id,),
+        shown=f"{show(places[0], unit)} {where}",
+        why=f"where frame {even.frame.id}, its like on the other side, is {show(places[1], unit)} {where}",
+        ask=f"Is it to be as {'far' if abs(out) > EVEN else 'high'} as that?",
+    )  # fmt: skip
+
+
+def _mirrors(one: Rect, two: Rect, axis: float) -> bool:
+    even = abs(one.cx + two.cx - 2 * axis) <= EVEN and abs(one.cy - two.cy) <= EVEN
+    return even and _like(one, two)
+
+
+def _like(one: Rect, two: Rect) -> bool:
+    return abs(one.width - two.width) <= BESIDE and abs(one.height - two.height) <= BESIDE

@@ -1,0 +1,90 @@
+"""A frame that is the twin of others but for one slip is doubted, and the right one of them; sound ones are in peace.
+
+Each pair is worked out by hand from what people do; the limits are those of checks/doubts, our own.
+"""
+
+from tests.doubting import INCHES, ROOM, doubted, meant, prints
+
+
+def test_the_twin_that_was_turned_by_its_figures_alone_is_doubted():
+    """A wire is put on anew for a frame that is turned: its drop is then another."""
+    lying = {"width": 83, "height": 63, "drop": 14.6}
+    pair = prints(14, 14.6, width=63, height=83)
+    assert doubted("cm", ROOM, pair) == set()
+    assert meant("cm", ROOM, [pair[0], lying]) == {"frame B, width": "63 cm", "frame B, height": "83 cm"}
+    assert meant("cm", ROOM, [lying, pair[0]]) == {"frame A, width": "63 cm", "frame A, height": "83 cm"}
+    assert doubted("cm", ROOM, [pair[0], lying | {"drop": 11}]) == set()
+
+
+def test_the_one_that_stands_among_twins_that_lie_is_doubted():
+    """6 of 46 cm is 13 %, most of what wires have; 6 of 61 is little."""
+    lying = prints(6, 6.1, width=61, height=46)
+    assert doubted("cm", ROOM, [*lying, {"width": 46, "height": 61, "drop": 6}]) == {"frame C, width"}
+    assert doubted("cm", ROOM, [*lying, {"width": 46, "height": 61, "drop": 8}]) == set()
+
+
+def test_a_frame_turned_among_many_sizes_is_no_slip():
+    mixed = [*prints(6, width=46, height=61), *prints(6, width=61, height=46), *prints(4, 3, width=30, height=24)]
+    assert doubted("cm", {"width": 520, "height": 250}, mixed) == set()
+
+
+def test_teeth_sit_alike_on_a_frame_that_lies_and_on_one_that_stands():
+    both = [
+        {"width": 30, "height": 40, "drop": 1.2, "hanger": "sawtooth"},
+        {"width": 40, "height": 30, "drop": 1.2, "hanger": "sawtooth"},
+    ]
+    assert doubted("cm", ROOM, both) == set()
+
+
+def test_two_figures_of_a_side_that_changed_places_are_seen_by_one_twin():
+    west, east = {"width": "52.25", "height": "31.25", "drop": "6"}, {"width": "25.25", "height": "31.25", "drop": "6"}
+    assert meant("in", INCHES, [east, west]) == {"frame B, width": "25.25 in"}
+    assert meant("in", INCHES, [west, east]) == {"frame A, width": "25.25 in"}
+    assert doubted("in", INCHES, [east, west | {"drop": "8"}]) == set()  # another wire: another frame
+    assert doubted("in", INCHES, [east, west | {"width": "52.5"}]) == set()  # its figures are others
+
+
+def test_figures_of_a_side_that_make_it_one_of_several_are_seen_though_it_is_hardly_another_size():
+    """29.7 and 27.9 cm differ by 6 %: an A4 side among A4 sides."""
+    sheets = prints(4, 4.1, 4, width=21, height=29.7)
+    assert meant("cm", ROOM, [*sheets, {"width": 21, "height": 27.9, "drop": 4}]) == {"frame D, height": "29.7 cm"}
+    assert doubted("cm", ROOM, [*sheets, {"width": 21, "height": 28.9, "drop": 4}]) == set()
+
+
+def test_a_frame_of_another_size_that_weighs_and_hangs_as_its_fellows_is_doubted():
+    two = [frame | {"weight": "2.4 kg"} for frame in prints(10.2, 10.4, width=44, height=54)]
+    narrow = {"width": 31, "height": 54, "drop": 10.3, "weight": "2.4 kg"}
+    assert meant("cm", ROOM, [two[0], narrow, two[1]]) == {"frame B, width": "44 cm"}
+    assert doubted("cm", ROOM, [two[0], narrow | {"weight": "1.8 kg"}, two[1]]) == set()
+    opening = {"width": 27, "height": 34, "drop": 10.3, "weight": "2.4 kg"}
+    assert meant("cm", ROOM, [two[0], opening, two[1]]) == {"frame B, width": "44 cm", "frame B, height": "54 cm"}
+    assert doubted("cm", ROOM, [two[0], opening | {"drop": 6}, two[1]]) == set()  # heavy, and hung otherwise
+
+
+def pair(left, right):
+    hanger = {"kind": "rings", "left": left, "right": right, "drop_left": 15, "drop_right": 15, "seen_from": "back"}
+    return {"width": 64, "height": 80, "hanger": hanger}
+
+
+def test_a_ring_unlike_all_others_of_its_twins_is_doubted():
+    assert doubted("cm", ROOM, [pair(6.5, 6.4), pair(6.4, 6.5)]) == set()
+    assert doubted("cm", ROOM, [pair(6.5, 6.4), pair(6.4, 18.4)]) == {"frame B, hanger, right"}
+    assert doubted("cm", ROOM, [pair(18.4, 6.4), pair(6.4, 6.5)]) == {"frame A, hanger, left"}
+    assert doubted("cm", ROOM, [pair(6.4, 8.4), pair(6.4, 6.5)]) == set()  # beside an old hole
+
+
+def test_wires_that_are_deep_alike_are_meant_to_be():
+    """0.41 of the height, and both: they are to hide what they hang over.  One alone is measured again."""
+    deep = prints(30, 29.5, width=53, height=73)
+    assert doubted("cm", ROOM, deep) == set()
+    assert doubted("cm", ROOM, deep[:1]) == {"frame A, drop"}
+    inches = prints("14", "13 3/4", width="25", height="33")
+    assert doubted("in", INCHES, inches) == set()
+    assert doubted("in", INCHES, prints("14", "13.9", width="25", height="33")) == {"frame A, drop", "frame B, drop"}
+
+
+def test_small_frames_whose_wires_are_deep_and_that_are_heavy_may_be_in_inches():
+    small = [frame | {"weight": "1.6 kg"} for frame in prints(5.2, 5, 5.4, width=13, height=17)]
+    assert "all frames, width and height" in doubted("cm", ROOM, small)
+    light = [frame | {"weight": "300 g"} for frame in small]
+    assert doubted("cm", ROOM, light) == set()
