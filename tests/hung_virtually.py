@@ -112,11 +112,13 @@ def _linear(matrix: tuple[float, ...]) -> tuple[float, float, float, float]:
 
 
 class Walls:
-    """A job hung so many times over."""
+    """A job hung so many times over.  Raises ValueError for a frame whose drop is not known, which has no nail."""
 
     def __init__(self, job: Job, times: int, seed: int, printer: Printer | None = None) -> None:
         self.done, self.times = make(job, printer=printer), times
         self.random = np.random.default_rng(seed)
+        if bare := [hung.frame.id for hung in self.done.plan.frames if not hung.nails]:
+            raise ValueError(f"found no nail for {', '.join(bare)}, expected one for every frame: give each a drop")
         expected = expected_error(self.done.plan, self.done.sheets)
         assert expected is not None
         self.expected = expected

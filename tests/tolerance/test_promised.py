@@ -30,6 +30,13 @@ def test_all_neighbours_keep_within_what_is_promised_of_them(seed: int) -> None:
     assert 0.93 <= Walls(asked, TIMES, seed, printer).kept() <= 0.98
 
 
+def test_a_frame_without_a_nail_is_not_hung() -> None:
+    """Its drop is marked by hand on the day, which no part of the model does."""
+    asked = job(frame("A", 400.0, 300.0, 60.0), frame("B", 400.0, 300.0, None), group=group((("A", "B"),), gap=50.0))
+    with pytest.raises(ValueError, match="found no nail for B"):
+        Walls(asked, 2, 1)
+
+
 def two_on_rings(apart: float):
     """Two frames of 400 × 300 mm on two rings, their gap 50 mm, in one piece."""
     aside = 200.0 - apart / 2
