@@ -10,6 +10,7 @@ from pathlib import Path
 
 from templates_gen.tiling import quickest
 from tests.recorded.cells import of_cells
+from tests.recorded.crowds import of_crowds, of_spines
 from tests.recorded.found import FOUND
 from tests.recorded.jobs import DRAWN, PLANNED, Recorded
 from tests.recorded.listing import drawn, planned, sheets_of, told
@@ -64,7 +65,12 @@ def _steps(count: int) -> Iterator[None]:
 FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
     **{name: {name: partial(_of_job, of, True)} for name, of in DRAWN.items()},
     "plans": {name: partial(_of_job, of, False) for name, of in PLANNED.items()},
-    "odd": {"cells": lambda _: of_cells(), "updates": _of_updates},
+    "odd": {
+        "cells": lambda _: of_cells(),
+        "updates": _of_updates,
+        "crowds": lambda _: of_crowds(),
+        "spines": lambda _: of_spines(),
+    },
     "parts": {name: lambda _, lines=lines: lines() for name, lines in PARTS.items()},
     "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
 }
