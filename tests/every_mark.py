@@ -103,13 +103,18 @@ def clear(place: Place, marks: Sequence[Place]) -> bool:
 
 def on_lines(laid: Laid, marks: Sequence[Place]) -> Iterator[tuple[str, float, float, bool, bool]]:
     """Places on every long line of a sheet where one sees nothing of a mark; whether it runs upright, and whether it is
-    alone: no lettering is there, and no other line or ruler runs along it, so near that one sees it."""
+    alone: no lettering is there, no other line or ruler runs along it, and neither long line of the wall across it, so
+    near that one sees it."""
     so_far, every = laid.so_far, [(kind, _between(line)) for kind, line in long_lines_of(laid)]
     seen_by = [*marks, *(("slit", nail.x, nail.y - NEAR) for nail in so_far.part.nails)]
     level, plumb = rulers_zones(so_far.sheets, so_far.sheet, so_far.plan.job.unit)
     for number, (kind, line) in enumerate(every):
         upright = line.width == 0.0
-        near = [other for at, (_, other) in enumerate(every) if at != number and (other.width == 0.0) == upright]
+        near = [
+            other
+            for at, (what, other) in enumerate(every)
+            if at != number and ((other.width == 0.0) == upright or what in ("level line", "centre line"))
+        ]
         near += (plumb if upright else level, *so_far.on_wall.taken)
         paper = so_far.sheet.window if kind in JOINING else so_far.sheet.cell.grown(-1.0)
         aside, up = (0.0, ENDS) if upright else (ENDS, 0.0)

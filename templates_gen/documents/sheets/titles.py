@@ -57,51 +57,60 @@ def sheet_title(
     On a sheet too narrow for that its name stands alone, and no distance, for one cut short is read for another.
     """
     sheet, band = part.sheet, _title_band(sheets, part)
-    job = plan.job
-    only = f"for {sheets.printer.name} · " if sheets.printer else ""
-    which = f"sheet {sheet.name} of {len(sheets.sheets)} · page {number} of {of}"
-    up = "this side up · " if sheet.page is not sheets.page else ""  # its page is printed on its side
-    about = f"{which} · {up}{only}{job.date} · {job.title}"
-    height = H35 if lettering.width(about, H35, True) <= band.width else H25
-    cut = shortened(about, height, True, band.width, lettering)
-    whole = f"{which} · {up}".rstrip(" ·")
-    names = (cut if cut.startswith(whole) else whole, f"sheet {sheet.name}", sheet.name)
-    name = next((name for name in names if lettering.width(name, height, True) <= band.width), sheet.name)
-    first = Text(0.0, 0.0, name, height, bold=True)
-    told = ruler_places(plan, sheets, part)
-    ways = [*((words, H25) for words in told), (told[-1], H18)]
-    second = next((Text(0.0, 0.0, *way) for way in ways if lettering.width(*way) <= band.width), None)
-    texts = (first, second) if second else (first,)
+    texts = _lines_of_title(plan, sheets, part, f"page {number} of {of}", band.width, lettering)
     dx, dy = sheet.page.printable.x0 - sheet.window.x0, sheet.page.printable.y0 - sheet.window.y0
-    around = sheets.hides.reach(False) if sheets.hides else None
-    taken = [
-        (mark.box if around is None else Rect.about(mark.x, mark.y, 2 * around, 2 * around)).shifted(dx, dy)
-        for mark in part.marks
-    ]
+    long = LEVEL_GRADES[plan.job.unit].ticks[0][1]
+    ticks = Rect(sheet.window.x0, plan.level_line - long, sheet.window.x1, plan.level_line).shifted(dx, dy)
+    named = replace(ticks, y0=ticks.y1 - BENEATH - TITLE_OFF)  # with the name of the level line
+    fixed = [box.shifted(dx, dy) for box in (*_marks(sheets, part), *off)]
     black = [corner.shifted(dx, dy) for corner in off]
     lines = [line.shifted(dx, dy) for line in _lines(plan, part)]
     scales = [scale.shifted(dx, dy) for hung in part.frames for scale in scales_may_stand(hung)]
-    long = LEVEL_GRADES[job.unit].ticks[0][1]
-    ticks = Rect(sheet.window.x0, plan.level_line - long, sheet.window.x1, plan.level_line).shifted(dx, dy)
-    every = [*taken, *black, *lines, *scales, ticks]
-    named = replace(ticks, y0=ticks.y1 - BENEATH - TITLE_OFF)  # with the name of the level line
+    every = [*fixed, *lines, *scales]
     usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
     boxes = [lettering.box(text) for text in usual]
-    if all(band.holds(box) and not any(map(box.grown(TITLE_AIR).overlaps, every)) for box in boxes):
+    if all(band.holds(box) and not any(map(box.grown(TITLE_AIR).overlaps, [*every, ticks])) for box in boxes):
         return tuple(usual)  # so it is on most sheets
     nails = [nail_box(nail.x, nail.y).grown(TITLE_OFF).shifted(dx, dy) for nail in part.nails]
     nails.append(Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET).shifted(dx, dy))
     lower = replace(band, y0=max(min(band.y0, sheet.cell.y0 + RULER_START + dy), band.y0 - TITLE_LOWER))
-    short = [*usual[:1], *(replace(text, text=told[-1]) for text in usual[1:])]
-    every[-1] = named
+    short = [*usual[:1], *(replace(text, text=ruler_places(plan, sheets, part)[-1]) for text in usual[1:])]
+    every.append(named)
     tries = (
         (usual, band, every, (H35, H25)), (usual, lower, [*every, *nails], (H35, H25)), (short, band, every, (H25,)),
         (short, lower, [*every, *nails], (H25,)), (usual, band, every, (H18,)),
-        *((usual, band, [*taken, *black, *some], (H35, H25, H18)) for some in ([*lines, ticks], lines, [])),
+        *((usual, band, [*fixed, *some], (H35, H25, H18)) for some in ([*lines, ticks], lines, [])),
         (usual, band, black, (H35, H25, H18)),
     )  # fmt: skip
     tried = (_clear(*way, lettering) for way in tries)
     return next((found for found in tried if found), tuple(usual))
+
+
+def _lines_of_title(
+    plan: Plan, sheets: SheetPlan, part: Shown, page: str, width: float, lettering: Lettering
+) -> tuple[Text, ...]:
+    """The two title lines, or the first alone, as long as there is width for them (mm)."""
+    job, sheet = plan.job, part.sheet
+    only = f"for {sheets.printer.name} · " if sheets.printer else ""
+    which = f"sheet {sheet.name} of {len(sheets.sheets)} · {page}"
+    up = "this side up · " if sheet.page is not sheets.page else ""  # its page is printed on its side
+    about = f"{which} · {up}{only}{job.date} · {job.title}"
+    height = H35 if lettering.width(about, H35, True) <= width else H25
+    cut = shortened(about, height, True, width, lettering)
+    whole = f"{which} · {up}".rstrip(" ·")
+    names = (cut if cut.startswith(whole) else whole, f"sheet {sheet.name}", sheet.name)
+    name = next((name for name in names if lettering.width(name, height, True) <= width), sheet.name)
+    told = ruler_places(plan, sheets, part)
+    ways = [*((words, H25) for words in told), (told[-1], H18)]
+    second = next((Text(0.0, 0.0, *way) for way in ways if lettering.width(*way) <= width), None)
+    return tuple(filter(None, (Text(0.0, 0.0, name, height, bold=True), second)))
+
+
+def _marks(sheets: SheetPlan, part: Shown) -> Iterator[Rect]:
+    """What the registration marks of a sheet take, or its slanting lines where nothing is cut (wall mm)."""
+    for mark in part.marks:
+        around = sheets.hides.reach(False) if sheets.hides else None
+        yield mark.box if around is None else Rect.about(mark.x, mark.y, 2 * around, 2 * around)
 
 
 def _clear(
