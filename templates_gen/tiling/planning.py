@@ -12,7 +12,7 @@ from templates_gen.tiling.demand import bordered, demand
 from templates_gen.tiling.large_pages import fitted
 from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
 from templates_gen.tiling.minutes import minutes
-from templates_gen.tiling.quickest import less_than_strips, quickest
+from templates_gen.tiling.quickest import MOST_SHEETS, less_than_strips, quickest
 from templates_gen.tiling.sheet import Given, SheetPlan, clearance, finished, given
 from templates_gen.tiling.sketch import Held
 
@@ -82,9 +82,12 @@ def _quickest(asked: Given, held: Held) -> CellPlan:
 
 
 def _quicker_than_strips(asked: Given, held: Held) -> SheetPlan:
-    """Sheets with every mark but the middles of edges, where that takes less than strips with whole edges do."""
+    """Sheets with every mark but the middles of edges, where that takes less than strips with whole edges do; on
+    very large walls these."""
     cells = _cells(asked)
     strips = finished(asked, cells)
+    if len(cells.cells) > MOST_SHEETS:
+        return strips
     mixed = given(asked.plan, asked.paper, asked.printer, mixed=True)
     limit = held.times * held.error(strips)
     found = less_than_strips(mixed, demand(asked.plan, "marks", mixed.clear), held, limit, cells)
