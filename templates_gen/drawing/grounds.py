@@ -10,7 +10,7 @@ from templates_gen.base.grid_index import Near
 from templates_gen.drawing.items import Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import AROUND, ground
-from templates_gen.drawing.strokes import inside
+from templates_gen.drawing.strokes import runs_into
 
 MANY, GRID = 100, 10.0
 """From so many lines on those at a text are looked up on a grid of squares this large (mm).  Our own design."""
@@ -30,14 +30,20 @@ def over_lines(
     """
     texts = [item for item in items if isinstance(item, Text)]
     rest = [item for item in items if not isinstance(item, Text)]
-    lines = [*others, *(item for item in rest if isinstance(item, Line))]
-    at = Near(((box_about(line), line) for line in lines), GRID) if len(lines) > MANY else None
+    lines = [(box_about(line), line) for line in (*others, *rest) if isinstance(line, Line)]
+    at = Near(((box, (box, line)) for box, line in lines), GRID) if len(lines) > MANY else None
     yield from rest
     for text in (*texts, *later):
         box = lettering.box(text)
         white = box.grown(AROUND)
         near = lines if at is None else at.about(white)
-        met = [line for line in near if _near(line, white) and any(inside(line, white))]
+        x0, y0, x1, y1 = white.x0, white.y0, white.x1, white.y1
+        met = [
+            line
+            for about, line in near
+            # most are beyond one side of the box: written out, for it is asked of every line and text
+            if about.x0 <= x1 and about.x1 >= x0 and about.y0 <= y1 and about.y1 >= y0 and runs_into(line, white)
+        ]
         wanted = text in later or (met and not any(map(box.overlaps, whole)))
         if wanted and all(_across(line, text, box) for line in met):
             yield ground(box)
@@ -47,16 +53,6 @@ def over_lines(
 def box_about(line: Line) -> Rect:
     """The box about a line."""
     return Rect(min(line.x0, line.x1), min(line.y0, line.y1), max(line.x0, line.x1), max(line.y0, line.y1))
-
-
-def _near(line: Line, box: Rect) -> bool:
-    """False when a line's ends are both beyond one side of the box: most are, and so it is quick to ask."""
-    return (
-        (line.x0 <= box.x1 or line.x1 <= box.x1)
-        and (line.x0 >= box.x0 or line.x1 >= box.x0)
-        and (line.y0 <= box.y1 or line.y1 <= box.y1)
-        and (line.y0 >= box.y0 or line.y1 >= box.y0)
-    )
 
 
 def _across(line: Line, text: Text, box: Rect) -> bool:

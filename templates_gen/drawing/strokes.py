@@ -43,6 +43,11 @@ def inside(line: Line, rect: Rect) -> Iterator[Line]:
         yield _part(line, *share)
 
 
+def runs_into(line: Line, rect: Rect) -> bool:
+    """True when a part of the line lies in the rectangle."""
+    return _share(line, rect) is not None
+
+
 def nail_holes(points: Iterable[tuple[float, float]]) -> list[Rect]:
     """The squares around nail points that no other line enters."""
     return [Rect.about(x, y, 2 * NAIL_CLEAR, 2 * NAIL_CLEAR) for x, y in points]

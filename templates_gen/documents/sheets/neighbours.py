@@ -29,9 +29,11 @@ def neighbour_name(
     Without the house where it finds no room, for the number must be there.
     """
     for size, said in product((H25, H18), words):
+        wide, high = house_size(number, size, lettering)
+        if wide > strip.width or high > strip.height:
+            continue
         text = Text(0.0, 0.0, said, size, angle=90 if upright else 0)
         ink = lettering.box(text) if said else Rect(0.0, 0.0, 0.0, 0.0)
-        wide, high = house_size(number, size, lettering)
         gap = BESIDE if said else 0.0
         width, height = (
             (max(ink.width, wide), ink.height + gap + high)

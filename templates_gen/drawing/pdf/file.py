@@ -67,6 +67,10 @@ class PdfFile:
         }
         self._objects.stream(drawing.code(), entries, _form_key(name))
 
+    def same_form(self, name: str, other: str) -> None:
+        """The form of this name is the other one, which is in the file already."""
+        self._objects.same(_form_key(name), _form_key(other))
+
     def add_page(self, drawing: Drawing, label: str, title: str) -> None:
         """Add a page with its label and, unless the title is empty, its line in the outline."""
         parent, content = self._objects.reference("pages"), self._objects.stream(drawing.code(), {})

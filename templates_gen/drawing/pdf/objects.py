@@ -76,6 +76,10 @@ class Objects:
             number = self._numbers[key] = self._new()
         return f"{number} 0 R"
 
+    def same(self, key: str, other: str) -> None:
+        """The object of one key is that of the other; nothing may have referred to it before."""
+        self._numbers[key] = self._numbers[other]
+
     def _new(self) -> int:
         """A number of its own."""
         self._places.append(0)

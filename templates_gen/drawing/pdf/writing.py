@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Any
 
+from templates_gen.base.geometry import Rect
 from templates_gen.drawing.items import Circle, Form, Item, Line, Page, Picture, Polygon, Template, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.file import PdfFile
@@ -43,12 +44,13 @@ def _draw_page(page: Page, drawing: Drawing, pen: _Pen) -> None:
 
 
 class _Forms:
-    """The forms of a template, put into the file the first time one is used."""
+    """The forms of a template, put into the file the first time one is used, those that are alike once."""
 
     def __init__(self, forms: Sequence[Form], file: PdfFile, pen: _Pen) -> None:
         self._forms = {form.name: form for form in forms}
         self._file, self._pen = file, pen
         self._added: set[str] = set()
+        self._alike: dict[tuple[Rect, tuple[Item, ...]], str] = {}
 
     def add_used_by(self, drawing: Drawing) -> None:
         for name in drawing.forms:
@@ -59,7 +61,12 @@ class _Forms:
         if name not in self._forms:
             raise ValueError(f"form {name!r} is used, but the template has none of that name")
         self._added.add(name)
-        form, drawing = self._forms[name], self._file.drawing()
+        form = self._forms[name]
+        first = self._alike.setdefault((form.box, form.items), name)
+        if first != name:  # the drop scales of many frames
+            self._file.same_form(name, first)
+            return
+        drawing = self._file.drawing()
         self._pen.draw(form.items, drawing)
         self.add_used_by(drawing)
         self._file.add_form(name, form.box, drawing)
