@@ -94,21 +94,31 @@ def wrapped(text: str, height: float, bold: bool, width: float, lettering: Lette
 
     A length stays with its unit, if there is room for both, and no line begins with a raised dot.
     """
+    key = text, height, bold, width
+    known = lettering.wrapped.get(key)
+    if known is None:
+        known = lettering.wrapped[key] = tuple(_wrapped(text, height, bold, width, lettering))
+    return list(known)
+
+
+def _wrapped(text: str, height: float, bold: bool, width: float, lettering: Lettering) -> Iterator[str]:
     if lettering.width(text, height, bold) <= width:
-        return [whole] if (whole := " ".join(text.split())) else []
+        if whole := " ".join(text.split()):
+            yield whole
+        return
     space = lettering.width(" ", height, bold)
-    lines: list[str] = []
     line: list[str] = []
     far = 0.0
     for word, wide in _words(text, height, bold, width, lettering):
         if line and far + space + wide > width:
-            lines.append(" ".join(line))
+            yield " ".join(line)
             line, far = [], 0.0
         if wide > width:
             word = shortened(word, height, bold, width, lettering)
         far += wide + (space if line else 0.0)
         line.append(word)
-    return [*lines, " ".join(line)] if line else lines
+    if line:
+        yield " ".join(line)
 
 
 def _words(text: str, height: float, bold: bool, width: float, lettering: Lettering) -> Iterator[tuple[str, float]]:

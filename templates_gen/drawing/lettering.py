@@ -56,6 +56,8 @@ class Lettering:
         self._opened: dict[Path, Font] = {}
         self._runs: dict[tuple[str, bool], tuple[Run, ...]] = {}
         self._measures: dict[tuple[str, bool], tuple[float, Rect, float]] = {}
+        self.wrapped: dict[tuple[str, float, bool, float], tuple[str, ...]] = {}
+        """Texts with their height, weight and width, and the lines that they were broken into (blocks.py)."""
         for path in extra:
             self._open(path)
 

@@ -45,6 +45,9 @@ FARTHEST = 9.0
 Weights = Mapping[Any, float]
 """By error, how much a measure changes with one standard deviation of it (mm)."""
 
+Numbered = Mapping[int, float]
+"""The same, with numbers for the errors."""
+
 NEAR_ENOUGH = 1e-3
 """How near the factor is found, as a share of the largest limit.  Our own design, no source."""
 
@@ -62,7 +65,12 @@ def joint_factor(measures: Sequence[Weights], limits: Sequence[float], more: flo
     if not scaled:
         return 0.0
     scaled.sort(key=lambda item: -item[0])
-    directions, distances = _drawn([weights for _, weights in scaled[:MOST_DRAWN]])
+    place: dict[Any, int] = {}  # numbers are looked up more quickly than what they stand for
+    numbered = [
+        {place.setdefault(error, len(place)): weight for error, weight in weights.items()}
+        for _, weights in scaled[:MOST_DRAWN]
+    ]
+    directions, distances = _drawn(numbered)
     ratios = [ratio for ratio, _ in scaled]
 
     def kept(factor: float) -> float:
@@ -78,7 +86,7 @@ def joint_factor(measures: Sequence[Weights], limits: Sequence[float], more: flo
     return high
 
 
-def _drawn(measures: Sequence[Weights]) -> tuple[list[float], list[float]]:
+def _drawn(measures: Sequence[Numbered]) -> tuple[list[float], list[float]]:
     """For every draw the largest of the measures at a distance of 1 from the middle; and all distances, least first.
 
     Two draws are worked out at once: the real and the imaginary parts of complex errors (Box and Muller, a textbook
@@ -102,7 +110,7 @@ def _errors(count: int) -> list[tuple[list[complex], tuple[float, float]]]:
     drawn = []
     for draw in range(FIRST, FIRST + DRAWN // count // 2):
         errors = [rect(sqrt(-2.0 * log(1.0 - draw * far % 1.0)), tau * (draw * way % 1.0)) for far, way in ways]
-        away = math.hypot(*(error.real for error in errors)), math.hypot(*(error.imag for error in errors))
+        away = math.hypot(*[error.real for error in errors]), math.hypot(*[error.imag for error in errors])
         drawn.append((errors, away))
     return drawn
 
@@ -118,7 +126,7 @@ def _primes(count: int) -> list[int]:
     return found
 
 
-def _root(measures: Sequence[Weights]) -> list[list[float]]:
+def _root(measures: Sequence[Numbered]) -> list[list[float]]:
     """The lower triangular root of their covariances, row by row (Cholesky); what earlier ones determine adds nothing
     new, and has no column of its own."""
     rows: list[list[float]] = []
@@ -137,6 +145,6 @@ def _root(measures: Sequence[Weights]) -> list[list[float]]:
     return rows
 
 
-def _covariance(one: Weights, two: Weights) -> float:
+def _covariance(one: Numbered, two: Numbered) -> float:
     fewer, more = (one, two) if len(one) <= len(two) else (two, one)
-    return sum(weight * more[error] for error, weight in fewer.items() if error in more)
+    return sum([weight * other for error, weight in fewer.items() if (other := more.get(error))])

@@ -124,7 +124,8 @@ def _block_effects(
     if block.laid is not None:
         whole = NOTHING
         for sheet in block.sheets:
-            whole = _plus(whole, wanted.get(sheet, NOTHING))
+            if sheet in wanted:
+                whole = _plus(whole, wanted[sheet])
         yield block.laid, _laid_effect(tape, block, tape.straight.get(number), whole, wanted, waiting)
     yield from _inner_effects(block, tape.inner_straight, wanted)
 
@@ -164,6 +165,8 @@ def _inner_effects(
     """What the joins within a block add, from its last sheet to its first."""
     carried = NOTHING
     for sheet, fit in zip(reversed(block.sheets[1:]), reversed(block.inner), strict=True):
+        if carried is NOTHING and sheet not in wanted:  # nothing rests on it
+            continue
         right, up, turn = carried = _plus(carried, wanted.pop(sheet, NOTHING))
         distance, _, x, y = about(fit)
         turning = turn + right * y - up * x
