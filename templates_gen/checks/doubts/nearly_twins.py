@@ -53,7 +53,7 @@ def _figures_swapped(frame: Frame, others: Others, known: Written) -> Iterator[D
         place, mm = frame_place(frame.id, name), getattr(frame, name)
         twins = [
             each for each in others.frames
-            if _hangs_as(frame, each) and _exactly(getattr(frame, other_name), getattr(each, other_name))
+            if _exactly(getattr(frame, other_name), getattr(each, other_name)) and _hangs_as(frame, each)
         ]  # fmt: skip
         if not twins or known.explicit(place) or any(_exactly(mm, getattr(each, name)) for each in twins):
             continue
