@@ -7,6 +7,7 @@ what is left does.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 
 from templates_gen.base.geometry import Rect
@@ -34,9 +35,10 @@ MOST_SHEETS = 300
 """Sheets that a search begins with at the most: every step takes longer with more.  Larger walls keep their strips, or
 their spine.  Our own design, no source."""
 
-ROUNDS, STRICT = 3, 0.6
-"""Searches one after the other while none has found what holds the limit, and the share of the first from which later
-ones begin: half as long, and stricter with what errs too much.  Our own design, no source."""
+ROUNDS, STRICT = 6, 0.6
+"""Searches one after the other while none has found what holds the limit, and the share of the first from which those
+begin that go on from what was found: half as long, and stricter with what errs too much.  Where that found nothing
+better, the next begins anew.  Our own design, no source."""
 
 WORTH = 60.0
 """Seconds that searched sheets have to save, for a spine with branches reads at once.  Our own design, no source."""
@@ -102,10 +104,15 @@ def _searched(start: Found, weaver: Weaver, each: int) -> Found:
     if count > MOST_SHEETS:
         return start
     steps = min(STEPS, each * count, MOST_LOOKED_AT // count)
-    best = quicker(start, steps, weaver.excess)
+    best, before = quicker(start, steps, weaver.excess), math.inf
     for seed in range(1, ROUNDS):
-        if best.excess:
-            best = quicker(best, steps // 2, weaver.excess, seed, STRICT)
+        if not best.excess:
+            break
+        if best.excess < before:
+            before, best = best.excess, quicker(best, steps // 2, weaver.excess, seed, STRICT)
+        else:  # it goes no further from there
+            again = quicker(start, steps, weaver.excess, seed)
+            before, best = math.inf, min(best, again, key=lambda found: (found.excess, found.seconds))
     return lighter(best, weaver.excess)
 
 

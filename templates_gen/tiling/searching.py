@@ -13,33 +13,51 @@ from random import Random
 from typing import NamedTuple
 
 from templates_gen.tiling.laid import Laid
+from templates_gen.tiling.registering import Point
 from templates_gen.tiling.regrowing import Growing
 
 TAKEN = (1, 1, 2, 2, 3, 3, 4, 5, 6, 8)
 """How many neighbouring sheets are taken out, each as likely.  Our own design, no source."""
 
-BRACED = 0.15
-"""How often a sheet is added that nothing asks for, to hold others: as a share of all steps.  Our own design."""
+BRACED, BRACED_MORE = 0.15, 0.3
+"""How often a sheet is added that nothing asks for, to hold others: as a share of all steps, and of those where patches
+err too much.  Our own design."""
+
+THERE, SCATTER = 0.6, 300.0
+"""How often patches that err too much are changed about where they err most, and how far (mm) from there at the most.
+Our own design."""
 
 OVER = 60.0
 """Seconds that any error above the limit counts as at the end.  Our own design, no source."""
 
-WARMTH = 15.0
-"""Seconds that a change may take longer at the beginning, by about; less and less, to none.  Our own design."""
+WARMTH, WARMTH_ERRING = 15.0, 60.0
+"""Seconds that a change may take longer at the beginning, by about, and while patches err too much; less and less, to
+none.  Our own design."""
 
 PER_MM, AT_LAST = 60.0, 1500.0
 """Seconds that a mm of error above the limit counts as at the beginning and at the end.  Our own design, no source."""
 
-Excess = Callable[[Laid, float], float]
-"""By how much patches miss what is asked of their error (mm); 0 where they hold it.  Above a second number it need not
-be exact."""
+
+class Judged(NamedTuple):
+    """By how much patches miss what is asked of their error (mm), 0 where they hold it; and where a change helps."""
+
+    over: float
+    places: tuple[Point, ...] = ()
+
+
+Excess = Callable[[Laid, float], Judged]
+"""What is asked of the error of patches.  Above a second number it need not be exact."""
 
 
 class Found(NamedTuple):
     """Patches, and how far their error is above its limit (mm)."""
 
     laid: Laid
-    excess: float
+    judged: Judged = Judged(0.0)
+
+    @property
+    def excess(self) -> float:
+        return self.judged.over
 
     @property
     def seconds(self) -> float:
@@ -53,10 +71,13 @@ def quicker(start: Found, steps: int, excess: Excess, seed: int = 0, begun: floa
     now = best = start
     for step in range(steps):
         share = begun + (1.0 - begun) * step / steps
-        warmth, per_mm = WARMTH * (1 - share), PER_MM + (AT_LAST - PER_MM) * share * share
+        warmth, per_mm = (
+            (WARMTH_ERRING if now.excess else WARMTH) * (1 - share),
+            PER_MM + (AT_LAST - PER_MM) * share * share,
+        )
         over = per_mm * now.excess + OVER * share if now.excess else 0.0
         most = now.seconds + over - warmth * math.log(1.0 - random.random())
-        laid = _changed(growing, now.laid, random, most)
+        laid = _changed(growing, now, random, most)
         if laid is None or laid.seconds > most:
             continue
         enough = max(0.0, most - laid.seconds - OVER * share) / per_mm
@@ -80,19 +101,26 @@ def lighter(start: Found, excess: Excess) -> Found:
         left = now.laid.copy()
         left.take(patch)
         if left.seconds < now.seconds:
-            over = excess(left, now.excess)
-            if over <= now.excess:
-                now = Found(left, over)
+            judged = excess(left, now.excess)
+            if judged.over <= now.excess:
+                now = Found(left, judged)
     return now
 
 
-def _changed(growing: Growing, now: Laid, random: Random, most: float) -> Laid | None:
-    """Some neighbouring patches taken out, grown anew, and those left out that are not needed; or a brace put in."""
-    patches = now.patches
+def _changed(growing: Growing, now: Found, random: Random, most: float) -> Laid | None:
+    """Some neighbouring patches taken out, grown anew, and those left out that are not needed; or a brace put in.
+
+    Of patches that err too much it is mostly done where they err most.
+    """
+    patches = now.laid.patches
     middle = patches[int(random.random() * len(patches))]
-    if random.random() < BRACED:
-        return growing.braced(now, middle)
-    count = TAKEN[int(random.random() * len(TAKEN))]
     x, y = middle[0] + middle[2], middle[1] + middle[3]
+    erring = now.excess > 0.0
+    if erring and random.random() < THERE:
+        place = now.judged.places[int(random.random() * len(now.judged.places))]
+        x, y = (2.0 * (at + SCATTER * (2.0 * random.random() - 1.0)) for at in place)
     order = sorted(patches, key=lambda patch: max(abs(patch[0] + patch[2] - x), abs(patch[1] + patch[3] - y)))
-    return growing.regrown(now, order[:count], most)
+    if random.random() < (BRACED_MORE if erring else BRACED):
+        return growing.braced(now.laid, order[0])
+    count = TAKEN[int(random.random() * len(TAKEN))]
+    return growing.regrown(now.laid, order[:count], most)

@@ -17,6 +17,7 @@ from templates_gen.tiling.joins import LEAST_JOIN
 from templates_gen.tiling.laid import TAPED, Laid
 from templates_gen.tiling.patches import DIGITS, Patch, rounded, snapped
 from templates_gen.tiling.registering import Ends, end_marks, ends_held
+from templates_gen.tiling.searching import Judged
 from templates_gen.tiling.sheet import Given, SheetPlan
 from templates_gen.tiling.spine import Asked
 from templates_gen.tiling.weaving import Meet, woven
@@ -32,7 +33,7 @@ class Sketch(NamedTuple):
     spine: bool
 
 
-Judge = Callable[[Sketch, float], float]
+Judge = Callable[[Sketch, float], Judged]
 """By how much all neighbours of a wall together err above their limit (mm); 0 where none does.  Above a second number
 it need not be exact."""
 
@@ -58,7 +59,7 @@ class Weaver:
         self._strips = {seen(given, cell.rect): cell for cell in strips.cells} if strips else None
         self._upright = sizes(given)[0]
         self._target = seen(given, asked.boxes[0])
-        self._known: dict[frozenset[Patch], tuple[float, bool]] = {}
+        self._known: dict[frozenset[Patch], tuple[Judged, bool]] = {}
         self._lines: dict[Rect, bool] = {}
         self._joins: dict[tuple[Patch, Patch], Ends] = {}
 
@@ -73,15 +74,16 @@ class Weaver:
         are_rows = self.rows if self._strips else not rows
         return CellPlan(tuple(placed), are_rows, self.given.printables[0], self._strips is None)
 
-    def excess(self, laid: Laid, enough: float = math.inf) -> float:
-        """By how much they err above the limit (mm), or more than `enough`."""
+    def excess(self, laid: Laid, enough: float = math.inf) -> Judged:
+        """By how much they err above the limit (mm), or more than `enough`, and where most."""
         key = frozenset(laid.meets)
         if key in self._known:
             return self._known[key][0]
         best = self.judge(self._sketch(laid, self.rows), enough), self.rows
-        if best[0] and self._strips is None:
-            best = min(best, (self.judge(self._sketch(laid, not self.rows), min(best[0], enough)), not self.rows))
-        if best[0] <= enough:
+        if best[0].over and self._strips is None:
+            more = min(best[0].over, enough)
+            best = min(best, (self.judge(self._sketch(laid, not self.rows), more), not self.rows))
+        if best[0].over <= enough:
             self._known[key] = best
         return best[0]
 

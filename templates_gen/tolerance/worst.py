@@ -7,27 +7,31 @@ the same on any sheets, so it is worked out once.
 from __future__ import annotations
 
 import math
+from collections import defaultdict
 from collections.abc import Iterable, Sequence
+from heapq import nlargest
 from typing import NamedTuple
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.job.accuracy import NORMAL_95, string_share
+from templates_gen.tiling.registering import Point
+from templates_gen.tiling.searching import Judged
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tiling.sketch import Sketch
 from templates_gen.tolerance.corners import Part, measures
 from templates_gen.tolerance.expected import looked_at
 from templates_gen.tolerance.neighbours import Neighbours
 from templates_gen.tolerance.sources import PRINTED, Sources
-from templates_gen.tolerance.spread import Term, effects, nearest
-from templates_gen.tolerance.strung import Taped, taped_of
+from templates_gen.tolerance.spread import Term, effects, nearest, shares
+from templates_gen.tolerance.strung import Taped, about, taped_of
 from templates_gen.tolerance.taping import Laying, linked
 
 FINE, FINE_DIGITS = 1e-6, 6
 """mm, and decimals, that errors are told apart by, so that roundings decide nothing.  Our own design."""
 
-
-Point = tuple[float, float]
+WEAK = 3
+"""Joins that are told to add most to an error.  Our own design, no source."""
 
 
 class _Measure(NamedTuple):
@@ -36,6 +40,12 @@ class _Measure(NamedTuple):
 
     parts: tuple[tuple[float, float, float, float], ...]
     fixed: float
+
+    @property
+    def middle(self) -> Point:
+        """Where it is: the middle of its places."""
+        xs, ys, *_ = zip(*self.parts, strict=True)
+        return sum(xs) / len(xs), sum(ys) / len(ys)
 
 
 class _Laid(NamedTuple):
@@ -64,8 +74,8 @@ class Worst:
         self._places = sorted({part[:2] for pair in self._pairs for measure in pair for part in measure.parts})
         self._held: dict[Rect, list[Point]] = {}
 
-    def excess(self, sketch: Sketch, enough: float = math.inf) -> float:
-        """By how much the pairs together err above the limit (mm), or more than `enough`."""
+    def excess(self, sketch: Sketch, enough: float = math.inf) -> Judged:
+        """By how much the pairs together err above the limit (mm), or more than `enough`, and where the worst is."""
         joins = linked(sketch.joins)
         cells, strips = [cell.rect for cell in sketch.cells], [cell.strip for cell in sketch.cells]
         numbered = sketch.spine or (self.like.linked and bool(self.like.hides))
@@ -74,16 +84,26 @@ class Worst:
         tape = taped_of(lie, self._level, self._string, string_share(sources.accuracy, sources.match))
         lying = [cell.turned for cell in sketch.cells]
         laid = _Laid(tape, cells, lying, len(set(lying)) > 1, self._homes(cells))
-        over = 0.0
+        over, worst = 0.0, (0.0, -1)
         for at, pair in enumerate(self._pairs):
             step, *gaps = (self._variance(measure, laid) for measure in pair)
-            error = NORMAL_95 * math.sqrt(step + max(gaps))
-            if error > self.limit:
-                over += round(error - self.limit + FINE, FINE_DIGITS)
+            more = NORMAL_95 * math.sqrt(step + max(gaps)) - self.limit
+            if more > 0.0:
+                over += round(more + FINE, FINE_DIGITS)
+                worst = max(worst, (more, at))
             if over > enough:  # it is likely to err most the next time, too
                 self._pairs.insert(0, self._pairs.pop(at))
-                break
-        return over
+                return Judged(over)
+        return Judged(over, self._weak(self._pairs[worst[1]], laid) if over else ())
+
+    def _weak(self, pair: Sequence[_Measure], laid: _Laid) -> tuple[Point, ...]:
+        """Where a pair is, and where the joins are that add most to its error."""
+        found: dict[Point, float] = defaultdict(float)
+        for measure in pair:
+            terms = [(self._home(x, y, laid), x, y, right, up) for x, y, right, up in measure.parts]
+            for fit, share in shares(laid.tape, terms):
+                found[about(fit)[2:]] += share
+        return pair[0].middle, *nlargest(WEAK, found, key=found.__getitem__)
 
     def _measure(self, parts: Iterable[Part]) -> _Measure:
         """A measure with what of it is the same on any sheets, its places as they are seen from the group's corner."""
@@ -104,15 +124,17 @@ class Worst:
                 found.setdefault(place, at)
         return found
 
+    def _home(self, x: float, y: float, laid: _Laid) -> int:
+        sheet = laid.homes.get((x, y))
+        return nearest(laid.cells, x, y) if sheet is None else sheet
+
     def _variance(self, measure: _Measure, laid: _Laid) -> float:
         tape, sources = laid.tape, self._sources
         cell = laid.cells[tape.references[tape.piece_of[0]]]
         terms: list[Term] = []
         printed = dict.fromkeys(PRINTED, 0.0)
         for x, y, right, up in measure.parts:
-            sheet = laid.homes.get((x, y))
-            if sheet is None:
-                sheet = nearest(laid.cells, x, y)
+            sheet = self._home(x, y, laid)
             terms.append((sheet, x, y, right, up))
             for source, aside, above in sources.stretched(laid.lying[sheet], x - cell.x0, y - cell.y0):
                 printed[source] += right * aside + up * above

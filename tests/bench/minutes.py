@@ -1,8 +1,9 @@
 """Minutes, sheets and expected errors of every cover, over the walls of `sheet_counts.py`, beside the strips they began
 from.
 
-Run by hand: `python tests/bench/minutes.py [walls [first]] [random N] [a4] [letter] [linked] [marks] [bound]`; `random`
-takes so many of the walls by a seeded chance.  A wall is hung as a job of frames placed by hand, each on a wire, and
+Run by hand: `python tests/bench/minutes.py [walls [first]] [random N [SEED]] [a4] [letter] [linked] [marks] [bound]`;
+`random` takes so many of the walls by a seeded chance, without `random` it is every wall.  The sums so far are told
+after every wall.  A wall is hung as a job of frames placed by hand, each on a wire, and
 planned as `template` plans it: a few seconds each.  Beside the sheets is a number that no paper can do with less of:
 nails of which no two fit on one sheet, taken greedily; with `bound`, and with scipy installed by hand (nothing else
 here needs it), a linear programme over all places of a sheet that could matter.
@@ -154,30 +155,34 @@ class Sums:
 
 
 def main(seeds: list[int], sizes: list[str], covers: list[str], bounded: bool) -> None:
-    for size in sizes:
-        sums = {way: Sums(f"{size} {' '.join(way)}", bounded) for way in COVERS if way[0] in covers}
-        for done, seed in enumerate(seeds, 1):
-            frames = wall(seed)
-            strips = plan_wall(hung(frames, size, "marks", "cut"))
+    every = {
+        size: {way: Sums(f"{size} {' '.join(way)}", bounded) for way in COVERS if way[0] in covers} for size in sizes
+    }
+    for done, seed in enumerate(seeds, 1):
+        for size, sums in every.items():
+            strips = plan_wall(hung(wall(seed), size, "marks", "cut"))
             drawn = tiled(strips, strips.job.paper)
             limit = WITH_STRING * worst_error(strips, drawn, neighbours(strips))
             for way, of in sums.items():
-                plan = replace(strips, job=hung(frames, size, *way))
+                plan = replace(strips, job=hung(wall(seed), size, *way))
                 try:
                     of.add(seed, plan, limit, effort(drawn).minutes)
                 except InputError:
                     of.refused.append(seed)
-            if done % 10 == 0:
-                print(done, *(f"\n{of}" for of in sums.values()), flush=True)
-        print(*sums.values(), sep="\n", flush=True)
+        print(done, seed, *(f"\n{of}" for sums in every.values() for of in sums.values()), flush=True)
 
 
 if __name__ == "__main__":
     words = sys.argv[1:]
-    some = int(words.pop(words.index("random") + 1)) if "random" in words else 0
+    walls = list(range(200))
+    if "random" in words:
+        at = words.index("random") + 1
+        some = [int(words.pop(at)) for _ in range(2) if words[at:] and words[at].isdigit()]
+        walls = random.Random((*some[1:], 1)[0]).sample(walls, some[0])
     numbers = [int(word) for word in words if word.isdigit()]
-    count, first = (*numbers, *(200, 0)[len(numbers) :])[:2]
-    walls = list(range(first, first + count))
+    if numbers:
+        first = (*numbers[1:], 0)[0]
+        walls = walls[first : first + numbers[0]]
     sizes = [word for word in words if word in AS_ONCE] or [*AS_ONCE]
     covers = [cover for cover, _ in COVERS if cover in words] or [cover for cover, _ in COVERS]
-    main(sorted(random.Random(1).sample(walls, some)) if some else walls, sizes, covers, "bound" in words)
+    main(walls, sizes, covers, "bound" in words)

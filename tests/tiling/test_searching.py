@@ -12,7 +12,7 @@ from templates_gen.tiling.beside import cut_back
 from templates_gen.tiling.joins import JOIN_MIN, shared_sides
 from templates_gen.tiling.laid import Laid
 from templates_gen.tiling.patches import Ground, Patch, Wanted, snapped
-from templates_gen.tiling.searching import Found, lighter, quicker
+from templates_gen.tiling.searching import Found, Judged, lighter, quicker
 from templates_gen.tiling.weaving import HELD
 from tests.tiling.runs import put_into_runs
 
@@ -48,13 +48,13 @@ def begun(seed: int) -> Found:
     items = boxes(seed)
     start = Laid.of(Ground(Wanted(tuple(items), (), (), SIZES)), grid(items))
     assert start is not None and start.one_piece and start.all_held
-    return Found(start, 0.0)
+    return Found(start)
 
 
 @pytest.mark.parametrize("seed", range(4))
 def test_what_is_found_holds_everything_is_one_piece_and_takes_less(seed: int) -> None:
     start = begun(seed)
-    for found in (quicker(start, 25, lambda *_: 0.0), lighter(start, lambda *_: 0.0)):
+    for found in (quicker(start, 25, lambda *_: Judged(0.0)), lighter(start, lambda *_: Judged(0.0))):
         laid = Laid.of(start.laid.ground, found.laid.patches)
         assert laid is not None and laid.all_held and laid.one_piece
         assert found.seconds == pytest.approx(laid.seconds) and found.seconds < start.seconds
@@ -65,7 +65,7 @@ def test_what_is_found_holds_everything_is_one_piece_and_takes_less(seed: int) -
 
 
 def test_the_same_seed_finds_the_same_and_another_may_not() -> None:
-    found = [quicker(begun(1), 25, lambda *_: 0.0, seed).laid.patches for seed in (0, 0, 1)]
+    found = [quicker(begun(1), 25, lambda *_: Judged(0.0), seed).laid.patches for seed in (0, 0, 1)]
     assert found[0] == found[1] != found[2]
 
 
@@ -75,8 +75,8 @@ def test_nothing_is_kept_that_errs_more_than_it_may(seed: int) -> None:
     start = begun(seed)
     least = len(start.laid.meets) - 3
 
-    def excess(laid: Laid, enough: float) -> float:
-        return float(max(0, least - len(laid.meets)))
+    def excess(laid: Laid, enough: float) -> Judged:
+        return Judged(float(max(0, least - len(laid.meets))), ((0.0, 0.0),))
 
     for found in (quicker(start, 25, excess), lighter(start, excess)):
         assert found.excess == 0.0 and len(found.laid.meets) >= least

@@ -56,12 +56,16 @@ def test_it_is_what_the_expected_errors_of_all_neighbours_are_above_the_limit(
         for limit in (0.0, max(errors) * 0.8, max(errors) * 1.01):
             worst = Worst(plan, pairs, sheets, limit)
             over = sum(max(0.0, error - limit) for error in errors)
-            assert worst.excess(sketched(plan, sheets)) == pytest.approx(over, abs=1e-4)
+            assert worst.excess(sketched(plan, sheets)).over == pytest.approx(over, abs=1e-4)
+            at = worst.excess(sketched(plan, sheets)).places
+            assert bool(at) == (over > 0.0) and all(
+                -300.0 <= x <= plan.group.width + 300.0 for x, _ in at
+            )  # a sheet more, at most
             for enough in (over / 2, over / 2, over * 0.99):
-                assert enough <= worst.excess(sketched(plan, sheets), enough) <= over + 1e-4
+                assert enough <= worst.excess(sketched(plan, sheets), enough).over <= over + 1e-4
 
 
 def test_of_no_pairs_there_is_no_error() -> None:
     plan = plan_wall(read_job(SAMPLES / "fern-prints.toml"))
     sheets = plan_sheets(plan, paper("a4"), quick=True)
-    assert Worst(plan, (), sheets, 0.0).excess(sketched(plan, sheets)) == 0.0
+    assert Worst(plan, (), sheets, 0.0).excess(sketched(plan, sheets)).over == 0.0
