@@ -19,7 +19,7 @@ from templates_gen.tiling.patches import Ground, Patch, Wanted
 from templates_gen.tiling.registering import end_marks
 from templates_gen.tiling.regrowing import Growing
 from templates_gen.tiling.rulers import rulers
-from templates_gen.tiling.searching import Found, lighter, quicker
+from templates_gen.tiling.searching import Found, Judged, lighter, quicker
 from templates_gen.tiling.sheet import clearance
 from tests.jobs import frame, job, paper
 from tests.recorded.listing import numbers
@@ -88,8 +88,9 @@ def _woven(patches: list[Patch], seed: int) -> str:
 def _searched(laid: Laid, seed: int) -> str:
     """What a short search finds, for which sheets far to the right err most, and what can then be left out."""
 
-    def excess(some: Laid, _: float = 0.0) -> float:
-        return max(0.0, max(patch[2] for patch in some.patches) / 1000.0 - 0.6)
+    def excess(some: Laid, _: float = 0.0) -> Judged:
+        right = max(some.patches, key=lambda patch: patch[2])
+        return Judged(max(0.0, right[2] / 1000.0 - 0.6), (right[2:],))
 
     if not laid.all_held or not laid.one_piece:
         grown = Growing(laid.ground, Random(seed)).braced(laid, laid.patches[0])

@@ -16,7 +16,7 @@ from templates_gen.tiling.laid import Laid
 from templates_gen.tiling.minutes import FIRM
 from templates_gen.tiling.patches import Ground, Patch
 from templates_gen.tiling.regrowing import Growing
-from templates_gen.tiling.searching import Found, lighter, quicker
+from templates_gen.tiling.searching import Found, Judged, lighter, quicker
 from tests.tiling.test_patches import SIZES, ground, laid_on
 
 spots = st.lists(st.tuples(st.integers(-30, 30), st.integers(-30, 30)), min_size=1, max_size=5)
@@ -95,27 +95,32 @@ def row(*lefts: float, high: float = 260.0) -> list[Patch]:
     return [(left, 0.0, left + 180.0, high) for left in lefts]
 
 
+def missing(over: float) -> Judged:
+    """So much too great an error, where a change could help anywhere."""
+    return Judged(max(0.0, over), ((180.0, 130.0),))
+
+
 def test_the_search_finds_fewer_sheets_and_never_gives_back_what_is_worse_than_its_start():
     """Two nails 200 mm apart on four sheets in a ring: two sheets or one on its side are enough."""
     nails = (20.0, 20.0, 50.0, 60.0), (210.0, 20.0, 240.0, 60.0)
     patches = [*row(0.0, 180.0), (0.0, 260.0, 180.0, 500.0), (180.0, 260.0, 360.0, 500.0)]
-    start = Found(laid_on(patches, *nails), 0.0)
-    light = lighter(start, lambda *_: 0.0)
+    start = Found(laid_on(patches, *nails))
+    light = lighter(start, lambda *_: Judged(0.0))
     assert sorted(light.laid.patches) == row(0.0, 180.0)
     assert light.seconds == pytest.approx(laid_on(row(0.0, 180.0), *nails).seconds)
-    held = lighter(start, lambda left, _: 4.0 - len(left))  # every sheet less is a worse error
+    held = lighter(start, lambda left, _: Judged(4.0 - len(left.meets)))  # every sheet less is a worse error
     assert held == start
-    best = quicker(start, 200, lambda *_: 0.0)
+    best = quicker(start, 200, lambda *_: Judged(0.0))
     assert len(best.laid.meets) <= 2 and best.laid.all_held
     assert best.seconds == pytest.approx(laid_on(best.laid.patches, *nails).seconds)
-    assert quicker(start, 0, lambda *_: 0.0) == start
-    assert quicker(start, 200, lambda *_: 0.0).laid.meets == best.laid.meets  # seeded
-    judged = quicker(start, 200, lambda left, _: max(0.0, 4.0 - len(left)))
+    assert quicker(start, 0, lambda *_: Judged(0.0)) == start
+    assert quicker(start, 200, lambda *_: Judged(0.0)).laid.meets == best.laid.meets  # seeded
+    judged = quicker(start, 200, lambda left, _: missing(4 - len(left.meets)))
     assert judged.excess == 0.0 and len(judged.laid.meets) >= 4 and judged.seconds <= start.seconds
 
 
 def test_what_is_over_the_limit_is_left_for_what_is_not_though_that_takes_longer():
     nails = (20.0, 20.0, 50.0, 60.0), (600.0, 20.0, 630.0, 60.0)
-    start = Found(laid_on(row(0.0, 180.0, 360.0, 540.0), *nails), 1.0)
-    found = quicker(start, 300, lambda left, _: 0.0 if all(p[1] >= 0.0 for p in left) else 1.0)
+    start = Found(laid_on(row(0.0, 180.0, 360.0, 540.0), *nails), missing(1))
+    found = quicker(start, 300, lambda left, _: missing(any(p[1] < 0.0 for p in left.meets)))
     assert found.excess == 0.0 and found.laid.all_held
