@@ -123,7 +123,9 @@ def _by_lens(scene: Scene, state: State, points: Array) -> Iterator[Array]:
 
 def _posed(state: State, change: Array) -> State:
     turns = np.array([rotation(one[:3]) @ turn for one, turn in zip(change, state.turns, strict=True)])
-    return replace(state, turns=turns, shifts=state.shifts + change[:, 3:])
+    nearer = change[:, 5:] / state.shifts[:, 2:]
+    shifts = state.shifts * (np.exp(nearer) - nearer) + change[:, 3:]
+    return replace(state, turns=turns, shifts=shifts)
 
 
 def moved(state: State, step: Array) -> State:

@@ -13,10 +13,10 @@ from itertools import product
 
 from templates_gen.base.record import Record
 from templates_gen.photo.edges import Edge
-from templates_gen.photo.vision import Array, np
+from templates_gen.photo.vision import OF_CORNERS, Array, np
 
-SEEN_NUMBERS, FREE = 8, 5
-"""Numbers of four corners; those that a known rectangle leaves no choice of, which are less its place and turn."""
+FREE = 5
+"""Numbers of four corners that a known rectangle leaves no choice of: less its place and turn."""
 
 FAINTER = 2.0
 """How much worse a choice is for an edge that is e times fainter than the steepest of its side."""
@@ -113,7 +113,7 @@ def off_rectangle(corners: Array, rectangle: Array) -> Array:
     own = (rectangle - rectangle.mean(0)) @ [1, 1j]
     turn = (seen * own.conj()).sum(1)
     level = seen / (turn / np.abs(turn))[:, None] - own
-    off = np.stack([level.real, level.imag], -1).reshape(-1, SEEN_NUMBERS)
+    off = np.stack([level.real, level.imag], -1).reshape(-1, OF_CORNERS)
     return np.asarray(off @ _shapes(rectangle))
 
 
@@ -129,7 +129,7 @@ def choice(choices: Crossings, wall: Array, rectangle: Array, spread: Array, poi
     """The best choice; `wall` are the corners on the wall, and `spread` their covariance (mm); `pointed` is where
     somebody pointed (pixels), `unit` pixels there for one on a picture of 12 megapixels."""
     off, shapes = off_rectangle(wall, rectangle), _shapes(rectangle)
-    inverse = np.linalg.inv(shapes.T @ (spread + EDGE_OFF**2 * np.eye(SEEN_NUMBERS)) @ shapes)
+    inverse = np.linalg.inv(shapes.T @ (spread + EDGE_OFF**2 * np.eye(OF_CORNERS)) @ shapes)
     unlike = np.einsum("ni,ij,nj->n", off, inverse, off)
     amiss = ((choices.corners - pointed) ** 2).sum((1, 2)) / (AMISS * unit) ** 2
     worse = unlike + choices.faint + amiss

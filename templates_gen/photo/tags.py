@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Sequence
 
 from templates_gen.base.record import Record
 from templates_gen.drawing.tags import ACROSS
-from templates_gen.photo.vision import CLEAN_CORNERS, Array, clean_tag, found_tags, inside, np, warped
+from templates_gen.photo.vision import CLEAN_CORNERS, OF_CORNERS, Array, clean_tag, found_tags, inside, np, warped
 
 BLURS = (0.5, 0.7, 0.9, 1.1, 1.4, 1.8)
 """Pixels: how blurred a picture may be; the one that suits most tags is taken.  Our own design, no source."""
@@ -24,9 +24,6 @@ WORST, FARTHEST = 0.25, 3.0
 SMALLEST, AROUND = 4.0, 1.2
 """Pixels of a side that can be matched, and how far beyond a tag its pixels are matched, as a share of its size: white
 belongs to it.  Our own, no source."""
-
-NUMBERS = 8
-"""Of a tag's place: four corners, across and down."""
 
 HELD = 1e-3
 """How firmly a corner is held where its pixels say nothing, as a share of the contrast.  Our own, no source."""
@@ -117,13 +114,13 @@ def match(grey: Array, number: int, corners: Array, blur: float) -> Sharp | None
 
 def _step(looks: Callable[[Array], Array], at: Array, known: Array, left: Array, contrast: float) -> Array:
     """How the corners have to move."""
-    slopes = np.empty((len(left), NUMBERS))
-    for column in range(NUMBERS):
+    slopes = np.empty((len(left), OF_CORNERS))
+    for column in range(OF_CORNERS):
         there, back = at.copy(), at.copy()
         there[column // 2, column % 2] += NEAR
         back[column // 2, column % 2] -= NEAR
         slopes[:, column] = (looks(there) - looks(back)) / (2 * NEAR) * contrast
     every = np.c_[slopes, known]
-    held = np.diag([HELD * contrast**2 + 1e-9] * NUMBERS + [1e-9] * known.shape[1])
+    held = np.diag([HELD * contrast**2 + 1e-9] * OF_CORNERS + [1e-9] * known.shape[1])
     moved, *_ = np.linalg.lstsq(every.T @ every + held, every.T @ left, rcond=None)
-    return np.asarray(moved[:NUMBERS]).reshape(4, 2)
+    return np.asarray(moved[:OF_CORNERS]).reshape(4, 2)

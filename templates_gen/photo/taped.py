@@ -18,16 +18,12 @@ from templates_gen.photo.screening import Misplaced, Screened, overlooked, scree
 from templates_gen.photo.tags import Seen, seen_tags, side_of
 from templates_gen.photo.vision import Array, View, np
 
-FLOOR = 0.003
+FLOOR = 0.004
 """mm that are added to the fit's own deviation: what no tag tells.  Our own simulation, no source."""
 
-BENT, FAR_BENT = 0.13, 0.27
-"""What is added to it of how far tags stand off the wall, for paper that does bends within a tag, too: at joins, and
-for places by the two lines, which are far off.  Our own simulation, no source."""
-
-FAR = 1.25
-"""How many times the fit's own deviation places by the two lines are off: what a lens does beside the model adds up on
-the way there.  Our own simulation, no source."""
+NEAR_BY, BY_LINES = 1.25, 1.45
+"""How many times as far off as the fit says joins are, and places by the two lines, which are far away: what a lens and
+paper do beside the model adds up on the way there.  Our own simulation, no source."""
 
 TINY = 1e-9
 """mm under which a join is off in no direction."""
@@ -178,10 +174,9 @@ def _told(
     )
 
 
-def sure(variance: Array | float, bent: float, times: float = 1.0) -> float:
-    """What 95 of 100 readings of this variance keep within, where paper bends by so much (mm), and the deviation is so
-    many times as large."""
-    return float(NORMAL * times * np.sqrt(np.maximum(variance, 0).max() + FLOOR**2 + bent**2))
+def sure(variance: Array | float, times: float) -> float:
+    """What 95 of 100 readings of this variance keep within, that are off so many times as far."""
+    return float(NORMAL * times * np.sqrt(np.maximum(variance, 0).max() + FLOOR**2))
 
 
 def _lies(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Lie]:
@@ -193,7 +188,7 @@ def _lies(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Lie]:
         turn = np.degrees(fit.state.sheets[number, 2] - lines.turn)
         tags = len(fit.scene.alike[number])
         dx, dy = known.moved[at]
-        known_to = sure(known.variance[at], FAR_BENT * fit.widths.height, FAR)
+        known_to = sure(known.variance[at], BY_LINES)
         found.append(Lie(name, float(dx), float(dy), float(turn), known_to, tags))
     return found
 
@@ -215,7 +210,7 @@ def _joins(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Joined
         way = off[worse] / max(lengths[worse], TINY)
         upright = abs(x1 - x0) < abs(y1 - y0)
         dx, dy = off[2]
-        known_to = sure(way @ spread[worse, :, worse] @ way, BENT * fit.widths.height)
+        known_to = sure(way @ spread[worse, :, worse] @ way, NEAR_BY)
         found.append(
             Joined(
                 join.over, join.under, float(lengths[worse]), float(dy if upright else dx),
@@ -228,8 +223,7 @@ def _joins(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[Joined
 def _nails(fit: Fit, papers: Papers, lines: Gauge, centre: Array) -> list[NailOff]:
     nails = [nail for nail in papers.nails if nail.sheet in fit.scene.sheets]
     known = spots(fit, [(nail.sheet, (nail.x, nail.y)) for nail in nails], centre, lines)
-    bent = FAR_BENT * fit.widths.height
     return [
-        NailOff(nail.name, float(known.moved[at][0]), float(known.moved[at][1]), sure(known.variance[at], bent, FAR))
+        NailOff(nail.name, float(known.moved[at][0]), float(known.moved[at][1]), sure(known.variance[at], BY_LINES))
         for at, nail in enumerate(nails)
     ]

@@ -22,7 +22,7 @@ simulation, no source."""
 SMALL, BLURRED, POOR = 14.0, 1.6, 0.35
 """Pixels: a tag's side, a blur, and how far tags are off the fit, from which a picture is poor.  Our own simulation."""
 
-STANDS_OFF = 0.25
+STANDS_OFF = 0.2
 """mm: how far tags stand off the wall, from which a second photograph helps.  Our own simulation, no source."""
 
 LITTLE, TURNED = 0.3, 0.2

@@ -35,6 +35,9 @@ _AROUND, _CELL = 2, 8
 CLEAN = 64.0
 """Pixels along a side of the picture of a tag."""
 
+OF_CORNERS = 8
+"""Numbers of four corners: across and down of each."""
+
 CLEAN_CORNERS = np.array([[16, 16], [80, 16], [80, 80], [16, 80]], np.float32) - np.float32(0.5)
 
 WHITE, LEAST_BLUR = 255, 0.3

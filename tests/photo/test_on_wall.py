@@ -14,7 +14,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.documents.photo_card import cards_of
 from templates_gen.documents.photographed import Face
-from templates_gen.photo.cards import OnWall, see_wall
+from templates_gen.photo.cards import OnWall, see_wall, within
 from templates_gen.photo.on_wall import drawn, measured, placed
 from templates_gen.photo.picture import Photo
 from tests.photo.made.cameras import Camera, standing
@@ -115,3 +115,10 @@ def test_the_command_writes_the_picture_and_reads_a_feature(folder):
     assert abs(read["width"] - 300) < 0.1 and abs(read["height"] - 400) < 0.1
     ran = run("photo", "wall", "job.toml", "wall.jpg", "--feature", "vent", "--corners", "1,2 3,4")
     assert ran.code == 2 and "--corners: found '1,2 3,4', expected four corners in pixels" in ran.err
+
+
+def test_places_are_within_what_is_said_in_one_direction_and_in_both():
+    """1.960 deviations of a normal distribution, and 2.448 from a middle where both directions are alike: the square
+    roots of 3.841 and 5.991, the chi-squared distribution's 95 % of one and two numbers."""
+    one, both = within(np.array([np.diag([4.0, 0.0]), np.diag([4.0, 4.0])]))
+    assert one == pytest.approx(2 * 1.960, rel=0.02) and both == pytest.approx(2 * 2.448, rel=0.01)

@@ -65,6 +65,15 @@ def test_joins_and_nails_are_read_to_a_tenth_of_a_millimetre():
     assert rms(outcome.joins) < 0.15 and rms(outcome.nails) < 0.3  # mm
 
 
+def test_paper_whose_edges_lift_is_read_as_paper_that_is_never_in_the_wall():
+    """What stands off may look moved: that no tag is in the wall tells by how much."""
+    laid, photos = one("ferns", dataclasses.replace(SMALL, off=3.0, loose=True), 3)
+    outcome, found = Outcome(), read_taped(photos, printed("ferns")[1])
+    compared(found, truth(laid, printed("ferns")[1]), outcome)
+    assert rms(outcome.joins) < 0.1 and rms(outcome.nails) < 0.2  # mm
+    assert found.fit.state.heights.min() > -0.5 < 1.0 < found.fit.state.heights.max()
+
+
 def test_every_join_that_is_far_off_is_named_and_no_other():
     laid, _, found = flat()
     true = truth(laid, printed("ferns")[1])

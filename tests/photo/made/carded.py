@@ -13,7 +13,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.documents.photo_card import Card, card_pages, cards_of
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
-from tests.photo.made.taped import FINE, Laid
+from tests.photo.made.taped import DOTS, FINE, Laid
 
 
 @cache
@@ -22,7 +22,7 @@ def _pages(paper: str) -> tuple[tuple[Card, ...], list[np.ndarray]]:
     found = []
     for page in pypdfium2.PdfDocument(write_pdf(card_pages(cards, lettering), lettering)):
         wide, high = (round(side / 72 * 25.4 * FINE) for side in page.get_size())
-        fine = page.render(scale=300 / 72, grayscale=True).to_numpy()
+        fine = page.render(scale=DOTS / 72, grayscale=True).to_numpy()
         found.append(cv2.resize(fine, (wide, high), interpolation=cv2.INTER_AREA))
     return cards, found
 

@@ -68,12 +68,13 @@ def lay(picture: np.ndarray, sheet: Laid, camera: Camera) -> None:
     if (high - low < 2 * GRID).any():
         return
     width, height = (int(side) // GRID * GRID for side in high - low)
-    planned = _planned(sheet, camera, low, width, height)
-    x, y = (_between(planned[..., k], width, height) for k in (0, 1))
-    m = sheet.to_pixels.astype(np.float64)
-    at_x, at_y = (m[k, 0] * x + m[k, 1] * y + m[k, 2] for k in (0, 1))
-    paper = cv2.remap(sheet.page, at_x.astype(np.float32), at_y.astype(np.float32), cv2.INTER_LINEAR, borderValue=255.0)
-    there = ((x > r.x0) & (x < r.x1) & (y > r.y0) & (y < r.y1)).astype(np.float32)
+    seen = _planned(sheet, camera, low, width, height)
+    m = sheet.to_pixels
+    at_x, at_y = (_between(m[k, 0] * seen[..., 0] + m[k, 1] * seen[..., 1] + m[k, 2], width, height) for k in (0, 1))
+    paper = cv2.remap(sheet.page, at_x, at_y, cv2.INTER_LINEAR, borderValue=255.0)
+    ends = np.sort(m[:2, :2] @ np.array([[r.x0, r.x1], [r.y0, r.y1]]) + m[:2, 2:], axis=1)  # a page lies straight
+    (x0, x1), (y0, y1) = ends
+    there = ((at_x > x0) & (at_x < x1) & (at_y > y0) & (at_y < y1)).astype(np.float32)
     ink = 35 + 200 / 255 * paper.astype(np.float32)
     ink, there = (_averaged(one * there if one is ink else there) for one in (ink, there))
     place = picture[low[1] : low[1] + height, low[0] : low[0] + width]
@@ -82,7 +83,7 @@ def lay(picture: np.ndarray, sheet: Laid, camera: Camera) -> None:
 
 def _planned(sheet: Laid, camera: Camera, low: np.ndarray, width: int, height: int) -> np.ndarray:
     """Which points of the plan a grid of pixels sees."""
-    columns, rows = np.arange(0, width + GRID, GRID), np.arange(0, height + GRID, GRID)
+    columns, rows = (np.arange(0, side, GRID) + GRID / 2 for side in (width, height))
     pixels = np.stack(np.meshgrid(columns, rows), -1) + low - 0.5  # from the edge of a pixel
     sight = camera.sight(pixels)
     off = np.zeros(pixels.shape[:2])
@@ -95,14 +96,8 @@ def _planned(sheet: Laid, camera: Camera, low: np.ndarray, width: int, height: i
 
 
 def _between(values: np.ndarray, width: int, height: int) -> np.ndarray:
-    """The values of a grid at `MORE` places in every pixel."""
-    at = [(np.arange(side * MORE) + 0.5) / (MORE * GRID) for side in (width, height)]
-    across = [
-        np.minimum(np.floor(one).astype(int), count - 2) for one, count in zip(at, values.shape[::-1], strict=True)
-    ]
-    fx, fy = (one - cell for one, cell in zip(at, across, strict=True))
-    upright = values[across[1]] * (1 - fy)[:, None] + values[across[1] + 1] * fy[:, None]
-    return upright[:, across[0]] * (1 - fx) + upright[:, across[0] + 1] * fx
+    """The values of a grid, known in the middle of each of its squares, at `MORE` places in every pixel."""
+    return cv2.resize(values.astype(np.float32), (width * MORE, height * MORE), interpolation=cv2.INTER_LINEAR)
 
 
 def _averaged(fine: np.ndarray) -> np.ndarray:
