@@ -21,10 +21,10 @@ from tests.jobs import paper
 from tests.recorded.jobs import crowd
 from tests.recorded.listing import numbers, wrapped
 
-CROWDS = 36
+CROWDS = 30
 """So many walls.  Our own choice."""
 
-SPINES = 14
+SPINES = 9
 """Of so many the first sheets of linked paper.  Our own choice."""
 
 TAG = 12.0
