@@ -29,15 +29,17 @@ def _pages(paper: str) -> tuple[tuple[Card, ...], list[np.ndarray]]:
 
 def cards_at(
     middles: Sequence[tuple[float, float]], chance: np.random.Generator, paper: str = "a4", level: float = 0.05,
-    scale: float = 1.0,
+    scale: float = 1.0, stretch: float = 0.0,
 ) -> list[Laid]:  # fmt: skip
     """The cards with the middles of their lines at these points of the wall (mm), so many degrees off level, and
-    printed so many times too large."""
+    printed so many times too large, and longer yet by the share `stretch`."""
     cards, pages = _pages(paper)
     found = []
     for card, page, (x, y) in zip(cards, pages, middles, strict=False):
-        wide, high = (side / 72 * 25.4 * scale for side in card.size)
-        x0, y0 = x - (card.level.x0 + card.level.x1) / 2 * scale, y - card.level.y0 * scale
+        wide, high = (
+            side / 72 * 25.4 * own for side, own in zip(card.size, (scale, scale * (1 + stretch)), strict=True)
+        )
+        x0, y0 = x - (card.level.x0 + card.level.x1) / 2 * scale, y - card.level.y0 * scale * (1 + stretch)
         across, up = page.shape[1] / wide, page.shape[0] / high
         to_pixels = np.array([[across, 0, -across * x0 - 0.5], [0, -up, up * (high + y0) - 0.5], [0, 0, 1.0]])
         turn = np.radians(chance.normal(0, level))

@@ -17,6 +17,9 @@ from tests.photo.made.runs import Setting, look_of
 AWAY = 2000.0
 """mm from the first card to the point that is looked at."""
 
+STRETCH = 0.002
+"""By what share a print is longer along than across, as a deviation.  Our own guess."""
+
 FILM = 43.27
 """mm: the diagonal of the film by which a focal length is noted."""
 
@@ -35,7 +38,8 @@ def wall_scene(setting: Setting, seed: int, noted: bool) -> tuple[Photo, np.ndar
     chance = np.random.default_rng(seed)
     middle = np.array([1500.0, 1450.0])
     second = middle + np.array([chance.uniform(1000, 2000), chance.uniform(-300, 300)])
-    cards = cards_at([tuple(middle), tuple(second)][: setting.views], chance)
+    stretch = chance.normal(0, STRETCH) if setting.odd else 0.0
+    cards = cards_at([tuple(middle), tuple(second)][: setting.views], chance, stretch=stretch)
     camera = standing(chance, setting.size, (middle[0] + 850, middle[1]), 2900.0, 1500.0,
                       "divided" if setting.odd else "brown")  # fmt: skip
     point = np.array([AWAY, chance.uniform(-400, 400)])
