@@ -88,3 +88,63 @@ def test_small_frames_whose_wires_are_deep_and_that_are_heavy_may_be_in_inches()
     assert "all frames, width and height" in doubted("cm", ROOM, small)
     light = [frame | {"weight": "300 g"} for frame in small]
     assert doubted("cm", ROOM, light) == set()
+
+
+def test_the_one_at_the_other_end_of_a_row_that_was_turned():
+    cleat = {"kind": "cleat", "left": 10, "right": 10, "screw_below": 2}
+    middle = {"width": 66, "height": 56, "drop": 5, "hanger": cleat}
+    ends = prints(16.2, 16.1, width=49, height=64)
+    lies = {"width": 64, "height": 49, "drop": 16.1}
+    assert doubted("cm", ROOM, [ends[0], middle, middle, ends[1]]) == set()
+    assert doubted("cm", ROOM, [ends[0], middle, middle, lies]) == {"frame D, width"}
+    assert doubted("cm", ROOM, [ends[0], lies, middle, middle]) == set()  # nothing says that they are a pair
+
+
+def matted(face, mat):
+    return {"width": 36.7, "height": 49, "drop": 8, "moulding": {"face": face}, "mat": mat}
+
+
+def test_a_moulding_and_a_mat_that_changed_places_beside_a_twin():
+    assert doubted("cm", ROOM, [matted(4, 6), matted(4, 6)]) == set()
+    assert meant("cm", ROOM, [matted(4, 6), matted(6, 4)]) == {"frame B, moulding, face": "4 cm"}
+    assert meant("cm", ROOM, [matted(6, 4), matted(4, 6)]) == {"frame A, moulding, face": "4 cm"}
+    assert doubted("cm", ROOM, [matted(4, 6), matted(6, 6)]) == set()  # another moulding round another print
+
+
+def test_the_glass_of_a_twin_taken_for_its_outside():
+    outside = {"width": "11 5/8", "height": "14 5/8", "drop": "3 1/8", "weight": "1.8 lb"}
+    glass = outside | {"width": "11", "height": "14", "drop": "3"}
+    assert doubted("in", INCHES, [outside, outside]) == set()
+    assert meant("in", INCHES, [outside, glass]) == {"frame B, width": "11.625 in", "frame B, height": "14.625 in"}
+    assert doubted("in", INCHES, [outside, glass | {"weight": "1.6 lb"}]) == set()  # a smaller one weighs less
+    shown = [*prints(8, 8.1, width=40, height=60), {"width": 38, "height": 58, "drop": 8}]
+    assert doubted("cm", ROOM, shown) == {"frame C, width"}
+    assert doubted("cm", ROOM, [*shown[:2], {"width": 38, "height": 57, "drop": 8}]) == set()
+
+
+def test_a_drop_off_all_of_several_that_agree():
+    nine = prints(4.5, 4.6, 4.7, 4.3, 4.5, width=21, height=26)
+    assert doubted("cm", {"width": 500, "height": 250}, nine) == set()
+    assert doubted("cm", {"width": 500, "height": 250}, [*nine[:3], nine[3] | {"drop": 6.3}, nine[4]]) == {
+        "frame D, drop"
+    }
+    assert doubted("cm", ROOM, [*nine[:2], nine[3] | {"drop": 6.3}]) == set()  # two say less
+
+
+def test_a_ring_as_far_down_as_the_other_on_its_frame_is_right():
+    """87 is 78 with its figures the other way round; 89 on its other side says that it is right."""
+    one = {"width": 34, "height": 40, "hanger": rings_down(7.4, 7.2)}
+    assert doubted("cm", ROOM, [one, one | {"hanger": rings_down(8.9, 8.7)}]) == set()
+    assert "frame B, hanger, drop_right" in doubted("cm", ROOM, [one, one | {"hanger": rings_down(7.4, 8.7)}])
+
+
+def rings_down(left, right):
+    return {"kind": "rings", "left": 4, "right": 4, "drop_left": left, "drop_right": right, "seen_from": "back"}
+
+
+def test_weights_on_two_scales():
+    oak = [frame | {"weight": "2.3 kg"} for frame in prints(6, 6.1, 6, width=46, height=36)]
+    black = {"width": 51, "height": 41, "drop": 7, "weight": "1.9 kg"}
+    assert doubted("cm", ROOM, [*oak, black]) == set()
+    assert meant("cm", ROOM, [*oak, black | {"weight": "4.2 lb"}]) == {"frame D, weight": "4.2 kg"}
+    assert doubted("cm", ROOM, [*oak, black | {"weight": "1900 g"}]) == set()

@@ -126,3 +126,55 @@ def test_a_row_with_wide_gaps_has_a_long_wall():
     assert doubted("in", long | {"width": 368}, five[:2], gap="3") == {"wall, width"}
     assert doubted("in", long | {"width": "40'"}, five, gap="60") == set()
     assert doubted("in", INCHES, five[:3], gap="30") == {"group, gap"}
+
+
+def test_a_wall_of_which_next_to_nothing_is_used():
+    six = prints(6, 6, 6, width=32, height=32)
+    assert meant("cm", {"width": "32 m", "height": 265}, six, gap=5) == {"wall, width": "320 cm"}
+    assert doubted("cm", {"width": "32 m", "height": 265}, six, [CHEST | {"left": 2000}], gap=5) == set()
+    assert doubted("cm", {"width": "9 m", "height": 265}, six, gap=5) == set()
+
+
+def test_gaps_as_wide_as_the_windows_between():
+    window = {"kind": "window", "bottom": 70, "width": 112, "height": 180}
+    windows = [window | {"left": 300, "name": "one"}, window | {"left": 550, "name": "two"}]
+    hall = {"width": 980, "height": 330}
+    piers = prints(16, 16, 16.5, width=62, height=92)
+    assert doubted("cm", hall, piers, windows, gap=193) == set()
+    assert doubted("cm", hall | {"width": 850}, piers, gap=193) == {"group, gap"}
+
+
+def test_two_frames_placed_at_either_end_are_no_slip():
+    both = prints(7, 7.2, width=42, height=42)
+    place = {"A": {"centre": [-260, 0]}, "B": {"centre": [260, 0]}}
+    wall = {"width": 820, "height": 390}
+    assert doubted("cm", wall, both, arrangement="placed", place=place) == set()
+    place["B"] = {"centre": [60, 0]}
+    assert doubted("cm", wall, both, arrangement="placed", place=place) != set()
+
+
+def hooked(rating, weight="4.1 kg"):
+    fixing = {"kind": "hook", "below": 2, "rating": rating}
+    return doubted("cm", ROOM, [{"width": 57, "height": 67, "drop": 12, "weight": weight, "fixing": fixing}])
+
+
+def test_nobody_buys_a_hook_for_half_of_what_hangs_on_it():
+    assert hooked("10 kg") == set() == hooked("3 kg")
+    assert hooked("1 kg") == {"frame A, fixing, rating"}
+
+
+def test_a_room_little_higher_than_wide_is_one():
+    assert doubted("cm", {"width": 280, "height": 315}, prints(6)) == set()
+    assert doubted("cm", {"width": 250, "height": 330}, prints(6)) == {"wall, height"}
+
+
+def test_a_canvas_without_glazing_is_light():
+    sky = {"width": 160, "height": 100, "drop": 6, "weight": "2.1 kg"}
+    assert doubted("cm", ROOM, [sky | {"glazing": "none"}]) == set()
+    assert doubted("cm", ROOM, [sky]) == {"frame A, weight"}
+
+
+def test_the_thickness_of_a_screw_that_nobody_gave_is_not_doubted():
+    print_ = prints(6)[0]
+    assert doubted("cm", ROOM, [print_ | {"fixing": {"kind": "screw"}}]) == set()
+    assert doubted("cm", ROOM, [print_ | {"fixing": {"kind": "screw", "diameter": "1.2 mm"}}]) != set()

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from statistics import median
 
+from templates_gen.base.units import KG
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
 from templates_gen.checks.doubts.fellows import MASS_APART, Others, each_beside, near, uses_of
-from templates_gen.checks.doubts.frames import other_mass, weight_by_area
+from templates_gen.checks.doubts.frames import OtherMass, other_mass, weight_by_area
 from templates_gen.job.model import Frame, Job
 
 MASS_MIXED, MASS_SURE = 1.6, 1.9
@@ -26,6 +27,27 @@ def fellow_weights(job: Job, only: str = "") -> Iterator[Doubt]:
     known = written(job)
     for frame, others in each_beside(job, only):
         yield from _weighs_alone(frame, others, known)
+    yield from _two_systems(job, known)
+
+
+def _two_systems(job: Job, known: Written) -> Iterator[Doubt]:
+    """The fewer weights of a job in kilograms and in pounds: who weighs uses one scale."""
+    metric = [frame for frame in job.frames if known.metric_mass(frame.id) is True]
+    pounds = [frame for frame in job.frames if known.metric_mass(frame.id) is False]
+    fewer, more = sorted((pounds, metric), key=len)
+    for frame in fewer if more else ():
+        other = OTHER_SCALE[known.mass_unit(frame.id)]
+        likely = OtherMass(f"Is it in {other}?", KG[other] / KG[known.mass_unit(frame.id)], other)
+        yield Doubt(
+            rule="doubtful-weight", place=frame_place(frame.id, "weight"), about=(frame.id,),
+            shown=shown_mass(frame.weight or 0.0, known.unit), uses=(frame_place(more[0].id, "weight"),),
+            why=f"in {known.mass_unit(frame.id)}, but frame {more[0].id} is weighed in {known.mass_unit(more[0].id)}",
+            ask=likely.ask, meant=likely.meant(frame),
+        )  # fmt: skip
+
+
+OTHER_SCALE = {"kg": "lb", "g": "oz", "lb": "kg", "oz": "g"}
+"""The unit that a number is read in on the other scale."""
 
 
 def mass_room(frame: Frame, others: Sequence[Frame], masses: Sequence[float], known: Written) -> float:

@@ -90,7 +90,7 @@ def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]
     place = frame_place(frame.id, "width")
     size = (frame.width * frame.height) ** 0.5
     away = [max(size / theirs, theirs / size) for theirs in ((f.width * f.height) ** 0.5 for f in others.frames)]
-    if known.explicit(place):
+    if known.explicit(place) or min(away) <= UNLIKE:
         return
     readings = (*other_readings(frame.width, known.unit_of(place)), *tenfold(frame.width, known.unit_of(place)))
     for reading in readings:
@@ -101,7 +101,7 @@ def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]
             and others.hold(width, height)
             and (typed_as(frame, known.unit) or _fits_better(frame, others, times))
         )
-        if fits or (min(away) > UNLIKE and others.has(width, height)):
+        if fits or others.has(width, height):
             yield Doubt(
                 rule="doubtful-size", place=place, shown=show(frame.width, known.unit), about=(frame.id,),
                 uses=uses_of(frame, "height"),

@@ -8,7 +8,7 @@ from templates_gen.base.units import show_mass_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
 from templates_gen.checks.doubts.readings import Usual
-from templates_gen.job.model import Fixing, Job
+from templates_gen.job.model import Fixing, Frame, Job
 
 RULE = "doubtful-fixing"
 
@@ -30,13 +30,30 @@ def fixing_doubts(job: Job) -> Iterator[Doubt]:
         if not frame.hanger.traits.rail or frame.fixing.kind == "screw":
             yield from _sizes(frame.fixing, frame_place(frame.id, "fixing"), known, (frame.id,))
             yield from _kind(frame.fixing, frame_place(frame.id, "fixing"), known, (frame.id,))
+            yield from _rating(frame, known)
+
+
+def _rating(frame: Frame, known: Written) -> Iterator[Doubt]:
+    """A rating so small that the frame alone is several times as heavy, which nobody buys for it."""
+    rating, weight, place = frame.fixing.rating, frame.weight, frame_place(frame.id, "fixing", "rating")
+    if rating is not None and weight is not None and LEAST_RATING <= rating < weight / TOO_HEAVY:
+        yield Doubt(
+            rule=RULE, place=place, shown=show_mass_both(rating, known.unit), about=(frame.id,),
+            uses=(frame_place(frame.id, "weight"),),
+            why=f"but the frame weighs {show_mass_both(weight, known.unit)}", ask="Is a figure missing?",
+        )  # fmt: skip
+
+
+TOO_HEAVY = 2.0
+"""So many times as heavy as its fixing is rated for is a frame that nobody chose it for.  Our own, no source."""
 
 
 def _sizes(fixing: Fixing, place: str, known: Written, about: tuple[str, ...]) -> Iterator[Doubt]:
     thick = usual.SCREW if fixing.kind == "screw" else usual.NAIL
     called = f"a {fixing.kind}" if fixing.kind != "hook" else "a hook's nail"
+    given = None if fixing.kind == "screw" and fixing.diameter == Fixing().diameter else fixing.diameter
     measures: list[tuple[str, float | None, Usual, str]] = [
-        ("diameter", fixing.diameter, thick, f"the diameter of {called}"),
+        ("diameter", given, thick, f"the diameter of {called}"),
         ("length", fixing.length, LENGTHS[fixing.kind], f"the length of {called}"),
     ]
     if fixing.kind == "hook":

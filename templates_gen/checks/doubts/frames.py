@@ -19,6 +19,9 @@ mirror 20 to 35.  The limits are our own."""
 GLAZED = 4.0
 """kg/m² at least where the glazing is glass: 2 mm of it, in a frame that is a little larger.  Our own."""
 
+BARE = 1.1
+"""kg/m² at least where there is no glazing: a canvas on light bars.  Our own."""
+
 EDGE = 2500.0
 """mm·kg/m²: so much more, divided by its shorter side, may a small frame weigh, which is mostly moulding.  Our own."""
 
@@ -107,7 +110,7 @@ def _weight(frame: Frame, known: Written) -> Iterator[Doubt]:
     by_area, unit = weight_by_area(frame), known.unit
     if by_area is None or frame.weight is None:
         return
-    least, most = GLAZED if frame.glazing == "glass" else LIGHT, most_heavy(frame)
+    least, most = {"glass": GLAZED, "none": BARE}.get(frame.glazing, LIGHT), most_heavy(frame)
     if least <= by_area <= most:
         return
     much = "less" if by_area < least else "more"

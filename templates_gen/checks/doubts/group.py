@@ -38,9 +38,9 @@ are then.  Our own, no source."""
 CORRIDOR, SEVERAL, ALONG = 5000.0, 4, 0.55
 """mm of a wall, so many frames, and of its width how much their row takes, that are spread out along it.  Our own."""
 
-MANY, SPREAD = 6, 2.6
-"""So many frames in a row that is still on the wall are spread out on purpose, at so much of their shorter side: with a
-slip in the gap so many would reach beyond it.  Our own, no source."""
+MANY, SPREAD, FAR_APART = 6, 2.6, 4.0
+"""So many frames in a row that is still on the wall are spread out on purpose, at so much of their shorter side, or
+along a long wall: with a slip in the gap so many would reach beyond it.  Our own, no source."""
 
 UP_A_HIGH_WALL = 0.8
 """Of the wall's height: how high a group may hang on a wall higher than usual.  Our own, no source."""
@@ -92,7 +92,9 @@ def _share_of_side(job: Job) -> float:
         return BY_SIDE.most
     long = _length_of_row(job)
     along = job.wall.width >= CORRIDOR and len(job.frames) >= SEVERAL and long >= ALONG * job.wall.width
-    if long <= job.wall.width and (len(job.frames) >= MANY or along):
+    if long <= job.wall.width and along:
+        return FAR_APART
+    if long <= job.wall.width and len(job.frames) >= MANY:
         return SPREAD
     return GALLERY if job.wall.width >= LONG_WALL else IN_A_ROW
 
@@ -106,6 +108,9 @@ source."""
 def _room_beside(job: Job) -> float:
     """The widest gap (mm) of a row that hangs on either side of a door, a window, a bed; 0 where it does not."""
     group, gap = job.group, job.group.gap_across
+    between = [each.rect.width for each in job.wall.features if NO_PLATE <= each.rect.width <= gap]
+    if group.arrangement == "row" and len(job.frames) > 2 and len(between) >= len(job.frames) - 1:
+        return max(between) + 2 * usual.ABOVE.most
     even = all(len(line) % 2 == 0 for line in group.rows)
     if group.arrangement not in ("row", "rows", "grid") or not even or group.height.by == "above" or group.anchor:
         return 0.0

@@ -9,6 +9,7 @@ from statistics import median
 from templates_gen.base.units import exact, show
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
 from templates_gen.checks.doubts.fellows import Others, drops_of, each_beside, near, turned, uses_of
+from templates_gen.checks.doubts.plan import mirrored
 from templates_gen.checks.doubts.readings import swapped_figures
 from templates_gen.job.model import Frame, Job
 
@@ -26,6 +27,9 @@ FIGURE = 0.05
 EXACTLY = 1.0
 """mm that two sides may differ by to be one length.  Our own, no source."""
 
+RIM, SIDES = (8.0, 60.0), ("width", "height")
+"""mm that a frame is larger than its glass, or than what shows of it, at least and at most.  Our own, no source."""
+
 FEWEST = 2
 """So many frames of one size and weight tell what another of that weight has.  Our own, no source."""
 
@@ -36,6 +40,8 @@ def nearly_twins(job: Job, only: str = "") -> Iterator[Doubt]:
     for frame, others in each_beside(job, only):
         yield from _figures_swapped(frame, others, known)
         yield from _kept_its_drop(frame, others, job)
+        yield from _only_the_glass(frame, others, known)
+        yield from _parts_swapped(frame, others, known)
         yield from _has_their_weight(frame, others, known)
 
 
@@ -79,12 +85,60 @@ def _kept_its_drop(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
         and _exactly(each.height, frame.width)
     ]  # fmt: skip
     own, theirs = drops_of(frame), [drop for twin in twins for drop in drops_of(twin)]
-    if not own or 2 * len(twins) < len(others.frames) or not theirs or frame.hanger.traits.alone is None:
+    most = 2 * len(twins) >= len(others.frames) or (
+        twins and (min(frame.id, twins[0].id), max(frame.id, twins[0].id)) in mirrored(job.group)
+    )
+    if not own or not most or not theirs or frame.hanger.traits.alone is None:
         return
     agree = max(theirs) <= AGREE * min(theirs)
     kept = near(median(own), theirs, KEPT if len(twins) == len(others.frames) else KEPT_AMONG)
     if agree and kept and (len(twins) > 1 or _odder(frame, twins[0])):
         yield turned(frame, job.unit, f"while frame {twins[0].id}, of its sides and its drop, is turned the other way")
+
+
+def _only_the_glass(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """A frame less than its twins by as much in width as in height: its glass, or what shows of it, was measured."""
+    for twin in others.frames:
+        less = twin.width - frame.width
+        if not RIM[0] <= less <= RIM[1] or abs(twin.height - frame.height - less) > FIGURE:
+            continue
+        if not _hangs_as(frame, twin) or (frame.face, frame.mat, frame.depth) != (twin.face, twin.mat, twin.depth):
+            continue
+        weighed = frame.weight is not None and frame.weight == twin.weight and not frame.estimated
+        if weighed or sum(_same_size(twin, each) for each in others.frames) > 1:
+            yield Doubt(
+                rule="doubtful-size", place=frame_place(frame.id, "width"), shown=show(frame.width, known.unit),
+                about=(frame.id,), uses=uses_of(frame, "width", "height"),
+                why=f"and {show(frame.height, known.unit)} high, less by {show(less, known.unit)} both ways than frame "
+                f"{twin.id}, else like it",
+                ask="Was its glass or its picture measured? The outside counts.",
+                meant=tuple((frame_place(frame.id, side), exact(getattr(twin, side), known.unit)) for side in SIDES),
+            )  # fmt: skip
+            return
+
+
+def _parts_swapped(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """A moulding as wide as the mat of a twin, whose moulding is as wide as its mat."""
+    for twin in others.frames:
+        if frame.face is None or twin.face is None or not frame.mat or not twin.mat or not _same_size(frame, twin):
+            continue
+        more = frame.face - twin.face
+        if more > RIM[0] and all(
+            _exactly(mine + more, theirs) for mine, theirs in zip(frame.mat, twin.mat, strict=True)
+        ):
+            yield Doubt(
+                rule="doubtful-size", place=frame_place(frame.id, "moulding, face"),
+                shown=show(frame.face, known.unit),
+                about=(frame.id, twin.id), uses=uses_of(frame, "mat"),
+                why=f"{show(more, known.unit)} more than that of frame {twin.id}, its twin, and its mat as much less",
+                ask="Did moulding and mat change places?",
+                meant=((frame_place(frame.id, "moulding, face"), exact(twin.face, known.unit)),),
+            )  # fmt: skip
+            return
+
+
+def _same_size(one: Frame, two: Frame) -> bool:
+    return _exactly(one.width, two.width) and _exactly(one.height, two.height)
 
 
 def _odder(one: Frame, other: Frame) -> bool:

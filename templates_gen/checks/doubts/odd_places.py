@@ -26,6 +26,9 @@ WIDER = 1.15
 """So many times as wide as what it hangs above is a group that is too wide for a narrow one of its name.  Our own: two
 thirds to three quarters of the width are what interior design texts advise."""
 
+HALL, EMPTY = 12_000.0, 0.1
+"""mm of a wall that is a hall's, and of its width that a group takes which is next to nothing.  Our own, no source."""
+
 BESIDE, EVEN, OFF = 1.0, 3.0, 25.0
 """mm that the sides of two like frames may differ, and their places on either side of a third if they are to mirror
 each other; and mm that they are off at least where they do not.  Our own, no source."""
@@ -38,6 +41,7 @@ MOST = 60
 def odd_places(plan: Plan) -> Iterator[Doubt]:
     """What is odd about where a group hangs, or about one of its frames in it."""
     yield from _off_eye_level(plan)
+    yield from _nearly_empty(plan)
     yield from _wider_than_below(plan)
     yield from _lopsided(plan)
 
@@ -72,13 +76,24 @@ def _meant(plan: Plan, place: str, known: Written) -> Iterator[Reading]:
     """Other readings of a height: its figures, its unit, or another edge of the group that was measured."""
     height, half, unit = plan.job.group.height, plan.group.height / 2, known.unit_of(place)
     if not known.explicit(place):
-        yield from swapped_figures(height.at, unit)
+        yield from () if plan.job.wall.public else swapped_figures(height.at, unit)  # where it is hung for everyone
         yield from other_readings(height.at, unit)
     if height.by == "centre":
         for edge, mm in (("top", height.at - half), ("bottom", height.at + half)):
-            yield Reading(
-                mm, f"Is it the {edge} of the group? Then its middle is {show(mm, known.unit)} up.", exact(mm, unit)
-            )
+            yield Reading(mm, f"Is it the {edge} of the group? Then its middle is {{}} up.", unit, known.unit)
+
+
+def _nearly_empty(plan: Plan) -> Iterator[Doubt]:
+    """A wall as long as a hall, of which next to nothing is used: its decimal point is out of place, or its unit."""
+    wall, unit = plan.job.wall, plan.job.unit
+    tenth = wall.width * EMPTY
+    if wall.width > HALL and max(plan.group.width, *(each.rect.x1 for each in wall.features), 0.0) <= tenth:
+        yield Doubt(
+            rule="doubtful-wall", place="wall, width", shown=show(wall.width, unit),
+            why=f"and the group takes only {show(plan.group.width, unit)} of it",
+            ask=f"Is a decimal point missing? A tenth is {show(tenth, unit)}.",
+            meant=(("wall, width", exact(tenth, unit)),),
+        )  # fmt: skip
 
 
 def _wider_than_below(plan: Plan) -> Iterator[Doubt]:

@@ -52,9 +52,9 @@ def plan_doubts(plan: Plan) -> Iterator[Doubt]:
 ROOM_HEIGHT, HIGH_GROUP = Usual(2100.0, 3300.0, 0.0, 0.0), 1900.0
 """mm.  A wall's width that could be its height, and a group's middle as high as only high walls have it.  Our own."""
 
-TALL = 3100.0
-"""mm that a wall is high whose sides may have changed places: few rooms are higher than 10 ft, 3048 mm.  Our own, no
-source."""
+TALL, HIGHER = 3100.0, 1.15
+"""mm, and so many times its width, that a wall is high whose sides may have changed places: few rooms are higher than
+10 ft, 3048 mm.  Our own, no source."""
 
 
 def _wall_sides(plan: Plan) -> Iterator[Doubt]:
@@ -62,7 +62,7 @@ def _wall_sides(plan: Plan) -> Iterator[Doubt]:
     wall, unit = plan.job.wall, plan.job.unit
     if wall.stairs or wall.outline or wall.height <= wall.width or not ROOM_HEIGHT.holds(wall.width):
         return
-    if wall.height > TALL and plan.group.cy < HIGH_GROUP:
+    if wall.height > max(TALL, HIGHER * wall.width) and plan.group.cy < HIGH_GROUP:
         yield Doubt(
             rule="doubtful-wall", place="wall, height", shown=show(wall.height, unit), uses=("wall, width",),
             why=f"more than its width of {show(wall.width, unit)}", ask="Are width and height the other way round?",
@@ -127,7 +127,8 @@ def _far_away(plan: Plan) -> Iterator[Doubt]:
         return
     room = max(FAR[0], FAR[1] * max(group.gap_across, group.gap_down))
     nearest = [min(hung.rect.gap_to(other.rect) for other in plan.frames if other is not hung) for hung in plan.frames]
-    if len(nearest) > 2 and median(nearest) > room:  # scattered on purpose
+    even = abs(sum(hung.rect.cx for hung in plan.frames) / len(nearest) - plan.centre_line) <= MIRRORED
+    if (len(nearest) > 2 or even) and median(nearest) > room:  # scattered on purpose, or one at either end
         room = FAR[1] * median(nearest)
     for hung, away in zip(plan.frames, nearest, strict=True):
         if away > room:
@@ -162,7 +163,7 @@ def _spoils_symmetry(plan: Plan) -> Iterator[Doubt]:
     frames = {hung.frame.id: hung for hung in plan.frames}
     if plan.job.group.arrangement not in ("rows", "columns", "row") or len(frames) > MOST:
         return
-    pairs = _mirrored(plan.job.group)
+    pairs = mirrored(plan.job.group)
     rects = [(frames[one].rect, frames[two].rect) for one, two in pairs]
     alike = [_alike(one, two) for one, two in rects]
     across = [_alike(one, two, turn=True) and not same for (one, two), same in zip(rects, alike, strict=True)]
@@ -174,7 +175,7 @@ def _spoils_symmetry(plan: Plan) -> Iterator[Doubt]:
         yield _which(one, two, plan)
 
 
-def _mirrored(group: Group) -> list[tuple[str, str]]:
+def mirrored(group: Group) -> list[tuple[str, str]]:
     """The pairs of frames that are to each other's left and right of the group's middle."""
     if group.arrangement == "columns":
         lines = list(zip(group.rows, reversed(group.rows), strict=True))

@@ -34,18 +34,32 @@ class Usual(Record, frozen=True):
 
 
 class Reading(Record, frozen=True):
-    """What a number could mean (mm), as a question ("Is it in cm? 36 cm is …"), and as it is then written."""
+    """What a number could mean (mm), in words with a {} for it as its tape shows it; `unit` is what it is written in.
+
+    Most readings are looked at and never asked about, so the question is put only when it is.
+    """
 
     mm: float
-    ask: str
-    text: str
+    words: str = ""
+    unit: str = ""
+    tape: str = ""
+
+    @property
+    def ask(self) -> str:
+        """The question: "Is it in cm? 36 cm is …"."""
+        return self.words and self.words.format(show(self.mm, self.tape))
+
+    @property
+    def text(self) -> str:
+        """The number as it is written if the answer is yes."""
+        return exact(self.mm, self.unit) if self.unit else ""
 
     def meant(self, place: str) -> tuple[tuple[str, str], ...]:
         """What the field at this place is to say; nothing where there is no such reading."""
         return ((place, self.text),) if self.text else ()
 
 
-NO_READING = Reading(0.0, "", "")
+NO_READING = Reading(0.0)
 
 
 def other_readings(mm: float, unit: str) -> Iterator[Reading]:
@@ -57,20 +71,15 @@ def other_readings(mm: float, unit: str) -> Iterator[Reading]:
     for other in LIKELY[unit]:
         if (other == "ft" and number < 1) or not on_tape(number, other):
             continue
-        meant = number * MM[other]
         words = "inches" if other == "in" else other
-        ask = f"Is it in {words}? " + (
-            f"Then it is {show(meant, other)}." if other == _tape(unit)
-            else f"{number:.4g} {other} is {show(meant, _tape(unit))}."
-        )  # fmt: skip
-        yield Reading(meant, ask, exact(meant, other))
+        then = "Then it is {}." if other == _tape(unit) else f"{number:.4g} {other} is {{}}."
+        yield Reading(number * MM[other], f"Is it in {words}? {then}", other, _tape(unit))
 
 
 def tenfold(mm: float, unit: str) -> Iterator[Reading]:
     """A length with its decimal point one place to either side."""
-    less, more = mm / 10, mm * 10
-    yield Reading(less, f"Is a decimal point missing? A tenth is {show(less, _tape(unit))}.", exact(less, unit))
-    yield Reading(more, f"Is a figure missing? Ten times as much is {show(more, _tape(unit))}.", exact(more, unit))
+    yield Reading(mm / 10, "Is a decimal point missing? A tenth is {}.", unit, _tape(unit))
+    yield Reading(mm * 10, "Is a figure missing? Ten times as much is {}.", unit, _tape(unit))
 
 
 def swapped_figures(mm: float, unit: str) -> Iterator[Reading]:
@@ -87,9 +96,8 @@ def swapped_figures(mm: float, unit: str) -> Iterator[Reading]:
         signs[one], signs[two] = signs[two], signs[one]
         other = "".join(signs)
         if other != number and other.lstrip("-")[0] != "0":
-            meant = float(other) * MM[unit]
-            ask = f"Did two figures change places? Then it is {show(meant, _tape(unit))}."
-            yield Reading(meant, ask, exact(meant, unit))
+            words = "Did two figures change places? Then it is {}."
+            yield Reading(float(other) * MM[unit], words, unit, _tape(unit))
 
 
 METRIC = ("mm", "cm", "m")

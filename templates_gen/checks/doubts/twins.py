@@ -6,7 +6,7 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from templates_gen.base.units import MM, exact, show, show_both
+from templates_gen.base.units import MM, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
 from templates_gen.checks.doubts.fellow_weights import mass_room
 from templates_gen.checks.doubts.fellows import MOST_COMPARED
@@ -22,6 +22,10 @@ source: wires of one make are cut to one length, and 1 in is not a stretched wir
 SWAPPED, NEAR, AGREE = 9.0, 4.0, 8.0
 """mm that a drop whose two figures changed places is off at least; that it is then from its twins'; and that theirs
 differ by at most.  Our own, no source: 9 times the figures' difference is what is off."""
+
+SEVERAL, OFF_ALL = 4, 12.5
+"""So many twins whose drops agree tell what theirs is to be, and mm that one is off all of them at least: 1/2 in.  Our
+own, no source."""
 
 FEWEST = 3
 """So many others tell what is usual in a job.  Our own, no source."""
@@ -55,8 +59,12 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     middle = median(drop for _, _, drop in measured) if len(measured) > 2 else measured[0][2]
     for frame, place, drop in measured:
         theirs = [drop for other, _, drop in measured if other.id != frame.id]
-        swapped = _swapped(drop, theirs, known.unit_of(place)) if theirs else None
-        if drop == middle or (abs(drop - middle) <= room and not swapped):
+        sides = [drop for other, at, drop in measured if at != place and other.id == frame.id]
+        swapped = (
+            None if any(abs(drop - each) <= NEAR for each in sides) else _swapped(drop, theirs, known.unit_of(place))
+        )
+        alone = len(theirs) >= SEVERAL and max(theirs) - min(theirs) <= AGREE and _away(drop, theirs) > OFF_ALL
+        if drop == middle or (abs(drop - middle) <= room and not swapped and not alone):
             continue
         others = [other.id for other, _, _ in measured if other.id != frame.id]
         likely = swapped or probably(drop, known.unit_of(place), Usual(middle - room, middle + room, 0.0, 0.0))
@@ -70,17 +78,21 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
         )  # fmt: skip
 
 
+def _away(drop: float, others: Sequence[float]) -> float:
+    """How far a drop is from the nearest of the others (mm)."""
+    return min(abs(drop - each) for each in others)
+
+
 def _swapped(drop: float, others: Sequence[float], unit: str) -> Reading | None:
     """The drop with two figures that changed places, where that makes it one as all its twins have, who agree."""
     number = f"{drop / MM[unit]:.4g}"
     figures = number.replace(".", "")
     agree = max(others) - min(others) <= AGREE
-    if len(figures) != 2 or not figures.isdigit() or not agree or min(abs(drop - each) for each in others) <= SWAPPED:
+    if len(figures) != 2 or not figures.isdigit() or not agree or _away(drop, others) <= SWAPPED:
         return None
     meant = float(number.translate(str.maketrans(figures, figures[::-1]))) * MM[unit]
     near = min(others) - NEAR <= meant <= max(others) + NEAR
-    ask = f"Did two figures change places? Then it is {show(meant, unit)}."
-    return Reading(meant, ask, exact(meant, unit)) if near else None
+    return Reading(meant, "Did two figures change places? Then it is {}.", unit, unit) if near else None
 
 
 def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:

@@ -31,7 +31,7 @@ BOARD = Usual(6.0, 40.0, 4.0, 60.0)
 RUN, RISE = Usual(200.0, 400.0, 190.0, 450.0), Usual(120.0, 240.0, 100.0, 250.0)
 """Of one step.  The IRC asks for a run of 10 in or more and a rise of 7 3/4 in or less (R311.7.5, from memory)."""
 
-PITCH = (16.0, 50.0)
+PITCH = (16.0, 58.0)
 """Degrees of a stair people walk on."""
 
 NOSINGS_CLEAR = Usual(400.0, 1600.0, 200.0, 2000.0)
@@ -164,7 +164,7 @@ NAIL, SCREW = Usual(1.0, 5.0, 0.8, 6.0), Usual(2.0, 10.0, 1.5, 12.0)
 """Diameters."""
 
 NAIL_LENGTH, HOOK_NAIL, SCREW_LENGTH = (
-    Usual(15.0, 110.0, 12.0, 150.0), Usual(15.0, 65.0, 12.0, 90.0), Usual(16.0, 160.0, 12.0, 220.0)
+    Usual(15.0, 110.0, 12.0, 150.0), Usual(15.0, 65.0, 12.0, 90.0), Usual(12.0, 200.0, 10.0, 260.0)
 )  # fmt: skip
 BELOW = Usual(9.0, 45.0, 4.0, 65.0)
 """How far a picture hook's seat lies below its nail."""

@@ -42,7 +42,9 @@ def _least_width(job: Job) -> float:
     """The width (mm) that the wall cannot be less than, for what is on it: its features, and frames side by side."""
     widths = [frame.width for frame in job.frames]
     across = sum(widths) + (len(widths) - 1) * job.group.gap_across if job.group.arrangement == "row" else 0.0
-    return max((across, *widths, *(each.rect.x1 for each in job.wall.features)))
+    spots = [spot.x for _, spot in job.group.spots]
+    placed = max(spots) - min(spots) if spots else 0.0
+    return max((across, placed, *widths, *(each.rect.x1 for each in job.wall.features)))
 
 
 def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
