@@ -49,6 +49,7 @@ def test_of_two_like_frames_on_either_side_the_one_that_is_off_is_doubted():
     assert placed(*twins, A=[0, 0], B=[-65, 0], C=[55, 0]) == {"group, place, B"}
     assert placed(*twins, A=[0, 0], B=[-55, 0], C=[55, 8]) == {"group, place, C"}
     assert placed(*twins, A=[0, 0], B=[-55, -8], C=[65, 8]) == set()  # set off on purpose
+    assert placed(*twins, A=[0, 0], B=[-55, 15], C=[55, -15]) == set()
     unlike = [twins[0], twins[1] | {"width": 30}]
     assert placed(*unlike, A=[0, 0], B=[-55, 0], C=[65, 0]) == set()
 

@@ -142,6 +142,8 @@ def _off(plan: Plan, one: Hung, two: Hung) -> Iterator[Doubt]:
         return min(gaps) if abs(out) > EVEN else abs(hung.rect.cy - middle)
 
     odd, even = sorted((one, two), key=unlike, reverse=True)
+    if abs(out) <= EVEN < unlike(even):  # both off the middle: set off on purpose
+        return
     places = [abs(hung.rect.cx - axis) if abs(out) > EVEN else hung.rect.cy for hung in (odd, even)]
     where = "from the middle" if abs(out) > EVEN else "above the floor"
     yield Doubt(
