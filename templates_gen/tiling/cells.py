@@ -98,7 +98,8 @@ def plan_cells(
     around = bounds([*whole, *divisible, *lines])
     whole, divisible, lines = ([_from_corner(r, around) for r in items] for items in (whole, divisible, lines))
     boxes = _boxes(whole, divisible, lines, clear)
-    ways = list(_ways(boxes, printables, overlap, helps))
+    # short strips first: they are quickly planned, and longer ones given up once they take more sheets
+    ways = sorted(_ways(boxes, printables, overlap, helps), key=lambda way: way.rows == (around.width > around.height))
     for dense in (False, True):
         best = _best(boxes, ways, connected, dense, lambda rows: _merits(rows, whole, around.width / 2))
         if best:
