@@ -20,9 +20,9 @@ ROOT = Path(__file__).parents[2]
 PHASES = ("plan", "find", "sheets", "error", "draw", "write")
 COUNTS = (5, 20, 50, 100, 200, 500, 1000, 2000)
 
-FEWEST = 50
-"""Frames from which on the exponents are fitted: below, what every template costs (fonts, the first pages) hides how it
-grows.  Our own design, no source."""
+FEWEST = 100
+"""Frames from which on the exponents are fitted: fewer are searched for fewer minutes, and of very few what every
+template costs (fonts, the first pages) hides how it grows.  Our own design, no source."""
 
 ONE = """
 import json, sys
