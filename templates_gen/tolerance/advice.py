@@ -71,7 +71,7 @@ def advice(expected: Expected) -> Advice:
         return Advice("none", words, worst.error, expected.step, expected.gap_error)
     gain, best = next((gain, step) for gain, step in gains if gain >= NEARLY * most)
     step, gap = (
-        whole * error_95(_left(by, best)) / error_95(by) if whole else 0.0
+        whole * error_95(_left(by, best)) / alone if (alone := error_95(by)) else whole  # others alone err so
         for whole, by in ((expected.step, worst.by_step), (expected.gap_error, worst.by_gap))
     )
     return Advice(best.name, best.words, worst.error - gain, step, gap)

@@ -10,7 +10,7 @@ from templates_gen.job.accuracy import NORMAL_95, Accuracy
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tolerance.advice import advice
 from templates_gen.tolerance.expected import expected_error, sources_95
-from tests.exactly import of, planned, row
+from tests.exactly import NOTHING, of, planned, row
 from tests.jobs import Hanger, frame, job, paper
 from tests.made import NAMES, made
 
@@ -19,8 +19,11 @@ from tests.made import NAMES, made
 
 def test_without_any_error_none_is_expected():
     for name in NAMES:
-        if len(made(name).job.frames) > 1:
-            found = of(made(name).job)
+        done = made(name)
+        if len(done.job.frames) > 1:
+            exact = replace(done.plan, job=replace(done.job, accuracy=NOTHING))
+            found = expected_error(exact, done.sheets, calibrated=False)
+            assert found is not None
             assert [pair.error for pair in (found.worst, found.typical, found.ends)] == [0.0, 0.0, 0.0]
             assert advice(found).name == "none"
 
@@ -169,6 +172,13 @@ def test_what_helps_most_is_what_errs_most(step, errors):
 
 def test_a_measured_printer_is_not_to_be_measured_again():
     assert advice(of(row(), True, scale=2.0, reading=2.0)).name != "calibrate"
+
+
+def test_a_step_that_the_worst_pair_does_not_make_stays_as_it_is():
+    """Of a row on few sheets the pair with the largest gap may have no step at all, where nothing but the scale errs."""
+    found = of(row(), True, scale=2.0, reading=2.0)
+    level = replace(found, worst=replace(found.worst, by_step=dict.fromkeys(found.worst.by_step, 0.0)))
+    assert advice(level).step == found.step > 0.0
 
 
 def test_what_hangs_in_pieces_had_better_be_one():

@@ -126,7 +126,7 @@ def test_marks_matched_less_well_hold_firmly_only_when_farther_apart():
     plan = plan_wall(asked)
     for match in (0.1, 0.4, 0.8):
         changed = replace(plan, job=replace(asked, accuracy=Accuracy(match=match)))
-        assert plan_sheets(changed, asked.paper).firm == pytest.approx(firm(match))
+        assert plan_sheets(changed, asked.paper, quick=True).firm == pytest.approx(firm(match))
     uncut = made("uncut a4")
     assert uncut.sheets.firm > firm(MATCH)  # slanting lines meet less well
 
