@@ -41,8 +41,12 @@ STRANGE, LACKING = 4.0, 1.5
 AMISS = 5.0
 """Pixels that somebody points amiss, as a deviation: 8 at most."""
 
-ALIKE, ELSEWHERE = 6.0, 1.5
-"""A choice is doubted where another is worse by less than the first, and a corner of it is elsewhere (mm)."""
+ALIKE, ASIDE = 4.0, 1.5
+"""A choice is doubted where by another, worse by less than the first, the frame's upper corners hang elsewhere (mm)."""
+
+AROUND, EVERY = 2.0, 1.5
+"""It is doubted, too, where all corners of another are elsewhere (mm), and only its fainter edges make it worse by more
+than the first: a frame within a frame, such as a bead or the frame's own sides."""
 
 
 class Choice(Record, frozen=True):
@@ -109,12 +113,27 @@ def _outside(side: Sequence[Edge], deep: float, unsure: float) -> Array:
 def off_rectangle(corners: Array, rectangle: Array) -> Array:
     """How four corners of the wall are off a rectangle that is laid as near as it can be, for each choice: `FREE`
     numbers (mm)."""
-    seen = (corners - corners.mean(1, keepdims=True)) @ [1, 1j]
-    own = (rectangle - rectangle.mean(0)) @ [1, 1j]
-    turn = (seen * own.conj()).sum(1)
-    level = seen / (turn / np.abs(turn))[:, None] - own
+    turned = _turn(corners, rectangle).conj()[:, None] * (_plane(corners) - _plane(corners).mean(1, keepdims=True))
+    level = turned - _plane(rectangle - rectangle.mean(0))
     off = np.stack([level.real, level.imag], -1).reshape(-1, OF_CORNERS)
     return np.asarray(off @ _shapes(rectangle))
+
+
+def _laid(corners: Array, rectangle: Array) -> Array:
+    """Where that rectangle's corners lie, as complex numbers (mm)."""
+    own = _plane(rectangle - rectangle.mean(0))
+    return np.asarray(_plane(corners).mean(1, keepdims=True) + _turn(corners, rectangle)[:, None] * own)
+
+
+def _turn(corners: Array, rectangle: Array) -> Array:
+    """How that rectangle is turned, as complex numbers of length 1."""
+    seen = _plane(corners - corners.mean(1, keepdims=True))
+    turn = (seen * _plane(rectangle - rectangle.mean(0)).conj()).sum(1)
+    return np.asarray(turn / np.abs(turn))
+
+
+def _plane(points: Array) -> Array:
+    return np.asarray(points @ [1, 1j])
 
 
 def _shapes(rectangle: Array) -> Array:
@@ -134,11 +153,13 @@ def choice(choices: Crossings, wall: Array, rectangle: Array, spread: Array, poi
     amiss = ((choices.corners - pointed) ** 2).sum((1, 2)) / (AMISS * unit) ** 2
     worse = unlike + choices.faint + amiss
     best = int(np.argmin(worse))
-    elsewhere = np.linalg.norm(wall - wall[best], axis=2).max(1) > ELSEWHERE
+    lies, alone = _laid(wall, rectangle), unlike + amiss
+    elsewhere = np.abs(lies - lies[best])[:, :2].max(1) > ASIDE
+    around = np.linalg.norm(wall - wall[best], axis=2).min(1) > EVERY
     far = float(np.sqrt((off[best] ** 2).mean()))
     doubt = ""
     if unlike[best] > UNLIKE:
         doubt = f"its edges are {far:.1f} mm off its size"
-    elif (worse[elsewhere] < worse[best] + ALIKE).any():
+    elif (worse[elsewhere] < worse[best] + ALIKE).any() or (alone[around] < alone[best] + AROUND).any():
         doubt = "other edges suit its size as well"
     return Choice(choices.corners[best], far, doubt)

@@ -97,6 +97,30 @@ def test_two_choices_that_suit_alike_are_a_doubt():
     assert both.doubt == "other edges suit its size as well"
 
 
+def test_edges_that_only_reach_farther_down_leave_a_frame_where_it_hangs():
+    """Another lower edge, 2 mm farther down, where it is not sure how high the frame is: its upper corners are moved by
+    half of that, for the middle is."""
+    x, y = (RECTANGLE * [2, -2] + [100, 700]).T
+    corners = np.stack([x, y], -1)
+    sides = [side(*corners[[at, (at + 1) % 4]], (0.0, 20.0), *([(-4.0, 19.0)] * (at == 2))) for at in range(4)]
+    found, high = crossings(sides, [0.0] * 4, 0.05), np.array([0, 0, 0, 0, 0, 2, 0, 2.0])
+    wall = (found.corners - [100, 700]) / [2, -2]
+    assert not choice(found, wall, RECTANGLE, np.outer(high, high) + 0.01 * np.eye(8), corners, 1.0).doubt
+
+
+def test_a_fainter_frame_about_the_frame_is_a_doubt_where_the_size_does_not_tell():
+    """Beads and a frame's own sides are steeper or fainter as the light falls."""
+    x, y = (RECTANGLE * [2, -2] + [100, 700]).T
+    corners = np.stack([x, y], -1)
+    sides = [side(*corners[[at, (at + 1) % 4]], (0.0, 40.0), (-2.0 if at % 2 else -3.0, 4.0)) for at in range(4)]
+    found, pointed = crossings(sides, [0.0] * 4, 0.05), corners + (corners - corners.mean(0)) * 0.005
+    wall = (found.corners - [100, 700]) / [2, -2]
+    assert not choice(found, wall, RECTANGLE, 0.01 * np.eye(8), pointed, 1.0).doubt
+    larger = (RECTANGLE - RECTANGLE.mean(0)).ravel() / 20  # how far the camera stands is not sure
+    best = choice(found, wall, RECTANGLE, np.outer(larger, larger) + 0.01 * np.eye(8), pointed, 1.0)
+    assert best.doubt == "other edges suit its size as well"
+
+
 def test_a_front_edge_that_looks_like_the_frames_own_side_is_where_its_depth_puts_it():
     best = chosen(6.0, (-6.0, 20.0))
     assert not best.doubt and best.corners[0][0] == pytest.approx(100.0)
