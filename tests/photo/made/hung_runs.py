@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
+from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.photo_card import cards_of
 from templates_gen.documents.photographed import Face
@@ -106,11 +107,13 @@ def hung_scene(setting: Setting, seed: int) -> Scene:
 
 def compare(scene: Scene, seed: int, read: Read) -> None:
     """Reads a scene, and adds what was found."""
-    found = read_hung(scene.photo, scene.faces, scene.depths, scene.corners, cards_of("a4"))
     read.frames += len(scene.faces)
-    read.doubts += [f"{seed} {name}: {why}" for name, why in found.doubts]
-    if not found.frames:
+    try:
+        found = read_hung(scene.photo, scene.faces, scene.depths, scene.corners, cards_of("a4"))
+    except InputError as error:  # none of the photograph's frames is read
+        read.doubts += [f"{seed} {face.id}: {error}" for face in scene.faces]
         return
+    read.doubts += [f"{seed} {name}: {why}" for name, why in found.doubts]
     off = np.array([np.array([one.left, one.right]) - scene.true[one.id] for one in found.frames])
     off = off - off.mean((0, 1))  # a photograph tells places relative to each other
     for one, own in zip(found.frames, off, strict=True):
