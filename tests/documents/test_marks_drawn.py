@@ -25,6 +25,7 @@ from templates_gen.tiling.page import Page
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job, paper
+from tests.made import made
 
 LETTERING = Lettering()
 PLAN = plan_wall(job(frame("A", 400.0, 500.0, 80.0)))
@@ -286,6 +287,25 @@ def test_the_level_line_is_graduated_both_ways_from_the_centre_line_below_it(uni
     assert centre.x0 == centre.x1 == x and (centre.y0, centre.y1) == (y - 50.0, y + 50.0)
     (level,) = [item for item in items if item.width == 1.0]
     assert (level.y0, level.y1, level.x0, level.x1) == (y, y, x - 150.0, x + 150.0)
+
+
+@pytest.mark.parametrize("sparing", [(), (Rect(0.0, 0.0, 400.0, 400.0),)], ids=["alone", "beside a line"])
+def test_beside_a_line_of_the_wall_rulers_have_ticks_at_their_figures_alone(sparing):
+    """Or their ticks would make a line to cut of it; every centimetre has a tick otherwise, every fifth a figure."""
+    level, _ = rulers(PAGE, 12.0, "cm")
+    lines = [item for item in rulers_form(PAGE, 12.0, "cm", LETTERING, sparing=sparing).items if isinstance(item, Line)]
+    at = {round(line.x0 - level.x0, 6) for line in lines if line.x0 == line.x1 and line.y0 == level.y0}
+    assert at == {float(x) for x in range(0, round(level.length) + 1, 50 if sparing else 5)}
+    long = [line for line in lines if max(abs(line.x1 - line.x0), abs(line.y1 - line.y0)) > 5.0]
+    assert len(long) == 2 * (not sparing)
+
+
+def test_teeth_go_all_along_the_longest_line_to_cut():
+    """Sheets are of many sizes: the first one's may be the shortest."""
+    done = made("twelve, letter, linked")
+    level, upright = (form for form in done.template.forms if form.name.startswith("cut, "))
+    assert level.box.width >= max(sheet.window.width for sheet in done.sheets.sheets)
+    assert upright.box.height >= max(sheet.window.height for sheet in done.sheets.sheets)
 
 
 def test_the_centre_line_leaves_a_release_slit_free_and_goes_on_under_it():

@@ -65,7 +65,7 @@ def test_a_page_comes_instead_of_sheets_and_says_where_the_paper_goes(moved: Pat
     assert last.startswith("ferns-hall.pdf: ") and last.endswith("the paper of this job there: no sheet is needed")
     assert "To print every sheet anyway: the same command with --all-sheets" in ran.err
     said = words_of(moved / "ferns-hall.pdf")
-    assert "A pencil cross 75 in · 1905 mm from the wall's left end and 60 in · 1524 mm above the floor." in said
+    assert "Draw a pencil cross 75 in · 1905 mm from the wall's left end and 60 in · 1524 mm above the floor." in said
     assert "all heights above the floor are 7 in · 178 mm higher here than it says" in said
     assert "nearer to" not in said and "farther from" not in said
     assert "thermostat 'dial', 55 in · 1397 mm from the wall's left end and 47 in · 1194 mm above the floor" in said

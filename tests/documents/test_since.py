@@ -247,7 +247,7 @@ def test_the_command_prints_only_what_the_old_paper_lacks(ferns: Path) -> None:
     first = " ".join(reader.pages[0].extract_text().split())
     assert (
         f"Of the template's {count} sheets, 1 comes anew" in first
-        and f"Sheet {new['name']}: cut along all lines" in first
+        and f"Sheet {new['name']}: cut along every line" in first
     )
     assert "thick: printed anew" in first
     assert all(each["page"] == new["page"] for each in report["cuts"])

@@ -61,7 +61,7 @@ def run_of(words: str) -> tuple[str, ...]:
 
 RUN = r"(?:\d+, )*\d+(?: (?:to|and) \d+)?"
 STEP_UNDER, SAID_UNDER = re.compile(r"\(step (\d+): ([^)]*)\)"), re.compile(rf"({RUN}) under ({RUN})")
-SLID = " Slide what goes under others in below the paper that is there."
+SLID = " always on top (slide those in that go under others): "
 
 
 @pytest.mark.parametrize("trim", ["cut", "none"])

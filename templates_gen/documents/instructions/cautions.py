@@ -42,8 +42,8 @@ def cautions(wall: Wall) -> Iterator[tuple[str, str]]:
     )
     yield (
         "Ask first",
-        "Not without someone who knows the building: chimneys and flues, wall and floor heating, fire-rated and party "
-        "walls, concrete with stressed steel, walls with a vapour barrier. Rented: the landlord's permission.",
+        "Someone who knows the building, before you nail into chimneys and flues, wall and floor heating, fire-rated "
+        "and party walls, concrete with stressed steel, vapour barriers. Rented: the landlord's permission.",
     )
     yield (
         "Hit something?",
@@ -52,8 +52,8 @@ def cautions(wall: Wall) -> Iterator[tuple[str, str]]:
     )
     yield (
         "What holds",
-        "What a nail, a hook or the wall holds is for the maker's rating and the wall itself to say. For heavy pieces "
-        "the local building code and a professional decide, and two people lift them.",
+        "How much a nail, a hook or the wall holds depends on the maker's rating and on the wall. For heavy pieces the "
+        "local building code and a professional decide, and two people lift them.",
     )
     yield (
         "Over people",

@@ -52,7 +52,7 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     yield DayStep("Level each", " ".join(_levelling(plan)), sketch("levelled"))
     yield DayStep(
         "Step back",
-        "Look from where people will. If one hangs too high or too low, measure its drop again, and move its "
+        "Look from where people will stand. If one hangs too high or too low, measure its drop again, and move its "
         "nail by the difference.",
         sketch("stepped-back"),
     )
@@ -86,7 +86,7 @@ def on_two_fixings(frame: Frame) -> bool:
 
 def _whole(plan: Plan) -> Iterator[DayStep]:
     unit = plan.job.unit
-    cross = f"A pencil cross {show_both(plan.centre_line, unit)} from {left_end(plan)} and "
+    cross = f"Draw a pencil cross {show_both(plan.centre_line, unit)} from {left_end(plan)} and "
     hold = (
         f"Put {TARGET_AT[has_window(plan)]} on the cross. Turn the paper until a spirit level on the level line is "
         "level, and tape it up. Trust the level, not the ceiling or the floor."
@@ -128,7 +128,7 @@ def _marking(plan: Plan) -> Iterator[DayStep]:
 def _several(plan: Plan) -> str:
     """A hook of several nails has one mark."""
     several = any(frame.fixing.nails > 1 for frame in plan.job.frames)
-    return " Hold a hook of several nails so that their middle is on the dot." if several else ""
+    return " Hold a hook that takes several nails with their middle on the dot." if several else ""
 
 
 def through(plan: Plan) -> list[str]:

@@ -47,14 +47,14 @@ def _from_nosings(plan: Plan, which: str, once: str) -> Iterator[DayStep]:
         "Mark the wall",
         f"Lay a straight batten on the nosings. Mark {high} straight above its lower edge at both ends of the group, "
         "and join the marks by a thin pencil line: the pitch line. Where steps are uneven, share out the difference. "
-        f"On it a pencil cross {show_both(plan.centre_line, unit)} from {left_end(plan)}, measured level.",
+        f"Draw a pencil cross on it {show_both(plan.centre_line, unit)} from {left_end(plan)}, measured level.",
         sketch(f"cross-over-stair-{way}"),
     )
     yield DayStep(
         "Paper up",
-        f"{which} hangs separately. Large figures say how far along the pitch line from the cross its upright ruler "
-        "stands: mark that there. Hold the upright ruler's line plumb over the mark, the level ruler so far straight "
-        "above or below it as the figures say, and tape it up when its level ruler is level. Where it shows the pitch "
-        f"line itself, lay that on the pencil line.{once}",
+        f"{which} hangs separately. Large figures say how far from the cross its upright ruler stands, along the pitch "
+        "line: mark that point. Hold the upright ruler plumb over the mark, and the level ruler as far straight above "
+        "or below the mark as the figures say. Tape it up when the level ruler is level. Where it shows the pitch line "
+        f"itself, lay that on the pencil line.{once}",
         sketch(f"pitch-checked-{way}"),
     )

@@ -27,11 +27,11 @@ def taping_steps(sheets: SheetPlan, order: Order, line: str = "level line") -> I
     tape = "Then tape" if order.made else "Tape"
     on_top = "the cut edge" if sheets.hides is None else "the sheet above or to the right"
     if order.laid and order.pieces > 1:
-        yield f"{tape} these sheets to what they meet, {on_top} always on top: {_laid(order)}"
+        yield f"{tape} these sheets to what they meet, {on_top} always on top{_laid(order)}"
     elif order.laid:
         way = "from the bottom row up" if sheets.rows else "from the left column to the right"
         way = way if order.forward else "in this order"
-        yield f"{tape} the {word}s to each other, {way}, {on_top} always on top: {_laid(order)}"
+        yield f"{tape} the {word}s to each other, {way}, {on_top} always on top{_laid(order)}"
 
 
 def _spine_steps(order: Order, line: str) -> Iterator[str]:
@@ -44,17 +44,17 @@ def _spine_steps(order: Order, line: str) -> Iterator[str]:
     if branches:
         yield f"Then make each branch of more than one sheet: {_listed(branches)}."
     if order.laid:
-        yield f"Add the others one after the other, the cut edge always on top: {_laid(order)}"
+        yield f"Add the others in turn, the cut edge always on top{_laid(order)}"
 
 
 def _laid(order: Order) -> str:
-    """The steps that add to paper which is there already, with what is slid under it, in words."""
+    """After a colon the steps that add to paper which is there already, with what is slid under it."""
     under: dict[int, str] = {}
     for number, unders, overs in order.tucked:
         under[number] = f"{under[number]}; " if number in under else ": "
         under[number] += f"{_run(unders)} under {_run(overs)}"
-    slide = " Slide what goes under others in below the paper that is there." if under else ""
-    return f"{_listed(order.laid, under)}.{slide}"
+    slide = " (slide those in that go under others)" if under else ""
+    return f"{slide}: {_listed(order.laid, under)}."
 
 
 def _listed(steps: Sequence[Step], told: Mapping[int, str] | None = None) -> str:
@@ -90,7 +90,7 @@ def update_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     yield "Let the prints rest for half an hour in the room of the wall, and lay the old paper out there, too."
     if sheets.hides is None:
         yield (
-            f"{new}: cut along every line where it meets another sheet, toothed and dashed. Lay it over the old sheet "
+            f"{new}: cut along every line where it meets another sheet, toothed and dotted. Lay it over the old sheet "
             "of the same number until the slanting bars go on straight on every side, and tape."
         )
     else:
@@ -122,11 +122,11 @@ def _lapping(sheets: SheetPlan) -> str:
     if sheets.hides is None:
         return (
             "Cut along the toothed lines, at the left and foot of a sheet where it has a neighbour: the teeth fall "
-            "off. Lay the cut edge on the neighbour's dashed line until the slanting bars near both ends of the join "
+            "off. Lay the cut edge on the neighbour's dotted line until the slanting bars near both ends of the join "
             "go on straight from sheet to sheet, and tape."
         )
     return (
-        "Cut nothing. Lay the sheet to the right or above over its neighbour, its edge near the dashed line. Move it "
+        "Cut nothing. Lay the sheet to the right or above over its neighbour, its edge near the dotted line. Move it "
         "until both slanting lines at either end of the join go on straight from sheet to sheet, checked with a ruler "
         "laid along them, and tape. What the blank margin hides is printed under it; nothing you need is there alone."
     )
@@ -165,5 +165,5 @@ def diagonals(plan: Plan, count: int) -> Iterator[str]:
         job = "JOB --cover linked" if linked else "JOB"
         yield (
             f"Not sure which join? Measure the width too: {width.start} to {width.end} must be "
-            f"{show_both(width.length, unit)}. Then ask:  templates-gen check {job} --taped a=L,b=L,width=L"
+            f"{show_both(width.length, unit)}. Then run:  templates-gen check {job} --taped a=L,b=L,width=L"
         )

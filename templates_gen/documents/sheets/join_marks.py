@@ -49,8 +49,7 @@ def joins(so_far: SoFar) -> Drawn:
 def join_forms(sheets: SheetPlan) -> Iterator[Form]:
     """The forms that joins place: the registration mark and the teeth of a cut, level and upright."""
     yield from (bars_form(False), bars_form(True))
-    window = sheets.sheets[0].window
-    longest = max(window.width, window.height)
+    longest = max(max(sheet.window.width, sheet.window.height) for sheet in sheets.sheets)
     yield from (cut_form(False, longest), cut_form(True, longest))
 
 

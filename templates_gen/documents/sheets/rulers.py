@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.base.units import INCH
 from templates_gen.documents.sheets.layer import Drawn, SoFar
 from templates_gen.documents.sheets.scales import Graduation, ticks_along
@@ -12,7 +13,7 @@ from templates_gen.drawing.grounds import box_about
 from templates_gen.drawing.items import Form, Item, Line, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.shapes import ground
-from templates_gen.drawing.sizes import H25, HAIR, NARROW, WIDE
+from templates_gen.drawing.sizes import H25, HAIR, INNER_EDGE, NARROW, WIDE
 from templates_gen.drawing.strokes import unbroken
 from templates_gen.tiling.page import Page
 from templates_gen.tiling.rulers import END, Ruler, rulers
@@ -33,13 +34,17 @@ RULER_GRADES = {
 OVER, BESIDE = 1.2, 3.9
 """mm from the level ruler up to its figures, and from the plumb one to the foot of its own, which lie.  Our own."""
 
+END_STAYS = 6.0
+"""mm at either end of a ruler that are whole, whatever runs along it.  Our own design, no source."""
+
 BEYOND, TICKS, FIGURES = 5.0, 4.0, (4.5, 5.0)
 """mm that a ruler takes: beyond its ends, on the side of its ticks, and on that of its figures (level, plumb).  Our own
 design, no source."""
 
 
 def both_rulers(every: Sequence[SoFar]) -> Iterator[Drawn]:
-    """Both rulers of every sheet's page, but for what would lie on black corners of frames or on registration marks.
+    """Both rulers of every sheet's page, but for what would lie on black corners of frames or on registration marks,
+    and sparing where a line of the wall runs along them.
 
     Sheets that have these at the same places share one form.
     """
@@ -48,14 +53,19 @@ def both_rulers(every: Sequence[SoFar]) -> Iterator[Drawn]:
         sheets, sheet, unit = so_far.sheets, so_far.sheet, so_far.plan.job.unit
         zones, own = rulers_zones(sheets, sheet, unit), form_of_rulers(sheets, sheet)
         marks, corners = _on_rulers(so_far)
-        if not marks and not corners:
+        met = marks, corners, _beside_lines(so_far, rulers(sheet.page, sheets.paper.overlap, unit, marks))
+        if not any(met):
             yield Drawn(page_items=(Use(own, 0.0, 0.0),), taken_beyond=zones)
             continue
-        key = (own, *(round(side, 2) for box in (*marks, *corners) for side in (box.x0, box.y0, box.x1, box.y1)))
+        key = (own, *(tuple(_rounded(box) for box in some) for some in met))
         if key not in forms:
             name = f"{own}, {len(forms) + 1}"
-            forms[key] = rulers_form(sheet.page, sheets.paper.overlap, unit, so_far.lettering, name, marks, corners)
+            forms[key] = rulers_form(sheet.page, sheets.paper.overlap, unit, so_far.lettering, name, *met)
         yield Drawn(page_items=(Use(forms[key].name, 0.0, 0.0),), taken_beyond=zones, forms=(forms[key],))
+
+
+def _rounded(box: Rect) -> tuple[float, ...]:
+    return tuple(round(side, 2) for side in (box.x0, box.y0, box.x1, box.y1))
 
 
 def _on_rulers(so_far: SoFar) -> tuple[list[Rect], list[Rect]]:
@@ -73,6 +83,28 @@ def _on_rulers(so_far: SoFar) -> tuple[list[Rect], list[Rect]]:
     return found_marks, corners
 
 
+def _beside_lines(so_far: SoFar, both: tuple[Ruler, Ruler]) -> list[Rect]:
+    """Along which stretches of both rulers a line of the wall runs, where ticks would make another line of it: edges of
+    frames and both long lines (page mm)."""
+    plan, (level, plumb), group = so_far.plan, both, so_far.plan.group
+    bands = [Rect(group.x0, plan.level_line, group.x1, plan.level_line)]
+    stands = [Rect(plan.centre_line, group.y0, plan.centre_line, group.y1)]
+    for hung in so_far.part.frames:
+        r = hung.rect
+        bands += (Rect(r.x0, low, r.x1, low + INNER_EDGE) for low in (r.y0, r.y1 - INNER_EDGE))
+        stands += (Rect(low, r.y0, low + INNER_EDGE, r.y1) for low in (r.x0, r.x1 - INNER_EDGE))
+    low, high = (
+        Rect(level.x0 + END_STAYS, level.y0 - TICKS, level.x1 - END_STAYS, level.y0 + FIGURES[0]),
+        Rect(plumb.x0 - TICKS, plumb.y0 + END_STAYS, plumb.x0 + FIGURES[1], plumb.y1 - END_STAYS),
+    )
+    across = (low.meet(line.shifted(*so_far.to_page)) for line in bands)
+    upward = (high.meet(line.shifted(*so_far.to_page)) for line in stands)
+    return [
+        *(replace(low, x0=met.x0, x1=met.x1) for met in across if met and met.width),
+        *(replace(high, y0=met.y0, y1=met.y1) for met in upward if met and met.height),
+    ]
+
+
 def form_of_rulers(sheets: SheetPlan, sheet: Sheet) -> str:
     """The name of the form with the rulers of a sheet's page."""
     return RULERS_FORM if sheet.page is sheets.page else LYING_FORM
@@ -80,19 +112,23 @@ def form_of_rulers(sheets: SheetPlan, sheet: Sheet) -> str:
 
 def rulers_form(
     page: Page, overlap: float, unit: str, lettering: Lettering, name: str = RULERS_FORM,
-    marks: Sequence[Rect] = (), corners: Sequence[Rect] = (),
+    marks: Sequence[Rect] = (), corners: Sequence[Rect] = (), sparing: Sequence[Rect] = (),
 ) -> Form:  # fmt: skip
     """Both rulers with their graduations and figures, about the page's lower left corner.
 
-    Nothing of them lies on the registration marks and black corners of a sheet (page mm).
+    Nothing of them lies on the registration marks and black corners of a sheet (page mm), and they are `sparing` where
+    a line of the wall runs along them.
     """
     ruled = rulers(page, overlap, unit, marks)
     size = Rect(0, 0, page.printable.x1, page.printable.y1)
-    return Form(name, size, tuple(_both(*ruled, unit, lettering, [box.grown(OFF) for box in (*marks, *corners)])))
+    without = [box.grown(OFF) for box in (*marks, *corners)]
+    return Form(name, size, tuple(_both(*ruled, unit, lettering, without, sparing)))
 
 
-def _both(level: Ruler, plumb: Ruler, unit: str, lettering: Lettering, without: Sequence[Rect]) -> Iterator[Item]:
-    """Both rulers, but nothing of them in the boxes `without`.
+def _both(
+    level: Ruler, plumb: Ruler, unit: str, lettering: Lettering, without: Sequence[Rect], sparing: Sequence[Rect]
+) -> Iterator[Item]:
+    """Both rulers, but nothing of them in the boxes `without`, and in those `sparing` figures with their ticks alone.
 
     Under the figures is white, so that lines of the wall break off there instead of crossing or following them.
     """
@@ -107,8 +143,12 @@ def _both(level: Ruler, plumb: Ruler, unit: str, lettering: Lettering, without: 
         lines.append(Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1)))
         if figure := grade.figure(number):
             figures.append(Text(plumb.x0 + BESIDE, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
-    yield from unbroken(lines[:2], without)
-    yield from (line for line in lines[2:] if not any(map(box_about(line).grown(HAIR).overlaps, without)))
+    yield from unbroken(lines[:2], [*without, *sparing])
+    told = {(figure.x, level.y0) if not figure.angle else (plumb.x0, figure.y) for figure in figures}
+    for line in lines[2:]:
+        off = without if (line.x0, line.y0) in told else (*without, *sparing)
+        if not any(map(box_about(line).grown(HAIR).overlaps, off)):
+            yield line
     figures = [figure for figure in figures if not any(map(lettering.box(figure).overlaps, without))]
     yield from (ground(lettering.box(figure)) for figure in figures)
     yield from figures

@@ -98,7 +98,7 @@ def _lines_of_title(
     height = H35 if lettering.width(about, H35, True) <= width else H25
     cut = shortened(about, height, True, width, lettering)
     whole = f"{which} · {up}".rstrip(" ·")
-    names = (cut if cut.startswith(whole) else whole, f"sheet {sheet.name}", sheet.name)
+    names = (cut if cut.startswith(whole) and cut.rstrip(" ·…") != whole else whole, f"sheet {sheet.name}", sheet.name)
     name = next((name for name in names if lettering.width(name, height, True) <= width), sheet.name)
     told = ruler_places(plan, sheets, part)
     ways = [*((words, H25) for words in told), (told[-1], H18)]

@@ -43,7 +43,7 @@ def uncut_join_items(
 
 
 def _edge(join: Join, hides: Covered) -> Line:
-    """A dashed line on the lower sheet where the upper one's edge will be, as near as paper is cut."""
+    """A dotted line on the lower sheet where the upper one's edge will be, as near as paper is cut."""
     if join.upright:
         x = join.x0 - hides.half - hides.left
         return Line(x, join.y0, x, join.y1, STRONG, NEXT_DASH)
@@ -55,7 +55,7 @@ def _name(join: Join, sheet: Sheet, hides: Covered, room: Room, lettering: Lette
     """Beside the join what comes over this sheet, clear of what is hidden, or what this one is laid on."""
     upper = join.over == sheet.name
     words = (f"lay on sheet {join.under}", f"on {join.under}", join.under) if upper else (
-        f"edge of sheet {join.over} comes near the dashed line", f"under sheet {join.over}", join.over
+        f"edge of sheet {join.over} comes near the dotted line", f"under sheet {join.over}", join.over
     )  # fmt: skip
     high = -hides.half + ARM if upper else -hides.beyond(join.upright)
     low = -hides.half if upper else high - ARM
