@@ -66,6 +66,12 @@ def on_stairs(on: str, unit: str, slope: float, **more: object) -> Job:
     return job(*frames, group=asked_for, wall=wall, unit=unit, title="Stairs", paper=paper(on, **more))
 
 
+def near() -> Job:
+    """Two frames so small that their corners meet, the nail of one of them 14 mm under the target."""
+    frames = (frame("N", 90, 56, 42, title="Near"), frame("m", 45, 50, 8, hanger=SAWTOOTH))
+    return job(*frames, group=group((("N",), ("m",)), gap=25.0, height=Height(by="top", at=1528.0)), title="Small")
+
+
 def _printer() -> Printer:
     """A printer that prints a little short, more so across, and leans.  Made up."""
     sides = {"asked_across": 180.0, "asked_along": 250.0, "across": 179.2, "along": 249.5}
@@ -83,6 +89,8 @@ DRAWN = {
     "led": Recorded(lambda: crowd("letter", "in", 12, trim="none", cover="all")),  # a label is led to
     "crowded": Recorded(lambda: crowd("tabloid", "in", cover="all", photo=True)),
     "corrected": Recorded(lambda: pair("a4", "mm", photo=True), printer=_printer()),
+    "near": Recorded(near),
+    "down": Recorded(lambda: on_stairs("a3", "cm", -0.55, cover="linked")),
     "one-frame": Recorded(lambda: job(frame("O", 180, 240, 60), paper=paper("a4", cover="nails"), title="One")),
 }
 """Of these every mark and word on every sheet is recorded."""
