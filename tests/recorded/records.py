@@ -82,7 +82,7 @@ RECORDS = {title: file for file, records in FILES.items() for title in records}
 
 def recorded(title: str, usual: int) -> list[str]:
     """The lines of a record, by a search of which `usual` is a user's number of steps for each sheet."""
-    return list(FILES[RECORDS[title]][title](usual))
+    return "\n".join(FILES[RECORDS[title]][title](usual)).split("\n")
 
 
 def kept(title: str) -> list[str]:
