@@ -68,7 +68,8 @@ def _places(
     for one, two in others:
         places.add(one)
         places.add(two - size)
-    return sorted({round(min(max(place, least), most), DIGITS) for place in places})
+    inside = {place for place in places if least < place < most}  # few of them are, and to round takes long
+    return sorted({round(place, DIGITS) for place in (least, most, *inside)})
 
 
 def within(patches: Iterable[Patch], x0: float, y0: float, x1: float, y1: float) -> list[Patch]:

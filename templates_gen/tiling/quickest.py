@@ -23,11 +23,11 @@ from templates_gen.tiling.sheet import Given, finished
 from templates_gen.tiling.sketch import Held, Judge, Weaver, seen, sizes
 from templates_gen.tiling.spine import Asked
 
-STEPS_A_SHEET, OF_A_SPINE, STEPS = 10, 2, 800
+STEPS_A_SHEET, OF_A_SPINE, STEPS = 15, 2, 1200
 """Steps of a search for every sheet of the strips that it begins with, how many times that for a sheet of a spine, of
-which there are fewer, and how many at the most: two seconds for twelve frames.  Our own design, no source."""
+which there are fewer, and how many at the most: two or three seconds for twelve frames.  Our own design, no source."""
 
-MOST_LOOKED_AT = 120_000
+MOST_LOOKED_AT = 150_000
 """Sheets that are looked at in all steps of a search, so that there are fewer steps for very large walls.  Our own
 design, no source."""
 

@@ -122,17 +122,29 @@ class Growing:
                 return work
         return None
 
-    def _steps(self, patch: Patch, item: Patch) -> float:
-        """About how many sheets it takes from a patch until an item is held."""
-        across = max(0.0, item[2] - patch[2], patch[0] - item[0])
-        upward = max(0.0, item[3] - patch[3], patch[1] - item[1])
-        return max(across / self._long, upward / self._long, (across + upward) / self._both)
+    def _steps(self, patches: Iterable[Patch], item: Patch) -> float:
+        """About how many sheets it takes from the nearest of the patches until an item is held."""
+        x0, y0, x1, y1 = item
+        return self._sheets((p[0] - x0, x1 - p[2], p[1] - y0, y1 - p[3]) for p in patches)
 
-    def _gap(self, patch: Patch, other: Patch) -> float:
-        """About how many sheets there are between two patches."""
-        across = max(0.0, other[0] - patch[2], patch[0] - other[2])
-        upward = max(0.0, other[1] - patch[3], patch[1] - other[3])
-        return max(across / self._long, upward / self._long, (across + upward) / self._both)
+    def _gap(self, patches: Iterable[Patch], other: Patch) -> float:
+        """About how many sheets there are between the nearest of the patches and another."""
+        x0, y0, x1, y1 = other
+        return self._sheets((p[0] - x1, x0 - p[2], p[1] - y1, y0 - p[3]) for p in patches)
+
+    def _sheets(self, ways: Iterable[tuple[float, float, float, float]]) -> float:
+        """How many sheets the least of these ways takes, each to the left, to the right, down and up."""
+        least, long, both = math.inf, self._long, self._both
+        for left, right, down, up in ways:  # plain comparisons, for it is asked very often
+            across = left if left > right else right
+            upward = down if down > up else up
+            across = across if across > 0.0 else 0.0
+            upward = upward if upward > 0.0 else 0.0
+            far = (across if across > upward else upward) / long
+            aslant = (across + upward) / both
+            far = far if far > aslant else aslant
+            least = far if far < least else least
+        return least
 
     def _around(self, patches: Iterable[Patch], patch: Patch) -> list[Patch]:
         """Those that what touches a patch can meet."""
@@ -155,11 +167,11 @@ class Growing:
         best, goal, loose = math.inf, goals[0] if goals else others[0], False
         for apart, targets, distance in ((False, goals, self._steps), (True, others, self._gap)):
             for target in targets:
-                steps = min(distance(patch, target) for patch in main) * (1.0 + CHANCE * (2 * chance() - 1))
+                steps = distance(main, target) * (1.0 + CHANCE * (2 * chance() - 1))
                 if steps < best:
                     best, goal, loose = steps, target, apart
         off = CHANCE_NEAR
-        near = sorted(main, key=lambda patch: self._gap(patch, goal) * (1 - off + 2 * off * chance()))[:FROM]
+        near = sorted(main, key=lambda patch: self._gap((patch,), goal) * (1 - off + 2 * off * chance()))[:FROM]
         reach = BESIDE * self._long
         wanted = [
             (item, self.ground.worth[number]) for number, item in zip(missing, items, strict=True)
@@ -212,11 +224,11 @@ class Growing:
         if not held:
             return math.inf
         if loose:
-            rest = self._gap(new, goal) + (0.0 if goal_met else PART)
+            rest = self._gap((new,), goal) + (0.0 if goal_met else PART)
         else:
             holds = x0 <= goal[0] + TOLERANCE and y0 <= goal[1] + TOLERANCE
             holds = holds and x1 >= goal[2] - TOLERANCE and y1 >= goal[3] - TOLERANCE
-            rest = 0.0 if holds else max(PART, self._steps(new, goal))
+            rest = 0.0 if holds else max(PART, self._steps((new,), goal))
         x0, y0, x1, y1 = x0 - TOLERANCE, y0 - TOLERANCE, x1 + TOLERANCE, y1 + TOLERANCE
-        more = sum(w for i, w in wanted if x0 <= i[0] and y0 <= i[1] and i[2] <= x1 and i[3] <= y1)
+        more = sum([w for i, w in wanted if x0 <= i[0] and y0 <= i[1] and i[2] <= x1 and i[3] <= y1])
         return LEFT * rest - HOLDS * more + took - LONGER * min(longest, LONG_JOIN)

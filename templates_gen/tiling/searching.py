@@ -71,10 +71,8 @@ def quicker(start: Found, steps: int, excess: Excess, seed: int = 0, begun: floa
     now = best = start
     for step in range(steps):
         share = begun + (1.0 - begun) * step / steps
-        warmth, per_mm = (
-            (WARMTH_ERRING if now.excess else WARMTH) * (1 - share),
-            PER_MM + (AT_LAST - PER_MM) * share * share,
-        )
+        warmth = (WARMTH_ERRING if now.excess else WARMTH) * (1 - share)
+        per_mm = PER_MM + (AT_LAST - PER_MM) * share * share
         over = per_mm * now.excess + OVER * share if now.excess else 0.0
         most = now.seconds + over - warmth * math.log(1.0 - random.random())
         laid = _changed(growing, now, random, most)
