@@ -1,8 +1,8 @@
 """Time and memory for each sheet stay as they are when the sheets become many.  Run by hand; the table: `growth.py`.
 
-The reach for 100 to 2,000 frames on ever wider walls is an exponent of 1.03; fewer are searched for fewer minutes, which
-takes seconds.  Measured on a busy machine: whole 1.01, sheets 1.03, drawing and writing 1.02, memory 0.99 (49 kB a
-sheet).
+The reach for 100 to 2,000 frames on ever wider walls is an exponent of 1.03; fewer are searched for fewer minutes,
+which takes seconds.  Measured on a busy machine: whole 1.01, sheets 1.03, drawing and writing 1.02, memory 0.99 (49 kB
+a sheet).
 """
 
 from __future__ import annotations
