@@ -148,3 +148,18 @@ def test_weights_on_two_scales():
     assert doubted("cm", ROOM, [*oak, black]) == set()
     assert meant("cm", ROOM, [*oak, black | {"weight": "4.2 lb"}]) == {"frame D, weight": "4.2 kg"}
     assert doubted("cm", ROOM, [*oak, black | {"weight": "1900 g"}]) == set()
+
+
+def test_the_screws_of_a_rail_are_not_at_its_very_ends():
+    def railed(inset):
+        hanger = {"kind": "cleat", "left": inset, "right": inset, "screw_below": 2}
+        return doubted("cm", ROOM, [{"width": 70, "height": 50, "drop": 4, "hanger": hanger}])
+
+    assert railed(9) == set() == railed(2)
+    assert railed(0.9) == {"frame A, hanger, left", "frame A, hanger, right"}
+
+
+def test_twins_of_which_one_hangs_by_a_slack_wire():
+    """2.2 cm more than both: wires of one make are cut to one length."""
+    assert doubted("cm", ROOM, prints(9.9, 10.1, 12.3)) == {"frame C, drop"}
+    assert doubted("cm", ROOM, prints(9.9, 10.1, 11.8)) == set()

@@ -179,3 +179,28 @@ def test_the_thickness_of_a_screw_that_nobody_gave_is_not_doubted():
     print_ = prints(6)[0]
     assert doubted("cm", ROOM, [print_ | {"fixing": {"kind": "screw"}}]) == set()
     assert doubted("cm", ROOM, [print_ | {"fixing": {"kind": "screw", "diameter": "1.2 mm"}}]) != set()
+
+
+def test_the_middle_taken_for_the_bottom_or_the_top():
+    large = prints(13, 13.2, width=60, height=80)
+    assert meant("cm", ROOM, large, height={"bottom": 155}) == {"group, height, bottom": "115 cm"}
+    assert doubted("cm", ROOM, large, height={"bottom": 115}) == set()
+    assert doubted("cm", ROOM, prints(3, 3.2, width=24, height=18), height={"bottom": 140}) == set()  # 149: at eyes
+
+
+def test_one_frame_across_among_those_around_something():
+    window = {"kind": "window", "left": 150, "bottom": 95, "width": 120, "height": 110}
+    group = {"arrangement": "around", "around": "window", "left": ["A", "B"], "right": ["C", "D"], "gap": 6}
+    teeth = [frame | {"hanger": "sawtooth"} for frame in prints(1.2, 1.2, 1.3, 1.2, width=32, height=42)]
+    assert doubted("cm", ROOM, teeth, [window], **group) == set()
+    assert doubted("cm", ROOM, [teeth[0] | {"width": 42, "height": 32}, *teeth[1:]], [window], **group) == {
+        "frame A, width"
+    }
+
+
+def test_frames_hang_well_above_what_is_low():
+    one = prints("2", width="10", height="12")
+    bench = {"kind": "furniture", "name": "bench", "left": 43, "bottom": 0, "width": 46}
+    group = {"height": {"above": "bench", "by": "24"}, "centre_on": "bench"}
+    assert doubted("in", INCHES, one, [bench | {"height": 17}], **group) == set()
+    assert doubted("in", INCHES, one, [bench | {"height": 32}], **group) == {"group, height, by"}

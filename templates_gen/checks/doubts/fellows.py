@@ -196,10 +196,11 @@ def _long(frame: Frame) -> str:
 
 
 def _quarter_turn(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
-    """The one frame on its side in a grid of frames that all stand."""
+    """The one frame on its side in a grid, or around something, of frames that all stand."""
     turned_all = all(_same(one.width, frame.height) and _same(one.height, frame.width) for one in others.frames)
-    if job.group.arrangement == "grid" and turned_all and len(others.frames) > 1 and frame.width != frame.height:
-        yield turned(frame, job.unit, "while all others of the grid stand the other way")
+    alike = job.group.arrangement in ("grid", "around") and len(others.frames) > 1
+    if alike and turned_all and frame.width != frame.height:
+        yield turned(frame, job.unit, "while all others of the group stand the other way")
 
 
 def drops_of(frame: Frame) -> list[float]:

@@ -132,6 +132,8 @@ def _height(job: Job, known: Written) -> Iterator[Doubt]:
     if height.by == "above":
         over = next((each for each in job.wall.features if each.name == height.feature), None)
         expected, needed = usual.above(over.kind, over.name) if over else expected, usual.ABOVE_MEANT
+        if over and over.rect.y1 < LOW_THING:
+            expected = replace(expected, most=usual.ABOVE_WORK.most)
     if job.wall.height > usual.WALL_HEIGHT.most and height.by in ("centre", "top", "bottom"):
         high = UP_A_HIGH_WALL * job.wall.height
         expected = Usual(expected.least, max(expected.most, high), expected.far_least, max(expected.far_most, high))
@@ -165,6 +167,9 @@ def _frieze(job: Job) -> bool:
 def _length_of_row(job: Job) -> float:
     return sum(frame.width for frame in job.frames) + (len(job.frames) - 1) * job.group.gap_across
 
+
+LOW_THING = 550.0
+"""mm that a bench without a back is high, or a chest: frames hang well above it, where people look.  Our own."""
 
 FRIEZE = 0.6
 """Of the wall's width, that a row takes which runs along all of it.  Our own, no source."""

@@ -13,9 +13,9 @@ from templates_gen.checks.doubts.wires import as_deep, wire_doubts
 from templates_gen.job.hangers import MOST_BEYOND
 from templates_gen.job.model import Frame, Job, Studs
 
-NEAREST, INMOST, CLOSE = 5.0, 0.42, 0.25
-"""mm from a frame's side that a ring lies at least; of the width that it lies in at most; of the width that two are
-apart at least.  Our own, no source."""
+NEAREST, NEAREST_RAIL, INMOST, CLOSE = 5.0, 12.0, 0.42, 0.25
+"""mm from a frame's side that a ring, and a screw of a rail, lies at least; of the width that it lies in at most; of
+the width that two are apart at least.  Our own, no source."""
 
 UNEVEN, UNEVEN_DROPS, EVEN = 15.0, 6.0, (0.2, 3.0)
 """mm that the two sides' distances, or the two drops, may differ on one frame; if they differ by more, a slip is asked
@@ -127,14 +127,16 @@ def _sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, 
 def _insets(frame: Frame, known: Written) -> Iterator[Doubt]:
     """One beyond the middle was measured from the other side; two that nearly meet were, or in another unit."""
     sides, width = _sides(frame, known), frame.width
-    fits = Usual(-MOST_BEYOND if frame.hanger.traits.shows else NEAREST, INMOST * width, 0.0, 0.0)
+    traits = frame.hanger.traits
+    nearest = -MOST_BEYOND if traits.shows else NEAREST_RAIL if traits.rail else NEAREST
+    fits = Usual(nearest, INMOST * width, 0.0, 0.0)
     for name, mm in sides:
         if fits.holds(mm):
             continue
         place = frame_place(frame.id, "hanger", name)
         other = f" From its own side it is {show(width - mm, known.unit)}." if fits.holds(width - mm) else ""
         likely = probably(mm, known.unit_of(place), fits)
-        much = "nearer to its side than any hanger is" if mm < NEAREST else "too near to the middle, or beyond it"
+        much = "nearer to its side than any hanger is" if mm < nearest else "too near to the middle, or beyond it"
         yield Doubt(
             rule="doubtful-hanger", place=place, shown=show(mm, known.unit), about=(frame.id,),
             uses=(frame_place(frame.id, "width"),),

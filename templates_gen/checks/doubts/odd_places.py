@@ -52,7 +52,8 @@ def _off_eye_level(plan: Plan) -> Iterator[Doubt]:
     if height.by not in ("centre", "top", "bottom") or wall.stairs or wall.outline or not ROOM.holds(wall.height):
         return
     low = group.cy < LOW and SMALL < group.height < TALL
-    if not (low or group.cy > HIGH) or any(_tells_why(each, group, low) for each in wall.features):
+    high = group.cy > HIGH or (height.by == "bottom" and EYES.holds(height.at) and not EYES.holds(group.cy))
+    if not (low or high) or any(_tells_why(each, group, low) for each in wall.features):
         return
     known, place = written(plan.job), f"group, height, {height.by}"
     for meant in _meant(plan, place, known):
@@ -78,9 +79,11 @@ def _meant(plan: Plan, place: str, known: Written) -> Iterator[Reading]:
     if not known.explicit(place):
         yield from () if plan.job.wall.public else swapped_figures(height.at, unit)  # where it is hung for everyone
         yield from other_readings(height.at, unit)
-    if height.by == "centre":
-        for edge, mm in (("top", height.at - half), ("bottom", height.at + half)):
-            yield Reading(mm, f"Is it the {edge} of the group? Then its middle is {{}} up.", unit, known.unit)
+    edges = {"centre": (("top", -half), ("bottom", half)), "bottom": (("middle", -half),), "top": (("middle", half),)}
+    for edge, more in edges[height.by]:
+        yield Reading(
+            height.at + more, f"Is it the {edge} of the group? Then its {height.by} is at {{}}.", unit, known.unit
+        )
 
 
 def _nearly_empty(plan: Plan) -> Iterator[Doubt]:

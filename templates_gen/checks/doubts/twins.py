@@ -15,7 +15,7 @@ from templates_gen.checks.doubts.readings import Reading, Usual, probably
 from templates_gen.job.hangers import TAUT_AGAIN
 from templates_gen.job.model import Frame, Job
 
-TWIN_DROPS = 0.09, 16.0, 24.0
+TWIN_DROPS = 0.09, 16.0, 20.0
 """Twins' drops differ by at most this share of their height, but never less or more than so many mm.  Our own, no
 source: wires of one make are cut to one length, and 1 in is not a stretched wire."""
 
