@@ -1,5 +1,6 @@
 """The wheel: everything the program needs is in it, the samples among it."""
 
+import re
 import shutil
 import subprocess
 import sys
@@ -85,4 +86,5 @@ def test_the_installed_program_has_the_samples(unpacked, tmp_path):
         assert ran(unpacked, tmp_path, "start", "--sample", name).splitlines()[-1].startswith(f"{name}.toml: a job")
     assert (tmp_path / "tile-rubbings.csv").read_bytes() == (SAMPLES / "tile-rubbings.csv").read_bytes()
     assert (tmp_path / "images" / "fern-a.png").read_bytes() == (SAMPLES / "images" / "fern-a.png").read_bytes()
-    assert "tile-rubbings.pdf: 20 sheets of a4 paper" in ran(unpacked, tmp_path, "template", "tile-rubbings.toml")
+    said = ran(unpacked, tmp_path, "template", "tile-rubbings.toml")
+    assert re.search(r"tile-rubbings\.pdf: \d+ sheets of a4 paper", said)  # how many is for other tests
