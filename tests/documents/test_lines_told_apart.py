@@ -17,7 +17,7 @@ from tests.every_mark import every_sheet, marks_of, on_lines
 from tests.looking import PIXEL, Pixels, alike, around, drawn, form, likeness, seen, ways
 from tests.made import Everything, made
 
-STEPS = {"tram-tickets": 3, "twelve, letter, linked": 6}
+STEPS = {"tram-tickets": 3, "twelve, letter, linked": 9}
 """Every so many'th sheet is looked at here; every one of every job in tests/bench."""
 
 UNLIKE = 0.9
