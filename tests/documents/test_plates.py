@@ -13,7 +13,7 @@ from templates_gen.documents.instructions.own_tools import own_tools
 from templates_gen.documents.measuring.fields import measures
 from templates_gen.documents.schedule.distances import facing, from_behind
 from templates_gen.job.model import Fixing, Frame, Hanger, Wall
-from templates_gen.job.reading.framing import build_frame
+from templates_gen.job.reading.framing import build_fixing, build_frame
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.tables.frame import FrameTable
 from templates_gen.tolerance.corners import base_of
@@ -140,3 +140,9 @@ def test_start_asks_for_both_holes_and_offers_a_screw(tmp_path: Path, monkeypatc
     assert ran.code == 0, ran.err
     text = Path("job.toml").read_text(encoding="utf-8")
     assert 'kind = "plates"' in text and 'drop_right = "513"' in text and 'kind = "screw"' in text
+
+
+@pytest.mark.parametrize(("usual", "thick"), [("screw", 4.0), ("nail", 1.8), (Fixing(kind="hook", below=20.0), 1.8)])
+def test_a_screw_that_is_not_told_is_thicker_than_a_nail(usual, thick):
+    fixing = build_fixing(usual, "fixing") if isinstance(usual, str) else usual
+    assert fixing.diameter == thick and fixing.rise == (20.0 if fixing.kind == "hook" else -thick / 2)

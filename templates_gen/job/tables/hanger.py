@@ -135,7 +135,7 @@ class FixingTable(Table):
         Words(
             "how thick the nail or the screw is",
             '"2 mm"',
-            usual="1.8 mm",
+            usual="1.8 mm, or 4 mm for a screw",
             limits=Limits(
                 least=0, above=True, most=MOST_DIAMETER, expected=f"more than 0 and at most {MOST_DIAMETER:g} mm"
             ),
