@@ -29,6 +29,10 @@ MATCH_ALONE = Accuracy(
 SCALE_ALONE = replace(MATCH_ALONE, scale=0.3, match=0.0)
 ALL = Accuracy(scale=0.1, string=False)
 
+ASKEW = 0.03
+"""mm.  A page that is printed turned by up to 0.012 grows askew where it grows unlike across and along, which the model
+leaves out: 0.3 % on either, a lever of 400 mm, and so 0.003 √2 · 0.012 · 400 mm, rounded up."""
+
 
 class Walls:
     """A job papered, nailed and hung `TIMES` over."""
@@ -110,6 +114,7 @@ def test_nails_scatter_on_the_wall_as_the_model_expects(name: str, accuracy: Acc
         for drawn, variances in ((step, pair.by_step), (max(gaps, key=np.std), pair.by_gap)):
             sd = sum(variances.values()) ** 0.5
             if sd > 0.01 or drawn.std() > 0.1:  # else both lie on one sheet, or on pages that grow alike
-                assert drawn.std() == pytest.approx(sd, rel=0.1)  # 25 % were asked; 2000 draws give an sd to 1.6 %
+                # 25 % were asked; 2000 draws give an sd to 1.6 %
+                assert drawn.std() == pytest.approx(sd, rel=0.1, abs=ASKEW)
                 compared += 1
     assert compared >= 2
