@@ -23,7 +23,7 @@ from templates_gen.tiling.sheet import Given, finished
 from templates_gen.tiling.sketch import Held, Judge, Weaver, seen, sizes
 from templates_gen.tiling.spine import Asked
 
-STEPS_A_SHEET, OF_A_SPINE, STEPS = 15, 2, 1200
+STEPS_A_SHEET, OF_A_SPINE, STEPS = 14, 2, 1200
 """Steps of a search for every sheet of the strips that it begins with, how many times that for a sheet of a spine, of
 which there are fewer, and how many at the most: two or three seconds for twelve frames.  Our own design, no source."""
 

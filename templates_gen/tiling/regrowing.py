@@ -185,12 +185,17 @@ class Growing:
                 new = cut_back(tried, around)
                 if new is not None and new not in found:
                     found[new] = self._rank(new, goal, loose, wanted, mine, around) + LOOSE * chance()
-        for new in sorted(found, key=found.__getitem__):
-            if found[new] == math.inf:
-                break
-            level = levelled(new, self._around(work.meets, new))
-            if work.put(level):
-                return level
+        ranked = (new for new in sorted(found, key=found.__getitem__) if found[new] < math.inf)
+        return next((put for new in ranked if (put := self._put(work, new))), None)
+
+    def _put(self, work: Laid, new: Patch) -> Patch | None:
+        """The patch as it is put down, level with what is near; None where it may not lie so."""
+        level = levelled(new, self._around(work.meets, new))
+        if not work.put(level):
+            return None
+        if any(met.length >= TAPED for met in work.meets[level].values()):
+            return level
+        work.take(level)  # level with one thing it no longer touches another, by a rounding
         return None
 
     def _some(self, items: Sequence[Patch]) -> list[Patch]:

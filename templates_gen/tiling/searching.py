@@ -20,8 +20,8 @@ TAKEN = (1, 1, 2, 2, 3, 3, 4, 5, 6, 8)
 """How many neighbouring sheets are taken out, each as likely.  Our own design, no source."""
 
 BRACED, BRACED_MORE = 0.15, 0.3
-"""How often a sheet is added that nothing asks for, to hold others: as a share of all steps, and of those where patches
-err too much.  Our own design."""
+"""How often a sheet is added that nothing asks for, to hold others: as a share of all steps, and of those while
+nothing holds the limit.  Our own design."""
 
 THERE, SCATTER = 0.6, 300.0
 """How often patches that err too much are changed about where they err most, and how far (mm) from there at the most.
@@ -31,8 +31,8 @@ OVER = 60.0
 """Seconds that any error above the limit counts as at the end.  Our own design, no source."""
 
 WARMTH, WARMTH_ERRING = 15.0, 60.0
-"""Seconds that a change may take longer at the beginning, by about, and while patches err too much; less and less, to
-none.  Our own design."""
+"""Seconds that a change may take longer at the beginning, by about, and while nothing holds the limit; less and less,
+to none.  Our own design."""
 
 PER_MM, AT_LAST = 60.0, 1500.0
 """Seconds that a mm of error above the limit counts as at the beginning and at the end.  Our own design, no source."""
@@ -71,11 +71,12 @@ def quicker(start: Found, steps: int, excess: Excess, seed: int = 0, begun: floa
     now = best = start
     for step in range(steps):
         share = begun + (1.0 - begun) * step / steps
-        warmth = (WARMTH_ERRING if now.excess else WARMTH) * (1 - share)
+        lost = best.excess > 0.0  # nothing holds the limit so far
+        warmth = (WARMTH_ERRING if lost else WARMTH) * (1 - share)
         per_mm = PER_MM + (AT_LAST - PER_MM) * share * share
         over = per_mm * now.excess + OVER * share if now.excess else 0.0
         most = now.seconds + over - warmth * math.log(1.0 - random.random())
-        laid = _changed(growing, now, random, most)
+        laid = _changed(growing, now, random, most, lost)
         if laid is None or laid.seconds > most:
             continue
         enough = max(0.0, most - laid.seconds - OVER * share) / per_mm
@@ -105,20 +106,19 @@ def lighter(start: Found, excess: Excess) -> Found:
     return now
 
 
-def _changed(growing: Growing, now: Found, random: Random, most: float) -> Laid | None:
+def _changed(growing: Growing, now: Found, random: Random, most: float, lost: bool) -> Laid | None:
     """Some neighbouring patches taken out, grown anew, and those left out that are not needed; or a brace put in.
 
-    Of patches that err too much it is mostly done where they err most.
+    While nothing holds the limit it is mostly done where patches err most.
     """
     patches = now.laid.patches
     middle = patches[int(random.random() * len(patches))]
     x, y = middle[0] + middle[2], middle[1] + middle[3]
-    erring = now.excess > 0.0
-    if erring and random.random() < THERE:
+    if lost and now.excess and random.random() < THERE:
         place = now.judged.places[int(random.random() * len(now.judged.places))]
         x, y = (2.0 * (at + SCATTER * (2.0 * random.random() - 1.0)) for at in place)
     order = sorted(patches, key=lambda patch: max(abs(patch[0] + patch[2] - x), abs(patch[1] + patch[3] - y)))
-    if random.random() < (BRACED_MORE if erring else BRACED):
+    if random.random() < (BRACED_MORE if lost else BRACED):
         return growing.braced(now.laid, order[0])
     count = TAKEN[int(random.random() * len(TAKEN))]
     return growing.regrown(now.laid, order[:count], most)
