@@ -27,6 +27,9 @@ STEPS_A_SHEET, OF_A_SPINE, STEPS = 14, 2, 1200
 """Steps of a search for every sheet of the strips that it begins with, how many times that for a sheet of a spine, of
 which there are fewer, and how many at the most: two or three seconds for twelve frames.  Our own design, no source."""
 
+LEAST_STEPS = 120
+"""Steps of a search at the least: the fewest sheets, too, are laid anew often.  Our own design, no source."""
+
 MOST_LOOKED_AT = 150_000
 """Sheets that are looked at in all steps of a search, so that there are fewer steps for very large walls.  Our own
 design, no source."""
@@ -103,7 +106,7 @@ def _searched(start: Found, weaver: Weaver, each: int) -> Found:
     count = len(start.laid.meets)
     if count > MOST_SHEETS:
         return start
-    steps = min(STEPS, each * count, MOST_LOOKED_AT // count)
+    steps = min(STEPS, max(LEAST_STEPS, each * count), MOST_LOOKED_AT // count)
     best, before = quicker(start, steps, weaver.excess), math.inf
     for seed in range(1, ROUNDS):
         if not best.excess:

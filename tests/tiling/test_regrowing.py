@@ -124,3 +124,14 @@ def test_what_is_over_the_limit_is_left_for_what_is_not_though_that_takes_longer
     start = Found(laid_on(row(0.0, 180.0, 360.0, 540.0), *nails), missing(1))
     found = quicker(start, 300, lambda left, _: missing(any(p[1] < 0.0 for p in left.meets)))
     assert found.excess == 0.0 and found.laid.all_held
+
+
+def test_a_sheet_that_would_touch_nothing_once_it_is_level_with_another_is_not_put_down():
+    """It touches one at 180 mm but for a rounding, and is made level with one that lies 1.8e-6 mm farther: the search
+    once stopped there with a traceback."""
+    patches = [(180.0000018, 400.0, 360.0, 600.0), (0.0, 0.0, 180.0, 260.0)]
+    work = laid_on(patches, (20.0, 20.0, 50.0, 60.0))
+    assert Growing(work.ground, Random(0))._put(work, (180.0000009, 0.0, 360.0, 260.0)) is None
+    assert work.patches == patches
+    put = Growing(work.ground, Random(0))._put(work, (180.0000002, 0.0, 360.0, 260.0))
+    assert put == (180.0, 0.0, 360.0, 260.0)
