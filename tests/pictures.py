@@ -31,12 +31,18 @@ DOTS_PER_INCH = 75.0
 COLOURS = {"proof": 64}
 """Of a picture in colours; the others are in 16 greys."""
 
+LIES = {"sheet": 90}
+"""Degrees by which a picture is turned to the right, of a page that lies on its side: as it hangs on the wall."""
+
 
 def pictures(sample: str) -> dict[str, bytes]:
     """PNG files by name, of one sample's template and proof."""
     job = read_job(SAMPLES / f"{sample}.toml")
     pages = dict([*outlined(make_template(job).pdf), *outlined(make_proof(job).content)])
-    return {f"{sample}-{name}.png": small_png(pages[line], COLOURS.get(name)) for name, line in PAGES.items()}
+    return {
+        f"{sample}-{name}.png": small_png(pages[line], COLOURS.get(name), LIES.get(name, 0))
+        for name, line in PAGES.items()
+    }
 
 
 def outlined(pdf: bytes) -> Iterator[tuple[str, pypdfium2.PdfPage]]:
@@ -47,8 +53,8 @@ def outlined(pdf: bytes) -> Iterator[tuple[str, pypdfium2.PdfPage]]:
             yield line.get_title(), document[place.get_index()]
 
 
-def small_png(page: pypdfium2.PdfPage, colours: int | None) -> bytes:
-    image = page.render(scale=DOTS_PER_INCH / 72 * (1.4 if colours else 1.0)).to_pil()
+def small_png(page: pypdfium2.PdfPage, colours: int | None, turned: int) -> bytes:
+    image = page.render(scale=DOTS_PER_INCH / 72 * (1.4 if colours else 1.0)).to_pil().rotate(-turned, expand=True)
     few = image.quantize(colours, Image.Quantize.MAXCOVERAGE) if colours else image.convert("L").quantize(16)
     out = io.BytesIO()
     few.save(out, "PNG", optimize=True)
