@@ -8,6 +8,7 @@ from functools import cache
 from itertools import pairwise
 from typing import NamedTuple
 
+from templates_gen.arranging.plan import Hung
 from templates_gen.base.geometry import Rect
 from tests.made import Everything, made
 from tests.matrices import inverse
@@ -87,6 +88,23 @@ def is_upright(s: Segment) -> bool:
 def wide(segments: list[Segment], width: float) -> list[Segment]:
     """The segments of this width (mm)."""
     return [s for s in segments if abs(s.width - width) < CLOSE]
+
+
+def spines(sheet: Shown, hung: Hung) -> list[Segment]:
+    """The lines of a frame's drop scales: narrow uprights that hang from its top edge.
+
+    The line along which the sheet is cut is none of them.
+    """
+    rect, cut = hung.rect, sheet.cell.x0
+    return [
+        s
+        for s in wide(sheet.segments, NARROW)
+        if is_upright(s)
+        and abs(max(s.y0, s.y1) - rect.y1) < CLOSE
+        and rect.x0 < s.x0 < rect.x1
+        and not s.dash[0]
+        and abs(s.x0 - cut) > CLOSE
+    ]
 
 
 def circles(sheet: Shown, radius: float) -> list[Round]:

@@ -12,10 +12,11 @@ import pytest
 
 from templates_gen.base.geometry import Rect
 from templates_gen.drawing.items import Circle, Line, Polygon, Text
+from templates_gen.tiling.sheet import Sheet
 from templates_gen.tolerance.diagonals import corners_to_measure
 from tests.made import NAMES, SAMPLE_NAMES, Everything, made
 from tests.matrices import inverse
-from tests.pdf_reading import Marks, brought, moved
+from tests.pdf_reading import Marks, Segment, brought, moved
 from tests.wall_reading import (
     CLOSE,
     HAIR,
@@ -29,6 +30,7 @@ from tests.wall_reading import (
     is_level,
     is_upright,
     shown,
+    spines,
     wide,
 )
 
@@ -180,7 +182,7 @@ def test_the_first_page_and_every_sheet_have_two_rules_that_measure_what_they_sa
     pages = {1, *(sheet["page"] for sheet in done.report["sheets"])}
     assert sorted(ruler["page"] for ruler in rulers) == sorted([*pages, *pages])
     for ruler, marks in upright_rules(done):
-        parts = line_of(ruler, marks)
+        parts = line_of(ruler, marks, drop_scales_on(done, ruler["page"]))
         length = (parts[-1][1] - parts[0][0]) * POINT
         assert abs(length - ruler["length"]) < CLOSE
         away = np.abs(np.array([parts[0][0], parts[-1][1]]) - sorted(along_of(ruler))).max()
@@ -196,11 +198,31 @@ def beside_a_line(done: Everything, ruler: dict[str, Any]) -> bool:
     sheet, plan = done.sheets.sheet(name), done.plan
     across = abs(ruler["from"][1] - ruler["to"][1]) < CLOSE
     x, y = (value * POINT for value in ruler["from"])
-    dx, dy = sheet.page.printable.x0 - sheet.window.x0, sheet.page.printable.y0 - sheet.window.y0
+    dx, dy = to_page(sheet)
     rects = [hung.rect for hung in plan.frames if hung.rect.grown(1.0).overlaps(sheet.window)]
     at = [side for r in rects for side in ((r.y0, r.y1) if across else (r.x0, r.x1))]
     at.append(plan.level_line if across else plan.centre_line)
     return any(abs(side + (dy - y if across else dx - x)) < 8.0 for side in at)
+
+
+def to_page(sheet: Sheet) -> tuple[float, float]:
+    """How far right and up a place of the wall is on a sheet's page as it is read (mm)."""
+    return sheet.page.printable.x0 - sheet.window.x0, sheet.page.printable.y0 - sheet.window.y0
+
+
+def drop_scales_on(done: Everything, page: int) -> list[Segment]:
+    """The lines of the drop scales that a page shows a piece of (points on the page as it is read).
+
+    The line of one may lie in one line with the upright ruler.
+    """
+    found = []
+    for sheet in shown(done.name):
+        if sheet.page == page:
+            dx, dy = to_page(done.sheets.sheet(sheet.name))
+            scales = [s for hung in done.plan.frames for s in spines(sheet, hung)]
+            on_page = [((s.x0 + dx) / POINT, sorted(((s.y0 + dy) / POINT, (s.y1 + dy) / POINT))) for s in scales]
+            found += [Segment(x, low, x, high, NARROW / POINT) for x, (low, high) in on_page]
+    return found
 
 
 def along_of(ruler: dict[str, Any]) -> tuple[float, float]:
@@ -209,17 +231,25 @@ def along_of(ruler: dict[str, Any]) -> tuple[float, float]:
     return ruler["from"][along], ruler["to"][along]
 
 
-def line_of(ruler: dict[str, Any], marks: Marks) -> list[tuple[float, float]]:
+def line_of(ruler: dict[str, Any], marks: Marks, scales: list[Segment]) -> list[tuple[float, float]]:
     """The parts of a ruler's line (points): it breaks off at registration marks, at black corners, and where a line
-    runs along it."""
+    runs along it.  All that lies in its line is taken for a part of it, but for the lines of these drop scales."""
     along = 0 if abs(ruler["from"][1] - ruler["to"][1]) < CLOSE else 1
     spine = ruler["from"][1 - along]
     on = [s for s in marks.segments if abs(s.width * POINT - NARROW) < CLOSE and abs(s[1 - along] - spine) < CLOSE]
     found = sorted(
         (min(s[along], s[along + 2]), max(s[along], s[along + 2])) for s in on if abs(s[3 - along] - spine) < CLOSE
     )
+    if along:
+        others = [(s.y0, s.y1) for s in scales if abs(s.x0 - spine) * POINT < CLOSE]
+        found = [part for part in found if not any(same(part, other) for other in others)]
     assert len(found) <= 6
     return found
+
+
+def same(part: tuple[float, float], other: tuple[float, float]) -> bool:
+    """Whether two stretches (points) start and end at the same places."""
+    return max(abs(part[0] - other[0]), abs(part[1] - other[1])) * POINT < CLOSE
 
 
 def test_rules_are_as_long_as_an_a4_page_allows() -> None:
@@ -277,7 +307,7 @@ def over_rulers(done: Everything, page: int) -> list[Rect]:
     if name is None:
         return []
     sheet = done.sheets.sheet(name)
-    dx, dy = sheet.page.printable.x0 - sheet.window.x0, sheet.page.printable.y0 - sheet.window.y0
+    dx, dy = to_page(sheet)
     marks = [mark.box for mark in done.sheets.marks if name in mark.sheets]
     corners = [Rect.about(x, y, 20.0, 20.0) for x, y, _, _ in corners_to_measure(done.plan)]
     return [box.shifted(dx, dy) for box in (*marks, *corners)]

@@ -4,19 +4,18 @@ from __future__ import annotations
 
 import pytest
 
-from templates_gen.arranging.plan import Hung
-from tests.made import NAMES, SPARING, made
-from tests.pdf_reading import Segment
+from tests.made import NAMES, SPARING, Everything, made
+from tests.matrices import inverse
+from tests.pdf_reading import Point, Segment, moved
 from tests.wall_reading import (
     CLOSE,
     HAIR,
-    NARROW,
     Shown,
     covered,
     every,
     is_level,
-    is_upright,
     shown,
+    spines,
     tick_length,
     wide,
 )
@@ -24,6 +23,8 @@ from tests.wall_reading import (
 SPINE = 9.5  # mm from a hanger's upright to its drop scale; our own design, no source
 FIGURE = 2.5  # mm, a lettering height of ISO 3098-1, from memory
 UNIT = {"in": 25.4, "cm": 10.0, "mm": 1.0}  # mm; the international inch of 1959
+
+RULED = {"in": 25.4 / 8, "cm": 5.0, "mm": 5.0}  # mm between a ruler's ticks, as on a steel rule: common practice
 
 # mm between ticks, and the length of tick n, as on a steel rule: common practice, no source
 FINE = {"in": (25.4 / 16, ((16, 7.0), (8, 5.5), (4, 4.2), (2, 3.0), (1, 1.8)))} | dict.fromkeys(
@@ -33,18 +34,23 @@ FINE = {"in": (25.4 / 16, ((16, 7.0), (8, 5.5), (4, 4.2), (2, 3.0), (1, 1.8)))} 
 all_jobs = pytest.mark.parametrize("name", NAMES)
 
 
-def spines(sheet: Shown, hung: Hung) -> list[Segment]:
-    """Narrow uprights that hang from the frame's top edge, but for the line along which the sheet is cut."""
-    rect, cut = hung.rect, sheet.cell.x0
-    return [
-        s
-        for s in wide(sheet.segments, NARROW)
-        if is_upright(s)
-        and abs(max(s.y0, s.y1) - rect.y1) < CLOSE
-        and rect.x0 < s.x0 < rect.x1
-        and not s.dash[0]
-        and abs(s.x0 - cut) > CLOSE
-    ]
+def rulers_beside(done: Everything, sheet: Shown) -> list[tuple[Point, Point]]:
+    """From where to where the rulers of a sheet run, as they are told, brought back to the wall."""
+    (told,) = [told for told in done.report["sheets"] if told["page"] == sheet.page]
+    back = inverse(told["to_page"])
+    rules = [rule for rule in done.report["rules"] if rule["page"] == sheet.page]
+    return [(moved(back, *rule["from"]), moved(back, *rule["to"])) for rule in rules]
+
+
+def is_on_ruler(s: Segment, rulers: list[tuple[Point, Point]], step: float) -> bool:
+    """Whether it is a tick of a plumb ruler: to the left of its line, a whole number of steps above its start."""
+    return any(
+        abs(x0 - x1) < CLOSE
+        and abs(max(s.x0, s.x1) - x0) < CLOSE
+        and y0 - CLOSE < s.y0 < y1 + CLOSE
+        and abs((s.y0 - y0) / step - round((s.y0 - y0) / step)) * step < CLOSE
+        for (x0, y0), (x1, y1) in rulers
+    )
 
 
 @all_jobs
@@ -61,12 +67,17 @@ def test_every_hanger_has_a_drop_scale_beside_it(name: str) -> None:
 
 @all_jobs
 def test_ticks_of_a_drop_scale_are_true_distances_from_the_top_edge(name: str) -> None:
-    step, lengths = FINE[made(name).job.unit]
+    """Below a scale's end nothing touches its line but a ruler that goes on in the same line."""
+    done = made(name)
+    step, lengths = FINE[done.job.unit]
     for sheet in shown(name):
+        rulers = rulers_beside(done, sheet)
         hairlines = [s for s in wide(sheet.segments, HAIR) if is_level(s)]
-        for hung in made(name).plan.frames:
+        for hung in done.plan.frames:
             for spine in spines(sheet, hung):
+                foot = min(spine.y0, spine.y1) - CLOSE
                 ticks = [s for s in hairlines if min(abs(s.x0 - spine.x0), abs(s.x1 - spine.x0)) < CLOSE]
+                ticks = [s for s in ticks if s.y0 > foot or not is_on_ruler(s, rulers, RULED[done.job.unit])]
                 downs = sorted(
                     (hung.rect.y1 - s.y0, abs(s.x1 - s.x0)) for s in ticks if hung.rect.y0 < s.y0 <= hung.rect.y1
                 )
