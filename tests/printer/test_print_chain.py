@@ -26,7 +26,7 @@ from templates_gen.printer.profile import Readings, measured
 from tests.made import made
 from tests.pdf_reading import page_marks
 from tests.taping import Disturbance, find, moved, printed, rigid
-from tests.tolerance.test_virtual_taping import lain, lying, pictures, sheets_of
+from tests.tolerance.test_virtual_taping import BARS_SEEN, PLACES, lain, lying, picture, sheets_of
 
 FILTER = Path("/usr/lib/cups/filter/pdftopdf")
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
@@ -128,7 +128,7 @@ def test_fit_to_page_would_be_seen() -> None:
 @pytest.mark.parametrize("name", JOBS[:2])
 def test_registration_marks_are_as_far_apart_in_the_pixels_of_what_is_printed(name: str) -> None:
     """PDFium at 300 dpi: found to 0.02 mm or so, on 100 to 250 mm."""
-    register, _ = pictures()
+    register = {way: picture(place, BARS_SEEN) for way, place in PLACES.items()}
     upright = {mark.name: mark.upright for mark in made(name).sheets.marks}
     pdf = filtered(name)
     for page, marks, _ in sheets_of(name)[::5]:

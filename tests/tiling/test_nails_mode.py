@@ -165,8 +165,9 @@ def test_on_stairs_a_piece_is_placed_from_the_nosings_and_along_the_pitch_line(u
 def test_on_stairs_no_step_draws_a_level_line_through_the_air() -> None:
     done = on_stairs("mm")
     words = " ".join(step.words for step in hanging_steps(done.plan, done.sheets))
-    assert "straight batten on the nosings" in words and "along the pitch line from the cross" in words
-    assert "two thin pencil lines" not in words
+    assert "Lay a straight batten on the nosings." in words and "by a thin pencil line: the pitch line." in words
+    assert "how far from the cross its upright ruler stands, along the pitch line: mark that point." in words
+    assert "level line" not in words and "two thin pencil lines" not in words  # only the paper's own ruler is level
     high = show_both(done.job.group.height.at, "mm")
     assert f"Mark {high} straight above its lower edge" in words
 

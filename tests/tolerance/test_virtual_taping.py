@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import math
 import random
-from functools import cache
+from functools import cache, lru_cache
 
 import numpy as np
 
@@ -14,12 +15,24 @@ from templates_gen.drawing.items import moved as brought
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from tests.made import made
-from tests.taping import PIXEL, Disturbance, find, moved, patch, printed, rigid, taped
+from tests.taping import PIXEL, Disturbance, Points, find, moved, patch, printed, rigid, taped
 
 SAMPLE = "alphabet-column"
 STRAIGHT = Disturbance()
 REACH = 4.0
 """mm around where a mark was printed that it is looked for: more than the shifts below.  Our own design."""
+NEAR = 1.0
+"""mm around where it was found first.  Our own design."""
+PLACES = {False: (25.4, 25.4), True: (76.2, 25.4)}
+"""mm on the page of marks, by whether the join is upright.  25.4 mm is a whole number of pixels (300), so that a mark
+lies in the middle of its picture but for the margin's 0.11 pixels, which are the same for all."""
+NAIL_PLACE = (50.8, 101.6)
+BARS_SEEN, NAIL_SEEN = 116, 90
+"""Pixels from the middle of a mark to the side of its picture: all of the mark and the white about it."""
+FOUND = 0.02
+"""mm.  Marks are found with an sd of 0.03 pixels (0.0025 mm) on either sheet.  The joins of the sample carry
+that to an sd of 0.009 mm at the nail that is moved most (by `tolerance.spread.variance`): twice that, rounded up.
+With pages turned in four ways no nail came to lie more than 0.010 mm off.  Our own trials."""
 
 
 def sheets_of(name: str):
@@ -47,34 +60,53 @@ def lain(picture: np.ndarray, on_its_side: bool) -> np.ndarray:
 
 
 @cache
-def pictures():
-    """What a registration mark (by whether its join is upright) and a nail mark look like, on a page of their own."""
-    # 50.8 mm is a whole number of pixels (600), so that the marks lie in the middle of their pictures
-    bars = {upright: bars_form(upright) for upright in (False, True)}
-    places = {False: (25.4, 25.4), True: (76.2, 25.4)}
-    uses = (Use(NAIL_FORM, 50.8, 101.6), *(Use(bars[way].name, *places[way]) for way in bars))
+def marks_page() -> bytes:
+    """A registration mark of either kind, and a nail mark, on a page of their own."""
+    bars = {upright: bars_form(upright) for upright in PLACES}
+    uses = (Use(NAIL_FORM, *NAIL_PLACE), *(Use(bars[way].name, *place) for way, place in PLACES.items()))
     page = Page(label="1", title="", page_items=uses)
     template = Template("marks", "", "en", (288, 432), (page,), (*bars.values(), nail_form()))
-    image = printed(write_pdf(template, Lettering()), 0, STRAIGHT)
-    register = {way: patch(image, *place, 116 * PIXEL)[0] for way, place in places.items()}
-    nail, *_ = patch(image, 50.8, 101.6, 90 * PIXEL)
-    return register, nail
+    return write_pdf(template, Lettering())
+
+
+@lru_cache(maxsize=8)
+def picture(place: tuple[float, float], half: int, turn: float = 0.0) -> np.ndarray:
+    """What the mark at a place of that page looks like, turned (radians) about its own middle; `half` is in pixels."""
+    at = np.array(place)
+    away = at - moved(Disturbance(turn=turn).matrix(), at)
+    image = printed(marks_page(), 0, Disturbance(turn=turn, shift=(float(away[0]), float(away[1]))))
+    return patch(image, *place, half * PIXEL)[0]
+
+
+def bars_in(
+    image: np.ndarray, upright: dict[str, bool], guess: dict[str, Points], sideways: bool, turn: float, reach: float
+) -> dict[str, Points]:
+    """Where registration marks are in the pixels (mm), looked for about a guess; by whether their joins are upright."""
+    bars = {way: lain(picture(place, BARS_SEEN, turn), sideways) for way, place in PLACES.items()}
+    return {key: np.array(find(image, bars[way], *guess[key], reach)) for key, way in upright.items()}
 
 
 def found_in_pixels(name: str, how: dict[int, Disturbance]):
-    """For every sheet where its registration marks are in the pixels, and its nails: by name, in mm on the paper."""
-    register, nail_picture = pictures()
+    """For every sheet where its registration marks are in the pixels, and its nails: by name, in mm on the paper.
+
+    Marks are looked for twice.  Bars that lean apart seem to lie elsewhere along the join when they are looked for
+    straight on a page that is turned: 0.06 mm at 11 mrad, our own trial.  So they are looked for again, turned as the
+    first finding has the sheet.
+    """
     pdf, chance = made(name).pdf, random.Random(0)
     upright = {mark.name: mark.upright for mark in made(name).sheets.marks}
+    nail_picture = picture(NAIL_PLACE, NAIL_SEEN)
     seen, nails, sideways = [], [], lying(name)
     for page, marks, on_page in sheets_of(name):
         disturbance = how.get(page, STRAIGHT)
         image, matrix = printed(pdf, page, disturbance), disturbance.matrix()
         at = {key: moved(matrix, np.array([place]))[0] for key, place in {**marks, **on_page}.items()}
         guess = {key: place + np.array([chance.uniform(-1.5, 1.5) for _ in "xy"]) for key, place in at.items()}
-        bars = {way: lain(bar, page in sideways) for way, bar in register.items()}
+        ways = {key: upright[key] for key in marks}
+        first = bars_in(image, ways, guess, page in sideways, 0.0, REACH)
+        turned = rigid(np.array(list(marks.values())), np.array(list(first.values())))
+        seen.append(bars_in(image, ways, first, page in sideways, math.atan2(turned[1, 0], turned[0, 0]), NEAR))
         nail = lain(nail_picture, page in sideways)
-        seen.append({key: find(image, bars[upright[key]], *guess[key], REACH) for key in marks})
         nails.append({key: find(image, nail, *guess[key], REACH) for key in on_page})
     return seen, nails
 
@@ -103,7 +135,7 @@ def nails_on_the_wall(seen, nails):
 def test_sheets_taped_by_their_marks_bring_every_nail_to_its_place():
     """Each printed turned and shifted in its own way."""
     found, wanted = nails_on_the_wall(*turned_and_found(SAMPLE, 5))
-    assert np.abs(found - wanted).max() <= 0.05
+    assert np.abs(found - wanted).max() <= FOUND
 
 
 def test_a_wrong_scale_shows_as_that_scale_and_no_more():
