@@ -10,6 +10,9 @@ from templates_gen.arranging.search import computed, salon
 from templates_gen.tiling import quickest
 from tests.running import MINIMAL
 
+LEAST_STEPS = quickest.LEAST_STEPS
+"""Of a user's run."""
+
 gc.set_threshold(VALUES)  # as in every run of the program: a tenth of the time of all tests
 
 # a shell starts what runs in the background with interrupts ignored, and what the tests start would ignore them, too
@@ -42,15 +45,16 @@ def short_searches(monkeypatch):
 def sheets_searched_little():
     """A seventh of the usual steps to find quicker sheets: what holds for sheets holds however few are tried."""
     usual = quickest.STEPS_A_SHEET
-    quickest.STEPS_A_SHEET = usual // 7
+    quickest.STEPS_A_SHEET, quickest.LEAST_STEPS = usual // 7, LEAST_STEPS // 7
     yield usual
-    quickest.STEPS_A_SHEET = usual
+    quickest.STEPS_A_SHEET, quickest.LEAST_STEPS = usual, LEAST_STEPS
 
 
 @pytest.fixture
 def sheets_searched_as_usual(sheets_searched_little, monkeypatch):
     """All steps of a user's run, for what holds for the sheets that one gets; nothing made before is to be taken."""
     monkeypatch.setattr(quickest, "STEPS_A_SHEET", sheets_searched_little)
+    monkeypatch.setattr(quickest, "LEAST_STEPS", LEAST_STEPS)
 
 
 @pytest.fixture(scope="session", autouse=True)
