@@ -25,7 +25,9 @@ RUNS = 21
 # how many times its bare imports a command may take; our own design, no source
 HELP_MOST, VERSION_MOST, TEMPLATE_MOST, LIBRARIES_MOST = 1.2, 1.1, 2.3, 3.7
 
-SEARCHED_RUNS, SEARCH_MOST = 3, 2.0  # s for the sheets of twelve frames; our own design, no source
+SEARCHED_RUNS, SEARCH_MOST = 3, 2.5
+"""s for the sheets of twelve frames: 2.2 when this was written, in 14 steps a sheet.  In 12 it was under 2, and nine frames
+took 36 sheets and not 33: three minutes of taping for a third of a second.  Our own trials."""
 
 PROGRAM = Path(sys.executable).parent / "templates-gen"
 
@@ -78,7 +80,7 @@ def test_a_template_of_twelve_frames_costs_a_few_times_its_imports(command: list
     assert ours <= LIBRARIES_MOST * libraries
 
 
-def test_the_search_for_fewer_minutes_takes_two_seconds_more(command: list[str | Path]) -> None:
+def test_the_search_for_fewer_minutes_takes_little_more_than_two_seconds(command: list[str | Path]) -> None:
     ours, searched = medians([[*command, "all"], [*command, "marks"]], SEARCHED_RUNS)
     print(f"\nsheets of every mark, searched for fewer minutes: {searched - ours:.2f} s more")
     assert searched <= ours + SEARCH_MOST
