@@ -31,7 +31,7 @@ FAR, ROUNDS = 1000.0, 10
 says is made better.  Our own design, no source."""
 
 ONE_SIDED = 1.645
-"""The deviations that 95 of 100 of a normal distribution are under."""
+"""The deviations that 95 of 100 of a normal distribution are under (tables of it, from memory)."""
 
 LEAST_CORNER, AGAIN = 0.02, 2
 """Pixels that a card's corners are seen to at best; how often that is taken anew from what is left of a fit.  Our own

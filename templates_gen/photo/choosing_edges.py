@@ -16,7 +16,7 @@ from templates_gen.photo.edges import Edge
 from templates_gen.photo.vision import OF_CORNERS, Array, np
 
 FREE = 5
-"""Numbers of four corners that a known rectangle leaves no choice of: less its place and turn."""
+"""Numbers of four corners that a known rectangle leaves no choice of: 8, less 3 of its place and turn."""
 
 FAINTER = 2.0
 """How much worse a choice is for an edge that is e times fainter than the steepest of its side."""
