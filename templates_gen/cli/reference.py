@@ -11,7 +11,8 @@ from templates_gen.base.toml import toml
 from templates_gen.base.words import capital, lines_of
 from templates_gen.job.tables.beginning import EXAMPLE, INTRODUCTION
 from templates_gen.job.tables.contents import CHAPTERS, Chapter
-from templates_gen.job.tables.field import Field, Inset, Length, Mass, Offset, choices, fields_of, options, tables_in
+from templates_gen.job.tables.field import Field, choices, fields_of, options, tables_in
+from templates_gen.job.tables.quantities import Length, Offset, is_quantity
 
 WIDTH = 80
 """Letters in a line: what a terminal shows, and a page of typed text.  Common practice, no source."""
@@ -20,9 +21,7 @@ _FIELD, _BELOW = "  ", "      "
 _EACH = "a table each"
 
 _KINDS: dict[Any, str] = {
-    str: "text", int: "a whole number", float: "a number", bool: "true or false", Length: "a length",
-    Offset: "a distance, negative to the left or down", Inset: "a distance, negative beyond the frame's edge",
-    Mass: "a weight with its unit",
+    str: "text", int: "a whole number", float: "a number", bool: "true or false",
 }  # fmt: skip
 
 
@@ -142,4 +141,6 @@ def _one(kind: Any) -> str:
         return _EACH if tables_in(parts[0]) else f"a list in [ ], of {type_words(parts[0])} each"
     if origin is dict:
         return f"a name = {type_words(parts[1])} for each"
+    if is_quantity(kind):
+        return ", ".join(filter(None, (kind.called, kind.beyond)))
     return "a table in { }" if tables_in(kind) else _KINDS.get(kind, "")

@@ -14,7 +14,8 @@ from templates_gen.job.reading.grouping import ALIGNMENTS, SETTINGS
 from templates_gen.job.reading.other_words import two_sides
 from templates_gen.job.reading.place import DEFAULT_CENTRE
 from templates_gen.job.tables.contents import CHAPTERS
-from templates_gen.job.tables.field import Field, Inset, Length, Mass, Offset, choices, fields_of, is_table, options
+from templates_gen.job.tables.field import Field, choices, fields_of, is_table, options
+from templates_gen.job.tables.quantities import is_quantity
 from templates_gen.job.tables.whole import JobFile
 
 YES = {"yes": True, "true": True, "no": False, "false": False}
@@ -51,7 +52,7 @@ def plain_example(example: str) -> str:
     return "" if text.startswith(("[", "{")) else text
 
 
-_PLAIN = {Mass: "mass", Length: "length", Offset: "length", Inset: "length", bool: "yes", int: "number"}
+_PLAIN = {bool: "yes", int: "number"}
 """How the page asks for a plain value, by its type."""
 
 
@@ -60,6 +61,8 @@ def kind_of(written: Any) -> str:
     kinds = options(written)
     if choices(written):
         return "choice"
+    if measured := [kind.dimension for kind in kinds if is_quantity(kind)]:
+        return measured[0]
     for kind, name in _PLAIN.items():
         if kind in kinds and not (kind is int and str in kinds):
             return name

@@ -9,17 +9,9 @@ import math
 from typing import Any, Literal, get_args, get_origin
 
 from templates_gen.base.record import Table
-from templates_gen.base.units import LENGTH_EXAMPLE, MASS_EXAMPLE
-from templates_gen.job.tables.field import Field, Inset, Length, Mass, Offset, fields_of, is_table, options, tables_in
+from templates_gen.job.tables.field import Field, fields_of, is_table, options, tables_in
+from templates_gen.job.tables.quantities import Inset, Length, Mass, Offset, Quantity, is_quantity
 from templates_gen.job.tables.whole import JobFile
-
-WRITTEN: dict[type, dict[str, Any]] = {
-    Length: {"type": ["number", "string"], "minimum": 0, "description": LENGTH_EXAMPLE},
-    Offset: {"type": ["number", "string"], "description": f"{LENGTH_EXAMPLE}; negative to the left or down"},
-    Inset: {"type": ["number", "string"], "description": f"{LENGTH_EXAMPLE}; negative beyond the frame's edge"},
-    Mass: {"type": "string", "description": MASS_EXAMPLE},
-}
-"""How a length, a distance or a weight is written."""
 
 _PLAIN: dict[Any, str] = {str: "string", int: "integer", float: "number", bool: "boolean"}
 
@@ -32,8 +24,16 @@ def job_schema() -> dict[str, Any]:
         **_table(JobFile),
         "title": "A job of templates-gen",
         "$defs": {table.__name__: _table(table) for table in tables}
-        | {kind.__name__: schema for kind, schema in WRITTEN.items()},
+        | {kind.__name__: _written(kind) for kind in (Length, Offset, Inset, Mass)},
     }
+
+
+def _written(kind: type[Quantity]) -> dict[str, Any]:
+    """How a number with a unit is written: a bare one is in the job's unit, but for a weight."""
+    said = "; ".join(filter(None, (kind.example, kind.beyond)))
+    if kind.dimension == "mass":
+        return {"type": "string", "description": said}
+    return {"type": ["number", "string"]} | ({} if kind.beyond else {"minimum": 0}) | {"description": said}
 
 
 def _within(table: type[Table]) -> set[type[Table]]:
@@ -78,7 +78,7 @@ def _schema(kind: Any) -> dict[str, Any]:
 def _way(kind: Any) -> dict[str, Any]:
     """How a value of one kind is written; a pair as older drafts of JSON Schema have it, too."""
     origin, parts = get_origin(kind), get_args(kind)
-    if is_table(kind) or kind in WRITTEN:
+    if is_table(kind) or is_quantity(kind):
         return {"$ref": f"#/$defs/{kind.__name__}"}
     if origin is Literal:
         return {"enum": sorted(parts)}

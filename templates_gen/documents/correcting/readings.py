@@ -14,7 +14,7 @@ from templates_gen.base.units import MM, show_both
 from templates_gen.base.words import some
 from templates_gen.job.reading.files import check_text, parse_csv, read_bytes
 from templates_gen.job.reading.typed import read_table
-from templates_gen.job.tables.field import Length, Offset
+from templates_gen.job.tables.quantities import Length, Offset
 
 MOST_OFF = 100.0
 """mm.  A frame so far from its place is taken for one read from another edge.  Our own design, no source."""

@@ -11,8 +11,8 @@ from templates_gen.base.geometry import Size
 from templates_gen.base.units import as_found
 from templates_gen.job.frame_sizes import Mat, Moulding, contents_size, contents_within, outside_size, window_size
 from templates_gen.job.reading.typed import read_length, read_table
-from templates_gen.job.tables.field import Length
 from templates_gen.job.tables.frame import MatTable, MouldingTable, PartTable
+from templates_gen.job.tables.quantities import Length
 from templates_gen.job.weights import BACKINGS, GLAZINGS, USUAL, WOODS, Parts, Sheet
 
 THICKEST = {"glass": 12.0, "acrylic": 12.0}

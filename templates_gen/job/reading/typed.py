@@ -9,10 +9,11 @@ from typing import Any, Literal, TypeVar, get_args, get_origin
 
 from templates_gen.base.errors import InputError, clipped, did_you_mean
 from templates_gen.base.record import Record, Table
-from templates_gen.base.units import as_found, parse_length, parse_mass, parse_offset
+from templates_gen.base.units import as_found, parse_length
 from templates_gen.job.reading.files import MOST_NUMBER
 from templates_gen.job.reading.other_words import is_not_given, meant, on_two, sides_apart
-from templates_gen.job.tables.field import Inset, Length, Limits, Mass, Offset, choices, fields_of, is_table, options
+from templates_gen.job.tables.field import Limits, choices, fields_of, is_table, options
+from templates_gen.job.tables.quantities import Length, Quantity, is_quantity
 
 _TableT = TypeVar("_TableT", bound=Table)
 
@@ -72,7 +73,7 @@ def _as_meant(raw: Mapping[str, Any], table: type[Table], where: str) -> dict[st
 
 def _may_lack(kind: Any) -> bool:
     """True for a length, weight or number that may be left out; a word for nothing may be a name elsewhere."""
-    return type(None) in get_args(kind) and {*options(kind)} <= {Length, Offset, Inset, Mass, int, float}
+    return type(None) in get_args(kind) and all(is_quantity(one) or one in (int, float) for one in options(kind))
 
 
 def _record(told: Mapping[str, Any], table: type[_TableT], place: _Place) -> _TableT:
@@ -136,7 +137,7 @@ def _way(kind: Any) -> _Reader:
         return lambda value, _: value if isinstance(value, str) and value in words else _UNFIT
     if origin in _SEVERAL:
         return _SEVERAL[origin](get_args(kind))
-    return _PLAIN[kind]
+    return _quantity(kind) if is_quantity(kind) else _PLAIN[kind]
 
 
 def _listed(parts: tuple[Any, ...]) -> _Reader:
@@ -165,10 +166,10 @@ def _each(read: _Reader, values: Any, place: _Place) -> Iterator[Any]:
     return (read(value, place.inside(f"item {number}")) for number, value in enumerate(values, 1))
 
 
-def _quantity(kind: type, parse: Callable[[object, str], float]) -> _Reader:
-    def read(value: Any, place: _Place) -> Any:
+def _quantity(kind: type[Quantity]) -> _Reader:
+    def read(value: Any, place: _Place) -> Quantity:
         try:
-            return kind(parse(value, place.unit))
+            return kind.read(value, place.unit)
         except ValueError as error:
             raise InputError(place.words, str(error)) from None
 
@@ -196,15 +197,10 @@ _PLAIN: dict[Any, _Reader] = {
     bool: lambda value, _: value if isinstance(value, bool) else _UNFIT,
     int: _number(int, r"-?\d{1,15}(?:[.,]0{1,15})?"),
     float: _number(float, r"-?\d{1,15}(?:[.,]\d{1,15})?"),
-    Length: _quantity(Length, parse_length),
-    Offset: _quantity(Offset, parse_offset),
-    Inset: _quantity(Inset, parse_offset),
-    Mass: _quantity(Mass, lambda value, _: parse_mass(value)),
 }
 
 _EXPECTED = {
-    str: "text in quotes", int: "a whole number", float: "a number", bool: "true or false", Length: "a length",
-    Offset: "a distance", Inset: "a distance", Mass: "a weight",
+    str: "text in quotes", int: "a whole number", float: "a number", bool: "true or false",
     list: "a list in [ ]", dict: "a table in { }", tuple: "a pair in [ ]",
 }  # fmt: skip
 
@@ -213,8 +209,14 @@ def expected_words(kind: Any) -> str:
     """What a value of this type is, for an error: "a length", "one of front, back"."""
     words = [f"one of {', '.join(known)}"] if (known := choices(kind)) else []
     others = [one for one in options(kind) if not (one is int and float in options(kind))]
-    words += ["a table in { }" if is_table(one) else _EXPECTED.get(get_origin(one) or one, "") for one in others]
-    return " or ".join(dict.fromkeys(filter(None, words))) or "something else"
+    return " or ".join(dict.fromkeys(filter(None, words + [_expected(one) for one in others]))) or "something else"
+
+
+def _expected(kind: Any) -> str:
+    """What a value of one kind is."""
+    if is_quantity(kind):
+        return kind.called
+    return "a table in { }" if is_table(kind) else _EXPECTED.get(get_origin(kind) or kind, "")
 
 
 def _brief(found: object) -> str:

@@ -11,22 +11,6 @@ from typing import Annotated, Any, Literal, Union, get_args, get_origin
 from templates_gen.base.record import NEEDED, Record, Table, declared
 
 
-class Length(float):
-    """A size in mm, zero or more."""
-
-
-class Offset(float):
-    """A distance in mm, negative to the left or down."""
-
-
-class Inset(float):
-    """A distance in mm from a frame's edge inwards, negative for what stands out beyond it."""
-
-
-class Mass(float):
-    """A weight in kg."""
-
-
 class Limits(Record, frozen=True, kw_only=True):
     """What a number may be: from `least` to `most`, without these where it has to be `above` or `under` them.
 

@@ -6,8 +6,9 @@ from typing import Annotated, Any
 
 from templates_gen.base.record import Table
 from templates_gen.job.hangers import KindName
-from templates_gen.job.tables.field import Length, Mass, Words
+from templates_gen.job.tables.field import Words
 from templates_gen.job.tables.hanger import FixingKind, FixingTable, HangerTable
+from templates_gen.job.tables.quantities import Length, Mass
 
 
 class MouldingTable(Table):

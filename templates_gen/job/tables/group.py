@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table
-from templates_gen.job.tables.field import Length, Limits, Offset, Words
+from templates_gen.job.tables.field import Limits, Words
 from templates_gen.job.tables.height import HeightTable
+from templates_gen.job.tables.quantities import Length, Offset
 
 Arrangement = Literal["row", "column", "rows", "columns", "grid", "stairs", "around", "salon", "placed"]
 

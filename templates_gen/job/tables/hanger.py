@@ -6,7 +6,8 @@ from typing import Annotated, Literal
 
 from templates_gen.base.record import Table
 from templates_gen.job.hangers import HANGERS, KindName
-from templates_gen.job.tables.field import Inset, Length, Limits, Mass, Words
+from templates_gen.job.tables.field import Limits, Words
+from templates_gen.job.tables.quantities import Inset, Length, Mass
 
 FixingKind = Literal["nail", "hook", "screw"]
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Annotated
 
 from templates_gen.base.record import Table
-from templates_gen.job.tables.field import Length, Words
+from templates_gen.job.tables.field import Words
+from templates_gen.job.tables.quantities import Length
 
 
 class HeightTable(Table):

@@ -6,7 +6,8 @@ from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table
 from templates_gen.job.paper_sizes import LEAST_OVERLAP, MOST_OVERLAP
-from templates_gen.job.tables.field import Length, Limits, Words
+from templates_gen.job.tables.field import Limits, Words
+from templates_gen.job.tables.quantities import Length
 
 
 class MarginTable(Table):

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Annotated, Literal
 
 from templates_gen.base.record import Table
-from templates_gen.job.tables.field import Length, Limits, Offset, Words
+from templates_gen.job.tables.field import Limits, Words
+from templates_gen.job.tables.quantities import Length, Offset
 
 
 class StairsTable(Table):
