@@ -17,8 +17,9 @@ from templates_gen.tiling.cells import CellPlan
 from templates_gen.tiling.demand import Demand
 from templates_gen.tiling.laid import Laid
 from templates_gen.tiling.linked import asked_of
+from templates_gen.tiling.parting import lighter
 from templates_gen.tiling.patches import Ground, Wanted
-from templates_gen.tiling.searching import Found, lighter, quicker
+from templates_gen.tiling.searching import Found, quicker
 from templates_gen.tiling.sheet import Given, finished
 from templates_gen.tiling.sketch import Held, Judge, Weaver, seen, sizes
 from templates_gen.tiling.spine import Asked
@@ -34,7 +35,7 @@ MOST_LOOKED_AT = 150_000
 """Sheets that are looked at in all steps of a search, so that there are fewer steps for very large walls.  Our own
 design, no source."""
 
-MOST_SHEETS = 300
+MOST_SHEETS = 400
 """Sheets that a search begins with at the most: every step takes longer with more.  Larger walls keep their strips, or
 their spine.  Our own design, no source."""
 

@@ -89,23 +89,6 @@ def quicker(start: Found, steps: int, excess: Excess, seed: int = 0, begun: floa
     return best
 
 
-def lighter(start: Found, excess: Excess) -> Found:
-    """The start without what it can do without, sheet by sheet for as long as its error is held: those first whose
-    going saves most."""
-    now = start
-    waiting = sorted(start.laid.meets, key=lambda patch: (len(start.laid.ground.held(patch)), patch))
-    for patch in waiting:
-        if not now.laid.spare(patch):
-            continue
-        left = now.laid.copy()
-        left.take(patch)
-        if left.seconds < now.seconds:
-            judged = excess(left, now.excess)
-            if judged.over <= now.excess:
-                now = Found(left, judged)
-    return now
-
-
 def _changed(growing: Growing, now: Found, random: Random, most: float, lost: bool) -> Laid | None:
     """Some neighbouring patches taken out, grown anew, and those left out that are not needed; or a brace put in.
 

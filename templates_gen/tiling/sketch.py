@@ -108,7 +108,7 @@ class Weaver:
     def _placed(self, patches: Sequence[Patch], meets: Sequence[Meet], rows: bool) -> Sequence[Cell]:
         """The patches as cells, strip by strip."""
         if self._strips is not None:
-            kept = [replace(self._strips[patch], rect=Rect(*patch)) for patch in patches]
+            kept = [replace(self._strip(patch), rect=Rect(*patch)) for patch in patches]
             return sorted(kept, key=lambda cell: (cell.strip, cell.place))
         x0, y0, x1, y1 = self._target
         start = next(
@@ -117,6 +117,13 @@ class Weaver:
         )  # fmt: skip
         taped = [meet for meet in meets if meet.length >= TAPED]
         return woven([Rect(*patch) for patch in patches], start, self._on_line, rows, self._upright, taped)
+
+    def _strip(self, patch: Patch) -> Cell:
+        """The cell of the strips that a patch is, or was cut from."""
+        assert self._strips is not None
+        x, y = patch[0] + patch[2], patch[1] + patch[3]
+        inside = (c for (x0, y0, x1, y1), c in self._strips.items() if 2 * x0 < x < 2 * x1 and 2 * y0 < y < 2 * y1)
+        return self._strips.get(patch) or next(inside)
 
     def _on_line(self, cell: Rect) -> bool:
         """Whether a cell holds the level line, or the pitch line, from side to side."""

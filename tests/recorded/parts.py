@@ -15,11 +15,12 @@ from templates_gen.tiling.covered import covered, cross_points, uncut_clearance
 from templates_gen.tiling.laid import Laid
 from templates_gen.tiling.large_pages import comes_off_a_roll
 from templates_gen.tiling.page import page_of
+from templates_gen.tiling.parting import lighter
 from templates_gen.tiling.patches import Ground, Patch, Wanted
 from templates_gen.tiling.registering import end_marks
 from templates_gen.tiling.regrowing import Growing
 from templates_gen.tiling.rulers import rulers
-from templates_gen.tiling.searching import Found, Judged, lighter, quicker
+from templates_gen.tiling.searching import Found, Judged, quicker
 from templates_gen.tiling.sheet import clearance
 from tests.jobs import frame, job, paper
 from tests.recorded.listing import numbers

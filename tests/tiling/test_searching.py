@@ -11,8 +11,9 @@ from templates_gen.base.geometry import Rect
 from templates_gen.tiling.beside import cut_back
 from templates_gen.tiling.joins import JOIN_MIN, shared_sides
 from templates_gen.tiling.laid import Laid
+from templates_gen.tiling.parting import lighter
 from templates_gen.tiling.patches import Ground, Patch, Wanted, snapped
-from templates_gen.tiling.searching import Found, Judged, lighter, quicker
+from templates_gen.tiling.searching import Found, Judged, quicker
 from templates_gen.tiling.weaving import HELD
 from tests.tiling.runs import put_into_runs
 
