@@ -32,6 +32,11 @@ FILE: dict[str, Case] = {
     "an unknown field of the job": (swapped('date = "', 'titel = "x"\ndate = "'), ("job", "'titel'", "'title'")),
     "an unknown field of the wall": (swapped("width = 4000", "widht = 4000"), ("wall", "'widht'", "'width'")),
     "an unknown field of a frame": (swapped("drop = 60", "dorp = 60"), ("frame 1 (A)", "'dorp'", "'drop'")),
+    "a count of frames": (swapped("drop = 60", "count = 4"), ("frame 1 (A)", "'count'", "frame_type")),
+    "an outlet of no height above the floor": (
+        added("[[wall.feature]]\nkind = 'outlet'\nleft = 9\nwidth = 9\nheight = 9"),
+        ("'bottom' is missing", "left, bottom"),
+    ),
     "a number for a table": (f"wall = 3\n{MINIMAL[MINIMAL.index('[[frame]]') :]}", ("wall", "found 3", "a table")),
     "frames in single brackets": (MINIMAL.replace("[[frame]]", "[frame]"), ("frame", "double brackets")),
     "the job in double brackets": (MINIMAL.replace("[job]", "[[job]]"), ("job", "expected a table")),

@@ -71,6 +71,12 @@ def test_a_group_is_centred_on_the_wall_a_feature_or_a_distance(read, given, cen
     assert job.group.centre_on == centre_on
 
 
+@pytest.mark.parametrize("kind", ["bench", "furniture", "door"])
+def test_furniture_and_doors_stand_on_the_floor_where_nothing_is_said(read, kind):
+    feature = read(MINIMAL + f'[[wall.feature]]\nkind = "{kind}"\nleft = 0\nwidth = 9\nheight = 9\n').wall.features[-1]
+    assert (feature.rect.y0, feature.rect.y1) == (0.0, 9.0)
+
+
 @pytest.mark.parametrize(
     ("given", "height"),
     [

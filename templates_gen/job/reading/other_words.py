@@ -70,6 +70,14 @@ TWO_HOOKS = ("two hooks", "2 hooks", "two nails", "2 nails")
 NOT_GIVEN = ("none", "no", "-", "–", "—", "n/a", "na", "not known", "unknown", "?")
 """What stands where a length or a weight is not given, or an answer.  Common practice, no source."""
 
+HOW_MANY = ("count", "quantity", "qty", "copies", "amount", "how_many", "pieces", "number")
+"""What people call how many frames are alike.  Our own list, no source."""
+
+EACH_ITS_OWN = (
+    "every frame has its own table, for two of one size hang differently; what they share stands once, in a frame_type"
+)
+"""What a frame's table is told that has to stand for several frames."""
+
 _BY = re.compile(r"\s*(?:[x×*]|\bby\b)\s*", re.IGNORECASE)
 
 

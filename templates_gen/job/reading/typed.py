@@ -11,7 +11,7 @@ from templates_gen.base.errors import InputError, clipped, did_you_mean
 from templates_gen.base.record import Record, Table
 from templates_gen.base.units import as_found, parse_length
 from templates_gen.job.reading.files import MOST_NUMBER
-from templates_gen.job.reading.other_words import is_not_given, meant, on_two, sides_apart
+from templates_gen.job.reading.other_words import EACH_ITS_OWN, HOW_MANY, is_not_given, meant, on_two, sides_apart
 from templates_gen.job.tables.field import Limits, choices, fields_of, is_table, options
 from templates_gen.job.tables.quantities import Length, Quantity, is_quantity
 
@@ -82,7 +82,8 @@ def _record(told: Mapping[str, Any], table: type[_TableT], place: _Place) -> _Ta
     values = {}
     for name, value in told.items():
         if name not in fields:
-            hint = did_you_mean(name, fields, f"known fields: {', '.join(fields)}")
+            hint = EACH_ITS_OWN if name.lower() in HOW_MANY and "drop" in fields else ""
+            hint = hint or did_you_mean(name, fields, f"known fields: {', '.join(fields)}")
             raise InputError(place.words, f"unknown field {name!r}", hint)
         values[name] = _reader_of(table, name)(value, place.inside(name))
     for name, field in fields.items():

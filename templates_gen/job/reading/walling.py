@@ -42,6 +42,9 @@ LEAST_STUDS = 100.0
 OTHERWISE = 25.0
 """mm that a wall's width may be off from that of its outline, both measured.  Our own design, no source."""
 
+STANDING = ("furniture", "door")
+"""What stands on the floor where nothing else is said.  Common practice, no source."""
+
 Point = tuple[float, float]
 
 
@@ -101,9 +104,10 @@ def _feature(raw: Mapping[str, Any], unit: str, where: str) -> Feature:
     name = raw.get("name") if isinstance(raw, Mapping) else None
     where = f"{where} ({name})" if isinstance(name, str) and name else where
     table = read_table(raw, FeatureTable, unit, where)
-    for field in ("left", "bottom", "width", "height"):
+    needed = [side for side in ("left", "bottom", "width", "height") if side != "bottom" or table.kind not in STANDING]
+    for field in needed:
         if getattr(table, field) is None:
-            raise InputError(where, f"{field!r} is missing, expected left, bottom, width and height")
+            raise InputError(where, f"{field!r} is missing, expected {', '.join(needed[:-1])} and {needed[-1]}")
     rect = Rect.sized(table.left or 0, table.bottom or 0, table.width or 0, table.height or 0)
     if table.use is not None and table.kind != "furniture":
         raise InputError(f"{where}, use", f"does not belong to a feature of kind {table.kind!r}, but to furniture")

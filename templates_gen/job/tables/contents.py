@@ -70,7 +70,7 @@ CHAPTERS = (
         "feature",
         FeatureTable,
         "[[wall.feature]]",
-        ("Anything on or in front of the wall, one table each. left, bottom, width and height are needed.",),
+        ("Anything on or in front of the wall, one table each. left, width and height are needed.",),
     ),
     Chapter(
         "stairs",

@@ -89,7 +89,10 @@ class FeatureTable(Table):
     bottom: Annotated[
         Length | None,
         Words(
-            "from the floor; 0 for what stands on it", "0", ask="How far above the floor is its lower edge?", must=True
+            "from the floor to its lower edge",
+            "0",
+            ask="How far above the floor is its lower edge?",
+            usual="the floor for furniture and doors; all else needs it",
         ),
     ] = None
     width: Annotated[
