@@ -10,6 +10,9 @@ from typing import NamedTuple
 Box = tuple[float, float, float, float]
 """Left, bottom, right and top of a frame in mm, y up."""
 
+AS_LARGE = 1 - 1e-3
+"""Of the largest frame's area: from there on a frame is as large.  Our own design, no source."""
+
 
 class Gaps(NamedTuple):
     """The gaps that are wanted between two frames (mm)."""

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from templates_gen.arranging.search.boxes import Box, Gaps, around, hull_area
+from templates_gen.arranging.search.boxes import AS_LARGE, Box, Gaps, around, hull_area
 
 WEIGHTS = {
     "blank": 1.0, "void": 1.1, "gape": 3.0, "unlike": 0.65, "central": 0.20, "big": 0.05, "drift": 0.09, "rise": 0.08,
@@ -32,9 +32,6 @@ CELL, CELLS_A_GAP = 8.0, 6
 GAPE, SUNK, CROWN, LEANING = 0.01, 0.3, 0.4, 0.02
 """So much void over the frames' area, of the large ones below, of the width at the top or the foot, and of the weight
 on one side, is as it should be.  Our own design."""
-
-AS_LARGE = 1 - 1e-3
-"""Of the largest area, from which on a frame is among the largest.  Our own design."""
 
 SPREAD = 10.0
 """mm; sizes or places that differ less are alike, and have no tendency.  Our own design."""

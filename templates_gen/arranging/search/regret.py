@@ -6,14 +6,12 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
+from templates_gen.arranging.search.boxes import AS_LARGE
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.job.wishes import Wishes
 
 TOGETHER = 1.6
 """Gaps between two frames that are together still: as far as a gap may be spread.  Our own design, no source."""
-
-AS_LARGE = 1e-3
-"""Share of its area that a frame may be smaller by and still be as large.  Our own design, no source."""
 
 IN_LINE = 0.5
 """mm; what a tape measure can show.  Common practice, no source."""
@@ -71,7 +69,7 @@ def largest_of(rects: Mapping[str, Rect]) -> str:
 
 def _holds_middle(rects: Mapping[str, Rect]) -> bool:
     """True when the largest frame, or one as large, is where the group's middle is."""
-    box, least = bounds(rects.values()), _area(rects[largest_of(rects)]) * (1 - AS_LARGE)
+    box, least = bounds(rects.values()), _area(rects[largest_of(rects)]) * AS_LARGE
     return any(_area(rect) >= least and rect.has_point(box.cx, box.cy) for rect in rects.values())
 
 

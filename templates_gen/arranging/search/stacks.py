@@ -11,7 +11,7 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from templates_gen.arranging.search.boxes import Box, Gaps
+from templates_gen.arranging.search.boxes import AS_LARGE, Box, Gaps
 from templates_gen.base.geometry import Size
 
 Cell = tuple[int, ...]
@@ -36,9 +36,6 @@ LOW, WIDEST, NARROWEST = 0.04, 2.4, 1 / 1.1
 BEYOND, UNEVEN, STACK = 4.0, 0.3, 0.7
 """What it counts for that a group is larger than its room; that columns have different numbers of stacks, in frames;
 and that their stacks differ.  Our own design, no source."""
-
-AS_LARGE = 1e-3
-"""Share of its area that a frame may be smaller by and still be as large.  Our own design, no source."""
 
 MOST_KNOWN = 200_000
 """Rows that are remembered.  Our own design, no source."""
@@ -80,7 +77,7 @@ class Stacks:
         self.turned = turned
         self.most = (most[1], most[0]) if turned else most
         self.areas = [width * height for width, height in sizes]
-        self.area, self.largest = sum(self.areas), max(self.areas) * (1 - AS_LARGE)
+        self.area, self.largest = sum(self.areas), max(self.areas) * AS_LARGE
         self._stacks: dict[Stack, _Stack] = {}
         self._rows: dict[Row, _Row] = {}
 
