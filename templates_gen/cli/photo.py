@@ -208,14 +208,11 @@ def hung(
     """
     import templates_gen as tg
     from templates_gen.base.output import write_result
-    from templates_gen.base.units import show_both
-    from templates_gen.base.words import some
     from templates_gen.documents.correcting.pointed import read_pointed
     from templates_gen.documents.photo_card import cards_of
     from templates_gen.documents.photographed import depths, faces
-    from templates_gen.photo.fronts import STANDS
     from templates_gen.photo.hung import read_hung
-    from templates_gen.photo.hung_data import RELATIVE, as_data, as_readings, not_read
+    from templates_gen.photo.hung_data import RELATIVE, as_data, as_readings, not_read, without_depth
     from templates_gen.photo.picture import read_photo
     from templates_gen.photo.vision import np
 
@@ -235,9 +232,8 @@ def hung(
         click.echo(f"{place}: {len(found.frames)} of {len(pointed)} frames read, for templates-gen correct")
         for one in found.frames:
             click.echo(f"  frame {one.id}: within {one.sure:.1f} mm, 19 times in 20")
-        if shallow := [one.id for one in found.frames if one.id not in known]:
-            show_finding("note", f"The job has no depth of {some(shallow)}: {show_both(STANDS, read.unit)} is a guess. "
-                         "With their depths they are read more exactly.", err=False)  # fmt: skip
+        for line in without_depth(pointed, known):
+            show_finding("note", line, err=False)
         for line in not_read(found):
             show_finding("warn", line, err=False)
     show_finding("note", RELATIVE)

@@ -68,7 +68,7 @@ def hanging(opened: Opened, asked: Asked) -> dict[str, Any]:
     from templates_gen.documents.photo_card import cards_of
     from templates_gen.documents.photographed import depths, faces
     from templates_gen.photo.hung import read_hung
-    from templates_gen.photo.hung_data import RELATIVE, not_read, reading
+    from templates_gen.photo.hung_data import RELATIVE, not_read, reading, without_depth
     from templates_gen.photo.picture import photo_of
     from templates_gen.photo.vision import np
 
@@ -76,11 +76,13 @@ def hanging(opened: Opened, asked: Asked) -> dict[str, Any]:
     photo = photo_of(_names(asked)[0], asked.body)
     pointed = {name: np.array(points, float) for name, points in _pointed(asked).items()}
     cards = cards_of(asked.query.get("card", CARD), "the photo card")
-    found = read_hung(photo, faces(plan), depths(plan), pointed, cards)
+    known = depths(plan)
+    found = read_hung(photo, faces(plan), known, pointed, cards)
     return {
         "rows": {one.id: reading(one, plan.centre_line) for one in found.frames},
         "said": [
             *_plain(f"Frame {one.id} is read within {one.sure:.1f} mm, 19 times in 20." for one in found.frames),
+            *({"level": "note", "text": text} for text in without_depth(pointed, known)),
             *({"level": "warn", "text": text} for text in not_read(found)),
             {"level": "note", "text": RELATIVE},
         ],

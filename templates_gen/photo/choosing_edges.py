@@ -1,113 +1,111 @@
 """Which of the edges near where somebody pointed are a frame's own: those that are steep and make its known rectangle.
 
-Mat, moulding, shadow and the frame's own sides have edges too.  A choice of four is right where it makes the frame's
-rectangle, and where no other choice that lies elsewhere makes it nearly as well.
+A choice of four is right where it makes the frame's rectangle, and where no other choice that lies elsewhere makes it
+nearly as well.  How far the frame stands off the wall is chosen with them: it makes the frame larger on the picture,
+and shows more of its own sides.
 
 Limits and sizes without a source beside them are our own simulation, no source.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import product
-
 from templates_gen.base.record import Record
-from templates_gen.photo.edges import Edge
+from templates_gen.photo.crossing_edges import Crossings
 from templates_gen.photo.vision import OF_CORNERS, Array, np
 
 FREE = 5
 """Numbers of four corners that a known rectangle leaves no choice of: 8, less 3 of its place and turn."""
 
-FAINTER = 2.0
-"""How much worse a choice is for an edge that is e times fainter than the steepest of its side."""
-
 EDGE_OFF = 0.35
 """mm: how far corners are off, for edges are rounded and sizes are measured to a millimetre (a deviation)."""
 
-UNLIKE = 20.5
-"""The sum of squares that corners of the frame's own rectangle reach once in 1,000 times: the chi-squared distribution
-of `FREE` numbers."""
-
-LEAST_DEEP = 0.7
-"""Pixels of a frame's own side that are worth a thought."""
-
-OTHER, BESIDE, SEEN = 0.3, 2.0, 3.0
-"""Edges outside another count where they are at least so steep as a share of it, and so many pixels away; a frame's own
-side is seen where it takes so many."""
-
-STRANGE, LACKING = 4.0, 1.5
-"""How much worse a choice is for an edge outside its own that is not explained, and for lack of one that should be."""
+UNLIKE = 15.1
+"""The sum of squares that corners of the frame's own rectangle reach once in 100 times: the chi-squared distribution of
+`FREE` numbers."""
 
 AMISS = 5.0
 """Pixels that somebody points amiss, as a deviation: 8 at most."""
+
+DEPTH_LEAST, ASTRAY = 0.4, 1.5
+"""mm: how surely it is seen at best how far a frame stands off the wall, and how far it may hang elsewhere by what is
+not known of that (deviations)."""
 
 ALIKE, ASIDE = 4.0, 1.5
 """A choice is doubted where by another, worse by less than the first, the frame's upper corners hang elsewhere (mm)."""
 
 AROUND, EVERY = 2.0, 1.5
 """It is doubted, too, where all corners of another are elsewhere (mm), and only its fainter edges make it worse by more
-than the first: a frame within a frame, such as a bead or the frame's own sides."""
+than the first: a frame within a frame, such as a bead."""
+
+UPPER = slice(0, 2)
+"""The upper corners among four."""
 
 
 class Choice(Record, frozen=True):
     """The corners that were chosen (pixels, the upper left one first, clockwise), how far they are off the frame's
-    rectangle (mm, a deviation), and why they are doubted; blank where they are not."""
+    rectangle (mm, a deviation), how far the front stands off the wall and how surely (mm, a deviation), and why all
+    that is doubted; blank where it is not."""
 
     corners: Array
     off: float
+    stands: tuple[float, float]
     doubt: str
 
 
-class Crossings(Record, frozen=True):
-    """Of a frame the corners that every choice of a top, right, bottom and left edge gives, where these cross (pixels),
-    and how little its edges look like a frame's outer ones, each by itself."""
+class _Suits(Record, frozen=True):
+    """By depth and choice: the corners on the wall, where the frame's rectangle lies then (mm, complex numbers), how
+    unlike it they are, and how bad the choice is without and with how faint its edges are."""
 
-    corners: Array
-    faint: Array
-
-
-def crossings(sides: Sequence[Sequence[Edge]], deep: Sequence[float], unsure: float) -> Crossings:
-    """The choices of these edges; `deep` is how far outside each side's front edge the frame meets the wall (pixels),
-    and `unsure` a share of it (a deviation)."""
-    lines, faint = [], []
-    for side, away in zip(sides, deep, strict=True):
-        hidden = _hidden(side, away)
-        ends = np.array([edge.ends for edge in (*side, *hidden)])
-        way = ends[:, 1] - ends[:, 0]
-        lines.append(np.c_[-way[:, 1], way[:, 0], way[:, 1] * ends[:, 0, 0] - way[:, 0] * ends[:, 0, 1]])
-        steep = np.array([edge.steep for edge in side])
-        alone = FAINTER * np.log(steep.max() / steep)
-        faint.append(np.r_[alone + _outside(side, away, unsure * abs(away)), (alone + LACKING)[: len(hidden)]])
-    every = np.array(list(product(*(range(len(one)) for one in faint))))
-    top, right, bottom, left = (lines[at][every[:, at]] for at in range(4))
-    corners = [np.cross(one, other) for one, other in ((left, top), (top, right), (right, bottom), (bottom, left))]
-    fainter = sum(faint[at][every[:, at]] for at in range(4))
-    return Crossings(np.stack([corner[:, :2] / corner[:, 2:] for corner in corners], 1), np.asarray(fainter))
+    wall: Array
+    lies: Array
+    unlike: Array
+    alone: Array
+    worse: Array
 
 
-def _hidden(side: Sequence[Edge], deep: float) -> list[Edge]:
-    """Front edges that are not to be seen, because the frame's own side looks like its front: where these would be if
-    what is seen is where the frame meets the wall."""
-    if deep < LEAST_DEEP:
-        return []
-    found = []
-    for edge in side:
-        along = edge.ends[1] - edge.ends[0]
-        inwards = np.array([-along[1], along[0]]) / np.linalg.norm(along)
-        found.append(Edge(edge.ends + deep * inwards, edge.steep, edge.inwards + deep))
-    return found
+def choice(
+    choices: Crossings, walls: tuple[Array, Array], told: tuple[float, float], rectangle: Array, spread: Array,
+    pointed: Array, unit: float,
+) -> Choice:  # fmt: skip
+    """The best choice; `walls` are the corners on the wall by the first and last depths, and `spread` their covariance
+    (mm); `told` is how far the front should stand off it, and how surely (mm, a deviation); `pointed` is where somebody
+    pointed (pixels), `unit` pixels there for one on a picture of 12 megapixels."""
+    share = np.linspace(0, 1, len(choices.depths))
+    wall = walls[0] + share[:, None, None, None] * (walls[1] - walls[0])
+    shapes = _shapes(rectangle)
+    inverse = np.linalg.inv(shapes.T @ (spread + EDGE_OFF**2 * np.eye(OF_CORNERS)) @ shapes)
+    off = off_rectangle(wall.reshape(-1, 4, 2), rectangle)
+    unlike = np.einsum("ni,ij,nj->n", off, inverse, off).reshape(wall.shape[:2])
+    first, last = choices.corners
+    amiss = (((first + last) / 2 - pointed) ** 2).sum((1, 2)) / (AMISS * unit) ** 2
+    usual = ((choices.depths - told[0]) / told[1]) ** 2
+    alone = unlike + amiss + usual[:, None] + choices.outside.T
+    lies = _laid(wall.reshape(-1, 4, 2), rectangle).reshape(*wall.shape[:2], 4)
+    suits = _Suits(wall, lies, unlike, alone, alone + choices.faint)
+    depth, best = (int(at) for at in np.unravel_index(np.argmin(suits.worse), unlike.shape))
+    worse = suits.worse[:, best] - suits.worse[depth, best]
+    likely = np.exp(-worse / 2) * (worse < ALIKE)
+    likely /= likely.sum()
+    stands = float(likely @ choices.depths)
+    unsure = float(np.sqrt(likely @ (choices.depths - stands) ** 2 + DEPTH_LEAST**2))
+    far = float(np.sqrt((off_rectangle(wall[depth, best][None], rectangle) ** 2).mean()))
+    corners = first[best] + float(np.interp(stands, choices.depths, share)) * (last[best] - first[best])
+    aside = unsure * float(np.abs(lies[-1, best] - lies[0, best])[UPPER].max() / np.ptp(choices.depths))
+    return Choice(corners, far, (stands, unsure), _doubt(suits, depth, best, far, aside))
 
 
-def _outside(side: Sequence[Edge], deep: float, unsure: float) -> Array:
-    """How much worse an edge is for edges outside it.  A frame's outer edge has none there but that where its own side
-    meets the wall, and that is expected where the camera sees so much of the side."""
-    worse = np.zeros(len(side))
-    for at, edge in enumerate(side):
-        away = [edge.inwards - other.inwards for other in side if other.steep > OTHER * edge.steep]
-        out = np.array([far for far in away if far > BESIDE])
-        own = np.abs(out - deep) < BESIDE + unsure
-        worse[at] = STRANGE * (~own).sum() + (LACKING if deep > SEEN and not own.any() else 0.0)
-    return worse
+def _doubt(suits: _Suits, depth: int, best: int, far: float, aside: float) -> str:
+    """Why the best choice is doubted: it is so far off its size, or hangs so far aside by what is not known of how far
+    it stands off the wall (mm)."""
+    if suits.unlike[depth, best] > UNLIKE:
+        return f"its edges are {far:.1f} mm off its size"
+    nearest, rows = np.argmin(suits.worse, 0), np.arange(suits.worse.shape[1])
+    elsewhere = np.abs(suits.lies[nearest, rows] - suits.lies[depth, best])[:, UPPER].max(1) > ASIDE
+    around = np.linalg.norm(suits.wall[nearest, rows] - suits.wall[depth, best], axis=2).min(1) > EVERY
+    least, alone = suits.worse.min(0), suits.alone.min(0)
+    if (least[elsewhere] < least[best] + ALIKE).any() or (alone[around] < alone[best] + AROUND).any():
+        return "other edges suit its size as well"
+    return "it is seen from aside, and the job has no depth of it" if aside > ASTRAY else ""
 
 
 def off_rectangle(corners: Array, rectangle: Array) -> Array:
@@ -142,24 +140,3 @@ def _shapes(rectangle: Array) -> Array:
     one, none = np.ones(4), np.zeros(4)
     moves = np.stack([np.c_[one, none].ravel(), np.c_[none, one].ravel(), np.c_[-y, x].ravel()], -1)
     return np.asarray(np.linalg.svd(moves)[0][:, 3:])
-
-
-def choice(choices: Crossings, wall: Array, rectangle: Array, spread: Array, pointed: Array, unit: float) -> Choice:
-    """The best choice; `wall` are the corners on the wall, and `spread` their covariance (mm); `pointed` is where
-    somebody pointed (pixels), `unit` pixels there for one on a picture of 12 megapixels."""
-    off, shapes = off_rectangle(wall, rectangle), _shapes(rectangle)
-    inverse = np.linalg.inv(shapes.T @ (spread + EDGE_OFF**2 * np.eye(OF_CORNERS)) @ shapes)
-    unlike = np.einsum("ni,ij,nj->n", off, inverse, off)
-    amiss = ((choices.corners - pointed) ** 2).sum((1, 2)) / (AMISS * unit) ** 2
-    worse = unlike + choices.faint + amiss
-    best = int(np.argmin(worse))
-    lies, alone = _laid(wall, rectangle), unlike + amiss
-    elsewhere = np.abs(lies - lies[best])[:, :2].max(1) > ASIDE
-    around = np.linalg.norm(wall - wall[best], axis=2).min(1) > EVERY
-    far = float(np.sqrt((off[best] ** 2).mean()))
-    doubt = ""
-    if unlike[best] > UNLIKE:
-        doubt = f"its edges are {far:.1f} mm off its size"
-    elif (worse[elsewhere] < worse[best] + ALIKE).any() or (alone[around] < alone[best] + AROUND).any():
-        doubt = "other edges suit its size as well"
-    return Choice(choices.corners[best], far, doubt)

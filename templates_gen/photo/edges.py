@@ -22,6 +22,9 @@ SHARE = np.linspace(INSIDE, 1 - INSIDE, SAMPLES)
 FAINT, SEVERAL, APART = 1.2, 5, 2.0
 """Levels of 255 a pixel under which nothing is taken for an edge; how many are kept of one side; pixels between two."""
 
+ROUGH = 1.0
+"""Pixels that a line may move when it is fitted."""
+
 FINE = 2
 """Places looked at for a pixel, across the edge."""
 
@@ -39,24 +42,30 @@ class Edge(Record, frozen=True):
     inwards: float
 
 
-def edges(grey: Array, first: Array, second: Array, unit: float, bow: Array | float = 0.0) -> list[Edge]:
+def edges(
+    grey: Array, first: Array, second: Array, unit: float, bow: Array | float = 0.0, farther: float = 0.0
+) -> list[Edge]:
     """The edges along a pointed side, the steepest first; `bow` is how far a straight line is seen beside the one from
-    the first corner to the second at `SHARE` of it, for a lens bends lines (pixels)."""
+    the first corner to the second at `SHARE` of it, for a lens bends lines (pixels), and `farther` how many pixels
+    farther they are looked for outwards than inwards."""
     along = second - first
     length = float(np.linalg.norm(along))
     across = np.array([-along[1], along[0]]) / max(length, 1e-9)
     reach = max(NARROWEST, round(REACH * unit))
-    share = SHARE
-    beside = np.arange(-(reach + 2) * FINE, (reach + 2) * FINE + 1) / FINE
+    share, out = SHARE, reach + round(farther)
+    beside = np.arange(-(out + 2) * FINE, (reach + 2) * FINE + 1) / FINE
     places = first + share[:, None, None] * along + (beside + np.reshape(bow, (-1, 1)))[..., None] * across
     levels = remapped(grey, places[..., 0], places[..., 1]).astype(float)
     smooth = (levels[:, :-2] + 2 * levels[:, 1:-1] + levels[:, 2:]) / 4
     slope = (smooth[:, 2:] - smooth[:, :-2]) * FINE / 2
     at = beside[2:-2]
     found: list[Edge] = []
-    for start, end, value in _lines(slope, at, share, reach):
+    for start, end, value in _lines(slope, at, share, np.arange(-out, reach + 1)):
         if len(found) == SEVERAL:
             break
+        roughly = np.array([first + start * across, second + end * across])
+        if not all(_beside((roughly - other.ends) @ across, ROUGH) for other in found):
+            continue
         fitted = _fitted(slope * np.sign(value), at, share, start, end)
         ends = np.array([first + fitted[0] * across, second + fitted[1] * across])
         if all(_beside((ends - other.ends) @ across) for other in found):
@@ -64,15 +73,16 @@ def edges(grey: Array, first: Array, second: Array, unit: float, bow: Array | fl
     return found
 
 
-def _beside(away: Array) -> bool:
-    """Whether a line lies beside a steeper one: what crosses that is only a part of it, seen at a slant."""
-    return bool(away[0] * away[1] > 0 and np.abs(away).min() > APART / 2 and np.abs(away).max() > APART)
+def _beside(away: Array, less: float = 0.0) -> bool:
+    """Whether a line lies beside a steeper one: what crosses that is only a part of it, seen at a slant.  It may do so
+    by so much less where it is known so roughly (pixels)."""
+    near = np.abs(away) + less
+    return bool((away[0] * away[1] > 0 or np.abs(away).min() < less) and near.min() > APART / 2 and near.max() > APART)
 
 
-def _lines(slope: Array, at: Array, share: Array, reach: int) -> list[tuple[float, float, float]]:
+def _lines(slope: Array, at: Array, share: Array, steps: Array) -> list[tuple[float, float, float]]:
     """Lines by how far they are beside at both ends, with the median of the slope along them, the steepest first: those
     that are steeper than the lines about them."""
-    steps = np.arange(-reach, reach + 1)
     start, end = (side.ravel() for side in np.meshgrid(steps, steps, indexing="ij"))
     beside = start[:, None] + (end - start)[:, None] * share
     column = np.clip(np.round((beside - at[0]) * FINE).astype(int), 0, len(at) - 1)
@@ -95,7 +105,11 @@ def _fitted(rising: Array, at: Array, share: Array, start: float, end: float) ->
             break
         middle = (weight * at).sum(1)[known] / total[known]
         off = middle - line[known]
-        kept = np.abs(off - np.median(off)) <= max(3 * float(np.median(np.abs(off - np.median(off)))), STRAY)
-        slope, base = np.polyfit(share[known][kept], middle[kept], 1)
-        start, end = float(base), float(base + slope)
+        stray = np.abs(off - np.median(off))
+        kept = stray <= max(3 * float(np.median(stray)), STRAY)
+        where, middle = share[known][kept], middle[kept]
+        from_mean = where - where.mean()
+        slope = float(from_mean @ middle / (from_mean @ from_mean))
+        start = float(middle.mean() - slope * where.mean())
+        end = start + slope
     return start, end

@@ -24,7 +24,7 @@ STANDS, DEPTH_OFF, DEPTH_UNKNOWN = 20.0, 1.5, 7.0
 """mm that the front of a frame stands off the wall where its depth is not known; how surely it is known where the job
 has its depth, for hooks and wires hold it off, and where not (deviations).  Our own guess."""
 
-WIDTHS = Widths(corner=0.4, aside=15.0, turn=float(np.radians(1.0)), height=1e-4, matched=False)
+WIDTHS = Widths(corner=0.6, aside=15.0, turn=float(np.radians(1.0)), height=1e-4, matched=False)
 """Of frames: how exactly corners are seen (pixels on a picture of 12 megapixels), and how far they may be off."""
 
 OF_CARD, OF_POINTED = 0.25, 12.0
@@ -50,7 +50,9 @@ _STEPS = np.array([*POSE_STEPS, *LENS_STEPS])
 
 class Group(Record, frozen=True):
     """The frames that somebody pointed at, and the card: `size` of the picture in pixels, `depths` by the frames' ids
-    as far as the job has them (mm), `seen` the pixels of the card's tags, `focal` the focal length that was noted."""
+    as far as the job has them (mm), `seen` the pixels of the card's tags, `focal` the focal length that was noted;
+    `found` is how far fronts stand off the wall by what is seen of their own sides, and how surely (mm, a deviation).
+    """
 
     size: tuple[int, int]
     faces: tuple[Face, ...]
@@ -58,6 +60,7 @@ class Group(Record, frozen=True):
     card: Card
     seen: Mapping[int, Array]
     focal: float | None
+    found: Mapping[str, tuple[float, float]]
 
     @property
     def centre(self) -> Array:
@@ -69,13 +72,14 @@ class Group(Record, frozen=True):
         """Pixels here for one on a picture of 12 megapixels."""
         return max(self.size) / PER_WIDTH
 
-    def stands(self, face: Face) -> float:
-        """How far a front stands off the wall (mm)."""
-        return self.depths.get(face.id, STANDS)
+    def told(self, face: Face) -> tuple[float, float]:
+        """How far a front stands off the wall as far as the job tells, and how surely (mm, a deviation)."""
+        known = self.depths.get(face.id)
+        return (STANDS, DEPTH_UNKNOWN) if known is None else (known, DEPTH_OFF)
 
-    def unsure(self, face: Face) -> float:
-        """How surely that is known (mm, a deviation)."""
-        return DEPTH_OFF if face.id in self.depths else DEPTH_UNKNOWN
+    def stands(self, face: Face) -> tuple[float, float]:
+        """How far a front stands off the wall by all that is known, and how surely (mm, a deviation)."""
+        return self.found.get(face.id, self.told(face))
 
 
 def rectangle(face: Face) -> Array:
@@ -108,8 +112,8 @@ def camera(group: Group, corners: Mapping[str, Array], pointed: Mapping[str, Arr
     found = fitted(
         scene(
             [view], group.size, printed, middles, group.centre,
-            stands={number: group.stands(face) for number, face in numbers.items()},
-            unsure={number: group.unsure(face) for number, face in numbers.items()}
+            stands={number: group.stands(face)[0] for number, face in numbers.items()},
+            unsure={number: group.stands(face)[1] for number, face in numbers.items()}
             | dict.fromkeys(group.seen, PRINT_OFF * away),
             coarse=dict.fromkeys(group.seen, OF_CARD) | rough, focal=group.focal,
         ), flat=True, known=WIDTHS,
@@ -119,19 +123,20 @@ def camera(group: Group, corners: Mapping[str, Array], pointed: Mapping[str, Arr
     return found
 
 
-def seen_front(fit: Fit, group: Group, face: Face, points: Array) -> Array:
-    """The pixels of points of the wall, but as far off it as a frame's front."""
-    return predicted(fit, 0, "", points, points.mean(0), group.centre, group.stands(face))
+def seen_front(fit: Fit, group: Group, face: Face, points: Array, stands: float | None = None) -> Array:
+    """The pixels of points of the wall, but as far off it as a frame's front, or so far (mm)."""
+    off = group.stands(face)[0] if stands is None else stands
+    return predicted(fit, 0, "", points, points.mean(0), group.centre, off)
 
 
-def on_wall(fit: Fit, group: Group, face: Face, pixels: Array) -> Array:
-    """Points of the wall that are seen at these pixels on a frame's front (mm)."""
+def on_wall(fit: Fit, group: Group, face: Face, pixels: Array, stands: float | None = None) -> Array:
+    """Points of the wall that are seen at these pixels on a frame's front, or so far off the wall (mm)."""
     grid = rectangle(face)
-    plane = homography(seen_front(fit, group, face, grid), grid, IN_THE_SMALL)
+    plane = homography(seen_front(fit, group, face, grid, stands), grid, IN_THE_SMALL)
     assert plane is not None  # four corners
     points = through(plane, pixels)
     for _ in range(2):  # the lens bends little within a frame
-        points = points + through(plane, pixels) - through(plane, seen_front(fit, group, face, points))
+        points = points + through(plane, pixels) - through(plane, seen_front(fit, group, face, points, stands))
     return points
 
 
@@ -147,16 +152,18 @@ def bows(fit: Fit, group: Group, face: Face, corners: Array) -> list[Array]:
     return found
 
 
-def deep(fit: Fit, group: Group, face: Face) -> list[float]:
-    """How far outside each side of a front the frame meets the wall (pixels): below 0 where the front hides it."""
+def slants(fit: Fit, group: Group, face: Face) -> Array:
+    """How far outside each side of a front, at both its ends, the frame meets the wall (pixels for each mm that it
+    stands off): below 0 where the front hides it."""
     corners = rectangle(face)
-    front = seen_front(fit, group, face, corners)
-    wall = predicted(fit, 0, "", corners, corners.mean(0), group.centre)
-    found = []
+    stands = group.stands(face)[0]
+    front, wall = (seen_front(fit, group, face, corners, off) for off in (stands, 0.0))
+    found = np.empty((4, 2))
     for at in range(4):
-        along = front[(at + 1) % 4] - front[at]
+        ends = [at, (at + 1) % 4]
+        along = front[ends[1]] - front[ends[0]]
         inwards = np.array([-along[1], along[0]]) / np.linalg.norm(along)
-        found.append(float((front - wall)[[at, (at + 1) % 4]].mean(0) @ inwards))
+        found[at] = (front - wall)[ends] @ inwards / stands
     return found
 
 

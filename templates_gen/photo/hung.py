@@ -11,14 +11,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from templates_gen.base.errors import InputError
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.documents.photo_card import Card
 from templates_gen.documents.photographed import Face
 from templates_gen.photo.cards import LEVEL_OFF
-from templates_gen.photo.choosing_edges import Choice, Crossings, choice, crossings
+from templates_gen.photo.choosing_edges import Choice, choice
+from templates_gen.photo.crossing_edges import Crossings, crossings
 from templates_gen.photo.edges import edges
 from templates_gen.photo.fit import NORMAL, Fit
-from templates_gen.photo.fronts import CARD, Group, bows, camera, deep, folds, on_wall, rectangle, spread
+from templates_gen.photo.fronts import CARD, Group, bows, camera, folds, on_wall, rectangle, slants, spread
 from templates_gen.photo.gauge import Gauge, spots
 from templates_gen.photo.picture import Photo
 from templates_gen.photo.tags import seen_tags
@@ -29,6 +30,10 @@ FLOOR = 0.6
 
 LEAST = 2
 """Frames without which nothing is read: places are relative to each other."""
+
+OFTEN, SHALLOW, DEPTHS = 2.5, 3.0, 25
+"""Deviations that a depth may be from the one that is told; mm that a front stands off the wall at least; how many
+depths between are looked at."""
 
 TIMES = 3
 """How often edges are chosen again, each time by a camera that the last choice gave."""
@@ -65,18 +70,30 @@ def read_hung(
     if len(known) < LEAST:
         raise InputError(photo.name, f"found corners of {len(known)} frames, expected {LEAST} or more",
                          "places are read relative to each other: point at more")  # fmt: skip
-    group = Group(photo.size, known, depths, *_card(photo, cards), photo.focal)
+    group = Group(photo.size, known, depths, *_card(photo, cards), photo.focal, {})
     chosen: Choices = {}
     for _ in range(TIMES):
+        group = replace(group, found=_stands(chosen))
         fit = camera(group, _trusted(chosen), pointed)
         found = {face.id: _found(photo, group, fit, face, pointed[face.id]) for face in known}
         chosen = _by_the_others(group, found, chosen, pointed)
-    doubts = {face.id: "an edge is not to be seen" for face in known if face.id not in chosen}
+    doubts = {name: _unseen(group, pointed[name]) for name, one in found.items() if one is None}
     doubts |= {name: one.doubt for name, one in chosen.items() if one.doubt}
     if len(known) - len(doubts) < LEAST:
-        raise InputError(photo.name, "no edges of two frames are to be seen where they were pointed at",
-                         "point at the outer corners; take the picture with more light")  # fmt: skip
+        why = "; ".join(f"{name}: {doubt}" for name, doubt in sorted(doubts.items()))
+        told = f"{len(known) - len(doubts)} of {len(known)} frames can be read, expected {LEAST} or more ({why})"
+        raise InputError(photo.name, told, "point at the outer corners; take the picture with more light")
+    group = replace(group, found=_stands(chosen))
     return _told(camera(group, _trusted(chosen), pointed), group, doubts)
+
+
+def _unseen(group: Group, corners: Array) -> str:
+    """Why no edges are seen at a side."""
+    return "an edge is not to be seen" if _whole(group, corners) else "it is not whole on the photograph"
+
+
+def _whole(group: Group, corners: Array) -> bool:
+    return bool((corners >= 0).all() and (corners <= np.array(group.size) - 1).all())
 
 
 def _card(photo: Photo, cards: Sequence[Card]) -> tuple[Card, dict[int, Array]]:
@@ -91,9 +108,16 @@ def _card(photo: Photo, cards: Sequence[Card]) -> tuple[Card, dict[int, Array]]:
 
 def _found(photo: Photo, group: Group, fit: Fit, face: Face, corners: Array) -> Crossings | None:
     """What the edges near pointed corners give; None where there are none at a side."""
-    bowed = bows(fit, group, face, corners)
-    sides = [edges(photo.grey, corners[at], corners[(at + 1) % 4], group.unit, bowed[at]) for at in range(4)]
-    return crossings(sides, deep(fit, group, face), group.unsure(face) / group.stands(face)) if all(sides) else None
+    if not _whole(group, corners):
+        return None
+    bowed, slant = bows(fit, group, face, corners), slants(fit, group, face)
+    told, off = group.told(face)
+    depths = np.linspace(max(told - OFTEN * off, SHALLOW), told + OFTEN * off, DEPTHS)
+    farther = np.clip(slant.max(1) * depths[-1], 0, None)
+    sides = [
+        edges(photo.grey, corners[at], corners[(at + 1) % 4], group.unit, bowed[at], farther[at]) for at in range(4)
+    ]
+    return crossings(sides, slant, depths) if all(sides) else None
 
 
 def _by_the_others(group: Group, found: Mapping[str, Crossings | None], last: Choices, pointed: Chosen) -> Choices:
@@ -105,10 +129,14 @@ def _by_the_others(group: Group, found: Mapping[str, Crossings | None], last: Ch
         for face in group.faces:
             one = found[face.id]
             if face.id in part and one is not None:
-                walls = on_wall(fit, group, face, one.corners.reshape(-1, 2)).reshape(-1, 4, 2)
+                walls = [
+                    on_wall(fit, group, face, corners.reshape(-1, 2), float(depth)).reshape(-1, 4, 2)
+                    for corners, depth in zip(one.corners, one.depths[[0, -1]], strict=True)
+                ]
                 chosen[face.id] = choice(
                     one,
-                    walls,
+                    (walls[0], walls[1]),
+                    group.told(face),
                     rectangle(face),
                     spread(fit, group, face, pointed[face.id]),
                     pointed[face.id],
@@ -120,6 +148,11 @@ def _by_the_others(group: Group, found: Mapping[str, Crossings | None], last: Ch
 def _trusted(chosen: Choices) -> Chosen:
     """The corners of frames without a doubt."""
     return {name: one.corners for name, one in chosen.items() if not one.doubt}
+
+
+def _stands(chosen: Choices) -> dict[str, tuple[float, float]]:
+    """How far fronts without a doubt stand off the wall, and how surely (mm, a deviation)."""
+    return {name: one.stands for name, one in chosen.items() if not one.doubt}
 
 
 def _told(fit: Fit, group: Group, doubts: Mapping[str, str]) -> Hung:

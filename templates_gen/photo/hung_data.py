@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterable, Iterator
 from typing import Any
 
 from templates_gen.base.csv_cells import as_csv, own_text
+from templates_gen.base.words import some
 from templates_gen.photo.hung import Hangs, Hung
 
 
@@ -25,6 +26,13 @@ def not_read(hung: Hung) -> Iterator[str]:
     """What to do about every frame that was not read."""
     for name, why in hung.doubts:
         yield f"Frame {name} was not read: {why}. Measure it by hand."
+
+
+def without_depth(names: Iterable[str], known: Collection[str]) -> Iterator[str]:
+    """What to do about frames of which the job does not have the depth."""
+    if shallow := [name for name in names if name not in known]:
+        said = "How far they stand off the wall is read from their sides on the photograph."
+        yield f"Frames without a depth in the job: {some(shallow)}. {said} With their depths more frames can be read."
 
 
 RELATIVE = "Places are relative to each other: the frames together are taken to be where they were planned."

@@ -14,10 +14,11 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.photo_card import cards_of
 from templates_gen.documents.photographed import Face
-from templates_gen.photo.choosing_edges import Choice, choice, crossings, off_rectangle
+from templates_gen.photo.choosing_edges import Choice, choice, off_rectangle
+from templates_gen.photo.crossing_edges import Crossings, crossings
 from templates_gen.photo.edges import Edge, edges
 from templates_gen.photo.hung import Hangs, Hung, read_hung
-from templates_gen.photo.hung_data import as_readings
+from templates_gen.photo.hung_data import as_readings, without_depth
 from templates_gen.photo.picture import Photo
 from tests.photo.made.examples import of_hung, write_examples
 from tests.photo.made.hung_runs import hung_run
@@ -42,12 +43,19 @@ def test_nothing_is_an_edge_on_a_plain_wall():
     assert edges(grey, np.array([40.0, 108.0]), np.array([360.0, 100.0]), 1.0) == []
 
 
+DEPTHS = np.linspace(17, 23, 13)
+"""mm that a frame of 20 mm may stand off the wall."""
+
+ASIDE_OF_NONE = np.zeros((4, 2))
+"""Pixels of its own sides for each mm that it does, seen from the front."""
+
+
 def test_edges_cross_at_the_corners():
     grey = np.full((400, 500), 220.0, np.float32)
     grey[100:300, 150:400] = 40
     points = np.array([(150, 100), (400, 100), (400, 300), (150, 300)], float) - 0.5
     sides = [edges(grey, points[at] + 2, points[(at + 1) % 4] - 3, 1.0)[:1] for at in range(4)]
-    assert np.abs(crossings(sides, [0.0] * 4, 0.1).corners[0] - points).max() < 0.1
+    assert np.abs(crossings(sides, ASIDE_OF_NONE, DEPTHS).corners[0] - points).max() < 0.1
 
 
 RECTANGLE = np.array([(0, 300), (200, 300), (200, 0), (0, 0)], float)
@@ -69,17 +77,22 @@ def side(first: tuple[float, float], second: tuple[float, float], *edges_at: tup
     return [Edge(ends + away * inwards, steep, away) for away, steep in edges_at]
 
 
-def chosen(deep: float, *left: tuple[float, float], right=((0.0, 20.0),)) -> Choice:
-    """Of a frame of 200 mm, two pixels to the millimetre, with these edges at its left side."""
+def best_of(found: Crossings, spread: np.ndarray, pointed: np.ndarray, off: float = 1.5, moved: float = 0.0) -> Choice:
+    """The choice by two pixels to the millimetre; fronts are seen `moved` mm aside for each mm off the wall."""
+    walls = [(corners - [100, 700]) / [2, -2] + [moved * depth, 0.0]
+             for corners, depth in zip(found.corners, found.depths[[0, -1]] - 20, strict=True)]  # fmt: skip
+    return choice(found, (walls[0], walls[1]), (20.0, off), RECTANGLE, spread, pointed, 1.0)
+
+
+def chosen(deep: float, *left: tuple[float, float], right=((0.0, 20.0),), depths=DEPTHS, **known) -> Choice:
+    """Of a frame of 200 mm, two pixels to the millimetre, with these edges at its left side, of which so many pixels
+    are seen."""
     x, y = (RECTANGLE * [2, -2] + [100, 700]).T
     corners = np.stack([x, y], -1)
-    sides = [side(*corners[[at, (at + 1) % 4]], *((0.0, 20.0),)) for at in range(3)] + [
-        side(corners[3], corners[0], *left)
-    ]
-    sides[1] = side(corners[1], corners[2], *right)
-    found = crossings(sides, [0.0, 0.0, 0.0, deep], 0.05)
-    wall = (found.corners - [100, 700]) / [2, -2]
-    return choice(found, wall, RECTANGLE, 0.01 * np.eye(8), corners, 1.0)
+    sides = [side(*corners[[at, (at + 1) % 4]], *((0.0, 20.0),)) for at in range(4)]
+    sides[3], sides[1] = side(corners[3], corners[0], *left), side(corners[1], corners[2], *right)
+    found = crossings(sides, np.array([[0.0] * 2] * 3 + [[deep / 20] * 2]), depths)
+    return best_of(found, 0.01 * np.eye(8), corners, **known)
 
 
 def test_the_known_size_chooses_among_edges_and_not_the_steepest():
@@ -103,9 +116,8 @@ def test_edges_that_only_reach_farther_down_leave_a_frame_where_it_hangs():
     x, y = (RECTANGLE * [2, -2] + [100, 700]).T
     corners = np.stack([x, y], -1)
     sides = [side(*corners[[at, (at + 1) % 4]], (0.0, 20.0), *([(-4.0, 19.0)] * (at == 2))) for at in range(4)]
-    found, high = crossings(sides, [0.0] * 4, 0.05), np.array([0, 0, 0, 0, 0, 2, 0, 2.0])
-    wall = (found.corners - [100, 700]) / [2, -2]
-    assert not choice(found, wall, RECTANGLE, np.outer(high, high) + 0.01 * np.eye(8), corners, 1.0).doubt
+    found, high = crossings(sides, ASIDE_OF_NONE, DEPTHS), np.array([0, 0, 0, 0, 0, 2, 0, 2.0])
+    assert not best_of(found, np.outer(high, high) + 0.01 * np.eye(8), corners).doubt
 
 
 def test_a_fainter_frame_about_the_frame_is_a_doubt_where_the_size_does_not_tell():
@@ -113,17 +125,42 @@ def test_a_fainter_frame_about_the_frame_is_a_doubt_where_the_size_does_not_tell
     x, y = (RECTANGLE * [2, -2] + [100, 700]).T
     corners = np.stack([x, y], -1)
     sides = [side(*corners[[at, (at + 1) % 4]], (0.0, 40.0), (-2.0 if at % 2 else -3.0, 4.0)) for at in range(4)]
-    found, pointed = crossings(sides, [0.0] * 4, 0.05), corners + (corners - corners.mean(0)) * 0.005
-    wall = (found.corners - [100, 700]) / [2, -2]
-    assert not choice(found, wall, RECTANGLE, 0.01 * np.eye(8), pointed, 1.0).doubt
+    found, pointed = crossings(sides, ASIDE_OF_NONE, DEPTHS), corners + (corners - corners.mean(0)) * 0.005
+    assert not best_of(found, 0.01 * np.eye(8), pointed).doubt
     larger = (RECTANGLE - RECTANGLE.mean(0)).ravel() / 20  # how far the camera stands is not sure
-    best = choice(found, wall, RECTANGLE, np.outer(larger, larger) + 0.01 * np.eye(8), pointed, 1.0)
+    best = best_of(found, np.outer(larger, larger) + 0.01 * np.eye(8), pointed)
     assert best.doubt == "other edges suit its size as well"
 
 
 def test_a_front_edge_that_looks_like_the_frames_own_side_is_where_its_depth_puts_it():
     best = chosen(6.0, (-6.0, 20.0))
     assert not best.doubt and best.corners[0][0] == pytest.approx(100.0)
+
+
+def test_how_far_a_frame_stands_off_the_wall_is_seen_where_its_own_side_ends():
+    """The wall is 27 pixels outside of its front: at 18 pixels for 20 mm, 30 mm off the wall."""
+    best = chosen(18.0, (-27.0, 20.0), (0.0, 20.0), depths=np.linspace(5, 38, 34), off=7.0)
+    assert not best.doubt and best.corners[0][0] == pytest.approx(100.0)
+    assert best.stands[0] == pytest.approx(30.0, abs=0.5) and best.stands[1] < 1.5  # mm
+
+
+def test_a_frame_seen_from_aside_that_does_not_show_how_far_it_stands_off_the_wall_is_a_doubt():
+    known, unknown = (chosen(0.0, (0.0, 20.0), depths=np.linspace(20 - 2.5 * off, 20 + 2.5 * off, 25), off=off,
+                             moved=0.5) for off in (1.5, 7.0))  # fmt: skip
+    assert not known.doubt and known.stands[1] == pytest.approx(1.5, abs=0.2)
+    assert unknown.doubt == "it is seen from aside, and the job has no depth of it"
+
+
+def test_a_frame_that_is_not_whole_on_the_picture_is_not_read(folder):
+    """The picture's own border is no edge of a frame."""
+    write_examples(folder)
+    corners = (folder / "corners.csv").read_text().splitlines()
+    name, first, *others = corners[1].split(",")
+    corners[1] = ",".join([name, f"-5 {first.split()[1]}", *others])
+    (folder / "corners.csv").write_text("\n".join(corners) + "\n")
+    ran = run("photo", "hung", "job.toml", "hung.jpg", "corners.csv", "-o", "readings.csv")
+    assert ran.code == 2 and "1 of 2 frames can be read" in ran.err and not (folder / "readings.csv").exists()
+    assert f"{name}: it is not whole on the photograph" in " ".join(ran.err.split())
 
 
 def test_a_wall_without_a_card_or_with_one_frame_is_refused():
@@ -170,6 +207,11 @@ def test_frames_with_sides_beads_and_shadows_are_read_or_doubted():
     """Mouldings, light and lens of another kind than usual; four million pixels, as the whole test has to be quick."""
     read = hung_run(Setting(odd=True, size=(2400, 1800)), 1, first=8)
     assert len(read.tilts) >= read.frames - 2 and max(read.worst).far < 3.0  # mm
+
+
+def test_frames_without_a_depth_are_named_and_others_are_not():
+    assert [line.split(".")[0] for line in without_depth("AB", {"B": 20.0})] == ["Frames without a depth in the job: A"]
+    assert list(without_depth("AB", {"A": 20.0, "B": 20.0})) == []
 
 
 @pytest.mark.parametrize("name", ["=1+1", "-", 'a "b", c', "'=x"])

@@ -74,8 +74,11 @@ def sides(picture: np.ndarray, frame: Laid, camera: Camera, chance: np.random.Ge
     front = np.array([(r.x0, r.y1), (r.x1, r.y1), (r.x1, r.y0), (r.x0, r.y0)])
     near = camera.pixel(np.c_[frame.lies(front), frame.height(front)])
     far = camera.pixel(np.c_[frame.lies(front), np.zeros(4)])
-    low = np.floor(np.minimum(near, far).min(0)).astype(int) - 2
-    wide, high = np.ceil(np.maximum(near, far).max(0)).astype(int) + 3 - low
+    low = np.maximum(np.floor(np.minimum(near, far).min(0)).astype(int) - 2, 0)
+    high_at = np.minimum(np.ceil(np.maximum(near, far).max(0)).astype(int) + 3, camera.size)
+    wide, high = high_at - low
+    if wide < 1 or high < 1:  # out of the picture
+        return
     for at in range(4):
         corners = (np.array([near[at], near[(at + 1) % 4], far[(at + 1) % 4], far[at]]) - low + 0.5) * MANY - 0.5
         mask = np.zeros((high * MANY, wide * MANY), np.uint8)
