@@ -74,7 +74,9 @@ class Laid:
         return [number for number, count in enumerate(self.count) if not count]
 
     def put(self, new: Patch) -> bool:
-        """One patch more; False, with nothing changed, where it may not lie there."""
+        """One patch more; False, with nothing changed, where it may not lie there: on others, or across an item."""
+        if self.ground.crosses(new):
+            return False
         x0, y0, x1, y1 = new
         x0, y0, x1, y1 = x0 - APART, y0 - APART, x1 + APART, y1 + APART
         found: Meetings = {}

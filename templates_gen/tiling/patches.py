@@ -88,6 +88,7 @@ class Ground:
         self._lefts = [item[0] for item in self.items]
         self.worth = [1.0 if broad(item) else THIN for item in self.items]
         self._held: dict[Patch, frozenset[int]] = {}
+        self._crossed: dict[Patch, bool] = {}
         self._along: dict[tuple[bool, float, float, float], bool] = {}
         self._meetings: dict[tuple[Patch, Patch], Meeting | None] = {}
 
@@ -105,6 +106,20 @@ class Ground:
                 if (item := self.items[number])[1] >= y0 and item[2] <= x1 and item[3] <= y1
             )
             self._held[patch] = found
+        return found
+
+    def crosses(self, patch: Patch) -> bool:
+        """Whether a side of a patch runs through an item, which no other patch beside it could hold whole then."""
+        found = self._crossed.get(patch)
+        if found is None:
+            x0, y0, x1, y1 = (
+                patch[0] + TOLERANCE, patch[1] + TOLERANCE, patch[2] - TOLERANCE, patch[3] - TOLERANCE,
+            )  # fmt: skip
+            held = self.held(patch)
+            found = self._crossed[patch] = any(
+                a1 > x0 and b0 < y1 and b1 > y0 and number not in held
+                for number, (_, b0, a1, b1) in enumerate(self.items[: bisect_left(self._lefts, x1)])
+            )
         return found
 
     def all_held(self, patches: Iterable[Patch]) -> bool:

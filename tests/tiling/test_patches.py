@@ -133,9 +133,18 @@ def test_what_a_patch_holds_is_what_lies_in_it(asked, cells):
         inside = {at for at, item in enumerate(sorted(wanted)) if Rect(*patch).holds(Rect(*item))}
         assert on.held(patch) == inside
     assert on.worth == [1.0 if broad(item) else 0.1 for item in sorted(wanted)]
+    crossed = {
+        patch for patch in patches for item in wanted
+        if patch[0] < item[2] and item[0] < patch[2] and patch[1] < item[3] and item[1] < patch[3]
+        and not Rect(*patch).holds(Rect(*item))
+    }  # fmt: skip
+    assert crossed == {patch for patch in patches if on.crosses(patch)}
     laid = Laid.of(on, patches)
+    assert (laid is None) == bool(crossed)
     missing = [item for item in sorted(wanted) if not any(Rect(*patch).holds(Rect(*item)) for patch in patches)]
-    assert laid is not None and laid.all_held == (not missing)
+    if laid is None:
+        return
+    assert laid.all_held == (not missing)
     assert [on.items[number] for number in laid.missing()] == missing
     rest = on.of_what_is_held(patches)
     kept = [i for i in sorted(wanted) if broad(i) or any(Rect(*p).holds(Rect(*i)) for p in patches)]

@@ -37,8 +37,11 @@ def grown_from(on: Ground, kept: list[Patch], seed: int, most: float = inf) -> l
 def test_what_is_grown_holds_everything_in_one_piece_of_no_larger_sheets(asked, seed):
     wanted = [(x * 20.0, y * 20.0, x * 20.0 + 30.0, y * 20.0 + 40.0) for x, y in asked]
     on, start = ground((-20.0, -20.0, 20.0, 20.0), *wanted), (-90.0, -90.0, 90.0, 90.0)
+    if on.crosses(start):
+        assert Laid.of(on, [start]) is None
+        return
     grown = grown_from(on, [start], seed)
-    if grown is None:  # it took more sheets than may be, or none can hold what one crosses: another growth will do
+    if grown is None:  # it took more sheets than may be: another growth will do
         return
     laid = Laid.of(on, grown)
     assert laid is not None and laid.all_held and laid.one_piece
@@ -130,6 +133,14 @@ def test_sheets_are_cut_apart_where_a_join_holds_nothing_and_nothing_is_lost():
     assert len(light.laid.meets) == 4 and len(met) == 3 and min(met) > 150.0
     assert light.laid.all_held and light.laid.one_piece and light.seconds < start.seconds - EACH.join
     assert lighter(start, lambda left, _: Judged(4.0 - joins(left))).laid.meets == start.laid.meets
+
+
+def test_no_sheet_is_put_where_a_nail_would_be_cut_though_nothing_holds_that_yet():
+    """Nothing could hold it beside that sheet: a growth that put one there never came to an end."""
+    nails = (20.0, 20.0, 50.0, 60.0), (170.0, 20.0, 200.0, 60.0)
+    laid = laid_on([], *nails)
+    assert not laid.put((0.0, 0.0, 180.0, 260.0)) and not laid.meets
+    assert laid.put((-20.0, 0.0, 160.0, 260.0)) and laid.put((160.0, 0.0, 340.0, 260.0)) and laid.all_held
 
 
 def joins(laid: Laid) -> int:
