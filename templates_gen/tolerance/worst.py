@@ -1,7 +1,7 @@
 """By how much neighbours err above a limit, asked for again and again while sheets are searched for.
 
 It is what the expected error has (expected.py), worked out without names and marks.  What comes from drops and nails is
-the same on any sheets, so it is worked out once.
+the same on any sheets, so it is worked out once; and so is what neighbours err that lie on sheets taped alike.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ import math
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from heapq import nlargest
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
@@ -19,7 +19,8 @@ from templates_gen.tiling.registering import Point
 from templates_gen.tiling.searching import Judged
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tiling.sketch import Sketch
-from templates_gen.tolerance.corners import Part, measures
+from templates_gen.tolerance.alike import Likeness
+from templates_gen.tolerance.corners import Measures, Part, measures
 from templates_gen.tolerance.expected import looked_at
 from templates_gen.tolerance.neighbours import Neighbours
 from templates_gen.tolerance.sources import PRINTED, Sources
@@ -48,6 +49,15 @@ class _Measure(NamedTuple):
         return sum(xs) / len(xs), sum(ys) / len(ys)
 
 
+class _Pair(NamedTuple):
+    """Two neighbours by their number: the measure of their step, those of their gaps, and all places of these."""
+
+    number: int
+    step: _Measure
+    gaps: tuple[_Measure, ...]
+    places: tuple[Point, ...]
+
+
 class _Laid(NamedTuple):
     """Sheets as they are taped: their cells, which of them lie on their sides, and what place is on which."""
 
@@ -67,12 +77,11 @@ class Worst:
         self._string = plan.job.accuracy.string
         self._corner = plan.group.x0, plan.group.y0
         self._level = plan.level_line - self._corner[1]
-        self._pairs = [
-            [self._measure(parts) for parts in (what.step, *what.gaps)]
-            for what in map(measures, looked_at(plan, pairs))
-        ]
-        self._places = sorted({part[:2] for pair in self._pairs for measure in pair for part in measure.parts})
+        self._pairs = [self._pair(*both) for both in enumerate(map(measures, looked_at(plan, pairs)))]
+        self._places = sorted({place for pair in self._pairs for place in pair.places})
         self._held: dict[Rect, list[Point]] = {}
+        self._likeness = Likeness()
+        self._known: dict[tuple[Any, ...], float] = {}
 
     def excess(self, sketch: Sketch, enough: float = math.inf) -> Judged:
         """By how much the pairs together err above the limit (mm), or more than `enough`, and where the worst is."""
@@ -84,10 +93,14 @@ class Worst:
         tape = taped_of(lie, self._level, self._string, string_share(sources.accuracy, sources.match))
         lying = [cell.turned for cell in sketch.cells]
         laid = _Laid(tape, cells, lying, len(set(lying)) > 1, self._homes(cells))
+        alike, start = self._likeness.of(tape, lying), tape.references[tape.piece_of[0]]
+        corner = alike[start], cells[start].x0, cells[start].y0
         over, worst = 0.0, (0.0, -1)
         for at, pair in enumerate(self._pairs):
-            step, *gaps = (self._variance(measure, laid) for measure in pair)
-            more = NORMAL_95 * math.sqrt(step + max(gaps)) - self.limit
+            key = pair.number, corner, *[alike[self._home(x, y, laid)] for x, y in pair.places]
+            more = self._known.get(key)
+            if more is None:
+                more = self._known[key] = self._error(pair, laid) - self.limit
             if more > 0.0:
                 over += round(more + FINE, FINE_DIGITS)
                 worst = max(worst, (more, at))
@@ -96,14 +109,25 @@ class Worst:
                 return Judged(over)
         return Judged(over, self._weak(self._pairs[worst[1]], laid) if over else ())
 
-    def _weak(self, pair: Sequence[_Measure], laid: _Laid) -> tuple[Point, ...]:
+    def _error(self, pair: _Pair, laid: _Laid) -> float:
+        """What 95 of 100 pairs like this err by at the most (mm)."""
+        return NORMAL_95 * math.sqrt(
+            self._variance(pair.step, laid) + max(self._variance(measure, laid) for measure in pair.gaps)
+        )
+
+    def _weak(self, pair: _Pair, laid: _Laid) -> tuple[Point, ...]:
         """Where a pair is, and where the joins are that add most to its error."""
         found: dict[Point, float] = defaultdict(float)
-        for measure in pair:
+        for measure in (pair.step, *pair.gaps):
             terms = [(self._home(x, y, laid), x, y, right, up) for x, y, right, up in measure.parts]
             for fit, share in shares(laid.tape, terms):
                 found[about(fit)[2:]] += share
-        return pair[0].middle, *nlargest(WEAK, found, key=found.__getitem__)
+        return pair.step.middle, *nlargest(WEAK, found, key=found.__getitem__)
+
+    def _pair(self, number: int, what: Measures) -> _Pair:
+        step, *gaps = (self._measure(parts) for parts in (what.step, *what.gaps))
+        places = dict.fromkeys((x, y) for measure in (step, *gaps) for x, y, *_ in measure.parts)
+        return _Pair(number, step, tuple(gaps), tuple(places))
 
     def _measure(self, parts: Iterable[Part]) -> _Measure:
         """A measure with what of it is the same on any sheets, its places as they are seen from the group's corner."""

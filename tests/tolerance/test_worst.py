@@ -9,13 +9,17 @@ from templates_gen.base.record import replace
 from templates_gen.job.reading.building import read_job
 from templates_gen.printer.profile import Printer, Readings, measured
 from templates_gen.tiling.cells import Cell
+from templates_gen.tiling.planning import tiled
+from templates_gen.tiling.searching import Judged
 from templates_gen.tiling.sheet import SheetPlan
-from templates_gen.tiling.sketch import Sketch
+from templates_gen.tiling.sketch import Judge, Sketch
 from templates_gen.tolerance.expected import worst_error
-from templates_gen.tolerance.holding import plan_sheets
+from templates_gen.tolerance.holding import holding, plan_sheets
 from templates_gen.tolerance.neighbours import neighbours
 from templates_gen.tolerance.taping import laying
 from templates_gen.tolerance.worst import Worst
+from tests.bench.minutes import hung
+from tests.bench.sheet_counts import wall
 from tests.jobs import SAMPLES, paper
 
 READ = Readings(
@@ -63,6 +67,31 @@ def test_it_is_what_the_expected_errors_of_all_neighbours_are_above_the_limit(
             )  # a sheet more, at most
             for enough in (over / 2, over / 2, over * 0.99):
                 assert enough <= worst.excess(sketched(plan, sheets), enough).over <= over + 1e-4
+
+
+@pytest.mark.parametrize("string", [True, False])
+def test_what_is_known_of_sheets_taped_alike_is_what_all_worked_out_anew_comes_to(string: bool) -> None:
+    """Some of what a search asks about, by one that has seen all of it and by one that has seen nothing."""
+    job = hung(wall(180), "a4", "linked", "cut")
+    plan = plan_wall(replace(job, accuracy=replace(job.accuracy, string=string)))
+    pairs, asked = neighbours(plan), [0, 0]
+
+    def judge(like: SheetPlan, limit: float) -> Judge:
+        knows = Worst(plan, pairs, like, limit)
+
+        def excess(sketch: Sketch, enough: float) -> Judged:
+            asked[0] += 1
+            if asked[0] % 7 == 0:
+                new = Worst(plan, pairs, like, limit).excess(sketch)
+                assert knows.excess(sketch).over == pytest.approx(new.over, abs=1e-5)
+                asked[1] += new.over > 0.0
+            return knows.excess(sketch, enough)
+
+        return excess
+
+    held = replace(holding(plan), judge=judge)
+    tiled(plan, plan.job.paper, None, False, held)
+    assert asked[0] > 25 and asked[1] > 2
 
 
 def test_of_no_pairs_there_is_no_error() -> None:
