@@ -11,19 +11,25 @@ import tomlkit
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import TemplatesError
+from templates_gen.base.units import MM
 from templates_gen.checks import Finding, find
 from templates_gen.checks.cures.curing import cured
+from templates_gen.checks.doubts.other_tape import by_the_inch, sold_in_cm
 from templates_gen.job.reading.building import build_job, read_job
 from tests.checks.test_findings import CASES
-from tests.jobs import SAMPLES
+from tests.jobs import SAMPLES, frame
 from tests.odd_jobs import odd_jobs
-from tests.recorded.limits import of_limits
+from tests.recorded.listing import wrapped
 from tests.slips import Raw, tables
 from tests.slips_by_hand import SLIPS
 from tests.slips_of_fields import field_slips
 
 EACH = 5
 """Of the slips one in so many is cured: that takes long.  Our own choice."""
+
+
+LONGEST = 125
+"""The sides of sizes are less, in either unit.  Our own choice."""
 
 
 def of_slips() -> Iterator[str]:
@@ -82,6 +88,14 @@ def of_cures() -> Iterator[str]:
             yield from (f"    {line}" for line in _cured(path))
 
 
+def of_sizes() -> Iterator[str]:
+    """Which whole figures are those of a size that is sold: in inches by the centimetre, in centimetres by the inch."""
+    for unit, sold in (("in", sold_in_cm), ("cm", by_the_inch)):
+        pairs = [(wide, high) for wide in range(1, LONGEST) for high in range(wide, LONGEST)]
+        found = (pair for pair in pairs if sold(frame("A", *(side * MM[unit] for side in pair))))
+        yield from wrapped(f"{unit}: ", (f"{wide} {high}" for wide, high in found))
+
+
 def _cured(path: Path) -> Iterator[str]:
     try:
         plan = plan_wall(read_job(path))
@@ -94,5 +108,5 @@ def _cured(path: Path) -> Iterator[str]:
             yield f"{found.rule} {', '.join(found.about)}: {cure.said}: {changes}"
 
 
-FOUND = {"slips": of_slips, "rules": of_rules, "odd jobs": of_odd_jobs, "cures": of_cures, "limits": of_limits}
+FOUND = {"slips": of_slips, "rules": of_rules, "odd jobs": of_odd_jobs, "cures": of_cures, "sizes": of_sizes}
 """What is recorded, by its title."""

@@ -1,143 +1,129 @@
-"""Where what is found changes as one measure of a small job grows: a line for each measure and each rule it starts."""
+"""Where what is found changes as one measure of a small job grows: a line for each measure in each unit.
+
+In millimetres that is everything, on other tapes mostly the doubts alone: the other rules do not know of tapes.  A
+measure is tried on a ladder at first and then, between two steps of which not the same is said, figure by figure, so
+that its limit is recorded to the last one.
+"""
 
 from __future__ import annotations
 
-import math
-import tomllib
-from collections.abc import Iterator
-from copy import deepcopy
-from typing import Any
+import re
+from collections.abc import Callable, Iterable, Iterator
+from functools import cache
+from itertools import pairwise
 
-from templates_gen.arranging.plan import plan_wall
+from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.errors import TemplatesError
-from templates_gen.checks import find
-from templates_gen.job.reading.building import build_job
-from tests.jobs import SAMPLES
-from tests.slips import get, set_to
+from templates_gen.base.record import replace
+from templates_gen.base.units import MM
+from templates_gen.checks import Finding, find
+from templates_gen.checks.doubts.all_doubts import doubtful
+from templates_gen.job.model import Job
+from tests.recorded.listing import wrapped
+from tests.recorded.measures import ALL, SWEEPS, Sweep
 
-BASE = """
-[job]
-title = "Two ferns"
-unit = "mm"
-date = "2026-03-01"
-[wall]
-width = 4000
-height = 2600
-build = "drywall"
-board = 12.5
-studs = { first = 300, spacing = 400, width = 40 }
-wiring = "us"
-[[wall.feature]]
-kind = "furniture"
-name = "sofa"
-left = 1100
-bottom = 0
-width = 1900
-height = 820
-[[wall.feature]]
-kind = "switch"
-left = 200
-bottom = 1150
-width = 80
-height = 120
-[[wall.feature]]
-kind = "outlet"
-left = 3200
-bottom = 300
-width = 80
-height = 120
-[group]
-arrangement = "row"
-gap = 60
-centre_on = "wall"
-height = { centre = 1500 }
-[[frame]]
-id = "A"
-width = 420
-height = 520
-depth = 25
-drop = 60
-weight = "2.4 kg"
-hanger = "wire"
-fixing = { kind = "nail", diameter = 1.8, length = 38 }
-[[frame]]
-id = "B"
-width = 410
-height = 500
-weight = "3 kg"
-hanger = { kind = "rings", left = 60, right = 62, drop_left = 80, drop_right = 82, seen_from = "back" }
-fixing = { kind = "hook", below = 22, rating = "9 kg", nails = 1, length = 32, angle = 45 }
-[[frame]]
-id = "C"
-width = 400
-height = 510
-drop = 70
-hanger = { kind = "wire", apart = 120, ring_separation = 300, ring_depth = 110 }
-fixing = { kind = "screw", diameter = 4, length = 40 }
-"""
-"""Made up; every measure in mm."""
+STEPS = 1.6
+"""By what factor a measure grows on the ladder.  Our own choice."""
 
-RAW: dict[str, Any] = tomllib.loads(BASE)
-"""Its tables."""
+LINES = {
+    "mm": ((20.0, 0.1), (1000.0, 0.5), (1e9, 1.0)), "cm": ((1e9, 0.05),), "in": ((1e9, 0.05),), "": ((1e9, 0.01),),
+}  # fmt: skip
+"""From one figure that is tried to the next, up to which figure.  Our own choice."""
 
-MEASURES = (
-    "wall.width", "wall.height", "wall.board", "wall.studs.spacing", "wall.studs.width", "wall.feature.0.width",
-    "wall.feature.0.height", "wall.feature.1.bottom", "wall.feature.1.width", "wall.feature.2.bottom",
-    "group.height.centre", "frame.0.width", "frame.0.height", "frame.0.depth", "frame.0.drop", "frame.0.weight",
-    "frame.0.fixing.diameter", "frame.0.fixing.length", "frame.1.weight", "frame.1.hanger.drop_left",
-    "frame.1.hanger.drop_right", "frame.1.fixing.below", "frame.1.fixing.rating", "frame.1.fixing.length",
-    "frame.1.fixing.angle", "frame.2.drop", "frame.2.hanger.apart", "frame.2.hanger.ring_separation",
-)  # fmt: skip
+OFF = {"mm": 0.03}
+"""By how much figures lie off every line of a tape: what is usual goes further where no other tape could be meant."""
 
-STEP, FINE = 1.4, 1.01
-"""By what factor a measure grows, and how finely a change is looked for.  Our own choice."""
-
-TIMES = 9
-"""Steps up and down from the measure as it is."""
+NUMBERS = re.compile(r"\d+(?:\.\d+)?")
 
 
 def of_limits() -> Iterator[str]:
-    """For every measure, what is found, as it grows, from what value on."""
-    for path in MEASURES:
-        before, low = _found(path, STEP**-TIMES), STEP**-TIMES
-        yield f"{path}: {_said(before, frozenset())}"
-        for step in range(1 - TIMES, TIMES + 1):
-            share = STEP**step
-            now = _found(path, share)
-            if now != before:
-                yield f"    from {_value(path, _change(path, low, share, before)):.1f}: {_said(now, before)}"
-            before, low = now, share
+    """For every measure, in every unit, what is found at its least figure, and from which figures on that changes."""
+    for sweep in SWEEPS:
+        for unit in sweep.units:
+            yield from wrapped(f"{sweep.name} in {unit or 'kg'}: ", _along(sweep, unit))
 
 
-def _change(path: str, low: float, high: float, before: frozenset[str]) -> float:
-    """Where what is found first is not as it was, between two shares."""
-    while high / low > FINE:
-        middle = math.sqrt(low * high)
-        if _found(path, middle) == before:
-            low = middle
-        else:
-            high = middle
-    return high
+def _along(sweep: Sweep, unit: str) -> Iterator[str]:
+    """What changes along one measure, and the sums of all that is said at the steps of the ladder."""
+    tried: dict[int, frozenset[str]] = {}
+    job = sweep.make() if not unit else replace(sweep.make(), unit=unit)
+    words: list[Finding | str] = []
+
+    def found(figure: int) -> frozenset[str]:
+        if figure not in tried:
+            said = _found(sweep, job, _value(figure, unit), find if unit == "mm" or sweep.units != ALL else doubtful)
+            tried[figure] = frozenset(map(_short, said))
+            words.extend(said)
+        return tried[figure]
+
+    ladder = [*sorted({_figure(mm, unit) for mm in sweep.ladder(STEPS)})]
+    list(map(found, ladder))
+    told = _sums(words)
+    usual = found(_figure(sweep.usual, unit))
+    yield f"{_shown(ladder[0], unit)} {_changed(found(ladder[0]), usual)}"
+    for low, high in pairwise(ladder):
+        while found(low) != found(high):
+            before, at = low, high
+            while at - before > 1:
+                middle = (before + at) // 2
+                before, at = (middle, at) if found(middle) == found(low) else (before, middle)
+            yield f"{_shown(at, unit)} {_changed(found(at), found(low))}"
+            low = at
+    yield told
 
 
-def _said(now: frozenset[str], before: frozenset[str]) -> str:
-    return " ".join([*sorted(f"+{rule}" for rule in now - before), *sorted(f"-{rule}" for rule in before - now)])
-
-
-def _number(value: Any) -> float:
-    return float(str(value).split()[0])
-
-
-def _value(path: str, share: float) -> float:
-    return _number(get(RAW, path)) * share
-
-
-def _found(path: str, share: float) -> frozenset[str]:
-    """What is found with a measure so many times as large, by rule."""
-    raw = deepcopy(RAW)
-    value = _value(path, share)
-    set_to(path, f"{value:.5f} kg" if isinstance(get(RAW, path), str) else value)(raw)
+def _found(sweep: Sweep, job: Job, value: float, rules: Callable[[Plan], Iterable[Finding]]) -> list[Finding | str]:
+    """What these rules find with a measure that is so long."""
     try:
-        return frozenset(each.rule for each in find(plan_wall(build_job(raw, SAMPLES / "job.toml"))))
-    except TemplatesError:
-        return frozenset(("refused",))
+        return list(rules(plan_wall(sweep.put(job, value))))
+    except TemplatesError as error:
+        return [str(error)]
+
+
+def _short(found: Finding | str) -> str:
+    """A finding by its rule and its frames, or the field that it doubts."""
+    if isinstance(found, str):
+        return "refused"
+    fields = [text.rpartition(": ")[0].split(", ") for text in found.confirm]
+    where = " ".join(f"{first.removeprefix('frame ')}.{rest[-1]}" if rest else first for first, *rest in fields)
+    return f"{found.rule} {where or ','.join(found.about)}".rstrip()
+
+
+def _changed(now: frozenset[str], before: frozenset[str]) -> str:
+    return " ".join([*sorted(f"+{each}" for each in now - before), *sorted(f"-{each}" for each in before - now)])
+
+
+def _sums(words: list[Finding | str]) -> str:
+    """How many of each level, their letters, and all numbers in them added up."""
+    found = [each for each in words if isinstance(each, Finding)]
+    levels = [sum(each.level == level for each in found) for level in ("stop", "warn", "note")]
+    texts = [each if isinstance(each, str) else f"{each.text} {each.meant}" for each in words]
+    numbers = sum(float(number) for text in texts for number in NUMBERS.findall(text))
+    return f"{'/'.join(map(str, levels))} found in {sum(map(len, texts))} letters, all numbers {numbers:.2f}"
+
+
+@cache
+def _starts(unit: str) -> tuple[tuple[int, float, float], ...]:
+    """The first figure of every part of the scale, where it begins, and its line's width (in the unit)."""
+    found, start, first = [], 0.0, 0
+    for most, line in LINES[unit]:
+        found.append((first, start, line))
+        first, start = first + round((most - start) / line), most
+    return tuple(found)
+
+
+def _value(figure: int, unit: str) -> float:
+    """The length of a figure in mm, or the weight in kg, or whatever else a measure is in."""
+    first, start, line = next(part for part in reversed(_starts(unit)) if figure >= part[0])
+    return round(start + (figure - first) * line + OFF.get(unit, 0.0), 6) * (MM[unit] if unit else 1.0)
+
+
+def _figure(value: float, unit: str) -> int:
+    """The figure nearest to a value."""
+    number = value / (MM[unit] if unit else 1.0)
+    first, start, line = next(part for part in reversed(_starts(unit)) if number >= part[1])
+    return first + round((number - start) / line)
+
+
+def _shown(figure: int, unit: str) -> str:
+    return f"{_value(figure, unit) / (MM[unit] if unit else 1.0):g}"

@@ -13,6 +13,7 @@ from tests.recorded.cells import of_cells
 from tests.recorded.crowds import of_crowds, of_spines
 from tests.recorded.found import FOUND
 from tests.recorded.jobs import DRAWN, PLANNED, Recorded
+from tests.recorded.limits import of_limits
 from tests.recorded.listing import drawn, planned, sheets_of, told
 from tests.recorded.parts import PARTS
 from tests.recorded.updates import of_updates
@@ -77,6 +78,7 @@ FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
     },
     "parts": {name: lambda _, lines=lines: lines() for name, lines in PARTS.items()},
     "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
+    "limits": {"limits": lambda _: of_limits()},
 }
 """The records in each file, by their titles in it, and what writes their lines from a user's number of steps."""
 
