@@ -20,7 +20,9 @@ from templates_gen.photo.edges import Edge, edges
 from templates_gen.photo.hung import Hangs, Hung, read_hung
 from templates_gen.photo.hung_data import as_readings, without_depth
 from templates_gen.photo.picture import Photo
+from tests.photo.made.cameras import standing
 from tests.photo.made.examples import of_hung, write_examples
+from tests.photo.made.framed import hanging, sides
 from tests.photo.made.hung_runs import hung_run
 from tests.photo.made.runs import Setting
 from tests.running import run
@@ -161,6 +163,18 @@ def test_a_frame_that_is_not_whole_on_the_picture_is_not_read(folder):
     ran = run("photo", "hung", "job.toml", "hung.jpg", "corners.csv", "-o", "readings.csv")
     assert ran.code == 2 and "1 of 2 frames can be read" in ran.err and not (folder / "readings.csv").exists()
     assert f"{name}: it is not whole on the photograph" in " ".join(ran.err.split())
+
+
+def test_a_made_frame_may_hang_partly_or_wholly_out_of_the_picture():
+    """Its own sides are drawn where the picture is."""
+    chance = np.random.default_rng(5)
+    camera = standing(chance, (600, 450), (0.0, 0.0), 1000.0, 700.0)
+    for x in (-480.0, 900.0):
+        r = Rect(x - 150, -150, x + 150, 150)
+        frame = hanging([Face("A", r, r, r, None)], 25.0, chance)[0]
+        picture = np.full((450, 600), 170.0, np.float32)
+        sides(picture, frame, camera, chance)
+        assert (picture != 170.0).any() == (x < 0)
 
 
 def test_a_wall_without_a_card_or_with_one_frame_is_refused():
