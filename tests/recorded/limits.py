@@ -11,12 +11,13 @@ import re
 from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from itertools import pairwise
+from zlib import crc32
 
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.errors import TemplatesError
 from templates_gen.base.record import replace
 from templates_gen.base.units import MM
-from templates_gen.checks import Finding, find
+from templates_gen.checks import NOTE, STOP, WARN, Finding, find
 from templates_gen.checks.doubts.all_doubts import doubtful
 from templates_gen.job.model import Job
 from tests.recorded.listing import wrapped
@@ -94,12 +95,12 @@ def _changed(now: frozenset[str], before: frozenset[str]) -> str:
 
 
 def _sums(words: list[Finding | str]) -> str:
-    """How many of each level, their letters, and all numbers in them added up."""
+    """How many of each level, a sum of their words, and all numbers in them added up."""
     found = [each for each in words if isinstance(each, Finding)]
-    levels = [sum(each.level == level for each in found) for level in ("stop", "warn", "note")]
-    texts = [each if isinstance(each, str) else f"{each.text} {each.meant}" for each in words]
-    numbers = sum(float(number) for text in texts for number in NUMBERS.findall(text))
-    return f"{'/'.join(map(str, levels))} found in {sum(map(len, texts))} letters, all numbers {numbers:.2f}"
+    levels = "/".join(str(sum(each.level == level for each in found)) for level in (STOP, WARN, NOTE))
+    text = "\n".join(each if isinstance(each, str) else f"{each.text} {each.meant}" for each in words)
+    numbers = sum(map(float, NUMBERS.findall(text)))
+    return f"{levels} found, their words {crc32(NUMBERS.sub('', text).encode()):08x}, all numbers {numbers:.2f}"
 
 
 @cache

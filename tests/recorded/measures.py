@@ -84,14 +84,16 @@ Thing = tuple[str, str, float, float, float, float]
 THINGS: tuple[Thing, ...] = (
     ("outlet", "outlet", 900.0, 300.0, 80.0, 120.0), ("switch", "switch", 900.0, 1050.0, 80.0, 120.0),
     ("light", "lamp", 900.0, 1700.0, 200.0, 300.0), ("vent", "vent", 800.0, 200.0, 300.0, 250.0),
-    ("radiator", "radiator", 300.0, 100.0, 1000.0, 600.0), ("door", "door", 300.0, 1.0, 850.0, 2000.0),
-    ("window", "window", 300.0, 800.0, 900.0, 1200.0), ("furniture", "cabinet", 400.0, 1.0, 900.0, 800.0),
-    ("furniture", "sofa", 300.0, 1.0, 1900.0, 800.0), ("furniture", "bed", 300.0, 1.0, 1600.0, 900.0),
-    ("furniture", "mantel", 400.0, 1.0, 1300.0, 1100.0), ("furniture", "sideboard", 300.0, 1.0, 1700.0, 850.0),
-    ("furniture", "piano", 300.0, 1.0, 1450.0, 1150.0), ("furniture", "table", 300.0, 1.0, 1400.0, 750.0),
-    ("furniture", "bench", 300.0, 1.0, 1200.0, 450.0), ("furniture", "shelf", 500.0, 900.0, 800.0, 250.0),
+    ("radiator", "radiator", 300.0, 100.0, 1000.0, 600.0), ("door", "door", 300.0, 0.0, 850.0, 2000.0),
+    ("window", "window", 300.0, 800.0, 900.0, 1200.0), ("furniture", "cabinet", 400.0, 0.0, 900.0, 800.0),
+    ("furniture", "sofa", 300.0, 0.0, 1900.0, 800.0), ("furniture", "bed", 300.0, 0.0, 1600.0, 900.0),
+    ("furniture", "mantel", 400.0, 0.0, 1300.0, 1100.0), ("furniture", "sideboard", 300.0, 0.0, 1700.0, 850.0),
+    ("furniture", "piano", 300.0, 0.0, 1450.0, 1150.0), ("furniture", "table", 300.0, 0.0, 1400.0, 750.0),
+    ("furniture", "bench", 300.0, 0.0, 1200.0, 450.0), ("furniture", "shelf", 500.0, 900.0, 800.0, 250.0),
 )  # fmt: skip
 """One of every kind, and of every name that has a size of its own."""
+
+PLATES = ("outlet", "switch")
 
 FROM_FLOOR = ("outlet", "switch", "door", "window", "cabinet", "sofa", "table")
 """What is asked about by how high it begins."""
@@ -117,7 +119,8 @@ def _room(*things: Thing, **more: Any) -> Wall:
 
 def _far_from(*things: Thing) -> Job:
     """One frame far from what is on the wall."""
-    return job(frame(), wall=_room(*things), group=group((("A",),), centre_on=3000.0))
+    wall = _room(*things, width=12_000.0, height=12_000.0)  # no limit of theirs is hidden by the wall's
+    return job(frame(), wall=wall, group=group((("A",),), centre_on=6000.0))
 
 
 def _things() -> Iterator[Sweep]:
@@ -126,8 +129,9 @@ def _things() -> Iterator[Sweep]:
         for side in ("width", "height"):
             yield Sweep(name, f"wall.features.0.rect.{side}", make, ALL, 20.0)
         if name in FROM_FLOOR:
-            units = ALL if kind in ("outlet", "switch") else MM
-            yield Sweep(name, "wall.features.0.rect.bottom", make, units, 600.0 if thing[3] == 1.0 else 20.0)
+            lifted = cache(partial(_far_from, (*thing[:3], thing[3] or 1.0, *thing[4:])))
+            units, reach = (MM, 20.0) if thing[3] else (MM, 600.0)
+            yield Sweep(name, "wall.features.0.rect.bottom", lifted, ALL if kind in PLATES else units, reach)
     for name, two in PASSED.items():
         yield Sweep(name, "wall.features.1.rect.left", cache(partial(_far_from, *two)), MM, 20.0)
 
@@ -266,7 +270,7 @@ NAIL = Fixing(length=38.0)
 HOOKS = Fixing(kind="hook", below=22.0, rating=9.0, nails=2, length=32.0, angle=45.0)
 SCREW = Fixing(kind="screw", diameter=4.5, length=40.0, rating=12.0)
 WIRE, CLEAT = Hanger(kind="wire"), Hanger(kind="cleat", left=60.0, right=64.0, screw_below=20.0)
-PLATES = Hanger(kind="plates", left=20.0, right=22.0, drop_left=90.0, drop_right=91.0)
+MIRROR = Hanger(kind="plates", left=20.0, right=22.0, drop_left=90.0, drop_right=91.0)
 EVEN = Hanger(kind="rings", left=40.0, right=40.0, drop_left=70.0, drop_right=70.0)
 HANGERS: dict[str, tuple[Hanger, float | None, Fixing, tuple[str, ...]]] = {
     "wire": (WIRE, 80.0, HOOK, ("drop",)),
@@ -276,7 +280,7 @@ HANGERS: dict[str, tuple[Hanger, float | None, Fixing, tuple[str, ...]]] = {
     "rings": (RINGS, None, HOOK, ("hanger.left", "hanger.right", "hanger.drop_left", "hanger.drop_right")),
     "keyholes": (KEYHOLES, 25.0, SCREW, ("drop", "hanger.left")),
     "cleat": (CLEAT, 60.0, SCREW, ("drop", "hanger.left", "hanger.screw_below")),
-    "plates": (PLATES, None, SCREW, ("hanger.right", "hanger.drop_left")),
+    "plates": (MIRROR, None, SCREW, ("hanger.right", "hanger.drop_left")),
 }
 """Every kind, its drop, its fixing, and what is measured of it."""
 
