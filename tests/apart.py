@@ -21,7 +21,7 @@ LONGEST_TICK = 4.0
 """mm: no tick of a sheet's ruler is longer.  Our own design, no source."""
 
 KINDS = (
-    "black corner", "title", "ruler", "frame", "nail", "long line", "target", "label of a nail",
+    "black corner", "title", "frame", "nail", "long line", "target", "label of a nail", "ruler",
     "figure of a drop scale", "figure of the level line", "name of a line", "distance", "label of a frame",
     "word under a label", "number of the sheet", "name at a join", "photo tag",
 )  # fmt: skip
@@ -29,7 +29,7 @@ KINDS = (
 
 assert len(LAYERS) == len(KINDS)
 
-LETTERED = (1, 7, 8, 9, 10, 11, 12, 13, 15)
+LETTERED = (1, 6, 8, 9, 10, 11, 12, 13, 15)
 TAKEN = ("nail", "target", "number of the sheet", "photo tag")
 """Layers of texts, and those that take what they draw and nothing else."""
 

@@ -10,6 +10,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.documents.sheets.layer import Drawn
 from templates_gen.documents.sheets.layers import Laid, lay
 from templates_gen.documents.sheets.rulers import ruler_ends, rulers_zones
+from templates_gen.documents.sheets.scales import scales_to_mark
 from templates_gen.drawing.items import Polygon, Text, moved
 from templates_gen.tiling.long_lines import centre_spans, level_spans
 from tests.apart import KINDS, LETTERING, around
@@ -130,7 +131,11 @@ def _between(line: tuple[float, float, float, float]) -> Rect:
 
 
 def _is_drawn(plan: Plan, kind: str, x: float, y: float) -> bool:
-    """Whether one sees nothing there but line: neither long line runs over what is on the wall."""
+    """Whether one sees nothing there but line: neither long line runs over what is on the wall, nor the centre line on
+    a drop scale."""
+    scales = [scale.zone.grown(ENDS) for hung in plan.frames for scale in scales_to_mark(hung)]
+    if kind == "centre line" and any(zone.has_point(x, y) for zone in scales):
+        return False
     spans = {"level line": (x, level_spans(plan)), "centre line": (y, centre_spans(plan))}
     at, some = spans.get(kind, (0.0, [(-NEAR, NEAR)]))
     return any(low + ENDS <= at <= high - ENDS for low, high in some)

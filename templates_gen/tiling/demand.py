@@ -118,8 +118,8 @@ def _corners(plan: Plan, hides: Covered | None) -> Iterator[Rect]:
 
 def _thickness(hides: Covered | None) -> tuple[float, float]:
     """What a trim line, or what is hidden, keeps away from an edge on its outside and its inside."""
-    # a line to cut keeps off the second line inside, too
-    return (UNCUT_CLEAR, UNCUT_CLEAR) if hides else (EDGE_CLEAR, INNER_EDGE + UNCUT_CLEAR)
+    # the dotted line to lay the next sheet on looks like a toothed one nearer to the second line inside
+    return (UNCUT_CLEAR, UNCUT_CLEAR) if hides else (EDGE_CLEAR, INNER_EDGE + EDGE_CLEAR)
 
 
 def _pitch(plan: Plan) -> Iterator[Rect]:

@@ -163,10 +163,12 @@ class Ground:
         across, upward = max(one[0], two[0]) - min(one[2], two[2]), max(one[1], two[1]) - min(one[3], two[3])
         if across >= TOLERANCE or upward >= TOLERANCE or (across > -TOLERANCE and upward > -TOLERANCE):
             return Meeting(False, 0.0, False)
-        if across > -TOLERANCE:
-            at, low, high, over = max(one[0], two[0]), max(one[1], two[1]), min(one[3], two[3]), one[0] > two[0]
-            return None if self.runs_along(True, at, low, high) else Meeting(True, -upward, over)
-        if upward > -TOLERANCE:
-            at, low, high, over = max(one[1], two[1]), max(one[0], two[0]), min(one[2], two[2]), one[1] > two[1]
-            return None if self.runs_along(False, at, low, high) else Meeting(False, -across, over)
-        return None
+        upright = across > -TOLERANCE
+        if not upright and upward <= -TOLERANCE:
+            return None
+        at, along, length = (0, 1, -upward) if upright else (1, 0, -across)
+        over, upper = one[at] > two[at], max(one, two, key=lambda patch: patch[at])
+        low, high = max(one[along], two[along]), min(one[along + 2], two[along + 2])
+        if self.wanted.cut:  # right along its side
+            low, high = upper[along], upper[along + 2]
+        return None if self.runs_along(upright, upper[at], low, high) else Meeting(upright, length, over)

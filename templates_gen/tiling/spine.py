@@ -169,7 +169,7 @@ def _lengthened(asked: Asked, state: _State, lap: tuple[float, float], stretch: 
     cost = state.cost + EACH.sheet + sum(EACH.chained * len(branch.cells) for branch in stretch.branches)
     if state.stretch is not None:
         meet = min(lap[1], cell.y1) - max(lap[0], cell.y0)
-        if meet < LEAST_LAP or _along_edge(cell.x0, lap, cell, asked.upright):
+        if meet < LEAST_LAP or _along_edge(cell, asked.upright):
             return None
         cost += EACH.join + EACH.cut + shaky(meet)
         new = [cell, *(piece for branch in stretch.branches for piece in branch.cells)]
@@ -180,10 +180,9 @@ def _lengthened(asked: Asked, state: _State, lap: tuple[float, float], stretch: 
     return _State(cost, state, stretch)
 
 
-def _along_edge(x: float, lap: tuple[float, float], cell: Rect, upright: Sequence[Rect]) -> bool:
-    """Whether the cut between two sheets runs along an edge of a frame."""
-    low, high = max(lap[0], cell.y0), min(lap[1], cell.y1)
-    return any(edge.x0 < x < edge.x1 and edge.y0 < high and low < edge.y1 for edge in upright)
+def _along_edge(cell: Rect, upright: Sequence[Rect]) -> bool:
+    """Whether the left side of a sheet of the spine, which is cut, runs along an edge of a frame."""
+    return any(edge.x0 < cell.x0 < edge.x1 and edge.y0 < cell.y1 and cell.y0 < edge.y1 for edge in upright)
 
 
 def _last_cells(state: _State) -> list[Rect]:

@@ -300,6 +300,27 @@ def test_beside_a_line_of_the_wall_rulers_have_ticks_at_their_figures_alone(spar
     assert len(long) == 2 * (not sparing)
 
 
+def test_the_upright_ruler_is_sparing_beside_a_drop_scale():
+    """One beside the other was 0.2 mm away for 63 mm: two scales as one.  Figures stand every inch, and the last 6 mm
+    of a ruler are whole."""
+    done, beside = made("twelve, letter, all"), 0
+    for laid in lay(done.plan, done.sheets, 0, done.lettering):
+        sheet, (dx, dy) = laid.so_far.sheet, laid.so_far.to_page
+        zones = [scale.zone.shifted(dx, dy) for some in laid.so_far.scales.values() for scale in some]
+        (name,) = [use.form for drawn in laid.drawn.values() for use in drawn.page_items
+                   if isinstance(use, Use) and use.form.startswith("rulers")]  # fmt: skip
+        (form,) = [form for form in done.template.forms if form.name == name]
+        _, plumb = rulers(sheet.page, done.sheets.paper.overlap, "in", ())
+        ticks = [line for line in form.items if isinstance(line, Line) and line.x0 == plumb.x0 and line.y0 == line.y1]
+        for zone in zones:
+            if zone.x0 < plumb.x0 < zone.x1 and zone.overlaps(Rect(plumb.x0, plumb.y0 + 6, plumb.x0 + 1, plumb.y1 - 6)):
+                beside += 1
+                low, high = max(zone.y0, plumb.y0 + 6.0), min(zone.y1, plumb.y1 - 6.0)
+                off = [(line.y0 - plumb.y0) / 25.4 for line in ticks if low < line.y0 < high]
+                assert off == pytest.approx([round(inches) for inches in off])
+    assert beside
+
+
 def test_teeth_go_all_along_the_longest_line_to_cut():
     """Sheets are of many sizes: the first one's may be the shortest."""
     done = made("twelve, letter, linked")

@@ -7,10 +7,14 @@ from collections.abc import Iterator
 import numpy as np
 import pytest
 
-from templates_gen.arranging.plan import Plan
+from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
+from templates_gen.documents.sheets.scales import scales_to_mark
+from templates_gen.documents.sheets.wall_marks import long_lines
+from templates_gen.drawing.items import Line
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.long_lines import centre_spans, level_spans
+from tests.jobs import frame, job
 from tests.made import NAMES, SPARING, made
 from tests.wall_reading import (
     BROAD,
@@ -112,8 +116,21 @@ def test_level_line_is_drawn_right_across(name: str) -> None:
 @all_jobs
 def test_centre_line_is_drawn_from_top_to_foot(name: str) -> None:
     plan = made(name).plan
-    points = [(plan.centre_line, y, False) for span in centre_spans(plan) for y in every(*span, STEP)]
-    drawn_wherever_shown(name, points, HEAVY)
+    scales = [scale.zone for hung in plan.frames for scale in scales_to_mark(hung)]
+    heights = [y for span in centre_spans(plan) for y in every(*span, STEP)]
+    on_paper = [y for y in heights if not any(zone.has_point(plan.centre_line, y) for zone in scales)]
+    drawn_wherever_shown(name, [(plan.centre_line, y, False) for y in on_paper], HEAVY)
+
+
+def test_the_centre_line_breaks_off_on_a_scale_to_mark_a_nail_on() -> None:
+    """Where a drop is not known the scale stands on the hanger's upright, 120 mm long and 25 mm wide (our own), here on
+    the centre line: together they look like a line to cut along."""
+    plan = plan_wall(job(frame("A", 300, 400, None)))
+    window = plan.group.grown(10.0)
+    lines = [one for one in long_lines(plan, window, []) if isinstance(one, Line) and one.width == HEAVY]
+    assert [(line.x0, line.y0, line.y1) for line in lines] == [
+        (plan.centre_line, plan.group.y0, plan.group.y1 - 400 / 3),  # a third of its height is longer than 120 mm
+    ]
 
 
 @all_jobs

@@ -61,10 +61,10 @@ def test_the_group_is_shown_with_its_edges_line_or_with_a_border_for_a_sheets_ow
 
 @pytest.mark.parametrize("trim", ["cut", "none"])
 def test_of_every_mark_the_corners_are_asked_for_and_of_its_strips_the_whole_edges(trim):
-    """Arms of 15 mm, as thick as what a line to cut keeps off an edge, 3 mm outside and 4.5 inside; uncut, 1.5 mm: our
+    """Arms of 15 mm, as thick as what a line to cut keeps off an edge, 3 mm outside and 6 inside; uncut, 1.5 mm: our
     own design, no source."""
     hides = Covered(7.0, 13.0, 6.0) if trim == "none" else None
-    out, into = (1.5, 1.5) if hides else (3.0, 4.5)
+    out, into = (1.5, 1.5) if hides else (3.0, 6.0)
     arms = set(demand(PLAN, "marks", CLEAR, hides).divisible)
     edges = demand(PLAN, "edges", CLEAR, hides)
     assert demand(PLAN, "marks", CLEAR, hides).lines == demand(PLAN, "linked", CLEAR, hides).lines
@@ -85,15 +85,15 @@ def test_of_every_mark_the_corners_are_asked_for_and_of_its_strips_the_whole_edg
 
 
 def test_no_cut_of_linked_paper_runs_along_an_edge_or_its_second_line():
-    """From 3 mm outside an edge to 1.5 mm inside its second line, which is 3 mm inside: our own design, no source."""
+    """From 3 mm outside an edge to 3 mm inside its second line, which is 3 mm inside: our own design, no source."""
     edges = demand(PLAN, "linked", CLEAR).lines
     assert len(edges) == 8
     for hung in PLAN.frames:
         r, outer = hung.rect, hung.rect.grown(3.0)
-        assert Rect(outer.x0, r.y1 - 4.5, outer.x1, outer.y1) in edges
-        assert Rect(outer.x0, outer.y0, outer.x1, r.y0 + 4.5) in edges
-        assert Rect(outer.x0, outer.y0, r.x0 + 4.5, outer.y1) in edges
-        assert Rect(r.x1 - 4.5, outer.y0, outer.x1, outer.y1) in edges
+        assert Rect(outer.x0, r.y1 - 6.0, outer.x1, outer.y1) in edges
+        assert Rect(outer.x0, outer.y0, outer.x1, r.y0 + 6.0) in edges
+        assert Rect(outer.x0, outer.y0, r.x0 + 6.0, outer.y1) in edges
+        assert Rect(r.x1 - 6.0, outer.y0, outer.x1, outer.y1) in edges
 
 
 def test_linked_paper_has_the_scale_of_a_drop_that_is_not_known_and_no_other():

@@ -121,6 +121,21 @@ def test_no_join_runs_along_an_edge_of_a_frame():
     )  # level, and said upright
 
 
+def test_the_sheet_on_top_is_cut_right_along_its_side_and_no_edge_of_a_frame_is_there():
+    """Beyond the join, too; the sheet under it is not cut there, and uncut paper nowhere."""
+    left, right = (0.0, 0.0, 100.0, 100.0), (100.0, 0.0, 200.0, 300.0)
+    thin = Rect(98.0, 150.0, 101.0, 400.0)
+    assert Laid.of(ground(upright=(thin,)), [left, right]) is None
+    assert Laid.of(ground(upright=(thin,)), [right, left]) is None
+    assert Laid.of(ground(upright=(thin,), cut=False), [left, right]) is not None
+    tall, low = (0.0, 0.0, 100.0, 300.0), (100.0, 0.0, 200.0, 100.0)
+    assert Laid.of(ground(upright=(thin,)), [tall, low]) is not None
+    wide, above = (0.0, 0.0, 100.0, 100.0), (0.0, 100.0, 300.0, 200.0)
+    flat = Rect(150.0, 98.0, 400.0, 101.0)
+    assert Laid.of(ground(level=(flat,)), [wide, above]) is None
+    assert Laid.of(ground(level=(flat,), cut=False), [wide, above]) is not None
+
+
 items = st.lists(st.tuples(st.integers(0, 40), st.integers(0, 40), st.integers(0, 4), st.integers(0, 4)), max_size=8)
 
 

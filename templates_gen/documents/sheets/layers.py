@@ -38,12 +38,12 @@ from templates_gen.tiling.sheet import SheetPlan
 LAYERS: tuple[Layer, ...] = (
     corners_to_measure_from,
     each(title),
-    both_rulers,
     each(frames),
     each(nails),
     each(long_lines),
     each(target),
     nail_labels,
+    both_rulers,
     each(drop_scales),
     each(level_figures),
     each(names_of_lines),

@@ -85,7 +85,7 @@ def _on_rulers(so_far: SoFar) -> tuple[list[Rect], list[Rect]]:
 
 def _beside_lines(so_far: SoFar, both: tuple[Ruler, Ruler]) -> list[Rect]:
     """Along which stretches of both rulers a line of the wall runs, where ticks would make another line of it: edges of
-    frames and both long lines (page mm)."""
+    frames, both long lines, and drop scales (page mm)."""
     plan, (level, plumb), group = so_far.plan, both, so_far.plan.group
     bands = [Rect(group.x0, plan.level_line, group.x1, plan.level_line)]
     stands = [Rect(plan.centre_line, group.y0, plan.centre_line, group.y1)]
@@ -93,6 +93,7 @@ def _beside_lines(so_far: SoFar, both: tuple[Ruler, Ruler]) -> list[Rect]:
         r = hung.rect
         bands += (Rect(r.x0, low, r.x1, low + INNER_EDGE) for low in (r.y0, r.y1 - INNER_EDGE))
         stands += (Rect(low, r.y0, low + INNER_EDGE, r.y1) for low in (r.x0, r.x1 - INNER_EDGE))
+        stands += (scale.zone for scale in so_far.scales[hung.frame.id])
     low, high = (
         Rect(level.x0 + END_STAYS, level.y0 - TICKS, level.x1 - END_STAYS, level.y0 + FIGURES[0]),
         Rect(plumb.x0 - TICKS, plumb.y0 + END_STAYS, plumb.x0 + FIGURES[1], plumb.y1 - END_STAYS),

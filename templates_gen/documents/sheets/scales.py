@@ -76,6 +76,11 @@ def scales_may_stand(hung: Hung) -> Iterator[Rect]:
         yield from (scale.zone for scale in scales if scale)
 
 
+def scales_to_mark(hung: Hung) -> Iterator[DropScale]:
+    """The scales on the uprights of hangers whose drop is not known yet."""
+    yield from filter(None, (drop_scale(hung, bearing, 0) for bearing in hung.bearings if bearing.drop is None))
+
+
 def drop_scale(hung: Hung, bearing: Bearing, side: int) -> DropScale | None:
     """The scale of one hanger on this side of its nail, or on the hanger's upright itself where there is no nail.
 

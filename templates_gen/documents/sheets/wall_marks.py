@@ -9,7 +9,7 @@ from itertools import pairwise
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
-from templates_gen.documents.sheets.scales import Graduation, ticks_along
+from templates_gen.documents.sheets.scales import Graduation, scales_to_mark, ticks_along
 from templates_gen.drawing.items import Form, Item, Line, Polygon
 from templates_gen.drawing.shapes import teeth, wedge
 from templates_gen.drawing.sizes import (
@@ -119,10 +119,11 @@ def _distance(point: tuple[float, float], start: tuple[float, float], end: tuple
 def long_lines(plan: Plan, window: Rect, nails: Sequence[tuple[float, float]]) -> Iterator[Item]:
     """What a window shows of the centre line, the level line, a stair's pitch line and the edges of the wall.
 
-    Dashes count from the wall's origin.  Lines break off at nail points, and upright ones along release slits.
+    Dashes count from the wall's origin.  Lines break off at nail points, and upright ones along release slits and on
+    drop scales that stand where a nail is still to be marked: with their ticks a line looks like one to cut along.
     """
     holes = nail_holes(nails)
-    slits = [*holes, *slit_holes(nails)]
+    slits = [*holes, *slit_holes(nails), *(scale.zone for hung in plan.frames for scale in scales_to_mark(hung))]
     for line in _dashed(plan, window):
         yield from map(phased, unbroken([line], slits if line.x0 == line.x1 else holes))
     yield from unbroken(_level(plan, window), holes)
