@@ -128,9 +128,10 @@ def _stack(
     spans = sorted((sign * (box.y0 if upward else box.y1), sign * (box.y1 if upward else box.y0)) for box in reached)
     along = [(edge.y0, edge.y1) if upward else (-edge.y1, -edge.y0) for edge in level
              if edge.x0 < column.x1 and column.x0 < edge.x1]  # fmt: skip
-    at, end = sign * (cell.y1 if upward else cell.y0), max(high for _, high in spans)
-    if any(low < at < high for low, high in along):
+    side, upper = (cell.y1, column) if upward else (cell.y0, cell)  # the upper sheet is cut right along its side
+    if any(edge.y0 < side < edge.y1 and edge.x0 < upper.x1 and upper.x0 < edge.x1 for edge in level):
         return None
+    at, end = sign * side, max(high for _, high in spans)
     found: list[Rect] = []
     while at < end - TOLERANCE:
         cut = _cut(at, min(at + height, end), end, [*spans, *along])
