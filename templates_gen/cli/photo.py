@@ -198,9 +198,9 @@ def hung(
     """Read from a photograph how the frames hang to each other, as readings for
     correct. A photo card taped level beside them tells what is level.
 
-    CORNERS.csv says where each frame's corners are, to some 8 pixels, as x y:
-    frame,top_left,top_right,bottom_right,bottom_left. The edges are then
-    looked for near there.
+    CORNERS.csv says where the outer corners of each frame's front are, to some
+    8 pixels, as x y: frame,top_left,top_right,bottom_right,bottom_left. The
+    edges are then looked for near there.
 
     \b
     Example:

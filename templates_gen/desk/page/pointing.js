@@ -27,7 +27,7 @@ export function pointingPart() {
       type: "button", "data-focus": `point ${one.id}`, "aria-pressed": String(one.id === frame),
       onclick: () => { pointed.frame = one.id; if (whole()[one.id]) delete corners[one.id]; changed("panel"); },
     }, `${one.id}${whole()[one.id] ? " ✓" : ""}`))),
-    h("p", { role: "status" }, next ? `Frame ${frame}: point at its ${next} corner, the outer one of the frame itself.` : `Frame ${frame} has its four corners. Choose another, or read them.`),
+    h("p", { role: "status" }, next ? `Frame ${frame}: point at its ${next} corner, the outer one of its front.` : `Frame ${frame} has its four corners. Choose another, or read them.`),
     wholeView(), pointed.near && next ? partView(mine) : null,
     h("p", { className: "help" }, `${ready} of ${store.state.frames.length} frames have their corners. Keys: arrows move, with Shift further, Enter points.`),
   ];
