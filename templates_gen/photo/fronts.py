@@ -24,6 +24,9 @@ STANDS, DEPTH_OFF, DEPTH_UNKNOWN = 20.0, 1.5, 7.0
 """mm that the front of a frame stands off the wall where its depth is not known; how surely it is known where the job
 has its depth, for hooks and wires hold it off, and where not (deviations).  Our own guess."""
 
+SHALLOW = 1.0
+"""mm that a front stands off the wall at least, as far as its own sides are looked for."""
+
 WIDTHS = Widths(corner=0.6, aside=15.0, turn=float(np.radians(1.0)), height=1e-4, matched=False)
 """Of frames: how exactly corners are seen (pixels on a picture of 12 megapixels), and how far they may be off."""
 
@@ -156,7 +159,7 @@ def slants(fit: Fit, group: Group, face: Face) -> Array:
     """How far outside each side of a front, at both its ends, the frame meets the wall (pixels for each mm that it
     stands off): below 0 where the front hides it."""
     corners = rectangle(face)
-    stands = group.stands(face)[0]
+    stands = max(group.stands(face)[0], SHALLOW)
     front, wall = (seen_front(fit, group, face, corners, off) for off in (stands, 0.0))
     found = np.empty((4, 2))
     for at in range(4):

@@ -19,7 +19,7 @@ from templates_gen.photo.choosing_edges import Choice, choice
 from templates_gen.photo.crossing_edges import Crossings, crossings
 from templates_gen.photo.edges import edges
 from templates_gen.photo.fit import NORMAL, Fit
-from templates_gen.photo.fronts import CARD, Group, bows, camera, folds, on_wall, rectangle, slants, spread
+from templates_gen.photo.fronts import CARD, SHALLOW, Group, bows, camera, folds, on_wall, rectangle, slants, spread
 from templates_gen.photo.gauge import Gauge, spots
 from templates_gen.photo.picture import Photo
 from templates_gen.photo.tags import seen_tags
@@ -31,9 +31,8 @@ FLOOR = 0.6
 LEAST = 2
 """Frames without which nothing is read: places are relative to each other."""
 
-OFTEN, SHALLOW, DEPTHS = 2.5, 3.0, 25
-"""Deviations that a depth may be from the one that is told; mm that a front stands off the wall at least; how many
-depths between are looked at."""
+OFTEN, DEPTHS = 2.5, 25
+"""Deviations that a depth may be from the one that is told, and how many depths between are looked at."""
 
 TIMES = 3
 """How often edges are chosen again, each time by a camera that the last choice gave."""
@@ -82,7 +81,9 @@ def read_hung(
     if len(known) - len(doubts) < LEAST:
         why = "; ".join(f"{name}: {doubt}" for name, doubt in sorted(doubts.items()))
         told = f"{len(known) - len(doubts)} of {len(known)} frames can be read, expected {LEAST} or more ({why})"
-        raise InputError(photo.name, told, "point at the outer corners; take the picture with more light")
+        raise InputError(
+            photo.name, told, "point at their fronts' outer corners; check their sizes and depths in the job"
+        )
     group = replace(group, found=_stands(chosen))
     return _told(camera(group, _trusted(chosen), pointed), group, doubts)
 

@@ -198,6 +198,15 @@ def test_the_readings_are_what_correct_takes(folder):
     assert after.code == 0 and "A" in after.out and "B" in after.out
 
 
+def test_frames_that_are_much_deeper_than_the_job_says_are_not_read(folder):
+    """They stand 20 mm off the wall, and look larger than they should half a millimetre off it."""
+    write_examples(folder)
+    job = (folder / "job.toml").read_text()
+    (folder / "job.toml").write_text(job.replace("height = 400\n", "height = 400\ndepth = 0.5\n"))
+    ran = run("photo", "hung", "job.toml", "hung.jpg", "corners.csv", "-o", "readings.csv")
+    assert ran.code == 2 and "0 of 2 frames can be read" in ran.err and "mm off its size" in ran.err
+
+
 @pytest.mark.parametrize(
     ("row", "problem"),
     [("X,1 2,3 4,5 6,7 8", "found 'X', which is not a frame"), ("A,1 2,3,5 6,7 8", "found '3', expected a corner"),
