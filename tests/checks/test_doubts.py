@@ -127,7 +127,8 @@ def test_a_shelf_may_be_thin():
     ("weight", "ask"),
     [
         ("54 kg", "Is a decimal point missing?"),  # in lb it would still be too heavy, and nobody takes kg for oz
-        ("20 kg", "Is it in lb, not kg?"),
+        ("20 kg", "Is a decimal point missing?"),
+        ("8.1 kg", "Is it in lb, not kg?"),
         ("2.4 oz", "Is it in lb, not oz?"),
     ],
 )
@@ -169,10 +170,17 @@ def test_a_picture_that_stands_in_a_frame_that_lies_is_doubted():
 
 
 def test_what_was_seen_from_the_front_is_doubted_where_it_matters():
-    front, even = ("frame.0.hanger.seen_from", "front"), ("frame.0.hanger.right", 44)
-    assert "frame A, hanger, seen_from" not in doubted("mill", front, even)
-    assert "frame A, hanger, seen_from" in doubted("mill", front, ("frame.0.hanger.right", 39))  # 6 mm less than left
+    front = [(f"frame.{at}.hanger.seen_from", "front") for at in range(3)]
+    assert "frame A, hanger, seen_from" not in doubted("mill", *front, ("frame.0.hanger.right", 44))
+    assert "frame A, hanger, seen_from" in doubted("mill", *front, ("frame.0.hanger.right", 39))  # 6 mm less than left
     assert "frame A, hanger, seen_from" not in doubted("mill", ("frame.0.hanger.right", 39))
+
+
+def test_one_frame_seen_from_another_side_than_the_rest():
+    front = [(f"frame.{at}.hanger.seen_from", "front") for at in range(3)]
+    assert doubted("mill", front[1]) == {"frame B, hanger, seen_from"}
+    assert doubted("mill", *front[:2]) == {"frame C, hanger, seen_from"}
+    assert doubted("mill", *front) == set()
 
 
 @pytest.mark.parametrize(

@@ -18,6 +18,7 @@ from templates_gen.checks.doubts.group import group_doubts
 from templates_gen.checks.doubts.hangers import hanger_doubts
 from templates_gen.checks.doubts.nearly_twins import nearly_twins
 from templates_gen.checks.doubts.odd_places import odd_places
+from templates_gen.checks.doubts.off_tape import off_tape
 from templates_gen.checks.doubts.paper import paper_doubts
 from templates_gen.checks.doubts.plan import plan_doubts
 from templates_gen.checks.doubts.twins import twin_doubts
@@ -42,6 +43,7 @@ def job_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
     yield from fixing_doubts(job)
     yield from group_doubts(job)
     yield from paper_doubts(job)
+    yield from off_tape(job)
 
 
 def doubtful(plan: Plan, only: str = "") -> Iterator[Finding]:

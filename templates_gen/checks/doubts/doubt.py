@@ -92,10 +92,12 @@ def unusual(
     what: str,
     about: tuple[str, ...] = (),
     needed: float = 0.0,
+    again: str = "Measure it again.",
 ) -> Iterator[Doubt]:
     """A doubt about a length that is not usual for `what`, where another reading of its number is or it is far off.
 
-    Another reading of less than is `needed` (mm) cannot be meant, for the rest of the job would not fit it.
+    Another reading of less than is `needed` (mm) cannot be meant, for the rest of the job would not fit it; where none
+    is, `again` says what to do.
     """
     room = EXPLICIT if known.explicit(place) else 1.0
     if usual.least / room <= mm <= usual.most * room:
@@ -111,7 +113,7 @@ def unusual(
     yield Doubt(
         rule=rule, place=place, shown=_shown(mm, known.unit), about=about,
         why=f"{much} than is usual for {what} ({least} to {most})",
-        ask=likely.ask or "Measure it again.", meant=likely.meant(place),
+        ask=likely.ask or again, meant=likely.meant(place),
     )  # fmt: skip
 
 
@@ -144,11 +146,11 @@ def _compared(text: str) -> str:
 
 
 def _first_of_each(doubts: Iterable[Doubt]) -> Iterator[Doubt]:
-    """Of each field its first doubt: one question is enough for someone to look again."""
-    seen = set()
+    """Of each field its first doubt, or that whose answer changes it: one question is enough to look again."""
+    seen: set[str] = set()
     for doubt in doubts:
         if doubt.place not in seen:
-            seen.add(doubt.place)
+            seen |= {doubt.place, *(place for place, _ in doubt.meant)}
             yield doubt
 
 

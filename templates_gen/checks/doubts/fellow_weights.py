@@ -58,11 +58,16 @@ def mass_room(frame: Frame, others: Sequence[Frame], masses: Sequence[float], kn
     return MASS_SURE if len(masses) > 2 and max(masses) <= MASS_ALIKE * min(masses) else MASS_APART
 
 
+def glazed_alike(one: Frame, other: Frame) -> bool:
+    """False for a canvas beside glass: what they weigh is not compared."""
+    return not one.glazing or not other.glazing or one.glazing == other.glazing
+
+
 def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    own, theirs = weight_by_area(frame), [mass for other in others.frames if (mass := weight_by_area(other))]
+    weighed = [other for other in others.frames if weight_by_area(other) and glazed_alike(frame, other)]
+    own, theirs = weight_by_area(frame), [mass for other in weighed if (mass := weight_by_area(other))]
     if own is None or frame.weight is None or len(theirs) < 2:
         return
-    weighed = [other for other in others.frames if weight_by_area(other)]
     if near(own, theirs, mass_room(frame, weighed, theirs, known)):
         return
     likely = other_mass(own, min(theirs) / ASKED, max(theirs) * ASKED, known.mass_unit(frame.id))

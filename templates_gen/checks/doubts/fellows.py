@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from templates_gen.base.record import Record
@@ -88,18 +89,16 @@ def uses_of(frame: Frame, *names: str) -> tuple[str, ...]:
 def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
     """Both sides in another unit: a frame that stands alone, and among the others when it is read otherwise."""
     place = frame_place(frame.id, "width")
-    size = (frame.width * frame.height) ** 0.5
-    away = [max(size / theirs, theirs / size) for theirs in ((f.width * f.height) ** 0.5 for f in others.frames)]
-    if known.explicit(place) or min(away) <= UNLIKE:
+    away = _nearest(frame.width * frame.height, others)
+    if known.explicit(place) or away <= UNLIKE:
         return
     readings = (*other_readings(frame.width, known.unit_of(place)), *tenfold(frame.width, known.unit_of(place)))
     for reading in readings:
         times = reading.mm / frame.width
         width, height = frame.width * times, frame.height * times
-        fits = (
-            min(away) > ALONE
-            and others.hold(width, height)
-            and (typed_as(frame, known.unit) or _fits_better(frame, others, times))
+        fits = away > ALONE and (
+            (others.hold(width, height) and _fits_better(frame, others, times))
+            or (typed_as(frame, known.unit) and _nearest(width * height, others) < away)
         )
         if fits or others.has(width, height):
             yield Doubt(
@@ -110,6 +109,11 @@ def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]
                 ask=reading.ask, meant=_both_sides(frame, reading, known),
             )  # fmt: skip
             return
+
+
+def _nearest(area: float, others: Others) -> float:
+    """So many times larger or smaller is the nearest of the others than a square of this area (mm²), by its side."""
+    return math.sqrt(min(max(area / theirs, theirs / area) for theirs in (f.width * f.height for f in others.frames)))
 
 
 def _both_sides(frame: Frame, reading: Reading, known: Written) -> tuple[tuple[str, str], ...]:

@@ -22,6 +22,13 @@ GLAZED = 4.0
 BARE = 1.1
 """kg/m² at least where there is no glazing: a canvas on light bars.  Our own."""
 
+SOLID, PAPER = 2.5, 0.25
+"""So many times as heavy may be what hangs on screws, a relief of bronze or stone; and kg/m² of bare paper or silk
+between two slats.  Our own: bronze of 15 mm has 130, from memory."""
+
+BANNER = 800.0
+"""mm of a longer side from which a picture may be bare paper.  Our own, no source."""
+
 EDGE = 2500.0
 """mm·kg/m²: so much more, divided by its shorter side, may a small frame weigh, which is mostly moulding.  Our own."""
 
@@ -94,9 +101,10 @@ def _sold_in_cm(frame: Frame, known: Written) -> Iterator[Doubt]:
         )  # fmt: skip
 
 
-def most_heavy(frame: Frame) -> float:
+def _most_heavy(frame: Frame) -> float:
     """kg/m² that a frame hardly weighs more than."""
-    return HEAVY + EDGE / min(frame.width, frame.height)
+    most = HEAVY + EDGE / min(frame.width, frame.height)
+    return SOLID * most if frame.fixing.kind == "screw" else most
 
 
 def weight_by_area(frame: Frame) -> float | None:
@@ -110,7 +118,10 @@ def _weight(frame: Frame, known: Written) -> Iterator[Doubt]:
     by_area, unit = weight_by_area(frame), known.unit
     if by_area is None or frame.weight is None:
         return
-    least, most = {"glass": GLAZED, "none": BARE}.get(frame.glazing, LIGHT), most_heavy(frame)
+    least, most = {"glass": GLAZED, "none": BARE}.get(frame.glazing, LIGHT), _most_heavy(frame)
+    bare = frame.glazing == "none" or (not frame.glazing and frame.hanger.kind == "sawtooth")
+    if bare and max(frame.width, frame.height) >= BANNER:
+        least = PAPER
     if least <= by_area <= most:
         return
     much = "less" if by_area < least else "more"

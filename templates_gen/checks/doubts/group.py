@@ -11,7 +11,7 @@ from templates_gen.base.units import INCH, MM, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
 from templates_gen.checks.doubts.frames import weight_by_area
-from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths
+from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths, no_inches
 from templates_gen.checks.doubts.readings import Usual
 from templates_gen.job.model import Frame, Job
 
@@ -24,6 +24,9 @@ HEIGHTS = {
     "above": (usual.ABOVE, "the room above furniture"),
     "above_nosings": (usual.ABOVE_NOSINGS, "a group above nosings"),
 }
+
+SLIM = 3.0
+"""A frame slimmer than 1 to this counts as so wide: what is tall needs room, too.  Our own, no source."""
 
 BY_SIDE = Usual(0.08, 0.35, 0.04, 0.6)
 """Of frames' shorter side: gaps that are usual, too, between small frames and large ones.  Our own, no source."""
@@ -56,12 +59,13 @@ def group_doubts(job: Job) -> Iterator[Doubt]:
 
 def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
     """The gaps, against what is usual for frames of this size."""
-    side = median(min(frame.width, frame.height) for frame in job.frames)
+    side = median(max(min(sides), max(sides) / SLIM) for sides in ((each.width, each.height) for each in job.frames))
     beside, share = _room_beside(job), _share_of_side(job)
     expected = Usual(
         min(usual.GAP.least, BY_SIDE.least * side), max(usual.GAP.most, share * side, beside),
         min(usual.GAP.far_least, BY_SIDE.far_least * side), max(usual.GAP.far_most, BY_SIDE.far_most * side, beside),
     )  # fmt: skip
+    expected = replace(expected, far_most=max(expected.most, min(expected.far_most, A_FRAME * side)))
     if _in_parts(job):
         expected = replace(expected, least=PARTS_APART)
     gaps = {"gap_across": job.group.gap_across, "gap_down": job.group.gap_down}
@@ -73,8 +77,11 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
         if mm == 0.0:  # frames that touch are meant to
             continue
         place = f"group, {name}"
-        yield from unusual("doubtful-gap", place, mm, expected, known, "the room between frames")
+        yield from unusual("doubtful-gap", place, mm, expected, known, "the room between frames", again=FROM_MIDDLE)
 
+
+A_FRAME, FROM_MIDDLE = 0.95, "Was it measured from middle to middle? The room from side to side counts."
+"""Of frames' shorter side: a gap in which another would hang is doubted, where frames are not spread out.  Our own."""
 
 PARTS_APART = 2.5
 """mm from one part of a picture to the next at least.  Our own, no source."""
@@ -128,12 +135,10 @@ def _height(job: Job, known: Written) -> Iterator[Doubt]:
     height = job.group.height
     if height.by not in HEIGHTS:
         return
-    (expected, what), needed = HEIGHTS[height.by], usual.CENTRE_MEANT if height.by == "centre" else 0.0
+    (expected, what), needed = HEIGHTS[height.by], usual.MEANT.get(height.by, 0.0)
     if height.by == "above":
         over = next((each for each in job.wall.features if each.name == height.feature), None)
-        expected, needed = usual.above(over.kind, over.name) if over else expected, usual.ABOVE_MEANT
-        if over and over.rect.y1 < LOW_THING:
-            expected = replace(expected, most=usual.ABOVE_WORK.most)
+        expected = usual.above(over) if over else expected
     if job.wall.height > usual.WALL_HEIGHT.most and height.by in ("centre", "top", "bottom"):
         high = UP_A_HIGH_WALL * job.wall.height
         expected = Usual(expected.least, max(expected.most, high), expected.far_least, max(expected.far_most, high))
@@ -167,9 +172,6 @@ def _frieze(job: Job) -> bool:
 def _length_of_row(job: Job) -> float:
     return sum(frame.width for frame in job.frames) + (len(job.frames) - 1) * job.group.gap_across
 
-
-LOW_THING = 550.0
-"""mm that a bench without a back is high, or a chest: frames hang well above it, where people look.  Our own."""
 
 FRIEZE = 0.6
 """Of the wall's width, that a row takes which runs along all of it.  Our own, no source."""
@@ -205,14 +207,10 @@ def _all_frames(job: Job, known: Written) -> Iterator[Doubt]:
     longer = median(max(frame.width, frame.height) for frame in frames)
     share = max(job.group.gap_across, job.group.gap_down) / median(min(f.width, f.height) for f in frames)
     odd = sum(in_tenths(frame) for frame in frames) * 2 > len(frames)
+    alone = all(in_tenths(frame) and frame.drop and not no_inches(frame.drop) for frame in frames)
     split = max(job.group.gap_across, job.group.gap_down) < PARTS
-    if (
-        unit == "in"
-        and longer > BIG
-        and share < TIGHT
-        and not split
-        and (odd or 0.0 < _share_of_drops(frames) < LITTLE_DROP)
-    ):
+    large = longer > BIG and share < TIGHT and not split
+    if unit == "in" and (alone or (large and (odd or 0.0 < _share_of_drops(frames) < LITTLE_DROP))):
         yield _all_in(job, "cm", MM["cm"] / INCH)
     inches, heavy = all(by_the_inch(frame) for frame in frames), _too_heavy(frames)
     small, deep = unit == "cm" and longer < SMALL, _share_of_drops(frames) > MUCH_DROP

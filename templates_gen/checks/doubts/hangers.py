@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from templates_gen.base.units import INCH, exact, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
-from templates_gen.checks.doubts.other_tape import typed_in_tenths
 from templates_gen.checks.doubts.readings import Usual, other_readings, probably, swapped_figures, tenfold
 from templates_gen.checks.doubts.wires import as_deep, wire_doubts
 from templates_gen.job.hangers import MOST_BEYOND
@@ -35,6 +35,7 @@ LEAST_DROP = 0.1
 def hanger_doubts(job: Job) -> Iterator[Doubt]:
     """What is doubtful about each frame's hanger by itself."""
     known = written(job)
+    yield from _seen_alone(job, known)
     for frame in job.frames:
         for place, drop in drops(frame, known):
             if not as_deep(frame, drop, job):
@@ -81,7 +82,6 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
     shortest = min(max(least * frame.height, shortest), traits.long_enough)
     fits = Usual(shortest, min(most * frame.height, longest), 0.0, 0.0)
     if fits.holds(drop):
-        yield from _off_tape(frame, place, drop, known)
         return
     much, below = "less" if drop < fits.most else "more", fits.holds(frame.height - drop)
     from_below = f" Or from its lower edge? Then it is {show(frame.height - drop, known.unit)}."
@@ -97,26 +97,7 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
     )  # fmt: skip
 
 
-DEEP = 0.2
-"""Of the height: a drop in tenths of an inch that is more may be in centimetres.  Our own, no source: most are 0.1 to
-0.2."""
-
-
-def _off_tape(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Doubt]:
-    """A deep drop in figures that no tape in inches shows, where those in centimetres are a usual one."""
-    if known.unit != "in" or known.explicit(place) or not typed_in_tenths(drop) or drop < DEEP * frame.height:
-        return
-    likely = next(other_readings(drop, "in"))
-    if likely.mm >= frame.hanger.traits.usual_drop[0] * frame.height:
-        yield Doubt(
-            rule="doubtful-drop", place=place, shown=f"{drop / INCH:.4g} in", about=(frame.id,),
-            uses=(frame_place(frame.id, "height"),),
-            why=f"deep for a frame {show_both(frame.height, 'in')} high, and in tenths, which no tape in inches shows",
-            ask=likely.ask, meant=likely.meant(place),
-        )  # fmt: skip
-
-
-def _sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, float]]:
+def sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, float]]:
     """The distances from the frame's sides by the fields that say them."""
     hanger, names = frame.hanger, ("left", "right")
     if known.seen_from(frame.id) == "back":
@@ -126,11 +107,11 @@ def _sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, 
 
 def _insets(frame: Frame, known: Written) -> Iterator[Doubt]:
     """One beyond the middle was measured from the other side; two that nearly meet were, or in another unit."""
-    sides, width = _sides(frame, known), frame.width
+    own, width = sides(frame, known), frame.width
     traits = frame.hanger.traits
     nearest = -MOST_BEYOND if traits.shows else NEAREST_RAIL if traits.rail else NEAREST
     fits = Usual(nearest, INMOST * width, 0.0, 0.0)
-    for name, mm in sides:
+    for name, mm in own:
         if fits.holds(mm):
             continue
         place = frame_place(frame.id, "hanger", name)
@@ -144,11 +125,11 @@ def _insets(frame: Frame, known: Written) -> Iterator[Doubt]:
             ask=(likely.ask or "Was it measured from the other side?") + other,
             meant=likely.meant(place) or (((place, exact(width - mm, known.unit)),) if other else ()),
         )  # fmt: skip
-    apart = width - sides[0][1] - sides[1][1]
-    if all(fits.holds(mm) for _, mm in sides) and apart < CLOSE * width:
+    apart = width - own[0][1] - own[1][1]
+    if all(fits.holds(mm) for _, mm in own) and apart < CLOSE * width:
         yield Doubt(
             rule="doubtful-hanger", place=frame_place(frame.id, "hanger", "right"), about=(frame.id,),
-            shown=show(dict(sides)["right"], known.unit),
+            shown=show(dict(own)["right"], known.unit),
             uses=(frame_place(frame.id, "width"), frame_place(frame.id, "hanger", "left")),
             why=f"which leaves only {show_both(apart, known.unit)} between the two on a frame "
             f"{show(width, known.unit)} wide",
@@ -162,7 +143,7 @@ def _uneven(frame: Frame, known: Written) -> Iterator[Doubt]:
     left, right = hanger.left or 0.0, hanger.right or 0.0
     drops = (hanger.drop_left or 0.0, hanger.drop_right or 0.0)
     lower = abs(drops[0] - drops[1]) if None not in (hanger.drop_left, hanger.drop_right) else 0.0
-    place, aside, right_one = frame_place(frame.id, "hanger"), abs(left - right), dict(_sides(frame, known))["right"]
+    place, aside, right_one = frame_place(frame.id, "hanger"), abs(left - right), dict(sides(frame, known))["right"]
     meant = _evenly(right_one, left + right - right_one, frame.width, known.unit_of(f"{place}, right"))
     if aside > FAR_ASIDE * frame.width or (aside > UNEVEN and meant):
         yield Doubt(
@@ -196,7 +177,28 @@ def _evenly(one: float, other: float, side: float, unit: str) -> str:
                 return reading.ask
         if abs(side - found - twin) <= near:
             return "Was one of them measured from the far edge?"
-    return ""
+    return "Was one of them misread by a whole centimetre?" if abs(abs(one - other) - CENTIMETRE) <= READ else ""
+
+
+CENTIMETRE, READ = 10.0, 1.2
+"""mm that a tape is misread by, and that two drops differ besides.  Our own, no source."""
+
+
+def _seen_alone(job: Job, known: Written) -> Iterator[Doubt]:
+    """The one frame seen from another side than all others: who measures turns them all over, or none."""
+    seen = {frame.id: side for frame in job.frames if (side := known.seen_from(frame.id))}
+    count = Counter(seen.values())
+    for name, side in seen.items():
+        if count[side] == 1 and len(seen) > OTHERS:
+            other, place = {"front": "back", "back": "front"}[side], frame_place(name, "hanger", "seen_from")
+            yield Doubt(
+                rule="doubtful-hanger", place=place, shown=side, about=(name,),
+                why=f"while all others are seen from the {other}", ask=f'Is it "{other}"?', meant=((place, other),),
+            )  # fmt: skip
+
+
+OTHERS = 2
+"""So many others tell from where one sees them.  Our own, no source."""
 
 
 def _from_front(frame: Frame, aside: float, lower: float, known: Written) -> Iterator[Doubt]:

@@ -18,7 +18,7 @@ KEPT, KEPT_AMONG, AGREE, USUAL_SHARE = 1.05, 1.02, 1.15, 0.15
 others; so many times the least is their most, where they agree; and of the height what the drop of a wire mostly is.  A
 frame that is turned has its wire or its rings put on anew.  Our own, no source."""
 
-SAME_WEIGHT, OTHER_AREA = 1.06, 1.3
+SAME_WEIGHT, OTHER_AREA = 1.06, 1.4
 """So many times more or less than theirs is a weight that is one of theirs, and an area that is not.  Our own."""
 
 FIGURE = 0.05
@@ -105,7 +105,7 @@ def _only_the_glass(frame: Frame, others: Others, known: Written) -> Iterator[Do
         if not _hangs_as(frame, twin) or (frame.face, frame.mat, frame.depth) != (twin.face, twin.mat, twin.depth):
             continue
         weighed = frame.weight is not None and frame.weight == twin.weight and not frame.estimated
-        if weighed or sum(_same_size(twin, each) for each in others.frames) > 1:
+        if weighed or (len(others.frames) > 1 and all(_same_size(twin, each) for each in others.frames)):
             yield Doubt(
                 rule="doubtful-size", place=frame_place(frame.id, "width"), shown=show(frame.width, known.unit),
                 about=(frame.id,), uses=uses_of(frame, "width", "height"),

@@ -11,7 +11,6 @@ from statistics import median
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import exact, show, show_both
-from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt
 from templates_gen.checks.doubts.fellows import turned
 from templates_gen.checks.doubts.readings import Usual
@@ -34,10 +33,6 @@ no source."""
 MIRRORED = 2.0
 """mm that two frames which mirror each other may be off.  Our own, no source."""
 
-LOWER = 150.0
-"""mm by which the middle of a group hung by its top or bottom may be lower than one hung by its middle.  Our own, no
-source."""
-
 
 def plan_doubts(plan: Plan) -> Iterator[Doubt]:
     """What is doubtful about where frames and nails are."""
@@ -45,16 +40,15 @@ def plan_doubts(plan: Plan) -> Iterator[Doubt]:
     yield from _close_nails(plan)
     yield from _beside_furniture(plan)
     yield from _far_away(plan)
-    yield from _middle(plan)
     yield from _spoils_symmetry(plan)
 
 
 ROOM_HEIGHT, HIGH_GROUP = Usual(2100.0, 3300.0, 0.0, 0.0), 1900.0
 """mm.  A wall's width that could be its height, and a group's middle as high as only high walls have it.  Our own."""
 
-TALL, HIGHER = 3100.0, 1.15
-"""mm, and so many times its width, that a wall is high whose sides may have changed places: few rooms are higher than
-10 ft, 3048 mm.  Our own, no source."""
+TALL, HIGHER = 3500.0, 1.15
+"""mm, and so many times its width, that a wall is high whose sides may have changed places: old houses have rooms up to
+3.5 m high, from memory.  Our own."""
 
 
 def _wall_sides(plan: Plan) -> Iterator[Doubt]:
@@ -138,24 +132,6 @@ def _far_away(plan: Plan) -> Iterator[Doubt]:
                 why="further than frames of one group hang from each other",
                 ask="Is it in another unit, on the other side (-), or from another line?",
             )  # fmt: skip
-
-
-UNDER_CEILING = 0.87
-"""Of the wall's height that the middle of a group may be at, right under the ceiling.  Our own, no source."""
-
-
-def _middle(plan: Plan) -> Iterator[Doubt]:
-    """A group far from where people look, whatever its height was given by."""
-    height, wall = plan.job.group.height, plan.job.wall
-    if height.by not in ("top", "bottom") or wall.stairs or wall.height > usual.WALL_HEIGHT.most:
-        return
-    low, high = usual.CENTRE.far_least - LOWER, usual.CENTRE.far_most
-    if not low <= plan.group.cy <= max(high, UNDER_CEILING * wall.height):
-        yield Doubt(
-            rule="doubtful-place", place=f"group, height, {height.by}", shown=show(height.at, plan.job.unit),
-            why=f"which puts the group's middle {show_both(plan.group.cy, plan.job.unit)} above the floor",
-            ask="Was it measured from the ceiling, or is it the height of the middle (centre)?",
-        )  # fmt: skip
 
 
 def _spoils_symmetry(plan: Plan) -> Iterator[Doubt]:

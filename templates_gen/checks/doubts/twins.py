@@ -8,24 +8,24 @@ from statistics import median
 
 from templates_gen.base.units import MM, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
-from templates_gen.checks.doubts.fellow_weights import mass_room
+from templates_gen.checks.doubts.fellow_weights import glazed_alike, mass_room
 from templates_gen.checks.doubts.fellows import MOST_COMPARED
 from templates_gen.checks.doubts.hangers import drops
 from templates_gen.checks.doubts.readings import Reading, Usual, probably
 from templates_gen.job.hangers import TAUT_AGAIN
 from templates_gen.job.model import Frame, Job
 
-TWIN_DROPS = 0.09, 16.0, 20.0
-"""Twins' drops differ by at most this share of their height, but never less or more than so many mm.  Our own, no
-source: wires of one make are cut to one length, and 1 in is not a stretched wire."""
+TWIN_DROPS, STIFF, SCATTERED = 17.6, 13.5, 3.5
+"""mm that twins' drops differ by at most, and where nothing can stretch; or so many times as much as the middle one of
+several differs.  Our own, no source: wires of one make are cut to one length, and 3/4 in is not a stretched wire."""
 
 SWAPPED, NEAR, AGREE = 9.0, 4.0, 8.0
 """mm that a drop whose two figures changed places is off at least; that it is then from its twins'; and that theirs
 differ by at most.  Our own, no source: 9 times the figures' difference is what is off."""
 
-SEVERAL, OFF_ALL = 4, 12.5
-"""So many twins whose drops agree tell what theirs is to be, and mm that one is off all of them at least: 1/2 in.  Our
-own, no source."""
+FEW, SEVERAL, MANY, OFF_FEW, OFF_ALL = 2, 4, 5, 15.0, 12.5
+"""So many twins whose drops agree tell what theirs is to be, and so many surely; so many how widely theirs differ; and
+mm that one is off a few, and off several, at least: 5/8 in and 1/2 in.  Our own, no source."""
 
 FEWEST = 3
 """So many others tell what is usual in a job.  Our own, no source."""
@@ -52,18 +52,21 @@ def twin_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
 def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     """The drop that differs most from the middle one of all twins; of two, the second."""
     measured = [(frame, place, drop) for frame in twins for place, drop in drops(frame, known)]
-    if len({frame.id for frame, _, _ in measured}) < 2:
+    count = len({frame.id for frame, _, _ in measured})
+    if count < 2:
         return
-    share, least, most = TWIN_DROPS
-    room = max(least, min(most, share * twins[0].height))
     middle = median(drop for _, _, drop in measured) if len(measured) > 2 else measured[0][2]
+    room = STIFF if twins[0].hanger.kind not in ("wire", "rings") else TWIN_DROPS
+    if len(twins) >= MANY:
+        room = max(room, SCATTERED * median(abs(drop - middle) for _, _, drop in measured))
     for frame, place, drop in measured:
         theirs = [drop for other, _, drop in measured if other.id != frame.id]
         sides = [drop for other, at, drop in measured if at != place and other.id == frame.id]
         swapped = (
             None if any(abs(drop - each) <= NEAR for each in sides) else _swapped(drop, theirs, known.unit_of(place))
         )
-        alone = len(theirs) >= SEVERAL and max(theirs) - min(theirs) <= AGREE and _away(drop, theirs) > OFF_ALL
+        off = OFF_ALL if count > SEVERAL else OFF_FEW
+        alone = count > FEW and max(theirs) - min(theirs) <= AGREE and _away(drop, theirs) > off
         if drop == middle or (abs(drop - middle) <= room and not swapped and not alone):
             continue
         others = [other.id for other, _, _ in measured if other.id != frame.id]
@@ -99,10 +102,10 @@ def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     """A weight unlike those of all its twins; of two, the second."""
     weighed = [(frame, frame.weight) for frame in twins if frame.weight and not frame.estimated]
     for frame, weight in weighed if len(weighed) > 2 else weighed[1:]:
-        others = [other for other, _ in weighed if other is not frame]
-        masses = [mass for other, mass in weighed if other is not frame]
+        others = [other for other, _ in weighed if other is not frame and glazed_alike(frame, other)]
+        masses = [mass for other, mass in weighed if other in others]
         room = mass_room(frame, others, masses, known)
-        if not min(masses) / room <= weight <= max(masses) * room:
+        if masses and not min(masses) / room <= weight <= max(masses) * room:
             yield Doubt(
                 rule="doubtful-weight", place=frame_place(frame.id, "weight"), about=(frame.id, others[0].id),
                 shown=shown_mass(weight, known.unit), uses=(frame_place(others[0].id, "weight"),),

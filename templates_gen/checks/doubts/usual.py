@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import re
 
+from templates_gen.base.record import replace
 from templates_gen.checks.doubts.readings import Usual
+from templates_gen.job.model import Feature
 
 WALL_WIDTH = Usual(420.0, 8000.0, 300.0, 30_000.0)
 GALLERY_WIDTH = Usual(420.0, 12_000.0, 300.0, 30_000.0)
@@ -43,16 +45,19 @@ DEPTH = Usual(4.0, 130.0, 3.0, 200.0)
 GAP = Usual(9.5, 160.0, 6.0, 400.0)
 """2 to 3 in at home, up to 6 in in museums; 3/8 in between the parts of one picture."""
 
-CENTRE, CENTRE_MEANT = Usual(670.0, 2000.0, 600.0, 2400.0, figures=True), 1000.0
+CENTRE = Usual(670.0, 2000.0, 600.0, 2400.0, figures=True)
 """57 in is what museums hang by; lower for children, higher over what stands on the floor.  From 670 mm:
-57 to 66 are inches where centimetres should stand.  Nobody is asked whether less than the last was meant.  Our own."""
+57 to 66 are inches where centimetres should stand.  Our own."""
 
-TOP, BOTTOM = Usual(1200.0, 2800.0, 900.0, 3500.0), Usual(400.0, 2000.0, 250.0, 2400.0)
-ABOVE, ABOVE_MEANT = Usual(45.0, 460.0, 30.0, 900.0), 75.0
+TOP, BOTTOM = Usual(1200.0, 2800.0, 900.0, 3500.0), Usual(100.0, 2000.0, 50.0, 2400.0)
+ABOVE = Usual(45.0, 460.0, 30.0, 900.0)
 """Above furniture: 4 to 10 in are the ends of what interior design texts advise; less over a headboard or a wardrobe,
-our own.  Nobody is asked whether less than the last was meant."""
+our own."""
 
-ABOVE_WORK, ABOVE_COOKER = Usual(45.0, 700.0, 30.0, 1100.0), Usual(45.0, 1100.0, 30.0, 1500.0)
+MEANT = {"centre": 1000.0, "bottom": 400.0, "above": 75.0}
+"""Nobody is asked whether less than this was meant.  Our own."""
+
+ABOVE_WORK, ABOVE_COOKER = Usual(45.0, 760.0, 30.0, 1100.0), Usual(45.0, 1100.0, 30.0, 1500.0)
 """Above what people stand or sit at, or what gets hot or wet; and above a cooker, over which hoods hang 650 to 750 mm
 high (from memory)."""
 
@@ -73,11 +78,11 @@ SIZES = {
 }  # fmt: skip
 """Width and height of what is on a wall."""
 
-SEAT_HEIGHT, TABLE_HEIGHT = Usual(350.0, 1300.0, 250.0, 1600.0), Usual(370.0, 1300.0, 300.0, 1600.0)
+SEAT_HEIGHT, TABLE_HEIGHT = Usual(350.0, 1300.0, 250.0, 1600.0), Usual(370.0, 1350.0, 300.0, 1600.0)
 FLOOR_HEIGHT = Usual(150.0, 2600.0, 100.0, 3500.0)
 """How high a seat, a table or a chest, and whatever else stands on the floor, is."""
 
-SEAT_WIDTH, TABLE_WIDTH = Usual(400.0, 4500.0, 300.0, 6000.0), Usual(350.0, 5000.0, 250.0, 8000.0)
+SEAT_WIDTH, TABLE_WIDTH = Usual(400.0, 8000.0, 300.0, 12_000.0), Usual(350.0, 5000.0, 250.0, 8000.0)
 
 TABLES = frozenset(
     ("table", "desk", "sideboard", "counter", "console", "dresser", "chest", "worktop", "workbench", "credenza",
@@ -139,17 +144,22 @@ def words_of(name: str) -> frozenset[str]:
 
 def table_by_name(name: str) -> bool:
     """True for what stands as high as a table."""
-    return any(word in TABLES or word.endswith(TABLE_ENDINGS) for word in words_of(name))
+    together = "".join(name.casefold().split())
+    return any(word in TABLES or word.endswith(TABLE_ENDINGS) for word in (*words_of(name), together))
 
 
-def above(kind: str, name: str) -> Usual:
-    """The room above a feature of this kind and name that is usual."""
-    words = words_of(name)
-    if words & COOKERS:
-        return ABOVE_COOKER
+def above(feature: Feature) -> Usual:
+    """The room above a feature that is usual: by its kind and name, more above what is low, and none on a ledge."""
+    words, rect = words_of(feature.name), feature.rect
     worked_at = words & WORKED_AT or any(word.endswith("tisch") for word in words)
-    return ABOVE_WORK if worked_at or kind == "radiator" else ABOVE
+    low = worked_at or feature.kind == "radiator" or rect.y1 < LOW_THING
+    room = ABOVE_COOKER if words & COOKERS else ABOVE_WORK if low else ABOVE
+    return replace(room, least=0.0) if rect.height < LEDGE else room
 
+
+LOW_THING, LEDGE = 550.0, 80.0
+"""mm that a bench without a back is high, or a chest, well above which frames hang, where people look; and that a shelf
+is thick on which pictures stand.  Our own, no source."""
 
 SWITCH_BOTTOM, OUTLET_BOTTOM = Usual(600.0, 1700.0, 300.0, 2200.0), Usual(30.0, 1500.0, 0.0, 2300.0)
 """Above the floor.  UK 450 to 1200 mm to the middle (Approved Document M, from memory); US switches at about 48 in."""

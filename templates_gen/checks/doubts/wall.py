@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.base.units import show
+from templates_gen.base.units import INCH, exact, show
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, unusual, written
 from templates_gen.job.model import Job, Studs, Wall
@@ -58,12 +58,31 @@ def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
     place = "wall, studs, spacing"
     yield from unusual("doubtful-studs", place, studs.spacing, usual.STUD_SPACING, known, "studs, centre to centre")
     yield from unusual("doubtful-studs", "wall, studs, width", studs.width, usual.STUD_WIDTH, known, "a stud")
+    second = 0.0 if studs.first is None or not studs.confirmed else studs.first + studs.spacing
+    if _from_stud(studs.spacing) > OFF_STUD >= _from_stud(second) and usual.STUD_SPACING.holds(studs.spacing):
+        yield Doubt(
+            rule="doubtful-studs", place="wall, studs, second", shown=show(second, known.unit),
+            uses=("wall, studs, first",),
+            why=f"so studs are {show(studs.spacing, known.unit)} apart, which is not built",
+            ask="Was it measured from the first stud? Measure it from the wall's left end.",
+            meant=(("wall, studs, second", exact(second + (studs.first or 0.0), known.unit)),),
+        )  # fmt: skip
     if wall.build == "masonry":
         yield Doubt(
             rule="doubtful-studs", place="wall, build", shown="masonry", uses=(place,),
             why="but studs are given, which masonry has none of",
             ask="Is the wall drywall or plaster on studs?",
         )  # fmt: skip
+
+
+OFF_STUD, BUILT = 4.0, (300.0, 16 * INCH, 24 * INCH, 19.2 * INCH, 400.0, 450.0, 500.0, 600.0, 625.0)
+"""mm that a stud is off the line it was set by; and from stud to stud: 12, 16, 19.2 and 24 in (IRC Table R602.3(5), the
+first and third from memory), 300 to 625 mm (from memory)."""
+
+
+def _from_stud(spacing: float) -> float:
+    """How far (mm) a distance is from one that studs are built at."""
+    return min(abs(spacing - each) for each in BUILT)
 
 
 def _stairs(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
@@ -92,6 +111,13 @@ NOSING_SLACK = 0.2
 
 def _nosing(stairs: Stairs, rise: float, known: Written) -> Iterator[Doubt]:
     up, along = stairs.y / rise, stairs.x / rise
+    if abs(up) < NOSING_SLACK:
+        yield Doubt(
+            rule="doubtful-stairs", place="wall, stairs, nosing", shown=f"{show(stairs.y, known.unit)} above the floor",
+            uses=("wall, stairs, rise",), why="but the lowest nosing is one rise above it",
+            ask="How high above the floor is the lowest step's edge?",
+        )  # fmt: skip
+        return
     if abs(up - round(up)) > NOSING_SLACK and round(along) in (1, 2) and abs(along - round(along)) < NOSING_SLACK:
         yield Doubt(
             rule="doubtful-stairs", place="wall, stairs, nosing", shown=f"{show(stairs.y, known.unit)} above the floor",
