@@ -102,8 +102,8 @@ def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     """A weight unlike those of all its twins; of two, the second."""
     weighed = [(frame, frame.weight) for frame in twins if frame.weight and not frame.estimated]
     for frame, weight in weighed if len(weighed) > 2 else weighed[1:]:
-        others = [other for other, _ in weighed if other is not frame and glazed_alike(frame, other)]
-        masses = [mass for other, mass in weighed if other in others]
+        beside = [each for each in weighed if each[0] is not frame and glazed_alike(frame, each[0])]
+        others, masses = [other for other, _ in beside], [mass for _, mass in beside]
         room = mass_room(frame, others, masses, known)
         if masses and not min(masses) / room <= weight <= max(masses) * room:
             yield Doubt(
