@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
@@ -65,16 +65,24 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
         return Demand(whole, (), ())
     if cover == "linked":
         return Demand(whole, tuple(_marked_by_hand(plan)), tuple(_edges(plan, hides)))
-    if cover == "marks":
-        return Demand(whole, (*_corners(plan, hides), *_drop_scales(plan), *_pitch(plan), *_long_lines(plan, clear)),
-                      tuple(_edges(plan, hides)))  # fmt: skip
-    lines = (*_long_lines(plan, clear), *_edges(plan, hides))
+    edges = tuple(_edges(plan, hides))
     if hides:
         beyond = hides.beyond(True)
-        lines += tuple(Rect(r.x0, r.y0, r.x1 + beyond, r.y1) for r in _drop_scales(plan, unknown=spare))
+        edges += tuple(Rect(r.x0, r.y0, r.x1 + beyond, r.y1) for r in _drop_scales(plan, unknown=spare))
+    if cover == "marks":
+        parts = (*_corners(plan, hides), *_drop_scales(plan), *_pitch(plan), *_long_lines(plan, clear))
+        return Demand(whole, tuple(_not_hidden(parts, hides)), edges)
+    lines = (*_long_lines(plan, clear), *edges)
     if cover == "edges":
         return Demand(whole, (*_drop_scales(plan), *_pitch(plan)), lines)
     return Demand(whole, (bordered(plan.group, clear) if cover == "panels" else plan.group.grown(MEDIUM),), lines)
+
+
+def _not_hidden(parts: Iterable[Rect], hides: Covered | None) -> Iterator[Rect]:
+    """The parts with what the next sheet may hide of its neighbour to the left or below: so much more of it is asked
+    for, that nothing is in the hidden strip alone."""
+    right, top = (hides.beyond(True), hides.beyond(False)) if hides else (0.0, 0.0)
+    return (Rect(r.x0, r.y0, r.x1 + right, r.y1 + top) for r in parts)
 
 
 def bordered(group: Rect, clear: Clearance) -> Rect:

@@ -30,7 +30,8 @@ class Wanted(Record, frozen=True):
     """What sheets have to hold: every item whole inside one of them, with what their own marks take around it.
 
     A long line is asked for as many thin items.  `upright` and `level` are thin boxes that no join may run along;
-    `sizes` are the width and height of a cell on an upright page and on one on its side.  `cut` where sheets are.
+    `sizes` are the width and height of a cell on an upright page and on one on its side; no cell that is put down is
+    narrower or lower than `least`.  `cut` where sheets are.
     """
 
     items: tuple[Patch, ...]
@@ -38,6 +39,7 @@ class Wanted(Record, frozen=True):
     level: tuple[Rect, ...]
     sizes: tuple[Size, ...]
     cut: bool = True
+    least: float = 0.0
 
 
 class Meeting(NamedTuple):
@@ -91,6 +93,10 @@ class Ground:
         self._crossed: dict[Patch, bool] = {}
         self._along: dict[tuple[bool, float, float, float], bool] = {}
         self._meetings: dict[tuple[Patch, Patch], Meeting | None] = {}
+
+    def roomy(self, patch: Patch) -> bool:
+        """Whether a patch is no narrower and no lower than any that is put down."""
+        return min(patch[2] - patch[0], patch[3] - patch[1]) >= self.wanted.least - TOLERANCE
 
     def held(self, patch: Patch) -> frozenset[int]:
         """The numbers of the items that a patch holds."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
@@ -46,8 +48,8 @@ def tiled(
 
     paper = fitted(paper, count, shown)
     asked = given(plan, paper, printer)
-    if held and not quick and not asked.hides and paper.kind == "sheets":
-        if paper.cover == LINKED:
+    if held and not quick and paper.kind == "sheets":
+        if paper.cover == LINKED and not asked.hides:
             return finished(asked, _quickest(asked, held))
         if paper.cover == "marks":
             return _quicker_than_strips(asked, held)
@@ -90,14 +92,15 @@ def _quicker_than_strips(asked: Given, held: Held) -> SheetPlan:
         return strips
     mixed = given(asked.plan, asked.paper, asked.printer, mixed=True)
     limit = held.times * held.error(strips)
-    found = less_than_strips(mixed, demand(asked.plan, "marks", mixed.clear), held, limit, cells)
+    needs = (demand(asked.plan, "marks", mixed.clear, mixed.hides, spare) for spare in _spared(mixed))
+    found = next(filter(None, (less_than_strips(mixed, need, held, limit, cells) for need in needs)), None)
     quicker = finished(mixed, found) if found else strips
     return quicker if _taking(quicker) < _taking(strips) else strips
 
 
 def _taking(sheets: SheetPlan) -> float:
-    """The minutes of sheets in one piece that are cut."""
-    cuts = {(join.over, join.upright) for join in sheets.joins}
+    """The minutes of sheets in one piece."""
+    cuts = {(join.over, join.upright) for join in sheets.joins if sheets.hides is None}
     return minutes(len(sheets.sheets), len(sheets.joins), len(cuts), pieces=1)
 
 
@@ -109,6 +112,11 @@ def _cells(asked: Given, quick: bool = False) -> CellPlan:
         if asked.hides is None:
             raise
         return _planned(asked, quick, spare=True)
+
+
+def _spared(asked: Given) -> Sequence[bool]:
+    """Whether scales of known drops may be hidden: where nothing is cut they may, if there is no other way."""
+    return (False,) if asked.hides is None else (False, True)
 
 
 def _planned(asked: Given, quick: bool, spare: bool) -> CellPlan:

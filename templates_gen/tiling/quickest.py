@@ -15,6 +15,7 @@ from templates_gen.base.record import replace
 from templates_gen.tiling.bits import line_bits, marks_bits
 from templates_gen.tiling.cells import CellPlan
 from templates_gen.tiling.demand import Demand
+from templates_gen.tiling.joins import JOIN_MIN
 from templates_gen.tiling.laid import Laid
 from templates_gen.tiling.linked import asked_of
 from templates_gen.tiling.parting import lighter
@@ -140,4 +141,6 @@ def _found(ground: Ground, weaver: Weaver, cells: CellPlan) -> Found | None:
 def _wanted(given: Given, asked: Asked, bits: Iterable[Rect]) -> Wanted:
     upright, level = (tuple(Rect(*seen(given, line)) for line in lines) for lines in (asked.upright, asked.level))
     items = tuple(seen(given, box) for box in (*asked.boxes, *bits))
-    return Wanted(items, upright, level, tuple(sizes(given)))
+    clear = given.clear
+    least = JOIN_MIN + max(clear.left + clear.right, clear.bottom + clear.top)  # beside a sheet's own marks
+    return Wanted(items, upright, level, tuple(sizes(given)), given.hides is None, least)

@@ -117,7 +117,7 @@ class Growing:
                     found.append((EACH.join * len(held) - held[-2] / FIRM + LOOSE * self.random.random(), new))
         for _, best in sorted(found):
             work, new = laid.copy(), levelled(best, around)
-            if work.put(new):
+            if self.ground.roomy(new) and work.put(new):
                 work.braces |= {new}
                 return work
         return None
@@ -191,7 +191,7 @@ class Growing:
     def _put(self, work: Laid, new: Patch) -> Patch | None:
         """The patch as it is put down, level with what is near; None where it may not lie so."""
         level = levelled(new, self._around(work.meets, new))
-        if not work.put(level):
+        if not self.ground.roomy(level) or not work.put(level):
             return None
         if any(met.length >= TAPED for met in work.meets[level].values()):
             return level

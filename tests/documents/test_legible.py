@@ -102,10 +102,10 @@ def _paper(done: Drawn, sheet: Sheet) -> Rect:
 
 
 LOW = {
-    # found by trying seeds: uncut sheets 42, 46 and 53 mm high under others, and cut ones of 24 mm
-    "uncut, 46 mm": lambda: crowded(38, paper("a4", trim="none"), "mm"),
-    "uncut, 42 mm": lambda: crowded(1, paper("a4", trim="none"), "mm"),
-    "uncut, 53 mm": lambda: crowded(13, paper("letter", trim="none"), "mm"),
+    # found by trying seeds: uncut sheets 45, 46 and 48 mm high under others, and cut ones of 24 mm
+    "uncut, 46 mm": lambda: crowded(38, paper("a4", trim="none", cover="all"), "mm"),
+    "uncut, 45 mm": lambda: crowded(2, paper("letter", trim="none", cover="all"), "mm"),
+    "uncut, 48 mm": lambda: crowded(22, paper("letter", trim="none", cover="all"), "mm"),
     "cut, 24 mm": lambda: crowded(53, paper("letter", cover="all"), "mm"),
 }
 

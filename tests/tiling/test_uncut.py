@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator
 
 import pytest
@@ -21,7 +22,7 @@ from tests.documents import test_lettering_apart as lettering
 from tests.documents import test_read_back as marks
 from tests.documents import test_read_back_lines as lines
 from tests.jobs import paper
-from tests.made import SPARING, UNCUT, made
+from tests.made import UNCUT, made
 from tests.page_texts import sheet_pages, to_page_mm
 from tests.pdf_reading import Segment
 from tests.wall_reading import CLOSE, STRONG, Shown, is_level, is_upright, shown, wide
@@ -86,25 +87,50 @@ DEEP = 18
 
 
 def longest_hidden(sheets: SheetPlan, level: bool, start: float, end: float, at: float) -> int:
-    """The longest piece of a level or upright line that no sheet shows (mm), of a sparing template that is on paper."""
+    """The longest piece of a level or upright line that no sheet shows (mm).
+
+    Of a sparing template, where edges are drawn as paper happens to lie, between two pieces that are shown: of its
+    corners see below.
+    """
     windows = [(sheet.window, above(sheets, sheet)) for sheet in sheets.sheets]
-    run = longest = 0
+    sparing, states = sheets.paper.cover != "all", ""
     for step in range(int(end - start)):
         x, y = (start + step, at) if level else (at, start + step)
         seen = any(w.has_point(x, y) and not any(o.has_point(x, y) for o in over) for w, over in windows)
-        off = sheets.paper.cover in SPARING and not any(window.has_point(x, y) for window, _ in windows)
-        run = 0 if seen or off else run + 1
-        longest = max(longest, run)
-    return longest
+        off = sparing and not any(window.has_point(x, y) for window, _ in windows)
+        states += "s" if seen else "o" if off else "h"
+    return max(map(len, re.findall("(?<=s)h+(?=s)" if sparing else "h+", states)), default=0)
 
 
 @uncut
 def test_no_edge_is_hidden_along_its_length(name: str) -> None:
-    """Every edge crosses what is hidden, at most: no point of it is hidden on a run longer than that is deep."""
+    """Every edge crosses what is hidden, at most: no point of it is hidden on a run longer than that is deep; or twice
+    that, where three sheets meet of a template whose edges are drawn as paper happens to lie."""
     done = made(name)
+    deep = DEEP if done.sheets.paper.cover == "all" else 2 * DEEP
     for r in (hung.rect for hung in done.plan.frames):
-        assert all(longest_hidden(done.sheets, True, r.x0, r.x1, at) <= DEEP for at in (r.y0, r.y1))
-        assert all(longest_hidden(done.sheets, False, r.y0, r.y1, at) <= DEEP for at in (r.x0, r.x1))
+        assert all(longest_hidden(done.sheets, True, r.x0, r.x1, at) <= deep for at in (r.y0, r.y1))
+        assert all(longest_hidden(done.sheets, False, r.y0, r.y1, at) <= deep for at in (r.x0, r.x1))
+
+
+ARM = 15
+"""mm of either edge at a frame's corner that are asked for: our own design."""
+
+
+@uncut
+def test_of_every_corner_at_least_half_is_seen(name: str) -> None:
+    """Of the arms of a corner that are on paper, by points a millimetre apart; of linked paper none is asked for."""
+    done = made(name)
+    windows = [(sheet.window, above(done.sheets, sheet)) for sheet in done.sheets.sheets]
+    for r in (hung.rect for hung in done.plan.frames):
+        for x, right in ((r.x0, 1), (r.x1, -1)):
+            for y, up in ((r.y0, 1), (r.y1, -1)):
+                arms = [at for step in range(ARM + 1) for at in ((x + right * step, y), (x, y + up * step))]
+                seen = sum(
+                    any(w.has_point(*at) and not any(o.has_point(*at) for o in over) for w, over in windows)
+                    for at in arms
+                )
+                assert 2 * seen >= len(arms) or done.sheets.paper.cover == "linked"
 
 
 def fullest(seed: int, cover: str = "all") -> tuple[Plan, SheetPlan]:

@@ -16,8 +16,9 @@ def taping_steps(sheets: SheetPlan, order: Order, line: str = "level line") -> I
 
     Sheets and steps go by their numbers on the map.
     """
+    on_top = "the cut edge" if sheets.hides is None else "the sheet above or to the right"
     if sheets.spine:
-        yield from _spine_steps(order, line)
+        yield from _spine_steps(order, line, on_top)
         return
     word = "row" if sheets.rows else "column"
     if order.made and order.pieces > 1:
@@ -25,7 +26,6 @@ def taping_steps(sheets: SheetPlan, order: Order, line: str = "level line") -> I
     elif order.made:
         yield f"Tape the sheets of each {word} first: {_listed(order.made)}."
     tape = "Then tape" if order.made else "Tape"
-    on_top = "the cut edge" if sheets.hides is None else "the sheet above or to the right"
     if order.laid and order.pieces > 1:
         yield f"{tape} these sheets to what they meet, {on_top} always on top{_laid(order)}"
     elif order.laid:
@@ -34,7 +34,7 @@ def taping_steps(sheets: SheetPlan, order: Order, line: str = "level line") -> I
         yield f"{tape} the {word}s to each other, {way}, {on_top} always on top{_laid(order)}"
 
 
-def _spine_steps(order: Order, line: str) -> Iterator[str]:
+def _spine_steps(order: Order, line: str, on_top: str) -> Iterator[str]:
     """The spine along the level (or pitch) line first, then every branch by itself, then one after the
     other on what is there."""
     made, single = order.made, len(order.begun[0]) == 1
@@ -44,7 +44,7 @@ def _spine_steps(order: Order, line: str) -> Iterator[str]:
     if branches:
         yield f"Then make each branch of more than one sheet: {_listed(branches)}."
     if order.laid:
-        yield f"Add the others in turn, the cut edge always on top{_laid(order)}"
+        yield f"Add the others in turn, {on_top} always on top{_laid(order)}"
 
 
 def _laid(order: Order) -> str:
