@@ -20,14 +20,17 @@ LEFT, FOOT, RIGHT, HEAD = range(4)
 
 def lighter(start: Found, excess: Excess) -> Found:
     """The start without what it can do without, patch by patch and then join by join, for as long as its error is held:
-    those patches first whose going saves most."""
+    those patches first whose going saves most.  What nothing but the error needs is a brace from then on."""
     now = start
     for patch in sorted(start.laid.meets, key=lambda patch: (len(start.laid.ground.held(patch)), patch)):
         if now.laid.spare(patch):
             left = now.laid.copy()
             left.take(patch)
             now = _better(now, left, excess)
-    return _parted(now, excess)
+    now = _parted(now, excess)
+    left = now.laid.copy()
+    left.braces = frozenset(filter(left.spare, left.meets))
+    return Found(left, now.judged)
 
 
 def _parted(start: Found, excess: Excess) -> Found:

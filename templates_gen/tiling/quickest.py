@@ -40,10 +40,10 @@ MOST_SHEETS = 400
 """Sheets that a search begins with at the most: every step takes longer with more.  Larger walls keep their strips, or
 their spine.  Our own design, no source."""
 
-ROUNDS, STRICT = 6, 0.6
-"""Searches one after the other while none has found what holds the limit, and the share of the first from which those
-begin that go on from what was found: half as long, and stricter with what errs too much.  Where that found nothing
-better, the next begins anew.  Our own design, no source."""
+MOST_ROUNDS, ROUNDS, STRICT = 6, 2, 0.6
+"""Searches one after the other while none has found what holds the limit, how many of the longest searches they may
+take all together, and the share of the first from which those begin that go on from what was found: half as long, and
+stricter with what errs too much.  Where that found nothing better, the next begins anew.  Our own design, no source."""
 
 WORTH = 60.0
 """Seconds that searched sheets have to save, for a spine with branches reads at once.  Our own design, no source."""
@@ -109,15 +109,19 @@ def _searched(start: Found, weaver: Weaver, each: int) -> Found:
     if count > MOST_SHEETS:
         return start
     steps = min(STEPS, max(LEAST_STEPS, each * count), MOST_LOOKED_AT // count)
-    best, before = quicker(start, steps, weaver.excess), math.inf
-    for seed in range(1, ROUNDS):
-        if not best.excess:
+    best, before, left = quicker(start, steps, weaver.excess), math.inf, ROUNDS * STEPS - steps
+    for seed in range(1, MOST_ROUNDS):
+        if not best.excess or left <= 0:
             break
         if best.excess < before:
             before, best = best.excess, quicker(best, steps // 2, weaver.excess, seed, STRICT)
+            left -= steps // 2
         else:  # it goes no further from there
             again = quicker(start, steps, weaver.excess, seed)
             before, best = math.inf, min(best, again, key=lambda found: (found.excess, found.seconds))
+            left -= steps
+    if left < ROUNDS * STEPS - steps and not best.excess:  # it holds at last, and was not searched for less since
+        best = quicker(lighter(best, weaver.excess), steps // 2, weaver.excess, MOST_ROUNDS, STRICT)
     return lighter(best, weaver.excess)
 
 

@@ -37,6 +37,11 @@ to none.  Our own design."""
 PER_MM, AT_LAST = 60.0, 1500.0
 """Seconds that a mm of error above the limit counts as at the beginning and at the end.  Our own design, no source."""
 
+HARDER, EASIER, HARDEST = 1.05, 1.03, 100.0
+"""How many times as many they are after every step above the limit where something holds it already, and how much less
+again after a step that holds it; and how many times at the most, so that none goes far from what is held and does not
+come back.  Our own trials."""
+
 
 class Judged(NamedTuple):
     """By how much patches miss what is asked of their error (mm), 0 where they hold it; and where a change helps."""
@@ -68,12 +73,13 @@ def quicker(start: Found, steps: int, excess: Excess, seed: int = 0, begun: floa
     """The quickest patches found from a start in so many steps, of those that hold their error where there are some."""
     random = Random(seed)
     growing = Growing(start.laid.ground, random)
-    now = best = start
+    now, best, times = start, start, 1.0
     for step in range(steps):
         share = begun + (1.0 - begun) * step / steps
         lost = best.excess > 0.0  # nothing holds the limit so far
         warmth = (WARMTH_ERRING if lost else WARMTH) * (1 - share)
-        per_mm = PER_MM + (AT_LAST - PER_MM) * share * share
+        times = min(HARDEST, times * HARDER) if now.excess and not lost else max(1.0, times / EASIER)
+        per_mm = times * (PER_MM + (AT_LAST - PER_MM) * share * share)
         over = per_mm * now.excess + OVER * share if now.excess else 0.0
         most = now.seconds + over - warmth * math.log(1.0 - random.random())
         laid = _changed(growing, now, random, most, lost)
