@@ -49,7 +49,7 @@ def tiled(
     paper = fitted(paper, count, shown)
     asked = given(plan, paper, printer)
     if held and not quick and paper.kind == "sheets":
-        if paper.cover == LINKED and not asked.hides:
+        if paper.cover == LINKED:
             return finished(asked, _quickest(asked, held))
         if paper.cover == "marks":
             return _quicker_than_strips(asked, held)
@@ -71,7 +71,7 @@ def linked_of(plan: Plan, marks: SheetPlan) -> SheetPlan:
 def _quickest(asked: Given, held: Held) -> CellPlan:
     """The cells of linked paper that hold their frames nearly as exactly as strips that show every edge."""
     plan, paper = asked.plan, asked.paper
-    need = demand(plan, LINKED, asked.clear)
+    need = demand(plan, LINKED, asked.clear, asked.hides)
     spine = linked_cells(plan, need, asked.printables, paper.overlap, asked.clear)
     strips = given(plan, replace(paper, cover="marks"), asked.printer)
     try:

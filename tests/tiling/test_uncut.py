@@ -11,12 +11,17 @@ import pytest
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.documents.instructions.taping_steps import day_before
 from templates_gen.documents.sheets.join_marks import LEVEL_CUT, UPRIGHT_CUT
 from templates_gen.drawing.items import Use
 from templates_gen.tiling.demand import nail_box, scale_length
+from templates_gen.tiling.planning import tiled
 from templates_gen.tiling.sheet import Sheet, SheetPlan
+from templates_gen.tolerance.effort import effort
+from templates_gen.tolerance.expected import worst_error
 from templates_gen.tolerance.holding import plan_sheets
+from templates_gen.tolerance.neighbours import neighbours
 from tests.crowded import crowded
 from tests.documents import test_lettering_apart as lettering
 from tests.documents import test_read_back as marks
@@ -132,6 +137,16 @@ def test_of_every_corner_at_least_half_is_seen(name: str) -> None:
                     for at in arms
                 )
                 assert 2 * seen >= len(arms) or done.sheets.paper.cover == "linked"
+
+
+@pytest.mark.parametrize("name", ["uncut a4", "uncut a4, linked"])
+def test_uncut_sheets_take_less_than_strips_and_err_hardly_more(name: str) -> None:
+    """A tenth more than strips with whole edges, with a string along the level line: our own design."""
+    done = made(name)
+    pairs = neighbours(done.plan)
+    strips = tiled(done.plan, replace(done.sheets.paper, cover="marks"))
+    assert effort(done.sheets).minutes < 0.75 * effort(strips).minutes
+    assert worst_error(done.plan, done.sheets, pairs) <= 1.1 * worst_error(done.plan, strips, pairs)
 
 
 def fullest(seed: int, cover: str = "all") -> tuple[Plan, SheetPlan]:
