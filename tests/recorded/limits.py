@@ -23,7 +23,7 @@ from templates_gen.job.model import Job
 from tests.recorded.listing import wrapped
 from tests.recorded.measures import ALL, SWEEPS, Sweep
 
-STEPS = 1.6
+STEPS = 1.8
 """By what factor a measure grows on the ladder.  Our own choice."""
 
 LINES = {
@@ -45,7 +45,7 @@ def of_limits() -> Iterator[str]:
 
 
 def _along(sweep: Sweep, unit: str) -> Iterator[str]:
-    """What changes along one measure, and the sums of all that is said at the steps of the ladder."""
+    """What changes along one measure, and the sums of what is said on the ladder alone, not of the usual job."""
     tried: dict[int, frozenset[str]] = {}
     job = sweep.make() if not unit else replace(sweep.make(), unit=unit)
     words: list[Finding | str] = []
@@ -58,9 +58,10 @@ def _along(sweep: Sweep, unit: str) -> Iterator[str]:
         return tried[figure]
 
     ladder = [*sorted({_figure(mm, unit) for mm in sweep.ladder(STEPS)})]
-    list(map(found, ladder))
-    told = _sums(words)
     usual = found(_figure(sweep.usual, unit))
+    always = set(words)
+    list(map(found, ladder))
+    told = _sums([each for each in words if each not in always])
     yield f"{_shown(ladder[0], unit)} {_changed(found(ladder[0]), usual)}"
     for low, high in pairwise(ladder):
         while found(low) != found(high):
@@ -82,12 +83,12 @@ def _found(sweep: Sweep, job: Job, value: float, rules: Callable[[Plan], Iterabl
 
 
 def _short(found: Finding | str) -> str:
-    """A finding by its rule and its frames, or the field that it doubts."""
+    """A finding by its rule and the fields that it doubts."""
     if isinstance(found, str):
         return "refused"
     fields = [text.rpartition(": ")[0].split(", ") for text in found.confirm]
-    where = " ".join(f"{first.removeprefix('frame ')}.{rest[-1]}" if rest else first for first, *rest in fields)
-    return f"{found.rule} {where or ','.join(found.about)}".rstrip()
+    where = (f"{first.removeprefix('frame ')}.{rest[-1]}" if rest else first for first, *rest in fields)
+    return " ".join((found.rule, *where))
 
 
 def _changed(now: frozenset[str], before: frozenset[str]) -> str:

@@ -152,10 +152,11 @@ def _above(thing: Thing) -> Job:
     return _row(wall=_room(thing), height=Height(by="above", at=200.0, feature=thing[1]))
 
 
-def _grid(**more: Any) -> Job:
-    """Four frames of one size, of one kind of hanger, weighed."""
+def _grid(lower: float = 0.0, **more: Any) -> Job:
+    """Four frames of one size, the first so much lower, of one kind of hanger, weighed."""
     frames = [
-        frame(name, 300.0, 400.0, None, weight=2.0 + at / 10, depth=25.0, face=30.0, mat=(50.0, 50.0, 50.0, 50.0),
+        frame(name, 300.0, 400.0 if at else 400.0 - lower, None, weight=2.0 + at / 10,
+              depth=25.0, face=30.0, mat=(50.0, 50.0, 50.0, 50.0),
               hanger=Hanger(kind="rings", left=40.0 + at, right=41.0 + at, drop_left=80.0 + at, drop_right=81.0 + at))
         for at, name in enumerate("ABCD")
     ]  # fmt: skip
@@ -194,7 +195,22 @@ def _placed(spots: tuple[tuple[float, float], ...]) -> Job:
     names = tuple("ABCDE"[: len(spots)])
     where = tuple((name, Spot(point="centre", x=x, y=y)) for name, (x, y) in zip(names, spots, strict=True))
     frames = [frame(name, 200.0, 250.0, 50.0) for name in names]
-    return job(*frames, group=group((names,), "placed", spots=where, gap=50.0))
+    return job(*frames, group=group((names,), "placed", spots=where, gap=150.0))
+
+
+NEAR: dict[str, tuple[int, tuple[Thing, ...], str, float]] = {
+    "frieze": (7, (), "centre", 1500.0),
+    "under a shelf": (3, (("furniture", "shelf", 1500.0, 1100.0, 1000.0, 200.0),), "top", 1000.0),
+    "over a door": (2, (("door", "door", 1500.0, 0.0, 900.0, 2000.0),), "bottom", 2100.0),
+    "beside a lamp": (3, (("light", "lamp", 300.0, 1500.0, 200.0, 300.0),), "centre", 1500.0),
+}
+"""So many frames in a row, what is near them, and what of the group is how high."""
+
+
+def _tall(by: str, at: float, high: float = 1000.0) -> Job:
+    """Two tall frames."""
+    frames = [frame(name, 400.0, high, 60.0) for name in "AB"]
+    return job(*frames, group=group((("A", "B"),), "row", height=Height(by=by, at=at)))
 
 
 def _groups() -> Iterator[Sweep]:
@@ -213,6 +229,16 @@ def _groups() -> Iterator[Sweep]:
         yield Sweep(f"row of {count} on {wide:g} mm", GAP, make, MM if count > 2 else ALL)
     between = cache(partial(_row, 2, wall=_room(("door", "door", 1550.0, 0.0, 900.0, 2000.0)), gap=1000.0))
     yield Sweep("either side of a door", GAP, between, MM, 6.0)
+    windows: tuple[Thing, ...] = (
+        ("window", "one", 1120.0, 800.0, 700.0, 900.0),
+        ("window", "two", 2190.0, 800.0, 700.0, 900.0),
+    )
+    yield Sweep("between windows", GAP, cache(partial(_row, wall=_room(*windows), gap=760.0)), MM, 3.0)
+    for of, (count, thing, by, at) in NEAR.items():
+        make = cache(partial(_row, count, wall=_room(*thing), height=Height(by=by, at=at)))
+        yield Sweep(of, AT, make, ("cm",) if thing else ALL, 4.0)
+    yield Sweep("tall row", AT, cache(partial(_tall, "bottom", 500.0)), ("cm",), 6.0)
+    yield Sweep("banners", AT, cache(partial(_tall, "top", 2400.0, 2100.0)), ("cm",), 2.0)
     yield Sweep("row", "wall.width", cache(_row), ALL, 9.0)
     yield Sweep("row", "wall.height", cache(_row), ALL, 5.0)
     yield Sweep("row", "wall.clear", cache(partial(_row, wall=_room(clear=50.0))), ALL, 40.0)
@@ -248,18 +274,26 @@ def _alone(**of_frame: Any) -> Job:
     return job(frame(weight=3.0, depth=30.0, image_size=(300, 400), **of_frame))
 
 
+def _unlike() -> Job:
+    """Frames of one size that weigh more and less."""
+    frames = [frame(name, 300.0, 400.0, 70.0, weight=1.0 + at / 2) for at, name in enumerate("ABCD")]
+    return job(*frames, group=group((("A", "B", "C", "D"),)))
+
+
 def _frames() -> Iterator[Sweep]:
     one = "frames.0"
     for path in ("width", "height", "face", "mat.0", "depth", "hanger.left", "hanger.drop_right"):
         yield Sweep("grid", f"{one}.{path}", cache(_grid))
     yield Sweep("grid", f"{one}.width+{one}.height", cache(_grid), MM, 2.0)
     yield Sweep("grid", TRADED, cache(_grid), MM)
+    yield Sweep("one lower", TRADED, cache(partial(_grid, 20.0)), MM)
     yield Sweep("grid", f"{one}.weight", cache(_grid), KG, 50.0)
     yield Sweep("grid in pounds", f"{one}.weight", cache(partial(_grid, written=POUNDS)), KG, 50.0)
     for name, turned in (("rows", False), ("rows, one turned", True)):
         for path in ("width", "height", "drop"):
             yield Sweep(name, f"{one}.{path}", cache(partial(_wires, turned)), ALL, 6.0)
         yield Sweep(name, f"{one}.weight", cache(partial(_wires, turned)), KG, 50.0)
+    yield Sweep("unlike weights", f"{one}.weight", cache(_unlike), KG, 50.0)
     for glazing in ("glass", "none"):
         make = cache(partial(_alone, glazing=glazing))
         yield Sweep(f"glazing {glazing}", f"{one}.weight", make, KG, 60.0)
