@@ -11,7 +11,7 @@ from templates_gen.drawing.items import Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H25, H35, HAIR, NARROW
 
-LEADING = 1.65
+LEADING = 1.6
 """Distance of base lines of running text in lettering heights: a little more than `LEAST_LEADING`, for long lines.
 Our own design, no source."""
 

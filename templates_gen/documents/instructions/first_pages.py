@@ -44,7 +44,7 @@ from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import Expected
 from templates_gen.tolerance.statement import first_page_words
 
-FOUND_INDENT, FOUND_APART = 18.0, 0.4
+FOUND_INDENT, FOUND_APART = 18.0, 0.2
 """mm; the column of a finding's number and level, and what is free under a finding.  Our own design, no source."""
 
 BESIDE_RULER = 4.0
@@ -142,8 +142,7 @@ def _expected(flow: Flow, expected: Expected | None, unit: str) -> None:
     """The expected error, in a few lines."""
     if expected is not None:
         flow.heading("Expected accuracy")
-        for words in first_page_words(expected, unit):
-            flow.paragraph(words)
+        flow.paragraph(" ".join(first_page_words(expected, unit)))
 
 
 def found_words(flow: Flow, findings: Sequence[Finding], untold: str) -> None:

@@ -18,7 +18,7 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.sizes import H5, H25, H35, NARROW
 from templates_gen.tiling.sheet import SheetPlan
 
-GUTTER, LEAST_WIDTH, LEAST_HEIGHT = 5.0, 40.0, 18.0
+GUTTER, LEAST_WIDTH, LEAST_HEIGHT = 5.0, 33.9, 18.0
 """mm between two pictures; how wide one has to be for its words, and how high.  Our own design, no source."""
 
 GOOD_HEIGHT = 18.5
@@ -33,6 +33,9 @@ AFTER_TICK, BETWEEN_TOOLS, UNDER_TOOLS = 1.5, 5.0, 3.0
 
 SPARE = 0.1
 """mm of the free height that no picture takes, so that rounding puts none on the next page.  Our own design."""
+
+NAME_AIR = 2.0
+"""mm from a step's number to its name.  Our own design, no source."""
 
 UNDER_PICTURE, UNDER_ROW = 2.5, 4.0
 """mm from a picture to its number, and from its words to the next picture.  Our own design, no source."""
@@ -82,8 +85,9 @@ Rows = list[list[tuple[int, DayStep]]]
 
 def _laid_out(steps: Sequence[tuple[int, DayStep]], flow: Flow, free: float) -> tuple[tuple[float, float], Rows]:
     """Width and height of every picture (mm), as large as the `free` height allows, and the steps row by row."""
-    best = (0.0, 0.0), Rows()
-    for columns in range(1, max(1, int((flow.area.width + GUTTER) // (LEAST_WIDTH + GUTTER))) + 1):
+    names = (flow.lettering.width(f"{at}", H5, True) + flow.lettering.width(step.name, H35, True) for at, step in steps)
+    least, best = max(LEAST_WIDTH, NAME_AIR + max(names)), ((0.0, 0.0), Rows())
+    for columns in range(1, max(1, int((flow.area.width + GUTTER) // (least + GUTTER))) + 1):
         width = (flow.area.width - GUTTER * (columns - 1)) / columns
         rows = [list(steps[first : first + columns]) for first in range(0, len(steps), columns)]
         words = sum(_below(row, width, flow.lettering) for row in rows)
@@ -111,7 +115,7 @@ def _row(
         yield from pen.items
         base = place.y1 - high - UNDER_PICTURE - H5
         yield Text(x, base, f"{number}", H5, bold=True)
-        yield Text(x + lettering.width(f"{number}", H5, True) + 2.0, base, step.name, H35, bold=True)
+        yield Text(x + lettering.width(f"{number}", H5, True) + NAME_AIR, base, step.name, H35, bold=True)
         for line in wrapped(step.words, H25, False, width, lettering):
             base -= max(H25 * LEADING, ink_of((line, H25, False), lettering).height + LINE_SPACE * H25)
             yield Text(x, base, line, H25)

@@ -42,8 +42,9 @@ trying again would take long.  Our own design, no source."""
 LEAST_HEIGHT, CELL = 68.0, 9.0
 """mm that the map is high, and that a sheet on it should be, both ways.  Our own design, no source."""
 
-MOST_OF_PAGE = 0.7
-"""Of the page's height that is free: what the map takes at most.  Our own design, no source."""
+MOST_OF_PAGE, FOR_STEPS, STEP = 0.37, 0.7, 3.5
+"""Of the page's height that is free: what the map takes at most, or where joins are short for the numbers of their
+steps; mm that a join should be long on the map for that.  Our own design, no source."""
 
 FRAME, NAIL, NAIL_ROOM, BEYOND, OFF_LINE = 0.88, 0.7, 2.0, 2.0, 0.3
 """A frame's grey; mm: a nail's radius and the side of what it takes, how far long lines go beyond the group, and what
@@ -62,7 +63,10 @@ def map_height(plan: Plan, sheets: SheetPlan, place: Rect) -> float:
     area = map_area(plan, sheets)
     least = min(min(sheet.cell.width, sheet.cell.height) for sheet in sheets.sheets)
     wanted = max(LEAST_HEIGHT, CELL / least * area.height + KEY)
-    return min(wanted, max(LEAST_HEIGHT, MOST_OF_PAGE * place.height), place.width / area.width * area.height + 2 * KEY)
+    shortest = min((join.length for join in sheets.joins), default=area.height)
+    for_steps = min(FOR_STEPS * place.height, STEP / shortest * area.height + KEY)
+    most = max(LEAST_HEIGHT, MOST_OF_PAGE * place.height, for_steps)
+    return min(wanted, most, place.width / area.width * area.height + 2 * KEY)
 
 
 def map_area(plan: Plan, sheets: SheetPlan) -> Rect:

@@ -38,11 +38,12 @@ def _spine_steps(order: Order, line: str, on_top: str) -> Iterator[str]:
     """The spine along the level (or pitch) line first, then every branch by itself, then one after the
     other on what is there."""
     made, single = order.made, len(order.begun[0]) == 1
-    if not single:
-        yield f"Tape the spine first, the sheets along the {line}: {_listed(made[:1])}."
+    first = [] if single else [f"Tape the spine first, the sheets along the {line}: {_listed(made[:1])}."]
     branches = made if single else made[1:]
     if branches:
-        yield f"Then make each branch of more than one sheet: {_listed(branches)}."
+        first.append(f"Then make each branch of more than one sheet: {_listed(branches)}.")
+    if first:
+        yield " ".join(first)
     if order.laid:
         yield f"Add the others in turn, {on_top} always on top{_laid(order)}"
 
