@@ -72,7 +72,7 @@ def near() -> Job:
     return job(*frames, group=group((("N",), ("m",)), gap=25.0, height=Height(by="top", at=1528.0)), title="Small")
 
 
-def _printer() -> Printer:
+def printer() -> Printer:
     """A printer that prints a little short, more so across, and leans.  Made up."""
     sides = {"asked_across": 180.0, "asked_along": 250.0, "across": 179.2, "along": 249.5}
     return profile("office", "a4", Readings(**sides, diagonals=(307.0, 307.8)), "2026-03-01")
@@ -88,7 +88,7 @@ DRAWN = {
     "stairs": Recorded(lambda: on_stairs("a4", "mm", 0.68, cover="nails")),
     "led": Recorded(lambda: crowd("letter", "in", 12, trim="none", cover="all")),  # a label is led to
     "crowded": Recorded(lambda: crowd("tabloid", "in", cover="all", photo=True)),
-    "corrected": Recorded(lambda: pair("a4", "mm", photo=True), printer=_printer()),
+    "corrected": Recorded(lambda: pair("a4", "mm", photo=True), printer=printer()),
     "near": Recorded(near),
     "down": Recorded(lambda: on_stairs("a3", "cm", -0.55, cover="linked")),
     "one-frame": Recorded(lambda: job(frame("O", 180, 240, 60), paper=paper("a4", cover="nails"), title="One")),

@@ -11,6 +11,7 @@ from pathlib import Path
 from templates_gen.tiling import quickest
 from tests.recorded.cells import of_cells
 from tests.recorded.crowds import of_crowds, of_spines
+from tests.recorded.errors import of_errors
 from tests.recorded.found import FOUND
 from tests.recorded.jobs import DRAWN, PLANNED, Recorded
 from tests.recorded.limits import of_limits
@@ -78,7 +79,7 @@ FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
     },
     "parts": {name: lambda _, lines=lines: lines() for name, lines in PARTS.items()},
     "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
-    "limits": {"limits": lambda _: of_limits()},
+    "limits": {"limits": lambda _: of_limits(), "errors": lambda _: of_errors()},
 }
 """The records in each file, by their titles in it, and what writes their lines from a user's number of steps."""
 
