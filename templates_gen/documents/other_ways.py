@@ -25,6 +25,14 @@ from templates_gen.tolerance.holding import plan_sheets
 MOST_FRAMES = 60
 """Frames for which the other ways are planned: half a second for so many, a tenth for a dozen (measured by us)."""
 
+MARKS, LINKED = 0.57, 0.75
+"""Of the minutes of cut strips with whole edges, what the quickest sheets with every mark took; and the quickest linked
+ones of what is left of sheets with every mark: 24 walls of 6 to 40 frames, three of four within a sixth of that."""
+
+ABOUT, AT_MOST = "about", "at most about"
+"""How a way is said that was not searched for: by what such paper usually takes, and by what some will be saved from.
+"""
+
 TOO_MANY = f"The other ways are not worked out for more than {MOST_FRAMES} frames."
 
 HEADING = "Other ways (--cover, --one-piece), and how far off neighbours may come out:"
@@ -37,14 +45,14 @@ frames and more come to 11 to 14 mm by any taping of office paper (our own compu
 class Way(Record, frozen=True):
     """A way to have the paper: how it is called, the options of `template` that ask for it, and what it takes.
 
-    `rough` where the plan was not searched for the fewest minutes that hold the frames: it takes about that, most often
-    less.  `expected` is what to expect of it where that was worked out; `shop` what to ask a print shop for.
+    `rough` says so where the plan was not searched for the fewest minutes that hold the frames.  `expected` is what to
+    expect of it where that was worked out; `shop` what to ask a print shop for.
     """
 
     name: str
     options: str
     effort: Effort
-    rough: bool = False
+    rough: str = ""
     expected: Expected | None = None
     shop: str = ""
 
@@ -52,16 +60,16 @@ class Way(Record, frozen=True):
         """What it takes, and how exact it is, in a line."""
         if self.shop:
             return self.shop
-        taken = self.effort.at_most if self.rough else self.effort.words
+        taken = self.effort.roughly(self.rough) if self.rough else self.effort.words
         return taken + (f"; {show(self.expected.step, unit)} off" if self.expected else "")
 
 
 def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | None = None) -> list[Way]:
     """The covers that the job does not ask for, and one piece, as far as they can be planned.
 
-    Linked paper and sheets of every mark are planned at once, not searched for: that would take longer than the
-    template itself.  Of linked paper that is what is left of the sheets of every mark, the job's own `sheets` where it
-    has these.
+    Linked paper and sheets of every mark are not searched for: that would take longer than the template itself.  What
+    they take is told by what strips of sheets with every mark take, or the job's own `sheets` where it has these; of
+    linked paper by what is left of those.
     """
     job = plan.job
     own = job.paper if job.paper.kind != "one piece" else first_paper(job.paper, job.unit)
@@ -69,10 +77,14 @@ def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | N
     if now != "marks" or not sheets:
         sheets = _planned(plan, replace(own, cover="marks"), printer, quick=True)
     ways: list[Way] = []
+    searched = own.kind == "sheets" and own.trim == "cut"
     if sheets and now != "linked" and own.kind == "sheets":
-        ways.append(Way("linked", "--cover linked", effort(linked_of(plan, sheets)), rough=True))
+        left = effort(linked_of(plan, sheets))
+        takes = left.share(LINKED) if searched else left
+        ways.append(Way("linked", "--cover linked", takes, ABOUT if searched else AT_MOST))
     if sheets and now != "marks":
-        ways.append(Way("marks", "--cover marks", effort(sheets), rough=True))
+        takes = effort(sheets)
+        ways.append(Way("marks", "--cover marks", takes.share(MARKS) if searched else takes, ABOUT if searched else ""))
     if now != "nails":
         ways += _way(plan, "nails", "--cover nails", replace(own, cover="nails"), printer)
     return [*ways, *(_one_piece(plan) if job.paper.kind != "one piece" else ())]
@@ -130,13 +142,10 @@ def _closer(plan: Plan, printer: Printer | None) -> Iterator[Way]:
         yield from _way(plan, "a print shop, in strips off a roll", f'--paper "{roll}"', strips)
 
 
-def _way(
-    plan: Plan, name: str, options: str, paper: Paper, printer: Printer | None = None, rough: bool = False
-) -> Iterator[Way]:
+def _way(plan: Plan, name: str, options: str, paper: Paper, printer: Printer | None = None) -> Iterator[Way]:
     """The way as it is planned; nothing where the paper is too small for it, or is a roll and it needs sheets."""
-    if sheets := _planned(plan, paper, printer, rough):
-        expected = None if rough else expected_error(plan, sheets)
-        yield Way(name, options, effort(sheets), rough, expected)
+    if sheets := _planned(plan, paper, printer):
+        yield Way(name, options, effort(sheets), expected=expected_error(plan, sheets))
 
 
 def _one_piece(plan: Plan) -> Iterator[Way]:

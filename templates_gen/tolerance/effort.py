@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from templates_gen.base.record import Record
 from templates_gen.base.remembering import remembered
 from templates_gen.base.words import counted
-from templates_gen.tiling.minutes import minutes
+from templates_gen.tiling.minutes import EACH, MINUTE, minutes
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.order import taping_order
 
@@ -38,16 +38,20 @@ class Effort(Record, frozen=True):
         """In a line, such as "17 sheets, 16 joins, about 13 min"."""
         return f"{self._counts}, about {self.time}"
 
-    @property
-    def at_most(self) -> str:
-        """The same of a plan from which some will be saved: "at most about 17 sheets, 16 joins, 13 min"."""
-        return f"at most about {self._counts}, {self.time}"
+    def roughly(self, how: str) -> str:
+        """The same of what was not planned: "about 17 sheets, 16 joins, 13 min"."""
+        return f"{how} {self._counts}, {self.time}"
 
     @property
     def work(self) -> str:
         """What there is to do, without the sheets: "16 joins, 14 cuts, about 13 min"."""
         cuts = [counted(self.cuts, "cut")] if self.cuts else []
         return ", ".join([*self._joined, *cuts, f"about {self.time}"])
+
+    def share(self, of: float) -> Effort:
+        """A share of the minutes, for sheets in one piece of which each but the first is cut once and joined once."""
+        count = max(1, round((self.minutes * of * MINUTE - EACH.sheet) / EACH.chained) + 1)
+        return Effort(count, count - 1, count - 1, 1)
 
     @property
     def time(self) -> str:

@@ -88,7 +88,7 @@ def test_the_other_ways_are_a_line_each(name: str, ways: list[str]) -> None:
 
 @pytest.mark.parametrize("name", ["fern-prints", "twelve, letter, all", "lock-keepers"])
 def test_the_options_of_a_way_make_what_it_says(name: str) -> None:
-    """Of what is searched for it is rough: a quarter more at most, and half at least; the others take just that."""
+    """Of what is searched for it is rough: two fifths more or less at most; the others take just that."""
     plan = made(name).plan
     for way in other_ways(plan):
         cover = way.options.removeprefix("--cover ")
@@ -97,8 +97,8 @@ def test_the_options_of_a_way_make_what_it_says(name: str) -> None:
         job = on_paper(plan.job, cover=cover)
         sheets = plan_sheets(replace(plan, job=job), job.paper)
         done = effort(sheets)
-        assert way.rough == (cover in ("linked", "marks"))
-        assert 0.5 <= done.minutes / way.effort.minutes <= 1.25 if way.rough else done == way.effort
+        assert bool(way.rough) == (cover in ("linked", "marks"))
+        assert 0.6 <= done.minutes / way.effort.minutes <= 1.4 if way.rough else done == way.effort
         if not way.rough:
             assert way.expected == expected_error(replace(plan, job=job), sheets)
 
@@ -209,4 +209,5 @@ def test_linked_paper_is_what_is_left_of_the_sheets_of_every_mark(name: str) -> 
     assert all(any(sheet.inner.holds(box) for sheet in linked.sheets) for box in boxes)
     assert effort(linked).pieces == 1
     (told,) = [way for way in other_ways(done.plan, sheets=done.sheets) if way.name == "linked"]
-    assert told.rough and told.effort == effort(linked)
+    assert told.words("mm").startswith("at most about " if done.plan.job.paper.trim == "none" else "about ")
+    assert told.effort == effort(linked) or done.plan.job.paper.trim == "cut"
