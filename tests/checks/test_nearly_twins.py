@@ -51,16 +51,6 @@ def test_figures_of_a_side_that_make_it_one_of_several_are_seen_though_it_is_har
     assert doubted("cm", ROOM, [*sheets, {"width": 21, "height": 28.9, "drop": 4}]) == set()
 
 
-def test_a_frame_of_another_size_that_weighs_and_hangs_as_its_fellows_is_doubted():
-    two = [frame | {"weight": "2.4 kg"} for frame in prints(10.2, 10.4, width=44, height=54)]
-    narrow = {"width": 31, "height": 54, "drop": 10.3, "weight": "2.4 kg"}
-    assert meant("cm", ROOM, [two[0], narrow, two[1]]) == {"frame B, width": "44 cm"}
-    assert doubted("cm", ROOM, [two[0], narrow | {"weight": "1.8 kg"}, two[1]]) == set()
-    opening = {"width": 27, "height": 34, "drop": 10.3, "weight": "2.4 kg"}
-    assert meant("cm", ROOM, [two[0], opening, two[1]]) == {"frame B, width": "44 cm", "frame B, height": "54 cm"}
-    assert doubted("cm", ROOM, [two[0], opening | {"drop": 6}, two[1]]) == set()  # heavy, and hung otherwise
-
-
 def pair(left, right):
     hanger = {"kind": "rings", "left": left, "right": right, "drop_left": 15, "drop_right": 15, "seen_from": "back"}
     return {"width": 64, "height": 80, "hanger": hanger}

@@ -133,3 +133,41 @@ def test_prints_of_two_sizes_sold_beside_each_other_are_not_glass_and_frame():
     two = [*prints(4, 4.1, width=32, height=32), *prints(4, 4.1, width=34, height=34)]
     assert doubted("cm", ROOM, two, **rows) == set()
     assert doubted("cm", ROOM, [two[0], *prints(4.1, 4, 4.1, width=34, height=34)], **rows) == {"frame A, width"}
+
+
+@pytest.mark.parametrize(("count", "across", "found"), [(8, 5, True), (6, 4, True), (8, 4, False), (7, 4, False)])
+def test_a_last_row_that_is_not_full_where_another_number_fills_it(count, across, found):
+    drops = [4, 4.1, 4, 4.2, 4, 4.1, 4, 4.2][:count]
+    grid = {"arrangement": "grid", "across": across, "gap": 5}
+    wall = {"width": 420, "height": 260}
+    assert doubted("cm", wall, prints(*drops, width=30, height=40), **grid) == ({"group, across"} if found else set())
+
+
+@pytest.mark.parametrize(("bottom", "width", "found"), [(80, 300, True), (300, 80, False), (300, 260, False)])
+def test_a_socket_whose_width_is_its_height_above_the_floor(bottom, width, found):
+    socket = {"kind": "outlet", "left": 300, "bottom": bottom, "width": width, "height": 86}
+    wall = {"width": 4200, "height": 2500}
+    told = doubted("mm", wall, prints(60, 61, width=400, height=500), [socket])
+    assert told == ({"feature 1 (outlet), bottom"} if found else set())
+
+
+def test_a_lowest_edge_above_all_eyes_was_the_top():
+    frames = prints("2 1/8", "2 1/4", **SMALL)
+    assert meant("in", INCHES, frames, height={"bottom": 69}) == {"group, height, bottom": "54.75 in"}  # 69 - 14 1/4
+    assert doubted("in", INCHES, frames, height={"bottom": 51}) == set()
+
+
+def test_screws_of_two_frames_may_be_nearer_than_those_of_one():
+    wall = {"width": 420, "height": 250, "build": "plaster"}
+
+    def plates(beyond):
+        hanger = {"kind": "plates", "left": -beyond, "right": -beyond}
+        return [frame | {"hanger": hanger} for frame in prints(7, 7.1, width=30, height=40)]
+
+    assert doubted("cm", wall, plates(1.5), gap=6) == set()  # 3 cm apart
+    assert doubted("cm", wall, plates(1.5), gap=4) == {"nails A right and B left"}
+
+
+def test_deep_wires_differ_by_more():
+    assert doubted("cm", ROOM, prints(20.8, 22.6, width=60, height=80)) == set()
+    assert doubted("cm", ROOM, prints(10.8, 12.6, width=60, height=80)) == {"frame B, drop"}

@@ -142,6 +142,12 @@ def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[
         yield from unusual(RULE, where, bottom, usual.SWITCH_BOTTOM, known, f"a {feature.kind} above the floor")
     if feature.kind == "outlet":
         yield from unusual(RULE, where, bottom, usual.OUTLET_BOTTOM, known, "an outlet above the floor")
+        if feature.rect.width > PLATE_WIDE * feature.rect.height and usual.PLATE_HEIGHT.holds(bottom):
+            yield Doubt(
+                rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{place}, width",),
+                why=f"and it is {show(feature.rect.width, known.unit)} wide", ask="Did width and bottom change places?",
+                meant=((f"{place}, width", exact(bottom, known.unit)), (where, exact(feature.rect.width, known.unit))),
+            )  # fmt: skip
     stands = feature.kind == "door" or (feature.kind == "furniture" and (_is_seat(feature) or _is_table(feature)))
     low = feature.kind == "window" and bottom < usual.WINDOW_TO_FLOOR and feature.rect.y1 < usual.WINDOW_HEAD
     if low:
@@ -156,6 +162,10 @@ def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[
             why=f"but {with_article(feature.called)} stands on the floor",
             ask="Is it 0? Or did left and bottom, or bottom and height, change places?",
         )  # fmt: skip
+
+
+PLATE_WIDE = 2.9
+"""So many times as wide as high is hardly any plate right above a skirting: that is three in a row.  Our own."""
 
 
 def _in_each_other(job: Job) -> Iterator[Doubt]:

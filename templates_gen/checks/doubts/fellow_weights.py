@@ -11,7 +11,7 @@ from templates_gen.checks.doubts.fellows import MASS_APART, Others, each_beside,
 from templates_gen.checks.doubts.frames import OtherMass, other_mass, weight_by_area
 from templates_gen.job.model import Frame, Job
 
-MASS_MIXED, MASS_SURE = 1.6, 1.9
+MASS_MIXED, MASS_SURE = 1.6, 2.15
 """So many times more or less by area than all others is a weight in another system than theirs that stands alone; and
 one where theirs are alike.  A pound is 2.2 times less than a kilogram.  Our own, no source."""
 

@@ -23,7 +23,7 @@ says so too; and one that is no other's size, but is when it is read otherwise. 
 AMONG = 1.25
 """A size that is read otherwise is among the others when it is not more than this times outside them.  Our own."""
 
-EXACT = 0.02
+EXACT = 0.012
 """Of a side that two sizes may differ by to be one: a measure rounded in another unit.  Our own, no source."""
 
 LONG, PLAIN = 2.2, 1.7

@@ -1,4 +1,4 @@
-"""Doubts about a frame that would be the twin of others but for one slip: turned, or of their drop or weight alone."""
+"""Doubts about a frame that would be the twin of others but for one slip: turned, or of their drop alone."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from math import log
 from statistics import median
 
 from templates_gen.base.units import exact, show
-from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, written
 from templates_gen.checks.doubts.fellows import Others, drops_of, each_beside, near, turned, uses_of
 from templates_gen.checks.doubts.plan import mirrored
 from templates_gen.checks.doubts.readings import swapped_figures
@@ -18,9 +18,6 @@ KEPT, KEPT_AMONG, AGREE, USUAL_SHARE = 1.05, 1.02, 1.15, 0.15
 others; so many times the least is their most, where they agree; and of the height what the drop of a wire mostly is.  A
 frame that is turned has its wire or its rings put on anew.  Our own, no source."""
 
-SAME_WEIGHT, OTHER_AREA = 1.06, 1.4
-"""So many times more or less than theirs is a weight that is one of theirs, and an area that is not.  Our own."""
-
 FIGURE = 0.05
 """mm by which two lengths differ less that were written with the same figures.  Our own, no source."""
 
@@ -29,9 +26,6 @@ EXACTLY = 1.0
 
 RIM, SIDES = (8.0, 60.0), ("width", "height")
 """mm that a frame is larger than its glass, or than what shows of it, at least and at most.  Our own, no source."""
-
-FEWEST = 2
-"""So many frames of one size and weight tell what another of that weight has.  Our own, no source."""
 
 
 def nearly_twins(job: Job, only: str = "") -> Iterator[Doubt]:
@@ -42,7 +36,6 @@ def nearly_twins(job: Job, only: str = "") -> Iterator[Doubt]:
         yield from _kept_its_drop(frame, others, job)
         yield from _only_the_glass(frame, others, known)
         yield from _parts_swapped(frame, others, known)
-        yield from _has_their_weight(frame, others, known)
 
 
 def _exactly(one: float, other: float) -> bool:
@@ -151,26 +144,3 @@ def _hangs_as(one: Frame, other: Frame) -> bool:
     """True for one kind of hanger, and drops that are alike, or not measured."""
     drops = [drop for each in (one, other) for drop in drops_of(each)]
     return one.hanger.kind == other.hanger.kind and (not drops or max(drops) <= AGREE * min(drops))
-
-
-def _has_their_weight(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    """A frame that weighs what several of one size do, and is of another."""
-    if not frame.weight or frame.estimated or others.has(frame.width, frame.height):
-        return
-    weighed = [each for each in others.frames if each.weight and not each.estimated]
-    like = [each for each in weighed if each.weight and 1 / SAME_WEIGHT <= each.weight / frame.weight <= SAME_WEIGHT]
-    one = next((each for each in like if _hangs_as(frame, each)), frame)
-    same = [each for each in weighed if _exactly(each.width, one.width) and _exactly(each.height, one.height)]
-    times = frame.width * frame.height / (one.width * one.height)
-    if len(same) < FEWEST or len(like) < len(same) or 1 / OTHER_AREA <= times <= OTHER_AREA:
-        return
-    name = "height" if _exactly(frame.width, one.width) else "width"
-    sides = [side for side in ("width", "height") if not _exactly(getattr(frame, side), getattr(one, side))]
-    yield Doubt(
-        rule="doubtful-size", place=frame_place(frame.id, name), shown=show(getattr(frame, name), known.unit),
-        about=(frame.id,), uses=uses_of(frame, "width", "height", "weight"),
-        why=f"but it weighs {shown_mass(frame.weight, known.unit)}, as frame {one.id} does, which is "
-        f"{show(one.width, known.unit)} × {show(one.height, known.unit)}",
-        ask="Is it of that size? Or weigh it again.",
-        meant=tuple((frame_place(frame.id, side), exact(getattr(one, side), known.unit)) for side in sides),
-    )  # fmt: skip

@@ -44,6 +44,7 @@ def odd_places(plan: Plan) -> Iterator[Doubt]:
     yield from _nearly_empty(plan)
     yield from _wider_than_below(plan)
     yield from _lopsided(plan)
+    yield from _last_row(plan)
 
 
 def _off_eye_level(plan: Plan) -> Iterator[Doubt]:
@@ -79,11 +80,28 @@ def _meant(plan: Plan, place: str, known: Written) -> Iterator[Reading]:
     if not known.explicit(place):
         yield from () if plan.job.wall.public else swapped_figures(height.at, unit)  # where it is hung for everyone
         yield from other_readings(height.at, unit)
-    edges = {"centre": (("top", -half), ("bottom", half)), "bottom": (("middle", -half),), "top": (("middle", half),)}
+    edges = {
+        "centre": (("top", -half), ("bottom", half)),
+        "bottom": (("middle", -half), ("top", -2 * half)),
+        "top": (("middle", half),),
+    }
     for edge, more in edges[height.by]:
         yield Reading(
             height.at + more, f"Is it the {edge} of the group? Then its {height.by} is at {{}}.", unit, known.unit
         )
+
+
+def _last_row(plan: Plan) -> Iterator[Doubt]:
+    """A grid whose last row is not full, where one frame more or less across would fill it."""
+    group, count = plan.job.group, len(plan.job.frames)
+    across = max(map(len, group.rows), default=0)
+    even = next((each for each in (across - 1, across + 1) if each > 1 and count % each == 0), 0)
+    if group.arrangement == "grid" and across > 1 and count > across and count % across and even:
+        yield Doubt(
+            rule="doubtful-place", place="group, across", shown=str(across),
+            why=f"which leaves {count % across} of {count} frames for the last row", ask=f"Is it {even}?",
+            meant=(("group, across", str(even)),),
+        )  # fmt: skip
 
 
 def _nearly_empty(plan: Plan) -> Iterator[Doubt]:

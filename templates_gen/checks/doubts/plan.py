@@ -17,9 +17,10 @@ from templates_gen.checks.doubts.readings import Usual
 from templates_gen.hanging.bearings import Nail
 from templates_gen.job.model import Group
 
-CLOSE_NAILS, CLOSE_HOLES = 25.0, 40.0
-"""mm from one fixing to the next at least, in board or wood, and in masonry or plaster, where what is
-between two drilled holes breaks out.  Our own, no source: makers of plugs ask for more."""
+CLOSE_NAILS, CLOSE_HOLES, OF_TWO = 25.0, 40.0, 0.5
+"""mm from one fixing of a frame to the next at least, in board or wood, and in masonry or plaster, where what is
+between two drilled holes breaks out; and so much of it to another frame's, where plates or keyholes are at the edges.
+Our own, no source: makers of plugs ask for more."""
 
 BREAKING = ("masonry", "plaster")
 
@@ -89,7 +90,7 @@ def _near_pairs(plan: Plan) -> Iterator[tuple[Nail, Nail, float]]:
         for other in reversed(nails[max(0, at - BESIDE) : at]):
             away = math.hypot(nail.x - other.x, nail.y - other.y)
             apart = nail.frame == other.frame or not rects[nail.frame].overlaps(rects[other.frame])
-            if away < least and apart:
+            if apart and away < (least if nail.frame == other.frame else OF_TWO * least):
                 yield nail, other, away
 
 

@@ -15,9 +15,10 @@ from templates_gen.checks.doubts.readings import Reading, Usual, probably
 from templates_gen.job.hangers import TAUT_AGAIN
 from templates_gen.job.model import Frame, Job
 
-TWIN_DROPS, STIFF, SCATTERED = 17.6, 13.5, 3.5
-"""mm that twins' drops differ by at most, and where nothing can stretch; or so many times as much as the middle one of
-several differs.  Our own, no source: wires of one make are cut to one length, and 3/4 in is not a stretched wire."""
+TWIN_DROPS, OF_DROP, STIFF, SCATTERED = 17.6, 0.1, 13.5, 3.5
+"""mm that twins' drops differ by at most, and of a deep one how much; mm where nothing can stretch; or so many times as
+much as the middle one of several differs.  Our own, no source: wires of one make are cut to one length, and 3/4 in is
+not a stretched wire."""
 
 SWAPPED, NEAR, AGREE = 9.0, 4.0, 8.0
 """mm that a drop whose two figures changed places is off at least; that it is then from its twins'; and that theirs
@@ -56,7 +57,7 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     if count < 2:
         return
     middle = median(drop for _, _, drop in measured) if len(measured) > 2 else measured[0][2]
-    room = STIFF if twins[0].hanger.kind not in ("wire", "rings") else TWIN_DROPS
+    room = STIFF if twins[0].hanger.kind not in ("wire", "rings") else max(TWIN_DROPS, OF_DROP * middle)
     if len(twins) >= MANY:
         room = max(room, SCATTERED * median(abs(drop - middle) for _, _, drop in measured))
     for frame, place, drop in measured:
