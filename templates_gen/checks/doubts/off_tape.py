@@ -43,8 +43,9 @@ def off_tape(job: Job) -> Iterator[Doubt]:
     tenths = {mm for mm in parted if typed_in_tenths(mm)}
     worked_out = len(tenths) > SOME and 2 * len(tenths) > len(parted)
     for each in () if worked_out else typed:
-        if each.mm in tenths:
-            likely = next(other_readings(each.mm, "in"))
+        # less than an inch that is in tenths only by a rounding means nothing in any other unit
+        likely = next(other_readings(each.mm, "in"), None) if each.mm in tenths else None
+        if likely is not None:
             yield Doubt(
                 rule=each.rule, place=each.place, shown=f"{each.mm / INCH:.4g} in", about=each.about,
                 why="in tenths, which no tape in inches shows", ask=likely.ask, meant=likely.meant(each.place),
