@@ -9,6 +9,9 @@ from templates_gen.tiling.joins import JOIN_MIN
 from templates_gen.tiling.minutes import FIRM
 from templates_gen.tiling.patches import DIGITS, Patch
 
+ROUNDED = 2.0 * TOLERANCE
+"""mm farther than they could reach that patches are looked for, for what a rounding hides is looked at all the same."""
+
 
 def cut_back(patch: Patch, there: Sequence[Patch]) -> Patch | None:
     """The patch without what lies on others, cut where least is lost; None where too little is left."""
@@ -34,26 +37,34 @@ def levelled(patch: Patch, there: Iterable[Patch]) -> Patch:
     larger when the two are made one."""
     x0, y0, x1, y1 = patch
     for other in there:
-        for x, y in (other[:2], other[2:]):
-            x0, x1 = (x if abs(side - x) < TOLERANCE else side for side in (x0, x1))
-            y0, y1 = (y if abs(side - y) < TOLERANCE else side for side in (y0, y1))
+        for x in other[::2]:  # plain comparisons, for it is asked very often
+            x0 = x if -TOLERANCE < x0 - x < TOLERANCE else x0
+            x1 = x if -TOLERANCE < x1 - x < TOLERANCE else x1
+        for y in other[1::2]:
+            y0 = y if -TOLERANCE < y0 - y < TOLERANCE else y0
+            y1 = y if -TOLERANCE < y1 - y < TOLERANCE else y1
     return x0, y0, x1, y1
 
 
-def beside(patch: Patch, goal: Patch, some: Sequence[Patch], sizes: Sequence[Size]) -> Iterator[Patch]:
-    """Full patches that touch one on the sides towards a goal, aligned with some of what is missing there."""
+def beside(
+    patch: Patch, goal: Patch, some: Sequence[Patch], sizes: Sequence[Size]
+) -> Iterator[tuple[Patch, list[Patch]]]:
+    """Full patches that touch one on the sides towards a goal, aligned with some of what is missing there: those of one
+    size on one side together, each time with the box about them."""
     right = goal[0] + goal[2] > patch[0] + patch[2]
     above = goal[1] + goal[3] > patch[1] + patch[3]
     across, upward = [(item[0], item[2]) for item in some], [(item[1], item[3]) for item in some]
     for width, height in sizes:
         x0 = patch[2] if right else round(patch[0] - width, DIGITS)
         x1 = round(patch[2] + width, DIGITS) if right else patch[0]
-        for y in _places(patch[1], patch[3], height, goal[1], goal[3], upward):
-            yield x0, y, x1, round(y + height, DIGITS)
+        ys = _places(patch[1], patch[3], height, goal[1], goal[3], upward)
+        if ys:
+            yield (x0, ys[0], x1, ys[-1] + height), [(x0, y, x1, round(y + height, DIGITS)) for y in ys]
         y0 = patch[3] if above else round(patch[1] - height, DIGITS)
         y1 = round(patch[3] + height, DIGITS) if above else patch[1]
-        for x in _places(patch[0], patch[2], width, goal[0], goal[2], across):
-            yield x, y0, round(x + width, DIGITS), y1
+        xs = _places(patch[0], patch[2], width, goal[0], goal[2], across)
+        if xs:
+            yield (xs[0], y0, xs[-1] + width, y1), [(x, y0, round(x + width, DIGITS), y1) for x in xs]
 
 
 def _places(
@@ -84,3 +95,9 @@ def shared(one: Patch, two: Patch) -> float:
     if abs(one[3] - two[1]) < TOLERANCE or abs(two[3] - one[1]) < TOLERANCE:
         return min(one[2], two[2]) - max(one[0], two[0])
     return 0.0
+
+
+def touching(patches: Iterable[Patch], box: Patch) -> list[Patch]:
+    """The patches that reach into a box or touch it, a rounding more than that at the most."""
+    x0, y0, x1, y1 = box
+    return within(patches, x0 - ROUNDED, y0 - ROUNDED, x1 + ROUNDED, y1 + ROUNDED)

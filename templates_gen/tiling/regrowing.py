@@ -8,14 +8,18 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
+from heapq import heappop, heappush
+from itertools import chain
+from operator import itemgetter
 from random import Random
 
-from templates_gen.base.geometry import TOLERANCE
-from templates_gen.tiling.beside import beside, cut_back, levelled, shared, within
-from templates_gen.tiling.joins import JOIN_MIN, LEAST_JOIN
+from templates_gen.tiling.aiming import Near, Paces, least_sheets
+from templates_gen.tiling.beside import beside, cut_back, levelled, shared, touching, within
+from templates_gen.tiling.joins import LEAST_JOIN
 from templates_gen.tiling.laid import TAPED, Laid
 from templates_gen.tiling.minutes import EACH, FIRM
 from templates_gen.tiling.patches import Ground, Patch, broad
+from templates_gen.tiling.ranking import JOINED, Worth, inside, joined, ranks
 
 GOALS = 24
 """Missing items among which the nearest is looked for; of more, so many by chance.  Our own design, no source."""
@@ -27,15 +31,8 @@ CHANCE, CHANCE_NEAR = 0.25, 0.1
 """By how much, as shares, distances to what is missing are varied by chance, and those from there to what is near.  Our
 own design, no source."""
 
-HOLDS, LEFT, LOOSE = 28.0, 45.0, 12.0
-"""Seconds that an item more is worth, that a sheet still missing counts as, and that chance adds at the most.  Our own
-design, no source."""
-
-PART = 0.3
-"""Of a sheet, that a goal not yet met or held counts as at the least.  Our own design, no source."""
-
-LONGER, LONG_JOIN = 0.03, 190.0
-"""Seconds that a mm of a patch's longest join is worth, and the mm that count at the most.  Our own design."""
+LOOSE = 12.0
+"""Seconds that chance adds at the most to what a new patch counts as.  Our own design, no source."""
 
 BESIDE = 1.6
 """Times a sheet's longer side: how far from a patch items count.  Our own design, no source."""
@@ -49,6 +46,11 @@ MORE = 2
 SPARED = 20.0
 """Seconds that are saved at the end of a growth by what it does not need after all, by about.  Our own design."""
 
+DEARER = 1.15
+"""How many times what a sheet with one join and one cut takes a sheet more is reckoned with: there are short joins, and
+some have two.  Our own trials on two walls: with that, of 400 growths two would have come to something after all that
+are given up, and a quarter of all patches need not be looked for."""
+
 
 class Growing:
     """Growth on one ground, with one source of chance."""
@@ -56,8 +58,8 @@ class Growing:
     def __init__(self, ground: Ground, random: Random) -> None:
         self.ground, self.random = ground, random
         self._sizes = ground.wanted.sizes
-        self._long = max(max(size) for size in self._sizes)
-        self._both = sum(self._sizes[0]) - JOIN_MIN
+        self._paces = Paces(self._sizes)
+        self._each = DEARER * (EACH.chained if ground.wanted.cut else EACH.sheet + EACH.join)
 
     def regrown(self, laid: Laid, out: Sequence[Patch], most: float = math.inf) -> Laid | None:
         """The patches without some neighbouring ones, and new ones in their place, none of them spare; None where that
@@ -67,7 +69,7 @@ class Growing:
             work.take(patch)
         if not work.meets:
             return None
-        reach = BESIDE * self._long
+        reach = BESIDE * self._paces.long
         local = within(
             work.meets, min(p[0] for p in out) - reach, min(p[1] for p in out) - reach,
             max(p[2] for p in out) + reach, max(p[3] for p in out) + reach,
@@ -80,12 +82,15 @@ class Growing:
     def _grown(self, work: Laid, local: list[Patch], most: int, seconds: float) -> bool:
         """Whether new patches, at most so many, make one piece that holds everything, and no more seconds than these;
         they are put down and are local from then on."""
-        names = work.names()
+        names, near = work.names(), (Near(self._paces.steps), Near(self._paces.gaps))
         for count in range(most + 1):
             missing, loose = work.missing(), len(set(names.values())) > 1
             if not missing and not loose:
                 return True
-            new = self._next(work, local, names, missing) if count < most else None
+            if count == most or self._too_many(missing, seconds - work.seconds):
+                return False
+            main, others = _pieces(local, names)
+            new = self._next(work, main, missing, *self._goal(main, others, missing, near))
             if new is None or work.seconds > seconds:
                 return False
             met = {names[other] for other, how in work.meets[new].items() if how.length >= TAPED}
@@ -94,6 +99,11 @@ class Growing:
             names[new] = one
             local.append(new)
         return False
+
+    def _too_many(self, missing: Sequence[int], seconds: float) -> bool:
+        """Whether holding what is missing takes longer than that, however it is held."""
+        most = seconds / self._each
+        return most < 1.0 or least_sheets([self.ground.items[number] for number in missing], self._sizes, most) > most
 
     def pruned(self, work: Laid, local: Sequence[Patch]) -> None:
         """Take away those of some patches that nothing needs, but for braces, in any order."""
@@ -109,10 +119,11 @@ class Growing:
             return None
         goal = others[int(self.random.random() * len(others))]
         found: list[tuple[float, Patch]] = []
-        for tried in beside(patch, goal, (), self._sizes):
-            new = cut_back(tried, around)
+        for tried in chain.from_iterable(tries for _, tries in beside(patch, goal, (), self._sizes)):
+            by = touching(around, tried)
+            new = cut_back(tried, by)
             if new is not None:
-                held = sorted(length for other in around if (length := shared(new, other)) >= LEAST_JOIN)
+                held = sorted(length for other in by if (length := shared(new, other)) >= LEAST_JOIN)
                 if len(held) > 1 and held[-2] >= FIRM:
                     found.append((EACH.join * len(held) - held[-2] / FIRM + LOOSE * self.random.random(), new))
         for _, best in sorted(found):
@@ -122,71 +133,66 @@ class Growing:
                 return work
         return None
 
-    def _steps(self, patches: Iterable[Patch], item: Patch) -> float:
-        """About how many sheets it takes from the nearest of the patches until an item is held."""
-        x0, y0, x1, y1 = item
-        return self._sheets((p[0] - x0, x1 - p[2], p[1] - y0, y1 - p[3]) for p in patches)
-
-    def _gap(self, patches: Iterable[Patch], other: Patch) -> float:
-        """About how many sheets there are between the nearest of the patches and another."""
-        x0, y0, x1, y1 = other
-        return self._sheets((p[0] - x1, x0 - p[2], p[1] - y1, y0 - p[3]) for p in patches)
-
-    def _sheets(self, ways: Iterable[tuple[float, float, float, float]]) -> float:
-        """How many sheets the least of these ways takes, each to the left, to the right, down and up."""
-        least, long, both = math.inf, self._long, self._both
-        for left, right, down, up in ways:  # plain comparisons, for it is asked very often
-            across = left if left > right else right
-            upward = down if down > up else up
-            across = across if across > 0.0 else 0.0
-            upward = upward if upward > 0.0 else 0.0
-            far = (across if across > upward else upward) / long
-            aslant = (across + upward) / both
-            far = far if far > aslant else aslant
-            least = far if far < least else least
-        return least
-
     def _around(self, patches: Iterable[Patch], patch: Patch) -> list[Patch]:
         """Those that what touches a patch can meet."""
-        long = self._long
+        long = self._paces.long
         return within(patches, patch[0] - long, patch[1] - long, patch[2] + long, patch[3] + long)
 
-    def _next(
-        self, work: Laid, local: Sequence[Patch], names: Mapping[Patch, int], missing: Sequence[int]
-    ) -> Patch | None:
-        """The best next patch from the largest piece towards what is nearest of what is missing, put down."""
-        chance = self.random.random
-        every = list(names.values())
-        largest = max(set(every), key=lambda name: (every.count(name), -name))
-        main = [patch for patch in local if names[patch] == largest]
-        main = main or [patch for patch, name in names.items() if name == largest]
-        others = [patch for patch in local if names[patch] != largest]
-        others = others or [patch for patch, name in names.items() if name != largest]
-        items = [self.ground.items[number] for number in missing]
-        goals = items if len(items) <= GOALS else [items[int(chance() * len(items))] for _ in range(GOALS)]
+    def _goal(
+        self, main: Sequence[Patch], others: Sequence[Patch], missing: Sequence[int], near: tuple[Near, Near]
+    ) -> tuple[Patch, bool]:
+        """What to grow to from the largest piece: about the nearest of what is missing and of the other pieces; and
+        whether it is one of these."""
+        chance, (by_steps, by_gap) = self.random.random, near
+        goals = [self.ground.items[number] for number in missing]
+        goals = goals if len(goals) <= GOALS else [goals[int(chance() * len(goals))] for _ in range(GOALS)]
+        by_steps.of(main)
+        by_gap.of(main)
         best, goal, loose = math.inf, goals[0] if goals else others[0], False
-        for apart, targets, distance in ((False, goals, self._steps), (True, others, self._gap)):
+        for apart, targets, to in ((False, goals, by_steps.to), (True, others, by_gap.to)):
             for target in targets:
-                steps = distance(main, target) * (1.0 + CHANCE * (2 * chance() - 1))
+                steps = to(target) * (1.0 + CHANCE * (2 * chance() - 1))
                 if steps < best:
                     best, goal, loose = steps, target, apart
-        off = CHANCE_NEAR
-        near = sorted(main, key=lambda patch: self._gap((patch,), goal) * (1 - off + 2 * off * chance()))[:FROM]
-        reach = BESIDE * self._long
+        return goal, loose
+
+    def _next(
+        self, work: Laid, main: Sequence[Patch], missing: Sequence[int], goal: Patch, loose: bool
+    ) -> Patch | None:
+        """The best next patch from the largest piece towards a goal, put down."""
+        off, chance, mine = CHANCE_NEAR, self.random.random, set(main)
+        apart = [gap * (1 - off + 2 * off * chance()) for gap in self._paces.gaps(main, goal)]
+        near = [main[at] for at in sorted(range(len(main)), key=apart.__getitem__)[:FROM]]
+        reach = BESIDE * self._paces.long
         wanted = [
-            (item, self.ground.worth[number]) for number, item in zip(missing, items, strict=True)
-            if abs(item[0] - goal[0]) < reach and abs(item[1] - goal[1]) < reach
+            (item, self.ground.worth[number]) for number in missing
+            if abs((item := self.ground.items[number])[0] - goal[0]) < reach and abs(item[1] - goal[1]) < reach
         ]  # fmt: skip
-        found: dict[Patch, float] = {}
-        mine = set(main)
+        tries: list[tuple[float, Patch, Sequence[Patch], Sequence[Worth]]] = []
         for patch in near:
             around = self._around(work.meets, patch)
-            for tried in beside(patch, goal, self._some([item for item, _ in wanted]), self._sizes):
-                new = cut_back(tried, around)
-                if new is not None and new not in found:
-                    found[new] = self._rank(new, goal, loose, wanted, mine, around) + LOOSE * chance()
-        ranked = (new for new in sorted(found, key=found.__getitem__) if found[new] < math.inf)
-        return next((put for new in ranked if (put := self._put(work, new))), None)
+            for box, every in beside(patch, goal, self._some([item for item, _ in wanted]), self._sizes):
+                there, inner = touching(around, box), inside(wanted, box)
+                for tried, rank in zip(every, ranks(self._paces, every, goal, loose, inner), strict=True):
+                    tries.append((rank + LOOSE * chance(), tried, there, inner))
+        tries.sort(key=itemgetter(0))
+        ranked: list[tuple[float, Patch]] = []
+        seen: set[Patch] = set()
+        for at_best, tried, near_by, held in tries:
+            while ranked and ranked[0][0] <= at_best + JOINED:  # no other will be better
+                if put := self._put(work, heappop(ranked)[1]):
+                    return put
+            by = touching(near_by, tried)
+            new = cut_back(tried, by)
+            if new is None or new in seen:
+                continue
+            seen.add(new)
+            if new != tried:
+                before, after = ranks(self._paces, (tried, new), goal, loose, held)
+                at_best += after - before
+            if (by_joins := joined(new, goal if loose else None, mine, by)) < math.inf:
+                heappush(ranked, (at_best + by_joins, new))
+        return next((put for _, new in sorted(ranked) if (put := self._put(work, new))), None)
 
     def _put(self, work: Laid, new: Patch) -> Patch | None:
         """The patch as it is put down, level with what is near; None where it may not lie so."""
@@ -207,33 +213,12 @@ class Growing:
             found.pop(int(self.random.random() * len(found)))
         return found
 
-    def _rank(
-        self, new: Patch, goal: Patch, loose: bool, wanted: Sequence[tuple[Patch, float]], mine: set[Patch],
-        around: Sequence[Patch],
-    ) -> float:  # fmt: skip
-        """How good a new patch is, in seconds, the least best; without end where it would hang on nothing."""
-        took, held, longest, goal_met = 0.0, False, 0.0, False
-        x0, y0, x1, y1 = new
-        for patch in around:
-            if patch[0] > x1 + TOLERANCE or x0 > patch[2] + TOLERANCE:
-                continue
-            if patch[1] > y1 + TOLERANCE or y0 > patch[3] + TOLERANCE:
-                continue
-            length = shared(new, patch)
-            if length >= LEAST_JOIN:
-                took += EACH.join if length >= FIRM - TOLERANCE else EACH.join + EACH.chained
-                longest = max(longest, length)
-                if length >= TAPED:
-                    held = held or patch in mine
-                    goal_met = goal_met or patch == goal
-        if not held:
-            return math.inf
-        if loose:
-            rest = self._gap((new,), goal) + (0.0 if goal_met else PART)
-        else:
-            holds = x0 <= goal[0] + TOLERANCE and y0 <= goal[1] + TOLERANCE
-            holds = holds and x1 >= goal[2] - TOLERANCE and y1 >= goal[3] - TOLERANCE
-            rest = 0.0 if holds else max(PART, self._steps((new,), goal))
-        x0, y0, x1, y1 = x0 - TOLERANCE, y0 - TOLERANCE, x1 + TOLERANCE, y1 + TOLERANCE
-        more = sum([w for i, w in wanted if x0 <= i[0] and y0 <= i[1] and i[2] <= x1 and i[3] <= y1])
-        return LEFT * rest - HOLDS * more + took - LONGER * min(longest, LONG_JOIN)
+
+def _pieces(local: Sequence[Patch], names: Mapping[Patch, int]) -> tuple[list[Patch], list[Patch]]:
+    """Local patches of the largest piece, and of the others; where there are none, all of them."""
+    every = list(names.values())
+    largest = max(set(every), key=lambda name: (every.count(name), -name))
+    main = [patch for patch in local if names[patch] == largest]
+    main = main or [patch for patch, name in names.items() if name == largest]
+    others = [patch for patch in local if names[patch] != largest]
+    return main, others or [patch for patch, name in names.items() if name != largest]
