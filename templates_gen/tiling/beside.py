@@ -75,10 +75,10 @@ def _places(
     least, most = begin + FIRM - size, end - FIRM
     if least > most:
         return []
-    places = {least, most, begin, end - size, low, high - size}
+    places = [begin, end - size, low, high - size]
     for one, two in others:
-        places.add(one)
-        places.add(two - size)
+        places.append(one)
+        places.append(two - size)
     inside = {place for place in places if least < place < most}  # few of them are, and to round takes long
     return sorted({round(place, DIGITS) for place in (least, most, *inside)})
 

@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from templates_gen.base.geometry import TOLERANCE
+from templates_gen.tiling.beside import within
 from templates_gen.tiling.branches import APART, NEAR
 from templates_gen.tiling.joins import JOIN_MIN, LEAST_JOIN
 from templates_gen.tiling.minutes import EACH, FIRM, shaky
@@ -24,12 +25,13 @@ Meetings = dict[Patch, Meeting]
 class Laid:
     """Patches on a ground; `meets` has for every one those near it."""
 
-    __slots__ = ("_cuts", "_pairs", "braces", "count", "ground", "meets")
+    __slots__ = ("_cuts", "_missing", "_pairs", "braces", "count", "ground", "meets")
 
     def __init__(self, ground: Ground) -> None:
         self.ground = ground
         self.meets: dict[Patch, Meetings] = {}
         self.count = [0] * len(ground.items)
+        self._missing = set(range(len(ground.items)))
         self.braces: frozenset[Patch] = frozenset()
         self._pairs = 0.0
         self._cuts = 0
@@ -44,7 +46,7 @@ class Laid:
         """The same patches, to be changed by themselves."""
         other = Laid.__new__(Laid)
         other.ground, other.meets, other.count = self.ground, dict(self.meets), list(self.count)
-        other.braces, other._pairs, other._cuts = self.braces, self._pairs, self._cuts
+        other.braces, other._pairs, other._cuts, other._missing = self.braces, self._pairs, self._cuts, {*self._missing}
         return other
 
     @property
@@ -61,7 +63,7 @@ class Laid:
     @property
     def all_held(self) -> bool:
         """Whether every item is held."""
-        return 0 not in self.count
+        return not self._missing
 
     @property
     def short_joins(self) -> int:
@@ -71,21 +73,19 @@ class Laid:
 
     def missing(self) -> list[int]:
         """The numbers of the items that nothing holds."""
-        return [number for number, count in enumerate(self.count) if not count]
+        return sorted(self._missing)
 
     def put(self, new: Patch) -> bool:
         """One patch more; False, with nothing changed, where it may not lie there: on others, or across an item."""
         if self.ground.crosses(new):
             return False
         x0, y0, x1, y1 = new
-        x0, y0, x1, y1 = x0 - APART, y0 - APART, x1 + APART, y1 + APART
         found: Meetings = {}
-        for other in self.meets:
-            if other[0] < x1 and x0 < other[2] and other[1] < y1 and y0 < other[3]:
-                met = self.ground.meeting(new, other)
-                if met is None:
-                    return False
-                found[other] = met
+        for other in within(self.meets, x0 - APART, y0 - APART, x1 + APART, y1 + APART):
+            met = self.ground.meeting(new, other)
+            if met is None:
+                return False
+            found[other] = met
         for other, (upright, length, over) in found.items():
             self._change(other, {**self.meets[other], new: Meeting(upright, length, not over and length > 0.0)})
             self._pairs += _takes(length)
@@ -93,6 +93,7 @@ class Laid:
         self._change(new, found)
         for number in self.ground.held(new):
             self.count[number] += 1
+        self._missing -= self.ground.held(new)
         return True
 
     def take(self, patch: Patch) -> None:
@@ -107,6 +108,8 @@ class Laid:
             self._pairs -= _takes(met.length)
         for number in self.ground.held(patch):
             self.count[number] -= 1
+            if not self.count[number]:
+                self._missing.add(number)
         self.braces -= {patch}
 
     def _change(self, patch: Patch, meets: Meetings) -> None:
@@ -123,7 +126,7 @@ class Laid:
                 waiting = [first]
                 for patch in waiting:
                     for other, met in self.meets[patch].items():
-                        if met.length >= TAPED and other not in names:
+                        if other not in names and met.length >= TAPED:
                             names[other] = number
                             waiting.append(other)
         return names

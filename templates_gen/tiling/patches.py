@@ -88,6 +88,7 @@ class Ground:
         self.wanted = wanted
         self.items = sorted(wanted.items)
         self._lefts = [item[0] for item in self.items]
+        self._widest = max((item[2] - item[0] for item in self.items), default=0.0) + TOLERANCE
         self.worth = [1.0 if broad(item) else THIN for item in self.items]
         self._held: dict[Patch, frozenset[int]] = {}
         self._crossed: dict[Patch, bool] = {}
@@ -121,10 +122,10 @@ class Ground:
             x0, y0, x1, y1 = (
                 patch[0] + TOLERANCE, patch[1] + TOLERANCE, patch[2] - TOLERANCE, patch[3] - TOLERANCE,
             )  # fmt: skip
-            held = self.held(patch)
+            held, first = self.held(patch), bisect_left(self._lefts, x0 - self._widest)
+            near = enumerate(self.items[first : bisect_left(self._lefts, x1)], first)
             found = self._crossed[patch] = any(
-                a1 > x0 and b0 < y1 and b1 > y0 and number not in held
-                for number, (_, b0, a1, b1) in enumerate(self.items[: bisect_left(self._lefts, x1)])
+                [a1 > x0 and b0 < y1 and b1 > y0 and number not in held for number, (_, b0, a1, b1) in near]
             )
         return found
 

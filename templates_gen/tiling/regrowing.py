@@ -46,11 +46,6 @@ MORE = 2
 SPARED = 20.0
 """Seconds that are saved at the end of a growth by what it does not need after all, by about.  Our own design."""
 
-DEARER = 1.15
-"""How many times what a sheet with one join and one cut takes a sheet more is reckoned with: there are short joins, and
-some have two.  Our own trials on two walls: with that, of 400 growths two would have come to something after all that
-are given up, and a quarter of all patches need not be looked for."""
-
 
 class Growing:
     """Growth on one ground, with one source of chance."""
@@ -59,7 +54,7 @@ class Growing:
         self.ground, self.random = ground, random
         self._sizes = ground.wanted.sizes
         self._paces = Paces(self._sizes)
-        self._each = DEARER * (EACH.chained if ground.wanted.cut else EACH.sheet + EACH.join)
+        self._each = EACH.chained if ground.wanted.cut else EACH.sheet + EACH.join
 
     def regrown(self, laid: Laid, out: Sequence[Patch], most: float = math.inf) -> Laid | None:
         """The patches without some neighbouring ones, and new ones in their place, none of them spare; None where that
@@ -101,7 +96,10 @@ class Growing:
         return False
 
     def _too_many(self, missing: Sequence[int], seconds: float) -> bool:
-        """Whether holding what is missing takes longer than that, however it is held."""
+        """Whether holding what is missing takes longer than that, however it is held.
+
+        A sheet more takes a join, and one of the two is cut.
+        """
         most = seconds / self._each
         return most < 1.0 or least_sheets([self.ground.items[number] for number in missing], self._sizes, most) > most
 
@@ -174,7 +172,7 @@ class Growing:
             for box, every in beside(patch, goal, self._some([item for item, _ in wanted]), self._sizes):
                 there, inner = touching(around, box), inside(wanted, box)
                 for tried, rank in zip(every, ranks(self._paces, every, goal, loose, inner), strict=True):
-                    tries.append((rank + LOOSE * chance(), tried, there, inner))
+                    tries.append((rank, tried, there, inner))
         tries.sort(key=itemgetter(0))
         ranked: list[tuple[float, Patch]] = []
         seen: set[Patch] = set()
@@ -191,7 +189,7 @@ class Growing:
                 before, after = ranks(self._paces, (tried, new), goal, loose, held)
                 at_best += after - before
             if (by_joins := joined(new, goal if loose else None, mine, by)) < math.inf:
-                heappush(ranked, (at_best + by_joins, new))
+                heappush(ranked, (at_best + by_joins + LOOSE * chance(), new))
         return next((put for _, new in sorted(ranked) if (put := self._put(work, new))), None)
 
     def _put(self, work: Laid, new: Patch) -> Patch | None:

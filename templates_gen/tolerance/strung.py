@@ -96,7 +96,7 @@ class _Strung:
         if fit is not None:
             before = (self._known[fit.first[2]] + self._known[fit.last[2]]) / 2
             held = self._pull(before, fit, on_line)
-            known = (1 - held.weight) * (before + (ROOT / about(fit)[0]) ** 2)
+            known = (1 - held.weight) * (before + (ROOT / apart(fit)) ** 2)
             if on_line is not None:
                 self.straight[number] = on_line, held
         self._known[block.sheets[0]] = known
@@ -106,7 +106,7 @@ class _Strung:
         known = 0.0
         for sheet, fit in zip(block.sheets[1:], block.inner, strict=True):
             held = self._pull(known, fit, sheet if along else None)
-            known = (1 - held.weight) * (known + (ROOT / about(fit)[0]) ** 2)
+            known = (1 - held.weight) * (known + (ROOT / apart(fit)) ** 2)
             self._known[sheet] = self._known[block.sheets[0]] + known
             if along:
                 self.inner[sheet] = held
@@ -116,12 +116,17 @@ class _Strung:
         if on_line is None:
             return FREE
         turn = self.reading * ROOT / self.cells[on_line].width
-        marks = known + (ROOT / about(fit)[0]) ** 2
+        marks = known + (ROOT / apart(fit)) ** 2
         return Pull(marks / (marks + turn * turn), turn)
+
+
+def apart(fit: Fit) -> float:
+    """The distance of the two marks (mm), at least 1."""
+    return max(1.0, math.hypot(fit.last[0] - fit.first[0], fit.last[1] - fit.first[1]))
 
 
 def about(fit: Fit) -> tuple[float, tuple[float, float], float, float]:
     """The distance of the two marks (at least 1 mm), the direction across their line, and the middle between them."""
     (x0, y0, *_), (x1, y1, *_) = fit.first, fit.last
-    distance = max(1.0, math.hypot(x1 - x0, y1 - y0))
+    distance = apart(fit)
     return distance, (-(y1 - y0) / distance, (x1 - x0) / distance), (x0 + x1) / 2, (y0 + y1) / 2

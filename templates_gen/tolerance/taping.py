@@ -34,6 +34,9 @@ ALIKE = 6
 """Decimals (mm) by which distances are told apart, so that the order is the same wherever a group hangs.  Our own
 design."""
 
+PAIR = 2
+"""Marks of one join."""
+
 FEW = 12
 """Marks of which every two are compared; of more only those on the outline about them.  Our own design."""
 
@@ -169,7 +172,8 @@ def _rank(place: int, since: int, met: Sequence[Meeting], rows: bool | None, fir
     """Least for the block to be laid first: those held firmly in their order, then the one with its marks farthest
     apart, of equals the one that has met something for longest."""
     axes = (0, 1) if rows is None else (0 if rows else 1,)
-    apart = max(max(mark[axis] for mark in met) - min(mark[axis] for mark in met) for axis in axes)
+    places = [[mark[axis] for mark in met] for axis in axes]
+    apart = max([max(along) - min(along) for along in places])
     return (0, place, 0) if apart >= firm else (1, -round(apart, ALIKE), since)
 
 
@@ -182,6 +186,8 @@ def _outermost(met: Sequence[Meeting]) -> Fit | None:
     """The two marks farthest apart, whichever way; None where there are none."""
     if not met:
         return None
+    if len(met) == PAIR:
+        return Fit(*met)
     if len(met) > FEW:
         outer = _hull({mark[:2] for mark in met})
         met = [mark for mark in met if mark[:2] in outer]
