@@ -217,7 +217,7 @@ def test_a_new_sheet_is_cut_on_every_side_on_which_it_meets_another() -> None:
 
 
 @pytest.fixture
-def ferns(folder: Path) -> Path:
+def ferns(folder: Path, sheets_searched_as_usual: None) -> Path:
     """A folder with the fern prints and their template; C's drop has been measured anew since."""
     assert run("start", "--sample", "fern-prints", "ferns.toml").code == 0
     assert run("template", "ferns.toml").code == 0
