@@ -226,7 +226,7 @@ def _groups() -> Iterator[Sweep]:
         yield Sweep(f"above a {thing[1]}", f"wall.features.0.rect.{path}", cache(partial(_above, thing)), MM, 4.0)
     for count, wide in ((2, 4000.0), (3, 4000.0), (3, 6500.0), (4, 5200.0), (6, 9000.0)):
         make = cache(partial(_row, count, wall=_room(width=wide)))
-        yield Sweep(f"row of {count} on {wide:g} mm", GAP, make, MM if count > 2 else ALL)
+        yield Sweep(f"row of {count} on {wide:g} mm", GAP, make, MM if count > 2 else ALL, 30.0)
     between = cache(partial(_row, 2, wall=_room(("door", "door", 1550.0, 0.0, 900.0, 2000.0)), gap=1000.0))
     yield Sweep("either side of a door", GAP, between, MM, 6.0)
     windows: tuple[Thing, ...] = (
@@ -280,6 +280,13 @@ def _unlike() -> Job:
     return job(*frames, group=group((("A", "B", "C", "D"),)))
 
 
+def _sizes() -> Job:
+    """Frames of sizes that are all unlike, small and large ones."""
+    sizes = ((200.0, 250.0, 40.0), (300.0, 400.0, 70.0), (400.0, 300.0, 60.0), (500.0, 700.0, 130.0))
+    frames = [frame(name, *size, weight=size[0] / 100) for name, size in zip("ABCD", sizes, strict=True)]
+    return job(*frames, group=group((("A", "B"), ("C", "D"))))
+
+
 def _frames() -> Iterator[Sweep]:
     one = "frames.0"
     for path in ("width", "height", "face", "mat.0", "depth", "hanger.left", "hanger.drop_right"):
@@ -294,6 +301,9 @@ def _frames() -> Iterator[Sweep]:
             yield Sweep(name, f"{one}.{path}", cache(partial(_wires, turned)), ALL, 6.0)
         yield Sweep(name, f"{one}.weight", cache(partial(_wires, turned)), KG, 50.0)
     yield Sweep("unlike weights", f"{one}.weight", cache(_unlike), KG, 50.0)
+    for path in (f"{one}.drop", f"{one}.width", f"{one}.height", "frames.3.drop"):
+        yield Sweep("sizes", path, cache(_sizes), ALL, 6.0)
+    yield Sweep("sizes", f"{one}.weight", cache(_sizes), KG, 50.0)
     for glazing in ("glass", "none"):
         make = cache(partial(_alone, glazing=glazing))
         yield Sweep(f"glazing {glazing}", f"{one}.weight", make, KG, 60.0)
