@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates_gen.tiling.aiming import Near, Paces, least_sheets
@@ -30,6 +30,7 @@ def test_distances_are_counted_in_sheets_straight_ahead_and_aslant() -> None:
     ]  # fmt: skip
 
 
+@settings(deadline=None, max_examples=60, derandomize=True)
 @given(st.lists(st.lists(corners, min_size=1, max_size=6, unique=True), min_size=1, max_size=5), corners)
 def test_what_is_known_of_a_piece_is_kept_right_as_it_grows_and_as_another_takes_its_place(pieces, target):
     paces, (aim,) = Paces(SIZES), items([target])
@@ -41,6 +42,7 @@ def test_what_is_known_of_a_piece_is_kept_right_as_it_grows_and_as_another_takes
         assert near.to(aim) == min(paces.steps(grown, aim)) == near.to(aim)
 
 
+@settings(deadline=None, max_examples=60, derandomize=True)
 @given(st.lists(corners, max_size=7, unique=True), st.integers(0, 8))
 def test_of_so_many_items_as_sheets_are_needed_at_the_least_no_two_fit_on_one_sheet(lefts, most):
     def together(one: Patch, two: Patch) -> bool:
