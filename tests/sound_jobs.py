@@ -26,7 +26,6 @@ class Maker:
     def __init__(self, seed: int) -> None:
         self.random = Random(seed)
         self.alike: dict[object, float] = {}
-        self.seen = ""
         self.unit = self.random.choice(("in", "in", "cm", "mm"))
 
     def typed(self, mm: float) -> Any:
@@ -108,12 +107,10 @@ class Maker:
         share = self.alike.setdefault((kind, round(height)), self.length(0.1, 0.25))
         drop = height * share if kind == "rings" else 120 * share
         off = [self.length(-1.5, 1.5) for _ in range(4)]
-        seen = self.random.choice(("back", "back", "front"))
-        self.seen = self.seen or seen  # who measures turns all frames over, or none
         return {
             "kind": kind, "left": self.typed(inset + off[0]), "right": self.typed(inset + off[1]),
             "drop_left": self.typed(drop + off[2] / 2), "drop_right": self.typed(drop + off[3] / 2),
-            "seen_from": self.seen,
+            "seen_from": self.random.choice(("back", "back", "front")),
         }  # fmt: skip
 
     def _listing(self, sizes: list[tuple[float, float]], gap: float) -> tuple[Raw, float, float]:

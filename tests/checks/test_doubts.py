@@ -176,13 +176,6 @@ def test_what_was_seen_from_the_front_is_doubted_where_it_matters():
     assert "frame A, hanger, seen_from" not in doubted("mill", ("frame.0.hanger.right", 39))
 
 
-def test_one_frame_seen_from_another_side_than_the_rest():
-    front = [(f"frame.{at}.hanger.seen_from", "front") for at in range(3)]
-    assert doubted("mill", front[1]) == {"frame B, hanger, seen_from"}
-    assert doubted("mill", *front[:2]) == {"frame C, hanger, seen_from"}
-    assert doubted("mill", *front) == set()
-
-
 @pytest.mark.parametrize(
     ("text", "meant"),
     [("31/8", "3 1/8"), ("143/8", "14 3/8"), ("71/16", "7 1/16"), ("315/16", "3 15/16"), ("8/8", "such as 3/8")],

@@ -63,10 +63,17 @@ def test_a_work_bench_stands_on_the_floor():
 
 @pytest.mark.parametrize(
     ("first", "second", "found"),
-    [(180, 625, {"wall, studs, second"}), (180, 805, set()), (255, 625, {"wall, studs, second"}), (150, 600, set())],
+    [
+        (180, 625, {"wall, studs, second"}),
+        (180, 805, set()),
+        (255, 625, {"wall, studs, second"}),
+        (150, 600, set()),
+        (263, 641, {"wall, studs, second"}),
+        (263, 671, set()),
+    ],
 )
 def test_a_second_stud_measured_from_the_first_is_none_that_is_built(first, second, found):
-    """445 and 370 mm are built nowhere; 625 and 450 mm are."""
+    """445, 370 and 378 mm are built nowhere; 625, 450 and 408 mm are."""
     wall = {"width": 4200, "height": 2500, "build": "drywall", "studs": {"first": first, "second": second}}
     assert doubted("mm", wall, prints(60, 61, width=400, height=500)) == found
 
@@ -171,3 +178,20 @@ def test_screws_of_two_frames_may_be_nearer_than_those_of_one():
 def test_deep_wires_differ_by_more():
     assert doubted("cm", ROOM, prints(20.8, 22.6, width=60, height=80)) == set()
     assert doubted("cm", ROOM, prints(10.8, 12.6, width=60, height=80)) == {"frame B, drop"}
+
+
+def test_a_group_is_nearer_to_itself_than_to_what_it_hangs_above():
+    frames = prints(6, 6.1, 6, 6.2)
+    bench = {"kind": "furniture", "name": "counter", "left": 90, "bottom": 0, "width": 240, "height": 80}
+    grid = {"arrangement": "grid", "across": 2, "centre_on": "counter"}
+    wall = {"width": 420, "height": 280}
+    told = doubted("cm", wall, frames, [bench], gap=16, height={"above": "counter", "by": 7}, **grid)
+    assert told == {"group, height, by"}
+    assert doubted("cm", wall, frames, [bench], gap=7, height={"above": "counter", "by": 16}, **grid) == set()
+
+
+@pytest.mark.parametrize(("name", "odd"), [("desk", True), ("chest of drawers", False)])
+def test_a_desk_as_high_as_a_chest_was_turned(name, odd):
+    feature = {"kind": "furniture", "name": name, "left": 100, "bottom": 0, "width": 72, "height": 125}
+    told = doubted("cm", ROOM, prints(6, 6.1), [feature])
+    assert told == ({f"feature 1 ({name}), height"} if odd else set())

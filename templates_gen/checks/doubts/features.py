@@ -121,7 +121,7 @@ def _usual_sizes(feature: Feature) -> tuple[Usual | None, Usual | None]:
     if _is_seat(feature):
         return usual.SEAT_WIDTH, usual.SEAT_HEIGHT
     if _is_table(feature):
-        return usual.TABLE_WIDTH, usual.TABLE_HEIGHT
+        return usual.TABLE_WIDTH, usual.table_height(feature.name)
     return known[0], usual.FLOOR_HEIGHT
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 
 from templates_gen.base.units import INCH, exact, show, show_both
@@ -35,7 +34,6 @@ LEAST_DROP = 0.1
 def hanger_doubts(job: Job) -> Iterator[Doubt]:
     """What is doubtful about each frame's hanger by itself."""
     known = written(job)
-    yield from _seen_alone(job, known)
     for frame in job.frames:
         for place, drop in drops(frame, known):
             if not as_deep(frame, drop, job):
@@ -182,23 +180,6 @@ def _evenly(one: float, other: float, side: float, unit: str) -> str:
 
 CENTIMETRE, READ = 10.0, 1.2
 """mm that a tape is misread by, and that two drops differ besides.  Our own, no source."""
-
-
-def _seen_alone(job: Job, known: Written) -> Iterator[Doubt]:
-    """The one frame seen from another side than all others: who measures turns them all over, or none."""
-    seen = {frame.id: side for frame in job.frames if (side := known.seen_from(frame.id))}
-    count = Counter(seen.values())
-    for name, side in seen.items():
-        if count[side] == 1 and len(seen) > OTHERS:
-            other, place = {"front": "back", "back": "front"}[side], frame_place(name, "hanger", "seen_from")
-            yield Doubt(
-                rule="doubtful-hanger", place=place, shown=side, about=(name,),
-                why=f"while all others are seen from the {other}", ask=f'Is it "{other}"?', meant=((place, other),),
-            )  # fmt: skip
-
-
-OTHERS = 2
-"""So many others tell from where one sees them.  Our own, no source."""
 
 
 def _from_front(frame: Frame, aside: float, lower: float, known: Written) -> Iterator[Doubt]:

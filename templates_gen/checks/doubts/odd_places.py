@@ -45,6 +45,7 @@ def odd_places(plan: Plan) -> Iterator[Doubt]:
     yield from _wider_than_below(plan)
     yield from _lopsided(plan)
     yield from _last_row(plan)
+    yield from _squeezed(plan)
 
 
 def _off_eye_level(plan: Plan) -> Iterator[Doubt]:
@@ -89,6 +90,23 @@ def _meant(plan: Plan, place: str, known: Written) -> Iterator[Reading]:
         yield Reading(
             height.at + more, f"Is it the {edge} of the group? Then its {height.by} is at {{}}.", unit, known.unit
         )
+
+
+SQUEEZED, LITTLE = 0.45, 100.0
+"""Of the gap, that little room (mm) above something is at least: a group keeps together.  Our own, no source."""
+
+
+def _squeezed(plan: Plan) -> Iterator[Doubt]:
+    """A group nearer to what it hangs above than its frames are to each other."""
+    group, height, unit = plan.job.group, plan.job.group.height, plan.job.unit
+    gap = max(group.gap_across, group.gap_down)
+    if height.by == "above" and len(plan.frames) > 1 and height.at < min(SQUEEZED * gap, LITTLE):
+        yield Doubt(
+            rule="doubtful-place", place="group, height, by", shown=show(height.at, unit), uses=("group, gap",),
+            why=f"but frames are {show(gap, unit)} apart, further than from what they hang above",
+            ask="Did gap and height change places?",
+            meant=(("group, height, by", exact(gap, unit)), ("group, gap", exact(height.at, unit))),
+        )  # fmt: skip
 
 
 def _last_row(plan: Plan) -> Iterator[Doubt]:

@@ -40,7 +40,7 @@ NOSINGS_CLEAR = Usual(400.0, 1600.0, 200.0, 2000.0)
 """How far frames stay above a stair's nosings."""
 
 FRAME_SIDE = Usual(48.0, 3300.0, 25.0, 6000.0)
-DEPTH = Usual(4.0, 130.0, 3.0, 200.0)
+DEPTH = Usual(4.0, 170.0, 3.0, 200.0)
 
 GAP = Usual(9.5, 160.0, 6.0, 400.0)
 """2 to 3 in at home, up to 6 in in museums; 3/8 in between the parts of one picture."""
@@ -57,7 +57,7 @@ our own."""
 MEANT = {"centre": 1000.0, "bottom": 400.0, "above": 75.0}
 """Nobody is asked whether less than this was meant.  Our own."""
 
-ABOVE_WORK, ABOVE_COOKER = Usual(45.0, 760.0, 30.0, 1100.0), Usual(45.0, 1100.0, 30.0, 1500.0)
+ABOVE_WORK, ABOVE_COOKER = Usual(45.0, 760.0, 30.0, 900.0), Usual(45.0, 1100.0, 30.0, 1500.0)
 """Above what people stand or sit at, or what gets hot or wet; and above a cooker, over which hoods hang 650 to 750 mm
 high (from memory)."""
 
@@ -79,6 +79,7 @@ SIZES = {
 """Width and height of what is on a wall."""
 
 SEAT_HEIGHT, TABLE_HEIGHT = Usual(350.0, 1300.0, 250.0, 1600.0), Usual(370.0, 1350.0, 300.0, 1600.0)
+WORK_HEIGHT = Usual(370.0, 1200.0, 300.0, 1600.0)
 FLOOR_HEIGHT = Usual(150.0, 2600.0, 100.0, 3500.0)
 """How high a seat, a table or a chest, and whatever else stands on the floor, is."""
 
@@ -148,11 +149,19 @@ def table_by_name(name: str) -> bool:
     return any(word in TABLES or word.endswith(TABLE_ENDINGS) for word in (*words_of(name), together))
 
 
+def table_height(name: str) -> Usual:
+    """How high what stands as high as a table is: at a bar people stand, chests of drawers are higher."""
+    return WORK_HEIGHT if _worked_at(name) else TABLE_HEIGHT
+
+
+def _worked_at(name: str) -> bool:
+    return bool(words_of(name) & WORKED_AT) or any(word.endswith("tisch") for word in words_of(name))
+
+
 def above(feature: Feature) -> Usual:
     """The room above a feature that is usual: by its kind and name, more above what is low, and none on a ledge."""
     words, rect = words_of(feature.name), feature.rect
-    worked_at = words & WORKED_AT or any(word.endswith("tisch") for word in words)
-    low = worked_at or feature.kind == "radiator" or rect.y1 < LOW_THING
+    low = _worked_at(feature.name) or feature.kind == "radiator" or rect.y1 < LOW_THING
     room = ABOVE_COOKER if words & COOKERS else ABOVE_WORK if low else ABOVE
     return replace(room, least=0.0) if rect.height < LEDGE else room
 

@@ -59,13 +59,16 @@ def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
     yield from unusual("doubtful-studs", place, studs.spacing, usual.STUD_SPACING, known, "studs, centre to centre")
     yield from unusual("doubtful-studs", "wall, studs, width", studs.width, usual.STUD_WIDTH, known, "a stud")
     second = 0.0 if studs.first is None or not studs.confirmed else studs.first + studs.spacing
-    if _from_stud(studs.spacing) > OFF_STUD >= _from_stud(second) and usual.STUD_SPACING.holds(studs.spacing):
+    off, from_first = _from_stud(studs.spacing), _from_stud(second) <= OFF_STUD[0]
+    if second and off > OFF_STUD[not from_first] and usual.STUD_SPACING.holds(studs.spacing):
         yield Doubt(
             rule="doubtful-studs", place="wall, studs, second", shown=show(second, known.unit),
             uses=("wall, studs, first",),
             why=f"so studs are {show(studs.spacing, known.unit)} apart, which is not built",
-            ask="Was it measured from the first stud? Measure it from the wall's left end.",
-            meant=(("wall, studs, second", exact(second + (studs.first or 0.0), known.unit)),),
+            ask="Was it measured from the first stud? Measure it from the wall's left end."
+            if from_first
+            else "Measure both again, from the wall's left end.",
+            meant=(("wall, studs, second", exact(second + (studs.first or 0.0), known.unit)),) if from_first else (),
         )  # fmt: skip
     if wall.build == "masonry":
         yield Doubt(
@@ -75,9 +78,9 @@ def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
         )  # fmt: skip
 
 
-OFF_STUD, BUILT = 4.0, (300.0, 16 * INCH, 24 * INCH, 19.2 * INCH, 400.0, 450.0, 500.0, 600.0, 625.0)
-"""mm that a stud is off the line it was set by; and from stud to stud: 12, 16, 19.2 and 24 in (IRC Table R602.3(5), the
-first and third from memory), 300 to 625 mm (from memory)."""
+OFF_STUD, BUILT = (4.0, 12.0), (300.0, 16 * INCH, 24 * INCH, 19.2 * INCH, 400.0, 450.0, 500.0, 600.0, 625.0)
+"""mm that a stud is off the line it was set by, and that two are at most; and from stud to stud: 12, 16, 19.2 and 24 in
+(IRC Table R602.3(5), the first and third from memory), 300 to 625 mm (from memory)."""
 
 
 def _from_stud(spacing: float) -> float:
