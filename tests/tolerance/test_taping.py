@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 import re
-from itertools import product
+from itertools import combinations, product
+from random import Random
 
 import pytest
 
@@ -13,6 +15,7 @@ from templates_gen.drawing.items import Polygon, Text
 from templates_gen.tiling.sheet import Join, SheetPlan
 from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.order import taping_order
+from templates_gen.tolerance.taping import FEW, _outermost
 from tests.crowded import crowded
 from tests.jobs import paper
 from tests.made import NAMES, made
@@ -181,3 +184,15 @@ def test_diagonals_that_are_to_differ_are_not_called_wrong_for_it() -> None:
     one, two = re.findall(r"\([ab]\)(?: must be)? ([^·]+) ·", words)
     assert one != two
     assert words.endswith("If they are not, a join is turned: open it and tape it again.") and "differ" not in words
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_of_many_marks_those_farthest_apart_are_found(seed: int) -> None:
+    """Those that every two of them compared give."""
+    chance = Random(seed)
+    marks = [(chance.uniform(0.0, 900.0), chance.uniform(0.0, 90.0 + 40.0 * seed), 0, at) for at in range(3 * FEW)]
+    fit = _outermost(marks)
+    assert fit is not None
+    assert math.dist(fit.first[:2], fit.last[:2]) == max(
+        math.dist(one[:2], two[:2]) for one, two in combinations(marks, 2)
+    )
