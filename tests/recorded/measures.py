@@ -248,7 +248,7 @@ def _groups() -> Iterator[Sweep]:
     )
     yield Sweep("narrow wall", "wall.height", cache(partial(_row, 2, wall=_room(width=2400.0))), ALL, 3.0)
     yield Sweep("rows", GAP, cache(_wires))
-    yield Sweep("grid", GAP, cache(_grid))
+    yield Sweep("grid", GAP, cache(_grid), MM)
     for (name, spots), side in product(PLACED.items(), ("x", "y")):
         yield Sweep(f"{name} placed", f"group.spots.1.1.{side}", cache(partial(_placed, spots)), MM, 9.0)
     yield Sweep("mirrored", "frames.5.width", cache(_mirrored), MM, 2.0)
@@ -289,8 +289,11 @@ def _sizes() -> Job:
 
 def _frames() -> Iterator[Sweep]:
     one = "frames.0"
-    for path in ("width", "height", "face", "mat.0", "depth", "hanger.left", "hanger.drop_right"):
+    for path in ("width", "height", "hanger.left", "hanger.drop_right"):
         yield Sweep("grid", f"{one}.{path}", cache(_grid))
+    parts = cache(partial(_alone, face=30.0, mat=(50.0, 50.0, 50.0, 50.0)))
+    for path in ("face", "mat.0", "depth"):
+        yield Sweep("parts", f"{one}.{path}", parts)
     yield Sweep("grid", f"{one}.width+{one}.height", cache(_grid), MM, 2.0)
     yield Sweep("grid", TRADED, cache(_grid), MM)
     yield Sweep("one lower", TRADED, cache(partial(_grid, 20.0)), MM)
