@@ -66,10 +66,10 @@ class Laid:
         return not self._missing
 
     @property
-    def short_joins(self) -> int:
-        """How many joins hold no sheet firmly."""
-        every = (met.length for meets in self.meets.values() for met in meets.values() if met.over)
-        return sum(LEAST_JOIN <= length < FIRM - TOLERANCE for length in every)
+    def weak(self) -> list[Patch]:
+        """For every join that holds no sheet firmly the patch that is laid over the other."""
+        every = ((patch, met) for patch, meets in self.meets.items() for met in meets.values() if met.over)
+        return [patch for patch, (_, length, _) in every if LEAST_JOIN <= length < FIRM - TOLERANCE]
 
     def missing(self) -> list[int]:
         """The numbers of the items that nothing holds."""

@@ -82,7 +82,7 @@ def _from_spine(ground: Ground, weaver: Weaver, spine: CellPlan) -> CellPlan | N
     if start is None:
         return None
     best = _searched(start, weaver, OF_A_SPINE * STEPS_A_SHEET)
-    if not start.excess and start.seconds - best.seconds < WORTH and start.laid.short_joins == 0:
+    if not start.excess and start.seconds - best.seconds < WORTH and not start.laid.weak:
         best = start
     return None if best.excess else weaver.cells(best.laid)
 

@@ -43,6 +43,11 @@ again after a step that holds it; and how many times at the most, so that none g
 come back.  Our own trials."""
 
 
+LATE = 0.7
+"""Share of a search from which on changes are mostly made where a join is short, too, where the limit is held.  Our own
+design, no source."""
+
+
 class Judged(NamedTuple):
     """By how much patches miss what is asked of their error (mm), 0 where they hold it; and where a change helps."""
 
@@ -82,7 +87,7 @@ def quicker(start: Found, steps: int, excess: Excess, seed: int = 0, begun: floa
         per_mm = times * (PER_MM + (AT_LAST - PER_MM) * share * share)
         over = per_mm * now.excess + OVER * share if now.excess else 0.0
         most = now.seconds + over - warmth * math.log(1.0 - random.random())
-        laid = _changed(growing, now, random, most, lost)
+        laid = _changed(growing, now, random, most, lost, share > LATE)
         if laid is None or laid.seconds > most:
             continue
         enough = max(0.0, most - laid.seconds - OVER * share) / per_mm
@@ -95,13 +100,15 @@ def quicker(start: Found, steps: int, excess: Excess, seed: int = 0, begun: floa
     return best
 
 
-def _changed(growing: Growing, now: Found, random: Random, most: float, lost: bool) -> Laid | None:
+def _changed(growing: Growing, now: Found, random: Random, most: float, lost: bool, late: bool) -> Laid | None:
     """Some neighbouring patches taken out, grown anew, and those left out that are not needed; or a brace put in.
 
-    While nothing holds the limit it is mostly done where patches err most.
+    While nothing holds the limit it is mostly done where patches err most; late, where a join is short.
     """
     patches = now.laid.patches
-    middle = patches[int(random.random() * len(patches))]
+    weak = now.laid.weak if late and not lost else ()
+    among = weak if weak and random.random() < THERE else patches
+    middle = among[int(random.random() * len(among))]
     x, y = middle[0] + middle[2], middle[1] + middle[3]
     if lost and now.excess and random.random() < THERE:
         place = now.judged.places[int(random.random() * len(now.judged.places))]

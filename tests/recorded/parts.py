@@ -49,7 +49,7 @@ def of_patches() -> Iterator[str]:
         spare = [at for at, patch in enumerate(patches) if laid.spare(patch)]
         names = list(laid.names().values())
         yield (
-            f"{seed}: {laid.seconds:.3f} s, {laid.short_joins} short, one piece {laid.one_piece}, pieces {names}, "
+            f"{seed}: {laid.seconds:.3f} s, {len(laid.weak)} short, one piece {laid.one_piece}, pieces {names}, "
             f"spare {spare}, missing {laid.missing()}, near {near_misses([Rect(*p) for p in patches[:3]], [])}"
         )
         yield f"    woven {_woven(patches, seed)}"

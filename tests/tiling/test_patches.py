@@ -94,7 +94,7 @@ def test_seconds_are_those_of_sheets_joins_and_cuts_with_a_little_for_what_is_sh
     weak = sum(shaky(met.length) + (60.0 if met.length < FIRM else 0.0) for met in found.values())
     assert uncut.seconds == pytest.approx(EACH.sheet * len(patches) + EACH.join * len(found) + weak + 8.0 * near)
     assert laid.seconds == pytest.approx(uncut.seconds + EACH.cut * len(cuts))
-    assert laid.short_joins == sum(met.length < FIRM for met in found.values())
+    assert len(laid.weak) == sum(met.length < FIRM for met in found.values())
 
 
 def test_patches_on_each_other_are_no_plan_and_touching_at_a_corner_is_no_join():
