@@ -124,7 +124,7 @@ def test_what_no_frame_can_measure_is_said_before_the_next_one_is_asked(folder):
 def test_what_is_asked_goes_to_stderr_with_what_was_typed_the_drawing_and_what_check_says(folder):
     ran = run("start", typed=ANSWERS)
     assert "How wide is the wall?\n> 12' 6\"\n" in ran.err
-    assert "> ?\n  from the floor; 0 for what stands on it\n" in ran.err
+    assert "> ?\n  from the floor to its lower edge\n" in ran.err
     assert max(map(len, ran.err.splitlines())) <= 80
     assert run("check", "fern-prints.toml").out in ran.err
     drawings = ran.err.count(LINES.wall[0] + LINES.wall[2])

@@ -20,27 +20,9 @@ LINES = {"mm": 2, "cm": 20, "m": 1000}
 """What is read off a metric tape, to one of each: millimetres, and halves between them.  Common practice, no source."""
 
 CM_SIZES = frozenset(
-    (
-        (40, 50),
-        (50, 50),
-        (50, 60),
-        (50, 70),
-        (60, 80),
-        (60, 90),
-        (70, 70),
-        (70, 100),
-        (80, 120),
-        (41, 51),
-        (46, 61),
-        (51, 61),
-        (51, 76),
-        (56, 71),
-        (61, 76),
-        (61, 91),
-        (69, 102),
-        (76, 102),
-    )
-)
+    ((40, 50), (50, 50), (50, 60), (50, 70), (60, 80), (60, 90), (70, 70), (70, 100), (80, 120), (41, 51), (46, 61),
+     (51, 61), (51, 76), (56, 71), (61, 76), (61, 91), (69, 102), (76, 102))
+)  # fmt: skip
 """Sizes in centimetres of large frames that are sold: by the centimetre, and by the inch, rounded.  Common practice, no
 source."""
 
