@@ -82,9 +82,12 @@ class Places:
     def say(self, made: Made, plan: SheetPlan, asked: Asked) -> None:
         """Say what was written, the template last."""
         from templates_gen.base.words import counted
+        from templates_gen.documents.instructions.taping_steps import into_old_paper
 
         if made.lacking:
             show_finding("note", made.lacking)
+        if asked.only is not None:
+            show_finding("note", into_old_paper(plan))
         sheets = counted(made.sheets, "sheet")
         size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
         work = f", {made.effort.work}" if made.sheets > 1 or asked.since else ""

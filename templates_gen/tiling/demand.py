@@ -17,7 +17,8 @@ SCALE_LEAST = 120.0
 rings usually sit about a third down.  Common practice, no source."""
 
 EDGE_CLEAR = 3.0
-"""mm between a frame's edge and a line to cut along it, so that nobody takes one for the other.  Our own design."""
+"""mm between a frame's edge, or a long line, and a line to cut along it, so that nobody takes one for the other.  Our
+own design."""
 
 UNCUT_CLEAR = 1.5
 """mm between a frame's edge and the strip along it that is hidden where nothing is cut.  Our own design."""
@@ -51,7 +52,7 @@ class Demand(Record, frozen=True):
 def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = None, spare: bool = False) -> Demand:
     """What must be on paper for `cover`: "all" the group's rectangle, "panels" that with a border around it for the
     sheet's own marks, "edges" every mark with whole edges, "marks" that with the corners of the frames alone, "linked"
-    the nails, and the drop scales on which a nail is still to be marked, with no cut along an edge, "nails" only
+    the nails, and the drop scales on which a nail is still to be marked, with no cut along a line, "nails" only
     the nails.
 
     `clear` is what a sheet's own marks take on its four sides: the two long lines keep out of it.  `hides` is what
@@ -64,14 +65,14 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
     if cover == "nails":
         return Demand(whole, (), ())
     if cover == "linked":
-        return Demand(whole, tuple(_marked_by_hand(plan)), tuple(_edges(plan, hides)))
+        return Demand(whole, tuple(_marked_by_hand(plan)), (*_edges(plan, hides), *_beside_long_lines(plan, hides)))
     edges = tuple(_edges(plan, hides))
     if hides:
         beyond = hides.beyond(True)
         edges += tuple(Rect(r.x0, r.y0, r.x1 + beyond, r.y1) for r in _drop_scales(plan, unknown=spare))
     if cover == "marks":
         parts = (*_corners(plan, hides), *_drop_scales(plan), *_pitch(plan), *_long_lines(plan, clear))
-        return Demand(whole, tuple(_not_hidden(parts, hides)), edges)
+        return Demand(whole, tuple(_not_hidden(parts, hides)), (*edges, *_beside_long_lines(plan, hides)))
     lines = (*_long_lines(plan, clear), *edges)
     if cover == "edges":
         return Demand(whole, (*_drop_scales(plan), *_pitch(plan)), lines)
@@ -99,6 +100,14 @@ def _long_lines(plan: Plan, clear: Clearance) -> Iterator[Rect]:
         yield Rect(x - LINE_CLEAR - clear.left, low, x + LINE_CLEAR + clear.right, high)
     for low, high in level_spans(plan):
         yield Rect(low, y - LINE_CLEAR - clear.bottom, high, y + LINE_CLEAR + clear.top)
+
+
+def _beside_long_lines(plan: Plan, hides: Covered | None) -> Iterator[Rect]:
+    """Where no line to cut runs along the centre line or the level line, which need not be on paper there."""
+    for low, high in centre_spans(plan) if hides is None else ():
+        yield Rect(plan.centre_line - EDGE_CLEAR, low, plan.centre_line + EDGE_CLEAR, high)
+    for low, high in level_spans(plan) if hides is None else ():
+        yield Rect(low, plan.level_line - EDGE_CLEAR, high, plan.level_line + EDGE_CLEAR)
 
 
 def _edges(plan: Plan, hides: Covered | None) -> Iterator[Rect]:

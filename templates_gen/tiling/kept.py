@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.tiling.demand import Demand, demand
+from templates_gen.tiling.patches import CROSSED
 from templates_gen.tiling.sheet import Given, Sheet, SheetPlan
 
 
@@ -73,10 +74,10 @@ def _without(box: Rect, other: Rect) -> Iterator[Rect]:
 
 
 def _along(join: tuple[float, float, float, float], line: Rect) -> bool:
-    """Whether a trim line runs along a line of the wall, inside what it keeps away from it."""
+    """Whether a trim line runs along a line of the wall, inside what it keeps away from it, not just across its end."""
     x0, y0, x1, y1 = join
     if x0 == x1:
-        meets = min(y1, line.y1) - max(y0, line.y0) > TOLERANCE
+        meets = min(y1, line.y1) - max(y0, line.y0) > CROSSED
         return line.height > line.width and line.x0 + TOLERANCE < x0 < line.x1 - TOLERANCE and meets
-    meets = min(x1, line.x1) - max(x0, line.x0) > TOLERANCE
+    meets = min(x1, line.x1) - max(x0, line.x0) > CROSSED
     return line.width >= line.height and line.y0 + TOLERANCE < y0 < line.y1 - TOLERANCE and meets

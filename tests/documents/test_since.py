@@ -315,6 +315,9 @@ def test_only_some_sheets_are_printed_as_they_were(ferns: Path) -> None:
     """Their pages draw what the template's own pages draw, operator by operator."""
     ran = run("template", "ferns.toml", "--only", "3,7-9", "--report", "only.json")
     assert ran.code == 0 and ran.out.startswith("ferns-sheets.pdf: 4 sheets of letter paper, ")
+    assert "Sheets 3, 7, 8, 9: cut along every line" in ran.err and "over the old sheet of the same number" in " ".join(
+        ran.err.split()
+    )
     whole, some = pypdf.PdfReader(ferns / "ferns.pdf"), pypdf.PdfReader(ferns / "ferns-sheets.pdf")
     names = [sheet.name for sheet in made("fern-prints").sheets.sheets]
     wanted = [names[at - 1] for at in (3, 7, 8, 9)]

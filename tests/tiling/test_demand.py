@@ -86,10 +86,13 @@ def test_of_every_mark_the_corners_are_asked_for_and_of_its_strips_the_whole_edg
     assert all(any(line.holds(one) for line in edges.lines) for one in on_edges)
 
 
-def test_no_cut_of_linked_paper_runs_along_an_edge_or_its_second_line():
-    """From 3 mm outside an edge to 3 mm inside its second line, which is 3 mm inside: our own design, no source."""
-    edges = demand(PLAN, "linked", CLEAR).lines
-    assert len(edges) == 8
+def test_no_cut_of_linked_paper_runs_along_an_edge_its_second_line_or_a_long_line():
+    """From 3 mm outside an edge to 3 mm inside its second line, which is 3 mm inside, and 3 mm to either side of both
+    long lines: our own design, no source."""
+    edges, g = demand(PLAN, "linked", CLEAR).lines, PLAN.group
+    assert len(edges) == 8 + 2
+    assert Rect(PLAN.centre_line - 3.0, g.y0, PLAN.centre_line + 3.0, g.y1) in edges
+    assert Rect(g.x0, PLAN.level_line - 3.0, g.x1, PLAN.level_line + 3.0) in edges
     for hung in PLAN.frames:
         r, outer = hung.rect, hung.rect.grown(3.0)
         assert Rect(outer.x0, r.y1 - 6.0, outer.x1, outer.y1) in edges

@@ -50,8 +50,8 @@ EDGE = Rect(100.0, 0.0, 112.0, 500.0)  # of a frame, upright, with 6 mm kept off
     [
         (106.0, -100.0, 600.0, True), (101.0, 100.0, 200.0, True), (111.0, 100.0, 200.0, True),
         (100.0, 0.0, 500.0, False), (112.0, 0.0, 500.0, False), (99.0, 0.0, 500.0, False), (113.0, 0.0, 500.0, False),
-        (106.0, 500.0, 600.0, False), (106.0, -100.0, 0.0, False), (106.0, 499.0, 600.0, True),
-        (106.0, -100.0, 1.0, True),
+        (106.0, 500.0, 600.0, False), (106.0, -100.0, 0.0, False), (106.0, 496.0, 600.0, True),
+        (106.0, -100.0, 4.0, True), (106.0, -100.0, 2.0, False), (106.0, 498.0, 600.0, False),
     ],
 )  # fmt: skip
 def test_a_trim_line_runs_along_an_edge_inside_what_it_keeps_off_it_and_beside_some_of_it(x, low, high, along):

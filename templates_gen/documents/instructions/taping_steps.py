@@ -85,20 +85,26 @@ def day_before(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     yield from _photographed(sheets)
 
 
+def into_old_paper(sheets: SheetPlan) -> str:
+    """How sheets that are printed anew come into the paper that there is."""
+    one = len(sheets.printed or ()) == 1
+    new = f"{'Sheet' if one else 'Sheets'} {', '.join(sheets.printed or ())}"
+    if sheets.hides is None:
+        return (
+            f"{new}: cut along every line where it meets another sheet, toothed and dotted. "
+            f"Lay {'it' if one else 'each'} over the old sheet of the same number until the slanting bars go on "
+            "straight on every side, and tape."
+        )
+    return (
+        f"{new}: take the old sheet of the same number off, and tape the new one in its place, over and under the "
+        "same neighbours, until the slanting lines go on straight on every side."
+    )
+
+
 def update_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     """From the old paper and the new sheets to one checked paper, step by step."""
-    new = f"{'Sheet' if len(sheets.printed or ()) == 1 else 'Sheets'} {', '.join(sheets.printed or ())}"
     yield "Let the prints rest for half an hour in the room of the wall, and lay the old paper out there, too."
-    if sheets.hides is None:
-        yield (
-            f"{new}: cut along every line where it meets another sheet, toothed and dotted. Lay it over the old sheet "
-            "of the same number until the slanting bars go on straight on every side, and tape."
-        )
-    else:
-        yield (
-            f"{new}: take the old sheet of the same number off, and tape the new one in its place, over and under the "
-            "same neighbours, until the slanting lines go on straight on every side."
-        )
+    yield into_old_paper(sheets)
     if sheets.gone:
         gone = ", ".join(sheets.gone)
         yield f"Cut off, or cross out with a thick pen: sheets {gone}. What they show is no longer true."

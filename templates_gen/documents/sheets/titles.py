@@ -76,10 +76,12 @@ def sheet_title(
     lower = replace(band, y0=max(min(band.y0, sheet.cell.y0 + RULER_START + dy), band.y0 - TITLE_LOWER))
     short = [*usual[:1], *(replace(text, text=ruler_places(plan, sheets, part)[-1]) for text in usual[1:])]
     bare = [replace(text, text=text.text.partition(f" · {plan.job.date}")[0]) for text in short]
+    small = [*bare[:1], *(replace(text, height=H18) for text in bare[1:])]
     every.append(named)
     tries = (
         (usual, band, every, (H35, H25)), (usual, lower, [*every, *nails], (H35, H25)), (short, band, every, (H25,)),
-        (short, lower, [*every, *nails], (H25,)), (usual, band, every, (H18,)),
+        (short, lower, [*every, *nails], (H25,)), (small, band, every, (H25,)),
+        (small, lower, [*every, *nails], (H25,)), (usual, band, every, (H18,)),
         *((usual, band, [*fixed, *some], (H35, H25, H18)) for some in ([*lines, ticks], lines, [])),
         (usual, band, black, (H35, H25, H18)), (bare, band, black, (H25, H18)),
     )  # fmt: skip
