@@ -175,8 +175,8 @@ def test_a_measured_printer_is_not_to_be_measured_again():
 
 
 def test_a_step_that_the_worst_pair_does_not_make_stays_as_it_is():
-    """The pair with the largest gap may have no step at all, where nothing but the scale errs."""
-    found = of(row(), True, scale=2.0, reading=2.0)
+    """The pair with the largest gap may have no step at all, where next to nothing but the scale errs."""
+    found = of(row(), True, scale=2.0, reading=2.0, nailing=0.1)
     level = replace(found, worst=replace(found.worst, by_step=dict.fromkeys(found.worst.by_step, 0.0)))
     assert advice(level).step == found.step > 0.0
 
