@@ -70,10 +70,11 @@ def test_a_work_bench_stands_on_the_floor():
         (150, 600, set()),
         (263, 641, {"wall, studs, second"}),
         (263, 671, set()),
+        (323.8, 628.6, set()),
     ],
 )
 def test_a_second_stud_measured_from_the_first_is_none_that_is_built(first, second, found):
-    """445, 370 and 378 mm are built nowhere; 625, 450 and 408 mm are."""
+    """445, 370 and 378 mm are built nowhere; 625, 450, 408 and 304.8 mm are."""
     wall = {"width": 4200, "height": 2500, "build": "drywall", "studs": {"first": first, "second": second}}
     assert doubted("mm", wall, prints(60, 61, width=400, height=500)) == found
 

@@ -78,7 +78,7 @@ def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
         )  # fmt: skip
 
 
-OFF_STUD, BUILT = (4.0, 12.0), (300.0, 16 * INCH, 24 * INCH, 19.2 * INCH, 400.0, 450.0, 500.0, 600.0, 625.0)
+OFF_STUD, BUILT = (4.0, 12.0), (300.0, 12 * INCH, 16 * INCH, 24 * INCH, 19.2 * INCH, 400.0, 450.0, 500.0, 600.0, 625.0)
 """mm that a stud is off the line it was set by, and that two are at most; and from stud to stud: 12, 16, 19.2 and 24 in
 (IRC Table R602.3(5), the first and third from memory), 300 to 625 mm (from memory)."""
 
