@@ -64,11 +64,11 @@ def test_a_work_bench_stands_on_the_floor():
 @pytest.mark.parametrize(
     ("first", "second", "found"),
     [
-        (180, 625, {"wall, studs, second"}),
+        (180, 625, {"wall, studs, first"}),
         (180, 805, set()),
-        (255, 625, {"wall, studs, second"}),
+        (255, 625, {"wall, studs, first"}),
         (150, 600, set()),
-        (263, 641, {"wall, studs, second"}),
+        (263, 641, {"wall, studs, first"}),
         (263, 671, set()),
         (323.8, 628.6, set()),
     ],

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from templates_gen.base.units import INCH, exact, show
+from templates_gen.base.units import INCH, show
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, unusual, written
 from templates_gen.job.model import Job, Studs, Wall
@@ -61,14 +61,14 @@ def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
     second = 0.0 if studs.first is None or not studs.confirmed else studs.first + studs.spacing
     off, from_first = _from_stud(studs.spacing), _from_stud(second) <= OFF_STUD[0]
     if second and off > OFF_STUD[not from_first] and usual.STUD_SPACING.holds(studs.spacing):
+        from_left = show(second + (studs.first or 0.0), known.unit)
         yield Doubt(
-            rule="doubtful-studs", place="wall, studs, second", shown=show(second, known.unit),
-            uses=("wall, studs, first",),
-            why=f"so studs are {show(studs.spacing, known.unit)} apart, which is not built",
-            ask="Was it measured from the first stud? Measure it from the wall's left end."
+            rule="doubtful-studs", place="wall, studs, first", shown=show(studs.first or 0.0, known.unit),
+            uses=("wall, studs, second", "wall, studs, spacing"),
+            why=f"and the next {show(studs.spacing, known.unit)} on, which is not built",
+            ask=f"Was the second measured from the first? Then it is {from_left} from the wall's left end."
             if from_first
             else "Measure both again, from the wall's left end.",
-            meant=(("wall, studs, second", exact(second + (studs.first or 0.0), known.unit)),) if from_first else (),
         )  # fmt: skip
     if wall.build == "masonry":
         yield Doubt(
