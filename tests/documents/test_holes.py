@@ -6,7 +6,7 @@
 import math
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import Plan, plan_wall
@@ -59,6 +59,7 @@ def test_a_frame_on_a_wire_that_is_only_too_high_or_low_keeps_its_nails(up, apar
 
 
 @given(OFF, OFF, st.booleans(), st.sampled_from([("mm", 1.0), ("in", 25.4 / 16)]))
+@example(5.6875, 4.0, False, ("in", 25.4 / 16))  # the new drop is 3.3007 in: nobody typed it in tenths
 def test_to_the_side_a_wire_gets_a_hole_clear_of_the_old_one_and_takes_up_the_difference(up, right, known, tape):
     unit, step = tape
     rings = {"ring_separation": 320.0, "ring_depth": 150.0} if known else {}

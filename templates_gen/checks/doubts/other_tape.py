@@ -26,6 +26,9 @@ CM_SIZES = frozenset(
 """Sizes in centimetres of large frames that are sold: by the centimetre, and by the inch, rounded.  Common practice, no
 source."""
 
+TYPED = 1e-6
+"""Tenths of an inch; what was typed in tenths is off by rounding alone.  Our own, no source."""
+
 SAME = 0.01
 """cm; figures that differ by less are the same.  Our own, no source."""
 
@@ -56,8 +59,10 @@ def in_tenths_of_inches(mm: float) -> bool:
 
 
 def typed_in_tenths(mm: float) -> bool:
-    """True for a length whose inches are tenths that no tape in inches shows, as one in centimetres does."""
-    return in_tenths_of_inches(mm) and no_inches(mm)
+    """True for a length whose inches are tenths that no tape in inches shows, as one in centimetres does: as somebody
+    typed it, not near it as what was worked out may be."""
+    tenths = mm / INCH * 10
+    return abs(tenths - round(tenths)) < TYPED and no_inches(mm)
 
 
 def no_inches(mm: float) -> bool:
