@@ -45,8 +45,9 @@ class HangerKind(Record, frozen=True, kw_only=True, eq=False):
 
     `rise` is how far a nail point lies above the point that bears, by the fixing's own rise and `screw_below`.  A frame
     `on_wire` can have a wire of another length, or two fixings under it.  One that `swings` comes to hang with its
-    middle under its hook, `by_hand` is how it is levelled (or moved), and `levelled_anew` is set where every new hole
-    asks for that.  `rail` is set where its fixings are the screws of a rail, `hooks` where picture hooks can hold it.
+    middle under its hook, `by_hand` is how it is levelled (or moved), one that `gives` hangs on a wire or on straps, of
+    which no two are alike, and `levelled_anew` is set where every new hole asks for that.  `rail` is set where its
+    fixings are the screws of a rail, `hooks` where picture hooks can hold it.
     `fixings` can hold it, of which the first is taken where the job's usual one cannot; they may stand beyond the
     frame's edge where it `shows`, and then go in last, through the hanger.
 
@@ -71,6 +72,7 @@ class HangerKind(Record, frozen=True, kw_only=True, eq=False):
     on_wire: bool
     swings: bool
     by_hand: ByHand
+    gives: bool
     levelled_anew: bool
     rail: bool
     hooks: bool
@@ -132,7 +134,7 @@ WIRE = HangerKind(
         ("ring_depth", "rings to the top edge"),
     ),
     layout=Layout.TAUT, strokes=(), rise=_on_fixing, on_wire=True,
-    swings=True, by_hand="slide", levelled_anew=True, rail=False, hooks=True,
+    swings=True, by_hand="slide", gives=True, levelled_anew=True, rail=False, hooks=True,
     fixings=ANY_FIXING, shows=False,
     usual_drop=(0.05, 0.36, 8.0, math.inf), long_enough=20.0, alone=(1.5, 1.9), again=TAUT_AGAIN,
 )  # fmt: skip
@@ -143,7 +145,7 @@ SAWTOOTH = HangerKind(
     takes=(), needs=(), asks=("frame.drop",),
     measured=(("drop", "middle teeth to the top edge"),), on_two=(),
     layout=Layout.TEETH, strokes=(), rise=_on_fixing, on_wire=False,
-    swings=True, by_hand="teeth", levelled_anew=False, rail=False, hooks=True,
+    swings=True, by_hand="teeth", gives=False, levelled_anew=False, rail=False, hooks=True,
     fixings=ANY_FIXING, shows=False,
     usual_drop=(0.0, 0.25, 4.0, 45.0), long_enough=math.inf, alone=None, again=_AGAIN,
 )  # fmt: skip
@@ -162,7 +164,7 @@ RINGS = HangerKind(
     on_two=(), layout=Layout.PAIR,
     strokes=(("circle", (0.0, -1.3, 1.3)), ("box", (-0.8, -5.6, 0.8, -2.6))),  # a ring on its strap, pulled up
     rise=_on_fixing, on_wire=False,
-    swings=False, by_hand="", levelled_anew=False, rail=False, hooks=True,
+    swings=False, by_hand="", gives=True, levelled_anew=False, rail=False, hooks=True,
     fixings=ANY_FIXING, shows=False,
     usual_drop=(0.02, 0.42, 8.0, math.inf), long_enough=math.inf, alone=(1.8, 2.2), again=_AGAIN,
 )  # fmt: skip
@@ -184,7 +186,7 @@ KEYHOLES = HangerKind(
         ("line", (-0.5, -3.3, -0.5, 0.0)), ("line", (0.5, -3.3, 0.5, 0.0)), ("line", (-0.5, 0.0, 0.5, 0.0)),
     ),
     rise=_on_fixing, on_wire=False,
-    swings=False, by_hand="", levelled_anew=False, rail=False, hooks=False,
+    swings=False, by_hand="", gives=False, levelled_anew=False, rail=False, hooks=False,
     fixings=ANY_FIXING, shows=False,
     usual_drop=(0.01, 0.36, 5.0, math.inf), long_enough=math.inf, alone=None, again=_AGAIN,
 )  # fmt: skip
@@ -201,7 +203,7 @@ CLEAT = HangerKind(
         ("right", "right screw from behind: in by"),
     ),
     on_two=(), layout=Layout.RAIL, strokes=(), rise=_on_rail, on_wire=False,
-    swings=False, by_hand="along", levelled_anew=False, rail=True, hooks=False,
+    swings=False, by_hand="along", gives=False, levelled_anew=False, rail=True, hooks=False,
     fixings=ANY_FIXING, shows=False,
     usual_drop=(0.01, 0.42, 5.0, math.inf), long_enough=math.inf, alone=None, again=_AGAIN,
 )  # fmt: skip
@@ -223,7 +225,7 @@ PLATES = HangerKind(
         ("circle", (-2.5, 0.0, 0.4)), ("circle", (2.5, 0.0, 0.4)),
     ),
     rise=_in_hole, on_wire=False,
-    swings=False, by_hand="", levelled_anew=False, rail=False, hooks=False,
+    swings=False, by_hand="", gives=False, levelled_anew=False, rail=False, hooks=False,
     fixings=("screw",), shows=True,
     # anywhere from a plate that stands out over the top edge to one that does under the lower one: our own
     usual_drop=(-math.inf, 1.15, -MOST_BEYOND, math.inf), long_enough=math.inf, alone=None,

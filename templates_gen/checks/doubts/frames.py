@@ -119,7 +119,7 @@ def _weight(frame: Frame, known: Written) -> Iterator[Doubt]:
     if by_area is None or frame.weight is None:
         return
     least, most = {"glass": GLAZED, "none": BARE}.get(frame.glazing, LIGHT), _most_heavy(frame)
-    bare = frame.glazing == "none" or (not frame.glazing and frame.hanger.kind == "sawtooth")
+    bare = frame.glazing == "none" or (not frame.glazing and frame.hanger.traits.by_hand == "teeth")
     if bare and max(frame.width, frame.height) >= BANNER:
         least = PAPER
     if least <= by_area <= most:

@@ -57,7 +57,7 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     if count < 2:
         return
     middle = median(drop for _, _, drop in measured) if len(measured) > 2 else measured[0][2]
-    room = STIFF if twins[0].hanger.kind not in ("wire", "rings") else max(TWIN_DROPS, OF_DROP * middle)
+    room = max(TWIN_DROPS, OF_DROP * middle) if twins[0].hanger.traits.gives else STIFF
     if len(twins) >= MANY:
         room = max(room, SCATTERED * median(abs(drop - middle) for _, _, drop in measured))
     for frame, place, drop in measured:
