@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +20,7 @@ from templates_gen.base.record import replace
 from templates_gen.documents.old_paper import old_paper, sheets_file, sheets_on
 from templates_gen.documents.template import draw_template
 from templates_gen.documents.updating import updated
+from templates_gen.drawing.items import Item, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Frame, Hanger, Job, Spot
@@ -47,13 +49,19 @@ def update(old: Job, new: Job) -> tuple[Plan, SheetPlan, Plan, SheetPlan | str]:
 
 
 def pictures(plan: Plan, sheets: SheetPlan) -> dict[str, Any]:
-    """Every sheet of a template as it is written, in pixels, by its name."""
+    """Every sheet of a template as it is written, in pixels, by its name; without its title, for how many pages come
+    before the sheets may change."""
     every = replace(sheets, printed=None, gone=())
     drawn = draw_template(plan, (), every, expected_error(plan, every), LETTERING, bare=True)
+    drawn = replace(drawn, pages=tuple(replace(page, page_items=_untitled(page.page_items)) for page in drawn.pages))
     file = pypdfium2.PdfDocument(write_pdf(drawn, LETTERING))
     return {
         page.label: file[at].render(scale=DPI / 72, grayscale=True).to_numpy() for at, page in enumerate(drawn.pages)
     }
+
+
+def _untitled(items: Iterable[Item]) -> tuple[Item, ...]:
+    return tuple(item for item in items if not (isinstance(item, Text) and item.text.startswith("sheet ")))
 
 
 def apart(one: Any, two: Any) -> int:

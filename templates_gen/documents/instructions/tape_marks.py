@@ -21,6 +21,10 @@ CLOSER = 0.7
 """mm by which a number may come nearer to what is there where it would find no place else.  Our own design."""
 
 
+ASIDE = (0.5, -0.5)
+"""Of its own size, how far beside the join's line a number may be that finds no place on it.  Our own design."""
+
+
 def tape_marks(
     sheets: SheetPlan,
     steps: Mapping[tuple[str, str], int],
@@ -43,15 +47,18 @@ def tape_marks(
 
 
 def _free(line: Rect, ink: Rect, room: Room) -> Rect | None:
-    """The place for a number on a join's line on the map, as near to its middle as it stands free, or None."""
+    """The place for a number on a join's line on the map, as near to its middle as it stands free, or half beside the
+    line; or None."""
     length = max(line.width, line.height)
     least = ink.width if line.width > line.height else ink.height
     steps = int((length - least) / 2 / ALONG) + 1 if length >= least else 0
 
-    def boxes() -> Iterator[Rect]:
+    def boxes(aside: float = 0.0) -> Iterator[Rect]:
+        over, up = (0.0, aside * ink.height) if line.width > line.height else (aside * ink.width, 0.0)
         for step, way in product(range(steps), (1, -1)):
             part = 0.5 + way * step * ALONG / length
-            yield Rect.about(line.x0 + part * line.width, line.y0 + part * line.height, ink.width, ink.height)
+            x, y = line.x0 + part * line.width + over, line.y0 + part * line.height + up
+            yield Rect.about(x, y, ink.width, ink.height)
 
-    near = (box for box in boxes() if room.fits(box.grown(-CLOSER), uncrossed=False))
+    near = (box for off in (0.0, *ASIDE) for box in boxes(off) if room.fits(box.grown(-CLOSER), uncrossed=False))
     return room.first(boxes(), uncrossed=True) or room.first(boxes(), uncrossed=False) or next(near, None)
