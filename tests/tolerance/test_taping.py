@@ -106,8 +106,8 @@ def crowded_sheets(seed: int) -> SheetPlan:
 LEAST = 1.8
 """mm; the lettering height of ISO 3098-1 (from memory) that the steps' numbers have."""
 
-ON_LINE = 0.1
-"""mm by which the middle of a number's ink may lie off its join on the map.  Our own design."""
+ON_LINE = 0.5
+"""mm by which the middle of a number's ink may lie off its join on the map, which goes through it.  Our own design."""
 
 
 def on_the_map(name: str) -> tuple[list[tuple[Text, float, float]], float]:

@@ -21,7 +21,7 @@ CLOSER = 0.7
 """mm by which a number may come nearer to what is there where it would find no place else.  Our own design."""
 
 
-ASIDE = (0.5, -0.5)
+ASIDE = (0.2, -0.2)
 """Of its own size, how far beside the join's line a number may be that finds no place on it.  Our own design."""
 
 
@@ -47,8 +47,8 @@ def tape_marks(
 
 
 def _free(line: Rect, ink: Rect, room: Room) -> Rect | None:
-    """The place for a number on a join's line on the map, as near to its middle as it stands free, or half beside the
-    line; or None."""
+    """The place for a number on a join's line on the map, as near to its middle as it stands free, or a little beside
+    the line; or None."""
     length = max(line.width, line.height)
     least = ink.width if line.width > line.height else ink.height
     steps = int((length - least) / 2 / ALONG) + 1 if length >= least else 0
