@@ -10,7 +10,7 @@ from templates_gen.job.reading.files import parse_toml
 from tests.fuzz_targets import TARGETS
 from tests.fuzzing import BASES, document
 
-TIMES = {"lengths": 2000, "readings": 300, "frames.csv": 300, "template": 40}
+TIMES = {"lengths": 1500, "readings": 300, "frames.csv": 300, "template": 24, "job bytes": 120, "job file": 120}
 
 
 @pytest.mark.parametrize("name", TARGETS)
