@@ -27,7 +27,8 @@ MOST_FRAMES = 60
 
 MARKS, LINKED = 0.57, 0.75
 """Of the minutes of cut strips with whole edges, what the quickest sheets with every mark took; and the quickest linked
-ones of what is left of sheets with every mark: 24 walls of 6 to 40 frames, three of four within a sixth of that."""
+ones of what is left of sheets with every mark.  Our own measurement: 24 walls of 6 to 40 frames, three of four within
+a sixth of that."""
 
 ABOUT, AT_MOST = "about", "at most about"
 """How a way is said that was not searched for: by what such paper usually takes, and by what some will be saved from.

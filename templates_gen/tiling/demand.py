@@ -72,16 +72,16 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
         edges += tuple(Rect(r.x0, r.y0, r.x1 + beyond, r.y1) for r in _drop_scales(plan, unknown=spare))
     if cover == "marks":
         parts = (*_corners(plan, hides), *_drop_scales(plan), *_pitch(plan), *_long_lines(plan, clear))
-        return Demand(whole, tuple(_not_hidden(parts, hides)), (*edges, *_beside_long_lines(plan, hides)))
+        return Demand(whole, parts, (*edges, *_beside_long_lines(plan, hides)))
     lines = (*_long_lines(plan, clear), *edges)
     if cover == "edges":
         return Demand(whole, (*_drop_scales(plan), *_pitch(plan)), lines)
     return Demand(whole, (bordered(plan.group, clear) if cover == "panels" else plan.group.grown(MEDIUM),), lines)
 
 
-def _not_hidden(parts: Iterable[Rect], hides: Covered | None) -> Iterator[Rect]:
-    """The parts with what the next sheet may hide of its neighbour to the left or below: so much more of it is asked
-    for, that nothing is in the hidden strip alone."""
+def not_hidden(parts: Iterable[Rect], hides: Covered | None) -> Iterator[Rect]:
+    """The parts (wall mm) with what the next sheet may hide of its neighbour to the left or below: a search asks for so
+    much more, that nothing is in the hidden strip alone."""
     right, top = (hides.beyond(True), hides.beyond(False)) if hides else (0.0, 0.0)
     return (Rect(r.x0, r.y0, r.x1 + right, r.y1 + top) for r in parts)
 

@@ -14,7 +14,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.tiling.bits import line_bits, marks_bits
 from templates_gen.tiling.cells import CellPlan
-from templates_gen.tiling.demand import Demand
+from templates_gen.tiling.demand import Demand, not_hidden
 from templates_gen.tiling.joins import JOIN_MIN
 from templates_gen.tiling.laid import Laid
 from templates_gen.tiling.linked import asked_of
@@ -27,7 +27,7 @@ from templates_gen.tiling.spine import Asked
 
 STEPS_A_SHEET, OF_A_SPINE, STEPS = 14, 2, 1200
 """Steps of a search for every sheet of the strips that it begins with, how many times that for a sheet of a spine, of
-which there are fewer, and how many at the most: two or three seconds for twelve frames.  Our own design, no source."""
+which there are fewer, and how many at the most: one or two seconds for twelve frames.  Our own design, no source."""
 
 LEAST_STEPS = 120
 """Steps of a search at the least: the fewest sheets, too, are laid anew often.  Our own design, no source."""
@@ -71,7 +71,8 @@ def less_than_strips(given: Given, need: Demand, held: Held, limit: float, strip
     """The quickest cells for what is asked of paper with every mark, with no error above `limit` (mm); None where no
     search from these `strips` holds that."""
     asked = asked_of(given.plan, replace(need, divisible=()), given.clear)
-    items = marks_bits(need.divisible, [cell.rect for cell in strips.cells], given.paper.overlap)
+    seen_whole = not_hidden(need.divisible, given.hides)
+    items = marks_bits(seen_whole, [cell.rect for cell in strips.cells], given.paper.overlap)
     judge = held.judge(finished(given, _as_laid(strips, given)), limit)
     return _from_strips(Ground(_wanted(given, asked, items)), given, judge, asked, strips)
 

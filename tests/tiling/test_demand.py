@@ -67,8 +67,6 @@ def test_of_every_mark_the_corners_are_asked_for_and_of_its_strips_the_whole_edg
     out, into = (1.5, 1.5) if hides else (3.0, 6.0)
     arms = set(demand(PLAN, "marks", CLEAR, hides).divisible)
     edges = demand(PLAN, "edges", CLEAR, hides)
-    right, top = (hides.beyond(True), hides.beyond(False)) if hides else (0.0, 0.0)  # what may be hidden beside it
-    arms = {Rect(arm.x0, arm.y0, arm.x1 - right, arm.y1 - top) for arm in arms}
     assert {*demand(PLAN, "marks", CLEAR, hides).lines} >= {*demand(PLAN, "linked", CLEAR, hides).lines}
     for hung in PLAN.frames:
         r = hung.rect

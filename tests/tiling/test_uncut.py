@@ -16,8 +16,9 @@ from templates_gen.documents.instructions.taping_steps import day_before
 from templates_gen.documents.sheets.join_marks import LEVEL_CUT, UPRIGHT_CUT
 from templates_gen.drawing.items import Use
 from templates_gen.tiling.demand import nail_box, scale_length
+from templates_gen.tiling.kept import unserved
 from templates_gen.tiling.planning import tiled
-from templates_gen.tiling.sheet import Sheet, SheetPlan
+from templates_gen.tiling.sheet import Sheet, SheetPlan, given
 from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import worst_error
 from templates_gen.tolerance.holding import plan_sheets
@@ -172,6 +173,13 @@ def test_where_marks_stand_too_close_rules_of_known_drops_may_be_hidden() -> Non
             if bearing.drop is None:
                 low = hung.rect.y1 - scale_length(hung, None)
                 assert longest_hidden(sheets, False, low, hung.rect.y1, bearing.x) <= DEEP, hung.frame.id
+
+
+@pytest.mark.parametrize("seed", [4, 8, 10])
+def test_the_paper_serves_the_job_that_it_was_made_for(seed: int) -> None:
+    """Else `--since` would print all sheets anew of a job that has not changed."""
+    plan, sheets = fullest(seed, "marks")
+    assert unserved(given(plan, sheets.paper, None, mixed=True), sheets) == ""
 
 
 def test_marks_too_close_for_any_cut_are_told_so_and_what_helps() -> None:

@@ -16,7 +16,6 @@ from templates_gen.job.model import Frame, Job
 WHOLE = 0.01
 """in; a number that is nearer to a whole one tells nothing of its tape.  Our own, no source."""
 
-
 SOME = 2
 """So many lengths in tenths may be one frame's sides.  Our own, no source."""
 
@@ -43,7 +42,7 @@ def off_tape(job: Job) -> Iterator[Doubt]:
     tenths = {mm for mm in parted if typed_in_tenths(mm)}
     worked_out = len(tenths) > SOME and 2 * len(tenths) > len(parted)
     for each in () if worked_out else typed:
-        # less than an inch that is in tenths only by a rounding means nothing in any other unit
+        # a small length may mean nothing in any other unit
         likely = next(other_readings(each.mm, "in"), None) if each.mm in tenths else None
         if likely is not None:
             yield Doubt(
