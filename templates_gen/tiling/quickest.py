@@ -25,14 +25,14 @@ from templates_gen.tiling.sheet import Given, finished
 from templates_gen.tiling.sketch import Held, Judge, Weaver, seen, sizes
 from templates_gen.tiling.spine import Asked
 
-STEPS_A_SHEET, OF_A_SPINE, STEPS = 14, 2, 1200
+STEPS_A_SHEET, OF_A_SPINE, STEPS = 14, 2, 4800
 """Steps of a search for every sheet of the strips that it begins with, how many times that for a sheet of a spine, of
 which there are fewer, and how many at the most: one or two seconds for twelve frames.  Our own design, no source."""
 
 LEAST_STEPS = 120
 """Steps of a search at the least: the fewest sheets, too, are laid anew often.  Our own design, no source."""
 
-MOST_LOOKED_AT = 150_000
+MOST_LOOKED_AT = 1_000_000
 """Sheets that are looked at in all steps of a search, so that there are fewer steps for very large walls.  Our own
 design, no source."""
 
@@ -40,10 +40,11 @@ MOST_SHEETS = 400
 """Sheets that a search begins with at the most: every step takes longer with more.  Larger walls keep their strips, or
 their spine.  Our own design, no source."""
 
-MOST_ROUNDS, ROUNDS, STRICT = 6, 2, 0.6
-"""Searches one after the other while none has found what holds the limit, how many of the longest searches they may
-take all together, and the share of the first from which those begin that go on from what was found: half as long, and
-stricter with what errs too much.  Where that found nothing better, the next begins anew.  Our own design, no source."""
+MOST_ROUNDS, STRICT = 6, 0.6
+"""Searches one after the other while none has found what holds the limit, begun for as long as all together are no
+longer than the longest may be; and the share of the first from which those begin that go on from what was found: half
+as long, and stricter with what errs too much.  Where that found nothing better, the next begins anew.  Our own design,
+no source."""
 
 WORTH = 60.0
 """Seconds that searched sheets have to save, for a spine with branches reads at once.  Our own design, no source."""
@@ -109,8 +110,9 @@ def _searched(start: Found, weaver: Weaver, each: int) -> Found:
     count = len(start.laid.meets)
     if count > MOST_SHEETS:
         return start
-    steps = min(STEPS, max(LEAST_STEPS, each * count), MOST_LOOKED_AT // count)
-    best, before, left = quicker(start, steps, weaver.excess), math.inf, ROUNDS * STEPS - steps
+    longest = min(STEPS, MOST_LOOKED_AT // count)
+    steps = min(longest, max(LEAST_STEPS, each * count))
+    best, before, left = quicker(start, steps, weaver.excess), math.inf, longest - steps
     for seed in range(1, MOST_ROUNDS):
         if not best.excess or left <= 0:
             break
@@ -121,7 +123,7 @@ def _searched(start: Found, weaver: Weaver, each: int) -> Found:
             again = quicker(start, steps, weaver.excess, seed)
             before, best = math.inf, min(best, again, key=lambda found: (found.excess, found.seconds))
             left -= steps
-    if left < ROUNDS * STEPS - steps and not best.excess:  # it holds at last, and was not searched for less since
+    if left < longest - steps and not best.excess:  # it holds at last, and was not searched for less since
         best = quicker(lighter(best, weaver.excess), steps // 2, weaver.excess, MOST_ROUNDS, STRICT)
     return lighter(best, weaver.excess)
 
