@@ -22,6 +22,10 @@ from templates_gen.tiling.sheet import Given, SheetPlan
 from templates_gen.tiling.spine import Asked
 from templates_gen.tiling.weaving import Meet, woven
 
+HALFWAY = 1e-9
+"""mm that sides are moved before they are rounded: one halfway between two roundings, as the middle of two rounded
+sides is, then goes the same way wherever the group hangs.  Our own design."""
+
 
 class Sketch(NamedTuple):
     """Sheets strip by strip: their cells with their strips; and which is joined to which, with the two points by which
@@ -160,4 +164,4 @@ def sizes(given: Given) -> list[Size]:
 
 def seen(given: Given, rect: Rect) -> Patch:
     """The rectangle as it is seen from the group's corner, so that a plan moves along with its group."""
-    return rounded(rect.shifted(-given.plan.group.x0, -given.plan.group.y0))
+    return rounded(rect.shifted(HALFWAY - given.plan.group.x0, HALFWAY - given.plan.group.y0))

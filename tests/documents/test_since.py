@@ -156,6 +156,16 @@ def test_paper_of_a_job_that_is_the_same_serves_as_it_is() -> None:
         assert isinstance(found, SheetPlan) and (found.printed, found.gone) == ((), ())
 
 
+@pytest.mark.parametrize("cover, asked", [("marks", "linked"), ("linked", "marks"), ("nails", "all")])
+def test_paper_of_another_cover_than_its_job_says_serves_as_it_is(cover: str, asked: str) -> None:
+    """As when the cover was asked for at the command line: the job inside the template says another."""
+    told = placed(four(), paper=paper("letter", cover=cover), unit="in")
+    plan = plan_wall(replace(told, paper=replace(told.paper, cover=asked)))
+    kept = old_paper(sheets_file(plan, plan_sheets(plan, plan.job.paper))[1], "old.pdf")
+    found = updated(plan_wall(told), plan, kept, None, LETTERING)
+    assert isinstance(found, SheetPlan) and (found.printed, found.gone) == ((), ())
+
+
 @pytest.mark.parametrize("name", [name for name in (*SAMPLE_NAMES, *UNCUT, *CROWDED, *LINKED)])
 def test_every_template_serves_its_own_job(name: str) -> None:
     """The account of its sheets, read back, is of the same sheets, and they show all that they have to."""

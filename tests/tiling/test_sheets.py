@@ -18,6 +18,8 @@ from templates_gen.job.model import Job
 from templates_gen.tiling import quickest
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tiling.sheet import given as given_of
+from templates_gen.tiling.sketch import seen
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import Fixing, Hanger, frame, group, job, paper
 from tests.made import NAMES, made
@@ -196,6 +198,19 @@ def test_a_move_of_the_centre_moves_all_windows_as_far(each: Job, by: float) -> 
     for one, two in zip(before, after, strict=True):
         wanted = one.window.shifted(by, 0.0)
         assert wanted.grown(CLOSE).holds(two.window) and two.window.grown(CLOSE).holds(wanted)
+
+
+def test_a_side_halfway_between_two_roundings_goes_the_same_way_wherever_the_group_hangs() -> None:
+    """The middle of two cells lies there, at a five in the eighth decimal of a millimetre."""
+    each = job(frame("A", 300, 400, 60), paper=paper("a4"))
+    patches = set()
+    for at in range(-50, 50):
+        asked = given_of(plan_wall(replace(each, group=replace(each.group, centre_on=at * 160.1))), each.paper, None)
+        corner = asked.plan.group
+        patches.add(
+            seen(asked, Rect(12.34567885, 1.00000015, 212.34567865, 301.00000035).shifted(corner.x0, corner.y0))
+        )
+    assert len(patches) == 1
 
 
 @few
