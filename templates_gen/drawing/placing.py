@@ -133,14 +133,16 @@ class Room:
 
 
 def placed_near(
-    text: Text, x: float, y: float, within: Rect, room: Room, lettering: Lettering, around: float = 0.0
-) -> Text | None:
+    text: Text, x: float, y: float, within: Rect, room: Room, lettering: Lettering, around: float = 0.0,
+    crossing: bool = True,
+) -> Text | None:  # fmt: skip
     """The text where it is free, inside `within` and nearest to (x, y) by its middle; None where it is free nowhere.
 
-    The room it takes from now on is its ink, and so much `around` it (mm).  Wherever the text stands, it is moved.
+    Lines are crossed only where nothing else is free, and never unless `crossing`.  The room it takes from now on is
+    its ink, and so much `around` it (mm).  Wherever the text stands, it is moved.
     """
     ink = lettering.box(replace(text, x=0.0, y=0.0))
-    box = room.nearest(ink.width + 2 * around, ink.height + 2 * around, x, y, within)
+    box = room.nearest(ink.width + 2 * around, ink.height + 2 * around, x, y, within, crossing)
     if box is None:
         return None
     room.take(box)

@@ -120,12 +120,12 @@ def _frame_label(hung: Hung, plan: Plan, room: Room, region: Rect, lettering: Le
 
 
 def _frame_tag(hung: Hung, room: Room, region: Rect, lettering: Lettering) -> Iterator[Item]:
-    """The frame's id on a sheet that shows another part of it, rather small or upright than cut."""
+    """The frame's id on a sheet that shows another part of it, rather small or upright than cut, and on no line."""
     name = unmistakable(hung.frame.id)
     whole = [Text(0.0, 0.0, name, size, "left", angle, True) for angle in (0, 90) for size in TAG_SIZES]
     cut = shortened(name, TAG_SIZES[-1], True, region.width, lettering)
-    for text in (*whole, replace(whole[len(TAG_SIZES) - 1], text=cut)):
-        if text.text and (tag := placed_near(text, hung.rect.cx, hung.rect.cy, region, room, lettering)):
+    for text in (*whole, *([replace(whole[len(TAG_SIZES) - 1], text=cut)] if cut else [])):
+        if tag := placed_near(text, hung.rect.cx, hung.rect.cy, region, room, lettering, crossing=False):
             yield tag
             return
 

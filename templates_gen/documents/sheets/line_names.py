@@ -89,12 +89,12 @@ def _places(spans: Sequence[Span], low: float, high: float) -> Iterator[float]:
 def _named(
     names: Sequence[Sequence[Text]], places: Sequence[tuple[float, float]], room: Room, lettering: Lettering
 ) -> Iterator[Item]:
-    """The first of the names that fits, moved by the first of the places where it does, across a line if it must.
+    """The first of the names that fits, moved by the first of the places where it does, across a line if all must.
 
     `names` holds each name on both sides of its line.
     """
-    for sides in names:
-        for uncrossed, name, (dx, dy) in product((True, False), sides, places):
+    for uncrossed, sides in product((True, False), names):
+        for name, (dx, dy) in product(sides, places):
             text = replace(name, x=name.x + dx, y=name.y + dy)
             box = lettering.box(text)
             if room.fits(box, uncrossed):

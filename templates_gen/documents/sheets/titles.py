@@ -51,8 +51,8 @@ def sheet_title(
 ) -> tuple[Text, ...]:
     """The two title lines (page mm): what the sheet is, and where its rulers are.
 
-    They are off level lines and their ticks, frames' edges and drop scales if they can be, rather lower on the sheet
-    than on these, and `off` the black corners of frames (wall mm) before all.
+    They are off long lines and their ticks, frames' edges and drop scales if they can be, rather lower, short, small or
+    in three lines than on these; rather across one than along it; and `off` black corners of frames (wall mm) first.
 
     On a sheet too narrow for that its name stands alone, and no distance, for one cut short is read for another.
     """
@@ -64,24 +64,31 @@ def sheet_title(
     named = replace(ticks, y0=ticks.y1 - BENEATH - TITLE_OFF)  # with the name of the level line
     fixed = [box.shifted(dx, dy) for box in (*_marks(sheets, part), *off)]
     black = [corner.shifted(dx, dy) for corner in off]
-    lines = [line.shifted(dx, dy) for line in _lines(plan, part)]
+    lines, upright = ([line.shifted(dx, dy) for line in some] for some in (_lines(plan, part), _upright(plan, part)))
     scales = [scale.shifted(dx, dy) for hung in part.frames for scale in scales_may_stand(hung)]
     every = [*fixed, *lines, *scales]
     usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
     boxes = [lettering.box(text) for text in usual]
-    if all(band.holds(box) and not any(map(box.grown(TITLE_AIR).overlaps, [*every, ticks])) for box in boxes):
+    met = [*every, *upright, ticks]
+    if all(band.holds(box) and not any(map(box.grown(TITLE_AIR).overlaps, met)) for box in boxes):
         return tuple(usual)  # so it is on most sheets
     nails = [nail_box(nail.x, nail.y).grown(TITLE_OFF).shifted(dx, dy) for nail in part.nails]
     nails.append(Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET).shifted(dx, dy))
     lower = replace(band, y0=max(min(band.y0, sheet.cell.y0 + RULER_START + dy), band.y0 - TITLE_LOWER))
     short = [*usual[:1], *(replace(text, text=ruler_places(plan, sheets, part)[-1]) for text in usual[1:])]
-    bare = [replace(text, text=text.text.partition(f" · {plan.job.date}")[0]) for text in short]
+    bare = [replace(text, text=_bare(text.text)) for text in short]
     small = [*bare[:1], *(replace(text, height=H18) for text in bare[1:])]
+    places = ruler_places(plan, sheets, part)[-2].split(";  ") if usual[1:] else []
+    parted = [*bare[:1], *(replace(bare[-1], text=text, y=bare[-1].y - at * H35) for at, text in enumerate(places))]
     every.append(named)
+    whole = ((usual, (H35, H25)), (short, (H25,)), (bare, (H25,)), (small, (H25, H18)))
+    off_lines = product((upright,), (*whole, (parted, (H25, H18))), (band, lower))
     tries = (
-        (usual, band, every, (H35, H25)), (usual, lower, [*every, *nails], (H35, H25)), (short, band, every, (H25,)),
-        (short, lower, [*every, *nails], (H25,)), (small, band, every, (H25,)),
-        (small, lower, [*every, *nails], (H25,)), (usual, band, every, (H18,)),
+        *(
+            (words, place, [*every, *nails, *some], sizes)
+            for some, (words, sizes), place in (*off_lines, *product(([],), whole, (band, lower)))
+        ),
+        (usual, band, every, (H18,)),
         *((usual, band, [*fixed, *some], (H35, H25, H18)) for some in ([*lines, ticks], lines, [])),
         (usual, band, black, (H35, H25, H18)), (bare, band, black, (H25, H18)),
     )  # fmt: skip
@@ -107,6 +114,12 @@ def _lines_of_title(
     ways = [*((words, H25) for words in told), (told[-1], H18)]
     second = next((Text(0.0, 0.0, *way) for way in ways if lettering.width(*way) <= width), None)
     return tuple(filter(None, (Text(0.0, 0.0, name, height, bold=True), second)))
+
+
+def _bare(words: str) -> str:
+    """A title line that says no more than which sheet it is."""
+    parts = [part for part in words.split(" · ")[:3] if part.startswith(("sheet ", "page ", "this side up"))]
+    return " · ".join(parts) or words
 
 
 def _marks(sheets: SheetPlan, part: Shown) -> Iterator[Rect]:
@@ -160,6 +173,16 @@ def _lines(plan: Plan, part: Shown) -> Iterator[Rect]:
         r = hung.rect
         for low, high in ((r.y0, r.y0 + INNER_EDGE), (r.y1 - INNER_EDGE, r.y1)):
             yield Rect(r.x0, low, r.x1, high).grown(LEVEL_HALF)
+
+
+def _upright(plan: Plan, part: Shown) -> Iterator[Rect]:
+    """What runs across behind it: the centre line and the sides of frames."""
+    window = part.sheet.window
+    yield Rect(plan.centre_line, window.y0, plan.centre_line, window.y1).grown(LEVEL_HALF)
+    for hung in part.frames:
+        r = hung.rect
+        for left, right in ((r.x0, r.x0 + INNER_EDGE), (r.x1 - INNER_EDGE, r.x1)):
+            yield Rect(left, r.y0, right, r.y1).grown(LEVEL_HALF)
 
 
 def ruler_places(plan: Plan, sheets: SheetPlan, part: Shown) -> tuple[str, ...]:
