@@ -37,8 +37,10 @@ def test_no_mark_lies_on_another_layers_mark_or_lettering(name: str) -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_no_title_and_no_frames_lettering_lies_on_a_line(name: str) -> None:
-    """Neither on the two long lines nor on the edges of frames; but for a title on one sheet in 25 of the crowded jobs,
-    where nothing else is free within 40 mm."""
+    """Neither on a long line nor on a frame's edge, nor a title within 1 mm of one along it, where it looks like teeth.
+
+    A title may on one sheet in 25 of the crowded jobs, where nothing else is free within 40 mm.
+    """
     done = made(name)
     plan, on = done.plan, set()
     for laid in lay(plan, done.sheets, 0, LETTERING):
@@ -52,7 +54,10 @@ def test_no_title_and_no_frames_lettering_lies_on_a_line(name: str) -> None:
             lines += [Rect(r.x0, y, r.x1, y).grown(THIN) for y in (r.y0, r.y1)]
         seen = [line for line in lines if line.overlaps(window)]
         texts = [(kind, box) for kind, box in boxes(laid) if kind in ("title", "label of a frame")]
-        on |= {(kind, laid.so_far.sheet.name) for kind, box in texts for line in seen if box.overlaps(line)}
+        near = [
+            (kind, replace(box, y0=box.y0 - (kind == "title"), y1=box.y1 + (kind == "title"))) for kind, box in texts
+        ]
+        on |= {(kind, laid.so_far.sheet.name) for kind, box in near for line in seen if box.overlaps(line)}
     assert {kind for kind, _ in on} <= {"title"}
     assert len(on) * 25 <= len(done.sheets.sheets) * (name not in SAMPLE_NAMES)
 
