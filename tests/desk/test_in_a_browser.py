@@ -230,6 +230,12 @@ def test_other_arrangements_are_looked_for_and_one_is_taken(hand: Hand, library)
 
 
 STEPS = ("Wall", "Frames", "Arrange", "Measure", "Paper", "After hanging")
+STACKED = """() => {
+    const top = (one, part) => one.querySelector(part).getBoundingClientRect().top;
+    return [...document.querySelectorAll(".measure:has(.blanks)")]
+        .filter((one) => top(one, ".blanks") > top(one, ".drawing") + 20)
+        .map((one) => `${one.textContent}: its blanks are under its drawing, and the list twice as long`);
+}"""
 
 
 @pytest.mark.parametrize("look", ["wide", "phone", "dark", "large"])
@@ -250,6 +256,9 @@ def test_no_step_has_a_barrier_and_nothing_is_cut_off(chromium, library, look):
         found[step] = hand.barriers(axe())
         wide = hand.page.evaluate("[document.documentElement.scrollWidth, document.documentElement.clientWidth]")
         found[step] += ["it has to be scrolled sideways"] if wide[0] > wide[1] else []
+        if step == "Measure":
+            hand.page.locator(".measure .blanks").first.wait_for()
+            found[step] += hand.page.evaluate(STACKED)
     assert found == {step: [] for step in STEPS}
     assert hand.told == []
     context.close()
