@@ -1,19 +1,30 @@
 """Folders that many tests begin in."""
 
 import gc
+import os
 import signal
 
+os.environ["OPENBLAS_NUM_THREADS"] = "1"  # before NumPy comes: its threads wait for each other where every core is busy
+
 import pytest
+from hypothesis import settings
 
 from templates_gen.__main__ import VALUES
 from templates_gen.arranging.search import computed, salon
 from templates_gen.tiling import quickest
+from templates_gen.tolerance import holding
 from tests.running import MINIMAL
 
 LEAST_STEPS = quickest.LEAST_STEPS
 """Of a user's run."""
 
 gc.set_threshold(VALUES)  # as in every run of the program: a tenth of the time of all tests
+
+# the same cases in every run, and no time limit for one of them: a run fails for what has changed, never by chance.
+# Others are drawn by --hypothesis-profile=by-chance
+settings.register_profile("the-same", derandomize=True, deadline=None)
+settings.register_profile("by-chance", derandomize=False, deadline=None)
+settings.load_profile("the-same")
 
 # a shell starts what runs in the background with interrupts ignored, and what the tests start would ignore them, too
 signal.signal(signal.SIGINT, signal.default_int_handler)
@@ -75,3 +86,24 @@ def found_once():
     computed.salon = looked_up
     yield
     computed.salon = search
+
+
+@pytest.fixture(scope="session", autouse=True)
+def planned_once():
+    """Sheets that were planned once in this run of the tests, with as many steps of search, are not searched for again.
+
+    The same plan on the same paper gives the same sheets (test_file_level.py compares processes of their own).
+    """
+    known = {}
+    search = holding.tiled
+
+    def looked_up(*asked):
+        *given, _ = asked  # what is known of the error follows from the plan
+        key = repr((given, quickest.STEPS_A_SHEET, quickest.LEAST_STEPS))
+        if key not in known:
+            known[key] = search(*asked)
+        return known[key]
+
+    holding.tiled = looked_up
+    yield
+    holding.tiled = search
