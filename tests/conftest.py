@@ -105,5 +105,11 @@ def planned_once():
         return known[key]
 
     holding.tiled = looked_up
-    yield
+    yield search
     holding.tiled = search
+
+
+@pytest.fixture
+def sheets_planned_anew(planned_once, monkeypatch):
+    """For tests that change how sheets are planned: nothing known is taken, and what they make is not kept."""
+    monkeypatch.setattr(holding, "tiled", planned_once)

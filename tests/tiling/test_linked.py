@@ -130,7 +130,7 @@ def test_a_roll_is_refused_in_one_line() -> None:
 
 @pytest.mark.parametrize(("name", "size"), [("16", "letter"), ("2", "a4")])
 def test_a_wall_without_a_spine_has_linked_paper_all_the_same(
-    name: str, size: str, monkeypatch: pytest.MonkeyPatch
+    name: str, size: str, sheets_planned_anew: None, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """As if none were found: what is left of the plan of every mark keeps all that holds for one."""
     asked_for: list[object] = []

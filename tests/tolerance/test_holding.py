@@ -57,7 +57,9 @@ def test_sheets_of_every_mark_err_little_more_than_their_strips_and_take_far_les
     assert effort(found).minutes <= 0.8 * effort(strips).minutes
 
 
-def test_sheets_of_every_mark_never_take_more_than_their_strips(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_sheets_of_every_mark_never_take_more_than_their_strips(
+    sheets_planned_anew: None, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """As if the search gave back what takes longer, for it counts short joins as more: the strips stay."""
     plan, strips = planned("fern-prints", "a4", True, "marks")
     monkeypatch.setattr(planning, "minutes", lambda sheets, *_, pieces: -float(sheets))
