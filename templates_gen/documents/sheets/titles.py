@@ -77,7 +77,7 @@ def sheet_title(
     nails.append(Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET).shifted(dx, dy))
     lower = replace(band, y0=max(min(band.y0, sheet.cell.y0 + RULER_START + dy), band.y0 - TITLE_LOWER))
     short = [*usual[:1], *(replace(text, text=ruler_places(plan, sheets, part)[-1]) for text in usual[1:])]
-    bare = [replace(text, text=_bare(text.text)) for text in short]
+    bare = [replace(text, text=_bare(text.text, plan.job.date)) for text in short]
     small = [*bare[:1], *(replace(text, height=H18) for text in bare[1:])]
     places = ruler_places(plan, sheets, part)[-2].split(";  ") if usual[1:] else []
     parted = [*bare[:1], *(replace(bare[-1], text=text, y=bare[-1].y - at * H35) for at, text in enumerate(places))]
@@ -117,9 +117,10 @@ def _lines_of_title(
     return tuple(filter(None, (Text(0.0, 0.0, name, height, bold=True), second)))
 
 
-def _bare(words: str) -> str:
-    """A title line that says no more than which sheet it is."""
-    parts = [part for part in words.split(" · ")[:3] if part.startswith(("sheet ", "page ", "this side up"))]
+def _bare(words: str, date: str) -> str:
+    """A title line that says no more than which sheet it is, and for which printer, if for one alone."""
+    before = words.partition(f" · {date}")[0].split(" · ")
+    parts = [part for part in before if part.startswith(("sheet ", "page ", "this side up", "for "))]
     return " · ".join(parts) or words
 
 
