@@ -32,6 +32,10 @@ FILE: dict[str, Case] = {
     "an unknown field of the job": (swapped('date = "', 'titel = "x"\ndate = "'), ("job", "'titel'", "'title'")),
     "an unknown field of the wall": (swapped("width = 4000", "widht = 4000"), ("wall", "'widht'", "'width'")),
     "an unknown field of a frame": (swapped("drop = 60", "dorp = 60"), ("frame 1 (A)", "'dorp'", "'drop'")),
+    "a field of another table": (swapped("drop = 60", "gap = 60"), ("frame 1 (A)", "'gap' belongs in [group]")),
+    "a table that stands in another": (added("[[feature]]"), ("'feature'", "is written [[wall.feature]]")),
+    "a field of one more table": (swapped("height = 2600", "drop = 60"), ("wall", "[[frame]] or [accuracy]")),
+    "a field of many other tables": (swapped("height = 2600", "left = 60"), ("wall", "'left'", "known fields: name")),
     "a count of frames": (swapped("drop = 60", "count = 4"), ("frame 1 (A)", "'count'", "frame_type")),
     "an outlet of no height above the floor": (
         added("[[wall.feature]]\nkind = 'outlet'\nleft = 9\nwidth = 9\nheight = 9"),

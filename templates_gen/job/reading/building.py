@@ -23,6 +23,7 @@ from templates_gen.job.reading.own_units import written_units
 from templates_gen.job.reading.travelling import apart
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.reading.walling import build_paper, build_wall
+from templates_gen.job.tables.contents import home_of
 from templates_gen.job.tables.frame import FrameTable
 from templates_gen.job.tables.group import GroupTable
 from templates_gen.job.tables.hanger import FixingTable
@@ -129,7 +130,7 @@ def check_tables(raw: Mapping[str, Any]) -> None:
     """Raises InputError for a table that no job file has."""
     for name in raw:
         if name not in KNOWN_TABLES:
-            hint = did_you_mean(name, KNOWN_TABLES, f"known tables: {', '.join(KNOWN_TABLES)}")
+            hint = home_of(name) or did_you_mean(name, KNOWN_TABLES, f"known tables: {', '.join(KNOWN_TABLES)}")
             raise InputError("", f"unknown table {name!r}", hint)
 
 

@@ -12,6 +12,7 @@ from templates_gen.base.record import Record, Table
 from templates_gen.base.units import as_found, parse_length
 from templates_gen.job.reading.files import MOST_NUMBER
 from templates_gen.job.reading.other_words import EACH_ITS_OWN, HOW_MANY, is_not_given, meant, on_two, sides_apart
+from templates_gen.job.tables.contents import home_of
 from templates_gen.job.tables.field import Limits, choices, fields_of, is_table, options
 from templates_gen.job.tables.quantities import Length, Quantity, is_quantity
 
@@ -82,7 +83,7 @@ def _record(told: Mapping[str, Any], table: type[_TableT], place: _Place) -> _Ta
     values = {}
     for name, value in told.items():
         if name not in fields:
-            hint = EACH_ITS_OWN if name.lower() in HOW_MANY and "drop" in fields else ""
+            hint = EACH_ITS_OWN if name.lower() in HOW_MANY and "drop" in fields else home_of(name)
             hint = hint or did_you_mean(name, fields, f"known fields: {', '.join(fields)}")
             raise InputError(place.words, f"unknown field {name!r}", hint)
         values[name] = _reader_of(table, name)(value, place.inside(name))

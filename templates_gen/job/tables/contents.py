@@ -195,3 +195,13 @@ def field_of(key: str) -> Field:
     """A field by its table and name, such as "frame.width"."""
     table, _, name = key.partition(".")
     return fields_of(table_of(table))[name]
+
+
+def home_of(name: str) -> str:
+    """A hint where the job file has a table or field of this name; "" where it has none, or in more than two places."""
+    for chapter in CHAPTERS:
+        if chapter.name == name:
+            return f"{name!r} is written {chapter.heading}"
+    homes = [chapter.heading for chapter in CHAPTERS if name in fields_of(chapter.table)]
+    own = [heading for heading in homes if heading.startswith("[")] or homes  # before one inside another table
+    return f"{name!r} belongs in {' or '.join(own)}" if 0 < len(homes) <= 2 else ""
