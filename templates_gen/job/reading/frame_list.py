@@ -96,4 +96,5 @@ def _check_id(fields: object, where: str) -> None:
         or not _JOINERS.sub("", name).isprintable()
         or len(name) > LONGEST_ID
     ):
-        raise InputError(f"{where}, id", f'found {name!r}, expected a short name such as "A", in quotes')
+        found = "is missing" if name is None else f"found {name!r}"
+        raise InputError(f"{where}, id", f'{found}, expected a short name such as "A", in quotes')

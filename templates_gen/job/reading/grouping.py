@@ -106,7 +106,9 @@ def _listed(table: GroupTable, ids: list[str], where: str) -> list[list[str]]:
 
 def _wrapped(order: list[str], across: int | None, where: str) -> list[list[str]]:
     if across is None:
-        raise InputError(where, f"found {across}, expected how many frames are in each row of the grid, 1 or more")
+        raise InputError(
+            where, "is missing, expected how many frames are in each row of the grid", "for example  across = 3"
+        )
     return [order[at : at + across] for at in range(0, len(order), across)]
 
 

@@ -53,6 +53,13 @@ _WORDS: dict[str, dict[str, tuple[str, ...]]] = {
         "radiator": ("heater",),
         "pipe": ("pipes",),
     },
+    "group.arrangement": {
+        "row": ("one row", "line", "one line", "in a row", "in a line", "side by side"),
+        "column": ("one column", "stack", "stacked", "in a column", "one above the other"),
+        "grid": ("a grid", "in a grid"),
+        "stairs": ("stair", "staircase", "stairway"),
+        "salon": ("cluster", "salon hang", "salon style", "salon-style", "gallery wall"),
+    },
     "hanger.kind": _HANGER_WORDS,
     "frame.hanger": _HANGER_WORDS,
     "fixing.kind": _FIXINGS,

@@ -33,6 +33,9 @@ class _Place(Record, frozen=True):
 
 _Reader = Callable[[Any, _Place], Any]
 
+FEW_FIELDS = 4
+"""A table of no more says all its fields, for one of them was meant.  Our own choice."""
+
 _UNFIT = object()
 """What a reader makes of a value that is not of its kind."""
 
@@ -83,7 +86,8 @@ def _record(told: Mapping[str, Any], table: type[_TableT], place: _Place) -> _Ta
     values = {}
     for name, value in told.items():
         if name not in fields:
-            hint = EACH_ITS_OWN if name.lower() in HOW_MANY and "drop" in fields else home_of(name)
+            hint = EACH_ITS_OWN if name.lower() in HOW_MANY and "drop" in fields else ""
+            hint = hint or (home_of(name) if len(fields) > FEW_FIELDS else "")
             hint = hint or did_you_mean(name, fields, f"known fields: {', '.join(fields)}")
             raise InputError(place.words, f"unknown field {name!r}", hint)
         values[name] = _reader_of(table, name)(value, place.inside(name))
