@@ -196,3 +196,21 @@ def test_a_desk_as_high_as_a_chest_was_turned(name, odd):
     feature = {"kind": "furniture", "name": name, "left": 100, "bottom": 0, "width": 72, "height": 125}
     told = doubted("cm", ROOM, prints(6, 6.1), [feature])
     assert told == ({f"feature 1 ({name}), height"} if odd else set())
+
+
+def test_a_switch_that_was_measured_from_the_ceiling_is_doubted_and_one_for_old_hands_is_not():
+    """250 - 109 - 8 = 133 cm."""
+    switch = {"kind": "switch", "left": 20, "width": 8, "height": 8}
+    frames = prints(5, 5.1)
+    assert meant("cm", ROOM, frames, [switch | {"bottom": 133}]) == {"feature 1 (switch), bottom": "109 cm"}
+    assert doubted("cm", ROOM, frames, [switch | {"bottom": 109}]) == set()
+    assert doubted("cm", ROOM | {"height": 300}, frames, [switch | {"bottom": 133}]) == set()  # 159 from the ceiling
+    assert doubted("cm", ROOM, frames, [switch | {"kind": "thermostat", "bottom": 133}]) == set()
+
+
+def test_a_drop_that_was_typed_as_a_depth_is_doubted():
+    frames = [*prints(5, 5.2), {"width": 40, "height": 50, "depth": 4.9}]
+    assert doubted("cm", ROOM, frames) == {"frame C, depth"}
+    assert doubted("cm", ROOM, [*frames[:2], frames[2] | {"depth": 2}]) == set()  # no drop of theirs
+    assert doubted("cm", ROOM, [frames[0] | {"depth": 4.9}, *frames[1:]]) == set()  # a depth is measured here
+    assert doubted("cm", ROOM, [frames[0], *prints(None), frames[2]]) == set()  # drops are still to be measured

@@ -139,6 +139,7 @@ def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[
     if job.wall.stairs is not None:
         return
     if feature.kind in ("switch", "thermostat"):
+        yield from _from_ceiling(feature, where, job)
         yield from unusual(RULE, where, bottom, usual.SWITCH_BOTTOM, known, f"a {feature.kind} above the floor")
     if feature.kind == "outlet":
         yield from unusual(RULE, where, bottom, usual.OUTLET_BOTTOM, known, "an outlet above the floor")
@@ -161,6 +162,22 @@ def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[
             rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{place}, left",),
             why=f"but {with_article(feature.called)} stands on the floor",
             ask="Is it 0? Or did left and bottom, or bottom and height, change places?",
+        )  # fmt: skip
+
+
+HIGH_SWITCH, SWITCHES = 1290.0, Usual(850.0, 1230.0, 0.0, 0.0)
+"""mm above the floor that hardly any switch begins at, and at which most do: UK 450 to 1200 mm to the middle (Approved
+Document M, from memory), US at about 48 in.  Our own."""
+
+
+def _from_ceiling(feature: Feature, where: str, job: Job) -> Iterator[Doubt]:
+    """A switch that is high, and as high as any if that is how far it is below the ceiling."""
+    below = job.wall.height - feature.rect.y1
+    if feature.kind == "switch" and feature.rect.y0 > HIGH_SWITCH and SWITCHES.holds(below):
+        yield Doubt(
+            rule=RULE, place=where, shown=show(feature.rect.y0, job.unit), uses=("wall, height",),
+            why="higher above the floor than switches are", meant=((where, exact(below, job.unit)),),
+            ask=f"Was it measured from the ceiling? Then it is {show(below, job.unit)} above the floor.",
         )  # fmt: skip
 
 

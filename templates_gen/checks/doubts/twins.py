@@ -47,6 +47,7 @@ def twin_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
             yield doubt
     for same in kinds.values():
         yield from (doubt for doubt in _alone(same, known, only) if doubt.place not in doubted)
+    yield from _drop_as_depth(frames, known, only)
     yield from _copied(frames, job.unit)
 
 
@@ -168,6 +169,26 @@ def _alone(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt
                 why=f"{'more' if more else 'less'} than all other drops of this job, for its height too",
                 ask=likely.ask or "Measure it again, from the top edge down.", meant=likely.meant(place),
             )  # fmt: skip
+
+
+AMONG = 1.25
+"""So many times less or more than all other drops is a depth that may be one.  Our own, no source."""
+
+
+def _drop_as_depth(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt]:
+    """The one frame that has no drop, and the only one that has a depth, of about what the others' drops are."""
+    undropped = [frame for frame in frames if not any(drops(frame, known))]
+    measured = [drop for frame in frames for _, drop in drops(frame, known)]
+    deep = [frame for frame in frames if frame.depth is not None]
+    if len(undropped) != 1 or deep != undropped or len(frames) < FEWEST or only not in ("", undropped[0].id):
+        return
+    frame, depth = undropped[0], undropped[0].depth
+    if depth is not None and min(measured) / AMONG <= depth <= max(measured) * AMONG:
+        yield Doubt(
+            rule="doubtful-drop", place=frame_place(frame.id, "depth"), shown=show(depth, known.unit),
+            about=(frame.id,), uses=(frame_place(frame.id, "drop"),),
+            why="and it has no drop, where all others have one and no depth", ask="Is it the drop?",
+        )  # fmt: skip
 
 
 def _copied(frames: Sequence[Frame], unit: str) -> Iterator[Doubt]:
