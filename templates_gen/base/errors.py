@@ -64,10 +64,13 @@ def clipped(text: str) -> str:
     return text if len(text) <= MOST_FOUND else text[: MOST_FOUND - 3] + "..."
 
 
-def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
-    """The hint for a word that is not known: the one of the `known` most like it, capitals or not, else `otherwise`."""
+def did_you_mean(word: str, known: Iterable[str], otherwise: str = "", ending: str = "") -> str:
+    """The hint for a word that is not known: the one of the `known` most like it, capitals or not, else `otherwise`.
+
+    `ending` comes behind all of them, and says nothing of how much they are alike.
+    """
     import difflib  # only when something is wrong
 
     plain = {one.lower(): one for one in known}
     near = difflib.get_close_matches(word.lower(), plain, 1)  # as near as difflib usually asks
-    return f"did you mean {plain[near[0]]!r}?" if near else otherwise
+    return f"did you mean {plain[near[0]] + ending!r}?" if near else otherwise

@@ -122,7 +122,7 @@ def only(sheets: SheetPlan, asked: str, template: Path, job: Job) -> SheetPlan:
 
 def _chosen(names: Sequence[str], asked: str) -> set[int]:
     """Which of the names are asked for, by themselves or from one to another."""
-    from templates_gen.base.errors import InputError, did_you_mean
+    from templates_gen.base.errors import InputError
 
     by_name = {f"{at}": at - 1 for at in range(1, len(names) + 1)} | {name: at for at, name in enumerate(names)}
     wanted = set[int]()
@@ -131,7 +131,7 @@ def _chosen(names: Sequence[str], asked: str) -> set[int]:
         first, last = ends[0], ends[-1]
         if len(ends) > 2 or first is None or last is None:
             problem = f"found {part!r}, expected a sheet, or two with - between"
-            raise InputError("--only", problem, did_you_mean(part, names, f"the sheets are {names[0]} to {names[-1]}"))
+            raise InputError("--only", problem, f"the sheets are {names[0]} to {names[-1]}")
         if first > last:
             raise InputError("--only", f"found {part!r}, expected the earlier sheet first")
         wanted |= set(range(first, last + 1))

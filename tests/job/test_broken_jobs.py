@@ -76,6 +76,7 @@ def test_a_missing_job_file_is_named_with_the_nearest_there_is(command, folder):
     message = one_message(run(command, "fren.toml"))
     assert "fren.toml: there is no such file" in message
     assert "did you mean 'fern.toml'?" in message
+    assert "did you mean" not in one_message(run(command, "nofile.toml"))  # all end alike
 
 
 def test_a_folder_instead_of_a_job_file_is_refused(folder):

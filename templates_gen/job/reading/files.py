@@ -185,10 +185,10 @@ def _encoding(content: bytes) -> str:
 
 def _near(path: Path) -> str:
     try:
-        names = [entry.name for entry in path.parent.iterdir()]
+        names = [entry.stem for entry in path.parent.iterdir() if entry.suffix == path.suffix]
     except OSError:
         return ""
-    return did_you_mean(path.name, names)
+    return did_you_mean(path.stem, names, ending=path.suffix)
 
 
 def check_text(value: object, where: str = "") -> None:
