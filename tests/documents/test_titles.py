@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import re
+from itertools import combinations, pairwise
 
 import pytest
 
@@ -55,9 +56,11 @@ def test_both_lines_stand_inside_the_trim_lines_to_the_right_of_the_upright_rule
         cell = part.sheet.cell
         assert len(texts) == 2
         for box in boxes:
-            assert cell.x0 + 16.0 - 0.5 <= box.x0 and box.x1 <= cell.x1 - 0.5 + 1e-6
+            cut = any(join.upright and join.under == part.sheet.name for join in part.joins)
+            right = cell.x1 - 0.5 if cut else part.sheet.window.x0 + part.sheet.page.printable.width
+            assert cell.x0 + 16.0 - 0.5 <= box.x0 and box.x1 <= right + 1e-6
             assert box.y1 <= cell.y1 - 0.5 + 1e-6
-        assert not boxes[0].overlaps(boxes[1])
+        assert not any(one.overlaps(other) for one, other in combinations(boxes, 2))
     usual = [part for part, _, lines in found if part.sheet.cell.y1 - 13.0 <= min(line.y0 for line in lines)]
     assert len(usual) * 2 > len(found)  # under the upper trim line, but for what stands there
 
@@ -179,17 +182,28 @@ def test_on_stairs_a_loose_sheet_says_how_far_it_is_from_the_pitch_line_and_alon
         )  # fmt: skip
 
 
-def test_beside_what_is_taken_the_second_line_is_shorter_and_the_first_is_there_all_the_same(titled):
-    """All of a sheet's upper 80 mm is taken from 116 mm right of its left trim line on."""
+@pytest.mark.parametrize("width", [116.0, 96.0])
+def test_beside_what_is_taken_the_lines_are_shorter_not_small_and_stand_together(titled, width):
+    """A sheet's upper 80 mm is taken from so many mm right of its left trim line on.
+
+    Lettering of 2.5 mm is read at arm's length; lines stand together when the next begins under the first letter.
+    """
     plan, sheets, found = titled
+    free = 0
     for part, _, _ in found:
         number, cell = int(part.sheet.name), part.sheet.cell
-        black = Rect(cell.x0 + 116.0, cell.y1 - 80.0, cell.x1, cell.y1)
-        texts = sheet_title(plan, sheets, part, number, 40, LETTERING, [black])
+        black = Rect(cell.x0 + width, cell.y1 - 80.0, cell.x1, cell.y1)
+        alone = replace(part, frames=(), nails=())
+        texts = sheet_title(plan, sheets, alone, number, 40, LETTERING, [black])
         boxes = on_wall(part, texts)
         assert not any(one.overlaps(black) for one in boxes)
-        first, second = sorted(texts, key=lambda text: not text.bold)
-        assert first.text.startswith(f"sheet {part.sheet.name} of ") and second.text.startswith("rulers ")
+        first, *rulers = texts
+        assert first.bold and first.text.startswith(f"sheet {part.sheet.name} of ")
+        assert " ".join(text.text for text in rulers).startswith("rulers ")
+        free += min(text.height for text in texts) >= 2.5
+        for one, other in pairwise(texts):
+            assert one.x == other.x and 0.0 < one.y - other.y <= 2.0 * other.height
+    assert free == len(found)
 
 
 def test_the_name_of_a_neighbour_stands_in_the_strip_that_both_sheets_show(titled):

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import product
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
@@ -16,7 +15,7 @@ from templates_gen.documents.sheets.wall_marks import LEVEL_GRADES
 from templates_gen.drawing.blocks import shortened
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.drawing.placing import Room, placed_near
+from templates_gen.drawing.placing import Room
 from templates_gen.drawing.sizes import BROAD, H18, H25, H35, INNER_EDGE, TARGET, TITLE_DEPTH
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.rulers import RULER_END, RULER_START, from_lines, from_pitch_line
@@ -31,6 +30,9 @@ they run: closer, bold letters look like its teeth.  Our own design, no source."
 
 TITLE_LOWER, TITLE_OFF = 40.0, 2.0
 """mm that the title may stand lower than usual, and what it then keeps from nails.  Our own design, no source."""
+
+LINE_STEP = 1.6
+"""Between base lines, in heights of the lower line's letters.  Our own; 22/14 h is the least in GOST 2.304-81."""
 
 TITLE_LEAST = 4.0
 """mm of height that small title lines beside each other take, with what is free around them.  Our own design."""
@@ -52,8 +54,8 @@ def sheet_title(
 ) -> tuple[Text, ...]:
     """The two title lines (page mm): what the sheet is, and where its rulers are.
 
-    They are off long lines and their ticks, frames' edges and drop scales if they can be, rather lower, short, small or
-    in three lines than on these; rather across one than along it; and `off` black corners of frames (wall mm) first.
+    They stand together, off long lines and their ticks, frames' edges and drop scales if they can: rather lower, short,
+    in three lines or small than on these; rather across one than along it; and `off` black corners (wall mm) first.
 
     On a sheet too narrow for that its name stands alone, and no distance, for one cut short is read for another.
     """
@@ -75,26 +77,32 @@ def sheet_title(
         return tuple(usual)  # so it is on most sheets
     nails = [nail_box(nail.x, nail.y).grown(TITLE_OFF).shifted(dx, dy) for nail in part.nails]
     nails.append(Rect.about(plan.centre_line, plan.level_line, 2 * TARGET, 2 * TARGET).shifted(dx, dy))
-    lower = replace(band, y0=max(min(band.y0, sheet.cell.y0 + RULER_START + dy), band.y0 - TITLE_LOWER))
-    short = [*usual[:1], *(replace(text, text=ruler_places(plan, sheets, part)[-1]) for text in usual[1:])]
-    bare = [replace(text, text=_bare(text.text, plan.job.date)) for text in short]
-    small = [*bare[:1], *(replace(text, height=H18) for text in bare[1:])]
-    places = ruler_places(plan, sheets, part)[-2].split(";  ") if usual[1:] else []
-    parted = [*bare[:1], *(replace(bare[-1], text=text, y=bare[-1].y - at * H35) for at, text in enumerate(places))]
-    every.append(named)
-    whole = ((usual, (H35, H25)), (short, (H25,)), (bare, (H25,)), (small, (H25, H18)))
-    off_lines = product((upright,), (*whole, (parted, (H25, H18))), (band, lower))
+    near = replace(band, y1=band.y1 - TITLE_OFF)  # off what is at its upper edge
+    lower = replace(near, y0=max(min(band.y0, sheet.cell.y0 + RULER_START + dy), band.y0 - TITLE_LOWER))
+    clear = [*every, *nails, named]
+    short, bare, three = _shorter(usual, plan, sheets, part)
+    whole = [(words, place) for place in (near, lower) for words in (usual, short)]
+    less = [(words, place) for words in (bare, three) for place in (near, lower)]
+    sizes = ((H35, whole), (H25, [*whole, *less]), (H18, less))
     tries = (
-        *(
-            (words, place, [*every, *nails, *some], sizes)
-            for some, (words, sizes), place in (*off_lines, *product(([],), whole, (band, lower)))
-        ),
-        (usual, band, every, (H18,)),
-        *((usual, band, [*fixed, *some], (H35, H25, H18)) for some in ([*lines, ticks], lines, [])),
-        (usual, band, black, (H35, H25, H18)), (bare, band, black, (H25, H18)),
+        *((words, place, [*clear, *upright], size) for size, some in sizes for words, place in some),
+        *((words, place, clear, size) for size, some in sizes for words, place in some),
+        *((words, band, taken, H35) for taken in ([*fixed, *lines, ticks], [*fixed, *lines], fixed, black)
+          for words in (usual, bare, three)),
+        (bare, band, black, H18),
     )  # fmt: skip
     tried = (_clear(*way, lettering) for way in tries)
     return next((found for found in tried if found), tuple(usual))
+
+
+def _shorter(usual: Sequence[Text], plan: Plan, sheets: SheetPlan, part: Shown) -> tuple[Sequence[Text], ...]:
+    """The title with its rulers in few words, with nothing but the sheet's name besides, and that in three lines."""
+    places = ruler_places(plan, sheets, part)[-1]
+    few = [replace(text, text=places, height=H25) for text in usual[1:]]
+    name = [replace(text, text=_bare(text.text, plan.job.date), height=H25) for text in usual[:1]]
+    above, _, beside = places.partition(" line, ")
+    three = [replace(text, text=words) for text in few for words in (f"{above} line,", beside)]
+    return [*usual[:1], *few], [*name, *few], [*name, *three]
 
 
 def _lines_of_title(
@@ -102,14 +110,14 @@ def _lines_of_title(
 ) -> tuple[Text, ...]:
     """The two title lines, or the first alone, as long as there is width for them (mm)."""
     job, sheet = plan.job, part.sheet
-    only = f"for {sheets.printer.name} · " if sheets.printer else ""
-    which = f"sheet {sheet.name} of {len(sheets.sheets)} · {page}"
-    up = "this side up · " if sheet.page is not sheets.page else ""  # its page is printed on its side
-    about = f"{which} · {up}{only}{job.date} · {job.title}"
+    parts = [f"sheet {sheet.name} of {len(sheets.sheets)}", page]
+    parts += ["this side up"] if sheet.page is not sheets.page else []  # its page is printed on its side
+    parts += [f"for {sheets.printer.name}"] if sheets.printer else []
+    about = " · ".join([*parts, job.date, job.title])
     height = H35 if lettering.width(about, H35, True) <= width else H25
-    cut = shortened(about, height, True, width, lettering)
-    whole = f"{which} · {up}".rstrip(" ·")
-    names = (cut if cut.startswith(whole) and cut.rstrip(" ·…") != whole else whole, f"sheet {sheet.name}", sheet.name)
+    cut, dated = shortened(about, height, True, width, lettering), " · ".join([*parts, job.date, ""])
+    fewer = (" · ".join(parts[:most]) for most in range(len(parts), 0, -1))
+    names = (*([cut] if cut.startswith(dated) else []), *fewer, f"sheet {sheet.name}", sheet.name)
     name = next((name for name in names if lettering.width(name, height, True) <= width), sheet.name)
     told = ruler_places(plan, sheets, part)
     ways = [*((words, H25) for words in told), (told[-1], H18)]
@@ -132,18 +140,20 @@ def _marks(sheets: SheetPlan, part: Shown) -> Iterator[Rect]:
 
 
 def _clear(
-    usual: Sequence[Text], band: Rect, taken: Sequence[Rect], sizes: Sequence[float], lettering: Lettering
+    words: Sequence[Text], band: Rect, taken: Sequence[Rect], largest: float, lettering: Lettering
 ) -> tuple[Text, ...]:
-    """Both lines where nothing is taken in the band, near where they usually are, one over the other if they can be,
-    and rather small than on it; nothing where there is no room for them."""
-    for largest, way in product(sizes, (1, -1)):
-        order = [replace(text, height=min(text.height, largest)) for text in usual][::way]
-        room = Room(band, TITLE_AIR)
-        room.take(*taken)
-        placed = [placed_near(text, band.x0, text.y + text.height / 2, band, room, lettering) for text in order]
-        if None not in placed:
-            return tuple(text for text in placed if text)
-    return ()
+    """The lines under each other where nothing is taken in the band, near where they usually are; none without room."""
+    lines: list[Text] = []
+    for text in words:
+        height = min(text.height, largest)
+        lines.append(replace(text, x=0.0, y=lines[-1].y - height * LINE_STEP if lines else 0.0, height=height))
+    boxes = [lettering.box(line) for line in lines]
+    left, low = min(box.x0 for box in boxes), min(box.y0 for box in boxes)
+    wide, high = max(box.x1 for box in boxes) - left, max(box.y1 for box in boxes) - low
+    room = Room(band, TITLE_AIR)
+    room.take(*taken)
+    box = room.nearest(wide, high, band.x0 + wide / 2, band.y1 - high / 2, band)
+    return tuple(replace(line, x=box.x0 - left, y=line.y + box.y0 - low) for line in lines) if box else ()
 
 
 def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
