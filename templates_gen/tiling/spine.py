@@ -81,16 +81,18 @@ def spine(asked: Asked, sizes: Sequence[Size]) -> list[Stretch] | None:
             table[at][_START] = _State(0.0, None, None)
         if not table[at]:
             continue
-        states = sorted(table[at].items())
+        states = sorted(table[at].items(), key=lambda held: (held[1].cost, held[0]))
         for end, cell in _next_cells(asked, boxes, cuts, at, sizes):
+            held = (cell.y0, cell.y1)
+            least = table[end][held].cost if held in table[end] else inf
+            if states[0][1].cost + EACH.sheet >= least:  # it is no better than another with any branches
+                continue
             mine = boxes[bisect_left(middles, x) : bisect_left(middles, cell.x1)]
             branches = branches_of(cell, mine, _near(boxes, cell, longest), sizes, _near(asked.level, cell, longest))
-            reached = _reached(asked, states, Stretch(cell, branches)) if branches is not None else None
+            reached = _reached(asked, states, Stretch(cell, branches), least) if branches is not None else None
             if reached is None:
                 continue
-            held = (cell.y0, cell.y1)
-            if held not in table[end] or reached.cost < table[end][held].cost:
-                table[end][held] = reached
+            table[end][held] = reached
             if cell.x1 >= high and (best is None or reached.cost < best.cost):
                 best = reached
     return _told(best) if best else None
@@ -101,10 +103,19 @@ def _near(boxes: Sequence[Rect], cell: Rect, reach: float) -> list[Rect]:
     return [box for box in boxes if box.x0 < cell.x1 + reach and cell.x0 - reach < box.x1]
 
 
-def _reached(asked: Asked, states: Sequence[tuple[tuple[float, float], _State]], stretch: Stretch) -> _State | None:
-    """The best of the ways to a cut, with one more sheet; None where it goes on from none."""
-    ways = (_lengthened(asked, state, lap, stretch) for lap, state in states)
-    return min((way for way in ways if way), key=lambda way: way.cost, default=None)
+def _reached(
+    asked: Asked, states: Sequence[tuple[tuple[float, float], _State]], stretch: Stretch, least: float
+) -> _State | None:
+    """The best of the ways to a cut, the cheapest first, with one more sheet; None where none costs less than that."""
+    best: _State | None = None
+    takes = EACH.sheet + EACH.chained * sum(len(branch.cells) for branch in stretch.branches)
+    for lap, state in states:
+        if state.cost + takes >= least:
+            break
+        way = _lengthened(asked, state, lap, stretch)
+        if way and way.cost < least:
+            best, least = way, way.cost
+    return best
 
 
 def _cuts(boxes: Sequence[Rect], low: float, high: float) -> list[float]:
