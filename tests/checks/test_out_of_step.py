@@ -5,7 +5,10 @@ Each pair is worked out by hand from what people do; the limits are those of che
 
 import pytest
 
+from templates_gen.base.record import replace
+from templates_gen.checks.doubts.twins import twin_doubts
 from tests.doubting import INCHES, ROOM, doubted, meant, prints
+from tests.jobs import frame, job
 
 BUFFET = {"kind": "furniture", "name": "buffet", "left": 14, "bottom": 0}
 SMALL = {"width": "11 1/4", "height": "14 1/4"}
@@ -214,3 +217,28 @@ def test_a_drop_that_was_typed_as_a_depth_is_doubted():
     assert doubted("cm", ROOM, [*frames[:2], frames[2] | {"depth": 2}]) == set()  # no drop of theirs
     assert doubted("cm", ROOM, [frames[0] | {"depth": 4.9}, *frames[1:]]) == set()  # a depth is measured here
     assert doubted("cm", ROOM, [frames[0], *prints(None), frames[2]]) == set()  # drops are still to be measured
+
+
+def test_a_drop_off_five_twins_that_agree_is_doubted_though_it_is_near():
+    """A centimetre, as from the inside of a moulding; 4 and 8 mm are what wires differ by."""
+    twins, wall = prints(3.2, 3, 3.3, 3.2, 3.1, width=15, height=20), {"width": 300, "height": 250}
+    assert doubted("cm", wall, [*twins, *prints(2.2, width=15, height=20)]) == {"frame F, drop"}
+    assert doubted("cm", wall, [*twins, *prints(2.6, width=15, height=20)]) == set()
+    assert doubted("cm", wall, prints(3.2, 2.2, 2.7, 3.3, 3.2, 3.1, width=15, height=20)) == set()  # others differ, too
+    assert doubted("cm", wall, [*twins[:4], *prints(2.2, width=15, height=20)]) == set()  # four tell less
+
+
+def test_frames_of_one_size_and_two_makes_have_two_drops():
+    old = [frame(name, drop=drop, type="old") for name, drop in zip("ABC", (70.0, 70.0, 71.0), strict=True)]
+    new = [frame(name, drop=drop, type="new") for name, drop in zip("DE", (95.0, 90.0), strict=True)]
+    assert not list(twin_doubts(job(*old, *new)))
+    alike = [replace(each, type="old") for each in new]
+    assert [each.place for each in twin_doubts(job(*old, *alike))] == ["frame D, drop", "frame E, drop"]
+
+
+@pytest.mark.parametrize(("name", "height", "odd"), [("shelf", 40, True), ("shelf", 4, False), ("cupboard", 40, False)])
+def test_a_shelf_on_the_wall_is_thin(name, height, odd):
+    feature = {"kind": "furniture", "name": name, "left": 110, "bottom": 85, "width": 160, "height": height}
+    above = {"above": name, "by": 18}
+    found = meant("cm", ROOM, prints(7, 7.2), [feature], height=above)
+    assert found == ({f"feature 1 ({name}), height": "40 mm"} if odd else {})

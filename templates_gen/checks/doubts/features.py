@@ -116,6 +116,8 @@ def _usual_sizes(feature: Feature) -> tuple[Usual | None, Usual | None]:
     known = usual.SIZES.get(feature.kind)
     if known is None:
         return None, None
+    if feature.kind == "furniture" and feature.rect.y0 > TOLERANCE and usual.words_of(feature.name) & usual.SHELVES:
+        return known[0], usual.SHELF_HEIGHT
     if feature.kind != "furniture" or feature.rect.y0 > TOLERANCE:
         return known
     if _is_seat(feature):

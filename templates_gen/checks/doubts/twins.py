@@ -24,9 +24,10 @@ SWAPPED, NEAR, AGREE = 9.0, 4.0, 8.0
 """mm that a drop whose two figures changed places is off at least; that it is then from its twins'; and that theirs
 differ by at most.  Our own, no source: 9 times the figures' difference is what is off."""
 
-FEW, SEVERAL, MANY, OFF_FEW, OFF_ALL = 2, 4, 5, 15.0, 12.5
-"""So many twins whose drops agree tell what theirs is to be, and so many surely; so many how widely theirs differ; and
-mm that one is off a few, and off several, at least: 5/8 in and 1/2 in.  Our own, no source."""
+FEW, SEVERAL, MANY, OFF_FEW, OFF_ALL, OFF_AGREED, APART = 2, 4, 5, 15.0, 12.5, 7.0, 1.6
+"""So many twins whose drops agree tell what theirs is to be, and so many surely; so many how widely theirs differ; mm
+that one is off a few, and off several, at least: 5/8 in and 1/2 in; and mm, and so many times as much as theirs differ,
+that one is off more.  Our own, no source."""
 
 FEWEST = 3
 """So many others tell what is usual in a job.  Our own, no source."""
@@ -38,7 +39,7 @@ def twin_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
     alike, kinds = defaultdict(list), defaultdict(list)
     for frame in frames:
         size = round(frame.width, 1), round(frame.height, 1)
-        alike[(*size, frame.hanger.kind)].append(frame)
+        alike[(*size, frame.hanger.kind, frame.type)].append(frame)
         kinds[frame.hanger.kind, bool(frame.hanger.apart)].append(frame)
     doubted = set()
     for twins in alike.values():
@@ -67,8 +68,7 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
         swapped = (
             None if any(abs(drop - each) <= NEAR for each in sides) else _swapped(drop, theirs, known.unit_of(place))
         )
-        off = OFF_ALL if count > SEVERAL else OFF_FEW
-        alone = count > FEW and max(theirs) - min(theirs) <= AGREE and _away(drop, theirs) > off
+        alone = count > FEW and _stands_off(drop, theirs, count)
         if drop == middle or (abs(drop - middle) <= room and not swapped and not alone):
             continue
         others = [other.id for other, _, _ in measured if other.id != frame.id]
@@ -81,6 +81,15 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
             ask=likely.ask or (TAUT_AGAIN if frame.hanger.traits.on_wire else "Measure both again, from the top edge."),
             meant=likely.meant(place),
         )  # fmt: skip
+
+
+def _stands_off(drop: float, others: Sequence[float], count: int) -> bool:
+    """True for a drop that is off those of its twins, of `count` frames with its own, which agree."""
+    differ, away = max(others) - min(others), _away(drop, others)
+    off = OFF_ALL if count > SEVERAL else OFF_FEW
+    if count > MANY:
+        off = min(off, max(OFF_AGREED, APART * differ))
+    return differ <= AGREE and away >= off
 
 
 def _away(drop: float, others: Sequence[float]) -> float:

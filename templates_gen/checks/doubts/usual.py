@@ -83,6 +83,9 @@ WORK_HEIGHT = Usual(370.0, 1200.0, 300.0, 1600.0)
 FLOOR_HEIGHT = Usual(150.0, 2600.0, 100.0, 3500.0)
 """How high a seat, a table or a chest, and whatever else stands on the floor, is."""
 
+SHELVES, SHELF_HEIGHT = frozenset(("shelf", "ledge", "wandboard", "étagère", "repisa")), Usual(8.0, 150.0, 5.0, 450.0)
+"""What is called a shelf, and how high one on a wall is: its board and lip.  Our own list, no source."""
+
 SEAT_WIDTH, TABLE_WIDTH = Usual(400.0, 8000.0, 300.0, 12_000.0), Usual(350.0, 5000.0, 250.0, 8000.0)
 
 TABLES = frozenset(
