@@ -91,6 +91,7 @@ def no_colour() -> bool | None:
 
 def show_checked(checked: Checked, unit: str, err: bool = False, closer: Sequence[str] = ()) -> None:
     """Everything there is to say about a job before paper is used; `closer` is what brings frames closer."""
+    from templates_gen.base.words import counted
     from templates_gen.checks.untold import not_checked_words
     from templates_gen.documents.check import TOO_MANY
     from templates_gen.documents.options.score_words import score_words
@@ -104,7 +105,7 @@ def show_checked(checked: Checked, unit: str, err: bool = False, closer: Sequenc
         click.echo(wrapped(line, later=INDENT), err=err)
     show_closer(closer, err)
     levels = [*(finding.level for finding in checked.findings), *(("warn",) if closer else ())]
-    counts = [f"{levels.count(level)} {level}" for level in ("stop", "warn", "note") if level in levels]
+    counts = [counted(levels.count(level), level) for level in ("stop", "warn", "note") if level in levels]
     click.echo(f"found: {', '.join(counts)}" if counts else "nothing found", err=err)
 
 

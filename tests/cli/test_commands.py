@@ -39,7 +39,7 @@ def folder(tmp_path, monkeypatch):
 def test_check_shows_its_findings_on_stdout_and_ends_with_nought(name, folder):
     ran = run("check", f"samples/{name}.toml")
     assert (ran.code, ran.err) == (0, "")
-    assert re.fullmatch(r"nothing found|found: \d+ (warn|note)(, \d+ note)?", ran.out.splitlines()[-1])
+    assert re.fullmatch(r"nothing found|found: \d+ (warn|note)s?(, \d+ notes?)?", ran.out.splitlines()[-1])
 
 
 def test_check_ends_with_one_when_something_stops_the_job(small):

@@ -82,7 +82,7 @@ def test_a_strangers_path_from_an_empty_folder_to_a_template(folder):
     ran = run("start", typed=ANSWERS)
     assert (ran.code, ran.out) == (0, "fern-prints.toml: a job; next  templates-gen check fern-prints.toml\n")
     found = run("check", "fern-prints.toml")
-    assert found.code == 0 and re.fullmatch(r"found: \d note", found.out.splitlines()[-1])
+    assert found.code == 0 and re.fullmatch(r"found: \d notes?", found.out.splitlines()[-1])
     for command, result in AFTER_CHECK.items():
         ran = run(command, "fern-prints.toml")
         assert (ran.code, ran.out.partition(":")[0]) == (0, result)

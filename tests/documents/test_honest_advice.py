@@ -54,7 +54,7 @@ def test_what_neighbours_may_be_off_is_a_finding_with_its_level_in_check(tmp_pat
     uncut.write_text(text.replace('size = "a3"\n', 'size = "a3"\ntrim = "none"\n'), encoding="utf-8")
     out = run("check", uncut).out
     assert re.search(r"\nwarn  \w+ and \w+ may come out", out)
-    assert out.rstrip().splitlines()[-1] == "found: 1 warn, 4 note"
+    assert out.rstrip().splitlines()[-1] == "found: 1 warn, 4 notes"
 
 
 @pytest.mark.parametrize("name", ["alphabet-column", "paste-papers", "lock-keepers", "kiln-tiles"])
