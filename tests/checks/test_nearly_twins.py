@@ -3,7 +3,10 @@
 Each pair is worked out by hand from what people do; the limits are those of checks/doubts, our own.
 """
 
+from templates_gen.base.record import replace
+from templates_gen.checks.doubts.fellows import fellow_doubts
 from tests.doubting import INCHES, ROOM, doubted, meant, prints
+from tests.jobs import frame, job
 
 
 def test_the_twin_that_was_turned_by_its_figures_alone_is_doubted():
@@ -49,6 +52,17 @@ def test_figures_of_a_side_that_make_it_one_of_several_are_seen_though_it_is_har
     sheets = prints(4, 4.1, 4, width=21, height=29.7)
     assert meant("cm", ROOM, [*sheets, {"width": 21, "height": 27.9, "drop": 4}]) == {"frame D, height": "29.7 cm"}
     assert doubted("cm", ROOM, [*sheets, {"width": 21, "height": 28.9, "drop": 4}]) == set()
+
+
+def test_the_one_of_its_type_that_has_its_sides_the_other_way_round_is_doubted():
+    frames = [frame(name, width=400.0, height=500.0, type="oak") for name in "ABC"]
+    lying = frame("D", width=500.0, height=400.0, type="oak", drop=65.0)
+    assert [(each.place, each.meant[0]) for each in fellow_doubts(job(*frames, lying))] == [
+        ("frame D, width", ("frame D, width", "400 mm"))
+    ]
+    assert not list(fellow_doubts(job(*frames, replace(lying, type="ash"))))  # another type: framed that way
+    assert not list(fellow_doubts(job(*frames, lying, replace(lying, id="E"))))  # two: they are meant to
+    assert not list(fellow_doubts(job(frames[0], lying)))  # of two, neither is the odd one
 
 
 def pair(left, right):

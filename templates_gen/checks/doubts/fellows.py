@@ -200,11 +200,14 @@ def _long(frame: Frame) -> str:
 
 
 def _quarter_turn(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
-    """The one frame on its side in a grid, or around something, of frames that all stand."""
-    turned_all = all(_same(one.width, frame.height) and _same(one.height, frame.width) for one in others.frames)
-    alike = job.group.arrangement in ("grid", "around") and len(others.frames) > 1
-    if alike and turned_all and frame.width != frame.height:
-        yield turned(frame, job.unit, "while all others of the group stand the other way")
+    """The one frame on its side in a grid, or around something, of frames that all stand; or the one of its type."""
+    whole = others.frames if job.group.arrangement in ("grid", "around") else ()
+    of_type = [one for one in others.frames if frame.type and one.type == frame.type]
+    for alike, which in ((whole, "of the group"), (of_type, f'of type "{frame.type}"')):
+        turned_all = all(_same(one.width, frame.height) and _same(one.height, frame.width) for one in alike)
+        if len(alike) > 1 and turned_all and frame.width != frame.height:
+            yield turned(frame, job.unit, f"while all others {which} stand the other way")
+            return
 
 
 def drops_of(frame: Frame) -> list[float]:
