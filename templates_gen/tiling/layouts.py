@@ -40,8 +40,8 @@ def layouts(boxes: Sequence[Box], width: float, height: float, connected: bool, 
     """
     boxes = Boxes(boxes)
     starts = [(boxes, True)]
-    if connected:
-        starts = [(_covered(boxes), True), (boxes, False), *starts]
+    if connected:  # what is all one area has no gaps to leave out, or not to
+        starts = [(_covered(boxes), True), (boxes, False), *([] if _one_area(boxes) else starts)]
     for wanted, gaps in starts:
         found = best_strips(wanted, width, height, gaps, limit)
         if found is None:
@@ -86,6 +86,12 @@ def _covered(boxes: Sequence[Box], region: Rect = EVERYWHERE) -> Boxes:
     left, bottom = min(b.x0 for b in boxes), min(b.y0 for b in boxes)
     right, top = max(b.x1 for b in boxes), max(b.y1 for b in boxes)
     return Boxes(_clipped([*boxes, Box(left, bottom, right, top, False, False)], region))
+
+
+def _one_area(boxes: Sequence[Box]) -> bool:
+    """Whether the largest box meets all others, so that no strip through it has gaps."""
+    large = max(boxes, key=lambda box: (box.x1 - box.x0) * (box.y1 - box.y0))
+    return all(large.x0 <= box.x1 and box.x0 <= large.x1 and large.y0 <= box.y1 and box.y0 <= large.y1 for box in boxes)
 
 
 def _clipped(boxes: Sequence[Box], part: Rect) -> list[Box]:

@@ -13,6 +13,7 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
+from templates_gen.documents.sheets import wall_marks
 from templates_gen.documents.sheets.join_marks import bars_form, cut_form
 from templates_gen.documents.sheets.layers import lay, sheet_forms
 from templates_gen.documents.sheets.nail_marks import nail_form, ring_items
@@ -24,7 +25,7 @@ from templates_gen.job.model import Hanger
 from templates_gen.tiling.page import Page
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tolerance.holding import plan_sheets
-from tests.jobs import frame, group, job, paper
+from tests.jobs import frame, group, job, many, paper
 from tests.made import made
 
 LETTERING = Lettering()
@@ -361,3 +362,15 @@ def test_rulers_of_every_sheet_keep_off_its_registration_marks_and_black_corners
         plain = rulers_form(sheet.page, 12.0, "mm", LETTERING)
         met += any(reach(item).overlaps(box) for item in plain.items for box in off)
     assert met
+
+
+def test_frames_far_from_an_upright_line_are_not_asked_for_their_scales(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked = []
+    monkeypatch.setattr(wall_marks, "scales_to_mark", lambda hung: asked.append(hung) or ())
+    plan = plan_wall(many(50))  # ten frames in each of five rows
+    x, far = plan.centre_line, plan.group.x0
+    list(long_lines(plan, Rect(far, plan.group.y0, far + 150.0, plan.group.y0 + 200.0), ()))
+    assert not asked  # no upright line is on that sheet
+    list(long_lines(plan, Rect(x - 75.0, plan.group.y0, x + 75.0, plan.group.y0 + 200.0), ()))
+    assert 0 < len(asked) <= 5
+    assert all(hung.rect.x0 <= x <= hung.rect.x1 for hung in asked)

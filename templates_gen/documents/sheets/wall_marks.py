@@ -123,10 +123,18 @@ def long_lines(plan: Plan, window: Rect, nails: Sequence[tuple[float, float]]) -
     drop scales that stand where a nail is still to be marked: with their ticks a line looks like one to cut along.
     """
     holes = nail_holes(nails)
-    slits = [*holes, *slit_holes(nails), *(scale.zone for hung in plan.frames for scale in scales_to_mark(hung))]
     for line in _dashed(plan, window):
-        yield from map(phased, unbroken([line], slits if line.x0 == line.x1 else holes))
+        along = _along_upright(plan, line.x0, nails) if line.x0 == line.x1 else ()
+        yield from map(phased, unbroken([line], [*holes, *along]))
     yield from unbroken(_level(plan, window), holes)
+
+
+def _along_upright(plan: Plan, x: float, nails: Sequence[tuple[float, float]]) -> Iterator[Rect]:
+    """Where an upright line at x breaks off: along release slits, and on drop scales on which to mark a nail."""
+    yield from slit_holes(nails)
+    for hung in plan.frames:  # looked at for the few sheets alone that show such a line
+        if hung.rect.x0 <= x <= hung.rect.x1:
+            yield from (scale.zone for scale in scales_to_mark(hung))
 
 
 def _dashed(plan: Plan, window: Rect) -> Iterator[Line]:
