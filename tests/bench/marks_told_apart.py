@@ -20,10 +20,10 @@ from tests.made import SAMPLE_NAMES, Everything, asked, make
 
 
 def jobs() -> Iterator[tuple[str, str, str, bool]]:
-    """Every sample on both papers, with every mark and linked; one with photo tags."""
+    """Every sample on both papers, with every mark, linked and loose; one with photo tags."""
     for sample in SAMPLE_NAMES:
         for size in ("a4", "letter"):
-            yield from ((sample, size, cover, False) for cover in ("marks", "linked"))
+            yield from ((sample, size, cover, False) for cover in ("marks", "linked", "nails"))
     yield "fern-prints", "a4", "linked", True
 
 
