@@ -16,7 +16,7 @@ from templates_gen.cli.arguments import (
 )
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, place_beside, show_made
-from templates_gen.cli.showing import STOPPED, show_findings
+from templates_gen.cli.showing import STOPPED, show_findings, wrapped
 
 
 @click.command()
@@ -49,15 +49,18 @@ def proof(
     detector all the same.
 
     The proof is there to be discussed, so it is drawn even when something stops
-    the template: what was found is shown, and the exit code is then 1.
+    the template: stops and warns are shown, and the exit code is then 1.
 
     \b
     Example:
       templates-gen proof samples/fern-prints.toml -o fern-proof.pdf --sign
     """
     import templates_gen as tg
+    from templates_gen.base.file_names import quoted
     from templates_gen.base.output import STDOUT, ending_of, write_result
+    from templates_gen.base.words import counted
     from templates_gen.checks import stops
+    from templates_gen.checks.finding import NOTE
     from templates_gen.cli.watching import planned
     from templates_gen.documents.making import on_paper
     from templates_gen.documents.proof.layers import Asked
@@ -71,7 +74,11 @@ def proof(
         plan = planned(read)
         findings = tg.find(plan)
         made = proof_of(plan, ending, Asked(sign, zones), dpi, fonts)
-    show_findings(findings)
+    drawn = [found for found in findings if found.level != NOTE or found.rule == "image-missing"]
+    show_findings(drawn)
+    if rest := len(findings) - len(drawn):
+        check = f"templates-gen check {quoted(job)}" + (f" --wall {quoted(wall)}" if wall else "")
+        click.echo(wrapped(f"{counted(rest, 'note')} for whoever hangs it:  {check}"), err=True)
     write_result(target, made.content, force)
     show_made(target, f"the wall at 1:{made.scale}")
     if stops(findings):

@@ -58,7 +58,7 @@ class Choosing:
 
 def _told(option: Option, common: frozenset[str]) -> dict[str, Any]:
     plan, unit = option.plan, option.plan.job.unit
-    sheets = "no sheets can be planned on this paper" if option.sheets is None else f"{option.sheets} sheets of paper"
+    sheets = option.paper or "no sheets can be planned on this paper"
     found = dict.fromkeys(finding.text for finding in option.findings if finding.rule not in common)
     return {
         "number": option.number, "kind": option.kind, "sheets": sheets, "found": list(found),

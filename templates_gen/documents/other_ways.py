@@ -91,6 +91,17 @@ def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | N
     return [*ways, *(_one_piece(plan) if job.paper.kind != "one piece" else ())]
 
 
+def roughly(plan: Plan) -> str | None:
+    """What the job's own paper takes, without a search for fewer minutes, in a line; None where none can be planned."""
+    paper = plan.job.paper
+    sheets = _planned(plan, paper, quick=True)
+    if sheets is None:
+        return None
+    taken, searched = effort(sheets), paper.kind == "sheets" and paper.trim == "cut"
+    share = {"marks": MARKS, "linked": LINKED}.get(paper.cover) if searched else None
+    return taken.share(share).roughly(ABOUT) if share else taken.words
+
+
 def way_lines(ways: list[Way], unit: str) -> Iterator[str]:
     """A line for each way, its name first."""
     wide = max((len(way.name) for way in ways), default=0)

@@ -78,6 +78,15 @@ def test_a_missing_picture_is_a_note_to_check_and_a_blank_in_the_proof(small: Pa
     assert "no picture" in (small / "a.svg").read_text(encoding="utf-8")
 
 
+def test_notes_that_change_nothing_in_the_drawing_are_counted(small: Path) -> None:
+    """A client decides on stops and warns; how to stand on a ladder is for whoever hangs it."""
+    (small / "job.toml").write_text(re.sub(r"drop = \d+\n", "", MINIMAL))  # "no nail yet"
+    notes = run("check", "job.toml").out.count("note  ")
+    ran = run("proof", "job.toml", "-o", "a.pdf")
+    assert notes > 0 and "note  " not in ran.err
+    assert ran.err.startswith(f"{notes} note") and ran.err.endswith("templates-gen check job.toml\n")
+
+
 def test_a_broken_picture_is_one_message_and_leaves_nothing(small: Path) -> None:
     (small / "job.toml").write_text(MINIMAL + 'image = "pictures/a.jpg"\n')
     (small / "pictures").mkdir()

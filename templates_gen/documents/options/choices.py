@@ -14,11 +14,10 @@ from templates_gen.base.units import other_unit, show
 from templates_gen.checks import STOP, WARN, Finding, find
 from templates_gen.checks.furniture import under
 from templates_gen.documents.options.score_words import lean_words, plan_score
+from templates_gen.documents.other_ways import roughly
 from templates_gen.documents.schedule.distances import above_floor
 from templates_gen.job.model import Job
 from templates_gen.job.wishes import Wishes
-from templates_gen.tolerance.effort import Effort, effort
-from templates_gen.tolerance.holding import plan_sheets
 
 BOUND = ("stairs", "around")
 """Arrangements that are bound to something on the wall: there is nothing to choose."""
@@ -33,20 +32,16 @@ AS_IT_IS = "as it is"
 
 
 class Option(Record, frozen=True):
-    """An arrangement to choose: its kind in words, its plan, its score from 0 to 100, what its paper takes at most
-    (None where no sheets can be planned), and what would stop or wants a decision."""
+    """An arrangement to choose: its kind in words, its plan, its score from 0 to 100, about what its paper takes in
+    words (None where no sheets can be planned), and what would stop or wants a decision."""
 
     number: int
     kind: str
     plan: Plan
     score: float
     lean: str
-    effort: Effort | None
+    paper: str | None
     findings: tuple[Finding, ...]
-
-    @property
-    def sheets(self) -> int | None:
-        return self.effort.sheets if self.effort else None
 
 
 def options(job: Job, count: int, watch: Watch | None = None) -> tuple[Option, ...]:
@@ -93,12 +88,8 @@ def _share(watch: Watch | None, start: float, end: float) -> Watch | None:
 def _option(number: int, kind: str, plan: Plan) -> Option:
     score = plan_score(plan)
     graver = tuple(finding for finding in find(plan) if finding.level in (STOP, WARN))
-    try:  # quickly, for there are many
-        taken = effort(plan_sheets(plan, plan.job.paper, quick=True))
-    except InputError:
-        taken = None
     total, lean = (100 * score.total, lean_words(score)) if score else (0.0, "")
-    return Option(number, kind, plan, total, lean, taken, graver)
+    return Option(number, kind, plan, total, lean, roughly(plan), graver)
 
 
 def option_lines(option: Option) -> tuple[str, str, str]:
@@ -131,7 +122,7 @@ def _beside(plan: Plan) -> str:
 
 def _paper(option: Option, but: Collection[str]) -> str:
     told = [f"{words}: {rules}" for level, words in SAID.items() if (rules := _rules(option, level, but))]
-    return "; ".join(["no sheet plan on this paper" if option.effort is None else option.effort.words, *told])
+    return "; ".join([option.paper or "no sheet plan on this paper", *told])
 
 
 def in_all(options: Sequence[Option]) -> frozenset[str]:
