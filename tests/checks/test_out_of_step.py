@@ -215,6 +215,7 @@ def test_a_drop_that_was_typed_as_a_depth_is_doubted():
     frames = [*prints(5, 5.2), {"width": 40, "height": 50, "depth": 4.9}]
     assert doubted("cm", ROOM, frames) == {"frame C, depth"}
     assert doubted("cm", ROOM, [*frames[:2], frames[2] | {"depth": 2}]) == set()  # no drop of theirs
+    assert doubted("cm", ROOM, [*frames[:2], frames[2] | {"width": 30}]) == set()  # they are no twins of it
     assert doubted("cm", ROOM, [frames[0] | {"depth": 4.9}, *frames[1:]]) == set()  # a depth is measured here
     assert doubted("cm", ROOM, [frames[0], *prints(None), frames[2]]) == set()  # drops are still to be measured
 

@@ -181,18 +181,19 @@ def _alone(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt
 
 
 AMONG = 1.25
-"""So many times less or more than all other drops is a depth that may be one.  Our own, no source."""
+"""So many times less or more than the drops of its twins is a depth that may be one.  Our own, no source."""
 
 
 def _drop_as_depth(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt]:
-    """The one frame that has no drop, and the only one that has a depth, of about what the others' drops are."""
-    undropped = [frame for frame in frames if not any(drops(frame, known))]
-    measured = [drop for frame in frames for _, drop in drops(frame, known)]
+    """The one frame that has no drop, and the only one that has a depth, of about what the drops of its twins are."""
+    undropped = [frame for frame in frames if not drops(frame, known)]
     deep = [frame for frame in frames if frame.depth is not None]
     if len(undropped) != 1 or deep != undropped or len(frames) < FEWEST or only not in ("", undropped[0].id):
         return
     frame, depth = undropped[0], undropped[0].depth
-    if depth is not None and min(measured) / AMONG <= depth <= max(measured) * AMONG:
+    twins = [each for each in frames if (each.width, each.height) == (frame.width, frame.height)]
+    measured = [drop for each in twins for _, drop in drops(each, known)]
+    if depth is not None and measured and min(measured) / AMONG <= depth <= max(measured) * AMONG:
         yield Doubt(
             rule="doubtful-drop", place=frame_place(frame.id, "depth"), shown=show(depth, known.unit),
             about=(frame.id,), uses=(frame_place(frame.id, "drop"),),
