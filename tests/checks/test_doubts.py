@@ -231,18 +231,47 @@ def told(*answers):
 @pytest.mark.parametrize(
     ("answers", "words"),
     [
-        (("Tiles", "", "in", "381"), "Is it in cm? 381 cm is 150 in. If it is right, type it again."),
+        (
+            ("Tiles", "", "in", "381"),
+            "Is it in cm? 381 cm is 150 in. If that is right, give the same answer again; < goes back.",
+        ),
         (("Tiles", "", "in", "12' 6\"", "8"), "Is it in ft? 8 ft is 96 in."),
         ((*WALL, "furniture", "sofa", "100", "0", "2000", "0"), "What is its height?"),
         ((*WALL, "switch", "", "3950"), None),  # how wide it is, is not told yet
         ((*WALL, "switch", "", "3950", "1100", "80"), "beyond the wall's right end"),
         ((*WALL, "", "A", "", "300", "40", "", "wire", "6"), "less than is usual for a wire"),
         ((*WALL, "", "A", "", "300"), None),
-        ((*ONE, "same", "B", "", "85"), "of the same size"),  # A's drop is 60, and 9 % of 200 mm are 18
+        ((*ONE, "same", "B", "", "42"), "of the same size"),  # A's drop is 60, and 9 % of 200 mm are 18
         ((*ONE, "same", "B", "", "65"), None),
     ],
 )
 def test_start_doubts_an_answer_as_soon_as_all_is_told_that_the_doubt_rests_on(answers, words):
+    doubts = doubts_at(*told(*answers))
+    assert bool(doubts) == (words is not None)
+    if doubts:
+        assert words in doubt_words(doubts)
+
+
+BARE = ("Tiles", "", "cm", "420", "250", "", "", "", "", "", "no")
+FOUR = ("A", "", "30", "40", "", "", "5", "same", "B", "", "5", "same", "C", "", "5", "same", "D", "", "5", "no", "")
+HUNG = (*FOUR, "nail", "")
+SOFA = ("furniture", "sofa", "5", "0", "200", "80", "", "")
+
+
+@pytest.mark.parametrize(
+    ("answers", "words"),
+    [
+        ((*BARE, "", *HUNG, "grid", "3"), "Group, across: 3, which leaves 1 of 4 frames for the last row. Is it 2?"),
+        ((*BARE, "", *HUNG, "grid", "2"), None),
+        ((*BARE, "", *HUNG, "row", "6", "wall", "centre"), None),
+        ((*BARE, "", *HUNG, "grid", "2", "6", "wall", "centre", "105"), "Did two figures change places?"),
+        ((*BARE, "", *HUNG, "grid", "2", "6", "wall", "centre", "150"), None),
+        ((*BARE, *SOFA, *HUNG, "row", "6", "wall", "above"), "Group, height, above: sofa, but the group's middle is"),
+        ((*BARE, *SOFA, *HUNG, "row", "6", "sofa", "above"), None),
+        ((*BARE, *SOFA, *HUNG, "row", "30", "sofa", "above", "9"), "Did gap and height change places?"),
+    ],
+)
+def test_start_doubts_how_a_group_hangs_as_soon_as_it_is_told(answers, words):
     doubts = doubts_at(*told(*answers))
     assert bool(doubts) == (words is not None)
     if doubts:

@@ -46,9 +46,15 @@ def job_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
     yield from off_tape(job)
 
 
+def placing_doubts(plan: Plan) -> Iterator[Doubt]:
+    """Every doubt about a job that takes its plan, confirmed or not."""
+    yield from plan_doubts(plan)
+    yield from odd_places(plan)
+
+
 def doubtful(plan: Plan, only: str = "") -> Iterator[Finding]:
     """What is doubtful about a plan, as warnings; `only` as for job_doubts."""
-    yield from as_findings((*job_doubts(plan.job, only), *plan_doubts(plan), *odd_places(plan)), plan.job)
+    yield from as_findings((*job_doubts(plan.job, only), *placing_doubts(plan)), plan.job)
 
 
 def _doubtful(plan: Plan) -> Iterator[Finding]:

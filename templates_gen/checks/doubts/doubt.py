@@ -132,7 +132,7 @@ def as_findings(doubts: Iterable[Doubt], job: Job) -> Iterator[Finding]:
     """The doubts that nobody has confirmed, one of each field; frames of which the same is doubted in one."""
     confirmed = {_compared(text) for text in job.confirmed}
     alike: dict[object, list[Doubt]] = {}
-    for each in _first_of_each(doubts):
+    for each in first_of_each(doubts):
         if _compared(each.confirming) not in confirmed:
             field = each.place.partition(", ")[2] if each.place.startswith("frame ") else each.place
             alike.setdefault((each.rule, field, each.shown, each.why, each.ask), []).append(each)
@@ -145,7 +145,7 @@ def _compared(text: str) -> str:
     return " ".join(text.split()).casefold()
 
 
-def _first_of_each(doubts: Iterable[Doubt]) -> Iterator[Doubt]:
+def first_of_each(doubts: Iterable[Doubt]) -> Iterator[Doubt]:
     """Of each field its first doubt, or that whose answer changes it: one question is enough to look again."""
     seen: set[str] = set()
     for doubt in doubts:

@@ -145,7 +145,7 @@ def _wider_than_below(plan: Plan) -> Iterator[Doubt]:
             place = feature_place(at, feature.name)
             yield Doubt(
                 rule="doubtful-feature", place=f"{place}, width", shown=show(feature.rect.width, unit),
-                uses=(f"{place}, left",),
+                uses=(f"{place}, left", "group, height, above"),
                 why=f"narrow for {with_article(feature.called)}, and the group above is {show_both(wide, unit)} wide",
                 ask="Did two figures, or left and width, change places?",
             )  # fmt: skip

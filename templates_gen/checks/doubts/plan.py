@@ -10,6 +10,7 @@ from statistics import median
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.base.units import exact, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt, frame_place, written
 from templates_gen.checks.doubts.fellows import turned
@@ -150,7 +151,8 @@ def _spoils_symmetry(plan: Plan) -> Iterator[Doubt]:
     one, two = (frames[name] for name in pairs[across.index(True)])
     others = [first for (first, _), same in zip(rects, alike, strict=True) if same and not _of_a_make(first, one.rect)]
     if len(others) >= FEWEST:
-        yield _which(one, two, plan)
+        doubt, lines = _which(one, two, plan), plan.job.group.arrangement
+        yield replace(doubt, uses=(*doubt.uses, f"group, {'arrangement' if lines == 'row' else lines}"))
 
 
 def mirrored(group: Group) -> list[tuple[str, str]]:

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from typing import Any
 
-from templates_gen.base.words import feature_place
-from templates_gen.checks.doubts.all_doubts import job_doubts
-from templates_gen.checks.doubts.doubt import Doubt
+from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.errors import TemplatesError
+from templates_gen.base.words import capital, feature_place
+from templates_gen.checks.doubts.all_doubts import job_doubts, placing_doubts
+from templates_gen.checks.doubts.doubt import Doubt, first_of_each
 from templates_gen.cli.interview.question import Tables
-from templates_gen.cli.interview.session import Interview, job_so_far
+from templates_gen.cli.interview.session import BACK, Interview, job_so_far
 
 TABLES = {"frame": "", "hanger": "hanger", "height": "height"}
 
@@ -23,16 +26,29 @@ def doubts_at(before: Interview, after: Interview) -> tuple[Doubt, ...]:
         return ()
     given = set(_given(after.tables))
     asked = {*_places(before.question.key, after.tables), *_refixed(before.tables, after.tables)} & given
-    doubts = dict.fromkeys(job_doubts(job_so_far(after.tables))) if asked else {}
+    doubts = _doubts_so_far(after.tables) if asked else ()
     return tuple(
-        doubt for doubt in doubts if asked & {doubt.place, *doubt.uses} and given.issuperset((doubt.place, *doubt.uses))
+        first_of_each(
+            doubt
+            for doubt in doubts
+            if asked & {doubt.place, *doubt.uses} and given.issuperset((doubt.place, *doubt.uses))
+        )
     )
+
+
+def _doubts_so_far(tables: Tables) -> Iterator[Doubt]:
+    """Every doubt about what was told; how it hangs is looked at from the group's first question on."""
+    job = job_so_far(tables)
+    yield from job_doubts(job)
+    if "group" in tables:
+        with suppress(TemplatesError):  # it cannot be planned before its height is told
+            yield from placing_doubts(plan_wall(job))
 
 
 def doubt_words(doubts: tuple[Doubt, ...]) -> str:
     """What is doubtful about an answer, in one paragraph, and how to go on."""
-    told = dict.fromkeys(f"{doubt.shown}, {doubt.why}. {doubt.ask}" for doubt in doubts)
-    return f"{' '.join(told)} If it is right, type it again."
+    told = dict.fromkeys(f"{capital(doubt.place)}: {doubt.shown}, {doubt.why}. {doubt.ask}" for doubt in doubts)
+    return f"{' '.join(told)} If that is right, give the same answer again; {BACK[0]} goes back."
 
 
 def _places(key: str, tables: Tables) -> Iterator[str]:
@@ -47,6 +63,8 @@ def _places(key: str, tables: Tables) -> Iterator[str]:
         yield from (feature_place(len(features), _called(features[-1]), side) for side in sides)
     elif table == "height":
         yield f"group, height, {field}"
+    elif key == "group.height":  # what it hangs above is told by this, if there is one thing only
+        yield "group, height, above"
     elif table in IN_WALL:
         yield f"wall, {table}, {field}"
     else:
