@@ -42,7 +42,8 @@ class Boxes(list[Rect]):
 
     def any_at(self, place: Rect, air: float) -> bool:
         """Whether one of them shares area with the place, with so much air about it (mm)."""
-        return _on_any(place, self._about(place.grown(air) if air else place), air - TOLERANCE)
+        about = self if len(self) < MANY else self._about(place.grown(air))
+        return _on_any(place, about, air - TOLERANCE)
 
 
 class Room:
@@ -71,7 +72,10 @@ class Room:
 
     def _taken_at(self, box: Rect) -> bool:
         """Whether something taken or a line is at the box."""
-        return any(room.taken.any_at(box, self.air) or room.lines.any_at(box, 0.0) for room in self._all)
+        for room in self._all:  # most rooms have nothing in them
+            if (room.taken and room.taken.any_at(box, self.air)) or (room.lines and room.lines.any_at(box, 0.0)):
+                return True
+        return False
 
     def take(self, *boxes: Rect) -> None:
         """From now on these are taken."""
@@ -103,7 +107,7 @@ class Room:
         near, middles = self.near(room), Rect(room.x0 + half_x, room.y0 + half_y, room.x1 - half_x, room.y1 - half_y)
         taken = [_kept_off(box, half_x + self.air, half_y + self.air) for box in near.taken]
         lines = [_kept_off(line, half_x, half_y) for line in near.lines]
-        for crossed in (lines, []) if crossing else (lines,):
+        for crossed in (lines, []) if crossing and lines else (lines,):
             if point := _nearest_point(x, y, middles, taken + crossed):
                 return Rect.about(*point, width, height)
         return None
@@ -119,15 +123,15 @@ class Room:
         middles = Rect(room.x0 + half_x, room.y0 + half_y, room.x1 - half_x, room.y1 - half_y)
         taken = [_kept_off(box, half_x + self.air, half_y + self.air) for box in near.taken]
         lines = [_kept_off(line, half_x, half_y) for line in near.lines]
-        for crossed in (lines, []) if crossing else (lines,):
+        for crossed in (lines, []) if crossing and lines else (lines,):
             for at_x, at_y in _free_points(x, y, middles, taken + crossed):
                 yield Rect.about(at_x, at_y, width, height)
 
     def near(self, place: Rect) -> Room:
         """The room with only what lies at a place (mm), for many questions about it."""
-        near = Room(self.region, self.air)
+        near, about = Room(self.region, self.air), place.grown(self.air)
         for room in self._all:
-            near.taken += room.taken.at(place.grown(self.air))
+            near.taken += room.taken.at(about)
             near.lines += room.lines.at(place)
         return near
 

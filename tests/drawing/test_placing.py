@@ -4,6 +4,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
+from templates_gen.drawing import placing
 from templates_gen.drawing.placing import MANY, Boxes, Room
 
 PAGE = Rect(0.0, 0.0, 60.0, 40.0)
@@ -62,3 +63,16 @@ def test_what_is_at_a_place_is_the_same_for_few_boxes_and_for_many(some, place):
         if len(kept) % 50 == 0:
             kept.at(place)
     assert kept.at(place) == [box for box in some if box.overlaps(place)]
+
+
+def test_where_there_is_no_line_to_cross_a_full_place_is_searched_once(monkeypatch):
+    searched = []
+    monkeypatch.setattr(placing, "_nearest_point", lambda *asked: searched.append(asked))
+    place = Rect(0.0, 0.0, 50.0, 50.0)
+    full = Room(place)
+    full.take(place)
+    assert full.nearest(10.0, 10.0, 25.0, 25.0, place) is None
+    assert len(searched) == 1
+    full.lines.append(Rect(0.0, 20.0, 50.0, 20.0).grown(1.0))
+    assert full.nearest(10.0, 10.0, 25.0, 25.0, place) is None
+    assert len(searched) == 3  # off the line, and across it

@@ -57,7 +57,10 @@ class Others(Record, frozen=True):
 
     def has(self, width: float, height: float) -> bool:
         """True for a size that one of them has, as far as rounding tells."""
-        return any(_same(width, other.width) and _same(height, other.height) for other in self.frames)
+        for other in self.frames:  # written out, for it is asked of every frame and every way to read its size
+            if abs(width - other.width) <= EXACT * other.width and abs(height - other.height) <= EXACT * other.height:
+                return True
+        return False
 
 
 def _same(one: float, two: float) -> bool:

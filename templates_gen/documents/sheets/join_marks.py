@@ -88,7 +88,8 @@ def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering)
     if sheets.hides is not None:
         yield from uncut_join_items(part.sheet, part.joins, part.marks, sheets.hides, room, lettering)
         return
-    room.take(*(mark.box for mark in part.marks))
+    boxes = [mark.box for mark in part.marks]
+    room.take(*boxes)
     cuts = {join.upright: join for join in part.joins if join.over == part.sheet.name}
     lines = [_cut_line(join, part.sheet) for join in cuts.values()]
     room.lines += (Rect(line.x0, line.y0, line.x1, line.y1).grown(STRONG) for line in lines)
@@ -98,10 +99,9 @@ def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering)
         if join.over != part.sheet.name:
             room.lines.append(Rect(join.x0, join.y0, join.x1, join.y1).grown(STRONG))
             yield Line(join.x0, join.y0, join.x1, join.y1, STRONG, NEXT_DASH)
-    for mark in part.marks:
-        yield Polygon(mark.box.grown(BARS_AIR).corners, grey=1.0)
+    for mark, box in zip(part.marks, boxes, strict=True):
+        yield Polygon(box.grown(BARS_AIR).corners, grey=1.0)
         yield Use(UPRIGHT_BARS if mark.upright else LEVEL_BARS, mark.x, mark.y)
-    boxes = [mark.box for mark in part.marks]
     yield from (replace(line, width=HAIR) for line in lines)  # alone where it runs through bars
     yield from unbroken(lines, boxes)
     for join in part.joins:

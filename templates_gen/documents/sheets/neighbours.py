@@ -28,10 +28,9 @@ def neighbour_name(
 
     Without the house where it finds no room, for the number must be there.
     """
-    for size, said in product((H25, H18), words):
-        wide, high = house_size(number, size, lettering)
-        if wide > strip.width or high > strip.height:
-            continue
+    houses = ((size, house_size(number, size, lettering)) for size in (H25, H18))
+    fitting = [(size, wide, high) for size, (wide, high) in houses if wide <= strip.width and high <= strip.height]
+    for (size, wide, high), said in product(fitting, words):
         text = Text(0.0, 0.0, said, size, angle=90 if upright else 0)
         ink = lettering.box(text) if said else Rect(0.0, 0.0, 0.0, 0.0)
         gap = BESIDE if said else 0.0

@@ -80,12 +80,13 @@ def sheet_title(
     near = replace(band, y1=band.y1 - TITLE_OFF)  # off what is at its upper edge
     lower = replace(near, y0=max(min(band.y0, sheet.cell.y0 + RULER_START + dy), band.y0 - TITLE_LOWER))
     clear = [*every, *nails, named]
+    uncrossed = [*clear, *upright]
     short, bare, three = _shorter(usual, plan, sheets, part)
     whole = [(words, place) for place in (near, lower) for words in (usual, short)]
     less = [(words, place) for words in (bare, three) for place in (near, lower)]
     sizes = ((H35, whole), (H25, [*whole, *less]), (H18, less))
     tries = (
-        *((words, place, [*clear, *upright], size) for size, some in sizes for words, place in some),
+        *((words, place, uncrossed, size) for size, some in sizes for words, place in some),
         *((words, place, clear, size) for size, some in sizes for words, place in some),
         *((words, band, taken, H35) for taken in ([*fixed, *lines, ticks], [*fixed, *lines], fixed, black)
           for words in (usual, bare, three)),
