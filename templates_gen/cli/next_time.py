@@ -74,7 +74,7 @@ def sheets_since(pdf: Path, plan: Plan, printer: Printer | None, fonts: tuple[Pa
     found = updated(planned(job), plan, old, printer, job_lettering(plan.job, fonts))
     anew = tg.plan_sheets(plan, paper, printer)
     if isinstance(found, str):
-        show_finding("warn", f"The old sheets cannot show it: {found}. All sheets are printed anew.")
+        show_finding("warn", f"The old sheets do not serve: {found}. All sheets are printed anew.")
         return anew
     new, whole = effort(found), effort(anew)
     if new.minutes > whole.minutes and found.printed:

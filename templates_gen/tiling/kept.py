@@ -28,7 +28,7 @@ def _unserved(asked: Given, need: Demand, sheets: SheetPlan) -> str:
             return "a nail or the target would lie on a trim line or beside the old paper"
     for box in _anywhere(asked, need):
         if not _covered(box, windows.about(box)):
-            return "something lies beside the old paper"
+            return "part of a frame or of a line lies beside the old paper"
     if any(_along(join.line, line) for join in sheets.joins for line in need.lines):
         return "a trim line would run along the edge of a frame"
     return ""

@@ -10,21 +10,23 @@ import pypdf
 import pytest
 
 from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.documents.correcting import correct
 from templates_gen.documents.correcting.patch_pages import ARM, CIRCLE, RING, patch_pages
 from templates_gen.documents.sheets.join_marks import bars_form
 from templates_gen.documents.sheets.nail_marks import nail_form
 from templates_gen.documents.sheets.wall_marks import target
 from templates_gen.drawing.houses import house
-from templates_gen.drawing.items import Circle, Line
+from templates_gen.drawing.items import Circle, Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.moving import moved_by
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.drawing.sizes import BARS_LONG, HAIR, MEDIUM
+from templates_gen.job.paper_sizes import own_paper
 from tests.every_mark import like
 from tests.jobs import SAMPLES
 from tests.looking import HALVES, SCALES, WHOLE, Pixels, alike, around, drawn, form, likeness, seen, ways
-from tests.made import Everything, made
+from tests.made import Everything, asked, made, make
 from tests.pdf_reading import page_marks
 
 JOBS = ("tram-tickets", "twelve, letter, linked")
@@ -138,6 +140,20 @@ def test_nothing_else_on_paper_looks_as_much_like_a_nail_as_a_nail(name: str) ->
     """Nor like a registration mark or the target, at any size and whichever way round."""
     for kind, own, other, what in shares(made(name), STEPS[name]):
         assert own > other + LEAST_TO_OTHERS, (kind, what)
+
+
+def test_no_name_of_a_frame_looks_as_much_like_a_registration_mark() -> None:
+    """The i and the l of "kiln" are two bars; 10 mm high they looked more like a registration mark than some marks."""
+    job = asked("kiln-tiles")
+    done = make(replace(job, paper=replace(own_paper(job, "a4"), cover="nails", trim="cut")))
+    names = like(done, {"registration": kinds()["registration"]})["registration"]["letters"]
+    assert names and max(names) < LEAST_OF_MARKS
+    tags = [item for page in done.template.pages for item in page.wall_items if isinstance(item, Text)]
+    assert any(text.text == "kiln" and text.height != 10.0 for text in tags)
+
+
+LEAST_OF_MARKS = 0.80
+"""How like its kind the least like of all registration marks on the samples' papers looks (tests/bench)."""
 
 
 def test_old_ring_and_new_circle_of_a_patch_are_told_apart() -> None:
