@@ -93,7 +93,8 @@ class Places:
         work = f", {made.effort.work}" if made.sheets > 1 or asked.since else ""
         if self.first is None or self.note is None:
             kept = len(plan.sheets) - made.sheets
-            old = f" for the paper you have, which keeps {kept}" if asked.since and kept else ""
+            stay = "1 old one stays" if kept == 1 else f"{kept} old ones stay"
+            old = f" ({stay})" if asked.since and kept else ""
             show_made(self.output, f"{sheets} of {self.paper.name} paper{old}{work}")
             return
         paper = f"{self.paper.name} paper, " if self.paper.kind == "roll" else ""

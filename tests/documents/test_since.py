@@ -255,8 +255,8 @@ def test_the_command_prints_only_what_the_old_paper_lacks(ferns: Path) -> None:
     last = ran.out.splitlines()[-1]
     report = json.loads((ferns / "update.json").read_text(encoding="utf-8"))
     count = len(report["sheets"])
-    keeps = f"which keeps {count - 1}, "
-    assert last.startswith(f"ferns-update.pdf: 1 sheet of letter paper for the paper you have, {keeps}")
+    keeps = f" paper ({count - 1} old ones stay), "
+    assert last.startswith(f"ferns-update.pdf: 1 sheet of letter{keeps}")
     (new,) = [sheet for sheet in report["sheets"] if sheet["page"] is not None]
     reader = pypdf.PdfReader(ferns / "ferns-update.pdf")
     assert new["page"] == len(reader.pages) and f"sheet {new['name']} " in reader.pages[-1].extract_text()
