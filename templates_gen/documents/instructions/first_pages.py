@@ -152,7 +152,7 @@ def found_words(flow: Flow, findings: Sequence[Finding], untold: str) -> None:
     if told:
         flow.heading("Before you hang", follows=flow.depth(told[0][1], indent=FOUND_INDENT))
     for lead, words in told:
-        flow.paragraph(words, indent=FOUND_INDENT, lead=lead)
+        flow.paragraph(words, indent=FOUND_INDENT if lead else 0.0, lead=lead)  # what was not told is no finding
         flow.space(FOUND_APART)
 
 
