@@ -243,3 +243,28 @@ def test_a_shelf_on_the_wall_is_thin(name, height, odd):
     above = {"above": name, "by": 18}
     found = meant("cm", ROOM, prints(7, 7.2), [feature], height=above)
     assert found == ({f"feature 1 ({name}), height": "40 mm"} if odd else {})
+
+
+def test_plates_at_the_sides_are_put_as_far_down_as_one_likes():
+    def plates(across, down):
+        hanger = {"kind": "plates", "left": across, "right": across, "drop_left": down, "drop_right": down}
+        return {"width": 52, "height": 52, "hanger": hanger}
+
+    top = [plates(7.4, -1.2), plates(7.7, -1)]
+    assert doubted("cm", ROOM, [*top, plates(-1.3, 15.7)]) == set()
+    assert doubted("cm", ROOM, [*top, plates(7.6, 1.2)]) >= {"frame C, hanger, drop_left"}
+
+
+def test_a_few_small_frames_along_a_wall_hang_as_in_a_gallery():
+    """25 cm between frames of 20 cm; two of them are a pair, and a short wall has no room for it."""
+    three = prints(6, 6.1, 6, width=20, height=30)
+    assert doubted("cm", {"width": 384, "height": 310}, three, gap=25) == set()
+    assert doubted("cm", {"width": 384, "height": 310}, three[:2], gap=25) == {"group, gap"}
+    assert doubted("cm", {"width": 280, "height": 250}, three, gap=25) == {"group, gap"}
+
+
+def test_a_small_frame_with_its_point_lost_weighs_too_much():
+    """5 kg on 29 × 29 cm is 59 kg/m²; a framed tile has 42, our own measure."""
+    tile = {"width": 29, "height": 29, "drop": 5}
+    assert doubted("cm", ROOM, [tile | {"weight": "5 kg"}]) == {"frame A, weight"}
+    assert doubted("cm", ROOM, [tile | {"weight": "3.5 kg"}]) == set()

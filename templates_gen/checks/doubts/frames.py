@@ -12,7 +12,7 @@ from templates_gen.checks.doubts.other_tape import sold_in_cm
 from templates_gen.checks.doubts.readings import other_readings
 from templates_gen.job.model import Frame, Job
 
-LIGHT, HEAVY = 1.8, 55.0
+LIGHT, HEAVY = 1.8, 45.0
 """kg/m² of a framed piece.  A canvas has 2 to 4, glass of 2 mm alone 5 (EN 572-1: 2.5 kg/m² for each mm), a framed
 mirror 20 to 35.  The limits are our own."""
 
@@ -22,7 +22,7 @@ GLAZED = 4.0
 BARE = 1.1
 """kg/m² at least where there is no glazing: a canvas on light bars.  Our own."""
 
-SOLID, PAPER = 2.5, 0.25
+SOLID, PAPER = 3.0, 0.25
 """So many times as heavy may be what hangs on screws, a relief of bronze or stone; and kg/m² of bare paper or silk
 between two slats.  Our own: bronze of 15 mm has 130, from memory."""
 
