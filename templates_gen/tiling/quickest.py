@@ -41,10 +41,15 @@ MOST_SHEETS = 400
 their spine.  Our own design, no source."""
 
 MOST_ROUNDS, STRICT = 6, 0.6
-"""Searches one after the other while none has found what holds the limit, begun for as long as all together are no
+"""Searches one after the other while none has found what is good enough, begun for as long as all together are no
 longer than the longest may be; and the share of the first from which those begin that go on from what was found: half
 as long, and stricter with what errs too much.  Where that found nothing better, the next begins anew.  Our own design,
 no source."""
+
+SHORT, LITTLE = 0.1, 0.01
+"""Short joins for every sheet, at the most, of what is good enough: strips have many, and a search that strays from
+what holds the limit leaves them there.  And the share of the time of what was found that a search has to save for
+another to follow where there are more.  Our own design, no source."""
 
 WORTH = 60.0
 """Seconds that searched sheets have to save, for a spine with branches reads at once.  Our own design, no source."""
@@ -112,20 +117,28 @@ def _searched(start: Found, weaver: Weaver, each: int) -> Found:
         return start
     longest = min(STEPS, MOST_LOOKED_AT // count)
     steps = min(longest, max(LEAST_STEPS, each * count))
-    best, before, left = quicker(start, steps, weaver.excess), math.inf, longest - steps
+    best, left = quicker(start, steps, weaver.excess), longest - steps
+    erred, before, took = best.excess, math.inf, math.inf
     for seed in range(1, MOST_ROUNDS):
-        if not best.excess or left <= 0:
+        if left <= 0 or (not best.excess and _enough(best.laid, took)):
             break
-        if best.excess < before:
-            before, best = best.excess, quicker(best, steps // 2, weaver.excess, seed, STRICT)
+        if not best.excess or best.excess < before:
+            before, took = best.excess, best.seconds
+            best = quicker(best, steps // 2, weaver.excess, seed, STRICT)
             left -= steps // 2
         else:  # it goes no further from there
             again = quicker(start, steps, weaver.excess, seed)
-            before, best = math.inf, min(best, again, key=lambda found: (found.excess, found.seconds))
+            best = min(best, again, key=lambda found: (found.excess, found.seconds))
+            before = took = math.inf
             left -= steps
-    if left < longest - steps and not best.excess:  # it holds at last, and was not searched for less since
+    if erred and not best.excess:  # it holds at last, and was not searched for less since
         best = quicker(lighter(best, weaver.excess), steps // 2, weaver.excess, MOST_ROUNDS, STRICT)
     return lighter(best, weaver.excess)
+
+
+def _enough(laid: Laid, took: float) -> bool:
+    """Whether few joins are short, or little was saved of what it took before (s)."""
+    return len(laid.weak) <= SHORT * len(laid.meets) or took - laid.seconds < LITTLE * laid.seconds
 
 
 def _as_laid(strips: CellPlan, given: Given) -> CellPlan:

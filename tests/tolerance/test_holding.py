@@ -9,7 +9,8 @@ import pytest
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
 from templates_gen.job.reading.building import read_job
-from templates_gen.tiling import planning
+from templates_gen.tiling import planning, quickest
+from templates_gen.tiling.searching import Excess, Found
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import expected_error, worst_error
@@ -64,3 +65,20 @@ def test_sheets_of_every_mark_never_take_more_than_their_strips(
     plan, strips = planned("fern-prints", "a4", True, "marks")
     monkeypatch.setattr(planning, "minutes", lambda sheets, *_, pieces: -float(sheets))
     assert plan_sheets(plan, paper("a4", cover="marks")) == strips
+
+
+def test_a_search_that_leaves_the_strips_short_joins_is_gone_on_with(
+    sheets_planned_anew: None, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As if the first search had strayed from what holds the limit and not come back."""
+    search, seeds = quickest.quicker, []
+
+    def stray(start: Found, steps: int, excess: Excess, seed: int = 0, begun: float = 0.0) -> Found:
+        seeds.append(seed)
+        return search(start, steps, excess, seed, begun) if seed else start
+
+    monkeypatch.setattr(quickest, "quicker", stray)
+    plan, strips = planned("fern-prints", "a4", True, "marks")
+    found = plan_sheets(plan, paper("a4", cover="marks"))
+    assert seeds[:2] == [0, 1]
+    assert effort(found).minutes < effort(strips).minutes
