@@ -261,6 +261,7 @@ def test_a_few_small_frames_along_a_wall_hang_as_in_a_gallery():
     assert doubted("cm", {"width": 384, "height": 310}, three, gap=25) == set()
     assert doubted("cm", {"width": 384, "height": 310}, three[:2], gap=25) == {"group, gap"}
     assert doubted("cm", {"width": 280, "height": 250}, three, gap=25) == {"group, gap"}
+    assert doubted("cm", {"width": 620, "height": 310}, three[:2], gap=25) == set()  # a pair on a long wall
 
 
 def test_a_small_frame_with_its_point_lost_weighs_too_much():

@@ -34,9 +34,9 @@ BY_SIDE = Usual(0.08, 0.35, 0.04, 0.6)
 IN_A_ROW = 0.65
 """Of frames' shorter side: a gap in one row, where in a gallery each frame has room of its own.  Our own, no source."""
 
-LONG_WALL, GALLERY = 3500.0, 1.3
-"""mm of a wall along which frames are spread out as in a gallery, and of their shorter side how wide the gaps of a row
-are then.  Our own, no source."""
+LONG_WALL, FOR_SEVERAL, GALLERY = 6000.0, 3500.0, 1.3
+"""mm of a wall along which two frames, and three or more, are spread out as in a gallery, and of their shorter side how
+wide the gaps of a row are then.  Our own, no source."""
 
 CORRIDOR, SEVERAL, ALONG = 5000.0, 4, 0.55
 """mm of a wall, so many frames, and of its width how much their row takes, that are spread out along it.  Our own."""
@@ -103,7 +103,7 @@ def _share_of_side(job: Job) -> float:
         return FAR_APART
     if long <= job.wall.width and len(job.frames) >= MANY:
         return SPREAD
-    return GALLERY if job.wall.width >= LONG_WALL and len(job.frames) > 2 else IN_A_ROW
+    return GALLERY if job.wall.width >= (FOR_SEVERAL if len(job.frames) > 2 else LONG_WALL) else IN_A_ROW
 
 
 NO_PLATE, WIDE_ENOUGH, TOO_WIDE, OFF_MIDDLE = 200.0, 0.3, 2.0, 0.25
