@@ -10,6 +10,7 @@ from templates_gen.base.units import show_both
 from templates_gen.checks.cables.entries import Entry, entries
 from templates_gen.checks.finding import NOTE, Finding
 from templates_gen.checks.sentences import ground, listed, once
+from templates_gen.checks.stairs import on_steps
 
 REACH = 2000.0
 """mm; a nail higher than this is driven from a ladder or steps.  Common practice, no source."""
@@ -44,8 +45,9 @@ def _ladder(plan: Plan) -> Iterator[Finding]:
 
 
 def _step_stool(plan: Plan) -> Iterator[Finding]:
-    """Nothing where a ladder is at hand for higher ones."""
-    high = _above(plan, STOOL_REACH)
+    """Nothing where a ladder is at hand for higher ones, nor over stairs, of which another finding tells."""
+    over = {hung.frame.id for hung in plan.frames if on_steps(plan, hung.rect)}
+    high = [nail for nail in _above(plan, STOOL_REACH) if nail.frame not in over]
     if high and not _above(plan, REACH):
         text = f"{_where(plan, STOOL_REACH, high)} {STOOL}"
         yield Finding(NOTE, "step-stool", once(nail.frame for nail in high), text, PRACTICE, _names(high))

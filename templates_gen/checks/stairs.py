@@ -32,7 +32,7 @@ def _at_nosings(plan: Plan) -> Iterator[Finding]:
     clear, unit = plan.job.wall.stairs.clear if plan.job.wall.stairs else 0.0, plan.job.unit
     for hung, high in _over_stair(plan):
         name = hung.frame.id
-        line = "the line of the stair's nosings" if _on_steps(plan, hung.rect) else "the landing"
+        line = "the line of the stair's nosings" if on_steps(plan, hung.rect) else "the landing"
         if high < -TOLERANCE:
             text = f"Frame {name} reaches {by_how_much(-high, unit)} below {line}."
             yield Finding(STOP, "below-nosings", (name,), text)
@@ -70,7 +70,7 @@ def _climbing_on(plan: Plan) -> Iterator[Finding]:
 
 
 def _footing(plan: Plan) -> Iterator[Finding]:
-    names = tuple(hung.frame.id for hung, _ in _over_stair(plan) if _on_steps(plan, hung.rect))
+    names = tuple(hung.frame.id for hung, _ in _over_stair(plan) if on_steps(plan, hung.rect))
     if names:
         text = (
             f"{capital(listed(names))}: over stairs. A common stepladder does not stand on steps, and anyone who falls "
@@ -81,7 +81,7 @@ def _footing(plan: Plan) -> Iterator[Finding]:
         yield Finding(WARN, "stair-footing", (), text, FOOTING_SOURCE)  # about the day, not about single nails
 
 
-def _on_steps(plan: Plan, rect: Rect) -> bool:
+def on_steps(plan: Plan, rect: Rect) -> bool:
     """True when there are steps under the rectangle, and not only a landing."""
     stairs = plan.job.wall.stairs
     return stairs is not None and stairs.ground_at(rect.x0) != stairs.ground_at(rect.x1)

@@ -13,6 +13,7 @@ from templates_gen.hanging.weight_classes import weight_class
 from templates_gen.job.model import Hanger
 from templates_gen.tolerance.holding import plan_sheets
 from tests.finding_cases_behind import POUND, deep, feature, metric, on, over, shaken
+from tests.finding_cases_stairs import climbing
 from tests.jobs import frame, named
 
 
@@ -257,3 +258,11 @@ def test_what_is_not_checked_stands_on_paper_under_what_is_found():
     words = " ".join(item.text for page in pages for item in page if isinstance(item, Text))
     assert words.count("Not told in the job, so not checked: what holds any frame") == 1
     assert words.index("1 note") < words.index("Not told in the job") < words.index("Schedule")
+
+
+def test_no_step_stool_is_set_on_stairs():
+    """Its nail is 250 - 80 above the middle of the frame: 1820 above the steps, or above the floor and more."""
+    over = climbing(1650.0)
+    assert named("stair-footing", over) != [] and named("step-stool", over) == []
+    before = climbing(1650.0, nosing=2200.1)  # the stair begins right of the frame
+    assert named("stair-footing", before) == [] and named("step-stool", before) != []
