@@ -282,7 +282,7 @@ def test_it_runs_as_a_process_too(folder):
     assert spawn("start", "--sample", cwd=folder).out.startswith("alphabet-column")
 
 
-HEAVY = ANSWERS.replace("2.6 lb", "14 lb").replace("20 lb", "10 lb").replace("?\n", "").replace("3\n<\n", "")
+HEAVY = ANSWERS.replace("2.6 lb", "12 lb").replace("20 lb", "10 lb").replace("?\n", "").replace("3\n<\n", "")
 
 
 def test_what_is_found_is_said_after_the_answer_that_makes_it_certain():
@@ -294,7 +294,7 @@ def test_what_is_found_is_said_after_the_answer_that_makes_it_certain():
         now = found_so_far(state)
         said.setdefault(key, []).extend(finding.rule for finding in now if finding not in told)
         told = now
-    # a hook in board bears less than 14 lb, by how it is hung and by what its maker says: before the next question
+    # a hook in board bears less than 12 lb, by how it is hung and by what its maker says: before the next question
     assert {key: rules for key, rules in said.items() if rules} == {
         "fixing.kind": ["board-heavy"], "fixing.rating": ["rating-exceeded"],
     }  # fmt: skip
