@@ -214,6 +214,8 @@ def test_a_switch_that_was_measured_from_the_ceiling_is_doubted_and_one_for_old_
 def test_a_drop_that_was_typed_as_a_depth_is_doubted():
     frames = [*prints(5, 5.2), {"width": 40, "height": 50, "depth": 4.9}]
     assert doubted("cm", ROOM, frames) == {"frame C, depth"}
+    assert doubted("cm", ROOM, [*prints(5.1), *frames]) == {"frame D, depth"}
+    assert doubted("cm", ROOM, frames[1:]) == set()  # one other tells nothing
     assert doubted("cm", ROOM, [*frames[:2], frames[2] | {"depth": 2}]) == set()  # no drop of theirs
     assert doubted("cm", ROOM, [*frames[:2], frames[2] | {"width": 30}]) == set()  # they are no twins of it
     assert doubted("cm", ROOM, [frames[0] | {"depth": 4.9}, *frames[1:]]) == set()  # a depth is measured here
@@ -269,3 +271,21 @@ def test_a_small_frame_with_its_point_lost_weighs_too_much():
     tile = {"width": 29, "height": 29, "drop": 5}
     assert doubted("cm", ROOM, [tile | {"weight": "5 kg"}]) == {"frame A, weight"}
     assert doubted("cm", ROOM, [tile | {"weight": "3.5 kg"}]) == set()
+
+
+def test_a_weight_is_held_to_its_twins_the_closer_the_more_they_agree():
+    """7 kg is 2.3 times 3: more than 2.15, less than 3.2."""
+
+    def weighed(*masses: float) -> set[str]:
+        twins = zip(prints(5, 5, 5, 5), masses, strict=True)
+        return doubted("cm", ROOM, [each | {"weight": f"{kg} kg"} for each, kg in twins])
+
+    assert weighed(2.8, 2.9, 3, 7) == {"frame D, weight"}
+    assert weighed(2, 2, 3, 7) == set()  # theirs are 1.5 times apart
+
+
+def test_many_of_one_title_and_size_were_not_copied_by_mistake():
+    alike = [each | {"title": "Ticket"} for each in prints(5, 5, 5, 5)]
+    assert doubted("cm", ROOM, alike) == set()
+    named = [each | {"title": title} for each, title in zip(alike, ("Pier", "Slip", "Quay", "Quay"), strict=True)]
+    assert doubted("cm", ROOM, named) == {"frame D, title"}
