@@ -12,6 +12,7 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import TemplatesError
 from templates_gen.base.record import replace
 from templates_gen.checks import find
+from templates_gen.cli.interview.certain import found_so_far
 from templates_gen.cli.interview.job_text import job_text
 from templates_gen.cli.interview.kept import forget, keep, left
 from templates_gen.cli.interview.session import answered, begin, confirmed, job_so_far, taken_back
@@ -406,6 +407,13 @@ def test_a_stair_is_asked_for_and_the_frames_climb_along_it(tmp_path):
     # 57 in above the nosings is the usual height: common practice
     assert (job.group.arrangement, job.group.height.by, job.group.height.at) == ("stairs", "above_nosings", 57 * 25.4)
     assert job.group.slope == pytest.approx(170 / 280)
+
+
+def test_nothing_is_said_over_stairs_before_there_is_a_frame():
+    stair = (*WALL[:-1], "yes", "right", "280", "170", "500", "", "", "")
+    assert found_so_far(told(*stair)) == ()
+    framed = found_so_far(told(*stair, *ONE[len(WALL) + 1 :]))
+    assert [finding.rule for finding in framed] == ["stair-footing"] and "Frame A:" in framed[0].text
 
 
 def test_frames_are_told_around_a_feature(tmp_path):

@@ -39,12 +39,16 @@ doubt by themselves.  Our own, no source."""
 
 
 def found_so_far(state: Interview) -> tuple[Finding, ...]:
-    """The stops and warns of which it is certain, about frames that were told; none where places have to be found."""
-    told = {str(frame.get("id")) for frame in state.tables.get("frame", [])}
+    """The stops and warns of which it is certain, about frames that were told; none where places have to be found.
+
+    Before there is a frame only what is doubtful of the wall: the rest tells of a stand-in.
+    """
+    told = {str(frame["id"]) for frame in state.tables.get("frame", []) if "id" in frame}
     if state.tables.get("group", {}).get("arrangement") == "salon":
         return ()
     one, two = (_found(state, way) for way in (0, 1))
-    return tuple(finding for finding in one if finding in two and told.issuperset(finding.about))
+    certain = [finding for finding in one if finding in two and told.issuperset(finding.about)]
+    return tuple(finding for finding in certain if told or finding.confirm)
 
 
 def _found(state: Interview, way: int) -> tuple[Finding, ...]:
