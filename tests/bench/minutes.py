@@ -118,7 +118,7 @@ def bounds_alone(seeds: list[int], sizes: list[str], covers: list[str]) -> None:
             for cover in covers:
                 least[cover] += bound(plan, replace(strips, paper=replace(strips.paper, cover=cover)))
         told = ", ".join(f"{cover} {sheets:.1f}" for cover, sheets in least.items())
-        print(f"{size}, {len(seeds)} walls take no less sheets than: {told}", flush=True)
+        print(f"{size}, {len(seeds)} walls take at least so many sheets: {told}", flush=True)
 
 
 class Sums:

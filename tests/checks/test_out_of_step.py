@@ -201,7 +201,7 @@ def test_a_desk_as_high_as_a_chest_was_turned(name, odd):
     assert told == ({f"feature 1 ({name}), height"} if odd else set())
 
 
-def test_a_switch_that_was_measured_from_the_ceiling_is_doubted_and_one_for_old_hands_is_not():
+def test_a_switch_that_was_measured_from_the_ceiling_is_doubted_and_one_as_high_as_most_is_not():
     """250 - 109 - 8 = 133 cm."""
     switch = {"kind": "switch", "left": 20, "width": 8, "height": 8}
     frames = prints(5, 5.1)
