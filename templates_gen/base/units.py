@@ -101,7 +101,7 @@ def parse_mass(value: object) -> float:
 def _signed(text: str, unit: str) -> float:
     plain = text.translate(_PLAIN).strip()
     negative = plain.startswith("-")
-    parts = _quantities(plain[1:] if negative else plain, UNIT_WORDS, unit, LENGTH_EXAMPLE)
+    parts = _quantities(plain[1:] if plain.startswith(("-", "+")) else plain, UNIT_WORDS, unit, LENGTH_EXAMPLE)
     total = sum(amount * MM[name] for amount, name in parts)
     return -total if negative else total
 

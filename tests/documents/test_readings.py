@@ -56,6 +56,8 @@ def test_distances_from_the_level_line_say_the_same_with_a_sign_or_a_word(read):
         read(f"frame,left_from_level,right_from_level\nA,{way},{way}\n", low)[0].up for way in ("-328", "328 below")
     ]
     assert found == pytest.approx([2.0, 2.0])
+    # B's top is as far above the line as A's is below its bottom, 430: read 1 mm higher, with the sign of "above"
+    assert read("frame,left_from_level,right_from_level\nB,+431,+431\n", low)[0].up == pytest.approx(1.0)
 
 
 def test_a_level_gives_the_turn_with_one_corner_or_with_none(read):
@@ -112,6 +114,10 @@ SLIPS = [  # the row of frame B: what the message names, and what it asks
     ("B,900,900", "from the ceiling", "left", "is this the distance from the ceiling?"),
     ("B,250,250", "from the line", "left", "is this the distance from the level line?"),
     ("B,66.9,66.9", "inches", "left", "is this in in?"),
+    ("B,3,1700", "how far off", "left", "is this how far off it hangs?"),
+    ("B,+3,1700", "how far off, with a sign", "left", "how high the corner is above the floor; the plan has 1700 mm"),
+    ("B,1700,-1/8 in", "how far off, below", "right", "goes into right_from_level"),
+    ("B,3 low,1700", "how far off, in words", "left", "found '3 low'"),
     ("B,170,170", "centimetres", "left", "is this in cm?"),
     ("B,1700,1590", "another frame", "right", "was it read from another edge"),
     ("Bee,1700,1700", "unknown", "frame", "which is not a frame"),

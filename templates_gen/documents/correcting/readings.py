@@ -58,6 +58,9 @@ _SIDED = re.compile(
     rf"([^-−+].*?)\s+({'|'.join(SIDES)})(?:\s+(?:of|the|centre|center|level|line))*",
     re.IGNORECASE,
 )
+_OFF = re.compile(r"[-−+].*|.*\s(?:low|high|lower|higher|down|up|below|above|left|right)", re.IGNORECASE)
+"""How far off a corner hangs, with a sign or a word, where its height is asked for."""
+
 _ON_LINE = re.compile(r"on (?:the )?(?:(?:centre|center|level) )?line", re.IGNORECASE)
 
 
@@ -116,6 +119,7 @@ def _reading(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> R
     """The reading of one row; None when only what the form printed is in it."""
     if not set(fields) - {*PRINTED}:
         return None
+    _check_heights(fields, hung, plan, where)
     signed = {name: _signed(value) if name in FROM_LINES else value for name, value in fields.items()}
     table = read_table(signed, ReadingTable, plan.job.unit, where, loose=True)
     left, right = (_height(table, side, hung, plan, where) for side in ("left", "right"))
@@ -127,6 +131,17 @@ def _reading(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> R
         hung=hung, where=where, left=left, right=right, tilt=tilt,
         left_edge=_left_edge(table, hung, plan, where), **_beside(table, hung, plan, where),
     )  # fmt: skip
+
+
+def _check_heights(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> None:
+    """Raises InputError for a height above the floor that is written as so much too high or too low."""
+    for side in ("left", "right"):
+        text = fields.get(side)
+        if isinstance(text, str) and _OFF.fullmatch(text.strip()):
+            planned = show_both(hung.rect.y1, plan.job.unit)
+            expected = f"expected how high the corner is above the floor; the plan has {planned}"
+            hint = f"how high it is above or below the level line goes into {side}_from_level"
+            raise InputError(f"{where}, {side}", f"found {text!r}, {expected}", hint)
 
 
 def _signed(text: object) -> object:
@@ -156,7 +171,7 @@ def _height(table: ReadingTable, side: str, hung: Hung, plan: Plan, where: str) 
     if above is not None:
         others = {
             "its bottom edge": rect.y0, "the distance from the ceiling": wall.height - rect.y1,
-            "the distance from the level line": abs(rect.y1 - plan.level_line),
+            "the distance from the level line": abs(rect.y1 - plan.level_line), "how far off it hangs": 0.0,
         }  # fmt: skip
         _check_near(above, rect.y1, others, f"{where}, {side}", plan)
     return above
