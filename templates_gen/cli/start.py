@@ -19,8 +19,9 @@ from templates_gen.cli.showing import wrapped
     help="Write this sample; without NAME, list the samples.",
 )  # fmt: skip
 @click.option("--from", "pdf", type=FILE, metavar="FILE.pdf", help="Take the job out of a template's file.")
+@click.option("-o", "--output", "output", type=FILE, metavar="JOB.toml", help="The same as to name JOB.toml.")
 @force_option
-def start(job: Path | None, sample_name: str | None, pdf: Path | None, force: bool) -> None:
+def start(job: Path | None, sample_name: str | None, pdf: Path | None, output: Path | None, force: bool) -> None:
     """Make a job file: by answering questions, from a sample, or out of a
     template.
 
@@ -28,6 +29,9 @@ def start(job: Path | None, sample_name: str | None, pdf: Path | None, force: bo
     Example:
       templates-gen start --sample fern-prints my-ferns.toml
     """
+    if job is not None and output is not None:
+        raise click.UsageError("JOB.toml is named twice: name it once, with -o or without")
+    job = job or output
     if job == Path("-"):
         raise click.UsageError("JOB is the name of a file: a job is kept, and other files come to lie beside it")
     if sample_name is not None and pdf is not None:

@@ -56,6 +56,7 @@ def found(plan: Plan, path: Path | None = None) -> tuple[Finding, ...]:
 
 
 def _no_sheets(plan: Plan, error: InputError) -> Finding:
-    hint = f" What helps: {error.hint}." if error.hint else ""
+    ways = "; ".join(error.hint.splitlines())
+    hint = f" What helps: {ways}." if ways else ""
     text = f"No template can be planned on {plan.job.paper.name} paper: {error.problem}.{hint}"
     return Finding(WARN, "no-sheet-plan", (), text)

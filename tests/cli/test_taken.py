@@ -41,6 +41,13 @@ def test_a_sample_is_the_same_job_wherever_it_is_written(name, folder):
     assert not (folder / "mine.toml").read_text(encoding="utf-8").startswith("#:schema")
 
 
+def test_the_job_is_named_behind_o_as_well_and_once(folder):
+    assert run("start", "--sample", "kiln-tiles", "-o", "mine.toml").code == 0
+    assert read_job(folder / "mine.toml").title == read_job(SAMPLES / "kiln-tiles.toml").title
+    twice = run("start", "--sample", "kiln-tiles", "one.toml", "-o", "two.toml")
+    assert (twice.code, list(listing(folder))) == (2, ["mine.toml"]) and "named twice" in twice.err
+
+
 def test_an_unknown_sample_is_refused_with_the_nearest(folder):
     ran = run("start", "--sample", "fern-print")
     assert (ran.code, ran.out) == (2, "")

@@ -113,6 +113,13 @@ def test_paper_too_small_for_a_plan_is_a_finding_of_check(tmp_path, monkeypatch)
     assert run("template", "job.toml").code == 2
 
 
+def test_every_way_out_of_paper_that_cannot_be_planned_is_told_apart(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "job.toml").write_text(f'{TWO}[paper]\nsize = "roll 24 in"\ncover = "linked"\n')
+    told = " ".join(run("check", "job.toml").out.split())
+    assert 'cover = "marks" under [paper]; for linked paper, print on sheets' in told
+
+
 def test_check_does_not_plan_the_sheets_of_very_many_frames(monkeypatch):
     monkeypatch.setattr("templates_gen.documents.check.plan_sheets", lambda *_: pytest.fail("sheets were planned"))
     frames = [frame(str(at), 100.0, 100.0) for at in range(MOST_FRAMES + 1)]
