@@ -60,12 +60,13 @@ def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
     yield from unusual("doubtful-studs", "wall, studs, width", studs.width, usual.STUD_WIDTH, known, "a stud")
     second = 0.0 if studs.first is None or not studs.confirmed else studs.first + studs.spacing
     off, from_first = _from_stud(studs.spacing), _from_stud(second) <= OFF_STUD[0]
-    if second and off > OFF_STUD[not from_first] and usual.STUD_SPACING.holds(studs.spacing):
+    even = from_first or wall.build != LATH_AND_PLASTER
+    if second and even and off > OFF_STUD[not from_first] and usual.STUD_SPACING.holds(studs.spacing):
         from_left = show(second + (studs.first or 0.0), known.unit)
         yield Doubt(
             rule="doubtful-studs", place="wall, studs, first", shown=show(studs.first or 0.0, known.unit),
             uses=("wall, studs, second", "wall, studs, spacing"),
-            why=f"and the next {show(studs.spacing, known.unit)} on, which is not built",
+            why=f"and the next {show(studs.spacing, known.unit)} on, as studs are hardly ever built",
             ask=f"Was the second measured from the first? Then it is {from_left} from the wall's left end."
             if from_first
             else "Measure both again, from the wall's left end.",
@@ -81,6 +82,9 @@ def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
 OFF_STUD, BUILT = (4.0, 12.0), (300.0, 12 * INCH, 16 * INCH, 24 * INCH, 19.2 * INCH, 400.0, 450.0, 500.0, 600.0, 625.0)
 """mm that a stud is off the line it was set by, and that two are at most; and from stud to stud: 12, 16, 19.2 and 24 in
 (IRC Table R602.3(5), the first and third from memory), 300 to 625 mm (from memory)."""
+
+LATH_AND_PLASTER = "plaster"
+"""The build of which studs stand as the carpenter put them (common practice, no source)."""
 
 
 def _from_stud(spacing: float) -> float:
