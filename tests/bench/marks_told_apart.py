@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterator
+from itertools import product
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
@@ -20,11 +21,8 @@ from tests.made import SAMPLE_NAMES, Everything, asked, make
 
 
 def jobs() -> Iterator[tuple[str, str, str, bool]]:
-    """Every sample on both papers, with every mark, linked and loose; one with photo tags."""
-    for sample in SAMPLE_NAMES:
-        for size in ("a4", "letter"):
-            yield from ((sample, size, cover, False) for cover in ("marks", "linked", "nails"))
-    yield "fern-prints", "a4", "linked", True
+    """Every sample on both papers, with every cover, with and without photo tags."""
+    return product(SAMPLE_NAMES, ("a4", "letter"), ("marks", "linked", "nails", "all"), (False, True))
 
 
 def told(name: str, done: Everything) -> None:
@@ -52,7 +50,7 @@ def main() -> None:
         if not sys.argv[1:] or sample in sys.argv[1:]:
             job = asked(sample)
             paper = replace(own_paper(job, size), cover=cover, photo=photo, trim="cut")
-            told(f"{sample}, {size}, {cover}", make(replace(job, paper=paper)))
+            told(f"{sample}, {size}, {cover}{', photo' * photo}", make(replace(job, paper=paper)))
 
 
 if __name__ == "__main__":

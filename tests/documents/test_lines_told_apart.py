@@ -8,14 +8,16 @@ from functools import cache
 import numpy as np
 import pytest
 
+from templates_gen.base.record import replace
 from templates_gen.drawing.items import Form, Item, Line, moved
 from templates_gen.drawing.moving import moved_by
 from templates_gen.drawing.shapes import TEETH, teeth
 from templates_gen.drawing.sizes import BROAD, HEAVY, INNER_EDGE, MEDIUM, STRONG, WIDE
 from templates_gen.drawing.strokes import CENTRE_DASH, NEXT_DASH
+from templates_gen.job.paper_sizes import own_paper
 from tests.every_mark import every_sheet, marks_of, on_lines
 from tests.looking import PIXEL, Pixels, alike, around, drawn, form, likeness, seen, ways
-from tests.made import Everything, made
+from tests.made import Everything, asked, made, make
 
 STEPS = {"tram-tickets": 3, "twelve, letter, linked": 9}
 """Every so many'th sheet is looked at here; every one of every job in tests/bench."""
@@ -89,6 +91,14 @@ def test_no_line_is_taken_for_one_of_another_kind(name: str) -> None:
     found = list(margins(made(name), STEPS[name]))
     assert {kind for _, kind, _, _ in found} >= {"cut", "next sheet", "frame", "level line"}
     assert [one for one in found if one[0] <= LEAST] == []
+
+
+def test_no_figure_beside_a_frame_makes_a_line_to_cut_of_its_edge() -> None:
+    """Large figures of a sheet that hangs by itself stood a millimetre over the edge, with a hook of the 7 on it."""
+    job = asked("tile-rubbings")
+    loose = make(replace(job, paper=replace(own_paper(job, "a4"), cover="nails", trim="cut")))
+    edges = [one for one in margins(loose, 2) if one[1] == "frame"]
+    assert len(edges) > 10 and min(edges)[0] > LEAST, min(edges)
 
 
 def test_no_two_kinds_of_line_look_alike() -> None:

@@ -27,8 +27,9 @@ SIZES = ((H10, H35), (H7, H35), (H5, H25))
 """Heights of the figures and of the words over them, largest first: smaller where there is no room, or where a line
 would run through them."""
 
-APART = 1.5
-"""mm around a distance that stay free, so that nobody takes what stands beside it for part of it.  Our own design."""
+OFF_LINES = 3.0
+"""mm around a distance where no line runs, for beside heavy figures the edge of a frame looks like a line to cut from
+two metres: measured (`tests/bench/marks_told_apart.py`).  Our own design."""
 
 AWAY = 5.0
 """mm between the distances of a sheet that hangs by itself and the label of a nail or a frame, so that none is read for
@@ -44,7 +45,7 @@ def distances(so_far: SoFar) -> Drawn:
     part, sheet, lettering = so_far.part, so_far.sheet, so_far.lettering
     if part.alone is None:
         return Drawn()
-    room, window, (dx, dy) = so_far.whole_page(AWAY), sheet.window, so_far.to_page
+    room, window, (dx, dy) = so_far.whole_page(AWAY - OFF_LINES), sheet.window, so_far.to_page
     page = room.region
     right, above = Rect(window.x1, page.y0, page.x1, page.y1), Rect(page.x0, window.y1, page.x1, page.y1)
     places = (sheet.inner if part.joins else window, right, above)
@@ -69,10 +70,11 @@ def references(
     for words, away, side in _told(plan, sheet, overlap):
         blocks = [label for size in SIZES for label in _blocks(words, abs(away), side, plan.job.unit, size, lettering)]
         for place, crossing, label in product(places, (False, True), blocks):
-            box = room.nearest(label.width, label.height, sheet.inner.cx, sheet.inner.y0, place, crossing)
+            wide, high = label.width + 2 * OFF_LINES, label.height + 2 * OFF_LINES
+            box = room.nearest(wide, high, sheet.inner.cx, sheet.inner.y0, place, crossing)
             if box is not None:
-                room.take(box.grown(APART))
-                yield from label.at(box.x0, box.y0)
+                room.take(box)
+                yield from label.at(box.x0 + OFF_LINES, box.y0 + OFF_LINES)
                 break
 
 
