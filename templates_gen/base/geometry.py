@@ -11,6 +11,16 @@ TOLERANCE = 1e-6
 show, far above the rounding of float sums over 50 m.  Common practice, no source."""
 
 
+def exceeds(length: float, most: float) -> bool:
+    """True for a length (mm) that is more than another by more than rounding."""
+    return length > most + TOLERANCE
+
+
+def same(one: float, two: float) -> bool:
+    """True for two lengths (mm) that are one, but for rounding."""
+    return abs(one - two) <= TOLERANCE
+
+
 Size = tuple[float, float]
 """Width and height (mm)."""
 
@@ -64,7 +74,7 @@ class Rect(Record, frozen=True, order=True):
 
     def overlaps(self, other: Rect) -> bool:
         """True when the two share area, and not just an edge."""
-        return (
+        return (  # written out, for it is asked most often
             self.x0 < other.x1 - TOLERANCE
             and other.x0 < self.x1 - TOLERANCE
             and self.y0 < other.y1 - TOLERANCE

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
 from templates_gen.checks.cables.entries import Entry
@@ -67,7 +67,7 @@ def _nail_deep(plan: Plan) -> Iterator[Finding]:
     by_depth: dict[str, list[str]] = {}
     for hung in plan.frames:
         depth = depth_of(hung.frame.fixing)
-        if depth is not None and depth >= limit - TOLERANCE:
+        if depth is not None and not exceeds(limit, depth):
             by_depth.setdefault(show_both(depth, unit), []).append(hung.frame.id)
     why = _why_deep(plan, show_both(limit, unit))
     for depth_shown, names in by_depth.items():

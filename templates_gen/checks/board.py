@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import METRE, show_both, show_mass_both
 from templates_gen.base.words import capital, counted
 from templates_gen.checks.finding import NOTE, WARN, Finding
@@ -71,7 +71,7 @@ def _metre_heavy(plan: Plan) -> Iterator[Finding]:
         for x in _off_stud(hung, plan)
     )
     first, end, weight = heaviest_metre([share[:2] for share in shares])
-    if weight > MOST_PER_METRE + TOLERANCE:
+    if exceeds(weight, MOST_PER_METRE):
         names = once(name for _, _, name in shares[first:end])
         text = (
             f"{capital(listed(names))}: together {show_mass_both(weight, unit)} on {show_both(METRE, unit)} of board, "
@@ -117,7 +117,7 @@ def _stud_missed(plan: Plan) -> Iterator[Finding]:
         if frame.weight is None or not is_heavy(frame.weight) or frame.hanger.traits.rail:
             continue
         off = off_stud(hung, plan)
-        if off is not None and abs(off) <= NEAR_STUD + TOLERANCE and not _too_heavy_for_board(hung, plan):
+        if off is not None and not exceeds(abs(off), NEAR_STUD) and not _too_heavy_for_board(hung, plan):
             text = (
                 f"Frame {frame.id} weighs {weight_words(frame, plan.job.unit)} and misses a stud: the nearest one's "
                 f"centre is {_sideways(off, hung, plan.job.unit)}. See if the group can move that far."

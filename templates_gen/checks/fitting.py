@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import product
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import Rect, exceeds, same
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
 from templates_gen.checks.finding import NOTE, STOP, WARN, Finding
@@ -68,7 +68,7 @@ def _frames_too_close(plan: Plan) -> Iterator[Finding]:
 def _clear(one: Rect, two: Rect, across: float, down: float) -> bool:
     """True when the gap is kept to the side or below; frames that only meet at a corner keep it either way."""
     sideways, upward = one.gaps_to(two)
-    return sideways >= across - TOLERANCE or upward >= down - TOLERANCE
+    return not exceeds(across, sideways) or not exceeds(down, upward)
 
 
 def _frame_off_wall(plan: Plan) -> Iterator[Finding]:
@@ -88,7 +88,7 @@ def _how_far_off(plan: Plan) -> str:
         "at the left": -group.x0, "at the right": group.x1 - wall.width,
         "at the top": group.y1 - wall.height, "at the floor": -group.y0,
     }  # fmt: skip
-    told = [f"{by_how_much(mm, plan.job.unit)} {edge}" for edge, mm in beyond.items() if mm > TOLERANCE]
+    told = [f"{by_how_much(mm, plan.job.unit)} {edge}" for edge, mm in beyond.items() if exceeds(mm, 0.0)]
     return f": {', '.join(told)}"
 
 
@@ -106,10 +106,10 @@ def _outline_begins(plan: Plan) -> Iterator[Finding]:
     """An outline whose lowest left corner has other numbers than 0, 0: what else was measured may count from there."""
     wall, unit = plan.job.wall, plan.job.unit
     across, up = wall.begins
-    if max(abs(across), abs(up)) <= TOLERANCE:
+    if same(across, 0.0) and same(up, 0.0):
         return
     sides = (across, "to the right of it", "to the left of it"), (up, "above it", "below it")
-    told = [f"{show_both(abs(mm), unit)} {more if mm > 0 else less}" for mm, more, less in sides if abs(mm) > TOLERANCE]
+    told = [f"{show_both(abs(mm), unit)} {more if mm > 0 else less}" for mm, more, less in sides if not same(mm, 0.0)]
     counted = wall.features or wall.stairs or wall.studs or isinstance(plan.job.group.centre_on, float)
     text = (
         f"The outline's lowest left corner is not given as [0, 0] but {' and '.join(told)}. That corner is taken for "
@@ -117,14 +117,14 @@ def _outline_begins(plan: Plan) -> Iterator[Finding]:
         "that is right, write the outline from [0, 0]; if the wall begins above the floor, take its corners down to "
         "the floor."
     )
-    yield Finding(WARN if counted or abs(up) > TOLERANCE else NOTE, "outline-begins", (), text)
+    yield Finding(WARN if counted or not same(up, 0.0) else NOTE, "outline-begins", (), text)
 
 
 def _wall_clearance(plan: Plan) -> Iterator[Finding]:
     """Frames on the wall that are nearer to one of its edges than the job wants."""
     wall, unit = plan.job.wall, plan.job.unit
     for hung in plan.frames if wall.clear else ():
-        if on_wall(plan, hung.rect) and (away := _room(plan, hung.rect)) < wall.clear - TOLERANCE:
+        if on_wall(plan, hung.rect) and exceeds(wall.clear, away := _room(plan, hung.rect)):
             name, far = hung.frame.id, short_of(wall.clear, away, unit)
             text = f"Frame {name} is {far} from an edge of the wall, nearer than {show_both(wall.clear, unit)}."
             yield Finding(WARN, "wall-clearance", (name,), text)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import INCH, show_both
 from templates_gen.checks.finding import NOTE, Finding
 from templates_gen.job.model import Feature
@@ -35,7 +35,7 @@ def under(plan: Plan) -> Feature | None:
     """The piece of furniture that the group hangs above: the one that it is hung by, else that under its middle, unless
     that is a small thing beside it."""
     pieces = [each for each in plan.job.wall.features if each.kind == "furniture" and each.rect.width > 0]
-    below = [each for each in pieces if each.rect.y1 <= plan.group.y0 + TOLERANCE]
+    below = [each for each in pieces if not exceeds(each.rect.y1, plan.group.y0)]
     named = next((each for each in below if each.name == plan.job.group.height.feature), None)
     large = [each for each in below if each.rect.width >= SMALL * plan.group.width]
     middle = (each for each in large if each.rect.x0 <= plan.group.cx <= each.rect.x1)
@@ -46,9 +46,9 @@ def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
     for feature in plan.job.wall.features:
         gap = plan.group.y0 - feature.rect.y1
         beside = feature.rect.x0 >= plan.group.x1 or feature.rect.x1 <= plan.group.x0
-        if feature.kind != "furniture" or beside or gap < -TOLERANCE:
+        if feature.kind != "furniture" or beside or exceeds(0.0, gap):
             continue
-        if not LEAST_ABOVE - TOLERANCE <= gap <= MOST_ABOVE + TOLERANCE:
+        if exceeds(LEAST_ABOVE, gap) or exceeds(gap, MOST_ABOVE):
             usual = "lower" if gap < LEAST_ABOVE else "higher"
             hangs = f"The group hangs {show_both(gap, plan.job.unit)} above the {feature.name}"
             text = f"{hangs}, {usual} than usual: {ABOVE_WORDS} is common."
@@ -61,7 +61,7 @@ def _proportion(plan: Plan) -> Iterator[Finding]:
     if feature is None or plan.job.group.around:
         return
     own, whole = plan.group.width, feature.rect.width
-    if NARROW * whole - TOLERANCE <= own <= WIDE * whole + TOLERANCE:
+    if not exceeds(NARROW * whole, own) and not exceeds(own, WIDE * whole):
         return
     much = "wider than" if own > whole else "less than half as wide as"
     text = (

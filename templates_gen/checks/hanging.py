@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect, exceeds
 from templates_gen.base.grid_index import Near
 from templates_gen.base.units import DIVISION, show_both
 from templates_gen.checks.finding import NOTE, STOP, Finding
@@ -81,10 +81,10 @@ def _hook_would_show(plan: Plan) -> Iterator[Finding]:
 def _would_show(hung: Hung, nail: Nail, unit: str) -> str:
     """That a nail point is not well behind its frame, as a sentence; "" where it is, or the drop itself is wrong."""
     under, over = hung.rect.y1 - nail.y, nail.y - hung.rect.y0
-    if under < HOOK_MARGIN - TOLERANCE:
+    if exceeds(HOOK_MARGIN, under):
         where = f"{show_both(abs(under), unit)} {'below' if under >= 0 else 'above'} the top edge of the frame"
         return f"{where}, so the hook would show. {_hidden_by(hung.frame, hung.rect.y1 - nail.bears_y, under, unit)}"
-    if over < HOOK_MARGIN - TOLERANCE and nail.bears_y > hung.rect.y0:
+    if exceeds(HOOK_MARGIN, over) and nail.bears_y > hung.rect.y0:
         where = f"{show_both(abs(over), unit)} {'above' if over >= 0 else 'below'} the lower edge of the frame"
         return f"{where}, so it would show. Measure the drop again, or use a fixing that sits higher."
     return ""

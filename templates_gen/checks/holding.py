@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import GRAVITY, KG, show_both, show_mass_both
 from templates_gen.base.words import capital, counted
 from templates_gen.checks.finding import NOTE, WARN, Finding
@@ -104,7 +104,7 @@ def _why_short(hung: Hung, in_wood: float, unit: str) -> tuple[str, str]:
     """Too little for a load from the side, or for what a deep frame pulls with, and who says so; "" for neither."""
     frame, fixing = hung.frame, hung.frame.fixing
     least = LEAST_DIAMETERS * fixing.diameter
-    if in_wood < least - TOLERANCE:
+    if exceeds(least, in_wood):
         return f"6 of its diameters, {show_both(least, unit)}, are commonly the least", SHORT_SOURCE
     if frame.weight is None or frame.depth is None:
         return "", ""

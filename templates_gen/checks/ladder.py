@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import show_both
 from templates_gen.checks.cables.entries import Entry, entries
 from templates_gen.checks.finding import NOTE, Finding
@@ -56,7 +56,7 @@ def _step_stool(plan: Plan) -> Iterator[Finding]:
 def _above(plan: Plan, height: float) -> list[Entry]:
     """The nails so far above what one stands on (mm)."""
     above = plan.job.wall.above_ground
-    return [nail for nail in entries(plan) if above(nail.x, nail.high) > height + TOLERANCE]
+    return [nail for nail in entries(plan) if exceeds(above(nail.x, nail.high), height)]
 
 
 def _names(nails: Sequence[Entry]) -> tuple[str, ...]:

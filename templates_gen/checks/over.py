@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import exceeds
 from templates_gen.base.words import some
 from templates_gen.checks.finding import NOTE, WARN, Finding
 from templates_gen.checks.sentences import listed
@@ -31,7 +31,7 @@ def use_of(feature: Feature) -> str:
 def is_over(hung: Hung, feature: Feature) -> bool:
     """True when the frame reaches higher than the feature and lies over some of its width."""
     one, two = hung.rect, feature.rect
-    return one.x0 < two.x1 - TOLERANCE and two.x0 < one.x1 - TOLERANCE and one.y1 > two.y1 + TOLERANCE
+    return exceeds(two.x1, one.x0) and exceeds(one.x1, two.x0) and exceeds(one.y1, two.y1)
 
 
 def _over_bed(plan: Plan) -> Iterator[Finding]:

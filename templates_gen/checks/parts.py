@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import show, show_both
 from templates_gen.base.words import some
 from templates_gen.checks.finding import NOTE, WARN, Finding
@@ -26,7 +26,7 @@ def _size_differs(plan: Plan) -> Iterator[Finding]:
 def _differs(frame: Frame, unit: str) -> str:
     """How far the given size is from the one worked out, as a sentence; "" when they go together."""
     built = frame.worked_out
-    if built is None or _off(frame, built) <= SIZE_SLACK + TOLERANCE:
+    if built is None or not exceeds(_off(frame, built), SIZE_SLACK):
         return ""
     given = _size((frame.width, frame.height), unit)
     return (
@@ -41,7 +41,7 @@ def _measured_otherwise(plan: Plan) -> Iterator[Finding]:
         frame, unit = hung.frame, plan.job.unit
         sides = (("wide", frame.width, frame.listed[0]), ("high", frame.height, frame.listed[1]))
         for word, own, told in sides:
-            if told is not None and abs(own - told) > SIZE_SLACK + TOLERANCE:
+            if told is not None and exceeds(abs(own - told), SIZE_SLACK):
                 text = (
                     f"Frame {frame.id} was measured {show_both(own, unit)} {word}, but the job file says "
                     f"{show_both(told, unit)}. The measured size is used: check that it is the same frame."

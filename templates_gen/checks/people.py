@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
 from templates_gen.checks.finding import NOTE, WARN, Finding
@@ -32,13 +32,16 @@ SMALL = 200.0
 def _in_path(plan: Plan) -> list[Hung]:
     """The frames on a public path whose lower edge, the leading one, is where a cane does not find it."""
     unit, wall = plan.job.unit, plan.job.wall
-    low, high = LOW_EDGE.mm(unit) + TOLERANCE, HIGH_EDGE.mm(unit) + TOLERANCE
-    return [hung for hung in plan.frames if low < wall.least_above_ground(hung.rect) <= high] if wall.public else []
+    if not wall.public:
+        return []
+    low, high = LOW_EDGE.mm(unit), HIGH_EDGE.mm(unit)
+    edges = [(hung, wall.least_above_ground(hung.rect)) for hung in plan.frames]
+    return [hung for hung, edge in edges if exceeds(edge, low) and not exceeds(edge, high)]
 
 
 def _sticks_out(plan: Plan) -> Iterator[Finding]:
     unit = plan.job.unit
-    names = _ids(hung for hung in _in_path(plan) if (hung.frame.depth or 0.0) > DEEPEST.mm(unit) + TOLERANCE)
+    names = _ids(hung for hung in _in_path(plan) if exceeds(hung.frame.depth or 0.0, DEEPEST.mm(unit)))
     if names:
         text = (
             f"{capital(listed(names))}: more than {DEEPEST.words(unit)} deep, with the lower edge between "
@@ -67,8 +70,8 @@ def _viewing_height(plan: Plan) -> Iterator[Finding]:
     unit, above = plan.job.unit, plan.job.wall.above_ground
     if not plan.job.wall.public:
         return
-    small = [hung for hung in plan.frames if max(hung.rect.width, hung.rect.height) <= SMALL + TOLERANCE]
-    names = _ids(hung for hung in small if above(hung.rect.cx, hung.rect.cy) > LOW_CENTRE.mm(unit) + TOLERANCE)
+    small = [hung for hung in plan.frames if not exceeds(max(hung.rect.width, hung.rect.height), SMALL)]
+    names = _ids(hung for hung in small if exceeds(above(hung.rect.cx, hung.rect.cy), LOW_CENTRE.mm(unit)))
     if names:
         text = (
             f"Small pieces with their middle above {LOW_CENTRE.shown(unit)}: {listed(names)}. Lower ones are seen "
@@ -76,7 +79,7 @@ def _viewing_height(plan: Plan) -> Iterator[Finding]:
         )
         yield Finding(NOTE, "viewing-height", names, text, LABEL_SOURCE)
     (low, high), middle = EASY_BAND, above(plan.group.cx, plan.group.cy)
-    if len(small) < len(plan.frames) and not low.mm(unit) - TOLERANCE <= middle <= high.mm(unit) + TOLERANCE:
+    if len(small) < len(plan.frames) and (exceeds(low.mm(unit), middle) or exceeds(middle, high.mm(unit))):
         text = (
             f"The middle of the group is {show_both(middle, unit)} above {ground(plan)}. In public rooms, people "
             "standing and people in wheelchairs both see a label well when its middle is between "

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import Rect, exceeds
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
 from templates_gen.checks.finding import NOTE, STOP, WARN, Finding
@@ -33,10 +33,10 @@ def _at_nosings(plan: Plan) -> Iterator[Finding]:
     for hung, high in _over_stair(plan):
         name = hung.frame.id
         line = "the line of the stair's nosings" if on_steps(plan, hung.rect) else "the landing"
-        if high < -TOLERANCE:
+        if exceeds(0.0, high):
             text = f"Frame {name} reaches {by_how_much(-high, unit)} below {line}."
             yield Finding(STOP, "below-nosings", (name,), text)
-        elif high < clear - TOLERANCE:
+        elif exceeds(clear, high):
             up = short_of(clear, high, unit)
             text = f"Frame {name} is {up} above {line}, nearer than {show_both(clear, unit)}."
             yield Finding(WARN, "near-nosings", (name,), text)
@@ -44,7 +44,8 @@ def _at_nosings(plan: Plan) -> Iterator[Finding]:
 
 def _handrail(plan: Plan) -> Iterator[Finding]:
     stairs, unit, (low, high) = plan.job.wall.stairs, plan.job.unit, HANDRAIL
-    names = tuple(hung.frame.id for hung, up in _over_stair(plan) if -TOLERANCE <= up < high.mm(unit) - TOLERANCE)
+    over = [(hung, up) for hung, up in _over_stair(plan) if not exceeds(0.0, up)]
+    names = tuple(hung.frame.id for hung, up in over if exceeds(high.mm(unit), up))
     if names:
         line = "the nosings" if stairs is None or stairs.top is None else "the nosings or the landing"
         text = (
@@ -59,7 +60,7 @@ def _climbing_on(plan: Plan) -> Iterator[Finding]:
     stairs, unit = plan.job.wall.stairs, plan.job.unit
     if stairs is None or stairs.top is None or plan.job.group.arrangement != "stairs":
         return
-    on = [hung for hung in plan.frames if stairs.line_at(hung.rect.cx) > stairs.top + TOLERANCE]
+    on = [hung for hung in plan.frames if exceeds(stairs.line_at(hung.rect.cx), stairs.top)]
     if on:
         names, high = tuple(hung.frame.id for hung in on), max(hung.rect.cy for hung in on) - stairs.top
         text = (

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import GRAVITY, INCH, KG, METRE
 from templates_gen.hanging.studs import on_stud
 from templates_gen.hanging.weight_classes import ROUNDING
@@ -57,7 +57,7 @@ def hooks_needed(weight: float, rating: float) -> int:
 
 def too_deep_for_board(depth: float | None) -> bool:
     """True for a frame that reaches further into the room (mm) than the figures for board hold; False if not known."""
-    return depth is not None and depth > DEEPEST_ON_BOARD + TOLERANCE
+    return depth is not None and exceeds(depth, DEEPEST_ON_BOARD)
 
 
 def board_hooks_needed(weight: float, depth: float | None = None) -> int | None:
@@ -76,7 +76,7 @@ def heaviest_metre(loads: Sequence[tuple[float, float]]) -> tuple[int, int, floa
     best, start, on_it = (0, 0, 0.0), 0, 0.0
     for end, (x, kg) in enumerate(loads, 1):
         on_it += kg
-        while x - loads[start][0] > METRE + TOLERANCE:
+        while exceeds(x - loads[start][0], METRE):
             on_it -= loads[start][1]
             start += 1
         best = max(best, (start, end, on_it), key=lambda part: part[2])

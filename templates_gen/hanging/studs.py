@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import TOLERANCE, exceeds
 from templates_gen.job.model import Studs, Wall
 
 
@@ -38,6 +38,6 @@ def on_stud(x: float, wall: Wall) -> bool | None:
         return None
     near = nearest_stud(x, wall)
     # the measured one is one, whatever the spacing
-    if any(abs(x - centre) <= studs.width / 2 + TOLERANCE for centre in (studs.first, near) if centre is not None):
+    if any(not exceeds(abs(x - centre), studs.width / 2) for centre in (studs.first, near) if centre is not None):
         return True
     return None if near is None else False

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import KG
 from templates_gen.job.model import Frame
 
@@ -38,7 +38,7 @@ def weight_class(kg: float | None) -> str:
 def wants_two(frame: Frame) -> bool:
     """True for a frame that two people lift: from 20 lb on, where a hook alone is no longer the advice, or large."""
     heavy = frame.weight is not None and is_heavy(frame.weight)
-    return heavy or max(frame.width, frame.height) > ONE_PERSON + TOLERANCE
+    return heavy or exceeds(max(frame.width, frame.height), ONE_PERSON)
 
 
 def on_bare_nails(frame: Frame) -> bool:

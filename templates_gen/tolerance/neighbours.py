@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import TOLERANCE, exceeds
 from templates_gen.base.grid_index import SIDE, Near
 from templates_gen.base.record import Record
 
@@ -69,7 +69,7 @@ def _nearest(plan: Plan, number: int, reach: float, near: Near[int]) -> Iterator
 def _facing(one: Hung, two: Hung) -> Neighbours | None:
     """The pair, when the frames lie beside or above each other; None when they meet at corners only, or overlap."""
     across, up = one.rect.gaps_to(two.rect)
-    if (across > -TOLERANCE) == (up > -TOLERANCE):
+    if exceeds(0.0, across) == exceeds(0.0, up):
         return None
     return _apart(one, two)
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from shapely import box as shape
 from shapely.geometry import Point
 
-from templates_gen.base.geometry import TOLERANCE, Rect, bounds
+from templates_gen.base.geometry import TOLERANCE, Rect, bounds, exceeds, same
 from tests.jobs import sides
 
 RECTS = st.builds(Rect.sized, *[st.integers(0, 6)] * 2, *[st.integers(1, 4)] * 2)
@@ -49,3 +49,17 @@ def test_a_rectangle_moved_or_grown_keeps_its_middle_or_its_size(rect, x, y):
 
 def test_the_corners_run_against_the_clock_from_the_lower_left():
     assert Rect(1, 2, 4, 6).corners == ((1, 2), (4, 2), (4, 6), (1, 6))
+
+
+@pytest.mark.parametrize("most", [0.0, 1219.2, 50_000.0])
+def test_rounding_makes_no_length_more_than_another(most):
+    # 0.1 mm is more than any rounding; half of what counts as rounding, and none, are not
+    assert exceeds(most + 0.1, most)
+    assert not any(exceeds(most + off, most) for off in (TOLERANCE / 2, 0.0, -TOLERANCE / 2, -0.1))
+    assert all(same(most + off, most) for off in (TOLERANCE / 2, 0.0, -TOLERANCE / 2))
+    assert not any(same(most + off, most) for off in (0.1, -0.1))
+
+
+def test_a_difference_of_just_the_tolerance_is_none():
+    assert not exceeds(TOLERANCE, 0.0)
+    assert same(TOLERANCE, 0.0)

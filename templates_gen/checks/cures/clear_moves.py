@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import Rect, exceeds, same
 
 Span = tuple[float, float]
 """Moves (mm) that are barred: those between the two, and not the two themselves."""
@@ -26,7 +26,7 @@ def barred_by(rects: Iterable[Rect], obstacles: Sequence[Rect]) -> list[Span]:
         (other.x0 - rect.x1, other.x1 - rect.x0)
         for rect in rects
         for other in obstacles
-        if rect.y0 < other.y1 - TOLERANCE and other.y0 < rect.y1 - TOLERANCE
+        if exceeds(other.y1, rect.y0) and exceeds(rect.y1, other.y0)
     ]
 
 
@@ -36,7 +36,7 @@ def barred_by_lines(rects: Iterable[Rect], lines: Sequence[tuple[float, float, f
     for rect in rects:
         for x0, y0, x1, y1 in lines:
             low, high = max(min(y0, y1), rect.y0), min(max(y0, y1), rect.y1)
-            if low < high - TOLERANCE:
+            if exceeds(high, low):
                 ends = [x0 + (x1 - x0) * (y - y0) / (y1 - y0) for y in (low, high)]
                 spans.append((min(ends) - rect.x1, max(ends) - rect.x0))
     return spans
@@ -60,9 +60,9 @@ def nearest_clear(spans: Sequence[Span], way: int, start: float, step: float) ->
         marks = (start + move) / step
         mark = math.ceil(marks - 1e-9) if way > 0 else math.floor(marks + 1e-9)
         move = mark * step - start
-        hit = next((span for span in spans if span[0] + TOLERANCE < move < span[1] - TOLERANCE), None)
+        hit = next((span for span in spans if exceeds(move, span[0]) and exceeds(span[1], move)), None)
         if hit is None:
-            return move if abs(move) > TOLERANCE else None
+            return None if same(move, 0.0) else move
         move = hit[1] if way > 0 else hit[0]
         if math.isinf(move):
             return None

@@ -8,7 +8,7 @@ from typing import Any
 
 from templates_gen.arranging.kept import placed_values, rects_of, regrouped
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect, same
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION, show
 from templates_gen.checks.cables.entries import entries
@@ -184,7 +184,7 @@ def moved_so(trial: Trial, moved: Moved, cure: Cure, across: float, up: float) -
     for hung in trial.plan.frames:
         name = hung.frame.id
         dx, dy = (across, up) if name in moved.frames else (0.0, 0.0)
-        if abs(now[name].x0 - hung.rect.x0 - dx) > TOLERANCE or abs(now[name].y0 - hung.rect.y0 - dy) > TOLERANCE:
+        if not (same(now[name].x0, hung.rect.x0 + dx) and same(now[name].y0, hung.rect.y0 + dy)):
             return False
     return True
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import TOLERANCE, exceeds
 from templates_gen.base.units import DIVISION, show, show_mass
 from templates_gen.checks.cures.moves import keeping
 from templates_gen.checks.cures.trial import Trial
@@ -87,7 +87,7 @@ def _lengthened(sign: int) -> Callable[[Trial, Numbered], Iterator[Cure]]:
         first = math.floor(at / step + 0.5)
         for more in range(1, LONGER + 1):
             length = step * (first + sign * more)
-            if length > TOLERANCE:
+            if exceeds(length, 0.0):
                 shown = show(length, unit)
                 kind = "screws" if all(hung.frame.fixing.kind == "screw" for _, hung in about) else "nails"
                 yield Cure(f"use {kind} {shown} long", _of_fixings(trial, about, "length", shown))

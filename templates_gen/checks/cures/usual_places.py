@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import same
 from templates_gen.base.units import DIVISION, show
 from templates_gen.checks.board import off_stud
 from templates_gen.checks.cures.clear_moves import Span, nearest_clear
@@ -41,7 +41,7 @@ def _group_moved(trial: Trial, finding: Finding, across: float, up: float) -> It
     (move, start, more, less) = ways[0] if across else ways[1]
     step = DIVISION[unit]
     move = math.floor((start + move) / step + 0.5) * step - start
-    if abs(move) < TOLERANCE:
+    if same(move, 0.0):
         return
     across, up = (move, 0.0) if across else (0.0, move)
     cure = Cure(f"move the group {show(abs(move), unit)} {more if move > 0 else less}", moved.changes(across, up))

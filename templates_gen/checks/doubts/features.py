@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import Rect, exceeds
 from templates_gen.base.units import exact, show, show_both
 from templates_gen.base.words import feature_place, with_article
 from templates_gen.checks.doubts import usual
@@ -39,14 +39,14 @@ def feature_doubts(job: Job) -> Iterator[Doubt]:
 
 def _beyond(feature: Feature, place: str, job: Job) -> Iterator[Doubt]:
     rect, wall, unit = feature.rect, job.wall, job.unit
-    if rect.x1 > wall.width + TOLERANCE:
+    if exceeds(rect.x1, wall.width):
         yield Doubt(
             rule=RULE, place=f"{place}, left", shown=show(rect.x0, unit),
             uses=(f"{place}, width", "wall, width"),
             why=f"which puts its right side {show(rect.x1 - wall.width, unit)} beyond the wall's right end",
             ask="Was it measured from the other end, to its middle, or in another unit?",
         )  # fmt: skip
-    if rect.y1 > wall.height + TOLERANCE:
+    if exceeds(rect.y1, wall.height):
         yield Doubt(
             rule=RULE, place=f"{place}, height", shown=show(rect.height, unit),
             uses=(f"{place}, bottom", "wall, height"),
@@ -110,15 +110,15 @@ def _turned(rect: Rect, sides: tuple[Usual | None, Usual | None]) -> bool:
 
 def _usual_sizes(feature: Feature) -> tuple[Usual | None, Usual | None]:
     """What its width and its height usually are, by its kind, and for furniture by its name and by where it stands."""
-    named = usual.named(feature.name) if feature.rect.y0 <= TOLERANCE else None
+    named = usual.named(feature.name) if not exceeds(feature.rect.y0, 0.0) else None
     if named and feature.kind in ("furniture", "other"):
         return named[:2]
     known = usual.SIZES.get(feature.kind)
     if known is None:
         return None, None
-    if feature.kind == "furniture" and feature.rect.y0 > TOLERANCE and usual.words_of(feature.name) & usual.SHELVES:
+    if feature.kind == "furniture" and exceeds(feature.rect.y0, 0.0) and usual.words_of(feature.name) & usual.SHELVES:
         return known[0], usual.SHELF_HEIGHT
-    if feature.kind != "furniture" or feature.rect.y0 > TOLERANCE:
+    if feature.kind != "furniture" or exceeds(feature.rect.y0, 0.0):
         return known
     if _is_seat(feature):
         return usual.SEAT_WIDTH, usual.SEAT_HEIGHT

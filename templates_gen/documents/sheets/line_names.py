@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import product
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import Rect, same
 from templates_gen.base.record import replace
 from templates_gen.base.units import show_both
 from templates_gen.documents.schedule.distances import above_floor, pitch_words
@@ -71,7 +71,7 @@ def _name_beside(ends: Ends, words: Sequence[str], inner: Rect, room: Room, lett
 
 def _beside(word: str, dx: float, dy: float) -> tuple[Text, Text]:
     """The name on both sides of a point of a line, each where the line goes away from it."""
-    if abs(dx) < TOLERANCE:
+    if same(dx, 0.0):
         return Text(-AWAY, 0.0, word, H25, "left", 90), Text(AWAY + H25, 0.0, word, H25, "left", 90)
     left, right = Text(-AWAY, 0.0, word, H25, "right"), Text(AWAY, 0.0, word, H25)
     under, above = (right, left) if dy / dx > 0 else (left, right)

@@ -7,7 +7,7 @@ import math
 import re
 from collections.abc import Iterator, Mapping
 
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import Rect, same
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import Circle, Form, Item, Line, Page, Polygon, Text, Use
 from templates_gen.drawing.moving import moved_by
@@ -61,7 +61,7 @@ def _clipped(line: Line, window: Rect) -> Line | None:
     dx, dy, start, end = line.x1 - line.x0, line.y1 - line.y0, 0.0, 1.0
     across, along = (window.x0 - line.x0, window.x1 - line.x0), (window.y0 - line.y0, window.y1 - line.y0)
     for step, (low, high) in ((dx, across), (dy, along)):
-        if abs(step) < TOLERANCE:
+        if same(step, 0.0):
             if low > 0.0 or high < 0.0:
                 return None
             continue
