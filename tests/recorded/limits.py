@@ -2,7 +2,8 @@
 
 In millimetres that is everything, on other tapes mostly the doubts alone: the other rules do not know of tapes.  A
 measure is tried on a ladder at first and then, between two steps of which not the same is said, figure by figure, so
-that its limit is recorded to the last one.
+that its limit is recorded to the last one.  A limit that may be the line itself below its figure is tried there, too: a
+length that is just as long is either still as before, or as after.
 """
 
 from __future__ import annotations
@@ -49,13 +50,17 @@ def _along(sweep: Sweep, unit: str) -> Iterator[str]:
     tried: dict[int, frozenset[str]] = {}
     job = sweep.make() if not unit else replace(sweep.make(), unit=unit)
     words: list[Finding | str] = []
+    rules = find if unit == "mm" or sweep.units != ALL else doubtful
 
     def found(figure: int) -> frozenset[str]:
         if figure not in tried:
-            said = _found(sweep, job, _value(figure, unit), find if unit == "mm" or sweep.units != ALL else doubtful)
+            said = _found(sweep, job, _value(figure, unit), rules)
             tried[figure] = frozenset(map(_short, said))
             words.extend(said)
         return tried[figure]
+
+    def on_line(value: float) -> frozenset[str]:
+        return frozenset(map(_short, _found(sweep, job, value, rules)))
 
     ladder = [*sorted({_figure(mm, unit) for mm in sweep.ladder(STEPS)})]
     usual = found(_figure(sweep.usual, unit))
@@ -69,9 +74,20 @@ def _along(sweep: Sweep, unit: str) -> Iterator[str]:
             while at - before > 1:
                 middle = (before + at) // 2
                 before, at = (middle, at) if found(middle) == found(low) else (before, middle)
-            yield f"{_shown(at, unit)} {_changed(found(at), found(low))}"
+            yield from _at_limit(_on_line(at, unit), _shown(at, unit), found(at), found(low), on_line)
             low = at
     yield told
+
+
+def _at_limit(
+    line: float, shown: str, after: frozenset[str], before: frozenset[str], found: Callable[[float], frozenset[str]]
+) -> Iterator[str]:
+    """What changes at a figure, or on the line just below it, where it does so there already or for the line alone."""
+    on_line = found(line) if f"{line:g}" != shown else after
+    if on_line != before:
+        yield f"{line:g} {_changed(on_line, before)}"
+    if after != on_line:
+        yield f"{shown} {_changed(after, on_line)}"
 
 
 def _found(sweep: Sweep, job: Job, value: float, rules: Callable[[Plan], Iterable[Finding]]) -> list[Finding | str]:
@@ -99,9 +115,15 @@ def _sums(words: list[Finding | str]) -> str:
     """How many of each level, a sum of their words, and all numbers in them added up."""
     found = [each for each in words if isinstance(each, Finding)]
     levels = "/".join(str(sum(each.level == level for each in found)) for level in (STOP, WARN, NOTE))
-    text = "\n".join(each if isinstance(each, str) else f"{each.text} {each.meant}" for each in words)
+    text = [each if isinstance(each, str) else f"{each.text} {each.meant}" for each in words]
+    return f"{levels} found, their words {summed(text)}"
+
+
+def summed(texts: list[str]) -> str:
+    """A sum of words, and all numbers in them added up."""
+    text = "\n".join(texts)
     numbers = sum(map(float, NUMBERS.findall(text)))
-    return f"{levels} found, their words {crc32(NUMBERS.sub('', text).encode()):08x}, all numbers {numbers:.2f}"
+    return f"{crc32(NUMBERS.sub('', text).encode()):08x}, all numbers {numbers:.2f}"
 
 
 @cache
@@ -116,8 +138,13 @@ def _starts(unit: str) -> tuple[tuple[int, float, float], ...]:
 
 def _value(figure: int, unit: str) -> float:
     """The length of a figure in mm, or the weight in kg, or whatever else a measure is in."""
+    return round(_on_line(figure, unit) + OFF.get(unit, 0.0), 6) * (MM[unit] if unit else 1.0)
+
+
+def _on_line(figure: int, unit: str) -> float:
+    """The line of the tape that a figure lies on or just above, in the unit."""
     first, start, line = next(part for part in reversed(_starts(unit)) if figure >= part[0])
-    return round(start + (figure - first) * line + OFF.get(unit, 0.0), 6) * (MM[unit] if unit else 1.0)
+    return round(start + (figure - first) * line, 6)
 
 
 def _figure(value: float, unit: str) -> int:

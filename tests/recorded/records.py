@@ -18,6 +18,7 @@ from tests.recorded.limits import of_limits
 from tests.recorded.listing import drawn, planned, sheets_of, told
 from tests.recorded.parts import PARTS
 from tests.recorded.updates import of_updates
+from tests.recorded.usuals import of_usuals
 
 FOLDER = Path(__file__).parent
 
@@ -79,7 +80,7 @@ FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
     },
     "parts": {name: lambda _, lines=lines: lines() for name, lines in PARTS.items()},
     "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
-    "limits": {"limits": lambda _: of_limits(), "errors": lambda _: of_errors()},
+    "limits": {"limits": lambda _: of_limits(), "usuals": lambda _: of_usuals(), "errors": lambda _: of_errors()},
 }
 """The records in each file, by their titles in it, and what writes their lines from a user's number of steps."""
 
