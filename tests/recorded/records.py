@@ -17,6 +17,7 @@ from tests.recorded.jobs import DRAWN, PLANNED, Recorded
 from tests.recorded.limits import of_limits
 from tests.recorded.listing import drawn, planned, sheets_of, told
 from tests.recorded.parts import PARTS
+from tests.recorded.tampered import of_tampered
 from tests.recorded.updates import of_updates
 from tests.recorded.usuals import of_usuals
 
@@ -80,6 +81,7 @@ FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
     },
     "parts": {name: lambda _, lines=lines: lines() for name, lines in PARTS.items()},
     "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
+    "tampered": {"tampered": lambda _: of_tampered()},
     "limits": {"limits": lambda _: of_limits(), "usuals": lambda _: of_usuals(), "errors": lambda _: of_errors()},
 }
 """The records in each file, by their titles in it, and what writes their lines from a user's number of steps."""
