@@ -85,7 +85,7 @@ def of_cures() -> Iterator[str]:
             path.write_text(tomlkit.dumps(raw), encoding="utf-8")
             for sheet in SAMPLES.glob("*.csv"):
                 shutil.copy(sheet, folder)
-            yield from (f"    {line}" for line in _cured(path))
+            yield from (f"    {line}" for line in cures_of(path))
 
 
 def of_sizes() -> Iterator[str]:
@@ -96,7 +96,8 @@ def of_sizes() -> Iterator[str]:
         yield from wrapped(f"{unit}: ", (f"{wide} {high}" for wide, high in found))
 
 
-def _cured(path: Path) -> Iterator[str]:
+def cures_of(path: Path) -> Iterator[str]:
+    """What cures the findings of a job file, and what that changes in it."""
     try:
         plan = plan_wall(read_job(path))
     except TemplatesError as error:

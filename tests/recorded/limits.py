@@ -21,6 +21,7 @@ from templates_gen.base.units import MM
 from templates_gen.checks import NOTE, STOP, WARN, Finding, find
 from templates_gen.checks.doubts.all_doubts import doubtful
 from templates_gen.job.model import Job
+from tests.recorded.fellows import MORE
 from tests.recorded.listing import wrapped
 from tests.recorded.measures import ALL, SWEEPS, Sweep
 
@@ -40,7 +41,7 @@ NUMBERS = re.compile(r"\d+(?:\.\d+)?")
 
 def of_limits() -> Iterator[str]:
     """For every measure, in every unit, what is found at its least figure, and from which figures on that changes."""
-    for sweep in SWEEPS:
+    for sweep in (*SWEEPS, *MORE):
         for unit in sweep.units:
             yield from wrapped(f"{sweep.name} in {unit or 'kg'}: ", _along(sweep, unit))
 

@@ -11,6 +11,7 @@ from pathlib import Path
 from templates_gen.tiling import quickest
 from tests.recorded.cells import of_cells
 from tests.recorded.crowds import of_crowds, of_spines
+from tests.recorded.cured import of_cured
 from tests.recorded.errors import of_errors
 from tests.recorded.found import FOUND
 from tests.recorded.jobs import DRAWN, PLANNED, Recorded
@@ -18,6 +19,7 @@ from tests.recorded.limits import of_limits
 from tests.recorded.listing import drawn, planned, sheets_of, told
 from tests.recorded.parts import PARTS
 from tests.recorded.tampered import of_tampered
+from tests.recorded.taped import of_taped
 from tests.recorded.updates import of_updates
 from tests.recorded.usuals import of_usuals
 
@@ -59,6 +61,15 @@ def _of_updates(usual: int) -> Iterator[str]:
         yield from of_updates()
 
 
+def _of_taped(_: int) -> Iterator[str]:
+    with _steps(LITTLE):
+        yield from of_taped()
+
+
+LITTLE = 20
+"""Steps of search for each sheet are enough for what is told of any sheets.  Our own choice."""
+
+
 @contextmanager
 def _steps(count: int) -> Iterator[None]:
     """A search of so many steps for each sheet meanwhile."""
@@ -81,7 +92,8 @@ FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
     },
     "parts": {name: lambda _, lines=lines: lines() for name, lines in PARTS.items()},
     "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
-    "tampered": {"tampered": lambda _: of_tampered()},
+    "tampered": {"tampered": lambda _: of_tampered(), "cured": lambda _: of_cured()},
+    "taped": {"taped": _of_taped},
     "limits": {"limits": lambda _: of_limits(), "usuals": lambda _: of_usuals(), "errors": lambda _: of_errors()},
 }
 """The records in each file, by their titles in it, and what writes their lines from a user's number of steps."""

@@ -21,6 +21,7 @@ from templates_gen.base.units import MM, parse_length
 from templates_gen.checks import NOTE, STOP, WARN, find
 from templates_gen.checks.cures.curing import cured
 from templates_gen.job.reading.building import build_job, read_job
+from templates_gen.tolerance.corners import measures
 from templates_gen.tolerance.diagonals import measured, telling
 from templates_gen.tolerance.neighbours import neighbours
 from tests.jobs import SAMPLES
@@ -31,7 +32,7 @@ from tests.slip_bases import BASES
 from tests.slips import Raw, tables
 from tests.sound_jobs import Maker
 
-JOBS, LINE, EACH = 900, 10, 15
+JOBS, LINE, EACH = 750, 10, 30
 """So many jobs, so many of them to a line, and one in so many is cured.  Our own choice."""
 
 TIMES = (0.1, 0.394, 0.5, 0.8, 0.95, 1.05, 1.25, 2.0, 2.54, 10.0)
@@ -140,6 +141,9 @@ def _measured(plan: Plan) -> Iterator[str]:
         yield f"{telling(spans)}: " + ", ".join(f"{span.start} to {span.end} {span.length:.2f}" for span in spans)
     for pair in neighbours(plan):
         yield f"{pair.one.frame.id} {'beside' if pair.beside else 'over'} {pair.two.frame.id} {pair.gap:.2f}"
+        of = measures(pair)
+        for part in (*of.step, *(each for gap in of.gaps for each in gap)):
+            yield f"{part.frame} {part.number} {part.x:.2f} {part.y:.2f} {part.right:.2f} {part.up:.2f} {part.tilt:.2f}"
 
 
 def _cures(seed: int) -> Iterator[str]:
