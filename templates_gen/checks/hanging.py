@@ -15,7 +15,6 @@ from templates_gen.checks.sentences import listed, once, same_words
 from templates_gen.hanging.bearings import Nail
 from templates_gen.hanging.hooks import SOLD
 from templates_gen.hanging.weight_classes import is_heavy
-from templates_gen.job.hangers import MOST_BEYOND
 from templates_gen.job.model import Frame
 
 LEAST_NAIL = 1.8
@@ -30,7 +29,7 @@ def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
     unit = plan.job.unit
     for hung in plan.frames:
         name, high = hung.frame.id, hung.rect.height
-        beyond = MOST_BEYOND if hung.frame.hanger.traits.shows else 0.0
+        beyond = hung.frame.hanger.traits.beyond
         wrong = [drop for drop in hung.drops if not -beyond <= drop < high + beyond]
         if wrong:
             drop = max(wrong, key=abs)
@@ -43,7 +42,7 @@ def _drop_beyond_frame(plan: Plan) -> Iterator[Finding]:
 
 def _hanger_beyond_frame(plan: Plan) -> Iterator[Finding]:
     for hung in plan.frames:
-        name, beyond = hung.frame.id, MOST_BEYOND if hung.frame.hanger.traits.shows else 0.0
+        name, beyond = hung.frame.id, hung.frame.hanger.traits.beyond
         reach = hung.rect.grown(beyond + TOLERANCE)
         if not all(reach.x0 <= bearing.x <= reach.x1 for bearing in hung.bearings):
             outside = f"more than {show_both(beyond, plan.job.unit)} outside" if beyond else "outside"

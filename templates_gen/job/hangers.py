@@ -84,6 +84,11 @@ class HangerKind(Record, frozen=True, kw_only=True, eq=False):
     again: str
 
     @property
+    def beyond(self) -> float:
+        """How far its fixings may stand beyond the frame (mm)."""
+        return MOST_BEYOND if self.shows else 0.0
+
+    @property
     def own_drops(self) -> tuple[str, ...]:
         """The hanger's own fields for a drop, beside the frame's."""
         return tuple(name for name in self.takes if name.startswith("drop"))

@@ -215,7 +215,7 @@ def _edges(outline: Sequence[tuple[float, float]], axis: str) -> list[tuple[floa
 
 def _in_zones(plan: Plan, frames: Sequence[str], turn: Callable[[Rect], Rect]) -> list[Span]:
     """The moves after which a nail is where cables may run; a nail on a zone's edge is in it."""
-    bands = [turn(zone.rect.grown(2 * TOLERANCE)) for zone in zones(plan.job.wall)]
+    bands = [turn(zone.rect) for zone in zones(plan.job.wall)]
     nails = [Rect(nail.x, nail.low, nail.x, nail.high) for nail in entries(plan) if nail.frame in frames]
     return barred_by((turn(_wide(nail)) for nail in nails), bands)
 

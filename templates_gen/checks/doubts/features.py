@@ -167,7 +167,7 @@ def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[
         )  # fmt: skip
 
 
-HIGH_SWITCH, SWITCHES = 1290.0, Usual(850.0, 1230.0, 0.0, 0.0)
+HIGH_SWITCH, SWITCHES = 1290.0, Usual(850.0, 1230.0)
 """mm above the floor that hardly any switch begins at, and at which most do: UK 450 to 1200 mm to the middle (Approved
 Document M, from memory), US at about 48 in.  Our own."""
 

@@ -8,7 +8,7 @@ from statistics import median
 from templates_gen.base.units import KG
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
 from templates_gen.checks.doubts.fellows import MASS_APART, Others, each_beside, near, uses_of
-from templates_gen.checks.doubts.frames import OtherMass, other_mass, weight_by_area
+from templates_gen.checks.doubts.frames import OtherMass, other_mass, square_metres, weight_by_area
 from templates_gen.job.model import Frame, Job
 
 MASS_MIXED, MASS_SURE = 1.6, 2.15
@@ -71,7 +71,7 @@ def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doub
     if near(own, theirs, mass_room(frame, weighed, theirs, known)):
         return
     likely = other_mass(own, min(theirs) / ASKED, max(theirs) * ASKED, known.mass_unit(frame.id))
-    usual = median(theirs) * frame.weight / own if own else 0.0
+    usual = median(theirs) * square_metres(frame)
     yield Doubt(
         rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),
         about=(frame.id,), uses=uses_of(frame, "width", "height"),

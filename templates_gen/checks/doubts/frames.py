@@ -29,6 +29,9 @@ between two slats.  Our own: bronze of 15 mm has 130, from memory."""
 BANNER = 800.0
 """mm of a longer side from which a picture may be bare paper.  Our own, no source."""
 
+SQUARE_METRE = 1e6
+"""In mm²."""
+
 EDGE = 2500.0
 """mm·kg/m²: so much more, divided by its shorter side, may a small frame weigh, which is mostly moulding.  Our own."""
 
@@ -107,11 +110,16 @@ def _most_heavy(frame: Frame) -> float:
     return SOLID * most if frame.fixing.kind == "screw" else most
 
 
+def square_metres(frame: Frame) -> float:
+    """How much of the wall a frame takes (m²)."""
+    return frame.width * frame.height / SQUARE_METRE
+
+
 def weight_by_area(frame: Frame) -> float | None:
     """What a frame weighs by its outside (kg/m²); None where its weight is not known, or only estimated."""
     if frame.weight is None or frame.estimated:
         return None
-    return frame.weight / (frame.width * frame.height * 1e-6)
+    return frame.weight / square_metres(frame)
 
 
 def _weight(frame: Frame, known: Written) -> Iterator[Doubt]:
@@ -136,8 +144,8 @@ def _weight(frame: Frame, known: Written) -> Iterator[Doubt]:
 
 
 def _range(frame: Frame, least: float, most: float, unit: str) -> str:
-    area = frame.width * frame.height * 1e-6
-    return f"{show_mass(least * area, unit)} to {show_mass(most * area, unit)}"
+    least, most = least * square_metres(frame), most * square_metres(frame)
+    return f"{show_mass(least, unit)} to {show_mass(most, unit)}"
 
 
 def other_mass(found: float, least: float, most: float, unit: str) -> OtherMass:

@@ -160,7 +160,7 @@ def _top(job: Job, expected: Usual) -> Usual:
     under = any(0 <= each.rect.y0 - top <= usual.ABOVE.most for each in job.wall.features)
     banner = max(frame.height for frame in job.frames) > BANNER
     least = 0.0 if under else expected.least
-    return replace(expected, least=least, most=max(expected.most, job.wall.height if banner else 0.0))
+    return replace(expected, least=least, most=max(expected.most, job.wall.height) if banner else expected.most)
 
 
 def _frieze(job: Job) -> bool:

@@ -9,7 +9,6 @@ from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
 from templates_gen.checks.doubts.readings import Usual, other_readings, probably, swapped_figures, tenfold
 from templates_gen.checks.doubts.wires import as_deep, wire_doubts
-from templates_gen.job.hangers import MOST_BEYOND
 from templates_gen.job.model import Frame, Job, Studs
 
 NEAREST, NEAREST_RAIL, INMOST, CLOSE = 5.0, 12.0, 0.42, 0.25
@@ -56,11 +55,16 @@ screw may be off a stud's middle: half its face."""
 
 def _by_studs(frame: Frame, studs: Studs | None) -> bool:
     """True for a cleat whose screws are as far apart as studs are: the wall tells where they are, not the frame."""
-    apart = frame.width - (frame.hanger.left or 0.0) - (frame.hanger.right or 0.0)
+    apart = frame.width - sum(insets(frame))
     spacings = SPACINGS if studs is None or studs.spacing is None else (studs.spacing,)
     return frame.hanger.traits.rail and any(
         apart > ON_STUD and abs(apart - max(round(apart / each), 1) * each) <= ON_STUD for each in spacings
     )
+
+
+def insets(frame: Frame) -> tuple[float, float]:
+    """How far in from a frame's left and right side its hanger is (mm); 0 where that is not told."""
+    return frame.hanger.left or 0.0, frame.hanger.right or 0.0
 
 
 def drops(frame: Frame, known: Written) -> list[tuple[str, float]]:
@@ -78,14 +82,12 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
     traits = frame.hanger.traits
     least, most, shortest, longest = traits.usual_drop
     shortest = min(max(least * frame.height, shortest), traits.long_enough)
-    fits = Usual(shortest, min(most * frame.height, longest), 0.0, 0.0)
+    fits = Usual(shortest, min(most * frame.height, longest))
     if fits.holds(drop):
         return
     much, below = "less" if drop < fits.most else "more", fits.holds(frame.height - drop)
     from_below = f" Or from its lower edge? Then it is {show(frame.height - drop, known.unit)}."
-    likely = probably(
-        drop, known.unit_of(place), Usual(max(fits.least, LEAST_DROP * frame.height), fits.most, 0.0, 0.0)
-    )
+    likely = probably(drop, known.unit_of(place), Usual(max(fits.least, LEAST_DROP * frame.height), fits.most))
     yield Doubt(
         rule="doubtful-drop", place=place, shown=show(drop, known.unit), about=(frame.id,),
         uses=(frame_place(frame.id, "height"),),
@@ -97,18 +99,19 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
 
 def sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, float]]:
     """The distances from the frame's sides by the fields that say them."""
-    hanger, names = frame.hanger, ("left", "right")
+    names = ("left", "right")
     if known.seen_from(frame.id) == "back":
         names = ("right", "left")
-    return (names[0], hanger.left or 0.0), (names[1], hanger.right or 0.0)
+    left, right = insets(frame)
+    return (names[0], left), (names[1], right)
 
 
 def _insets(frame: Frame, known: Written) -> Iterator[Doubt]:
     """One beyond the middle was measured from the other side; two that nearly meet were, or in another unit."""
     own, width = sides(frame, known), frame.width
     traits = frame.hanger.traits
-    nearest = -MOST_BEYOND if traits.shows else NEAREST_RAIL if traits.rail else NEAREST
-    fits = Usual(nearest, INMOST * width, 0.0, 0.0)
+    nearest = -traits.beyond if traits.shows else NEAREST_RAIL if traits.rail else NEAREST
+    fits = Usual(nearest, INMOST * width)
     for name, mm in own:
         if fits.holds(mm):
             continue
@@ -138,7 +141,7 @@ def _insets(frame: Frame, known: Written) -> Iterator[Doubt]:
 def _uneven(frame: Frame, known: Written) -> Iterator[Doubt]:
     """Two sides that are unlike, and two that differ and were seen from the front, where nobody sees them."""
     hanger, unit = frame.hanger, known.unit
-    left, right = hanger.left or 0.0, hanger.right or 0.0
+    left, right = insets(frame)
     drops = (hanger.drop_left or 0.0, hanger.drop_right or 0.0)
     lower = abs(drops[0] - drops[1]) if None not in (hanger.drop_left, hanger.drop_right) else 0.0
     place, aside, right_one = frame_place(frame.id, "hanger"), abs(left - right), dict(sides(frame, known))["right"]

@@ -14,11 +14,11 @@ from templates_gen.checks.doubts.doubt import Doubt, Written, written
 from templates_gen.checks.doubts.readings import Reading, Usual, other_readings, swapped_figures
 from templates_gen.job.model import Feature
 
-LOW, HIGH, EYES = 1200.0, 1880.0, Usual(1380.0, 1660.0, 0.0, 0.0)
+LOW, HIGH, EYES = 1200.0, 1880.0, Usual(1380.0, 1660.0)
 """mm above the floor: the middle of a group that is low, or high, where nothing on the wall tells why, and where most
 hang, 57 to 63 in and some room.  Our own, by common practice, no source."""
 
-SMALL, TALL, ROOM = 400.0, 1000.0, Usual(2200.0, 4500.0, 0.0, 0.0)
+SMALL, TALL, ROOM = 400.0, 1000.0, Usual(2200.0, 4500.0)
 """mm of a group that may be hung for children, and of one that reaches low anyway; and of a room that people stand in.
 Our own, no source."""
 
@@ -126,7 +126,7 @@ def _nearly_empty(plan: Plan) -> Iterator[Doubt]:
     """A wall as long as a hall, of which next to nothing is used: its decimal point is out of place, or its unit."""
     wall, unit = plan.job.wall, plan.job.unit
     tenth = wall.width * EMPTY
-    if wall.width > HALL and max(plan.group.width, *(each.rect.x1 for each in wall.features), 0.0) <= tenth:
+    if wall.width > HALL and max([plan.group.width, *(each.rect.x1 for each in wall.features)]) <= tenth:
         yield Doubt(
             rule="doubtful-wall", place="wall, width", shown=show(wall.width, unit),
             why=f"and the group takes only {show(plan.group.width, unit)} of it",

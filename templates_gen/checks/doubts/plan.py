@@ -46,7 +46,7 @@ def plan_doubts(plan: Plan) -> Iterator[Doubt]:
     yield from _spoils_gaps(plan)
 
 
-ROOM_HEIGHT, HIGH_GROUP = Usual(2100.0, 3300.0, 0.0, 0.0), 1900.0
+ROOM_HEIGHT, HIGH_GROUP = Usual(2100.0, 3300.0), 1900.0
 """mm.  A wall's width that could be its height, and a group's middle as high as only high walls have it.  Our own."""
 
 TALL, HIGHER = 3500.0, 1.15

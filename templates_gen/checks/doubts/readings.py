@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from itertools import pairwise
 
@@ -17,15 +18,15 @@ LIKELY = {
 
 
 class Usual(Record, frozen=True):
-    """Between which lengths a measure usually lies (mm), and beyond which it is doubted however it is read.
+    """Between which lengths a measure usually lies (mm), and beyond which, if at all, it is doubted however it is read.
 
     With `figures` two figures of its number that changed places are looked for, too.
     """
 
     least: float
     most: float
-    far_least: float
-    far_most: float
+    far_least: float = 0.0
+    far_most: float = math.inf
     figures: bool = False
 
     def holds(self, mm: float) -> bool:

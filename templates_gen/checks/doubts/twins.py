@@ -10,7 +10,7 @@ from templates_gen.base.units import MM, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
 from templates_gen.checks.doubts.fellow_weights import glazed_alike, mass_room
 from templates_gen.checks.doubts.fellows import MOST_COMPARED
-from templates_gen.checks.doubts.hangers import drops
+from templates_gen.checks.doubts.hangers import drops, insets
 from templates_gen.checks.doubts.readings import Reading, Usual, probably
 from templates_gen.job.hangers import TAUT_AGAIN
 from templates_gen.job.model import Frame, Job
@@ -54,7 +54,7 @@ def twin_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
 
 def _beyond_its_sides(frame: Frame) -> bool:
     """True for plates at its sides: these are put as far down as one likes, and differ from those over its top."""
-    return (frame.hanger.left or 0.0) < 0
+    return min(insets(frame)) < 0
 
 
 def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
@@ -78,7 +78,7 @@ def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
         if drop == middle or (abs(drop - middle) <= room and not swapped and not alone):
             continue
         others = [other.id for other, _, _ in measured if other.id != frame.id]
-        likely = swapped or probably(drop, known.unit_of(place), Usual(middle - room, middle + room, 0.0, 0.0))
+        likely = swapped or probably(drop, known.unit_of(place), Usual(middle - room, middle + room))
         yield Doubt(
             rule="doubtful-drop", place=place, shown=show(drop, known.unit),
             about=(frame.id, others[0]), uses=(frame_place(others[0], "drop"),),
@@ -148,7 +148,7 @@ def _twin_sides(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
         if high - low <= SIDES_AGREE and not low - SIDE_OFF < mm < high + SIDE_OFF:
             seen = {"left": "right", "right": "left"}[name] if known.seen_from(frame.id) == "back" else name
             place = frame_place(frame.id, "hanger", seen)
-            likely = probably(mm, known.unit_of(place), Usual(low - SIDES_AGREE, high + SIDES_AGREE, 0.0, 0.0, True))
+            likely = probably(mm, known.unit_of(place), Usual(low - SIDES_AGREE, high + SIDES_AGREE, figures=True))
             yield Doubt(
                 rule="doubtful-hanger", place=place, shown=show(mm, known.unit), about=(frame.id,),
                 uses=(frame_place(frame.id, "width"),),
@@ -173,7 +173,7 @@ def _alone(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt
         if len(others) < FEWEST or times is None:
             continue
         share, usual = drop / frame.height, median(part for _, part in others) * frame.height
-        likely = probably(drop, known.unit_of(place), Usual(usual / times[0], usual * times[0], 0.0, 0.0))
+        likely = probably(drop, known.unit_of(place), Usual(usual / times[0], usual * times[0]))
         longer, shorter = (each * (1.0 if likely.ask else UNEXPLAINED) for each in times)
         more = drop > longer * max(mm for mm, _ in others) and share > longer * max(part for _, part in others)
         less = shorter * drop < min(mm for mm, _ in others) and shorter * share < min(part for _, part in others)

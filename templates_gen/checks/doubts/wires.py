@@ -12,8 +12,7 @@ from templates_gen.checks.wire import LEAST_PAIR
 from templates_gen.job.hangers import WIRE
 from templates_gen.job.model import Frame, Job
 
-APART = Usual(0.12, 0.72, 0.0, 1.0)
-SEPARATION, RING_DEPTH = (0.35, 1.0), (0.06, 0.55)
+APART, SEPARATION, RING_DEPTH = (0.12, 0.72), 0.35, (0.06, 0.55)
 """Of the width that two fixings, and two rings, are apart; of the height that rings lie down.  Our own, no source."""
 
 MOST_AT_TWO = 0.45
@@ -38,8 +37,8 @@ def wire_doubts(frame: Frame, known: Written) -> Iterator[Doubt]:
     hanger, width, height = frame.hanger, frame.width, frame.height
     least_on_two = min(WIRE.usual_drop[0] * height, WIRE.long_enough)
     measures = (
-        ("apart", hanger.apart, (APART.least * width, APART.most * width), "two fixings under one wire"),
-        ("ring_separation", hanger.ring_separation, (SEPARATION[0] * width, width), "two rings, one to the other,"),
+        ("apart", hanger.apart, (APART[0] * width, APART[1] * width), "two fixings under one wire"),
+        ("ring_separation", hanger.ring_separation, (SEPARATION * width, width), "two rings, one to the other,"),
         ("ring_depth", hanger.ring_depth, (RING_DEPTH[0] * height, RING_DEPTH[1] * height), "rings from the top edge"),
         ("drop_at_two", hanger.drop_at_two, (least_on_two, MOST_AT_TWO * height), "a wire"),
     )  # fmt: skip
@@ -47,7 +46,7 @@ def wire_doubts(frame: Frame, known: Written) -> Iterator[Doubt]:
         if mm is None or max(least, LEAST_PAIR if name == "apart" else 0.0) <= mm <= most:
             continue
         place = frame_place(frame.id, "hanger", name)
-        likely = probably(mm, known.unit_of(place), Usual(least, most, 0.0, 0.0))
+        likely = probably(mm, known.unit_of(place), Usual(least, most))
         yield Doubt(
             rule="doubtful-hanger", place=place, shown=show(mm, known.unit), about=(frame.id,),
             uses=(frame_place(frame.id, "width"), frame_place(frame.id, "height")),
