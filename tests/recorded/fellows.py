@@ -120,6 +120,8 @@ def _among_unlike() -> Iterator[Sweep]:
     for hanger, share in ((SAWTOOTH, 0.03), (Hanger(kind="wire", apart=100.0), 0.17)):
         make = cache(partial(_unlike, 5, hanger, share))
         yield Sweep(f"unlike on {hanger.kind}, {hanger.apart}", "frames.0.drop", make, MM, 8.0)
+    wide_row = cache(partial(_row, 2, wall=_room(width=9000.0)))
+    yield Sweep("two on a wide wall", GAP, wide_row, ("in",), 9.0)
     for name, spots in PLACED.items():
         yield Sweep(f"{name} placed", "frames.1.width", cache(partial(_placed, spots)), ("mm", "cm"), 2.5)
 
@@ -187,6 +189,9 @@ def _held() -> Iterator[Sweep]:
     for height in (2000.0, 2900.0):
         high = cache(partial(_row, 2, wall=_room(height=4000.0), height=Height(by="top", at=height)))
         yield Sweep(f"top at {height:g}", "frames.0.drop", high, MM, 6.0)
+    cleat = Hanger(kind="cleat", left=100.0, right=64.0, screw_below=20.0)
+    wide = job(frame(width=1400.0, drop=60.0, hanger=cleat, fixing=SCREW))
+    yield Sweep("wide cleat", "frames.0.hanger.left", lambda: wide, MM, 13.0)
     rings = job(frame(drop=None, hanger=EVEN, fixing=HOOK), wall=_room(build="masonry"))
     yield Sweep("rings in masonry", "frames.0.width", lambda: rings, MM, 6.0)
 

@@ -8,6 +8,8 @@ from random import Random
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
+from templates_gen.checks.cables.edges import edge_pieces
+from templates_gen.job.model import Wall
 from templates_gen.job.paper_sizes import SIZES
 from templates_gen.tiling.bits import marks_bits
 from templates_gen.tiling.branches import near_misses
@@ -151,7 +153,31 @@ def _off_a_roll(unit: str, wide: float, high: float) -> bool:
     return comes_off_a_roll(plan_wall(job(frame("A", wide, high, 50.0), unit=unit)))
 
 
+OUTLINES: dict[str, tuple[tuple[float, float], ...]] = {
+    "level": ((0.0, 0.0), (4000.0, 0.0), (4000.0, 2600.0), (0.0, 2600.0)),
+    "under a roof": ((0.0, 0.0), (4000.0, 0.0), (4000.0, 1500.0), (2500.0, 2600.0), (0.0, 2600.0)),
+    "the other way round": ((0.0, 2600.0), (2500.0, 2600.0), (4000.0, 1500.0), (4000.0, 0.0), (0.0, 0.0)),
+    "steep": ((0.0, 0.0), (3000.0, 0.0), (2880.0, 2400.0), (120.0, 2520.0), (0.0, 2400.0)),
+    "a long slope": ((0.0, 0.0), (9000.0, 0.0), (9000.0, 900.0), (0.0, 4000.0)),
+    "a pitch of 45°": ((0.0, 0.0), (2000.0, 0.0), (2000.0, 1000.0), (1000.0, 2000.0), (0.0, 2000.0)),
+}
+"""Walls by their corners."""
+
+
+def of_edges() -> Iterator[str]:
+    """The edges of walls, and the bands along them: how many pieces each side has, and sums of their places."""
+    for name, outline in OUTLINES.items():
+        wall = Wall(name="", width=4000.0, height=2600.0, outline=outline)
+        edges = edge_pieces(wall)
+        for side in ("floor", "right", "top", "left"):
+            pieces = [edge for edge in edges if edge.side == side]
+            bands = [edge.band(30.0, 150.0) for edge in pieces]
+            sums = [sum(getattr(rect, at) for rect in bands) for at in ("x0", "y0", "x1", "y1")]
+            first = [f"{edge.rect.x0:.2f} {edge.rect.y0:.2f} x{edge.stretch:.4f}" for edge in pieces[:2]]
+            yield f"{name}, {side}: {len(pieces)} {numbers(*sums)} {', '.join(first)}"
+
+
 PARTS: dict[str, Callable[[], Iterator[str]]] = {
-    "patches": of_patches, "rulers": of_rulers, "joins": of_joins, "rolls": of_rolls,
+    "patches": of_patches, "rulers": of_rulers, "joins": of_joins, "rolls": of_rolls, "edges": of_edges,
 }  # fmt: skip
 """What is recorded, by its title."""
