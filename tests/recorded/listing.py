@@ -141,7 +141,7 @@ def listed(items: Sequence[tuple[str, Item]]) -> Iterator[str]:
     for kind, run in groupby(items, key=lambda pair: pair[0]):
         alike: dict[str, list[Item]] = {}
         for _, item in run:
-            alike.setdefault(_style(item), []).append(item)
+            alike.setdefault(look(item), []).append(item)
         for what, some in alike.items():
             yield from wrapped(f"{kind}: {what}: " if kind else f"{what}: ", _places(some))
 
@@ -151,7 +151,7 @@ def _places(items: Sequence[Item]) -> Iterator[str]:
     if isinstance(items[0], Text | Use):
         yield from map(_place, items)
     else:
-        yield from summed([(_place(item), _coordinates(item)) for item in items])
+        yield from summed([(_place(item), coordinates(item)) for item in items])
 
 
 def summed(parts: Sequence[tuple[str, Sequence[float]]]) -> Iterator[str]:
@@ -164,7 +164,7 @@ def summed(parts: Sequence[tuple[str, Sequence[float]]]) -> Iterator[str]:
     yield f"{len(parts)} from {parts[0][0]} to {parts[-1][0]}, all together {numbers(*sums)}"
 
 
-def _style(item: Item) -> str:
+def look(item: Item) -> str:
     """What an item looks like, without where it is."""
     if isinstance(item, Use):
         return "form"
@@ -186,7 +186,7 @@ def _place(item: Item) -> str:
     if isinstance(item, Text | Use):
         words = f'"{item.text}"' if isinstance(item, Text) else item.form
         return f"{words} {numbers(item.x, item.y)}"
-    where = _coordinates(item)
+    where = coordinates(item)
     if isinstance(item, Line) and where[0] == where[2]:
         return f"x {numbers(where[0])}: {numbers(where[1], where[3])}"
     if isinstance(item, Line) and where[1] == where[3]:
@@ -197,7 +197,7 @@ def _place(item: Item) -> str:
     return f"<{numbers(*where)}>" if isinstance(item, Polygon) else numbers(*where)
 
 
-def _coordinates(item: Item) -> tuple[float, ...]:
+def coordinates(item: Item) -> tuple[float, ...]:
     """Every number of where an item is."""
     if isinstance(item, Line):
         return item.x0, item.y0, item.x1, item.y1

@@ -19,7 +19,7 @@ from tests.recorded.limits import of_limits
 from tests.recorded.listing import drawn, planned, sheets_of, told
 from tests.recorded.parts import PARTS
 from tests.recorded.tampered import of_tampered
-from tests.recorded.taped import of_taped
+from tests.recorded.taped import of_pages, of_taped
 from tests.recorded.updates import of_updates
 from tests.recorded.usuals import of_usuals
 
@@ -61,9 +61,9 @@ def _of_updates(usual: int) -> Iterator[str]:
         yield from of_updates()
 
 
-def _of_taped(_: int) -> Iterator[str]:
+def _little(lines: Callable[[], Iterator[str]], _: int) -> Iterator[str]:
     with _steps(LITTLE):
-        yield from of_taped()
+        yield from lines()
 
 
 LITTLE = 20
@@ -93,7 +93,7 @@ FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
     "parts": {name: lambda _, lines=lines: lines() for name, lines in PARTS.items()},
     "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
     "tampered": {"tampered": lambda _: of_tampered(), "cured": lambda _: of_cured()},
-    "taped": {"taped": _of_taped},
+    "taped": {"taped": partial(_little, of_taped), "pages": partial(_little, of_pages)},
     "limits": {"limits": lambda _: of_limits(), "usuals": lambda _: of_usuals(), "errors": lambda _: of_errors()},
 }
 """The records in each file, by their titles in it, and what writes their lines from a user's number of steps."""

@@ -32,7 +32,7 @@ from tests.slip_bases import BASES
 from tests.slips import Raw, tables
 from tests.sound_jobs import Maker
 
-JOBS, LINE, EACH = 750, 10, 30
+JOBS, LINE, EACH = 600, 10, 30
 """So many jobs, so many of them to a line, and one in so many is cured.  Our own choice."""
 
 TIMES = (0.1, 0.394, 0.5, 0.8, 0.95, 1.05, 1.25, 2.0, 2.54, 10.0)
