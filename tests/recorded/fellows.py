@@ -113,13 +113,16 @@ def _among_twins() -> Iterator[Sweep]:
 
 
 def _among_unlike() -> Iterator[Sweep]:
-    for count in (2, 3, 4, 6):
+    for count in (2, 3, 4):
         for path in ("drop", "width", "weight", "width+frames.0.height"):
             units = KG if path == "weight" else MM
             yield Sweep(f"{count} unlike", f"frames.0.{path}", cache(partial(_unlike, count)), units, 8.0)
     for hanger, share in ((SAWTOOTH, 0.03), (Hanger(kind="wire", apart=100.0), 0.17)):
         make = cache(partial(_unlike, 5, hanger, share))
         yield Sweep(f"unlike on {hanger.kind}, {hanger.apart}", "frames.0.drop", make, MM, 8.0)
+    for count in (2, 3):
+        spread = cache(partial(_row, count, gap=300.0))
+        yield Sweep(f"{count} spread out", "wall.width", spread, ("cm", "in"), 4.0)
     wide_row = cache(partial(_row, 2, wall=_room(width=9000.0)))
     yield Sweep("two on a wide wall", GAP, wide_row, ("in",), 9.0)
     for name, spots in PLACED.items():
@@ -145,6 +148,9 @@ def _groups() -> Iterator[Sweep]:
         make = cache(partial(_row, 2, wall=_room(width=2600.0, height=3600.0), height=Height(by="centre", at=at)))
         for path in ("wall.width", "wall.height", AT):
             yield Sweep(f"high wall, {at:g}", path, make, MM, 2.0)
+    clear = cache(partial(_row, 2, wall=_room(clear=50.0), centre_on=2000.0))
+    for path in ("group.centre_on", AT):
+        yield Sweep("near the edges", path, clear, MM, 2.0 if path == AT else 20.0)
     public = cache(partial(_row, 2, wall=_room(public=True), height=Height(by="centre", at=1500.0)))
     for path in (AT, SIDES):
         yield Sweep("public path", path, public, MM, 3.0)
