@@ -55,7 +55,8 @@ def mass_room(frame: Frame, others: Sequence[Frame], masses: Sequence[float], kn
     own, theirs = known.metric_mass(frame.id), {known.metric_mass(other.id) for other in others}
     if own is not None and theirs == {not own}:
         return MASS_MIXED
-    return MASS_SURE if len(masses) > 2 and max(masses) <= MASS_ALIKE * min(masses) else MASS_APART
+    enough = len(masses) > (1 if len({(other.width, other.height) for other in (frame, *others)}) == 1 else 2)
+    return MASS_SURE if enough and max(masses) <= MASS_ALIKE * min(masses) else MASS_APART
 
 
 def glazed_alike(one: Frame, other: Frame) -> bool:
@@ -65,6 +66,8 @@ def glazed_alike(one: Frame, other: Frame) -> bool:
 
 def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
     weighed = [other for other in others.frames if weight_by_area(other) and glazed_alike(frame, other)]
+    twins = [other for other in weighed if (other.width, other.height) == (frame.width, frame.height)]
+    weighed = twins if len(twins) > 1 else weighed
     own, theirs = weight_by_area(frame), [mass for other in weighed if (mass := weight_by_area(other))]
     if own is None or frame.weight is None or len(theirs) < 2:
         return

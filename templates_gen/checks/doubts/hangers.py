@@ -11,7 +11,7 @@ from templates_gen.checks.doubts.readings import Usual, other_readings, probably
 from templates_gen.checks.doubts.wires import as_deep, wire_doubts
 from templates_gen.job.model import Frame, Job, Studs
 
-NEAREST, NEAREST_RAIL, INMOST, CLOSE = 5.0, 12.0, 0.42, 0.25
+NEAREST, NEAREST_RAIL, INMOST, CLOSE = 6.0, 12.0, 0.42, 0.25
 """mm from a frame's side that a ring, and a screw of a rail, lies at least; of the width that it lies in at most; of
 the width that two are apart at least.  Our own, no source."""
 

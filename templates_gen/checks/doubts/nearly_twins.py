@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import log
 from statistics import median
 
@@ -20,6 +20,9 @@ frame that is turned has its wire or its rings put on anew.  Our own, no source.
 
 FIGURE = 0.05
 """mm by which two lengths differ less that were written with the same figures.  Our own, no source."""
+
+ONE_WEIGHT = 1.1
+"""So many times more or less than its twins a frame weighs at most.  Our own, no source."""
 
 EXACTLY = 1.0
 """mm that two sides may differ by to be one length.  Our own, no source."""
@@ -85,8 +88,16 @@ def _kept_its_drop(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
         return
     agree = max(theirs) <= AGREE * min(theirs)
     kept = near(median(own), theirs, KEPT if len(twins) == len(others.frames) else KEPT_AMONG)
-    if agree and kept and (len(twins) > 1 or _odder(frame, twins[0])):
+    if agree and kept and _may_weigh_the_same(frame, twins) and (len(twins) > 1 or _odder(frame, twins[0])):
         yield turned(frame, job.unit, f"while frame {twins[0].id}, of its sides and its drop, is turned the other way")
+
+
+def _may_weigh_the_same(frame: Frame, twins: Sequence[Frame]) -> bool:
+    """False for a frame that was weighed, as its twins were, and weighs else: it is not one of them turned."""
+    theirs = [twin.weight for twin in twins if twin.weight and not twin.estimated]
+    if not theirs or not frame.weight or frame.estimated:
+        return True
+    return near(frame.weight, theirs, ONE_WEIGHT)
 
 
 def _only_the_glass(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:

@@ -163,7 +163,7 @@ def _flight(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
 BEYOND = 4000.0
 """mm that a wall goes on beyond the end of its stair by more than the stair's own length.  Our own, no source."""
 
-FLIGHT = 0.4
+FLIGHT = 0.35
 """Of a flight's run that is on its wall at least.  Our own, no source."""
 
 
