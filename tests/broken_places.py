@@ -27,10 +27,10 @@ def step(old: str, new: str) -> str:
 
 STAIRS: dict[str, Case] = {
     "stairs without a stair": (with_stairs(""), ("group, arrangement", "'stairs'", "under [wall]")),
-    "a step without a run": (step("run = 250, ", ""), ("wall, stairs", "both of one step")),
+    "a step without a run": (step("run = 250, ", ""), ("wall, stairs", "a step with no run")),
     "a step and a pitch": (step("run = 250", "pitch = 36"), ("wall, stairs", "both a step and a pitch")),
     "neither step nor pitch": (step(f"{STEP}, ", ""), ("wall, stairs", "neither")),
-    "a run of nothing": (step("run = 250", "run = 0"), ("wall, stairs", "both of one step")),
+    "a run of nothing": (step("run = 250", "run = 0"), ("wall, stairs", "a step with no run")),
     "a rise like a wall": (step("rise = 180", "rise = 1800"), ("wall, stairs", "82.1 degrees")),  # atan 7.2 = 90 − 7.9
     "a pitch straight up": (step(STEP, "pitch = 90"), ("wall, stairs, pitch", "90.0 degrees")),
     "a pitch that is level": (step(STEP, "pitch = 0"), ("wall, stairs, pitch", "0.0 degrees")),

@@ -31,7 +31,7 @@ MOST = 12
 @click.command()
 @job_argument
 @click.option("--count", type=click.IntRange(2, MOST), default=6, metavar="N", help="How many at most; default: 6.")
-@click.option("--pick", type=click.IntRange(1, MOST), metavar="N", help="Write option N as a job file.")
+@click.option("--pick", type=int, metavar="N", help="Write option N as a job file.")
 @output_option(metavar="FILE", help="Default: JOB-options.pdf, or JOB-N.toml with --pick.")
 @wall_option
 @paper_option()
@@ -109,12 +109,14 @@ def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, t
     from templates_gen.base.errors import InputError
     from templates_gen.base.output import write_result
     from templates_gen.base.record import replace
+    from templates_gen.base.words import counted
     from templates_gen.documents.options.keeping import kept
     from templates_gen.job.reading.files import decoded
 
     job = tg.read_job(path)
-    if pick > len(found):
-        raise InputError("--pick", f"found {pick}, expected 1 to {len(found)}: there are no more")
+    if not 1 <= pick <= len(found):
+        there = f"expected 1 to {len(found)}: the page shows {counted(len(found), 'option')}"
+        raise InputError("--pick", f"found {pick}, {there}")
     if target.resolve().parent != path.resolve().parent and (names := _beside(job)):
         problem = f"found {target}, expected a name in the job's folder"
         raise InputError("--output", problem, f"the job names files in that folder: {', '.join(names[:3])}")

@@ -5,8 +5,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
+from templates_gen.base.record import replace
 from templates_gen.cli.interview.wall_picture import COLUMNS, LINES, PLAIN, ROWS, TALL, wall_picture
 from templates_gen.job.model import Feature, Wall
+from templates_gen.job.stairs import Stairs
 
 
 def wall(width=5800.0, height=3000.0, *features):
@@ -33,6 +35,14 @@ def test_a_feature_is_filled_and_named():
     # 10 letters wide, 3 high, five of them under its name: worked out by hand here
     assert len(cells(lines, "'")) == 10 * 3 - len("bench")
     assert "bench" in lines[-4]
+
+
+def test_a_stair_is_filled_up_to_its_treads():
+    stairs = Stairs(x=1000, y=400, slope=0.8, run=500, rise=400, top=1200)
+    lines = wall_picture(replace(wall(), stairs=stairs), [], "mm", PLAIN)
+    high = [sum(row[column] == "'" for row in lines[1:-2]) for column in range(1, 59)]
+    # treads of 5 letters across, 2 up, from 10 letters on, and a landing 6 high: worked out by hand here
+    assert high == [0] * 10 + [2] * 5 + [4] * 5 + [6] * 38
 
 
 @given(

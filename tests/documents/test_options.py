@@ -318,8 +318,10 @@ def test_a_pick_that_cannot_be_is_refused(tmp_path):
         '[[frame]]\nid = "b"\nwidth = 300\nheight = 400\n',
         encoding="utf-8",
     )
-    beyond = run("options", path, "--pick", "9")
-    assert beyond.code == 2 and "found 9, expected 1 to" in beyond.err
+    for number in ("0", "9", "13"):
+        beyond = run("options", path, "--pick", number)
+        assert beyond.code == 2 and f"found {number}, expected 1 to" in beyond.err
+        assert "the page shows " in beyond.err
     (tmp_path / "elsewhere").mkdir()
     assert run("options", path, "--pick", "1", "-o", tmp_path / "elsewhere" / "x.toml").code == 0
     (tmp_path / "m.csv").write_text("id,drop\na,80\n", encoding="utf-8")

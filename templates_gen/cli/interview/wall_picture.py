@@ -18,7 +18,7 @@ TALL = 2.0
 
 class Signs(Record, frozen=True):
     """What a drawing is made of: of the wall its top corners, top, sides and floor; of a frame four corners, level
-    and upright edges; of a feature its fill."""
+    and upright edges; of a feature or a stair its fill."""
 
     wall: str
     frame: str
@@ -33,10 +33,14 @@ Grid = list[list[str]]
 
 
 def wall_picture(wall: Wall, frames: Sequence[tuple[str, Rect]], unit: str, signs: Signs = LINES) -> list[str]:
-    """The lines of a drawing of the wall, its features and the frames (name and outside edge), and its size below."""
+    """The lines of a drawing of the wall, its stair and features, the frames (name and outside edge), and its size."""
     cell = max(wall.width / (COLUMNS - 2), wall.height / ROWS / TALL)
     across, up = max(1, round(wall.width / cell)), max(1, round(wall.height / cell / TALL))
     grid = [[" "] * across for _ in range(up)]
+    if wall.stairs:
+        for column in range(across):
+            stands = wall.stairs.tread_at(wall.rect.x0 + (column + 0.5) * cell)
+            _Cells(column, column + 1, up - round(stands / cell / TALL), up).fill(grid, signs.feature)
     for feature in wall.features:
         box = _Cells.of(feature.rect.shifted(-wall.rect.x0, 0.0), cell, up)
         box.fill(grid, signs.feature)

@@ -36,7 +36,9 @@ def _slope(table: StairsTable, where: str) -> float:
     elif table.run and table.rise:
         slope, place = table.rise / table.run, where
     else:
-        raise InputError(where, "found one of run and rise or 0, expected both of one step", EXAMPLE)
+        lacking = "rise" if table.run else "run"
+        problem = f"found a step with no {lacking}, expected its run (level) and its rise (up), both more than 0"
+        raise InputError(where, problem)
     pitch = math.degrees(math.atan(slope)) if table.pitch is None else table.pitch
     if not 0 < pitch <= STEEPEST:
         raise InputError(place, f"found a pitch of {pitch:.1f} degrees, expected more than 0 and up to {STEEPEST:g}")
