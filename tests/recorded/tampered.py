@@ -76,11 +76,11 @@ def tampered(seed: int) -> Raw:
 
 def _told_besides(chance: Random, raw: Raw) -> None:
     for name in chance.sample(list(WALL), 2):
-        raw["wall"].setdefault(name, chance.choice(WALL[name]))
+        raw["wall"].setdefault(name, copy.deepcopy(chance.choice(WALL[name])))
     for frame in raw.get("frame", []):
         for name in FRAME:
             if chance.random() < 0.15:
-                frame.setdefault(name, chance.choice(FRAME[name]))
+                frame.setdefault(name, copy.deepcopy(chance.choice(FRAME[name])))
         if isinstance(frame.get("hanger"), dict) and "left" in frame["hanger"]:
             frame["hanger"] = {"seen_from": chance.choice(("front", "back"))} | frame["hanger"]
 
