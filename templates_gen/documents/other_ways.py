@@ -19,7 +19,7 @@ from templates_gen.tiling.large_pages import comes_off_a_roll
 from templates_gen.tiling.planning import linked_of
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import Effort, effort
-from templates_gen.tolerance.expected import Expected, expected_error
+from templates_gen.tolerance.expected import Expected, farthest_off
 from templates_gen.tolerance.holding import plan_sheets
 
 MOST_FRAMES = 60
@@ -46,15 +46,16 @@ frames and more come to 11 to 14 mm by any taping of office paper (our own compu
 class Way(Record, frozen=True):
     """A way to have the paper: how it is called, the options of `template` that ask for it, and what it takes.
 
-    `rough` says so where the plan was not searched for the fewest minutes that hold the frames.  `expected` is what to
-    expect of it where that was worked out; `shop` what to ask a print shop for.
+    `rough` says so where the plan was not searched for the fewest minutes that hold the frames.  `off` is how
+    far the worst two neighbours are off each other (95 %, mm) where that was worked out; `shop` what to ask a print
+    shop for.
     """
 
     name: str
     options: str
     effort: Effort
     rough: str = ""
-    expected: Expected | None = None
+    off: float | None = None
     shop: str = ""
 
     def words(self, unit: str) -> str:
@@ -62,7 +63,7 @@ class Way(Record, frozen=True):
         if self.shop:
             return self.shop
         taken = self.effort.roughly(self.rough) if self.rough else self.effort.words
-        return taken + (f"; {show(self.expected.worst.error, unit)} off" if self.expected else "")
+        return taken + ("" if self.off is None else f"; {show(self.off, unit)} off")
 
 
 def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | None = None) -> list[Way]:
@@ -117,7 +118,7 @@ def closer_words(plan: Plan, expected: Expected | None, printer: Printer | None 
         return []
     pair, unit = expected.worst.pair, plan.job.unit
     off = f"{pair.one.frame.id} and {pair.two.frame.id} may come out {show(expected.worst.error, unit)} off each other"
-    ways = [way for way in _closer(plan, printer) if way.expected and way.expected.worst.error < expected.worst.error]
+    ways = [way for way in _closer(plan, printer) if way.off is not None and way.off < expected.worst.error]
     if not ways:
         return [f"{off} (19 times in 20 it is less), by any taping."]
     first = f"{off} (19 times in 20 it is less), however carefully the sheets are taped. What brings them closer:"
@@ -125,7 +126,7 @@ def closer_words(plan: Plan, expected: Expected | None, printer: Printer | None 
 
 
 def _closer_line(way: Way, unit: str) -> str:
-    within = show(way.expected.worst.error, unit) if way.expected else ""
+    within = "" if way.off is None else show(way.off, unit)
     taken = way.effort.words if way.effort.sheets > 1 else counted(way.effort.sheets, "page")
     return f"{way.name}, {way.options}: {within} ({taken})"
 
@@ -157,7 +158,7 @@ def _closer(plan: Plan, printer: Printer | None) -> Iterator[Way]:
 def _way(plan: Plan, name: str, options: str, paper: Paper, printer: Printer | None = None) -> Iterator[Way]:
     """The way as it is planned; nothing where the paper is too small for it, or is a roll and it needs sheets."""
     if sheets := _planned(plan, paper, printer):
-        yield Way(name, options, effort(sheets), expected=expected_error(plan, sheets))
+        yield Way(name, options, effort(sheets), off=farthest_off(plan, sheets))
 
 
 def _one_piece(plan: Plan) -> Iterator[Way]:
