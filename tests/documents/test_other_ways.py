@@ -101,7 +101,8 @@ def test_the_options_of_a_way_make_what_it_says(name: str) -> None:
         assert 0.6 <= done.minutes / way.effort.minutes <= 1.4 if way.rough else done == way.effort
         if not way.rough:
             error = expected_error(replace(plan, job=job), sheets)
-            assert error and way.off == error.worst.error and way.words("mm").endswith(f"; {error.worst.error:.0f} mm off")  # as `closer_words` says
+            assert error and way.off == error.worst.error
+            assert way.words("mm").endswith(f"; {error.worst.error:.0f} mm off")  # as `closer_words` says
 
 
 def test_a_wall_that_comes_out_far_off_is_told_what_brings_it_closer() -> None:
