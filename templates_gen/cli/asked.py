@@ -81,6 +81,7 @@ class Places:
 
     def say(self, made: Made, plan: SheetPlan, asked: Asked) -> None:
         """Say what was written, the template last."""
+        from templates_gen.base.units import show
         from templates_gen.base.words import counted
         from templates_gen.documents.instructions.taping_steps import into_old_paper
 
@@ -89,7 +90,7 @@ class Places:
         if asked.only is not None:
             show_finding("note", into_old_paper(plan))
         sheets = counted(made.sheets, "sheet")
-        size = f"{made.page[0]:.0f} × {made.page[1]:.0f} mm"
+        size = " × ".join(show(side, self.unit) for side in made.page)
         work = f", {made.effort.work}" if made.sheets > 1 or asked.since else ""
         if self.first is None or self.note is None:
             kept = len(plan.sheets) - made.sheets

@@ -65,6 +65,8 @@ def shop_note(sheets: SheetPlan, unit: str, file: str) -> str:
 
 
 def _from_roll(sheets: SheetPlan, unit: str) -> str:
+    if sheets.paper.kind == "roll":
+        return f"from a roll of {show_both(sheets.paper.width, unit)}"
     if roll := roll_of(sheets, unit):
         return f"from a roll of {roll.both}"
     return f"wider than a roll of {usual_rolls(unit)[-1].both}"

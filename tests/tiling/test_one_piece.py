@@ -10,6 +10,7 @@ import pypdf
 import pytest
 
 from templates_gen.base.geometry import Rect
+from templates_gen.base.units import show_both
 from templates_gen.documents.instructions.first_pages import draw_first_pages
 from templates_gen.documents.print_shop import ask_for, shop_note
 from templates_gen.drawing.items import Template, Text
@@ -20,7 +21,7 @@ from tests.documents import test_lettering_apart as lettering
 from tests.documents import test_read_back as marks
 from tests.documents import test_read_back_drop_scales as drop_scales
 from tests.documents import test_read_back_lines as lines
-from tests.made import LARGE, made
+from tests.made import LARGE, lying, made, make, roll
 from tests.running import run
 from tests.wall_reading import CLOSE, HAIR, is_upright, shown, wide
 
@@ -132,7 +133,23 @@ def test_the_lines_for_the_print_shop_say_size_roll_and_rulers_and_name_nobody(n
     assert ("on its side" in note) == (name in LYING)
     ask = ask_for(done.sheets, done.job.unit)
     wanted = roll_for(page.width * POINT, done.job.unit)
-    assert (f"{wanted.name} roll" in ask and wanted.both in note) if wanted else "no usual roll" in ask
+    assert f"{wanted.name} roll" in ask if wanted else "no usual roll" in ask
+    of = show_both(done.sheets.paper.width, done.job.unit) if "roll" in name else wanted and wanted.both
+    assert (f"from a roll of {of}" if of else "wider than a roll of") in note
+
+
+def test_a_page_that_lies_along_its_roll_is_not_said_to_be_wider_than_any() -> None:
+    """A group wider than high off a roll of 610 mm (24 in): the drawing's height is the roll's width."""
+    done = make(lying(roll(610.0)))
+    assert done.sheets.page.width * POINT > 1118  # more than 44 in, the widest of the usual rolls
+    assert "from a roll of 24 in · 610 mm" in shop_note(done.sheets, "in", "ferns.pdf")
+
+
+def test_a_page_is_said_in_the_units_of_the_job(small: Path) -> None:
+    text = re.sub(r"= (\d+)$", r'= "\1 mm"', Path("job.toml").read_text(encoding="utf-8"), flags=re.MULTILINE)
+    Path("job.toml").write_text(text.replace('unit = "mm"', 'unit = "in"'), encoding="utf-8")
+    last = run("template", "job.toml", "--one-piece", "-o", "big.pdf").out.splitlines()[-1]
+    assert re.fullmatch(r"big\.pdf: 1 sheet of [0-9 /]+ in × [0-9 /]+ in, for a print shop or plotter", last)
 
 
 def test_the_lines_for_the_print_shop_are_a_file_that_is_written_again(small: Path) -> None:
@@ -236,7 +253,7 @@ def test_the_command_names_both_files_and_their_sizes(small: Path) -> None:
     ran = run("template", "job.toml", "--one-piece", "-o", "big.pdf")
     assert ran.code == 0
     first, note, last = ran.out.splitlines()
-    assert re.fullmatch(r"big\.pdf: 1 sheet of \d+ × \d+ mm, for a print shop or plotter", last)
+    assert re.fullmatch(r"big\.pdf: 1 sheet of \d+ mm × \d+ mm, for a print shop or plotter", last)
     assert first.startswith("big-first-pages.pdf: ") and note.startswith("big-print-shop.txt: ")
     assert {path.name for path in small.glob("*.pdf")} == {"big.pdf", "big-first-pages.pdf"}
     assert len(pypdf.PdfReader(small / "big.pdf").pages) == 1
