@@ -366,7 +366,7 @@ def test_the_nearest_clear_place_is_the_nearest(seed):
     rects, obstacles = [box() for _ in range(3)], [box() for _ in range(4)]
     spans = barred_by(rects, obstacles)
     for way in (1, -1):
-        move = nearest_clear(spans, way, 0.0, 1.0)
+        move = nearest_clear(spans, way > 0, 0.0, 1.0)
         clear = [
             way * by
             for by in range(400)
@@ -380,9 +380,9 @@ def test_a_sloping_edge_bars_what_it_crosses():
     # the line rises from (0, 0) to (100, 100); the box from 20 to 40 up meets it between x 20 and 40
     spans = barred_by_lines([Rect(-50, 20, -30, 40)], [(0, 0, 100, 100)])
     assert spans == [(50, 90)]
-    assert nearest_clear(spans, 1, 0.0, 1.0) is None  # it is clear where it is
-    assert nearest_clear([(-1, 90)], 1, 0.0, 1.0) == 90
-    assert nearest_clear([(-math.inf, 90), (85, math.inf)], 1, 0.0, 1.0) is None
+    assert nearest_clear(spans, True, 0.0, 1.0) is None  # it is clear where it is
+    assert nearest_clear([(-1, 90)], True, 0.0, 1.0) == 90
+    assert nearest_clear([(-math.inf, 90), (85, math.inf)], True, 0.0, 1.0) is None
 
 
 def test_a_field_of_any_frame_has_its_place_whatever_commas_its_name_has():

@@ -106,3 +106,12 @@ def test_twins_on_other_fixings_take_them_along():
     text = said(frame("A", fixing=strong), frame("B", fixing=weak))
     assert text.endswith("no nail moves. Their fixings differ: each frame keeps its own.")
     assert "fixing" not in said(frame("A", fixing=strong), frame("B", fixing=strong))
+
+
+def test_twins_are_of_one_size_to_a_tenth_of_a_millimetre():
+    # wires of twins are alike; 60 mm more is no twin's
+    def doubted(width: float) -> bool:
+        frames = [frame("A", 300.0, 400.0, 70.0), frame("B", width, 400.0, 130.0)]
+        return any("of the same size" in found.text for found in find(plan_wall(job(*frames))))
+
+    assert [doubted(width) for width in (300.0, 300.04, 300.06, 300.2)] == [True, True, False, False]

@@ -112,13 +112,23 @@ def _other_walls() -> Jobs:
 
 
 def _fixings() -> Jobs:
-    for kind, (length, unit) in product(("nail", "screw"), ((16.0, "mm"), (21.0, "cm"), (26.0, "in"), (97.0, "mm"))):
+    for kind, (length, unit) in product(
+        ("nail", "screw"), ((16.0, "mm"), (17.7, "mm"), (21.0, "cm"), (26.0, "in"), (97.0, "mm"))
+    ):
         for build in ("drywall", "masonry", "timber"):
             fixing = {"kind": kind, "length": length, "diameter": 3.0}
             wall: Raw = {"feature": [], "build": build, "wiring": "us"}
             if build == "drywall":
                 wall |= {"board": 12.5, "studs": {"first": 390.0, "spacing": 460.0, "width": 40.0}}
             yield unit, _job(unit, wall=wall, weight="6 kg", fixing=fixing), ()
+    for length in (15.0, 9.9):  # 72.5 mm reach 60 into the stud behind 12.5: twelve steps of 5 mm more, or thirteen
+        thick = {"kind": "screw", "length": length, "diameter": 10.0}
+        wall = {"feature": [], "build": "drywall", "board": 12.5, "wiring": "us"}
+        yield (
+            "mm",
+            _job("mm", "A", wall | {"studs": {"first": 400.0, "spacing": 400.0, "width": 40.0}}, fixing=thick),
+            (),
+        )
     for rating, weight in product(("2 kg", "5 kg"), ("3 kg", "7.5 kg")):
         fixing = {"kind": "hook", "below": 22.0, "rating": rating, "length": 32.0, "nails": 1, "angle": 45}
         yield "cm", _job("cm", wall={"feature": []}, weight=weight, fixing=fixing), ()

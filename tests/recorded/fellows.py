@@ -166,7 +166,15 @@ def _walls() -> Iterator[Sweep]:
         near_end = cache(partial(_row, wall=_room(thing)))
         for path in ("bottom", "left"):
             yield Sweep(f"{thing[1]} in a room", f"wall.features.0.rect.{path}", near_end, MM, 5.0)
-    for first, spacing in ((200.0, 400.0), (263.0, 378.0), (410.0, 610.0)):
+    for first, spacing in (
+        (200.0, 400.0),
+        (263.0, 378.0),
+        (410.0, 610.0),
+        (100.0, 305.0),
+        (263.0, 450.0),
+        (263.0, 500.0),
+        (263.0, 625.0),
+    ):
         studs = Studs(first=first, spacing=spacing, width=40.0)
         make = cache(partial(_row, wall=_room(build="drywall", studs=studs)))
         for path in ("spacing", "first"):

@@ -63,7 +63,7 @@ def _along(sweep: Sweep, unit: str) -> Iterator[str]:
     def on_line(value: float) -> frozenset[str]:
         return frozenset(map(_short, _found(sweep, job, value, rules)))
 
-    ladder = [*sorted({_figure(mm, unit) for mm in sweep.ladder(STEPS)})]
+    ladder = sorted({_figure(mm, unit) for mm in (*sweep.ladder(STEPS), sweep.usual)})
     usual = found(_figure(sweep.usual, unit))
     always = set(words)
     list(map(found, ladder))

@@ -50,20 +50,20 @@ def barred_outside(rects: Iterable[Rect], within: Rect) -> list[Span]:
     return spans
 
 
-def nearest_clear(spans: Sequence[Span], way: int, start: float, step: float) -> float | None:
-    """The least move (mm) to the right (`way` 1) or left (-1) that no span bars; None where there is none.
+def nearest_clear(spans: Sequence[Span], onward: bool, start: float, step: float) -> float | None:
+    """The least move (mm) to the right (`onward`) or left that no span bars; None where there is none.
 
     `start` is where a tape measure shows the thing now: it comes to stand on a mark of the tape, `step` (mm) apart.
     """
     move = 0.0
     for _ in range(MOST_JUMPS):
         marks = (start + move) / step
-        mark = math.ceil(marks - 1e-9) if way > 0 else math.floor(marks + 1e-9)
+        mark = math.ceil(marks - 1e-9) if onward else math.floor(marks + 1e-9)
         move = mark * step - start
         hit = next((span for span in spans if exceeds(move, span[0]) and exceeds(span[1], move)), None)
         if hit is None:
             return None if same(move, 0.0) else move
-        move = hit[1] if way > 0 else hit[0]
+        move = hit[1] if onward else hit[0]
         if math.isinf(move):
             return None
     return None

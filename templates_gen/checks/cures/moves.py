@@ -35,7 +35,7 @@ CURED_BY_MOVING = (
 MORE = 2.0
 """So many times further than it has to, something is moved to keep clear of all that is wanted.  Our own, no source."""
 
-WAYS = (("across", 1, "right"), ("across", -1, "left"), ("up", 1, "up"), ("up", -1, "down"))
+WAYS = (("across", True, "right"), ("across", False, "left"), ("up", True, "up"), ("up", False, "down"))
 
 HEIGHTS = {"above": "by"}
 """The field of a group's height that says how high, where it is not called as the height is."""
@@ -145,17 +145,19 @@ def _grown(rect: Rect, across: float, up: float) -> Rect:
     return Rect(rect.x0 - across, rect.y0 - up, rect.x1 + across, rect.y1 + up)
 
 
-def _nearest(trial: Trial, finding: Finding, moved: Moved, way: tuple[str, int, str]) -> tuple[float, str, Cure] | None:
+def _nearest(
+    trial: Trial, finding: Finding, moved: Moved, way: tuple[str, bool, str]
+) -> tuple[float, str, Cure] | None:
     """How far it has to move this way, along which axis, and the cure; None where that is none.
 
     What is wanted clear is kept clear if that does not take it much further.
     """
-    axis, sign, word = way
+    axis, onward, word = way
     unit, start = trial.plan.job.unit, moved.start[0 if axis == "across" else 1]
     far = math.inf
     found: list[float] = []
     for care in cares(finding):
-        move = nearest_clear(barred(trial.plan, moved, axis, care), sign, start, DIVISION[unit])
+        move = nearest_clear(barred(trial.plan, moved, axis, care), onward, start, DIVISION[unit])
         if move is not None and abs(move) <= far:
             far = min(far, MORE * abs(move))
             found.append(move)

@@ -49,8 +49,8 @@ def _group_moved(trial: Trial, finding: Finding, across: float, up: float) -> It
         yield cure
 
 
-OUTWARD = {"left": ("across", -1), "right": ("across", 1), "above": ("up", 1), "below": ("up", -1)}
-"""The axis that frames around a feature go away from it along, by their side, and which way."""
+OUTWARD = {"left": ("across", False), "right": ("across", True), "above": ("up", True), "below": ("up", False)}
+"""The axis that frames around a feature go away from it along, by their side, and whether that grows then."""
 
 
 def further(trial: Trial, finding: Finding) -> Iterator[Cure]:
@@ -59,9 +59,9 @@ def further(trial: Trial, finding: Finding) -> Iterator[Cure]:
     if group.around is None or finding.rule not in CURED_BY_MOVING:
         return
     unit, at = trial.plan.job.unit, group.gap_around
-    for sign in (1, -1):
+    for onward in (True, False):
         for care in cares(finding):
-            move = nearest_clear(_barred_around(trial, care), sign, at, DIVISION[unit])
+            move = nearest_clear(_barred_around(trial, care), onward, at, DIVISION[unit])
             if move is None:
                 continue
             away = show(at + move, unit)
@@ -79,8 +79,8 @@ def _barred_around(trial: Trial, care: Care) -> list[Span]:
     sides = dict(zip(SIDES, plan.job.group.rows, strict=True))
     spans: list[Span] = [(-math.inf, -plan.job.group.gap_around)]
     for side, names in sides.items():
-        axis, way = OUTWARD[side]
+        axis, outward = OUTWARD[side]
         moved = Moved(side, names, (), (0.0, 0.0), lambda across, up: ())
         found = barred(plan, moved, axis, care)
-        spans += [(low, high) if way > 0 else (-high, -low) for low, high in found]
+        spans += [(low, high) if outward else (-high, -low) for low, high in found]
     return spans
