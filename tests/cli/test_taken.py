@@ -165,9 +165,9 @@ SHEET = b"id,width,height\nA,300,200\n"
 WITH_SHEET = MINIMAL.replace('unit = "mm"', 'unit = "mm"\nframes = "frames.csv"').encode()
 
 REFUSED = {
-    "no PDF at all": (b"id,width\n", "cannot be read as a PDF file"),
-    "an empty file": (b"", "cannot be read as a PDF file"),
-    "a broken PDF": (b"%PDF-1.7\n1 0 obj\n<<", "cannot be read as a PDF file"),
+    "no PDF at all": (b"id,width\n", "is not a PDF file, expected a template"),
+    "an empty file": (b"", "is not a PDF file"),
+    "a broken PDF": (b"%PDF-1.7\n1 0 obj\n<<", "is a broken PDF file, expected a template"),
     "of another program": (pdf_with({"job.toml": JOB}, "Paperwork 3"), "was not made by this program"),
     "no job": (pdf_with({}), "has no job inside"),
     "no job but a note": (pdf_with({"note.txt": b"hello there"}), "has no job inside"),

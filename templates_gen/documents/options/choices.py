@@ -54,7 +54,7 @@ def options(job: Job, count: int, watch: Watch | None = None) -> tuple[Option, .
     """
     group = job.group
     if group.arrangement in BOUND:
-        problem = f"found {group.arrangement!r}, whose frames have their places, expected a group with free places"
+        problem = f"found {group.arrangement!r}, where every frame has its place, expected one with a choice"
         raise InputError("group, arrangement", problem)
     if len(job.frames) < 2:
         raise InputError("frame", "found a single frame, expected two or more to arrange")

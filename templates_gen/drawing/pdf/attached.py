@@ -84,8 +84,9 @@ def _listed(content: bytes, where: str) -> list[tuple[str, bool, Any]]:
         raise
     except pypdf.errors.DependencyError:  # it asks for another library to decrypt by
         raise _encrypted(where) from None
-    except Exception as error:  # whatever a broken file makes the library trip over
-        raise InputError(where, f"cannot be read as a PDF file: {' '.join(str(error).split())}"[:200]) from None
+    except Exception:  # whatever a broken file makes the library trip over
+        problem = "is a broken PDF file" if content.startswith(b"%PDF-") else "is not a PDF file"
+        raise InputError(where, f"{problem}, expected a template as the command template writes it") from None
     if producer != MADE_BY:
         raise InputError(where, "was not made by this program, expected a template with its job inside")
     if len(found) > MOST_FILES:
