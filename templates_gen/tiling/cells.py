@@ -85,6 +85,7 @@ def plan_cells(
     connected: bool,
     lines: Sequence[Rect] = (),
     helps: str = LARGER,
+    most: int | None = None,
 ) -> CellPlan:
     """The plan with the fewest sheets that keeps whole items in one cell and covers divisible ones (mm).
 
@@ -92,6 +93,8 @@ def plan_cells(
     `connected` the cells make one piece, joined along sides of at least `JOIN_MIN`.  Ties go to the upright page,
     then to fewer joins, to whole items far from cuts, and to symmetry.  Raises InputError when a whole item does not
     fit a page or marks stand too close for any cut, with what `helps`, or when too many sheets would be needed.
+
+    With `most` any plan will do that has no more cells; where there is none, any at all.
     """
     if not whole and not divisible and not lines:
         return CellPlan((), True, printables[0])
@@ -101,7 +104,10 @@ def plan_cells(
     # short strips first: they are quickly planned, and longer ones given up once they take more sheets
     ways = sorted(_ways(boxes, printables, overlap, helps), key=lambda way: way.rows == (around.width > around.height))
     for dense in (False, True):
-        best = _best(boxes, ways, connected, dense, lambda rows: _merits(rows, whole, around.width / 2))
+        if most is None or dense:
+            best = _best(boxes, ways, connected, dense, lambda rows: _merits(rows, whole, around.width / 2))
+        else:
+            best = next(_any(boxes, ways, connected, most), None)
         if best:
             way, rows = best
             rows = _aligned(rows, way, boxes)
@@ -134,6 +140,13 @@ def _best(
             if rank == least:
                 best.append((way, rows))
     return min(best, key=lambda found: (*merits(found[1]), not found[0].rows), default=None)
+
+
+def _any(boxes: Sequence[Box], ways: Sequence[_Way], connected: bool, most: int) -> Iterator[tuple[_Way, Rows]]:
+    """Plans as they are found: those of no more than `most` cells, then all."""
+    for limit in (most, MOST_CELLS):
+        for way in ways:
+            yield from ((way, rows) for rows in _tries(boxes, way, connected, limit, dense=False))
 
 
 def _from_corner(r: Rect, around: Rect) -> Rect:

@@ -22,10 +22,11 @@ LEAST, MOST = math.ceil(LEAST_SIDE / POINT), math.floor(MOST_SIDE / POINT)
 """The sides of a page in whole points: a page of a fraction of a point is printed scaled by some viewers."""
 
 
-def fitted(paper: Paper, count: Callable[[Paper], int], shown: Rect) -> Paper:
+def fitted(paper: Paper, count: Callable[[Paper, int | None], int], shown: Rect) -> Paper:
     """The paper with the smallest sides, in whole points, that need as few pages as the largest ones do.
 
-    `count` says how many pages a paper needs; `shown` is what one page in one piece would show, which is tried first.
+    `count` says how many pages a paper needs, or, where it is told how many are enough and needs more, that it needs
+    more; `shown` is what one page in one piece would show, which is tried first.
     Paper in sheets is left as it is; of a roll only the length changes.  Raises InputError when not even the largest
     page will do.
     """
@@ -36,15 +37,15 @@ def fitted(paper: Paper, count: Callable[[Paper], int], shown: Rect) -> Paper:
     across, up = _points(wide), _points(high)
     if paper.kind == "one piece" and LEAST <= min(across, up) and max(across, up) <= MOST:
         one = replace(paper, width=across * POINT, height=up * POINT)
-        if _holds(lambda _: count(one) == 1, 1):
+        if _holds(lambda _: count(one, None) == 1, 1):
             return one  # a smaller page does not show all of it
     best = replace(paper, height=MOST * POINT, width=paper.width if paper.kind == "roll" else MOST * POINT)
-    pages = count(best)
-    best = replace(best, height=_least(lambda points: count(replace(best, height=points * POINT)) <= pages, high))
+    pages = count(best, None)
+    best = replace(best, height=_least(lambda up: count(replace(best, height=up * POINT), pages) <= pages, high))
     if paper.kind == "roll":
         return best
     long = best
-    return replace(long, width=_least(lambda points: count(replace(long, width=points * POINT)) <= pages, wide))
+    return replace(long, width=_least(lambda across: count(replace(long, width=across * POINT), pages) <= pages, wide))
 
 
 def _least(enough: Callable[[int], bool], likely: float) -> float:

@@ -42,8 +42,11 @@ def tiled(
     shown = bordered(plan.group, clearance(paper.overlap))
     tried: dict[Paper, CellPlan] = {}
 
-    def count(size: Paper) -> int:
-        tried[size] = _cells(given(plan, size, printer))
+    def count(size: Paper, most: int | None) -> int:
+        asked = given(plan, size, printer)
+        if most is not None and asked.hides is None:
+            return len(_strips(asked, "edges" if size.cover == "marks" else size.cover, most=most).cells)
+        tried[size] = _cells(asked)
         return len(tried[size].cells)
 
     paper = fitted(paper, count, shown)
@@ -129,9 +132,10 @@ def _planned(asked: Given, quick: bool, spare: bool) -> CellPlan:
     return pruned_cells(plan, cells, linked, clear) if linked else cells
 
 
-def _strips(asked: Given, cover: str, spare: bool = False) -> CellPlan:
-    """Strips of cells that hold all that is to be on paper for `cover`."""
+def _strips(asked: Given, cover: str, spare: bool = False, most: int | None = None) -> CellPlan:
+    """Strips of cells that hold all that is to be on paper for `cover`; with `most` any that are no more than these."""
     plan, paper, clear, hides = asked.plan, asked.paper, asked.clear, asked.hides
     need = demand(plan, cover, clear, hides, spare)
     connected, helps = cover != "nails", f"{LARGER}, or {CUT}" if hides else LARGER
-    return plan_cells(need.whole, need.divisible, asked.printables, paper.overlap, clear, connected, need.lines, helps)
+    pages, lines = asked.printables, need.lines
+    return plan_cells(need.whole, need.divisible, pages, paper.overlap, clear, connected, lines, helps, most)

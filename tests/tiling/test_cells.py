@@ -113,6 +113,17 @@ def test_a_plan_keeps_every_promise(whole, divisible, connected):
         assert any(a.overlaps(b) for i, a in enumerate(room) for b in room[:i])
 
 
+@settings(max_examples=40, deadline=None)
+@given(wholes, divisibles, st.booleans(), st.integers(-2, 2))
+def test_a_plan_of_no_more_than_so_many_sheets_is_found_where_the_best_is_one(whole, divisible, connected, more):
+    best = plan_or_none(whole, divisible, A4, OVERLAP, CLEAR, connected)
+    if best:
+        most = max(1, len(best.cells) + more)
+        some = plan_cells(whole, divisible, A4, OVERLAP, CLEAR, connected, most=most)
+        assert (len(some.cells) <= most) == (len(best.cells) <= most)
+        check(some, whole, divisible, CLEAR, connected)
+
+
 @settings(max_examples=60, deadline=None)
 @given(st.lists(marks, min_size=25, max_size=45), st.booleans())
 def test_dense_marks_are_planned_in_sections(found, connected):

@@ -29,7 +29,7 @@ def points(mm: float) -> int:
 def needs(width: float, height: float, pages: int = 1):
     """What says that a picture goes on one page from this size on, and on `pages` more from half its height on."""
 
-    def count(on) -> int:
+    def count(on, enough) -> int:
         if on.width >= width and on.height >= height:
             return 1
         if on.width >= width and on.height >= height / 2:
