@@ -41,7 +41,7 @@ _OUR_JSON = re.compile(rb'\s*\{\s*"format":\s*1,')
 OUR_TEXT = "To the print shop, from templates-gen,"
 """How a text of ours begins that goes beside a template."""
 
-_PAGES = (b"%PDF-", b"<?xml", b"\x89PNG", b"<!doctype html>")
+_PAGES = (b"%PDF-", b"<?xml", b"\x89PNG", b"\xff\xd8\xff", b"<!doctype html>")
 """How files of pages and pictures begin; in those of ours MADE_BY stands somewhere."""
 
 _TYPED = (".toml", ".csv", ".md", ".txt")
@@ -49,7 +49,7 @@ _TYPED = (".toml", ".csv", ".md", ".txt")
 
 
 def is_ours(path: Path) -> bool:
-    """True for a PDF, an SVG or PNG picture, a JSON report, or lines for a print shop that this program wrote."""
+    """True for a PDF, an SVG, PNG or JPEG picture, a JSON report, or lines for a print shop that this program wrote."""
     import mmap  # the file may be of any size
 
     try:

@@ -10,8 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from typing import Any
+from zlib import crc32
 
 from templates_gen.base.errors import InputError
+from templates_gen.base.output import MADE_BY
 from templates_gen.drawing.tags import ACROSS
 
 try:
@@ -62,6 +64,11 @@ _CAPITALS, _STROKES = 22.0, 9
 """Pixels of capitals of OpenCV's plain lettering at its own size (measured), and how many strokes high they are."""
 
 
+_HEADER = {"jpg": 20, "png": 33}
+"""Bytes that stay first in a file: the start of the image with its JFIF segment (JFIF 1.02), the signature with IHDR
+(PNG 1.2, 3.1 and 4.1.1)."""
+
+
 def decoded(content: bytes, colour: bool) -> Array | None:
     """The pixels of a JPEG or PNG file, turned as its EXIF orientation says; None where it cannot be read."""
     try:
@@ -72,10 +79,18 @@ def decoded(content: bytes, colour: bool) -> Array | None:
 
 
 def encoded(pixels: Array, ending: str) -> bytes:
-    """The bytes of a .jpg or .png file, which hold the pixels and nothing else."""
-    done, content = cv2.imencode(f".{ending}", pixels, [cv2.IMWRITE_JPEG_QUALITY, _QUALITY] if ending == "jpg" else [])
+    """The bytes of a .jpg or .png file, which hold the pixels, by which program, and nothing else."""
+    done, bare = cv2.imencode(
+        f".{ending}", pixels, [cv2.IMWRITE_JPEG_QUALITY, _QUALITY] if ending == "jpg" else []
+    )
     assert done
-    return bytes(content)
+    content, at, made_by = bytes(bare), _HEADER[ending], MADE_BY.encode()
+    if ending == "jpg":
+        about = b"\xff\xfe" + (len(made_by) + 2).to_bytes(2, "big") + made_by  # a comment: T.81, B.2.4.5
+    else:
+        text = b"tEXtSoftware\0" + made_by  # a chunk: length, kind and data, and the check of both: PNG 1.2, 3.2
+        about = (len(text) - 4).to_bytes(4, "big") + text + crc32(text).to_bytes(4, "big")
+    return content[:at] + about + content[at:]
 
 
 def found_tags(grey: Array) -> list[tuple[int, Array]]:

@@ -11,6 +11,7 @@ import pytest
 from PIL import Image
 
 from templates_gen.base.errors import InputError
+from templates_gen.base.output import is_ours, write_result
 from templates_gen.photo.picture import read_photo
 from templates_gen.photo.vision import encoded
 
@@ -53,6 +54,18 @@ def test_what_is_written_holds_nothing_of_where_it_was_taken(tmp_path):
         (tmp_path / f"b.{ending}").write_bytes(written)
         with Image.open(tmp_path / f"b.{ending}") as again:
             assert not again.getexif() and again.size == (900, 700)
+            again.load()
+
+
+@pytest.mark.parametrize("ending", ["jpg", "png"])
+def test_what_is_written_is_known_as_ours_and_written_again(tmp_path, ending):
+    """A second run was refused: the picture "was not made by this program"."""
+    half_dark().save(tmp_path / "a.jpg")
+    assert not is_ours(tmp_path / "a.jpg")
+    pixels = read_photo(tmp_path / "a.jpg").colours()
+    for _ in range(2):
+        write_result(tmp_path / f"b.{ending}", encoded(pixels, ending))
+    assert np.abs(read_photo(tmp_path / f"b.{ending}").colours().astype(float) - pixels).mean() < 1.0
 
 
 @pytest.mark.parametrize(
