@@ -139,7 +139,7 @@ class Laid:
     def spare(self, patch: Patch) -> bool:
         """Whether nothing needs a patch of one piece: what it holds others hold, and without it all stay one piece."""
         count = self.count
-        if len(self.meets) == 1 or any(count[number] == 1 for number in self.ground.held(patch)):
+        if len(self.meets) == 1 or 1 in map(count.__getitem__, self.ground.held(patch)):
             return False
         beside = [other for other, met in self.meets[patch].items() if met.length >= TAPED]
         left = set(beside[1:])

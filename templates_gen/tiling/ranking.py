@@ -35,7 +35,7 @@ def ranks(paces: Paces, patches: Sequence[Patch], goal: Patch, loose: bool, want
     for patch, rest in zip(patches, rests, strict=True):
         if not loose:
             rest = max(PART, rest) if rest > paces.rounding else 0.0
-        yield LEFT * rest - HOLDS * sum([worth for _, worth in inside(wanted, patch)])
+        yield LEFT * rest - HOLDS * _worth(wanted, patch)
 
 
 def joined(new: Patch, goal: Patch | None, mine: Set[Patch], around: Sequence[Patch]) -> float:
@@ -51,6 +51,15 @@ def joined(new: Patch, goal: Patch | None, mine: Set[Patch], around: Sequence[Pa
                 held = held or patch in mine
                 took -= LEFT * PART if patch == goal else 0.0
     return took - LONGER * min(longest, LONG_JOIN) if held else math.inf
+
+
+def _worth(wanted: Sequence[Worth], box: Patch) -> float:
+    """What all that lies in a box is worth; written out, for it is asked most often of all."""
+    if not wanted:
+        return 0.0
+    x0, y0, x1, y1 = box
+    x0, y0, x1, y1 = x0 - TOLERANCE, y0 - TOLERANCE, x1 + TOLERANCE, y1 + TOLERANCE
+    return sum([worth for (a0, b0, a1, b1), worth in wanted if x0 <= a0 and y0 <= b0 and a1 <= x1 and b1 <= y1])
 
 
 def inside(wanted: Sequence[Worth], box: Patch) -> list[Worth]:

@@ -186,8 +186,7 @@ class Growing:
                 continue
             seen.add(new)
             if new != tried:
-                before, after = ranks(self._paces, (tried, new), goal, loose, held)
-                at_best += after - before
+                at_best += next(ranks(self._paces, (new,), goal, loose, held)) - at_best
             if (by_joins := joined(new, goal if loose else None, mine, by)) < math.inf:
                 heappush(ranked, (at_best + by_joins + LOOSE * chance(), new))
         return next((put for _, new in sorted(ranked) if (put := self._put(work, new))), None)
