@@ -80,9 +80,7 @@ def decoded(content: bytes, colour: bool) -> Array | None:
 
 def encoded(pixels: Array, ending: str) -> bytes:
     """The bytes of a .jpg or .png file, which hold the pixels, by which program, and nothing else."""
-    done, bare = cv2.imencode(
-        f".{ending}", pixels, [cv2.IMWRITE_JPEG_QUALITY, _QUALITY] if ending == "jpg" else []
-    )
+    done, bare = cv2.imencode(f".{ending}", pixels, [cv2.IMWRITE_JPEG_QUALITY, _QUALITY] if ending == "jpg" else [])
     assert done
     content, at, made_by = bytes(bare), _HEADER[ending], MADE_BY.encode()
     if ending == "jpg":
