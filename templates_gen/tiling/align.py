@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.tiling.joins import JOIN_MIN, Rows, pieces
-from templates_gen.tiling.strips import SLACK, Box, Boxes, Line, line_of
+from templates_gen.tiling.strips import SLACK, Box, Boxes, Line
 
 NEAR = 15.0
 """Cuts nearer to each other than this (mm) would have registration marks that run into each other.  Our own design."""
@@ -32,7 +32,7 @@ def aligned(rows: Rows, boxes: Sequence[Box], width: float) -> Rows:
 def _row(row: list[Rect], known: Sequence[float], boxes: Boxes, width: float) -> list[Rect]:
     if not row or not known:
         return row
-    line = line_of(boxes.within(row[0].y0, row[0].y1 + SLACK))
+    line = boxes.line(row[0].y0, row[0].y1 + SLACK)
     cells = list(row)
     for at in range(len(cells) + 1):
         left, right = at - 1 if at else None, at if at < len(cells) else None

@@ -16,7 +16,7 @@ from templates_gen.base.record import Record
 from templates_gen.tiling.align import aligned
 from templates_gen.tiling.joins import JOIN_MIN, Rows, shared_sides
 from templates_gen.tiling.layouts import layouts, patchwork
-from templates_gen.tiling.strips import MOST_CELLS, SLACK, Box
+from templates_gen.tiling.strips import MOST_CELLS, SLACK, Box, Boxes
 
 _PLACES = 7
 """Decimals of a mm that places are rounded to where plans are compared.  Our own design, no source."""
@@ -67,6 +67,10 @@ class CellPlan(Record, frozen=True):
     spine: bool = False
 
 
+_Both = tuple[Boxes, Boxes]
+"""Boxes, and the same ones with the axes swapped."""
+
+
 class _Way(Record, frozen=True):
     """One way to use the paper: a page and the direction of the strips, with the largest cell (mm)."""
 
@@ -103,11 +107,12 @@ def plan_cells(
     boxes = _boxes(whole, divisible, lines, clear)
     # short strips first: they are quickly planned, and longer ones given up once they take more sheets
     ways = sorted(_ways(boxes, printables, overlap, helps), key=lambda way: way.rows == (around.width > around.height))
+    both = Boxes(boxes), Boxes(b.turned() for b in boxes)
     for dense in (False, True):
         if most is None or dense:
-            best = _best(boxes, ways, connected, dense, lambda rows: _merits(rows, whole, around.width / 2))
+            best = _best(both, ways, connected, dense, lambda rows: _merits(rows, whole, around.width / 2))
         else:
-            best = next(_any(boxes, ways, connected, most), None)
+            best = next(_any(both, ways, connected, most), None)
         if best:
             way, rows = best
             rows = _aligned(rows, way, boxes)
@@ -120,7 +125,7 @@ def plan_cells(
 
 
 def _best(
-    boxes: Sequence[Box],
+    boxes: _Both,
     ways: Sequence[_Way],
     connected: bool,
     dense: bool,
@@ -142,7 +147,7 @@ def _best(
     return min(best, key=lambda found: (*merits(found[1]), not found[0].rows), default=None)
 
 
-def _any(boxes: Sequence[Box], ways: Sequence[_Way], connected: bool, most: int) -> Iterator[tuple[_Way, Rows]]:
+def _any(boxes: _Both, ways: Sequence[_Way], connected: bool, most: int) -> Iterator[tuple[_Way, Rows]]:
     """Plans as they are found: those of no more than `most` cells, then all."""
     for limit in (most, MOST_CELLS):
         for way in ways:
@@ -182,14 +187,14 @@ def _ways(boxes: Sequence[Box], printables: Sequence[Printable], overlap: float,
         yield _Way(page, False, height, width)
 
 
-def _tries(boxes: Sequence[Box], way: _Way, connected: bool, most: int, dense: bool) -> Iterator[Rows]:
-    """Plans for one way of using the paper, the axes swapped when strips are columns."""
-    turned = [b if way.rows else b.turned() for b in boxes]
+def _tries(both: _Both, way: _Way, connected: bool, most: int, dense: bool) -> Iterator[Rows]:
+    """Plans for one way of using the paper; when strips are columns the boxes have their axes swapped."""
+    boxes = both[0] if way.rows else both[1]
     if dense:
-        section = patchwork(turned, way.width, way.height, connected)
+        section = patchwork(boxes, way.width, way.height, connected)
         found: Iterable[Rows] = [section] if section else ()
     else:
-        found = layouts(turned, way.width, way.height, connected, most)
+        found = layouts(boxes, way.width, way.height, connected, most)
     for rows in found:
         yield rows if way.rows else _swapped(rows)
 

@@ -41,7 +41,7 @@ def layouts(boxes: Sequence[Box], width: float, height: float, connected: bool, 
     boxes = Boxes(boxes)
     starts = [(boxes, True)]
     if connected:  # what is all one area has no gaps to leave out, or not to
-        starts = [(_covered(boxes), True), (boxes, False), *([] if _one_area(boxes) else starts)]
+        starts = [(boxes.covered, True), (boxes, False), *([] if _one_area(boxes) else starts)]
     for wanted, gaps in starts:
         found = best_strips(wanted, width, height, gaps, limit)
         if found is None:
@@ -63,7 +63,7 @@ def patchwork(
     when even that fails.  With `connected` every section is covered up to its cuts, so that they join.
     """
     boxes = Boxes(boxes)
-    wanted = _covered(boxes) if connected else boxes
+    wanted = boxes.covered if connected else boxes
     found = best_strips(wanted, width, height, True, MOST_CELLS)
     if found:
         spans = settle_heights(wanted, found[1], width, height, True, (region.y0, region.y1))
@@ -73,19 +73,12 @@ def patchwork(
         return None
     rows: Rows = []
     for part in _parts(region, *cut):
-        inside = _covered(boxes, part) if connected else _clipped(boxes, part)
+        inside = _clipped(wanted, part)
         some = patchwork(inside, width, height, connected, part)
         if some is None:
             return None
         rows += some
     return rows
-
-
-def _covered(boxes: Sequence[Box], region: Rect = EVERYWHERE) -> Boxes:
-    """The boxes with one more that asks for all the wall between them, or for that part in the region."""
-    left, bottom = min(b.x0 for b in boxes), min(b.y0 for b in boxes)
-    right, top = max(b.x1 for b in boxes), max(b.y1 for b in boxes)
-    return Boxes(_clipped([*boxes, Box(left, bottom, right, top, False, False)], region))
 
 
 def _one_area(boxes: Sequence[Box]) -> bool:
@@ -131,7 +124,7 @@ def _with_runs(boxes: Boxes, spans: Sequence[Span], width: float, gaps: bool) ->
     for i, (y0, y1) in enumerate(spans):
         joined = i + 1 < len(spans) and spans[i + 1][0] == y1
         # nothing lies just above the top of a stack, but a line or a rounding may lie right on it
-        line = line_of(boxes.within(y0, y1 if joined else y1 + SLACK))
+        line = boxes.line(y0, y1 if joined else y1 + SLACK)
         strips.append((line, (y0, y1), runs_of(cells_along(line, width, gaps) or [])))
     return strips
 

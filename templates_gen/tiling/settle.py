@@ -10,7 +10,7 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from templates_gen.base.geometry import TOLERANCE
-from templates_gen.tiling.strips import Boxes, Line, Span, cells_for
+from templates_gen.tiling.strips import Boxes, Line, Span
 
 HALVINGS = 30
 """Bisection steps: a slack of 1 m is then known to a millionth of a mm.  Plain arithmetic."""
@@ -101,7 +101,7 @@ def _shift_stack(
     """
     tight = [*stack[:-1], (stack[-1][0], end)]
     spare = max(0.0, height - (tight[-1][1] - tight[-1][0])) / 2
-    cost = sum(cells_for(boxes.within(*strip), width, gaps) for strip in stack)
+    cost = sum(boxes.cells(width, gaps, *strip) for strip in stack)
     for share in SHARES if len(stack) > 1 else ():
         down = spare * share
         cuts = [stack[0][0] - down, *[s[1] - down for s in stack[:-1]], tight[-1][1]]
@@ -109,7 +109,7 @@ def _shift_stack(
         closed = [*trial[:-1], (trial[-1][0], stack[-1][1])]  # a line on the very top stays in
         if cuts[1] <= floor + TOLERANCE or any(boxes.upright.cut_at_most(t) != t for t in cuts[1:-1]):
             continue
-        if sum(cells_for(boxes.within(*strip), width, gaps) for strip in closed) <= cost:
+        if sum(boxes.cells(width, gaps, *strip) for strip in closed) <= cost:
             return trial
     return tight
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 import heapq
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from functools import cache, cached_property
+from functools import cached_property, partial
 from itertools import count, pairwise
 from math import inf
 from typing import NamedTuple
@@ -25,6 +25,9 @@ by the rounding of a sum.  Common practice, no source."""
 
 MOST_CELLS = 20_000
 """More sheets than anyone prints: 40 reams.  Common practice, no source."""
+
+MANY = 200
+"""From so many boxes on those of a strip are found without a look at all.  Our own choice, measured."""
 
 Span = tuple[float, float]
 
@@ -75,8 +78,22 @@ def within(boxes: Iterable[Box], y0: float, y1: float) -> list[Box]:
 class Boxes(tuple[Box, ...]):
     """Boxes in order of their left sides, which know what each strip has to do with."""
 
+    _lines: dict[Span, Line]
+    _counts: dict[tuple[float, bool, float, float], float]
+
     def __new__(cls, boxes: Iterable[Box]) -> Boxes:
-        return super().__new__(cls, sorted(boxes))
+        if isinstance(boxes, Boxes):
+            return boxes
+        every = super().__new__(cls, sorted(boxes))
+        every._lines, every._counts = {}, {}
+        return every
+
+    @cached_property
+    def covered(self) -> Boxes:
+        """They, with one more that asks for all the wall between them."""
+        left, bottom = min(b.x0 for b in self), min(b.y0 for b in self)
+        right, top = max(b.x1 for b in self), max(b.y1 for b in self)
+        return Boxes([*self, Box(left, bottom, right, top, False, False)])
 
     @cached_property
     def _near(self) -> Near[Box]:
@@ -89,7 +106,23 @@ class Boxes(tuple[Box, ...]):
 
     def within(self, y0: float, y1: float) -> list[Box]:
         """Those that a strip from `y0` to `y1` has to do with, found without a look at all."""
-        return within(self._near.about(Rect(0.0, y0, 0.0, y1)), y0, y1)
+        return within(self if len(self) < MANY else self._near.about(Rect(0.0, y0, 0.0, y1)), y0, y1)
+
+    def line(self, y0: float, y1: float) -> Line:
+        """What a strip from `y0` to `y1` has to hold: asked for the same strips again and again."""
+        known = self._lines.get((y0, y1))
+        if known is None:
+            known = self._lines[y0, y1] = line_of(self.within(y0, y1))
+        return known
+
+    def cells(self, width: float, gaps: bool, bottom: float, top: float, before: int = 0) -> float:
+        """The number of cells of a strip, and `before` it; infinite where no plan exists."""
+        asked = width, gaps, bottom, top
+        known = self._counts.get(asked)
+        if known is None:
+            found = cells_along(self.line(bottom, top), width, gaps)
+            known = self._counts[asked] = inf if found is None else len(found)
+        return before + known
 
 
 def evenly(low: float, high: float, parts: int) -> list[Span]:
@@ -144,12 +177,6 @@ def cells_along(line: Line, width: float, gaps: bool) -> list[Span] | None:
         cells.append((start, t))
 
 
-def cells_for(boxes: Sequence[Box], width: float, gaps: bool) -> float:
-    """The number of cells of a strip with these boxes; infinite where no plan exists."""
-    cells = cells_along(line_of(boxes), width, gaps)
-    return inf if cells is None else len(cells)
-
-
 def best_strips(boxes: Boxes, width: float, height: float, gaps: bool, limit: int) -> tuple[int, list[Span]] | None:
     """The fewest cells for all boxes: their number and the strips, bottom up.
 
@@ -176,7 +203,7 @@ def best_strips(boxes: Boxes, width: float, height: float, gaps: bool, limit: in
         if bottom is None:
             return cells, _unwind(trail)
         tops = _tops(upright, entries, bottom, bottom + height)
-        cost = _cost(boxes.within(bottom, bottom + height), cells, width, gaps)
+        cost = partial(boxes.cells, width, gaps, bottom, before=cells)
         for total, top in _stairs(tops, cost, reached):
             reached[total] = top
             heapq.heappush(heap, (total, -top, next(order), ((bottom, top), trail)))
@@ -196,11 +223,6 @@ def _tops(upright: Line, entries: list[float], bottom: float, most: float) -> li
     """The tops worth trying for a strip with this bottom, from low to high."""
     inside = entries[bisect_right(entries, bottom) : bisect_left(entries, most)]
     return sorted({t for t in map(upright.cut_at_most, [*inside, most]) if t > bottom})
-
-
-def _cost(boxes: list[Box], before: int, width: float, gaps: bool) -> Callable[[float], float]:
-    """The number of cells of a strip and `before` it as a function of its top; infinite where no plan exists."""
-    return cache(lambda top: before + cells_for([b for b in boxes if b.y0 < top], width, gaps))
 
 
 def _stairs(

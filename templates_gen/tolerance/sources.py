@@ -73,7 +73,8 @@ class Sources:
             self.scales = scales[0], scales[1]
         upright = sheets.page.height >= sheets.page.width  # most paper's grain runs along its long side: from memory
         self.moistures = moisture_sd(self.accuracy, not upright), moisture_sd(self.accuracy, upright)
-        self._lying = [sheet.page != sheets.page for sheet in sheets.sheets]
+        self._lying = [sheet.page is not sheets.page and sheet.page != sheets.page for sheet in sheets.sheets]
+        self._both_ways = len(set(self._lying)) > 1
         self.match = meeting_sd(self.accuracy, sheets.hides)
         reading = string_share(self.accuracy, self.match)
         self.tape: Taped = taped(sheets, plan.level_line, self.accuracy.string, reading)
@@ -116,8 +117,9 @@ class Sources:
         for fit, effect in effects(self.tape, terms):
             for way, weight in enumerate(effect):
                 yield ("joins", id(fit), way), self.match * weight
-            corner = self._corner(self.tape.piece_of[fit.first[2]])
-            yield from (((source,), weight) for source, weight in self.unlike(fit, effect, self._lying, corner))
+            if self._both_ways:
+                corner = self._corner(self.tape.piece_of[fit.first[2]])
+                yield from (((source,), weight) for source, weight in self.unlike(fit, effect, self._lying, corner))
 
     def stretched(self, lying: bool, x: float, y: float) -> Iterator[tuple[str, float, float]]:
         """How far to the right and up a point this far from its piece's corner is printed, source by source.

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from templates_gen.base.geometry import Rect
 from templates_gen.tiling.settle import runs_of, settle_heights, settle_run, settle_strip
-from templates_gen.tiling.strips import Box, Boxes, Line, best_strips, cells_along, cells_for, evenly, line_of
+from templates_gen.tiling.strips import Box, Boxes, Line, best_strips, cells_along, evenly, line_of
 from tests.sheet_baselines import fewest, fewest_along
 
 WIDE = 100.0
@@ -148,7 +148,8 @@ def test_a_line_knows_its_content_and_where_it_may_be_cut(asked, wide):
         assert shown == inside or at == int(at)  # what touches is one stretch
     assert all(one[1] < two[0] for one, two in pairwise(zip(line.all_lo, line.all_hi, strict=True)))
     firm, soft = ([(a, 0, b, 1) for a, b, f in spans if f is whole] for whole in (True, False))
-    assert cells_for([Box(a, 0.0, b, 1.0, f, f) for a, b, f in spans], wide, True) == fewest_along(firm, soft, wide)
+    every = Boxes(Box(a, 0.0, b, 1.0, f, f) for a, b, f in spans)
+    assert every.cells(wide, True, 0.0, 1.0) == fewest_along(firm, soft, wide)
 
 
 @given(st.lists(units, min_size=1, max_size=5), st.integers(2, 4))
@@ -180,11 +181,11 @@ def test_strips_take_as_few_cells_as_trying_all_and_no_more_than_the_limit(asked
     found = best_strips(every, wide, tall, True, int(best))
     assert found is not None and found[0] == best
     assert best_strips(every, wide, tall, True, int(best) - 1) is None
-    assert sum(cells_for(every.within(*strip), wide, True) for strip in found[1]) == best
+    assert sum(every.cells(wide, True, *strip) for strip in found[1]) == best
     assert all(0 < top - foot <= tall for foot, top in found[1])
     assert all(one[1] <= two[0] for one, two in pairwise(found[1]))
     settled = settle_heights(every, found[1], wide, tall, True, EVERYWHERE)
-    assert sum(cells_for(every.within(*strip), wide, True) for strip in settled) <= best
+    assert sum(every.cells(wide, True, *strip) for strip in settled) <= best
     assert all(strip[1] - strip[0] <= tall + 1e-9 for strip in settled)
     for box in every:
         shown = [strip for strip in settled if strip[0] < box.y1 and strip[1] > box.y0]

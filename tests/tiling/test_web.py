@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.tiling.connected import Web
 from templates_gen.tiling.joins import pieces
-from templates_gen.tiling.layouts import _covered, _middle_cut
-from templates_gen.tiling.strips import MOST_CELLS, Box, cells_along, line_of
+from templates_gen.tiling.layouts import _clipped, _middle_cut
+from templates_gen.tiling.strips import MOST_CELLS, Box, Boxes, cells_along, line_of
 
 HEIGHT = 100.0
 # cuts in steps of 20 mm, so that cells share nothing, less than the 40 mm of a join, or more
@@ -60,13 +60,13 @@ SPOTS = st.builds(
 def test_all_the_wall_between_boxes_is_asked_for_and_of_a_section_no_more_than_is_in_it(boxes, low, high):
     """The last box of all is the one that asks for the blank wall, and it is not firm."""
     around = bounds([Rect(*box[:4]) for box in boxes])
-    (loose,) = (box for box in _covered(boxes) if not box.firm_x)
+    (loose,) = (box for box in Boxes(boxes).covered if not box.firm_x)
     assert Rect(*loose[:4]) == around
     part = Rect(low * 10.0, low * 10.0, high * 10.0, high * 10.0)
-    for box in _covered(boxes, part):
+    for box in _clipped(Boxes(boxes).covered, part):
         assert part.x0 <= box.x0 <= box.x1 <= part.x1 and part.y0 <= box.y0 <= box.y1 <= part.y1
     inside = around.meet(part)
-    found = [Rect(*box[:4]) for box in _covered(boxes, part) if not box.firm_x]
+    found = [Rect(*box[:4]) for box in _clipped(Boxes(boxes).covered, part) if not box.firm_x]
     assert found == ([inside] if inside and around.overlaps(part) else found)
 
 

@@ -41,6 +41,7 @@ class Font:
         self._plain: dict[str, Glyph] = {}
         self._words: dict[str, _Extent] = {}
         self._bounds: dict[int, Rect | None] = {}
+        self._extents: dict[str, _Extent | None] = {}
 
     def glyph(self, char: str) -> int:
         """The number of the glyph for this character, 0 when the font has none."""
@@ -80,15 +81,25 @@ class Font:
         """How far a word goes, and its ink's left, lower, right and upper side (em); None as above."""
         pen, x0, y0, x1, y1 = 0.0, 0.0, 0.0, 0.0, 0.0
         for char in word:
-            glyph = self.glyph(char)
-            if not glyph:
+            known = self._extents[char] if char in self._extents else self._letter(char)
+            if known is None:
                 return None
-            ink = self.bounds(glyph) or Rect(0.0, 0.0, 0.0, 0.0)
-            x0, x1 = min(x0, pen + ink.x0), max(x1, pen + ink.x1)
-            y0, y1 = min(y0, ink.y0), max(y1, ink.y1)
-            pen += self.advance(glyph)
-        known = self._words[word] = pen, x0, y0, x1, y1
-        return known
+            advance, left, low, right, high = known
+            x0 = pen + left if pen + left < x0 else x0
+            y0 = low if low < y0 else y0
+            x1 = pen + right if pen + right > x1 else x1
+            y1 = high if high > y1 else y1
+            pen += advance
+        found = self._words[word] = pen, x0, y0, x1, y1
+        return found
+
+    def _letter(self, char: str) -> _Extent | None:
+        """The same of a single character."""
+        glyph = self.glyph(char)
+        ink = self.bounds(glyph) or Rect(0.0, 0.0, 0.0, 0.0)
+        found = (self.advance(glyph), ink.x0, ink.y0, ink.x1, ink.y1) if glyph else None
+        self._extents[char] = found
+        return found
 
     def advance(self, glyph: int) -> float:
         """How far the pen moves on after this glyph (em)."""

@@ -29,7 +29,8 @@ class Glyph(NamedTuple):
 def forbids_a_part(content: bytes) -> bool:
     """True where the licence bits of a font file, `fsType` of its table `OS/2`, forbid embedding a part of it."""
     for number in range(int.from_bytes(content[_COUNT], "big")):
-        entry = content[_TABLES + _TABLE * number :][:_TABLE]
+        start = _TABLES + _TABLE * number
+        entry = content[start : start + _TABLE]
         if entry[_NAME] == b"OS/2":
             table = content[int.from_bytes(entry[_OFFSET], "big") :]
             bits = int.from_bytes(table[_FS_TYPE], "big")
