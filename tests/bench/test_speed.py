@@ -4,18 +4,22 @@ Run by hand: `pytest -s tests/bench/test_speed.py`.  Processor time, medians of 
 
 The reach was: `--help` and `--version` at most 1.1 times `import click`, and a template of twelve frames (49 sheets) at
 most 1.7 times its imports.  Measured with CPython 3.11 on a busy machine: `--help` 1.0, `--version` 0.95.  The template
-of the whole group, `--cover all`, which needs no search, takes 2.2 times everything it imports, the program's own files
-too, and 3.5 times its libraries alone.  It is not 1.7 times: of what it takes beyond its imports, some 230 ms, planning
-the sheets takes 20, what to expect 25, the first pages with their maps 40, placing every mark and letter 50, writing
-40, and the other ways 45 (sheets of every mark, and loose pieces with what to expect of them), with no part of it that
-stands out.  The template as it is without `--cover`, sheets of every mark, is searched for fewer minutes: that takes
-9.9 times its imports, a second and a half for a quarter of an hour less of taping.
+of the whole group, `--cover all`, which needs no search, takes 1.9 times everything it imports, the program's own files
+too, and 3.2 times its libraries alone.  It is not 1.7 times: of what it takes beyond its imports, some 170 ms, planning
+the sheets takes 15, what to expect 20, the first pages with their maps 40, placing every mark and letter 35, writing
+35, and the other ways 25 (sheets of every mark, and loose pieces), with no part of it that stands out.  The template as
+it is without `--cover`, sheets of every mark, is searched for fewer minutes, which takes a second and a half for a
+quarter of an hour less of taping.
+
+Run as a script, `python -m tests.bench.test_speed OTHER [runs]`, it tells the same command's time here and with the
+package in the folder OTHER, another revision's, for 12, 60 and 200 frames.
 """
 
 from __future__ import annotations
 
 import sys
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 
@@ -24,7 +28,7 @@ from tests.bench.processes import importing, medians
 RUNS = 21
 
 # how many times its bare imports a command may take; our own design, no source
-HELP_MOST, VERSION_MOST, TEMPLATE_MOST, LIBRARIES_MOST = 1.2, 1.1, 2.3, 3.7
+HELP_MOST, VERSION_MOST, TEMPLATE_MOST, LIBRARIES_MOST = 1.2, 1.1, 2.1, 3.5
 
 SEARCHED_RUNS, SEARCH_MOST = 3, 2.0
 """s for the sheets of twelve frames, the reach: 1.5 in 14 steps a sheet when this was written, on a busy machine with
@@ -35,24 +39,52 @@ PROGRAM = Path(sys.executable).parent / "templates-gen"
 LIBRARIES = "click, msgspec, tomllib, reportlab.pdfbase.pdfdoc, reportlab.pdfbase.ttfonts"
 EVERYTHING = f"{LIBRARIES}, templates_gen.__main__, templates_gen.job.reading.building, templates_gen.documents.making"
 
+ROOT = Path(__file__).parents[2]
+RUN = "import sys; sys.path[0] = {!r}; from templates_gen.__main__ import main; main()"
+"""A Python that runs the package of a folder."""
+
 KINDS = ('"wire"', '"sawtooth"', '{ kind = "rings", left = 30, right = 30 }')
+
+
+SIZES = ((3, 4), (5, 12), (5, 40))
+"""Rows, and frames in each, that two revisions are compared by."""
+
+
+def job_of(down: int, across: int) -> str:
+    """A job of so many rows of frames of twelve sizes, with wires, sawteeth and rings."""
+    rows = [[f"F{row * across + place}" for place in range(across)] for row in range(down)]
+    wide, high = max(4000, 500 * across), max(2600, 500 * down + 700)
+    lines = [
+        '[job]\ntitle = "Twelve"\ndate = "2026-03-01"\nunit = "mm"',
+        f'[wall]\nname = "hall"\nwidth = {wide}\nheight = {high}',
+    ]
+    lines += [
+        f'[group]\narrangement = "rows"\nrows = {rows}\ngap = 50\nheight = {{ centre = {high // 2 + 150} }}',
+        '[paper]\nsize = "a4"',
+    ]
+    for number in range(down * across):
+        of = number % 12
+        size = f"width = {250 + 15 * of}\nheight = {400 - 10 * of}"
+        lines.append(f'[[frame]]\nid = "F{number}"\n{size}\ndrop = {60 + of}\nhanger = {KINDS[number % 3]}')
+    return "\n".join(lines)
 
 
 def job_of_twelve() -> str:
     """A job of twelve frames in three rows, with wires, sawteeth and rings."""
-    rows = [[f"F{row * 4 + place}" for place in range(4)] for row in range(3)]
-    lines = [
-        '[job]\ntitle = "Twelve"\ndate = "2026-03-01"\nunit = "mm"',
-        '[wall]\nname = "hall"\nwidth = 4000\nheight = 2600',
-    ]
-    lines += [
-        f'[group]\narrangement = "rows"\nrows = {rows}\ngap = 50\nheight = {{ centre = 1450 }}',
-        '[paper]\nsize = "a4"',
-    ]
-    for number in range(12):
-        size = f"width = {250 + 15 * number}\nheight = {400 - 10 * number}"
-        lines.append(f'[[frame]]\nid = "F{number}"\n{size}\ndrop = {60 + number}\nhanger = {KINDS[number % 3]}')
-    return "\n".join(lines)
+    return job_of(*SIZES[0])
+
+
+def against(other: Path, runs: int) -> None:
+    """Print what a template takes here and with the package in another folder (s), by the number of frames."""
+    for down, across in SIZES:
+        with TemporaryDirectory() as folder:
+            job, pdf = Path(folder) / "job.toml", Path(folder) / "out.pdf"
+            job.write_text(job_of(down, across), encoding="utf-8")
+            words = ["template", job, "-o", pdf, "--force", "--cover", "all"]
+            there, here = medians(
+                [[sys.executable, "-c", RUN.format(str(tree)), *words] for tree in (other, ROOT)], runs
+            )
+        print(f"{down * across} frames: there {there:.3f} s, here {here:.3f} s, {here / there:.2f} x", flush=True)
 
 
 def test_help_and_version_cost_little_more_than_importing_click() -> None:
@@ -87,3 +119,7 @@ def test_the_search_for_fewer_minutes_takes_little_more_than_two_seconds(command
     print(f"\nsheets of every mark, searched for fewer minutes: {searched - ours:.2f} s more")
     print(f"{searched:.2f} s in all, {searched / everything:.1f} x all its imports")
     assert searched <= ours + SEARCH_MOST
+
+
+if __name__ == "__main__":
+    against(Path(sys.argv[1]).resolve(), int(sys.argv[2]) if len(sys.argv) > 2 else 3)
