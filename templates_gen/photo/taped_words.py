@@ -83,7 +83,7 @@ def _more(taped: Taped) -> str:
     if len(taped.sides) == 1:
         return ("In one photograph paper that stands off the wall looks like paper that slipped: take a second one "
                 "from the side, and give both.")  # fmt: skip
-    return "The photographs do not tell it surely: press the paper flat, and look whether its registration marks meet."
+    return "The photographs do not tell it surely: press the paper flat, and look whether its bars go on straight."
 
 
 def _bad_join(join: Joined) -> str:
@@ -96,7 +96,7 @@ def _bad_join(join: Joined) -> str:
     do = f"Loosen it and move it {back}" if back else "Loosen it and turn it back"
     return (
         f"Join of {join.under} and {join.over}: off by up to {join.off:.1f} mm (± {join.sure:.1f}). Sheet {join.over} "
-        f"lies {', '.join(parts)}. {do}, until its registration marks meet."
+        f"lies {', '.join(parts)}. {do}, until its slanting bars go on straight."
     )
 
 

@@ -141,6 +141,11 @@ def test_a_wrong_answer_is_explained_and_asked_for_again(folder):
     assert ran.err.count("How wide is the wall?") == 2
 
 
+def test_a_length_for_the_name_of_a_thing_is_an_answer_to_the_next_question(folder):
+    ran = run("start", typed=ANSWERS.replace("\nbench\n", "\n45\nbench\n", 1))
+    assert ran.code == 0 and "no    found '45', a length, expected what it is called" in ran.err
+
+
 @pytest.mark.parametrize("lines", [0, 1, 20, len(ANSWERS.splitlines()) - 1])
 def test_answers_that_end_too_early_write_nothing(lines, folder):
     ran = run("start", "job.toml", typed="".join(ANSWERS.splitlines(keepends=True)[:lines]))

@@ -127,7 +127,7 @@ def test_what_a_frame_completes_was_seen_from_where_its_type_says():
     assert dict(completed(kind, own, whole=True).written)["frame A, hanger, seen_from"] == "back"
     front = completed(kind, own | {"seen_from": "front"}).hanger
     assert (front.drop_left, front.drop_right) == (50, 52)
-    with pytest.raises(InputError, match="left and right differ"):
+    with pytest.raises(InputError, match="drop_left and drop_right differ"):
         completed({"kind": "rings", "left": 30, "right": 30}, own)
 
 

@@ -99,7 +99,7 @@ def test_a_join_is_named_where_it_is_surely_off_and_doubted_where_it_may_be(off,
     words = text(one)
     assert ("Join of" in words) == bad and ("take a second one from the side" in words) == doubtful
     two = text(replace(one, sides=(20.0, 20.0), blurs=(0.8, 0.8)))
-    assert ("press the paper flat, and look whether its registration marks meet" in two) == doubtful
+    assert ("press the paper flat, and look whether its bars go on straight" in two) == doubtful
 
 
 def test_what_is_stated_of_flat_paper_is_little_and_kept():

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
+
+from templates_gen.base.errors import InputError
+from templates_gen.base.units import parse_length
 from templates_gen.cli.interview.question import (
     YES_NO,
     Asking,
@@ -71,12 +75,20 @@ def ask_features(wall: Tables) -> Asking:
         wall.setdefault("feature", []).append(feature)
         # a couch is furniture, and called a couch
         yield from fill(feature, "feature.name", default="" if word == kind else word, open=kind)
+        _check_name(feature.get("name", ""))
         if kind == "furniture" and not use_by_name(feature.get("name", "")):
             yield from fill(feature, "feature.use", choices=field_of("feature.use").choices, open="not said")
         yield from fill(feature, "feature.left")
         yield from fill(feature, "feature.bottom", default="0" if kind in ON_FLOOR else "")
         yield from fill_sides(feature, "feature")
         yield from fill(feature, "feature.clear", open="no clearance")
+
+
+def _check_name(name: str) -> None:
+    """Raises InputError for a name that reads as a length: its question was passed over, and all after it would be."""
+    with suppress(ValueError):
+        parse_length(name, "mm")
+        raise InputError("", f"found {name!r}, a length, expected what it is called; how far it is away is asked next")
 
 
 def _kind_of_feature(wall: Tables) -> Question:

@@ -185,9 +185,10 @@ def _front_view(table: HangerTable | KindName, where: str, seen: str | None) -> 
     sides = (table.left, table.drop_left), (table.right, table.drop_right)
     seen_from = table.seen_from or (seen if table.kind is None else None)
     if sides[0] != sides[1] and seen_from is None and (table.kind is None or HANGERS[table.kind].pair):
+        differ = "drop_left and drop_right" if table.left == table.right else "left and right"
         raise InputError(
             where,
-            "left and right differ, expected 'seen_from' to say from where they were seen",
+            f"{differ} differ, expected 'seen_from' to say from where they were seen",
             'for example  seen_from = "back"',
         )
     if seen_from != "back":
