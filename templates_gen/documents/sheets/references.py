@@ -27,7 +27,7 @@ SIZES = ((H10, H35), (H7, H35), (H5, H25))
 """Heights of the figures and of the words over them, largest first: smaller where there is no room, or where a line
 would run through them."""
 
-OFF_LINES = 3.0
+OFF_LINES = 2.5
 """mm around a distance where no line runs, for beside heavy figures the edge of a frame looks like a line to cut from
 two metres: measured (`tests/bench/marks_told_apart.py`).  Our own design."""
 
