@@ -12,7 +12,7 @@ show, far above the rounding of float sums over 50 m.  Common practice, no sourc
 
 
 def exceeds(length: float, most: float) -> bool:
-    """True for a length (mm) that is more than another by more than rounding."""
+    """True for a length (mm), or a weight (kg), that is more than another by more than rounding."""
     return length > most + TOLERANCE
 
 

@@ -45,7 +45,7 @@ def tiled(
     def count(size: Paper, most: int | None) -> int:
         asked = given(plan, size, printer)
         if most is not None and asked.hides is None:
-            return len(_strips(asked, "edges" if size.cover == "marks" else size.cover, most=most).cells)
+            return len(_strips(asked, _in_strips(size.cover), most=most).cells)
         tried[size] = _cells(asked)
         return len(tried[size].cells)
 
@@ -128,8 +128,13 @@ def _planned(asked: Given, quick: bool, spare: bool) -> CellPlan:
     exact = linked is not None and not hides and not quick
     if linked and exact and (found := linked_cells(plan, linked, asked.printables, paper.overlap, clear)):
         return found
-    cells = _strips(asked, "edges" if paper.cover in ("marks", LINKED) else paper.cover, spare)
+    cells = _strips(asked, _in_strips(paper.cover), spare)
     return pruned_cells(plan, cells, linked, clear) if linked else cells
+
+
+def _in_strips(cover: str) -> str:
+    """What strips hold for a cover: whole edges with every mark, of which linked paper is what is left."""
+    return "edges" if cover in ("marks", LINKED) else cover
 
 
 def _strips(asked: Given, cover: str, spare: bool = False, most: int | None = None) -> CellPlan:
