@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import partial
 from pathlib import Path
 
 import templates_gen as tg
@@ -30,7 +31,7 @@ class Paper(Record, frozen=True):
     said: str
 
 
-def paper(opened: Opened, kind: str, way: str = "", printer: Printer | None = None) -> Paper:
+def paper(opened: Opened, kind: str, printer: Printer | None = None) -> Paper:
     """Make one kind of paper of the job as it is saved, and write it; a template is corrected for a `printer`.
 
     Raises InputError for a job that cannot be printed, OutputError where a file of that name is somebody else's.
@@ -39,7 +40,7 @@ def paper(opened: Opened, kind: str, way: str = "", printer: Printer | None = No
         return _template(opened, printer)
     if kind not in _MAKING:
         raise InputError("paper", f"found {kind!r}, expected one of template, {', '.join(_MAKING)}")
-    return _MAKING[kind](opened, way)
+    return _MAKING[kind](opened)
 
 
 def written(opened: Opened, name: str) -> Answer | None:
@@ -82,15 +83,14 @@ def _template(opened: Opened, printer: Printer | None) -> Paper:
     return Paper(files[::-1], f"{counted(made.sheets, 'sheet')} of {job.paper.name} paper")
 
 
-def _proof(opened: Opened, way: str) -> Paper:
-    plan, ending = _plan(opened), way if way in ("svg", "pdf") else "pdf"
+def _proof(opened: Opened, ending: str = "pdf") -> Paper:
     from templates_gen.documents.proof.making import proof_of
 
-    made = proof_of(plan, ending)
+    made = proof_of(_plan(opened), ending)
     return Paper(_write(opened, {"-proof": made.content}, f".{ending}"), f"the wall at 1:{made.scale}")
 
 
-def _measuring(opened: Opened, way: str) -> Paper:
+def _measuring(opened: Opened) -> Paper:
     from templates_gen.documents.measuring.sheet import measuring_sheet
     from templates_gen.job.paper_sizes import own_paper
 
@@ -102,7 +102,7 @@ def _measuring(opened: Opened, way: str) -> Paper:
     )
 
 
-def _labels(opened: Opened, way: str) -> Paper:
+def _labels(opened: Opened) -> Paper:
     from templates_gen.documents.labels.label_sheet import label_sheet
     from templates_gen.documents.labels.labels import labels
     from templates_gen.job.paper_sizes import own_paper
@@ -115,7 +115,7 @@ def _labels(opened: Opened, way: str) -> Paper:
     )
 
 
-def _schedule(opened: Opened, way: str) -> Paper:
+def _schedule(opened: Opened) -> Paper:
     from templates_gen.documents.schedule.table import as_csv
 
     plan = _plan(opened)
@@ -123,14 +123,14 @@ def _schedule(opened: Opened, way: str) -> Paper:
     return Paper(files, counted(len(plan.nails), "nail"))
 
 
-def _guide(opened: Opened, way: str) -> Paper:
+def _guide(opened: Opened) -> Paper:
     from templates_gen.documents.take_along.page import make_guide
 
     plan = _plan(opened)
     return Paper(_write(opened, {"-guide": make_guide(plan)}, ".html"), "send it to the phone, and open it there")
 
 
-def _form(opened: Opened, way: str) -> Paper:
+def _form(opened: Opened) -> Paper:
     from templates_gen.documents.correcting.form import form_pages
 
     plan = _plan(opened)
@@ -139,7 +139,7 @@ def _form(opened: Opened, way: str) -> Paper:
     return Paper(_write(opened, {"-readings": pages}, ".pdf"), counted(len(plan.frames), "frame"))
 
 
-def _scale_page(opened: Opened, way: str) -> Paper:
+def _scale_page(opened: Opened) -> Paper:
     from templates_gen.documents.scale_page import scale_of, scale_page
     from templates_gen.job.paper_sizes import own_paper
 
@@ -149,7 +149,7 @@ def _scale_page(opened: Opened, way: str) -> Paper:
     return Paper(files, f"print it on {scale.paper} paper at actual size, and measure")
 
 
-def _photo_card(opened: Opened, way: str) -> Paper:
+def _photo_card(opened: Opened) -> Paper:
     from templates_gen.documents.photo_card import card_pages, cards_of
     from templates_gen.job.paper_sizes import own_paper
 
@@ -167,9 +167,9 @@ def _plan(opened: Opened) -> tg.Plan:
     return tg.plan_wall(tg.read_job(opened.path))
 
 
-_MAKING: Mapping[str, Callable[[Opened, str], Paper]] = {
-    "proof": _proof, "measuring": _measuring, "labels": _labels, "schedule": _schedule,
-    "form": _form, "guide": _guide, "scale page": _scale_page, "photo card": _photo_card,
+_MAKING: Mapping[str, Callable[[Opened], Paper]] = {
+    "proof": _proof, "proof picture": partial(_proof, ending="svg"), "measuring": _measuring, "labels": _labels,
+    "schedule": _schedule, "form": _form, "guide": _guide, "scale page": _scale_page, "photo card": _photo_card,
 }  # fmt: skip
 
 

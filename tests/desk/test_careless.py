@@ -52,7 +52,7 @@ def test_from_nothing_to_the_template_by_keys_alone(hand: Hand, tmp_path):
         step(hand, "Paper", "way marks")
         hand.press("ArrowUp")
         hand.saved()
-        to(hand, "make template ")
+        to(hand, "make template")
         hand.press("Enter")
         hand.page.locator("#made a").first.wait_for()
     job = tg.read_job(tmp_path / "moss-by-keys.toml")

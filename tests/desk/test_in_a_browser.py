@@ -69,7 +69,7 @@ def test_the_whole_way_by_keys_alone(hand: Hand, library):
     to(hand, "way marks", most=60)
     hand.press("ArrowUp")
     hand.saved()
-    to(hand, "make template ")
+    to(hand, "make template")
     hand.press("Enter")
     hand.page.locator("#made a").first.wait_for(timeout=240_000)
     assert hand.clicks == 0 and hand.told == []

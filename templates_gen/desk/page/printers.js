@@ -2,7 +2,7 @@
 import { ask, bring, changed, job, store } from "./api.js";
 import { h, notice } from "./dom.js";
 import { fold } from "./fields.js";
-import { makeButton } from "./step-paper.js";
+import { makeButton } from "./making.js";
 
 const key = `printer ${job}`;
 let known = null; // what the desk told of the printers

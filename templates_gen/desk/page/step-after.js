@@ -3,7 +3,7 @@ import { bring, changed, job, store } from "./api.js";
 import { h } from "./dom.js";
 import { WORK, cardOf, named, photoBox } from "./photographs.js";
 import { open, pointed, pointingPart, whole } from "./pointing.js";
-import { makeButton } from "./step-paper.js";
+import { makeButton } from "./making.js";
 
 const COLUMNS = { left: "Floor to top left corner", right: "Floor to top right corner", tilt: "or spirit level: mm in a metre, + where the right is higher", left_edge: "Left edge from the centre line, such as 12 left" };
 const key = `readings ${job}`;

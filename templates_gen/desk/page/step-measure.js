@@ -4,7 +4,7 @@ import { drawing, h } from "./dom.js";
 import { choose } from "./dragging.js";
 import { field, shownValue, valueAt } from "./fields.js";
 import { seenFromFront } from "./step-frames.js";
-import { makeButton } from "./step-paper.js";
+import { makeButton } from "./making.js";
 
 const backs = new Map(); // by frame: what the desk last told of its back
 

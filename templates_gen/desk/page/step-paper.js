@@ -1,7 +1,8 @@
 // The paper: every way to print it with what it takes, and the papers that are made.
-import { address, ask, bring, change, changed, store } from "./api.js";
+import { ask, change, changed, store } from "./api.js";
 import { h, notice } from "./dom.js";
 import { allFields, capital, fold, jobField, together, wordsFor } from "./fields.js";
+import { makeButton, madeItems } from "./making.js";
 import { tapedBox } from "./photographs.js";
 import { printerPart, printerName } from "./printers.js";
 
@@ -20,7 +21,7 @@ export function paperPanel(goTo) {
     fold("more paper", "More about the paper", () => [h("div", { className: "pair" }, ...allFields("paper", ["paper"], ["size", "cover", "print_shop"])),
       h("h4", {}, "What the printer cannot reach, side by side"), h("div", { className: "pair" }, ...together(["paper", "margin"], "margin", { alone: ["top", "right", "bottom", "left"] }))]),
     fold("accuracy", "How exactly you work", () => [h("p", { className: "help" }, "Usual errors: one time in three it is more. The first page says what comes of them."), h("div", { className: "pair" }, ...allFields("accuracy", ["accuracy"]))]),
-    h("div", { className: "row" }, makeButton("template", "Make the template", "", "main")),
+    h("div", { className: "row" }, makeButton("template", "Make the template", { printer: printerName() })),
     h("div", { className: "list" }, h("h3", {}, "Other papers"), h("div", { className: "row" },
       h("a", { className: "button", href: `/proof?${new URLSearchParams({ job: state.job })}`, target: "_blank", rel: "noopener" }, "The proof, for the client"),
       makeButton("guide", "A page for the phone"), makeButton("photo card", "Cards for photographs"), makeButton("labels", "Labels for the backs"), makeButton("schedule", "The schedule"))),
@@ -78,32 +79,4 @@ function showSheets(windows) {
   if (JSON.stringify(windows) === JSON.stringify(store.sheets)) return;
   store.sheets = windows;
   queueMicrotask(() => changed("sheets"));
-}
-
-const made = []; // papers that were made since the page was opened
-const making = new Set();
-
-export function makeButton(kind, words, way = "", className = "") {
-  const key = `${kind} ${way}`;
-  const busy = making.has(key);
-  const make = async () => {
-    making.add(key);
-    changed("panel");
-    try {
-      const told = await bring("/paper", { kind, way, printer: kind === "template" ? printerName() : "" });
-      for (const file of told.files) {
-        const old = made.findIndex((one) => one.file === file);
-        if (old >= 0) made.splice(old, 1);
-      }
-      made.unshift(...told.files.map((file) => ({ file, said: told.said })));
-    } catch (error) { notice(error.message); }
-    making.delete(key);
-    changed("panel");
-    document.getElementById("made")?.querySelector("a")?.focus();
-  };
-  return h("button", { type: "button", className, "data-focus": `make ${key}`, disabled: busy, onclick: make }, busy ? "Being made…" : words);
-}
-
-function madeItems() {
-  return made.map(({ file, said }) => h("li", {}, h("a", { href: address("/written", { file }), target: "_blank", rel: "noopener" }, `Open ${file}`), `: ${said}. It lies beside the job file.`));
 }
