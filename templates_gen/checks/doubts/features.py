@@ -10,7 +10,7 @@ from templates_gen.base.units import exact, show, show_both
 from templates_gen.base.words import feature_place, with_article
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, unusual, written
-from templates_gen.checks.doubts.readings import Usual
+from templates_gen.checks.doubts.readings import Usual, other_readings, swapped_figures
 from templates_gen.job.model import Feature, Job
 from templates_gen.job.seats import use_by_name
 
@@ -159,12 +159,31 @@ def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[
             why=f"so the window ends {show_both(feature.rect.y1, known.unit)} above the floor, where few do",
             ask="How high above the floor does it begin?",
         )  # fmt: skip
+    elif feature.kind == "window" and feature.rect.y1 < LOW_HEAD:
+        yield from _lower_than_a_door(feature, where, known)
     if stands and bottom > (usual.STEPS if feature.kind == "door" else usual.FROM_FLOOR):
         yield Doubt(
             rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{place}, left",),
             why=f"but {with_article(feature.called)} stands on the floor",
             ask="Is it 0? Or did left and bottom, or bottom and height, change places?",
         )  # fmt: skip
+
+
+LOW_HEAD, HEADS = 1500.0, Usual(1800.0, 2500.0)
+"""mm above the floor that hardly any window ends at, and at which most do.  Our own, no source."""
+
+
+def _lower_than_a_door(feature: Feature, where: str, known: Written) -> Iterator[Doubt]:
+    """A window that ends lower than people look, and as high as most if its lower edge is read otherwise."""
+    bottom, high, unit = feature.rect.y0, feature.rect.height, known.unit_of(where)
+    for meant in (*other_readings(bottom, unit), *swapped_figures(bottom, unit)):
+        if HEADS.holds(meant.mm + high):
+            yield Doubt(
+                rule=RULE, place=where, shown=show(bottom, known.unit),
+                why=f"so the window ends {show_both(feature.rect.y1, known.unit)} above the floor, where few do",
+                ask=meant.ask, meant=meant.meant(where),
+            )  # fmt: skip
+            return
 
 
 HIGH_SWITCH, SWITCHES = 1290.0, Usual(850.0, 1230.0)

@@ -65,19 +65,24 @@ def glazed_alike(one: Frame, other: Frame) -> bool:
 
 
 def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """A weight unlike that of its twins, or by area of all others; of but two twins the second's."""
     weighed = [other for other in others.frames if weight_by_area(other) and glazed_alike(frame, other)]
     twins = [other for other in weighed if (other.width, other.height) == (frame.width, frame.height)]
-    weighed = twins if len(twins) > 1 else weighed
-    own, theirs = weight_by_area(frame), [mass for other in weighed if (mass := weight_by_area(other))]
-    if own is None or frame.weight is None or len(theirs) < 2:
+    own = weight_by_area(frame)
+    if own is None or frame.weight is None:
         return
-    if near(own, theirs, mass_room(frame, weighed, theirs, known)):
+    for those in (twins, weighed if len(twins) < 2 else []):
+        theirs = [mass for other in those if (mass := weight_by_area(other))]
+        second = those is twins and len(theirs) == 1 and others.frames.index(those[0]) < others.at
+        if not (len(theirs) > 1 or second) or near(own, theirs, mass_room(frame, those, theirs, known)):
+            continue
+        likely = other_mass(own, min(theirs) / ASKED, max(theirs) * ASKED, known.mass_unit(frame.id))
+        usual = median(theirs) * square_metres(frame)
+        yield Doubt(
+            rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),
+            about=(frame.id,), uses=uses_of(frame, "width", "height"),
+            why=f"where {'the others' if len(those) > 1 else f'frame {those[0].id}'} would weigh about "
+            f"{shown_mass(usual, known.unit)} at its size",
+            ask=likely.ask or "Weigh it again.", meant=likely.meant(frame),
+        )  # fmt: skip
         return
-    likely = other_mass(own, min(theirs) / ASKED, max(theirs) * ASKED, known.mass_unit(frame.id))
-    usual = median(theirs) * square_metres(frame)
-    yield Doubt(
-        rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),
-        about=(frame.id,), uses=uses_of(frame, "width", "height"),
-        why=f"where the others would weigh about {shown_mass(usual, known.unit)} at its size",
-        ask=likely.ask or "Weigh it again.", meant=likely.meant(frame),
-    )  # fmt: skip

@@ -10,7 +10,7 @@ from templates_gen.base.units import exact, show
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, swapped_sides, written
 from templates_gen.checks.doubts.frames import weight_by_area
 from templates_gen.checks.doubts.other_tape import typed_as
-from templates_gen.checks.doubts.readings import Reading, other_readings, swapped_figures, tenfold
+from templates_gen.checks.doubts.readings import Reading, doubled_figure, other_readings, swapped_figures, tenfold
 from templates_gen.job.model import Frame, Job
 
 MOST_COMPARED = 400
@@ -39,9 +39,10 @@ MASS_APART = 3.2
 
 
 class Others(Record, frozen=True):
-    """The other frames of a job, and what their own measures are beside one frame."""
+    """The other frames of a job, and what their own measures are beside one frame, which is number `at` of them."""
 
     frames: tuple[Frame, ...]
+    at: int = 0
 
     def between(self, name: str) -> tuple[float, float]:
         """The least and the most of one of their sides (mm)."""
@@ -81,7 +82,7 @@ def each_beside(job: Job, only: str) -> Iterator[tuple[Frame, Others]]:
     frames = job.frames[:MOST_COMPARED]
     for at, frame in enumerate(frames if len(frames) > 1 else ()):
         if only in ("", frame.id):
-            yield frame, Others((*frames[:at], *frames[at + 1 :]))
+            yield frame, Others((*frames[:at], *frames[at + 1 :]), at)
 
 
 def uses_of(frame: Frame, *names: str) -> tuple[str, ...]:
@@ -170,7 +171,7 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
         unit, mm = known.unit_of(place), getattr(frame, name)
         shifted = tuple(tenfold(mm, unit))
         swapped = tuple(each for each in swapped_figures(mm, unit) if _ratio(each.mm, mm) > SWAPPED)
-        readings = (*other_readings(mm, unit), *shifted, *swapped)
+        readings = (*other_readings(mm, unit), *shifted, *swapped, *doubled_figure(mm, unit))
         for reading in () if known.explicit(place) else readings:
             width, height = (reading.mm, frame.height) if name == "width" else (frame.width, reading.mm)
             plain = _ratio(width, height) < PLAIN
@@ -202,13 +203,30 @@ def _long(frame: Frame) -> str:
     return "wide as high" if frame.width > frame.height else "high as wide"
 
 
+NO_SQUARE, IN_A_ROW, KEPT = 1.05, 3, 1.1
+"""A side so many times the other is longer; so many frames of a row stand where one lies; and so many times more or
+less is a drop that is theirs: on teeth or slots it tells little.  Our own, no source."""
+
+
+def _in_one_row(frame: Frame, others: Others, job: Job) -> bool:
+    """True for a frame off the middle of a row, on teeth or the like as all others are, with a drop as theirs."""
+    if job.group.arrangement != "row":
+        return False
+    at, last = job.group.rows[0].index(frame.id), len(others.frames)
+    hung = {each.hanger.kind for each in (frame, *others.frames)}
+    drops, own = [drop for each in others.frames for drop in drops_of(each)], drops_of(frame)
+    alike = own and drops and near(own[0], drops, KEPT)
+    return last >= IN_A_ROW and 2 * at != last and len(hung) == 1 and frame.hanger.traits.alone is None and bool(alike)
+
+
 def _quarter_turn(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
-    """The one frame on its side in a grid, or around something, of frames that all stand; or the one of its type."""
-    whole = others.frames if job.group.arrangement in ("grid", "around") else ()
+    """The one frame on its side in a grid, around something, or in a row of many on teeth, of frames that all stand; or
+    the one of its type."""
+    whole = others.frames if job.group.arrangement in ("grid", "around") or _in_one_row(frame, others, job) else ()
     of_type = [one for one in others.frames if frame.type and one.type == frame.type]
     for alike, which in ((whole, "of the group"), (of_type, f'of type "{frame.type}"')):
         turned_all = all(_same(one.width, frame.height) and _same(one.height, frame.width) for one in alike)
-        if len(alike) > 1 and turned_all and frame.width != frame.height:
+        if len(alike) > 1 and turned_all and _ratio(frame.width, frame.height) > NO_SQUARE:
             yield turned(frame, job.unit, f"while all others {which} stand the other way")
             return
 

@@ -1,19 +1,17 @@
-"""Doubts about the group: its gap, its height, what it hangs over, and all frames in another unit."""
+"""Doubts about the group: its gap, its height, and what it hangs over."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from statistics import median
 
 from templates_gen.arranging.plan import centre_line
 from templates_gen.base.record import replace
-from templates_gen.base.units import INCH, MM, show, show_both
 from templates_gen.checks.doubts import usual
-from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
-from templates_gen.checks.doubts.frames import weight_by_area
-from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths, no_inches
+from templates_gen.checks.doubts.all_frames import all_frames
+from templates_gen.checks.doubts.doubt import Doubt, Written, unusual, written
 from templates_gen.checks.doubts.readings import Usual
-from templates_gen.job.model import Frame, Job
+from templates_gen.job.model import Job
 
 RULE = "doubtful-place"
 
@@ -54,7 +52,7 @@ def group_doubts(job: Job) -> Iterator[Doubt]:
     known = written(job)
     yield from _gaps(job, known)
     yield from _height(job, known)
-    yield from _all_frames(job, known)
+    yield from all_frames(job, known)
 
 
 def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
@@ -181,61 +179,3 @@ BANNER = 2000.0
 
 TALL = 900.0
 """mm that a frame is high which may hang as low as one likes: its middle is where people look.  Our own, no source."""
-
-
-BIG, TIGHT = 30 * INCH, 0.11
-"""mm that the longer sides of frames are that may all be centimetres in a job of inches, and what part of a shorter
-side their gap then is at most.  Our own, by the samples: they have 0.16 to 0.3."""
-
-SMALL, WIDE = 450.0, 0.3
-"""mm, and part of a shorter side, for frames that may all be inches in a job of centimetres.  Likewise."""
-
-PARTS = 25.0
-"""mm, a gap that is tight on purpose, as between the parts of one picture.  Our own, no source."""
-
-LITTLE_DROP, MUCH_DROP, MUCH_WEIGHT = 0.1, 0.29, 40.0
-"""Of the height, of a taut wire's drop: with sides too large it is too little, with sides too small too much; and kg/m²
-that hardly any frame weighs but for sides that are too small.  Our own, no source."""
-
-
-def _all_frames(job: Job, known: Written) -> Iterator[Doubt]:
-    """All frames measured in the other system: each by itself could be right, but gap and drops tell."""
-    frames, unit = job.frames, job.unit
-    places = [frame_place(frame.id, side) for frame in frames[:1] for side in ("width", "height")]
-    if unit == "mm" or len(frames) < 2 or any(known.explicit(place) for place in places):
-        return
-    longer = median(max(frame.width, frame.height) for frame in frames)
-    share = max(job.group.gap_across, job.group.gap_down) / median(min(f.width, f.height) for f in frames)
-    odd = sum(in_tenths(frame) for frame in frames) * 2 > len(frames)
-    alone = all(in_tenths(frame) and frame.drop and not no_inches(frame.drop) for frame in frames)
-    split = max(job.group.gap_across, job.group.gap_down) < PARTS
-    large = longer > BIG and share < TIGHT and not split
-    if unit == "in" and (alone or (large and (odd or 0.0 < _share_of_drops(frames) < LITTLE_DROP))):
-        yield _all_in(job, "cm", MM["cm"] / INCH)
-    inches, heavy = all(by_the_inch(frame) for frame in frames), _too_heavy(frames)
-    small, deep = unit == "cm" and longer < SMALL, _share_of_drops(frames) > MUCH_DROP
-    if small and ((share > WIDE and inches) or (deep and (inches or heavy))):
-        yield _all_in(job, "in", INCH / MM["cm"])
-
-
-def _share_of_drops(frames: Sequence[Frame]) -> float:
-    """Of their heights, the middle one of the drops of all wires; 0 where there are none."""
-    shares = [frame.drop / frame.height for frame in frames if frame.drop and frame.hanger.traits.on_wire]
-    return median(shares) if shares else 0.0
-
-
-def _too_heavy(frames: Sequence[Frame]) -> bool:
-    masses = [mass for frame in frames if (mass := weight_by_area(frame))]
-    return bool(masses) and median(masses) > MUCH_WEIGHT
-
-
-def _all_in(job: Job, other: str, times: float) -> Doubt:
-    first, unit = job.frames[0], job.unit
-    size = f"{show(first.width * times, unit)} × {show(first.height * times, unit)}"
-    return Doubt(
-        rule="doubtful-size", place="all frames, width and height", shown=f"frame {first.id} "
-        f"{show_both(first.width, unit)}", about=tuple(frame.id for frame in job.frames),
-        uses=tuple(frame_place(first.id, side) for side in ("width", "height")),
-        why=f"which goes ill with the gap of {show_both(job.group.gap_across, unit)}",
-        ask=f"Are all frames measured in {other}? Then it is {size}.",
-    )  # fmt: skip

@@ -40,6 +40,7 @@ def hanger_doubts(job: Job) -> Iterator[Doubt]:
         if frame.hanger.left is not None and frame.hanger.right is not None and not _by_studs(frame, job.wall.studs):
             yield from _insets(frame, known)
             yield from _uneven(frame, known)
+            yield from _plates(frame, known) if frame.hanger.traits.shows else ()
         if frame.hanger.traits.on_wire:
             yield from wire_doubts(frame, known)
         if frame.hanger.screw_below is not None:
@@ -95,6 +96,21 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
         ask=(likely.ask or traits.again) + (from_below if below else ""),
         meant=likely.meant(place) or (((place, exact(frame.height - drop, known.unit)),) if below else ()),
     )  # fmt: skip
+
+
+def _plates(frame: Frame, known: Written) -> Iterator[Doubt]:
+    """Holes that no screw gets to, behind the frame, or that stand off its corner: a sign was lost, or put."""
+    for (place, drop), (_, inset) in zip(drops(frame, known), sides(frame, known), strict=False):
+        behind, corner = inset > 0 and 0 < drop < frame.height, inset < 0 and drop < 0
+        if behind or corner:
+            yield Doubt(
+                rule="doubtful-hanger", place=place, shown=show(drop, known.unit), about=(frame.id,),
+                uses=(frame_place(frame.id, "hanger", "left"),),
+                why=f"and {show(abs(inset), known.unit)} {'in' if behind else 'beyond'} from its side, so the hole is "
+                f"{'behind the frame' if behind else 'off its corner'}",
+                ask="Is a minus missing before the side or the drop that stands out?" if behind else
+                "Which of the two stands out? The other is without a minus.",
+            )  # fmt: skip
 
 
 def sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, float]]:
@@ -178,10 +194,11 @@ def _evenly(one: float, other: float, side: float, unit: str) -> str:
                 return reading.ask
         if abs(side - found - twin) <= near:
             return "Was one of them measured from the far edge?"
-    return "Was one of them misread by a whole centimetre?" if abs(abs(one - other) - CENTIMETRE) <= READ else ""
+    step, called = (INCH, "inch") if unit == "in" else (CENTIMETRE, "centimetre")
+    return f"Was one of them misread by a whole {called}?" if abs(abs(one - other) - step) <= READ[called] else ""
 
 
-CENTIMETRE, READ = 10.0, 1.2
+CENTIMETRE, READ = 10.0, {"centimetre": 1.2, "inch": 3.3}
 """mm that a tape is misread by, and that two drops differ besides.  Our own, no source."""
 
 

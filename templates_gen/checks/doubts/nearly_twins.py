@@ -36,6 +36,7 @@ def nearly_twins(job: Job, only: str = "") -> Iterator[Doubt]:
     known = written(job)
     for frame, others in each_beside(job, only):
         yield from _figures_swapped(frame, others, known)
+        yield from _copied_side(frame, others, known)
         yield from _kept_its_drop(frame, others, job)
         yield from _only_the_glass(frame, others, known)
         yield from _parts_swapped(frame, others, known)
@@ -69,6 +70,36 @@ def _figures_swapped(frame: Frame, others: Others, known: Written) -> Iterator[D
                     ask=meant.ask, meant=meant.meant(place),
                 )  # fmt: skip
                 return
+
+
+def _copied_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """One side that is the other one of its twins, or that of the frame beside it, where all else is as theirs."""
+    for name, kept in (("width", "height"), ("height", "width")):
+        twins = [
+            each for each in others.frames
+            if _exactly(getattr(frame, kept), getattr(each, kept)) and _hangs_as(frame, each, KEPT)
+        ]  # fmt: skip
+        if len(twins) < ALIKE or not all(_same_size(each, twins[0]) for each in twins) or not drops_of(frame):
+            continue
+        mine, theirs = getattr(frame, name), getattr(twins[0], name)
+        square = _exactly(mine, getattr(frame, kept)) and len(twins) == len(others.frames)
+        beside = [others.frames[at] for at in (others.at - 1, others.at) if 0 <= at < len(others.frames)]
+        next_one = any(_exactly(mine, getattr(each, name)) and not _same_size(frame, each) for each in beside)
+        long = _ratio(frame) > LONG * max(map(_ratio, others.frames))
+        if not _exactly(mine, theirs) and (square or (next_one and long)) and _may_weigh_the_same(frame, twins):
+            place = frame_place(frame.id, name)
+            yield Doubt(
+                rule="doubtful-size", place=place, shown=show(mine, known.unit), about=(frame.id, twins[0].id),
+                uses=uses_of(frame, "width", "height"),
+                why=f"as {'it is ' + ('high' if name == 'width' else 'wide') if square else 'the next frame has'}, but "
+                f"frame {twins[0].id}, else like it, has {show(theirs, known.unit)}",
+                ask="Was it copied from there?", meant=((place, exact(theirs, known.unit)),),
+            )  # fmt: skip
+
+
+ALIKE, LONG = 2, 1.3
+"""So many twins tell of a side that was copied; and so many times as long as any other is a frame with a side of the
+one beside it.  Our own, no source."""
 
 
 def _kept_its_drop(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
@@ -151,7 +182,7 @@ def _odder(one: Frame, other: Frame) -> bool:
     return far > near
 
 
-def _hangs_as(one: Frame, other: Frame) -> bool:
+def _hangs_as(one: Frame, other: Frame, room: float = AGREE) -> bool:
     """True for one kind of hanger, and drops that are alike, or not measured."""
     drops = [drop for each in (one, other) for drop in drops_of(each)]
-    return one.hanger.kind == other.hanger.kind and (not drops or max(drops) <= AGREE * min(drops))
+    return one.hanger.kind == other.hanger.kind and (not drops or max(drops) <= room * min(drops))

@@ -53,7 +53,7 @@ def _off_eye_level(plan: Plan) -> Iterator[Doubt]:
     height, wall, group = plan.job.group.height, plan.job.wall, plan.group
     if height.by not in ("centre", "top", "bottom") or wall.stairs or wall.outline or not ROOM.holds(wall.height):
         return
-    low = group.cy < LOW and SMALL < group.height < TALL
+    low = group.cy < (LOW if height.by != "top" else EYES.least) and SMALL < group.height < TALL
     high = group.cy > HIGH or (height.by == "bottom" and EYES.holds(height.at) and not EYES.holds(group.cy))
     if not (low or high) or any(_tells_why(each, group, low) for each in wall.features):
         return
@@ -92,15 +92,17 @@ def _meant(plan: Plan, place: str, known: Written) -> Iterator[Reading]:
         )
 
 
-SQUEEZED, LITTLE = 0.45, 100.0
-"""Of the gap, that little room (mm) above something is at least: a group keeps together.  Our own, no source."""
+SQUEEZED, LITTLE, CLOSER, WIDE_GAP, ROOM_ABOVE = 0.45, 100.0, 0.7, 125.0, 130.0
+"""Of the gap, that little room (mm) above something is at least, and of a wide one (mm): a group keeps together, and
+more room than the last (mm) is enough.  Our own, no source."""
 
 
 def _squeezed(plan: Plan) -> Iterator[Doubt]:
     """A group nearer to what it hangs above than its frames are to each other."""
     group, height, unit = plan.job.group, plan.job.group.height, plan.job.unit
     gap = max(group.gap_across, group.gap_down)
-    if height.by == "above" and len(plan.frames) > 1 and height.at < min(SQUEEZED * gap, LITTLE):
+    little = height.at < min(SQUEEZED * gap, LITTLE) or (gap >= WIDE_GAP and height.at <= CLOSER * gap)
+    if height.by == "above" and len(plan.frames) > 1 and little and height.at <= ROOM_ABOVE:
         yield Doubt(
             rule="doubtful-place", place="group, height, by", shown=show(height.at, unit), uses=("group, gap",),
             why=f"but frames are {show(gap, unit)} apart, further than from what they hang above",

@@ -101,6 +101,16 @@ def swapped_figures(mm: float, unit: str) -> Iterator[Reading]:
             yield Reading(float(other) * MM[unit], words, unit, _tape(unit))
 
 
+def doubled_figure(mm: float, unit: str) -> Iterator[Reading]:
+    """A length with one figure less, where it was typed twice: 11 3/4 for 1 3/4."""
+    whole, point, parts = f"{mm / MM[unit]:.7g}".partition(".")
+    for one, two in pairwise(range(len(whole))):
+        if whole[one] == whole[two]:
+            number = float(whole[:one] + whole[two:] + point + parts)
+            yield Reading(number * MM[unit], "Was a figure typed twice? Then it is {}.", unit, _tape(unit))
+            return
+
+
 METRIC = ("mm", "cm", "m")
 
 

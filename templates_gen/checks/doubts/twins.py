@@ -1,4 +1,4 @@
-"""Doubts about frames that ought to be alike: drops unlike those of twins or of all others, weights, and copies."""
+"""Doubts about frames that ought to be alike: drops unlike those of twins or of all others, rings, and copies."""
 
 from __future__ import annotations
 
@@ -6,12 +6,11 @@ from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from templates_gen.base.units import MM, show, show_both
-from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
-from templates_gen.checks.doubts.fellow_weights import glazed_alike, mass_room
+from templates_gen.base.units import MM, exact, show, show_both
+from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, written
 from templates_gen.checks.doubts.fellows import MOST_COMPARED
-from templates_gen.checks.doubts.hangers import drops, insets
-from templates_gen.checks.doubts.readings import Reading, Usual, probably
+from templates_gen.checks.doubts.hangers import drops, insets, sides
+from templates_gen.checks.doubts.readings import Reading, Usual, doubled_figure, probably
 from templates_gen.job.hangers import TAUT_AGAIN
 from templates_gen.job.model import Frame, Job
 
@@ -43,7 +42,7 @@ def twin_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
         kinds[frame.hanger.kind, bool(frame.hanger.apart)].append(frame)
     doubted = set()
     for twins in alike.values():
-        for doubt in (*_twin_drops(twins, known), *_twin_weights(twins, known), *_twin_sides(twins, known)):
+        for doubt in (*_twin_drops(twins, known), *_twin_sides(twins, known), *_other_side(twins, known)):
             doubted.add(doubt.place)
             yield doubt
     for same in kinds.values():
@@ -115,37 +114,23 @@ def _swapped(drop: float, others: Sequence[float], unit: str) -> Reading | None:
     return Reading(meant, "Did two figures change places? Then it is {}.", unit, unit) if near else None
 
 
-def _twin_weights(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
-    """A weight unlike those of all its twins; of two, the second."""
-    weighed = [(frame, frame.weight) for frame in twins if frame.weight and not frame.estimated]
-    for frame, weight in weighed if len(weighed) > 2 else weighed[1:]:
-        beside = [each for each in weighed if each[0] is not frame and glazed_alike(frame, each[0])]
-        others, masses = [other for other, _ in beside], [mass for _, mass in beside]
-        room = mass_room(frame, others, masses, known)
-        if masses and not min(masses) / room <= weight <= max(masses) * room:
-            yield Doubt(
-                rule="doubtful-weight", place=frame_place(frame.id, "weight"), about=(frame.id, others[0].id),
-                shown=shown_mass(weight, known.unit), uses=(frame_place(others[0].id, "weight"),),
-                why=f"but frame {others[0].id}, of the same size, weighs {shown_mass(masses[0], known.unit)}",
-                ask="Is one of them in kg and the other in lb?",
-            )  # fmt: skip
-
-
-SIDES_AGREE, SIDE_OFF = 10.0, 30.0
+SIDES_AGREE, SIDE_OFF, SURELY, OFF_SURELY = 10.0, 30.0, (5, 6.0), 18.0
 """mm that the distances of all other hangers from their sides differ by at most, and that one is off at least: frames
-of one make have their rings put on alike.  Our own, no source."""
+of one make have their rings put on alike.  So many that differ by less, and how far one is off those.  Our own, no
+source."""
 
 
 def _twin_sides(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     """One distance from a frame's side that is unlike all others of its twins and itself, which agree."""
-    sides = [
+    each_side = [
         (frame, name, mm) for frame in twins if len(twins) > 1 and not frame.hanger.traits.rail
         for name, mm in (("left", frame.hanger.left), ("right", frame.hanger.right)) if mm is not None
     ]  # fmt: skip
-    for frame, name, mm in sides:
-        others = [other for *whose, other in sides if whose != [frame, name]]
+    for frame, name, mm in each_side:
+        others = [other for *whose, other in each_side if whose != [frame, name]]
         low, high = min(others, default=mm), max(others, default=mm)
-        if high - low <= SIDES_AGREE and not low - SIDE_OFF < mm < high + SIDE_OFF:
+        off = OFF_SURELY if len(others) >= SURELY[0] and high - low <= SURELY[1] else SIDE_OFF
+        if high - low <= SIDES_AGREE and not low - off < mm < high + off:
             seen = {"left": "right", "right": "left"}[name] if known.seen_from(frame.id) == "back" else name
             place = frame_place(frame.id, "hanger", seen)
             likely = probably(mm, known.unit_of(place), Usual(low - SIDES_AGREE, high + SIDES_AGREE, figures=True))
@@ -154,6 +139,29 @@ def _twin_sides(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
                 uses=(frame_place(frame.id, "width"),),
                 why=f"where all others on frames of this size have {show_both(median(others), known.unit)}",
                 ask=likely.ask or "Measure it again, from its own side.", meant=likely.meant(place),
+            )  # fmt: skip
+
+
+ASIDE, MIRRORED, PAIR_ASIDE = 4.5, 3.2, 9.0
+"""mm that hangers of twins are nearer to one side than to the other, how exactly those of one are so to the other side,
+and how much where there are but two.  Our own, no source."""
+
+
+def _other_side(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
+    """The one of several twins, or the second of two, whose hangers are the mirror image of those of all others."""
+    paired = [each for each in twins if each.hanger.left is not None and each.hanger.right is not None]
+    for frame in paired[1 if len(paired) == 2 else 0 :]:
+        others = [insets(each) for each in paired if each is not frame]
+        (left, right), least = insets(frame), ASIDE if len(others) > 1 else PAIR_ASIDE
+        mirrored = all(abs(left - theirs[1]) + abs(right - theirs[0]) <= 2 * MIRRORED for theirs in others)
+        aside = [theirs[0] - theirs[1] for theirs in others]
+        if others and mirrored and min(map(abs, aside)) >= least and min(aside) * max(aside) > 0.0:
+            own = [(frame_place(frame.id, "hanger", name), mm) for name, mm in sides(frame, known)]
+            yield Doubt(
+                rule="doubtful-hanger", place=own[0][0], shown=show(own[0][1], known.unit), about=(frame.id,),
+                uses=(own[1][0],), why="with left and right the other way round than on all others of this size",
+                ask="Was it seen from the other side? Then the two change places.",
+                meant=tuple((own[at][0], exact(own[1 - at][1], known.unit)) for at in (0, 1)),
             )  # fmt: skip
 
 
@@ -170,10 +178,15 @@ def _alone(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt
             continue
         others = [(drop, drop / other.height) for other, _, drop in measured if other is not frame]
         times = frame.hanger.traits.alone
-        if len(others) < FEWEST or times is None:
+        if not others or times is None:
             continue
         share, usual = drop / frame.height, median(part for _, part in others) * frame.height
-        likely = probably(drop, known.unit_of(place), Usual(usual / times[0], usual * times[0]))
+        fits = Usual(usual / times[0], usual * times[0])
+        as_theirs = Usual(min(usual, *(mm for mm, _ in others)) / times[0], fits.most)
+        twice = [each for each in doubled_figure(drop, known.unit_of(place)) if as_theirs.holds(each.mm)]
+        if len(others) < FEWEST and not twice:
+            continue
+        likely = twice[0] if twice else probably(drop, known.unit_of(place), fits)
         longer, shorter = (each * (1.0 if likely.ask else UNEXPLAINED) for each in times)
         more = drop > longer * max(mm for mm, _ in others) and share > longer * max(part for _, part in others)
         less = shorter * drop < min(mm for mm, _ in others) and shorter * share < min(part for _, part in others)

@@ -21,7 +21,7 @@ STAIR_WALL_HEIGHT = Usual(2000.0, 7000.0, 1200.0, 14_000.0)
 CLEAR = Usual(0.0, 600.0, 0.0, 1500.0)
 """How far frames stay from an edge or a feature."""
 
-STUD_SPACING = Usual(280.0, 650.0, 250.0, 700.0)
+STUD_SPACING = Usual(280.0, 650.0, 250.0, 700.0, figures=True)
 """16 and 24 in (IRC Table R602.3(5)), 400 and 600 mm (UK practice, from memory); 12 in where it is close."""
 
 STUD_WIDTH = Usual(30.0, 110.0, 25.0, 160.0)

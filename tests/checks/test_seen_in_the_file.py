@@ -1,0 +1,149 @@
+"""What a careful person sees in the job file alone is doubted; the sound neighbour of each slip is not.
+
+Each pair is worked out by hand from what people do; the limits are those of checks/doubts, our own.
+"""
+
+import pytest
+
+from templates_gen.checks.doubts.readings import doubled_figure
+from tests.doubting import INCHES, ROOM, doubted, meant, prints
+
+LONG = {"width": 560, "height": 250}
+SOFA = {"kind": "furniture", "name": "sofa", "left": 100, "bottom": 0, "width": 210, "height": 82}
+
+
+def rings(left, right, drop=12.0):
+    hanger = {"kind": "rings", "left": left, "right": right, "drop_left": drop, "drop_right": drop}
+    return {"width": 44, "height": 54, "hanger": hanger | {"seen_from": "back"}}
+
+
+def test_sizes_that_all_are_inches_make_drops_deep_and_gaps_wide():
+    """16 1/2 × 21 in is 41.9 × 53.3 cm, whose drops of 8.2 cm are 15 %."""
+    assert doubted("cm", ROOM, prints(8.2, 8.4, 7.9, width=16.5, height=21)) == {"all frames, width and height"}
+    assert doubted("cm", ROOM, prints(8.2, 8.4, 7.9, width=42, height=53)) == set()
+    assert doubted("cm", ROOM, prints(4.2, 4.4, 4.1, width=16.5, height=21), gap=6) == set()
+
+
+def test_miniatures_of_a_size_sold_in_inches_hang_on_wires_of_their_own():
+    assert doubted("cm", ROOM, prints(1.8, 1.9, width=9, height=12), gap=4) == set()
+
+
+def test_drops_that_all_are_inches_are_flat_in_centimetres():
+    """2.4 in is 6.1 cm."""
+    assert meant("cm", ROOM, prints(2.4, 2.6, width=31, height=41)) == {
+        "frame A, drop": "2.4 in",
+        "frame B, drop": "2.6 in",
+    }
+    assert doubted("cm", ROOM, prints(2.4, 4.6, width=31, height=41)) == {"frame B, drop"}  # no make of one's own
+    assert doubted("cm", ROOM, prints(3.4, 3.6, width=31, height=41)) == set()
+    canvas = [each | {"glazing": "none"} for each in prints(2.4, 2.6, width=31, height=41)]
+    assert doubted("cm", ROOM, canvas) == set()
+
+
+@pytest.mark.parametrize(("at", "found"), [(0, True), (1, True), (2, False), (4, True)])
+def test_one_that_lies_in_a_row_on_teeth_is_turned_but_not_in_its_middle(at, found):
+    frames = [frame | {"hanger": "sawtooth"} for frame in prints(16, 17, 16, 17, 16, width=330, height=430)]
+    frames[at] |= {"width": 430, "height": 330}
+    wall = {"width": 3800, "height": 2480}
+    assert doubted("mm", wall, frames, gap=70) == ({f"frame {'ABCDE'[at]}, width"} if found else set())
+
+
+def test_nearly_square_frames_are_not_turned():
+    frames = [{"width": 27.5, "height": 27.4, "hanger": "sawtooth", "drop": 1.2}] * 4
+    assert doubted("cm", ROOM, frames, arrangement="grid", across=2) == set()
+
+
+def test_rings_that_mirror_those_of_all_twins_were_seen_from_the_other_side():
+    others = [rings(5.1, 6.6), rings(5.2, 6.6, 12.2)]
+    assert doubted("cm", ROOM, [*others, rings(5, 6.5)]) == set()
+    assert meant("cm", ROOM, [*others, rings(6.5, 5.1)]) == {
+        "frame C, hanger, left": "5.1 cm",
+        "frame C, hanger, right": "6.5 cm",
+    }
+    assert doubted("cm", ROOM, [rings(6, 6.1), rings(6.1, 6), rings(6.2, 6)]) == set()  # put on by eye
+    assert doubted("cm", ROOM, [rings(5.1, 6.6), rings(6.6, 5.1)]) == {"frame B, hanger, right"}
+
+
+def test_a_ring_read_a_whole_inch_too_far_is_unlike_its_other():
+    def pair(right):
+        hanger = {
+            "kind": "rings",
+            "left": "2 3/4",
+            "right": right,
+            "drop_left": 6,
+            "drop_right": 6,
+            "seen_from": "back",
+        }
+        return {"width": 24, "height": 30, "hanger": hanger}
+
+    assert doubted("in", INCHES, [pair("3 3/4")]) >= {"frame A, hanger, right"}
+    assert doubted("in", INCHES, [pair("3 1/4")]) == set()
+
+
+@pytest.mark.parametrize(
+    ("left", "drop", "found"), [(-1.2, -1.2, True), (7.4, 1.2, True), (7.4, -1.2, False), (-1.5, 15, False)]
+)
+def test_the_hole_of_a_plate_is_beside_or_over_its_frame(left, drop, found):
+    hanger = {"kind": "plates", "left": left, "right": left, "drop_left": drop, "drop_right": drop}
+    told = doubted("cm", ROOM, [{"width": 52, "height": 52, "hanger": hanger}])
+    assert told == ({f"frame A, hanger, drop_{side}" for side in ("left", "right")} if found else set())
+
+
+def test_a_figure_that_was_typed_twice_is_seen():
+    assert [reading.text for reading in doubled_figure(11.75 * 25.4, "in")] == ["1.75 in"]
+    assert [reading.text for reading in doubled_figure(4.4, "mm")] == []
+    two = [{"width": 16, "height": 20, "drop": "1 3/4"}, {"width": 20, "height": 24, "drop": "1 7/8"}]
+    assert doubted("in", INCHES, two) == set()
+    assert doubted("in", INCHES, [two[0], {"width": 30, "height": 40, "drop": "10 3/4"}]) == set()
+    assert meant("in", INCHES, [two[0], {"width": 24, "height": 34, "drop": "11 3/4"}]) == {"frame B, drop": "1.75 in"}
+    assert meant("cm", ROOM, [*prints(6, 6.1), {"width": 40, "height": 550, "drop": 6}])["frame C, height"]
+
+
+def test_a_side_copied_from_the_other_or_from_the_next_frame_is_seen():
+    row = prints(7.6, 7.9, 7.7, width=50, height=40)
+    assert doubted("cm", ROOM, row) == set()
+    assert meant("cm", ROOM, [*row[:2], row[2] | {"width": 40}]) == {"frame C, width": "50 cm"}
+    assert doubted("cm", ROOM, [*row[:2], row[2] | {"width": 40, "drop": 6.5}]) == set()  # of another make
+    small, large = prints(6.1, 6.4, 6.3, width=33, height=43), {"width": 53, "height": 73, "drop": 11.4}
+    assert doubted("cm", ROOM, [*small, large], gap=6) == set()
+    assert doubted("cm", ROOM, [*small[:2], small[2] | {"height": 73}, large], gap=6) >= {"frame C, height"}
+    assert doubted("cm", ROOM, [*small[:2], small[2] | {"height": 63}, large], gap=6) == set()
+
+
+@pytest.mark.parametrize(("gap", "by", "found"), [(15, 10, True), (15, 14, False), (10, 8, False), (21, 8, True)])
+def test_the_gap_and_the_room_above_a_sofa_that_changed_places(gap, by, found):
+    above = {"height": {"above": "sofa", "by": by}, "centre_on": "sofa"}
+    told = doubted("cm", LONG, prints(7.6, 7.9, 7.7, width=42, height=52), [SOFA | {"width": 230}], gap=gap, **above)
+    assert ("group, height, by" in told) == found
+
+
+def test_a_window_ends_higher_than_people_look():
+    """920 mm with its figures swapped is 290: the window would end at 1340."""
+    window = {"kind": "window", "left": 3000, "width": 800, "height": 1050}
+    wall, frames = {"width": 4000, "height": 2500}, prints(60, 62, width=300, height=400)
+    assert meant("mm", wall, frames, [window | {"bottom": 290}]) == {"feature 1 (window), bottom": "920 mm"}
+    assert doubted("mm", wall, frames, [window | {"bottom": 920}]) == set()
+    assert doubted("mm", wall, frames, [window | {"bottom": 310}]) == set()  # 130 and 1300 fit no better
+
+
+def test_a_top_at_eye_level_was_the_middle():
+    assert meant("cm", ROOM, prints(7, 7.1, width=40, height=50), height={"top": 150}) == {
+        "group, height, top": "175 cm"
+    }
+    assert doubted("cm", ROOM, prints(7, 7.1, width=40, height=50), height={"top": 165}) == set()
+
+
+def test_studs_whose_figures_changed_places():
+    wall = ROOM | {"build": "drywall", "studs": {"first": 38, "spacing": 26.5}}
+    assert doubted("cm", wall, prints(7, 7.1)) == {"wall, studs, spacing"}
+    assert doubted("cm", ROOM | {"build": "drywall", "studs": {"first": 38, "spacing": 30.5}}, prints(7, 7.1)) == set()
+
+
+def test_of_two_twins_the_second_is_weighed_against_the_first():
+    """6 kg is 3.3 times 1.8: more than 3.2, which two of one size and glazing hardly ever differ by."""
+    two = prints(7, 7.1)
+    assert doubted("cm", ROOM, [two[0] | {"weight": "1.8 kg"}, two[1] | {"weight": "2.1 kg"}]) == set()
+    assert doubted("cm", ROOM, [two[0] | {"weight": "1.8 kg"}, two[1] | {"weight": "6 kg"}]) == {"frame B, weight"}
+    large = {"width": 60, "height": 80, "drop": 11, "weight": "4.2 kg"}
+    odd = [two[0] | {"weight": "1.8 kg"}, two[1] | {"weight": "6 kg"}, large]
+    assert doubted("cm", ROOM, odd) == {"frame B, weight"}
