@@ -204,14 +204,15 @@ def test_a_desk_as_high_as_a_chest_was_turned(name, odd):
     assert told == ({f"feature 1 ({name}), height"} if odd else set())
 
 
-def test_a_switch_that_was_measured_from_the_ceiling_is_doubted_and_one_as_high_as_most_is_not():
-    """250 - 109 - 8 = 133 cm."""
-    switch = {"kind": "switch", "left": 20, "width": 8, "height": 8}
+def test_a_switch_that_was_measured_from_the_ceiling_is_doubted_and_one_as_high_as_many_is_not():
+    """270 - 110 - 8 = 152 cm; in older houses switches are at 130 to 150 cm (from memory)."""
+    switch, room = {"kind": "switch", "left": 20, "width": 8, "height": 8}, ROOM | {"height": 270}
     frames = prints(5, 5.1)
-    assert meant("cm", ROOM, frames, [switch | {"bottom": 133}]) == {"feature 1 (switch), bottom": "109 cm"}
-    assert doubted("cm", ROOM, frames, [switch | {"bottom": 109}]) == set()
-    assert doubted("cm", ROOM | {"height": 300}, frames, [switch | {"bottom": 133}]) == set()  # 159 from the ceiling
-    assert doubted("cm", ROOM, frames, [switch | {"kind": "thermostat", "bottom": 133}]) == set()
+    assert meant("cm", room, frames, [switch | {"bottom": 152}]) == {"feature 1 (switch), bottom": "110 cm"}
+    assert doubted("cm", room, frames, [switch | {"bottom": 110}]) == set()
+    assert doubted("cm", room, frames, [switch | {"bottom": 130}]) == set()
+    assert doubted("cm", ROOM | {"height": 320}, frames, [switch | {"bottom": 152}]) == set()  # 160 from the ceiling
+    assert doubted("cm", room, frames, [switch | {"kind": "thermostat", "bottom": 152}]) == set()
 
 
 def test_a_drop_that_was_typed_as_a_depth_is_doubted():

@@ -64,6 +64,26 @@ def test_rings_that_mirror_those_of_all_twins_were_seen_from_the_other_side():
     assert doubted("cm", ROOM, [rings(5.1, 6.6), rings(6.6, 5.1)]) == {"frame B, hanger, right"}
 
 
+def test_the_one_frame_seen_from_another_side_than_all_others_is_doubted():
+    back = [rings(5, 5.4), rings(5.1, 5.1), rings(5.2, 5)]
+    assert doubted("cm", ROOM, back) == set()
+
+    def from_front(frame):
+        return frame | {"hanger": frame["hanger"] | {"seen_from": "front"}}
+
+    assert doubted("cm", ROOM, [from_front(back[0]), *back[1:]]) == {"frame A, hanger, seen_from"}
+    assert doubted("cm", ROOM, [back[0], from_front(back[1]), back[2]]) == set()  # both sides are alike
+    assert doubted("cm", ROOM, [from_front(back[0]), from_front(back[1]), *back[:2]]) == set()
+
+
+def test_small_frames_weigh_more_by_area_than_one_that_is_large():
+    """1.9 lb on 6 1/4 × 8 1/4 in is 26 kg/m²; 5.4 lb on 17 3/8 × 21 3/8 in is 10."""
+    small = [{"width": "6 1/4", "height": "8 1/4", "drop": "1 1/4", "weight": "1.9 lb"}] * 3
+    large = {"width": "17 3/8", "height": "21 3/8", "drop": "3 1/4"}
+    assert doubted("in", INCHES, [*small, large | {"weight": "5.4 lb"}]) == set()
+    assert doubted("in", INCHES, [*small, large | {"weight": "1.9 lb"}]) == {"frame D, weight"}
+
+
 def test_a_ring_read_a_whole_inch_too_far_is_unlike_its_other():
     def pair(right):
         hanger = {

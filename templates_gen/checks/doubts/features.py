@@ -186,9 +186,9 @@ def _lower_than_a_door(feature: Feature, where: str, known: Written) -> Iterator
             return
 
 
-HIGH_SWITCH, SWITCHES = 1290.0, Usual(850.0, 1230.0)
+HIGH_SWITCH, SWITCHES = 1500.0, Usual(850.0, 1230.0)
 """mm above the floor that hardly any switch begins at, and at which most do: UK 450 to 1200 mm to the middle (Approved
-Document M, from memory), US at about 48 in.  Our own."""
+Document M, from memory), US at about 48 in, and in older houses up to 1500 mm (from memory).  Our own."""
 
 
 def _from_ceiling(feature: Feature, where: str, job: Job) -> Iterator[Doubt]:

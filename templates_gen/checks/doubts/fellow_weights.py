@@ -18,6 +18,10 @@ one where theirs are alike.  A pound is 2.2 times less than a kilogram.  Our own
 MASS_ALIKE = 1.3
 """The heaviest of several, by area, is so many times the lightest where they are alike.  Our own, no source."""
 
+AS_LARGE = 3.0
+"""So many times the smallest, by area, is the largest of frames that weigh by area alone: small ones are mostly
+moulding.  Our own, no source."""
+
 ASKED = 1.5
 """How many times lighter or heavier than its fellows a weight may be to be what was meant.  Our own, no source."""
 
@@ -56,6 +60,8 @@ def mass_room(frame: Frame, others: Sequence[Frame], masses: Sequence[float], kn
     if own is not None and theirs == {not own}:
         return MASS_MIXED
     enough = len(masses) > (1 if len({(other.width, other.height) for other in (frame, *others)}) == 1 else 2)
+    areas = [square_metres(each) for each in (frame, *others)]
+    enough = enough and max(areas) <= AS_LARGE * min(areas)
     return MASS_SURE if enough and max(masses) <= MASS_ALIKE * min(masses) else MASS_APART
 
 

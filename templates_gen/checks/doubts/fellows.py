@@ -203,14 +203,14 @@ def _long(frame: Frame) -> str:
     return "wide as high" if frame.width > frame.height else "high as wide"
 
 
-NO_SQUARE, IN_A_ROW, KEPT = 1.05, 3, 1.1
+NO_SQUARE, IN_A_ROW, KEPT = 1.08, 3, 1.1
 """A side so many times the other is longer; so many frames of a row stand where one lies; and so many times more or
 less is a drop that is theirs: on teeth or slots it tells little.  Our own, no source."""
 
 
 def _in_one_row(frame: Frame, others: Others, job: Job) -> bool:
     """True for a frame off the middle of a row, on teeth or the like as all others are, with a drop as theirs."""
-    if job.group.arrangement != "row":
+    if job.group.arrangement not in ("row", "stairs"):
         return False
     at, last = job.group.rows[0].index(frame.id), len(others.frames)
     hung = {each.hanger.kind for each in (frame, *others.frames)}
