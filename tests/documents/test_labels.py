@@ -170,10 +170,12 @@ def test_frames_placed_by_hand_a_little_off_the_gap_are_neighbours_all_the_same(
     assert pairs == ({"AB", "BC", "CD"} if told else {"AB", "CD"})
 
 
-def test_a_label_of_a_frame_over_a_stair_says_above_which_floor() -> None:
+def test_a_label_of_a_frame_over_a_stair_says_how_high_above_the_tread() -> None:
     done = made("lock-keepers")
     sheet = label_sheet(own_paper(done.job, "a4"), "mm", (100.0, 60.0))
     items = [item for page in labels(done.plan, sheet, done.lettering).pages for item in page.page_items]
     words = " ".join(item.text for item in items if isinstance(item, Text))
-    assert words.count("above the lower floor") == len(done.plan.frames) + len(done.plan.nails)
-    assert "above the floor" not in words
+    assert words.count("above the tread") == len(done.plan.frames) + len(done.plan.nails)
+    # Ada's nail is 1241.4 mm from the wall's left end, which is over the third tread of 10 in from 20 in on, and 2320.8
+    # mm above the lower floor; three times 7 1/2 in are 571.5 mm
+    assert "nail 68 7/8 in · 1749 mm above the tread" in words

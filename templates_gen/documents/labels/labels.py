@@ -12,7 +12,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.labels.label_sheet import LabelSheet
 from templates_gen.documents.of_job import numbered, of_job
-from templates_gen.documents.schedule.distances import above_floor, facing, from_behind
+from templates_gen.documents.schedule.distances import above_floor, facing, from_behind, stood_on
 from templates_gen.drawing.blocks import Block, block, shortened, wrapped
 from templates_gen.drawing.items import Item, Polygon, Template, Text
 from templates_gen.drawing.lettering import Lettering
@@ -161,17 +161,23 @@ def _told(hung: Hung, beside: str, plan: Plan, show_length: Callable[[float, str
         hung.frame.id,
         (hung.frame.title, plan.job.title),
         (
-            f"top edge {shown(hung.rect.y1)} {above_floor(plan)}",
-            *_nails(hung, shown, above_floor(plan)),
+            f"top edge {_height(hung.rect.cx, hung.rect.y1, plan, shown)}",
+            *_nails(hung, plan, shown),
             beside,
         ),
     )
 
 
-def _nails(hung: Hung, shown: Callable[[float], str], above: str) -> Iterator[str]:
+def _height(x: float, y: float, plan: Plan, shown: Callable[[float], str]) -> str:
+    """How high a point is, in words: above the floor, or on a stair above what one stands on under it."""
+    under, height = stood_on(plan, x)
+    return f"{shown(y - height)} {f'above the {under}' if height else above_floor(plan)}"
+
+
+def _nails(hung: Hung, plan: Plan, shown: Callable[[float], str]) -> Iterator[str]:
     """Drops and nails: of two that differ, each as it is called on the wall and as it is seen on the frame's back."""
     drops = ["not measured yet" if one.drop is None else shown(one.drop) for one in hung.bearings]
-    heights = {nail.side: f"{shown(nail.y)} {above}" for nail in hung.nails}
+    heights = {nail.side: _height(nail.x, nail.y, plan, shown) for nail in hung.nails}
     noun = facing("", hung.frame.fixing)
     if len(set(drops)) == 1 and len(set(heights.values())) <= 1:
         yield f"drop {drops[0]}"
