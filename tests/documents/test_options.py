@@ -222,7 +222,7 @@ def test_a_group_written_in_one_line_is_not_guessed_at():
 
 @pytest.mark.parametrize(
     ("of", "told"),
-    [("lock-keepers", "'stairs', where every frame has its place"), ("kiln-tiles", "'around', where every")],
+    [("lock-keepers", "'stairs', expected one whose frames are free"), ("kiln-tiles", "'around', expected one")],
 )
 def test_what_is_bound_to_the_wall_has_no_options(of, told):
     with pytest.raises(InputError, match=told):

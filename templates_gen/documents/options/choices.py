@@ -54,8 +54,8 @@ def options(job: Job, count: int, watch: Watch | None = None) -> tuple[Option, .
     """
     group = job.group
     if group.arrangement in BOUND:
-        problem = f"found {group.arrangement!r}, where every frame has its place, expected one with a choice"
-        raise InputError("group, arrangement", problem)
+        problem = f"found {group.arrangement!r}, expected one whose frames are free to move, such as row, rows or salon"
+        raise InputError("group, arrangement", problem, "write another order into the job, and look at its proof")
     if len(job.frames) < 2:
         raise InputError("frame", "found a single frame, expected two or more to arrange")
     free = replace(group, arrangement="salon", rows=(), spots=(), align="centre", set="centre",
