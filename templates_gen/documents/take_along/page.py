@@ -141,7 +141,7 @@ def _nail(nail: Nail, hung: Hung, plan: Plan) -> str:
     unit, fixing = plan.job.unit, hung.frame.fixing
     behind = f" ({from_behind(nail.side, hung.frame.hanger)})" if nail.side else ""
     name = facing(nail.side, fixing)
-    what = "" if fixing.called == name else f", {fixing.called}"
+    what = "" if fixing.called == facing("", fixing) else f", {fixing.called}"
     under, height = stood_on(plan, nail.x)
     stairs = f"{show_both(nail.y - height, unit)} above the {under}, " if plan.job.wall.stairs else ""
     return (
