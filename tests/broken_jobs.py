@@ -103,7 +103,7 @@ GROUP: dict[str, Case] = {
         added('[[frame]]\nid = "B"\nwidth = 1\nheight = 1\n[group]\narrangement = "rows"\nrows = [["A"]]'),
         ("group, rows", "frame B is missing"),
     ),
-    "rows that are not given": (added('[group]\narrangement = "rows"'), ("group, rows", "lists of frame ids")),
+    "rows that are not given": (added('[group]\narrangement = "rows"'), ("group, rows", "the frames of every row")),
     "an empty row": (added('[group]\narrangement = "rows"\nrows = [["A"], []]'), ("group, rows",)),
     "an empty row of a grid": (added('[group]\narrangement = "grid"\nrows = [["A"], []]'), ("group, rows",)),
     "rows for a column": (added('[group]\narrangement = "column"\nrows = [["A"]]'), ("group, rows", "'column'")),

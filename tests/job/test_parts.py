@@ -153,6 +153,7 @@ def test_what_cannot_be_is_refused_where_it_stands(read, name):
 STUDS_WRONG = {
     "{ first = 300, spacing = 0 }": ("wall, studs", "expected room between"),
     "{ first = 300, spacing = 400, width = 400 }": ("wall, studs", "400 mm (15 3/4 in) wide"),
+    "{ first = 300, second = 900, spacing = 0 }": ("wall, studs, second", "spacings of 0 mm"),
     "{ first = 300, second = 900, spacing = 400 }": ("wall, studs, second", "600 mm", "whole number"),
     "{ first = 300, second = 300, spacing = 400 }": ("wall, studs, second", "0 mm"),
     "{ first = 300, second = 300 }": ("wall, studs", "every 0 mm"),

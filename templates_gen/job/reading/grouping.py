@@ -87,21 +87,24 @@ def _listing_field(table: GroupTable) -> str:
 
 def _listed(table: GroupTable, ids: list[str], where: str) -> list[list[str]]:
     if table.arrangement in ("rows", "columns"):
-        rows = table.rows if table.arrangement == "rows" else table.columns
-        if not rows or not all(rows):
-            name = table.arrangement
-            raise InputError(f"{where}, {name}", f'expected lists of frame ids, such as  {name} = [["A", "B"], ["C"]]')
-        return rows
+        return _all_listed(table.rows if table.arrangement == "rows" else table.columns, table.arrangement, where)
     if table.arrangement == "placed":
         return [list(table.place or {})]
     if table.arrangement == "around":
         return [getattr(table, side) or [] for side in SIDES]
     if table.rows is not None:
-        if not table.rows or not all(table.rows):
-            raise InputError(f"{where}, rows", 'expected lists of frame ids, such as  rows = [["A", "B"], ["C"]]')
-        return table.rows
+        return _all_listed(table.rows, "rows", where)
     order = table.order if table.order is not None else ids
     return [order] if table.arrangement != "grid" else _wrapped(order, table.across, f"{where}, across")
+
+
+def _all_listed(lists: list[list[str]] | None, name: str, where: str) -> list[list[str]]:
+    """The lists, none of which may be empty."""
+    if not lists or not all(lists):
+        line = name.removesuffix("s")
+        problem = f"names no frame, expected the frames of every {line}"
+        raise InputError(f"{where}, {name}", problem, f'for example  {name} = [["A", "B"], ["C"]]')
+    return lists
 
 
 def _wrapped(order: list[str], across: int | None, where: str) -> list[list[str]]:

@@ -145,9 +145,9 @@ def _studs(table: StudsTable | None, unit: str) -> Studs | None:
 
 def _measured_spacing(between: float, spacing: float | None) -> float:
     """From two measured studs, which may have others between them when the spacing is given too."""
-    if not spacing:
+    if spacing is None:
         return between
-    steps = round(between / spacing)
+    steps = round(between / spacing) if spacing else 0
     if not steps or abs(between - steps * spacing) > steps * STUD_SLACK:
         found = (
             f"found {as_found(between)} from the first, which is not a whole number of spacings of {as_found(spacing)}"
