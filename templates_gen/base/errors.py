@@ -41,8 +41,8 @@ class InputError(TemplatesError):
     """
 
     def __init__(self, where: str, problem: str, hint: str = "") -> None:
-        self.where, self.problem, self.hint = where, problem, hint
         where, problem, hint = map(_short, (where, problem, hint))
+        self.where, self.problem, self.hint = where, problem, hint
         super().__init__(": ".join(part for part in (where, problem) if part) + (f"\n  {hint}" if hint else ""))
 
     def inside(self, place: str) -> InputError:
@@ -61,7 +61,8 @@ def _short(text: str) -> str:
 
 def clipped(text: str) -> str:
     """What was found, as it is said of it: no more than its beginning."""
-    return text if len(text) <= MOST_FOUND else text[: MOST_FOUND - 3] + "..."
+    end = text[-1:] if text[:1] in "'\"" else ""  # of what stands in quotes
+    return text if len(text) <= MOST_FOUND else f"{text[: MOST_FOUND - 3 - len(end)]}...{end}"
 
 
 def did_you_mean(word: str, known: Iterable[str], otherwise: str = "", ending: str = "") -> str:

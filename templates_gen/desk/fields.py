@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from functools import cache
 from typing import Any, get_args, get_origin
 
-from templates_gen.base.units import show_both
+from templates_gen.base.errors import InputError, clipped
+from templates_gen.base.units import parse_length, show, show_both
 from templates_gen.job.changes import Place
 from templates_gen.job.hangers import HANGERS
 from templates_gen.job.paper_sizes import SIZES, USUAL_SIZES
@@ -41,7 +42,8 @@ def _told(field: Field) -> dict[str, Any]:
     words = field.words
     return {
         "name": field.name, "ask": words.ask, "means": words.means, "example": plain_example(words.example),
-        "metric": plain_example(words.metric or words.example), "usual": words.usual, "called": words.called,
+        "metric": plain_example(words.metric) or _in_metric(words.example, kind_of(field.written)),
+        "usual": words.usual, "called": words.called,
         "needed": field.needed or words.must, "kind": kind_of(field.written), "choices": field.choices,
     }  # fmt: skip
 
@@ -50,6 +52,14 @@ def plain_example(example: str) -> str:
     """An example as a person types it: a text without its quotes; nothing for what takes a form of its own."""
     text = example.removeprefix('"').removesuffix('"').replace('\\"', '"')
     return "" if text.startswith(("[", "{")) else text
+
+
+def _in_metric(example: str, kind: str) -> str:
+    """An example of a length as people say it who have no inches."""
+    plain = plain_example(example)
+    if kind != "length" or plain.endswith("mm"):
+        return plain
+    return show(parse_length(plain, "in"), "cm").replace(".0 ", " ")
 
 
 _PLAIN = {bool: "yes", int: "number"}
@@ -94,7 +104,10 @@ def _inside(kind: Any, part: str | int) -> Any:
 
 
 def typed(place: Place, value: Any) -> Any:
-    """What a job file is to hold for what was typed: None for nothing, a number or a truth where the field is one."""
+    """What a job file is to hold for what was typed: None for nothing, a number or a truth where the field is one.
+
+    Raises InputError for what is not the two measures that the field takes.
+    """
     if isinstance(value, Mapping):
         inner = {name: typed((*place, name), part) for name, part in value.items()}
         inner = {name: part for name, part in inner.items() if part is not None}
@@ -102,7 +115,12 @@ def typed(place: Place, value: Any) -> Any:
     if not isinstance(value, str):
         return value
     text, written = value.strip(), written_at(place)
-    return _read(text, written) if text else None
+    if not text:
+        return None
+    try:
+        return _read(text, written)
+    except ValueError as error:
+        raise InputError(", ".join(map(str, place)), str(error)) from None
 
 
 def _read(text: str, written: Any) -> Any:
@@ -111,7 +129,9 @@ def _read(text: str, written: Any) -> Any:
         return _names(text)
     if kind in ("rows", "points"):
         lines = [line for line in text.split("\n") if line.strip(" ,")]
-        return [_names(line) if kind == "rows" else _pair(line) for line in lines]
+        return [_names(line) if kind == "rows" else _two(line) for line in lines]
+    if kind == "pair":
+        return _two(text)
     if any(get_origin(one) is tuple for one in kinds):
         return _pair(text)
     if bool in kinds:
@@ -121,6 +141,14 @@ def _read(text: str, written: Any) -> Any:
 
 def _names(text: str) -> list[str]:
     return [part.strip() for part in text.split(",") if part.strip()]
+
+
+def _two(text: str) -> list[str]:
+    """Two measures, where nothing else is taken.  Raises ValueError."""
+    pair = _pair(text)
+    if isinstance(pair, str):
+        raise ValueError(f"found {clipped(repr(text))}, expected how far across and how far up, with a comma between")
+    return list(pair)
 
 
 def _pair(text: str) -> Any:

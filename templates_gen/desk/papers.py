@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from functools import partial
 from pathlib import Path
+from typing import Any
 
 import templates_gen as tg
 from templates_gen.base.errors import InputError
 from templates_gen.base.output import write_result
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.base.words import counted
 from templates_gen.desk.messages import Answer
 from templates_gen.desk.opened import Opened
@@ -31,13 +32,16 @@ class Paper(Record, frozen=True):
     said: str
 
 
-def paper(opened: Opened, kind: str, printer: Printer | None = None) -> Paper:
-    """Make one kind of paper of the job as it is saved, and write it; a template is corrected for a `printer`.
+def paper(opened: Opened, kind: str, printer: Printer | None = None, data: Mapping[str, Any] | None = None) -> Paper:
+    """Make one kind of paper of the job as it is saved, and write it; templates are corrected for a `printer`, and
+    those of moved nails are made from the readings in `data`.
 
     Raises InputError for a job that cannot be printed, OutputError where a file of that name is somebody else's.
     """
     if kind == "template":
         return _template(opened, printer)
+    if kind == "patches":
+        return _patches(opened, printer, data or {})
     if kind not in _MAKING:
         raise InputError("paper", f"found {kind!r}, expected one of template, {', '.join(_MAKING)}")
     return _MAKING[kind](opened)
@@ -137,6 +141,19 @@ def _form(opened: Opened) -> Paper:
     lettering = _lettering(plan.job)
     pages = tg.write_pdf(form_pages(plan, lettering), lettering)
     return Paper(_write(opened, {"-readings": pages}, ".pdf"), counted(len(plan.frames), "frame"))
+
+
+def _patches(opened: Opened, printer: Printer | None, data: Mapping[str, Any]) -> Paper:
+    from templates_gen.desk.reading_back import cured
+    from templates_gen.documents.correcting.patch_pages import patch_pages
+    from templates_gen.job.paper_sizes import own_paper
+
+    plan, done = cured(opened, data)
+    plan = replace(plan, job=replace(plan.job, paper=own_paper(plan.job)))
+    lettering = _lettering(plan.job)
+    pages = tg.write_pdf(patch_pages(plan, done, lettering, printer), lettering)
+    moved = {move.old for one in done for move in one.correction.moves}
+    return Paper(_write(opened, {"-patches": pages}, ".pdf"), counted(len(moved), "nail"))
 
 
 def _scale_page(opened: Opened) -> Paper:

@@ -2,23 +2,39 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.csv_cells import as_csv
 from templates_gen.base.errors import InputError
 from templates_gen.desk.opened import Opened
 from templates_gen.documents.correcting import correct
+from templates_gen.documents.correcting.holes import Cured
 from templates_gen.documents.correcting.readings import COLUMNS, PRINTED
 from templates_gen.documents.correcting.table import as_text
 
 FILE = Path("readings")
 """What stands in a message for the file that readings come from at a terminal."""
 
+_WHERE = re.compile(r"readings, line \d+ |readings$")
+"""What the page does not know: it has no file and no lines."""
+
 
 def corrected(opened: Opened, data: Mapping[str, Any]) -> dict[str, Any]:
-    """What to do about every frame that something was read of.  Raises InputError at the reading that cannot be."""
+    """What to do about every frame that something was read of, and whether nails move.  Raises InputError as `cured`
+    does."""
+    plan, done = cured(opened, data)
+    return {"text": as_text(plan, done), "moves": any(one.correction.moves for one in done)}
+
+
+def cured(opened: Opened, data: Mapping[str, Any]) -> tuple[Plan, tuple[Cured, ...]]:
+    """The plan, and what cures every frame of which the `data` have rows.
+
+    Raises InputError at the reading that cannot be: where is the frame's id in brackets, and the column.
+    """
     read = opened.read
     plan = read.plan if read is not None else None
     if plan is None:
@@ -28,13 +44,7 @@ def corrected(opened: Opened, data: Mapping[str, Any]) -> dict[str, Any]:
         raise InputError("", "the page sent no readings", "load the page again")
     columns = ("frame", *COLUMNS[len(PRINTED) :])
     cells = ([name, *(str(row.get(column) or "") for column in columns[1:])] for name, row in rows.items())
-    content = as_csv(columns, cells)
-    done = correct(plan, FILE, content.encode())
-    return {"text": as_text(plan, done), "moves": [_moved(cured) for cured in done]}
-
-
-def _moved(cured: Any) -> dict[str, Any]:
-    moves = cured.correction.moves
-    return {"frame": cured.correction.hung.frame.id, "nails": [
-        {"name": move.nail, "from": move.old, "right": move.right, "up": move.up} for move in moves
-    ]}  # fmt: skip
+    try:
+        return plan, correct(plan, FILE, as_csv(columns, cells).encode())
+    except InputError as error:
+        raise InputError(_WHERE.sub("", error.where), error.problem, error.hint) from None

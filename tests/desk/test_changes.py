@@ -14,6 +14,7 @@ from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 import templates_gen as tg
+from templates_gen.base.errors import MOST_SAID
 from templates_gen.base.units import INCH
 from templates_gen.desk.changes import DOINGS
 from templates_gen.desk.fields import field_words
@@ -405,7 +406,38 @@ def test_readings_become_moves(desk):
     rows = {"A": {"left": "76 1/2", "right": "76 3/4"}, "B": {}}
     assert "Moss cards" in desk.brought("/correct", {"rows": rows})["text"]
     assert "holds no reading" in desk.brought("/correct", {"rows": {}}, 422)["problem"]
-    assert "left" in desk.brought("/correct", {"rows": {"A": {"left": "high", "right": "2"}}}, 422)["where"]
+    assert desk.brought("/correct", {"rows": {"A": {"left": "high", "right": "2"}}}, 422)["where"] == "(A), left"
+
+
+def test_moved_nails_get_their_papers(desk):
+    rows = {"A": {"left": "76", "right": "76", "left_edge": "13 left"}}  # its place is 76 1/2 up and 12 1/4 left
+    assert desk.brought("/correct", {"rows": rows})["moves"]
+    made = desk.brought("/paper", {"kind": "patches", "rows": rows})
+    assert made == {"files": ["moss-patches.pdf"], "said": "1 nail"}
+    assert (desk.folder / "moss-patches.pdf").read_bytes().startswith(b"%PDF")
+
+
+@pytest.mark.parametrize("place", [("job", "frames"), ("group", "rows")])
+def test_ten_thousand_letters_are_no_wall_of_text(desk, place):
+    told = desk.put(*place, value="x" * 10_000, status=422)
+    assert all(len(part) <= MOST_SAID for part in told.values())
+
+
+@pytest.mark.parametrize("place", [("wall", "outline"), ("wall", "stairs")])
+def test_two_measures_are_asked_for_as_people_type_them(desk, place):
+    value = "14" if place[-1] == "outline" else {"nosing": "14", "up": "right", "pitch": "37"}
+    told = desk.put(*place, value=value, status=422)
+    assert "found '14', expected how far across and how far up, with a comma between" in told["problem"]
+
+
+def test_examples_in_a_metric_job_are_metric(desk):
+    inches = [
+        (name, field["name"], field["metric"])
+        for name, table in desk.got("/fields")["tables"].items()
+        for field in table
+        if field["kind"] == "length" and field["metric"].endswith(("in", '"', "'"))
+    ]
+    assert inches == []
 
 
 def test_every_table_of_the_page_has_the_words_of_the_job_file(desk):

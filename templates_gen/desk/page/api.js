@@ -2,7 +2,7 @@
 import { find, notice, wordsOf } from "./dom.js";
 
 export const job = new URLSearchParams(location.search).get("job") || "";
-export const store = { state: null, fields: null, found: null, selected: null, step: "Wall", sheets: null };
+export const store = { state: null, fields: null, found: null, selected: null, step: "Wall", sheets: null, unsaved: () => false };
 const listeners = [];
 
 export function whenChanged(listener) { listeners.push(listener); }
@@ -54,11 +54,15 @@ function queued(request) {
 
 const lost = (error) => error instanceof TypeError;
 function say(text) { find("saved").textContent = text; }
+const rest = () => (store.state.problem ? "Cannot be read" : store.unsaved() ? "Not all saved" : "All saved");
+
+// Once a field holds no draft any more, what is said of the whole may be otherwise.
+export function settled() { if (["All saved", "Not all saved", "Not saved"].includes(find("saved").textContent)) say(rest()); }
 
 export function take(state) {
   if (store.state && state.number < store.state.number) return;
   store.state = state;
-  say(state.problem ? "Cannot be read" : "All saved");
+  say(rest());
   changed("state");
   look();
 }
@@ -100,5 +104,5 @@ export function listen(told) {
     told(news);
   };
   source.onerror = () => say("The desk does not answer. Is it still running?");
-  source.onopen = () => { if (store.state) say("All saved"); };
+  source.onopen = () => { if (store.state) say(rest()); };
 }

@@ -11,6 +11,8 @@ export function h(tag, props = {}, ...children) {
   return made;
 }
 
+export const capital = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
+
 export const find = (id) => document.getElementById(id);
 
 // A drawing that the server made: its text is escaped there.

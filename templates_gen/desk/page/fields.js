@@ -1,16 +1,7 @@
-// Fields that are saved when they are left.  What cannot be read stays as it was typed, with the reason under it, and is
-// kept when the page is loaded again.
-import { change, job, store } from "./api.js";
-import { h } from "./dom.js";
-
-const drafts = new Map(Object.entries(JSON.parse(sessionStorage.getItem(`drafts ${job}`) || "{}")));
-
-function keep(key, draft) {
-  if (draft) drafts.set(key, draft); else drafts.delete(key);
-  sessionStorage.setItem(`drafts ${job}`, JSON.stringify(Object.fromEntries(drafts)));
-}
-
-export const draftOf = (key) => drafts.get(key);
+// Fields that are saved when they are left.
+import { change, store } from "./api.js";
+import { capital, h } from "./dom.js";
+import { drafts, fieldOf, keep, takenBack, told, wait, why } from "./drafts.js";
 
 export function wordsFor(table, name) {
   return store.fields.tables[table].find((one) => one.name === name);
@@ -69,17 +60,17 @@ export function field({ key, label, help = "", value, placeholder = "", choices,
   const input = choices ? select(choices, shown, empty)
     : multi ? h("textarea", { rows: Math.max(2, shown.split("\n").length), value: shown, placeholder, spellcheck: false })
       : h("input", { type: "text", value: shown, placeholder, autocomplete: "off", spellcheck: false });
-  const message = h("p", { className: "wrong", id: `${id}_wrong`, hidden: !draft?.why }, draft ? draft.why : "");
+  const message = h("p", { className: draft?.waits ? "help" : "wrong", id: `${id}_wrong`, hidden: !draft?.why }, draft ? draft.why : "");
   Object.assign(input, { id });
   input.dataset.key = key;
   input.dataset.saved = value;
   input.setAttribute("aria-describedby", `${help ? `${id}_help ` : ""}${id}_wrong`);
-  if (draft?.why) input.setAttribute("aria-invalid", "true");
-  const save = () => leave(input, key, commit, message);
+  if (draft?.why && !draft.waits) input.setAttribute("aria-invalid", "true");
+  const save = () => leave(input, key, commit);
   input.addEventListener(choices ? "change" : "blur", save);
   input.addEventListener("keydown", (event) => {
     if (event.key === "Enter" && !choices && !multi) save();
-    if (event.key === "Escape" && drafts.has(key)) { keep(key, null); input.value = input.dataset.saved; save(); message.hidden = true; input.removeAttribute("aria-invalid"); }
+    if (event.key === "Escape" && drafts.has(key)) { input.value = input.dataset.saved; takenBack(key); }
   });
   return h("div", { className: "field" }, h("label", { htmlFor: id }, label), input, message,
     help ? h("p", { className: "help", id: `${id}_help` }, help) : null);
@@ -94,42 +85,22 @@ function select(choices, value, empty) {
   return made;
 }
 
-async function leave(input, key, commit, message) {
+async function leave(input, key, commit) {
   const text = input.value;
   const draft = drafts.get(key);
   if (draft ? draft.text === text && !draft.again : text === input.dataset.saved) return;
-  if (text === input.dataset.saved && draft) { keep(key, null); message.hidden = true; input.removeAttribute("aria-invalid"); return; }
+  if (text === input.dataset.saved && draft) { takenBack(key); return; }
   keep(key, { text, why: "" });
   const error = await commit(text);
   const now = drafts.get(key);
   if (now && now.text !== text) return; // typed anew meanwhile
-  if (error === LATER) return;
+  if (error?.later) { wait(key, error.later); return; }
   if (!error) { keep(key, null); told(key, ""); return; }
   const wrong = error.field || key; // of fields that are saved together, the one that cannot be read
   if (wrong !== key) told(wrong, why(error, wrong));
   else told(key, why(error, key));
   // what could not be saved for a reason of its own is tried again when the field is left again
   keep(wrong, { text: fieldOf(wrong)?.value ?? text, why: why(error, wrong), again: !error.where });
-}
-
-const fieldOf = (key) => document.querySelector(`[data-key="${CSS.escape(key)}"]`);
-
-// The reason under a field, or none; a field that was saved shows what the file has, unless it is being typed in.
-function told(key, words) {
-  const there = fieldOf(key);
-  const under = there && document.getElementById(`${there.id}_wrong`);
-  if (!under) return;
-  under.hidden = !words;
-  under.textContent = words;
-  if (words) there.setAttribute("aria-invalid", "true"); else there.removeAttribute("aria-invalid");
-  if (!words && there !== document.activeElement) there.value = there.dataset.saved;
-}
-
-// Why a value is not saved; where it stands is said only where that is another field.
-function why(error, key) {
-  const name = key.split("/").at(-1);
-  const here = error.where === undefined || error.where.split(", ").at(-1) === name;
-  return (here && error.problem ? `${capital(error.problem)}${error.hint ? ` (${error.hint})` : ""}` : error.message).replaceAll('\\"', '"');
 }
 
 // A field of the job file, in its table's words.
@@ -154,11 +125,6 @@ export function allFields(table, at, but = []) {
 
 export const namesOf = (table) => store.fields.tables[table].filter((words) => words.kind !== "own").map((words) => words.name);
 
-export const capital = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
-
-// What waits for other fields that have to be filled in with it.
-const LATER = { later: true };
-
 const usualNeeds = (table) => (value) => (Object.values(value).some(Boolean) ? store.fields.tables[table].filter((words) => words.needed).map((words) => words.name) : []);
 
 // Fields that make sense only together: all are sent as one table, whichever is left, once those that it needs are there.
@@ -174,9 +140,14 @@ export function together(at, table, { names = namesOf(table), kept = {}, whole =
   const send = async () => {
     const value = { ...kept };
     for (const name of names) value[name] = typed(name);
-    if (needs(value).some((name) => !value[name])) return LATER;
+    const lacking = needs(value).find((name) => !value[name]);
+    if (lacking) {
+      const later = `Saved together with “${asked(wordsFor(table, lacking), at)}”, which is still empty.`;
+      for (const name of names) if (drafts.get(key(name))?.waits) wait(key(name), later);
+      return { later };
+    }
     const error = await change({ do: "set", sets: [{ at, value: { ...whole, ...value } }] });
-    if (!error) for (const name of names) keep(key(name), null);
+    if (!error) for (const name of names) { keep(key(name), null); told(key(name), ""); }
     const last = error?.where?.split(", ").at(-1);
     if (names.includes(last)) error.field = key(last);
     return error;

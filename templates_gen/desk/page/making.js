@@ -25,6 +25,6 @@ export function makeButton(kind, words, more = {}) {
   return h("button", { type: "button", className: kind === "template" ? "main" : "", "data-focus": `make ${kind}`, disabled: busy, onclick: make }, busy ? "Being made…" : words);
 }
 
-export function madeItems() {
-  return made.map(({ file, said }) => h("li", {}, h("a", { href: address("/written", { file }), target: "_blank", rel: "noopener" }, `Open ${file}`), `: ${said}. It lies beside the job file.`));
+export function madeList() {
+  return h("ul", { id: "made", className: "made", "aria-live": "polite" }, ...made.map(({ file, said }) => h("li", {}, h("a", { href: address("/written", { file }), target: "_blank", rel: "noopener" }, `Open ${file}`), `: ${said}. It lies beside the job file.`)));
 }

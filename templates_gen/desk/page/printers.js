@@ -7,14 +7,18 @@ import { makeButton } from "./making.js";
 const key = `printer ${job}`;
 let known = null; // what the desk told of the printers
 
-export const printerName = () => (known?.printers.some((one) => one.name === sessionStorage.getItem(key)) ? sessionStorage.getItem(key) : "");
-
-export function printerPart() {
+export function printerName() {
   if (!known) {
     known = { printers: [], damaged: [], rulers: {} };
     ask("/printers").then((told) => { known = told; changed("panel"); }).catch((error) => notice(error.message));
   }
-  const chosen = known.printers.find((one) => one.name === printerName());
+  const name = sessionStorage.getItem(key);
+  return known.printers.some((one) => one.name === name) ? name : "";
+}
+
+export function printerPart() {
+  const name = printerName();
+  const chosen = known.printers.find((one) => one.name === name);
   const select = h("select", { id: "printer", "data-focus": "printer", onchange: (event) => { sessionStorage.setItem(key, event.target.value); changed("panel"); } },
     h("option", { value: "" }, "not measured"), ...known.printers.map((one) => h("option", { value: one.name }, one.name)));
   select.value = chosen ? chosen.name : "";

@@ -1,7 +1,7 @@
 // How the frames hang to each other and on the wall; other arrangements side by side.
 import { ask, bring, change, changed, store } from "./api.js";
-import { h, notice } from "./dom.js";
-import { asked, capital, choicesOf, field, fold, jobField, shownValue, valueAt, wordsFor } from "./fields.js";
+import { capital, h, notice } from "./dom.js";
+import { asked, choicesOf, field, fold, jobField, shownValue, valueAt, wordsFor } from "./fields.js";
 import { smallWall } from "./wall.js";
 
 export function arrangePanel(goTo) {

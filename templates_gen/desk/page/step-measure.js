@@ -4,7 +4,7 @@ import { drawing, h } from "./dom.js";
 import { choose } from "./dragging.js";
 import { field, shownValue, valueAt } from "./fields.js";
 import { seenFromFront } from "./step-frames.js";
-import { makeButton } from "./making.js";
+import { madeList, makeButton } from "./making.js";
 
 const backs = new Map(); // by frame: what the desk last told of its back
 
@@ -12,7 +12,7 @@ export function measurePanel(goTo) {
   return [
     h("h2", {}, "Measure the frames"),
     h("p", { className: "help" }, "Turn each frame over. Measure from its top edge, a wire pulled taut up to where the hook will hold it. What is typed is saved when you go on."),
-    h("div", { className: "row" }, makeButton("measuring", "A measuring sheet on paper")),
+    h("div", { className: "row" }, makeButton("measuring", "A measuring sheet on paper")), madeList(),
     ...store.state.frames.map(frameRow),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("Paper") }, "Next: make the paper")),
   ];

@@ -1,8 +1,8 @@
 // The paper: every way to print it with what it takes, and the papers that are made.
 import { ask, change, changed, store } from "./api.js";
-import { h, notice } from "./dom.js";
-import { allFields, capital, fold, jobField, together, wordsFor } from "./fields.js";
-import { makeButton, madeItems } from "./making.js";
+import { capital, h, notice } from "./dom.js";
+import { allFields, fold, jobField, together, wordsFor } from "./fields.js";
+import { madeList, makeButton } from "./making.js";
 import { tapedBox } from "./photographs.js";
 import { printerPart, printerName } from "./printers.js";
 
@@ -25,7 +25,7 @@ export function paperPanel(goTo) {
     h("div", { className: "list" }, h("h3", {}, "Other papers"), h("div", { className: "row" },
       h("a", { className: "button", href: `/proof?${new URLSearchParams({ job: state.job })}`, target: "_blank", rel: "noopener" }, "The proof, for the client"),
       makeButton("guide", "A page for the phone"), makeButton("photo card", "Cards for photographs"), makeButton("labels", "Labels for the backs"), makeButton("schedule", "The schedule"))),
-    h("ul", { id: "made", className: "made", "aria-live": "polite" }, ...madeItems()),
+    madeList(),
     tapedBox(),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("After hanging") }, "After hanging")),
   ];

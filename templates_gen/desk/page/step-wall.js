@@ -1,7 +1,7 @@
 // The wall and what is on it.
 import { change, store } from "./api.js";
-import { h, notice } from "./dom.js";
-import { allFields, capital, choicesOf, fold, jobField, together, valueAt, wordsFor } from "./fields.js";
+import { capital, h, notice } from "./dom.js";
+import { allFields, choicesOf, fold, jobField, together, valueAt, wordsFor } from "./fields.js";
 import { choose } from "./dragging.js";
 import { wallBox } from "./photographs.js";
 

@@ -1,0 +1,126 @@
+"""What is typed wrong at the desk: it is said at its field, and no longer than it is wrong."""
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.desk.at_the_desk import LIBRARY, running
+from tests.desk.browser import Hand
+from tests.desk.test_in_a_browser import library_text
+
+pytestmark = pytest.mark.browser
+
+STUDS = LIBRARY.replace('build = "drywall"\n', 'build = "drywall"\nstuds = { first = "8", second = "24" }\n')
+
+
+def under(hand: Hand, key: str):
+    """What stands under a field: why it is not saved."""
+    return hand.page.locator(f'.field:has([data-key="{key}"])').locator('[id$="_wrong"]')
+
+
+def saved(hand: Hand):
+    return expect(hand.page.locator("#saved"))
+
+
+def test_what_is_said_of_all_that_is_typed_holds(hand: Hand, library):
+    hand.open(library.address)
+    hand.put("wall/height", "tall")
+    saved(hand).to_have_text("Not all saved")
+    hand.put("wall/width", "15'")
+    saved(hand).to_have_text("Not all saved")
+    hand.click('[data-key="wall/height"]')
+    hand.press("Escape")
+    saved(hand).to_have_text("All saved")
+    hand.put("wall/height", "tall")
+    hand.put("wall/height", "8'")  # as it was
+    saved(hand).to_have_text("All saved")
+    expect(under(hand, "wall/height")).to_be_hidden()
+    assert hand.told == []
+
+
+@pytest.mark.parametrize("mended", ["", "16"])
+def test_a_field_that_was_wrong_for_another_alone_is_so_no_longer(hand: Hand, tmp_path, mended):
+    (tmp_path / "moss.toml").write_text(STUDS)
+    with running(tmp_path, "moss.toml") as desk:
+        hand.open(desk.address)
+        hand.page.wait_for_selector("#drawing")
+        hand.click(hand.page.get_by_text("Studs behind the board"))
+        hand.put("wall/studs/spacing", "17")
+        expect(under(hand, "wall/studs/second")).to_contain_text("not a whole number of spacings")
+        hand.click('[data-key="wall/studs/spacing"]')
+        hand.press("Control+a", "Delete")
+        hand.type(mended)
+        hand.press("Tab")
+        expect(under(hand, "wall/studs/second")).to_be_hidden()
+        saved(hand).to_have_text("All saved")
+        assert hand.told == []
+
+
+def test_what_waits_for_another_field_says_so(hand: Hand, library):
+    hand.open(library.address)
+    hand.page.wait_for_selector("#drawing")
+    hand.click(hand.page.get_by_text("A stair along the wall"))
+    hand.put("wall/stairs/nosing", "20")
+    expect(under(hand, "wall/stairs/nosing")).to_contain_text("Which way does it climb")
+    hand.choose('[data-key="wall/stairs/up"]', "right")
+    expect(under(hand, "wall/stairs/nosing")).to_contain_text("from one nosing to the next")
+    hand.put("wall/stairs/pitch", "37")
+    expect(under(hand, "wall/stairs/nosing")).to_have_text(
+        "Found '20', expected how far across and how far up, with a comma between"
+    )
+    hand.put("wall/stairs/nosing", "20, 7 1/2")
+    saved(hand).to_have_text("All saved")
+    expect(under(hand, "wall/stairs/nosing")).to_be_hidden()
+    assert "pitch = 37" in library_text(library) and hand.told == []
+
+
+def test_a_reading_that_cannot_be_is_said_at_its_field(hand: Hand, library):
+    hand.open(library.address)
+    hand.step("After hanging")
+    hand.button("What has to move?")
+    hand.page.get_by_text("Nothing is filled in yet").wait_for()
+    hand.click(hand.page.get_by_text("Frame A: Bog moss"))
+    read(hand, "A left", "low")
+    read(hand, "A right", "70")
+    hand.button("What has to move?")
+    at = hand.page.locator('label:has([data-focus="A left"]) .wrong')
+    expect(at).to_contain_text("Found 'low', expected")
+    expect(hand.page.locator("#panel .wrong:visible")).to_have_count(1)
+    read(hand, "A left", "76")
+    read(hand, "A right", "76")
+    read(hand, "A left_edge", "13 left")
+    hand.button("What has to move?")
+    hand.page.locator("pre.told").wait_for()
+    hand.button("Papers for the new holes")
+    hand.page.get_by_role("link", name="Open moss-patches.pdf").wait_for()
+    assert (library.folder / "moss-patches.pdf").read_bytes().startswith(b"%PDF")
+    assert hand.told == []
+
+
+def read(hand: Hand, name: str, text: str) -> None:
+    hand.click(f'[data-focus="{name}"]')
+    hand.press("Control+a")
+    hand.type(text)
+
+
+def test_readings_from_the_level_line(hand: Hand, library):
+    hand.open(library.address)
+    hand.step("After hanging")
+    hand.click('[data-focus="from level line"]')
+    hand.click(hand.page.get_by_text("Frame A: Bog moss"))
+    read(hand, "A left_from_level", "18 above")
+    read(hand, "A right_from_level", "18 above")
+    hand.button("What has to move?")
+    expect(hand.page.locator("pre.told, #panel .wrong").first).to_contain_text("Moss cards")
+    assert hand.told == []
+
+
+@pytest.mark.parametrize(
+    ("step", "button", "name"),
+    [("Measure", "A measuring sheet on paper", "measuring"), ("After hanging", "A form on paper", "readings")],
+)
+def test_a_paper_can_be_opened_where_it_is_made(hand: Hand, library, step, button, name):
+    hand.open(library.address)
+    hand.step(step)
+    hand.button(button)
+    hand.page.get_by_role("link", name=f"Open moss-{name}.pdf").wait_for()
+    assert hand.told == []
