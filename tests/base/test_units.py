@@ -59,7 +59,7 @@ def test_every_way_of_writing_a_length(written, unit, mm):
     "written",
     ["", " ", "-3", "−3 mm", "abc", "14 3/0", "14 9/8", "3/8/2", "14 38", "1,234 mm", "12 furlongs", "2 in 1 ft",
      "5 mm 3", "nan", "inf", "1e999", "1 2 3", "'", "/", "1//2", True, None, [1], math.nan, math.inf, 1e300,
-     "999999999 m", "3 kg", "9" * 5000, "9" * 400 + "/1", "--3", "12 1/2 1/2"],
+     "999999999 m", "3 kg", "12' 77\"", "8 ft 12 in", "9" * 5000, "9" * 400 + "/1", "--3", "12 1/2 1/2"],
 )  # fmt: skip
 def test_what_is_not_a_size_is_refused_with_an_example(written):
     with pytest.raises(ValueError, match=r"expected|write it"):
@@ -154,7 +154,9 @@ def test_weights():
     assert show_mass(0.45359237, "in") == "1.0 lb"
 
 
-@pytest.mark.parametrize("written", ["4", 4, "4 mm", "", "heavy", "-2 kg", "99999 kg", "2 oz 1 lb", "1,234 kg"])
+@pytest.mark.parametrize(
+    "written", ["4", 4, "4 mm", "", "heavy", "-2 kg", "99999 kg", "2 oz 1 lb", "4 lb 16 oz", "1,234 kg"]
+)
 def test_what_is_not_a_weight_is_refused(written):
     with pytest.raises(ValueError, match=r"expected|write it"):
         parse_mass(written)

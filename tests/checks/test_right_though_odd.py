@@ -239,3 +239,35 @@ def test_a_frame_of_another_make_may_have_a_deeper_wire():
     row = prints(5.2, 5.3, 5.4, width=33, height=41)
     assert doubted("cm", ROOM, [*row, {"width": 59, "height": 74, "drop": 17.3}]) == set()
     assert doubted("cm", ROOM, [*row, {"width": 59, "height": 74, "drop": 26}]) == {"frame D, drop"}
+
+
+@pytest.mark.parametrize(("first", "sound"), [(15, True), (61, True), (385, False)])
+def test_the_first_stud_is_near_the_wall_s_left_end(first, sound):
+    wall = {"width": 400, "height": 250, "build": "drywall", "studs": {"first": first, "spacing": 60}}
+    assert doubted("cm", wall, prints(6, 6.2)) == (set() if sound else {"wall, studs, first"})
+
+
+@pytest.mark.parametrize(("second", "sound"), [("25 1/2", True), ("35 1/2", False)])
+def test_no_studs_are_26_inches_apart(second, sound):
+    wall = {"width": "134", "height": "108", "build": "drywall", "studs": {"first": "9 1/2", "second": second}}
+    assert doubted("in", wall, prints("3", "3 1/8", width="14", height="18")) == (
+        set() if sound else {"wall, studs, first"}
+    )
+
+
+@pytest.mark.parametrize(
+    ("pitch", "nosing", "sound"),
+    [(4.8, 2, True), (4.8, 18, False), (1.5, 2, False), (12, 2, False), (65, 20, True), (80, 20, False)],
+)  # ramps rise 1 in 12 (ADA 2010, 405.2) from the floor; a loft's ladder is as steep as 65 degrees (from memory)
+def test_a_ramp_and_a_loft_s_ladder_are_right(pitch, nosing, sound):
+    wall = {"width": 760, "height": 340, "stairs": {"pitch": pitch, "nosing": [30, nosing], "up": "right"}}
+    group = {"arrangement": "stairs", "gap": 8, "height": {"above_nosings": 150}}
+    found = {each for each in doubted("cm", wall, prints(6, 6.2, width=30), **group) if each.startswith("wall, stairs")}
+    assert (not found) == sound
+
+
+def test_frames_round_a_window_leave_its_trim_free():
+    window = {"kind": "window", "left": 150, "bottom": 100, "width": 100, "height": 120}
+    group = {"arrangement": "around", "around": "window", "left": ["A"], "right": ["B"], "gap": 5}
+    assert "group, gap_around" not in doubted("cm", ROOM, prints(6, 6.2, width=30), [window], **group, gap_around=18)
+    assert "group, gap_around" in doubted("cm", ROOM, prints(6, 6.2, width=30), [window], **group, gap_around=30)

@@ -64,7 +64,7 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
         min(usual.GAP.far_least, BY_SIDE.far_least * side), max(usual.GAP.far_most, BY_SIDE.far_most * side, beside),
     )  # fmt: skip
     expected = replace(expected, far_most=max(expected.most, min(expected.far_most, A_FRAME * side)))
-    if _in_parts(job):
+    if _in_parts(job) or job.unit == "in":  # 1/8 in: nobody writes that for another unit, or with a figure too few
         expected = replace(expected, least=PARTS_APART)
     gaps = {"gap_across": job.group.gap_across, "gap_down": job.group.gap_down}
     if len(set(gaps.values())) == 1:
@@ -74,12 +74,17 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
     for name, mm in gaps.items() if len(job.frames) > 1 or job.group.around else ():
         if mm == 0.0:  # frames that touch are meant to
             continue
-        place = f"group, {name}"
-        yield from unusual("doubtful-gap", place, mm, expected, known, "the room between frames", again=FROM_MIDDLE)
+        place, usually = f"group, {name}", expected
+        if name == "gap_around":  # round a window or a door it is as wide as its trim asks
+            usually = replace(expected, most=max(expected.most, AROUND), far_most=max(expected.far_most, AROUND))
+        yield from unusual("doubtful-gap", place, mm, usually, known, "the room between frames", again=FROM_MIDDLE)
 
 
 A_FRAME, FROM_MIDDLE = 0.95, "Was it measured from middle to middle? The room from side to side counts."
 """Of frames' shorter side: a gap in which another would hang is doubted, where frames are not spread out.  Our own."""
+
+AROUND = 250.0
+"""mm from a window, a door or a large frame to those around it at most.  Our own, no source."""
 
 PARTS_APART = 2.5
 """mm from one part of a picture to the next at least.  Our own, no source."""

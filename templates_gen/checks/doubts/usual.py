@@ -33,8 +33,9 @@ BOARD = Usual(6.0, 40.0, 4.0, 60.0)
 RUN, RISE = Usual(200.0, 400.0, 190.0, 450.0), Usual(120.0, 240.0, 100.0, 250.0)
 """Of one step.  The IRC asks for a run of 10 in or more and a rise of 7 3/4 in or less (R311.7.5, from memory)."""
 
-PITCH = (16.0, 58.0)
-"""Degrees of a stair people walk on."""
+PITCH, RAMP, LADDER = (16.0, 58.0), (2.5, 7.2), 72.0
+"""Degrees of a stair people walk on; of a ramp without steps, 1 in 20 (ADA 2010, 403.3) to 1 in 8 (table 405.2), and
+less; and of a loft's ladder (our own, no source)."""
 
 NOSINGS_CLEAR = Usual(400.0, 1600.0, 200.0, 2000.0)
 """How far frames stay above a stair's nosings."""
@@ -50,9 +51,9 @@ CENTRE = Usual(670.0, 2000.0, 600.0, 2400.0, figures=True)
 57 to 66 are inches where centimetres should stand.  Our own."""
 
 TOP, BOTTOM = Usual(1200.0, 2800.0, 900.0, 3500.0), Usual(100.0, 2000.0, 50.0, 2400.0)
-ABOVE = Usual(45.0, 460.0, 30.0, 900.0)
-"""Above furniture: 4 to 10 in are the ends of what interior design texts advise; less over a headboard or a wardrobe,
-our own."""
+ABOVE = Usual(38.0, 460.0, 30.0, 900.0)
+"""Above furniture: 4 to 10 in are the ends of what interior design texts advise; down to 1 1/2 in over a headboard, a
+piano or a wardrobe, our own."""
 
 MEANT = {"centre": 1000.0, "bottom": 400.0, "above": 75.0}
 """Nobody is asked whether less than this was meant.  Our own."""

@@ -55,13 +55,21 @@ def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
             why=f"beyond the wall, which is {show(wall.width, known.unit)} wide",
             ask="Measure the stud's centre again, from the wall's left end.",
         )  # fmt: skip
+    elif studs.first is not None and studs.first > max(wall.width / 2, FIRST * studs.spacing):
+        yield Doubt(
+            rule="doubtful-studs", place="wall, studs, first", shown=show(studs.first, known.unit),
+            uses=("wall, width", "wall, studs, spacing"),
+            why="nearer to the wall's right end",
+            ask="Was it measured from the other end?",
+        )  # fmt: skip
     place = "wall, studs, spacing"
     yield from unusual("doubtful-studs", place, studs.spacing, usual.STUD_SPACING, known, "studs, centre to centre")
     yield from unusual("doubtful-studs", "wall, studs, width", studs.width, usual.STUD_WIDTH, known, "a stud")
     second = 0.0 if studs.first is None or not studs.confirmed else studs.first + studs.spacing
     off, from_first = _from_stud(studs.spacing), _from_stud(second) <= OFF_STUD[0]
     even = from_first or wall.build != LATH_AND_PLASTER
-    if second and even and off > OFF_STUD[not from_first] and usual.STUD_SPACING.holds(studs.spacing):
+    near = usual.STUD_SPACING.least <= studs.spacing <= usual.STUD_SPACING.far_most
+    if second and even and near and off > OFF_STUD[not from_first]:
         from_left = show(second + (studs.first or 0.0), known.unit)
         yield Doubt(
             rule="doubtful-studs", place="wall, studs, first", shown=show(studs.first or 0.0, known.unit),
@@ -78,6 +86,9 @@ def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
             ask="Is the wall drywall or plaster on studs?",
         )  # fmt: skip
 
+
+FIRST = 1.5
+"""Spacings from the wall's left end that the first stud is, or less.  Our own, no source."""
 
 OFF_STUD, BUILT = (4.0, 12.0), (300.0, 12 * INCH, 16 * INCH, 24 * INCH, 19.2 * INCH, 400.0, 450.0, 500.0, 600.0, 625.0)
 """mm that a stud is off the line it was set by, and that two are at most; and from stud to stud: 12, 16, 19.2 and 24 in
@@ -99,7 +110,9 @@ def _stairs(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
         yield from unusual("doubtful-stairs", f"{where}, rise", rise, usual.RISE, known, "the rise of a step")
         yield from _nosing(stairs, rise, known)
     pitch = stairs.pitch
-    if not usual.PITCH[0] <= pitch <= usual.PITCH[1]:
+    ramp = run is None and stairs.y < usual.RISE.far_least and usual.RAMP[0] <= pitch <= usual.RAMP[1]
+    ladder = run is None and usual.PITCH[1] < pitch <= usual.LADDER
+    if not usual.PITCH[0] <= pitch <= usual.PITCH[1] and not ramp and not ladder:
         yield Doubt(
             rule="doubtful-stairs", place=f"{where}, {'pitch' if run is None else 'run'}", shown=f"{pitch:.0f}°",
             why=f"a pitch that hardly any stair has ({usual.PITCH[0]:.0f}° to {usual.PITCH[1]:.0f}°)",
@@ -109,7 +122,8 @@ def _stairs(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
         "doubtful-stairs", f"{where}, clear", stairs.clear or usual.NOSINGS_CLEAR.least, usual.NOSINGS_CLEAR, known,
         "the room above nosings",
     )  # fmt: skip
-    yield from _flight(stairs, wall, known)
+    if not ramp:  # which goes on along other walls
+        yield from _flight(stairs, wall, known)
 
 
 NOSING_SLACK = 0.2
