@@ -74,7 +74,7 @@ def plan_wall(job: Job, watch: Watch | None = None) -> Plan:
     at = (group.around.rect.cx, group.around.rect.cy) if group.around else (centre, level)
     rects = {name: rect.shifted(*at) for name, rect in about.items()}
     frames = {frame.id: frame for frame in job.frames}
-    hung = tuple(_hung(frames[name], rects[name]) for name in reading_order(rects, group.slope))
+    hung = tuple(hung_at(frames[name], rects[name]) for name in reading_order(rects, group.slope))
     return Plan(job=job, frames=hung, centre_line=centre, level_line=level, group=bounds(rects.values()))
 
 
@@ -127,7 +127,8 @@ def _origin(group: Group, rects: Mapping[str, Rect]) -> float:
     return group.height.at if group.height.by == "centre" else bounds(rects.values()).cy
 
 
-def _hung(frame: Frame, rect: Rect) -> Hung:
+def hung_at(frame: Frame, rect: Rect) -> Hung:
+    """A frame that hangs at this rectangle (wall mm).  Raises InputError for a wire that cannot be as described."""
     return Hung(frame=frame, rect=rect, bearings=bearings(frame, rect), nails=nails(frame, rect))
 
 

@@ -7,10 +7,8 @@ order, with x to the right and y up.  Most return a group whose bounding box has
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from itertools import accumulate
 
-from templates_gen.arranging.along import length, starts
-from templates_gen.arranging.around import around
-from templates_gen.arranging.climbing import climbing
 from templates_gen.base.geometry import Rect, Size, bounds
 from templates_gen.job.model import Group, Spot
 
@@ -39,38 +37,26 @@ def _named(group: Group, rects: Sequence[Sequence[Rect]]) -> dict[str, Rect]:
     }
 
 
-def _rows(rows: Sequence[Sequence[Size]], group: Group) -> list[list[Rect]]:
-    """Rows from the top, each as high as its highest frame."""
-    widest = max(length([width for width, _ in row], group.gap_across) for row in rows)
-    tops = starts([max(height for _, height in row) for row in rows], group.gap_down)
-    return [_row(row, -top, widest, group) for row, top in zip(rows, tops, strict=True)]
+def _lines(lines: Sequence[Sequence[Size]], group: Group) -> list[list[Rect]]:
+    """Rows from the top, each as high as its highest frame, or columns from the left, each as wide as its widest."""
+    upright = group.arrangement in ("column", "columns")
+    along, aside = (1, 0) if upright else (0, 1)
+    gap, between = (group.gap_down, group.gap_across) if upright else (group.gap_across, group.gap_down)
+    longest = max(length([size[along] for size in line], gap) for line in lines)
+    begins = starts([max(size[aside] for size in line) for line in lines], between)
+    return [_line(line, begin, longest, gap, group, along) for line, begin in zip(lines, begins, strict=True)]
 
 
-def _row(row: Sequence[Size], top: float, widest: float, group: Group) -> list[Rect]:
-    widths = [width for width, _ in row]
-    start, gap = _set(widths, group.gap_across, widest, _FRACTION[group.set], group.set == "spread")
-    tallest = max(height for _, height in row)
-    return [
-        Rect.sized(start + left, top - _FRACTION[group.align] * (tallest - height) - height, width, height)
-        for left, (width, height) in zip(starts(widths, gap), row, strict=True)
-    ]
-
-
-def _columns(columns: Sequence[Sequence[Size]], group: Group) -> list[list[Rect]]:
-    """Columns from the left, each as wide as its widest frame."""
-    longest = max(length([height for _, height in column], group.gap_down) for column in columns)
-    lefts = starts([max(width for width, _ in column) for column in columns], group.gap_across)
-    return [_column(column, left, longest, group) for column, left in zip(columns, lefts, strict=True)]
-
-
-def _column(column: Sequence[Size], left: float, longest: float, group: Group) -> list[Rect]:
-    heights = [height for _, height in column]
-    start, gap = _set(heights, group.gap_down, longest, _FRACTION[group.set], group.set == "spread")
-    widest = max(width for width, _ in column)
-    return [
-        Rect.sized(left + _FRACTION[group.align] * (widest - width), -start - down - height, width, height)
-        for down, (width, height) in zip(starts(heights, gap), column, strict=True)
-    ]
+def _line(line: Sequence[Size], begin: float, longest: float, gap: float, group: Group, along: int) -> list[Rect]:
+    """One row (`along` 0) that begins so far down, or column (1) that begins so far to the right."""
+    lengths, most = [size[along] for size in line], max(size[1 - along] for size in line)
+    start, own_gap = _set(lengths, gap, longest, _FRACTION[group.set], group.set == "spread")
+    found = []
+    for before, size in zip(starts(lengths, own_gap), line, strict=True):
+        spare = _FRACTION[group.align] * (most - size[1 - along])
+        left, top = (begin + spare, -start - before) if along else (start + before, -begin - spare)
+        found.append(Rect.sized(left, top - size[1], *size))
+    return found
 
 
 def _grid(rows: Sequence[Sequence[Size]], group: Group) -> list[list[Rect]]:
@@ -84,25 +70,17 @@ def _grid(rows: Sequence[Sequence[Size]], group: Group) -> list[list[Rect]]:
     lefts, downs = starts(widths, group.gap_across), starts(heights, group.gap_down)
     return [
         [
-            Rect.sized(
-                lefts[at] + _FRACTION[group.set] * (widths[at] - width),
-                -downs[line] - _FRACTION[group.align] * (heights[line] - height) - height,
-                width,
-                height,
-            )
+            Rect.sized(lefts[at] + _FRACTION[group.set] * (widths[at] - width),
+                       -downs[line] - _FRACTION[group.align] * (heights[line] - height) - height, width, height)
             for at, (width, height) in enumerate(row)
         ]
         for line, row in enumerate(rows)
-    ]
+    ]  # fmt: skip
 
 
 _ARRANGEMENTS: Mapping[str, Callable[[Sequence[Sequence[Size]], Group], list[list[Rect]]]] = {
-    "row": _rows,
-    "rows": _rows,
-    "column": _columns,
-    "columns": _columns,
-    "grid": _grid,
-}
+    "row": _lines, "rows": _lines, "column": _lines, "columns": _lines, "grid": _grid,
+}  # fmt: skip
 
 _FRACTION = {"left": 0.0, "top": 0.0, "spread": 0.0, "centre": 0.5, "right": 1.0, "bottom": 1.0}
 """How much of the spare room lies before (left of, above) a frame or row."""
@@ -124,3 +102,76 @@ def _placed(spot: Spot, size: Size) -> Rect:
     left = spot.x - (width if spot.point.endswith("right") else 0.0)
     bottom = spot.y - (height if spot.point.startswith("top") else 0.0)
     return Rect.sized(left, bottom, width, height)
+
+
+def climbing(sizes: Sequence[tuple[float, float]], group: Group) -> list[Rect]:
+    """A rectangle for each size (mm), from the left, about the point where the centre line crosses the pitch line.
+
+    The gap is kept level, from side to side: neighbours are never nearer in any direction, and further apart only
+    where one hangs wholly above the other.
+    """
+    widths = [width for width, _ in sizes]
+    first, below = -length(widths, group.gap_across) / 2, UNDER[group.align]
+    return [
+        Rect.sized(left, group.slope * (left + width / 2) - below * height, width, height)
+        for (width, height), left in zip(sizes, (first + x for x in starts(widths, group.gap_across)), strict=True)
+    ]
+
+
+UNDER = {"top": 1.0, "centre": 0.5, "bottom": 0.0}
+"""How much of a frame lies under the pitch line; how much of the room beside a feature that a side column leaves."""
+
+
+def around(sides: Sequence[Sequence[Size]], group: Group) -> list[list[Rect]]:
+    """The rectangles of the frames on the four sides, in the order of `SIDES`, about the feature's middle (mm).
+
+    All stand on the line that is `gap_around` away from the feature.  A row that reaches over a column that is higher
+    than the feature keeps the gap down from the column instead, and so is further away from the feature.
+    """
+    assert group.around is not None
+    feature, away = group.around.rect, group.gap_around
+    left, above, right, below = sides
+    inner, outer = feature.width / 2 + away, feature.height / 2 + away
+    at_left = [rect.shifted(-inner - rect.x1, 0.0) for rect in _side_column(left, feature.height, group)]
+    at_right = [rect.shifted(inner, 0.0) for rect in _side_column(right, feature.height, group)]
+    columns = [*at_left, *at_right]
+    under = [_flipped(rect) for rect in _level_row(below, outer, [_flipped(rect) for rect in columns], group)]
+    return [at_left, _level_row(above, outer, columns, group), at_right, under]
+
+
+def _side_column(sizes: Sequence[Size], beside: float, group: Group) -> list[Rect]:
+    """A column from the top with its left sides at 0, aligned to a feature of this height about 0."""
+    heights = [height for _, height in sizes]
+    whole = length(heights, group.gap_down)
+    top = whole - beside / 2 + UNDER[group.align] * (beside - whole)
+    return [
+        Rect.sized(0.0, top - down - height, width, height)
+        for (width, height), down in zip(sizes, starts(heights, group.gap_down), strict=True)
+    ]
+
+
+def _level_row(sizes: Sequence[Size], bottom: float, columns: Sequence[Rect], group: Group) -> list[Rect]:
+    """A row about the upright at 0, its lower edges at this height or, over a column, the gap down above that."""
+    widths, gap = [width for width, _ in sizes], group.gap_across
+    half = length(widths, gap) / 2
+    over = [frame.y1 + group.gap_down for frame in columns if frame.x0 < half + gap and frame.x1 > -half - gap]
+    bottom = max([bottom, *over])
+    return [
+        Rect.sized(left - half, bottom, width, height)
+        for (width, height), left in zip(sizes, starts(widths, gap), strict=True)
+    ]
+
+
+def _flipped(rect: Rect) -> Rect:
+    """The rectangle upside down about the level through 0."""
+    return Rect(rect.x0, -rect.y1, rect.x1, -rect.y0)
+
+
+def starts(lengths: Sequence[float], gap: float) -> list[float]:
+    """Where each of several lengths (mm) begins; nothing for none."""
+    return [0.0, *accumulate(each + gap for each in lengths[:-1])][: len(lengths)]
+
+
+def length(lengths: Sequence[float], gap: float) -> float:
+    """How long they are together with their gaps (mm)."""
+    return sum(lengths) + gap * (len(lengths) - 1)

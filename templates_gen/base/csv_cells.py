@@ -36,7 +36,8 @@ def cell(value: object) -> object:
 
 def own_text(text: str) -> str:
     """A text from the job file for a cell that is read again by `plain`, which then gives it back as it was."""
-    return f"'{text}" if _would_change(text) else text
+    would_change = text.startswith(_STARTS) or text in _BLANK or _is_quoted(text)
+    return f"'{text}" if would_change else text
 
 
 def plain(text: str) -> str:
@@ -44,11 +45,6 @@ def plain(text: str) -> str:
     if text in _BLANK:
         return ""
     return text[1:] if _is_quoted(text) else text
-
-
-def _would_change(text: str) -> bool:
-    """True for what a spreadsheet or `plain` would not leave as it is."""
-    return text.startswith(_STARTS) or text in _BLANK or _is_quoted(text)
 
 
 def _is_quoted(text: str) -> bool:

@@ -33,7 +33,9 @@ def read_at_most(path: Path, most: int) -> bytes:
     """
     if kind := odd_kind(path):
         raise NotAFileError(kind)
-    with open(path, "rb", opener=_without_waiting) as file:
+    # to open a pipe waits for whoever writes to it
+    without_waiting = getattr(os, "O_NONBLOCK", 0)
+    with open(path, "rb", opener=lambda name, flags: os.open(name, flags | without_waiting)) as file:
         if kind := _kind(os.fstat(file.fileno()).st_mode):  # it came between
             raise NotAFileError(kind)
         return file.read(most)
@@ -47,7 +49,3 @@ def _kind(mode: int) -> str:
     if stat.S_ISREG(mode):
         return ""
     return next((name for is_one, name in _KINDS if is_one(mode)), "something else")
-
-
-def _without_waiting(path: str, flags: int) -> int:
-    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))  # to open a pipe waits for whoever writes to it

@@ -60,6 +60,11 @@ class Rect(Record, frozen=True, order=True):
         return (self.y0 + self.y1) / 2
 
     @property
+    def sides(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right, top."""
+        return self.x0, self.y0, self.x1, self.y1
+
+    @property
     def corners(self) -> tuple[tuple[float, float], ...]:
         """The four corners, from the lower left one round, against the clock."""
         return (self.x0, self.y0), (self.x1, self.y0), (self.x1, self.y1), (self.x0, self.y1)

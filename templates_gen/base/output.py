@@ -71,7 +71,9 @@ def write_result(path: Path, content: bytes, force: bool = False) -> None:
     """
     check_place(path, force)
     if path == STDOUT:
-        _pour(content)
+        sys.stdout.flush()
+        sys.stdout.buffer.write(content)
+        sys.stdout.buffer.flush()
         return
     target = Path(os.path.realpath(path))
     _clear(target.parent)
@@ -136,7 +138,10 @@ def check_place(path: Path, force: bool = False) -> None:
     try:
         _check_kind(path)
         if path.exists() and not force and not is_ours(path):
-            raise OutputError(f"{path}: already exists{_whose(path)}; give --force to overwrite it")
+            # of plain text nobody can tell whether this program wrote all of it
+            typed = path.suffix.lower() in _TYPED
+            whose = ", and may hold what somebody typed" if typed else " and was not made by this program"
+            raise OutputError(f"{path}: already exists{whose}; give --force to overwrite it")
     except OSError as error:  # a name too long, a folder that may not be searched
         raise OutputError(f"{path}: cannot be written: {error.strerror or error}") from None
 
@@ -166,12 +171,6 @@ def check_folder(folder: Path) -> None:
         ) from None
 
 
-def _whose(path: Path) -> str:
-    """Why a file is not replaced.  Of plain text nobody can tell whether this program wrote all of it."""
-    typed = path.suffix.lower() in _TYPED
-    return ", and may hold what somebody typed" if typed else " and was not made by this program"
-
-
 def _check_kind(path: Path) -> None:
     """Raises OutputError for the place of anything but a file; whatever a link leads to counts, not the link."""
     if path.is_dir():
@@ -193,13 +192,6 @@ def _why(error: OSError) -> str:
             "  close the file there, or give another name with -o FILE"
         )
     return error.strerror or str(error)
-
-
-def _pour(content: bytes) -> None:
-    """Write to standard output, as bytes."""
-    sys.stdout.flush()
-    sys.stdout.buffer.write(content)
-    sys.stdout.buffer.flush()
 
 
 def _write(path: Path, content: bytes) -> None:

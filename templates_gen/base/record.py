@@ -24,6 +24,11 @@ class Draft(msgspec.Struct):
 class Table(msgspec.Struct, kw_only=True):
     """Base of every table of a job file, as it is written."""
 
+    @property
+    def given(self) -> dict[str, Any]:
+        """Its fields that are given, by their names."""
+        return {name: value for name, value in msgspec.structs.asdict(self).items() if value is not None}
+
 
 NEEDED = msgspec.NODEFAULT
 """What `declared` has for a field that has to be given."""

@@ -35,7 +35,7 @@ def without_unseen(text: str) -> str:
 
 def unseen_spelt(text: str) -> str:
     """The text with each of them by its number, as JSON escapes it: `\\u202e`."""
-    return "".join(_parts(text, _spelt)) if _UNSEEN.search(text) else text
+    return "".join(_parts(text, spelt)) if _UNSEEN.search(text) else text
 
 
 def _parts(text: str, other: Callable[[str], str]) -> Iterator[str]:
@@ -85,6 +85,7 @@ def _is_pictograph(text: str) -> bool:
     return bool(plain) and (unicodedata.category(plain) == "So" or "\U0001f3fb" <= plain <= "\U0001f3ff")
 
 
-def _spelt(char: str) -> str:
-    units = char.encode("utf-16-be")
+def spelt(char: str) -> str:
+    """A character by its number, as JSON escapes it: `\\u202e`."""
+    units = char.encode("utf-16-be", "surrogatepass")
     return "".join(f"\\u{units[at]:02x}{units[at + 1]:02x}" for at in range(0, len(units), 2))

@@ -36,9 +36,11 @@ def check(
     Example:
       templates-gen check samples/fern-prints.toml
     """
+    from templates_gen.base.record import replace
     from templates_gen.checks import findings_data, stops
     from templates_gen.cli.watching import planned
     from templates_gen.documents.check import check_plan
+    from templates_gen.documents.making import on_paper
     from templates_gen.documents.options.score_words import score_data
     from templates_gen.documents.other_ways import closer_words
     from templates_gen.tolerance.statement import error_data
@@ -49,7 +51,8 @@ def check(
         check_results(job, read, [report], force, [wall])
         plan = planned(read)
         checked = check_plan(plan, job)
-        found = _tape_check(_covering(plan, cover), taped) if taped is not None else None
+        covered = replace(plan, job=on_paper(plan.job, cover=cover))
+        found = _tape_check(covered, taped) if taped is not None else None
     findings, expected = checked.findings, checked.expected
     data = {
         "format": 1,
@@ -69,14 +72,6 @@ def check(
     else:
         show_checked(checked, read.unit, closer=closer_words(plan, expected))
     context.exit(STOPPED if stops(findings) else 0)
-
-
-def _covering(plan: Plan, cover: str | None) -> Plan:
-    """The plan with this on its paper."""
-    from templates_gen.base.record import replace
-    from templates_gen.documents.making import on_paper
-
-    return replace(plan, job=on_paper(plan.job, cover=cover)) if cover else plan
 
 
 def _tape_check(plan: Plan, taped: str) -> TapeCheck:

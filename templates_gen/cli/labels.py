@@ -53,20 +53,15 @@ def labels(
     from templates_gen.documents.labels.labels import labels as draw_labels
     from templates_gen.drawing.lettering import job_lettering
     from templates_gen.job.paper_sizes import own_paper
+    from templates_gen.job.reading.typed import read_lengths
 
     with about(job):
         read = job_on(job, wall)
         place = output or place_beside(job, wall, "labels")
         check_results(job, read, [place], force, [wall])
         asked = (("--label", size), ("--pitch", pitch), ("--first", first))
-        lengths = (_lengths(pair, name, read.unit) for name, pair in asked)
+        lengths = (read_lengths(pair, read.unit, name) if pair else None for name, pair in asked)
         own = own_paper(read, paper)
         sheet, lettering = label_sheet(own, read.unit, *lengths), job_lettering(read, fonts)
         drawn = draw_labels(planned(read), sheet, lettering, skip)
         write_pages(place, drawn, lettering, counted(len(read.frames), "label"), own.name, force)
-
-
-def _lengths(pair: _Pair, where: str, unit: str) -> tuple[float, float] | None:
-    from templates_gen.job.reading.typed import read_length
-
-    return (read_length(pair[0], unit, where), read_length(pair[1], unit, where)) if pair else None

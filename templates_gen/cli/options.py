@@ -56,6 +56,7 @@ def options(
     from templates_gen.base.output import write_result
     from templates_gen.base.words import counted
     from templates_gen.cli.watching import watching
+    from templates_gen.documents.options.choices import option_lines
     from templates_gen.documents.options.choices import options as found_options
     from templates_gen.documents.options.page import options_page
     from templates_gen.drawing.lettering import job_lettering
@@ -76,19 +77,13 @@ def options(
             return
         lettering = job_lettering(read, fonts)
         write_result(target, write_pdf(options_page(found, own, lettering), lettering), force)
-    _show(found)
+    for option in found:
+        for at, line in enumerate(option_lines(option)):
+            click.echo(wrapped(line, f"{option.number:>2}  " if at == 0 else "    ", "    "))
     if watch.stopped:
         click.echo("stopped early: --pick searches to the end, and may number its options otherwise", err=True)
     click.echo(f"{target}: {counted(len(found), 'option')} on 1 page of {own.name} paper")
     click.echo(f"to keep one:  templates-gen options {quoted(job)}{_on(wall)} --pick N -o NEW-JOB.toml")
-
-
-def _show(found: tuple[Option, ...]) -> None:
-    from templates_gen.documents.options.choices import option_lines
-
-    for option in found:
-        for at, line in enumerate(option_lines(option)):
-            click.echo(wrapped(line, f"{option.number:>2}  " if at == 0 else "    ", "    "))
 
 
 def _beside(job: Job) -> list[str]:

@@ -141,6 +141,7 @@ def wall(
     from templates_gen.base.units import show_both
     from templates_gen.documents.photo_card import cards_of
     from templates_gen.documents.photographed import faces
+    from templates_gen.job.reading.typed import read_lengths
     from templates_gen.photo.cards import see_wall
     from templates_gen.photo.on_wall import drawn, measured, placed, pointed_at, told_of
     from templates_gen.photo.picture import read_photo
@@ -153,7 +154,7 @@ def wall(
         ending = ending_of(place, ("jpg", "png"))
         check_results(job, read, [place if feature is None else None], force, [wall, picture])
         plan = tg.plan_wall(read)
-        middle = _card_at(card_at, read.unit) if card_at else (plan.centre_line, plan.level_line)
+        middle = read_lengths(card_at, read.unit, "--card-at") if card_at else (plan.centre_line, plan.level_line)
     seen = read_photo(picture)
     known = see_wall(seen, cards_of(size, "--card"))
     if feature is not None and corners is not None:
@@ -175,12 +176,6 @@ def wall(
     click.echo(f"{place}: the group on the wall")
     for line in told_of(known, told_frames):
         show_finding("note", line, err=False)
-
-
-def _card_at(values: tuple[str, str], unit: str) -> tuple[float, float]:
-    from templates_gen.job.reading.typed import read_length
-
-    return read_length(values[0], unit, "--card-at"), read_length(values[1], unit, "--card-at")
 
 
 @photo.command(short_help="Read how frames hang, for correct.")

@@ -33,7 +33,7 @@ def reference(name: str = "") -> str:
     if not name:
         return _text(_whole())
     plain = name.strip("[]").removeprefix("wall.").casefold()
-    if chapter := _chapter(plain):
+    if chapter := next((one for one in CHAPTERS if one.name == _ALSO.get(plain, plain)), None):
         return _text(_lines(chapter))
     holders = [chapter for chapter in CHAPTERS if plain in fields_of(chapter.table)]
     if not holders:
@@ -47,15 +47,10 @@ def reference(name: str = "") -> str:
 
 def table_names() -> list[str]:
     """The names under which a table may be asked for."""
-    return [chapter.name for chapter in CHAPTERS] + [name for name in _ALSO]
+    return [chapter.name for chapter in CHAPTERS] + [*_ALSO]
 
 
 _ALSO = {"frame_type": "frame", "glazing": "part", "backing": "part", "spot": "place"}
-
-
-def _chapter(name: str) -> Chapter | None:
-    name = _ALSO.get(name, name)
-    return next((chapter for chapter in CHAPTERS if chapter.name == name), None)
 
 
 def _text(lines: Iterator[str]) -> str:

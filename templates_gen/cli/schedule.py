@@ -18,10 +18,7 @@ FORMS = {"txt": "text", "csv": "csv", "json": "json", "md": "md"}
 @click.command()
 @job_argument
 @click.option(
-    "--format",
-    "shape",
-    type=click.Choice([*FORMS.values()]),
-    help="Format; default: by FILE's ending, else text.",
+    "--format", "shape", type=click.Choice([*FORMS.values()]), help="Format; default: by FILE's ending, else text."
 )
 @output_option(metavar="FILE", help="Write it to FILE: .txt, .csv, .json or .md.")
 @wall_option
@@ -50,13 +47,9 @@ def schedule(
         plan = planned(read)
     findings = tg.find(plan)
     data = as_data(plan, findings)
-    shapes = {
-        "text": lambda: f"{as_text(plan, findings)}\n",
-        "csv": lambda: as_csv(plan, findings),
-        "json": lambda: f"{as_json(data)}\n",
-        "md": lambda: as_markdown(plan, findings),
-    }
-    text = shapes[shape]()
+    shown = {"text": as_text, "csv": as_csv, "md": as_markdown}
+    text = shown[shape](plan, findings) if shape in shown else as_json(data)
+    text += "\n" if shape in ("text", "json") else ""
     if output is not None:
         write_result(output, text.encode("utf-8-sig" if shape == "csv" else "utf-8"), force)
     write_report(report, data, force)

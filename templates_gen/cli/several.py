@@ -46,7 +46,9 @@ def each(paths: Sequence[Path], work: Work) -> list[int]:
     workers = min(len(paths), _cores())
     if workers < 2:
         return [_show(path, _outcome(work, path)) for path in paths]
-    with ProcessPoolExecutor(workers, _processes(), _Worker.begin) as pool:
+    # as copies of this process where that is sound, since they then have all it has imported
+    processes: BaseContext = get_context("fork" if sys.platform == "linux" else None)
+    with ProcessPoolExecutor(workers, processes, _Worker.begin) as pool:
         try:
             _hold_interrupts(True)  # until every worker knows what to do on one
             futures = [pool.submit(_Worker.outcome, work, path) for path in paths]
@@ -58,11 +60,6 @@ def each(paths: Sequence[Path], work: Work) -> list[int]:
                 worker.join(GRACE)
                 worker.terminate()
             raise
-
-
-def _processes() -> BaseContext:
-    """How workers are made: as copies of this process where that is sound, since they then have all it has imported."""
-    return get_context("fork" if sys.platform == "linux" else None)
 
 
 def _cores() -> int:

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable
 from functools import partial
 
-from templates_gen.base.unseen import unseen_spelt
+from templates_gen.base.unseen import spelt, unseen_spelt
 
 _PLAIN = str.maketrans("“”„‘’′″–—−·×≈≤≥…", "''''''\"---|x~<>.")
 """The signs that our own messages use, and what is nearest to them among those that every terminal has."""
@@ -42,7 +42,4 @@ def _plainer(error: UnicodeError) -> tuple[str | bytes, int]:
 
 def _shown(sign: str) -> str:
     plain = sign.translate(_PLAIN)
-    if plain.isascii():
-        return plain
-    units = sign.encode("utf-16-be", "surrogatepass")  # as JSON escapes it, for JSON may be what is written
-    return "".join(f"\\u{units[at]:02x}{units[at + 1]:02x}" for at in range(0, len(units), 2))
+    return plain if plain.isascii() else spelt(sign)  # as JSON does, for JSON may be what is written

@@ -6,7 +6,7 @@ import unicodedata
 from pathlib import Path
 
 from templates_gen.base.record import replace
-from templates_gen.job.model import Frame, Job
+from templates_gen.job.model import Job
 from templates_gen.printer.profile import Printer
 
 TITLE = "Hanging template"
@@ -28,7 +28,7 @@ def anonymous(job: Job) -> Job:
         title=title,
         client="",
         wall=replace(job.wall, name=""),
-        frames=tuple(map(_without_picture, job.frames)),
+        frames=tuple(replace(frame, image="", image_missing=False) for frame in job.frames),
         sources=(),
         moved_to="",
     )
@@ -47,7 +47,3 @@ def still_named(job: Job) -> list[str]:
 def anonymous_printer(printer: Printer | None) -> Printer | None:
     """The same printer without the name that its owner gave it."""
     return replace(printer, name=PRINTER) if printer else None
-
-
-def _without_picture(frame: Frame) -> Frame:
-    return replace(frame, image="", image_missing=False)

@@ -5,17 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.errors import InputError
-from templates_gen.base.record import Record, replace
+from templates_gen.base.record import Record
 from templates_gen.base.words import counted
-from templates_gen.documents.making import on_paper
-from templates_gen.tolerance.holding import plan_sheets
+from templates_gen.documents.making import on_paper, planned_on
+from templates_gen.job.rolls import usual_rolls
 
 LARGER = {"in": ("tabloid", "a3"), "cm": ("a3", "tabloid"), "mm": ("a3", "tabloid")}
 """The larger sheets that office printers and copy shops have.  Common practice, no source."""
-
-ROLL = {"in": "roll 24 in", "cm": "roll 610 mm", "mm": "roll 610 mm"}
-"""The narrowest common roll (24 in, from memory)."""
 
 MOST_FRAMES = 24
 """Frames for which linked paper is planned to be named, which takes seconds for more.  Our own design."""
@@ -40,14 +36,10 @@ def too_many(plan: Plan, needed: int, most: int) -> list[str]:
     fitting = [way for way in tried if way.sheets <= most] or sorted(tried, key=lambda way: way.sheets)[:1]
     width = max((len(way.options) for way in fitting), default=0)
     first = f"needs {counted(needed, 'sheet')} of {plan.job.paper.name} paper, but at most {most} may be used"
-    if not any(way.sheets <= most for way in fitting):
-        return [f"{first}; nothing gets by with so few; the fewest:", *_lines(fitting, width)]
-    return [f"{first}; this would do:", *_lines(fitting, width)]
-
-
-def _lines(ways: list[Instead], width: int) -> Iterator[str]:
-    for way in ways:
-        yield f"  {way.options:{width}}  {counted(way.sheets, 'sheet')}{way.about}"
+    enough = any(way.sheets <= most for way in fitting)
+    told = "this would do:" if enough else "nothing gets by with so few; the fewest:"
+    lines = (f"  {way.options:{width}}  {counted(way.sheets, 'sheet')}{way.about}" for way in fitting)
+    return [f"{first}; {told}", *lines]
 
 
 def _tried(plan: Plan) -> Iterator[Instead]:
@@ -66,7 +58,7 @@ def _tried(plan: Plan) -> Iterator[Instead]:
                 both = f"--paper {size} --cover nails"
                 yield from _way(plan, both, ", with only the nails", size=size, cover="nails")
     if job.paper.kind == "sheets":
-        roll = ROLL[job.unit]
+        roll = f"roll {usual_rolls(job.unit)[0].name}"
         yield from _way(plan, f'--paper "{roll}"', ", from a print shop or plotter", size=roll)
     if job.paper.kind != "one piece":
         yield from _way(plan, "--one-piece", ", from a print shop or plotter", one_piece=True)
@@ -80,9 +72,5 @@ def _way(
     cover: str | None = None,
     one_piece: bool = False,
 ) -> Iterator[Instead]:
-    other = on_paper(plan.job, size, cover, one_piece=one_piece)
-    try:
-        sheets = plan_sheets(replace(plan, job=other), other.paper)
-    except InputError:  # too small for what must stay whole, or more sheets than can be planned
-        return
-    yield Instead(options, len(sheets.sheets), about)
+    if sheets := planned_on(plan, on_paper(plan.job, size, cover, one_piece=one_piece).paper):
+        yield Instead(options, len(sheets.sheets), about)

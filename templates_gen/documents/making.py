@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.arranging.plan import Plan, plan_wall
+from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.checks import Finding, find
 from templates_gen.documents.instructions.first_pages import draw_first_pages
@@ -15,7 +16,7 @@ from templates_gen.documents.template import draw_template
 from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import job_lettering
 from templates_gen.drawing.pdf.writing import write_pdf
-from templates_gen.job.model import Job
+from templates_gen.job.model import Job, Paper
 from templates_gen.job.paper_sizes import MOST_SIDE, first_paper, large_page, paper_size, roll_width
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.sheet import SheetPlan
@@ -78,6 +79,14 @@ def template_marks(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | No
     sheets = plan_sheets(plan, job.paper, printer)
     template = draw_template(plan, find(plan), sheets, expected_error(plan, sheets), job_lettering(job, fonts))
     return papers(plan, sheets, template)
+
+
+def planned_on(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan | None:
+    """The sheets of a plan on another paper; None where that is too small, or cannot have what is asked for."""
+    try:
+        return plan_sheets(replace(plan, job=replace(plan.job, paper=paper)), paper, printer, quick)
+    except InputError:
+        return None
 
 
 def on_paper(

@@ -53,15 +53,11 @@ def sheets_file(plan: Plan, sheets: SheetPlan) -> tuple[str, bytes]:
         "lying": sheets.page.width > sheets.page.height,
         "spine": sheets.spine,
         "sheets": [
-            [sheet.name, sheet.strip, sheet.page is not sheets.page, *_sides(sheet.cell.shifted(-x, -y))]
+            [sheet.name, sheet.strip, sheet.page is not sheets.page, *sheet.cell.shifted(-x, -y).sides]
             for sheet in sheets.sheets
         ],
     }
     return NAME, json.dumps(data, separators=(",", ":")).encode()
-
-
-def _sides(rect: Rect) -> tuple[float, float, float, float]:
-    return rect.x0, rect.y0, rect.x1, rect.y1
 
 
 def _paper(paper: Paper) -> dict[str, Any]:

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import show
 from templates_gen.base.words import counted
-from templates_gen.documents.making import on_paper
+from templates_gen.documents.making import on_paper, planned_on
 from templates_gen.documents.print_shop import ask_for
 from templates_gen.job.model import Paper
 from templates_gen.job.paper_sizes import first_paper
@@ -20,7 +19,6 @@ from templates_gen.tiling.planning import linked_of
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import Effort, effort
 from templates_gen.tolerance.expected import Expected, farthest_off
-from templates_gen.tolerance.holding import plan_sheets
 
 MOST_FRAMES = 60
 """Frames for which the other ways are planned: half a second for so many, a tenth for a dozen (measured by us)."""
@@ -77,7 +75,7 @@ def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | N
     own = job.paper if job.paper.kind != "one piece" else first_paper(job.paper, job.unit)
     now = job.paper.cover if job.paper.kind != "one piece" else ""
     if now != "marks" or not sheets:
-        sheets = _planned(plan, replace(own, cover="marks"), printer, quick=True)
+        sheets = planned_on(plan, replace(own, cover="marks"), printer, quick=True)
     ways: list[Way] = []
     searched = own.kind == "sheets" and own.trim == "cut"
     if sheets and now != "linked" and own.kind == "sheets":
@@ -95,7 +93,7 @@ def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | N
 def roughly(plan: Plan) -> str | None:
     """What the job's own paper takes, without a search for fewer minutes, in a line; None where none can be planned."""
     paper = plan.job.paper
-    sheets = _planned(plan, paper, quick=True)
+    sheets = planned_on(plan, paper, quick=True)
     if sheets is None:
         return None
     taken, searched = effort(sheets), paper.kind == "sheets" and paper.trim == "cut"
@@ -157,19 +155,11 @@ def _closer(plan: Plan, printer: Printer | None) -> Iterator[Way]:
 
 def _way(plan: Plan, name: str, options: str, paper: Paper, printer: Printer | None = None) -> Iterator[Way]:
     """The way as it is planned; nothing where the paper is too small for it, or is a roll and it needs sheets."""
-    if sheets := _planned(plan, paper, printer):
+    if sheets := planned_on(plan, paper, printer):
         yield Way(name, options, effort(sheets), off=farthest_off(plan, sheets))
 
 
 def _one_piece(plan: Plan) -> Iterator[Way]:
     """The narrowest roll that the group fits on in one page, lying or standing."""
-    if sheets := _planned(plan, on_paper(plan.job, one_piece=True).paper):
+    if sheets := planned_on(plan, on_paper(plan.job, one_piece=True).paper):
         yield Way("one piece", "--one-piece", effort(sheets), shop=ask_for(sheets, plan.job.unit))
-
-
-def _planned(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan | None:
-    other = replace(plan, job=replace(plan.job, paper=paper))
-    try:
-        return plan_sheets(other, paper, printer, quick)
-    except InputError:
-        return None

@@ -37,6 +37,7 @@ def template_report(
     paper, steps = sheets.paper, taping_order(sheets).joins
     bars = bars_on_pages(sheets)
     ruled: dict[int, tuple[Page, Sequence[Rect]]] = {1: (sheets.page, ())}
+    photo_tags = [{"number": tag.number, "page": page_of[tag.sheet], "square": [*tag.box.sides]} for tag in tags]
     ruled |= {page_of[sheet.name]: (sheet.page, bars[sheet.name]) for sheet in printed}
     return {
         "format": 1,
@@ -44,8 +45,8 @@ def template_report(
         "paper": {"width": paper.width, "height": paper.height, "margin": list(paper.margin)},
         "sheets": [
             {
-                "page": page_of.get(sheet.name), "name": sheet.name, "window": _list(sheet.window),
-                "cell": _list(sheet.cell), "to_page": list(sheet.to_page),
+                "page": page_of.get(sheet.name), "name": sheet.name, "window": [*sheet.window.sides],
+                "cell": [*sheet.cell.sides], "to_page": list(sheet.to_page),
             }
             for sheet in sheets.sheets
         ],
@@ -68,7 +69,7 @@ def template_report(
             for ruler in rulers(page, paper.overlap, plan.job.unit, marks)
         ],
         "nails": _nails(plan, sheets, page_of),
-        **({"photo_tags": [_tag(tag, page_of) for tag in tags]} if tags else {}),
+        **({"photo_tags": photo_tags} if tags else {}),
         **({"printer": printer_data(sheets.printer)} if sheets.printer else {}),
         "expected_error": error_data(expected),
         "findings": findings_data(findings),
@@ -82,18 +83,9 @@ def _effort(sheets: SheetPlan, page_of: Mapping[str, int]) -> dict[str, Any]:
     return {"cuts": sides, "pieces": work.pieces, "minutes": work.minutes}
 
 
-def _tag(tag: Tag, page_of: Mapping[str, int]) -> dict[str, Any]:
-    """A photo tag: its number, its page, and the square that it fills (wall mm)."""
-    return {"number": tag.number, "page": page_of[tag.sheet], "square": _list(tag.box)}
-
-
 def _pages(names: Sequence[str], page_of: Mapping[str, int]) -> list[int]:
     """The pages of these sheets, as far as they are printed."""
     return [page_of[name] for name in names if name in page_of]
-
-
-def _list(rect: Rect) -> list[float]:
-    return [rect.x0, rect.y0, rect.x1, rect.y1]
 
 
 def _ruler_data(page: int, ruler: Ruler, matrix: Matrix) -> dict[str, Any]:

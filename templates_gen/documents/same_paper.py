@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from typing import Any
 
-from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.file_names import quoted
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import Record
@@ -29,7 +29,6 @@ from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H7, H18, H25, MEDIUM, NARROW
 from templates_gen.drawing.strokes import CENTRE_DASH
-from templates_gen.hanging.bearings import Nail
 from templates_gen.job.model import Feature
 from templates_gen.job.paper_sizes import own_paper
 from templates_gen.tiling.long_lines import Span, centre_spans, level_spans
@@ -164,15 +163,11 @@ def _wall(plan: Plan, lettering: Lettering, place: Rect) -> Iterator[Item]:
     yield Line(cross.x0, place.y0, cross.x0, place.y1, NARROW, CENTRE_DASH)
     whole = at(wall.rect)
     yield Line(whole.x0, cross.y0, whole.x1, cross.y0, NARROW)
-    yield from (_dot(nail, at) for nail in plan.nails)
+    spots = (at(Rect(nail.x, nail.y, nail.x, nail.y)) for nail in plan.nails)
+    yield from (Circle(spot.x0, spot.y0, NAIL, 0.0, True) for spot in spots)
     x, y = cross.x0, cross.y0
     yield Polygon(((x - TARGET, y), (x, y + TARGET), (x + TARGET, y), (x, y - TARGET)), MEDIUM, False)
     yield from _names(plan, at, whole, lettering)
-
-
-def _dot(nail: Nail, at: Callable[[Rect], Rect]) -> Item:
-    spot = at(Rect(nail.x, nail.y, nail.x, nail.y))
-    return Circle(spot.x0, spot.y0, NAIL, 0.0, True)
 
 
 def _names(plan: Plan, at: Callable[[Rect], Rect], whole: Rect, lettering: Lettering) -> Iterator[Item]:
@@ -188,7 +183,8 @@ def _names(plan: Plan, at: Callable[[Rect], Rect], whole: Rect, lettering: Lette
     frames = [at(hung.rect) for hung in plan.frames]
     room.lines += frames
     room.take(*(at(feature.rect) for feature in plan.job.wall.features if not _holds(feature, at, lettering)))
-    told = [("target", H18, line, line.grown(BESIDE)), *(_name_of(hung, at) for hung in plan.frames)]
+    told = [("target", H18, line, line.grown(BESIDE))]
+    told += [(hung.frame.id, H25, at(hung.rect), at(hung.rect)) for hung in plan.frames]
     told += [
         (feature.name, H18, at(feature.rect), at(feature.rect).grown(BESIDE)) for feature in plan.job.wall.features
     ]
@@ -202,10 +198,6 @@ def _holds(feature: Feature, at: Callable[[Rect], Rect], lettering: Lettering) -
     """Whether the feature's picture is large enough for its name; on a smaller one no lettering can be read."""
     name, place = lettering.box(Text(0.0, 0.0, feature.name, H18)), at(feature.rect)
     return name.width < place.width and name.height < place.height
-
-
-def _name_of(hung: Hung, at: Callable[[Rect], Rect]) -> tuple[str, float, Rect, Rect]:
-    return hung.frame.id, H25, at(hung.rect), at(hung.rect)
 
 
 def _data(old: Plan, plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:

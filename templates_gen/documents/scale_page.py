@@ -148,10 +148,11 @@ def _say(flow: Flow, scale: Scale) -> None:
     columns = [share * flow.area.width for share in SHARES]
     flow.table(("", "corners", "should be", "is"), _rows(scale), columns, H35)
     flow.space(SPACES[2])
+    paper = f'"{scale.paper}"' if " " in scale.paper else scale.paper
     after = (
         'Record it on the computer under a name you choose. A number without a unit is mm, others as in "7 1/32 in"; '
         "without diagonals the printer is assumed to print square.",
-        f"templates-gen printer record NAME --paper {_shell(scale.paper)} --across L1 --along L2 --diagonals D1 D2",
+        f"templates-gen printer record NAME --paper {paper} --across L1 --along L2 --diagonals D1 D2",
         "From then on, templates for this printer:",
         "templates-gen template JOB --printer NAME",
     )
@@ -159,10 +160,6 @@ def _say(flow: Flow, scale: Scale) -> None:
         step = "" if number % 2 else str(len(_BEFORE) + 1 + number // 2)
         flow.paragraph(words, indent=STEP_INDENT, lead=step, bold=not step)
         flow.space(STEP_SPACE)
-
-
-def _shell(paper: str) -> str:
-    return f'"{paper}"' if " " in paper else paper
 
 
 def _rows(scale: Scale) -> list[tuple[str, str, str, str]]:

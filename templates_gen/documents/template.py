@@ -19,13 +19,9 @@ from templates_gen.tolerance.expected import Expected
 
 
 def draw_template(
-    plan: Plan,
-    findings: Sequence[Finding],
-    sheets: SheetPlan,
-    expected: Expected | None,
-    lettering: Lettering,
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, expected: Expected | None, lettering: Lettering,
     bare: bool = False,
-) -> Template:
+) -> Template:  # fmt: skip
     """The whole template, or with `bare` its sheets without the pages before them, as they are numbered there.
 
     Raises InputError for a character that no font has.

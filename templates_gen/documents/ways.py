@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import show
 from templates_gen.base.words import capital
-from templates_gen.documents.making import on_paper
+from templates_gen.documents.making import on_paper, planned_on
 from templates_gen.documents.print_shop import ask_for
 from templates_gen.job.paper_sizes import first_paper
-from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import expected_error
-from templates_gen.tolerance.holding import plan_sheets
 
 COVERS = ("linked", "marks", "all", "nails")
 """What has to be on the paper, by the words of the job file."""
@@ -38,27 +33,17 @@ def print_way(plan: Plan, cover: str) -> PrintWay | None:
     """The job on its paper with this cover; None where that cannot be planned."""
     job, paper = plan.job, plan.job.paper
     sheets_of = first_paper(paper, job.unit) if paper.kind == "one piece" else paper
-    job = replace(job, paper=replace(sheets_of, cover=cover))
-    own = replace(plan, job=job)
-    try:
-        sheets = plan_sheets(own, job.paper)
-    except InputError:  # the paper is too small, or the cover is not for it
+    own = replace(plan, job=replace(job, paper=replace(sheets_of, cover=cover)))
+    sheets = planned_on(own, own.job.paper)
+    if sheets is None:
         return None
     taken, expected = effort(sheets), expected_error(own, sheets)
+    windows = tuple((sheet.name, sheet.window.sides) for sheet in sheets.sheets)
     exact = f"neighbours within {show(expected.step, job.unit)} of one line" if expected else ""
-    return PrintWay(cover, taken.sheets, taken.joins, taken.pieces, taken.minutes, exact, tuple(_windows(sheets)))
-
-
-def _windows(sheets: SheetPlan) -> Iterator[tuple[str, tuple[float, float, float, float]]]:
-    for sheet in sheets.sheets:
-        window = sheet.window
-        yield sheet.name, (window.x0, window.y0, window.x1, window.y1)
+    return PrintWay(cover, taken.sheets, taken.joins, taken.pieces, taken.minutes, exact, windows)
 
 
 def shop_words(plan: Plan) -> str:
     """What to ask a print shop for, in a line; "" where the group is too large for one."""
-    job = on_paper(plan.job, one_piece=True)
-    try:
-        return capital(ask_for(plan_sheets(replace(plan, job=job), job.paper), job.unit))
-    except InputError:
-        return ""
+    sheets = planned_on(plan, on_paper(plan.job, one_piece=True).paper)
+    return capital(ask_for(sheets, plan.job.unit)) if sheets else ""

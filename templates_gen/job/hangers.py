@@ -114,11 +114,19 @@ def _in_hole(rise: float, screw_below: float | None) -> float:
     return 0.0
 
 
+def _on_each_side(field: str, part: str, what: str) -> Words:
+    """What is measured left and right, as seen from behind."""
+    return tuple((f"{field}{side}", f"{side} {part} from behind: {what}") for side in ("left", "right"))
+
+
 MOST_BEYOND = 60.0
 """mm that the hole of a plate lies beyond its frame's edge at most.  Our own, no source: mirror plates are sold 30 to
 75 mm long, and half or more of that is on the frame (from memory)."""
 
 ANY_FIXING = "nail", "hook", "screw"
+
+_SIDES = "left", "right", "drop_left", "drop_right"
+_ASKED_OF_SIDES = tuple(f"hanger.{field}" for field in _SIDES)
 
 TAUT_AGAIN = "Measure it again, from the frame's top edge down, with the wire pulled taut."
 _AGAIN = "Measure it again, from the frame's top edge down to the point it bears on."
@@ -158,14 +166,8 @@ SAWTOOTH = HangerKind(
 RINGS = HangerKind(
     name="rings", called="rings", needing="rings need", part="ring",
     said=("d-rings", "d rings", "d-ring", "d ring", "ring", "two rings", "strap hangers", "strap hanger"),
-    takes=("left", "right", "drop_left", "drop_right", "seen_from"), needs=("left", "right"),
-    asks=("hanger.left", "hanger.right", "hanger.drop_left", "hanger.drop_right"),
-    measured=(
-        ("drop_left", "left ring from behind: drop"),
-        ("drop_right", "right ring from behind: drop"),
-        ("left", "left ring from behind: in by"),
-        ("right", "right ring from behind: in by"),
-    ),
+    takes=(*_SIDES, "seen_from"), needs=("left", "right"), asks=_ASKED_OF_SIDES,
+    measured=(*_on_each_side("drop_", "ring", "drop"), *_on_each_side("", "ring", "in by")),
     on_two=(), layout=Layout.PAIR,
     strokes=(("circle", (0.0, -1.3, 1.3)), ("box", (-0.8, -5.6, 0.8, -2.6))),  # a ring on its strap, pulled up
     rise=_on_fixing, on_wire=False,
@@ -177,14 +179,8 @@ RINGS = HangerKind(
 KEYHOLES = HangerKind(
     name="keyholes", called="keyholes", needing="keyholes need", part="slot",
     said=("keyhole", "key holes", "keyhole plates", "keyhole hangers"),
-    takes=("left", "right", "drop_left", "drop_right", "seen_from"), needs=("left", "right"),
-    asks=("hanger.left", "hanger.right", "hanger.drop_left", "hanger.drop_right"),
-    measured=(
-        ("drop_left", "left slot's top from behind: drop"),
-        ("drop_right", "right slot's top from behind: drop"),
-        ("left", "left slot from behind: in by"),
-        ("right", "right slot from behind: in by"),
-    ),
+    takes=(*_SIDES, "seen_from"), needs=("left", "right"), asks=_ASKED_OF_SIDES,
+    measured=(*_on_each_side("drop_", "slot's top", "drop"), *_on_each_side("", "slot", "in by")),
     on_two=(), layout=Layout.PAIR,
     strokes=(  # the slot ends above, where the screw's neck bears
         ("circle", (0.0, -4.6, 1.4)),
@@ -204,8 +200,7 @@ CLEAT = HangerKind(
     measured=(
         ("drop", "bearing edge to the top edge"),
         ("screw_below", "wall rail's screws below that edge"),
-        ("left", "left screw from behind: in by"),
-        ("right", "right screw from behind: in by"),
+        *_on_each_side("", "screw", "in by"),
     ),
     on_two=(), layout=Layout.RAIL, strokes=(), rise=_on_rail, on_wire=False,
     swings=False, by_hand="along", gives=False, levelled_anew=False, rail=True, hooks=False,
@@ -216,14 +211,8 @@ CLEAT = HangerKind(
 PLATES = HangerKind(
     name="plates", called="plates", needing="plates need", part="plate",
     said=("plate", "mirror plate", "mirror plates", "security plate", "security plates", "glass plate", "glass plates"),
-    takes=("left", "right", "drop_left", "drop_right", "seen_from"), needs=("left", "right"),
-    asks=("hanger.left", "hanger.right", "hanger.drop_left", "hanger.drop_right"),
-    measured=(
-        ("drop_left", "left hole from behind: drop"),
-        ("drop_right", "right hole from behind: drop"),
-        ("left", "left hole from behind: in by"),
-        ("right", "right hole from behind: in by"),
-    ),
+    takes=(*_SIDES, "seen_from"), needs=("left", "right"), asks=_ASKED_OF_SIDES,
+    measured=(*_on_each_side("drop_", "hole", "drop"), *_on_each_side("", "hole", "in by")),
     on_two=(), layout=Layout.PAIR,
     strokes=(  # the hole for the wall's screw, and on both sides of it those of the plate's own
         ("circle", (0.0, 0.0, 0.8)), ("box", (-3.6, -1.5, 3.6, 1.5)),

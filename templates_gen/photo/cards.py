@@ -16,7 +16,7 @@ from templates_gen.photo.picture import Photo
 from templates_gen.photo.scene import Printed, scene
 from templates_gen.photo.screening import predicted
 from templates_gen.photo.tags import seen_tags
-from templates_gen.photo.vision import Array, homography, np, through
+from templates_gen.photo.vision import Array, corners_of, homography, np, through
 
 WIDTHS = Widths(corner=0.1, aside=30.0, turn=float(np.radians(1.0)), height=1e-4)
 """Of a card: how exactly its tags are seen, and where a second one is beside where a plane sees it.  Our own."""
@@ -103,8 +103,7 @@ def within(spread: Array) -> Array:
 def _pixels(fit: Fit, state: State, points: Array) -> Array:
     """Points from the first card's middle, by this state."""
     assert OF_POSE + OF_LENS + OF_SHEET <= len(fit.covariance)
-    known = Fit(fit.scene, state, fit.widths, fit.weights, fit.off, fit.covariance)
-    return predicted(known, 0, fit.scene.sheets[0], points, np.zeros(2), np.zeros(2))
+    return predicted(replace(fit, state=state), 0, fit.scene.sheets[0], points, np.zeros(2), np.zeros(2))
 
 
 def see_wall(photo: Photo, cards: Sequence[Card]) -> OnWall:
@@ -143,6 +142,5 @@ def see_wall(photo: Photo, cards: Sequence[Card]) -> OnWall:
 
 def card_corners(card: Card, at: int) -> Array:
     """The corners of a card's tag from the middle of its level line."""
-    r, level = card.tags[at][1], card.level
-    x, y = (level.x0 + level.x1) / 2, level.y0
-    return np.array([(r.x0, r.y1), (r.x1, r.y1), (r.x1, r.y0), (r.x0, r.y0)]) - (x, y)
+    level = card.level
+    return corners_of(card.tags[at][1]) - ((level.x0 + level.x1) / 2, level.y0)

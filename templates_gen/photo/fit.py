@@ -104,11 +104,8 @@ def exactness(fit: Fit) -> float:
     """How exactly corners are seen by what is left of this fit (pixels), as a deviation of a normal distribution: where
     few numbers are free, more than is left."""
     scene, state = fit.scene, fit.state
-    left = _apart(_left(scene, state)) if fit.widths.matched else _left(scene, state)
-    spread, smooth = (
-        _spread(scene, state, fit.covariance),
-        len(fit.covariance) > _before_heights(scene) + len(scene.tags),
-    )
+    left, spread = _known(scene, state, fit.widths), _spread(scene, state, fit.covariance)
+    smooth = len(fit.covariance) > _before_heights(scene) + len(scene.tags)
     held = _held(scene, fit.widths, state, spread, smooth, COMMON)
     free = left.size - len(held) + float(np.trace(fit.covariance @ held))
     return float(np.sqrt((left**2).sum() / free) * (1 + STUDENT / free))
@@ -160,6 +157,11 @@ def _start(scene: Scene) -> State | None:
 
 def _left(scene: Scene, state: State) -> Array:
     return np.asarray(scene.seen - seen_at(scene, state, on_wall(scene, state)) - scene.basis @ state.rest)
+
+
+def _known(scene: Scene, state: State, widths: Widths) -> Array:
+    """What is left of what is known of every tag: of its modes where it was matched, else of its corners."""
+    return _apart(_left(scene, state)) if widths.matched else _left(scene, state)
 
 
 def _off(scene: Scene, state: State) -> Array:
@@ -237,8 +239,7 @@ def _widths(scene: Scene, state: State, inverse: Array, widths: Widths, flat: bo
     variances = np.diag(inverse)[start:heights].reshape(-1, OF_SHEET)
     aside = np.sqrt((state.sheets[:, :2] ** 2 + variances[:, :2]).mean())
     turn = np.sqrt((state.sheets[:, 2] ** 2 + variances[:, 2]).mean())
-    seen = _apart(_left(scene, state)) if widths.matched else _left(scene, state)
-    corner = np.sqrt(np.median((seen**2).mean((1, 2))) / left)
+    corner = np.sqrt(np.median((_known(scene, state, widths) ** 2).mean((1, 2))) / left)
     found = replace(widths, corner=float(np.clip(corner, *CORNERS)), aside=float(np.clip(aside, *ASIDES)),
                     turn=float(np.clip(turn, *TURNS)))  # fmt: skip
     if flat:

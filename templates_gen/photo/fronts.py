@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from templates_gen.base.errors import InputError
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.documents.photo_card import Card
 from templates_gen.documents.photographed import Face
 from templates_gen.photo.camera import LENS_STEPS, OF_LENS, OF_POSE, POSE_STEPS, moved
@@ -18,7 +18,7 @@ from templates_gen.photo.edges import SHARE
 from templates_gen.photo.fit import Fit, Widths, fitted
 from templates_gen.photo.scene import PER_WIDTH, USUAL_FOCAL, scene
 from templates_gen.photo.screening import predicted
-from templates_gen.photo.vision import Array, homography, np, through
+from templates_gen.photo.vision import Array, corners_of, homography, np, through
 
 STANDS, DEPTH_OFF, DEPTH_UNKNOWN = 20.0, 1.5, 7.0
 """mm that the front of a frame stands off the wall where its depth is not known; how surely it is known where the job
@@ -49,6 +49,9 @@ CARD = "the card\0"
 
 _STEPS = np.array([*POSE_STEPS, *LENS_STEPS])
 """By how much each number of pose and lens is changed to see what comes of it."""
+
+
+_NO_FRAMES = ("the corners", "are no frames of this job", "point from the upper left corner clockwise")
 
 
 class Group(Record, frozen=True):
@@ -87,8 +90,7 @@ class Group(Record, frozen=True):
 
 def rectangle(face: Face) -> Array:
     """A frame's corners (wall mm), the upper left one first, clockwise."""
-    r = face.frame
-    return np.array([(r.x0, r.y1), (r.x1, r.y1), (r.x1, r.y0), (r.x0, r.y0)])
+    return corners_of(face.frame)
 
 
 def camera(group: Group, corners: Mapping[str, Array], pointed: Mapping[str, Array]) -> Fit:
@@ -104,7 +106,7 @@ def camera(group: Group, corners: Mapping[str, Array], pointed: Mapping[str, Arr
     plane = homography(np.concatenate(list(view.values())), np.concatenate([rectangle(face) for face in group.faces]),
                        POINTED * group.unit)  # fmt: skip
     if plane is None:
-        raise InputError("the corners", "are no frames of this job", "point from the upper left corner clockwise")
+        raise InputError(*_NO_FRAMES)
     middle = through(plane, np.concatenate([group.seen[number] for number, _ in group.card.tags])).mean(0)
     middles[CARD] = middle
     for at, (number, _) in enumerate(group.card.tags):
@@ -122,7 +124,7 @@ def camera(group: Group, corners: Mapping[str, Array], pointed: Mapping[str, Arr
         ), flat=True, known=WIDTHS,
     )  # fmt: skip
     if found is None:
-        raise InputError("the corners", "are no frames of this job", "point from the upper left corner clockwise")
+        raise InputError(*_NO_FRAMES)
     return found
 
 
@@ -176,14 +178,12 @@ def spread(fit: Fit, group: Group, face: Face, pixels: Array) -> Array:
     for column, size in enumerate(_STEPS):
         change = np.zeros(len(fit.covariance))
         change[column] = size
-        ahead, back = (on_wall(_changed(fit, sign * change), group, face, pixels) for sign in (1, -1))
+        ahead, back = (
+            on_wall(replace(fit, state=moved(fit.state, sign * change)), group, face, pixels) for sign in (1, -1)
+        )
         by[:, column] = ((ahead - back) / (2 * size)).ravel()
     known = fit.covariance[: OF_POSE + OF_LENS, : OF_POSE + OF_LENS]
     return np.asarray(by @ known @ by.T)
-
-
-def _changed(fit: Fit, change: Array) -> Fit:
-    return Fit(fit.scene, moved(fit.state, change), fit.widths, fit.weights, fit.off, fit.covariance)
 
 
 def folds(names: Sequence[str], most: int = 8) -> list[set[str]]:

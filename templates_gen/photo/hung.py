@@ -130,19 +130,13 @@ def _by_the_others(group: Group, found: Mapping[str, Crossings | None], last: Ch
         for face in group.faces:
             one = found[face.id]
             if face.id in part and one is not None:
-                walls = [
+                nearer, farther = (
                     on_wall(fit, group, face, corners.reshape(-1, 2), float(depth)).reshape(-1, 4, 2)
                     for corners, depth in zip(one.corners, one.depths[[0, -1]], strict=True)
-                ]
-                chosen[face.id] = choice(
-                    one,
-                    (walls[0], walls[1]),
-                    group.told(face),
-                    rectangle(face),
-                    spread(fit, group, face, pointed[face.id]),
-                    pointed[face.id],
-                    group.unit,
                 )
+                unsure, there = spread(fit, group, face, pointed[face.id]), pointed[face.id]
+                told = group.told(face)
+                chosen[face.id] = choice(one, (nearer, farther), told, rectangle(face), unsure, there, group.unit)
     return chosen
 
 

@@ -11,7 +11,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.documents.photographed import Face
 from templates_gen.photo.cards import OnWall
 from templates_gen.photo.picture import MOST_BYTES
-from templates_gen.photo.vision import WHITE, Array, blurred, decoded, encoded, inside, np, resized, warped
+from templates_gen.photo.vision import WHITE, Array, blurred, corners_of, decoded, encoded, inside, np, resized, warped
 
 MOULDING, MAT, BLANK = (70, 74, 80), 245, 225
 """Blue, green and red of a moulding of which nothing is known; levels of a mat and of a picture not given.  Our
@@ -40,8 +40,7 @@ def drawn(photo: Array, wall: OnWall, faces: Sequence[Face], middle: tuple[float
 
 def _seen(wall: OnWall, rect: Rect, middle: tuple[float, float], aside: tuple[float, float] = (0.0, 0.0)) -> Array:
     """The corners of a rectangle of the wall on the picture, the upper left one first, clockwise."""
-    corners = np.array([(rect.x0, rect.y1), (rect.x1, rect.y1), (rect.x1, rect.y0), (rect.x0, rect.y0)])
-    return wall.pixels(corners - np.array(middle) + np.array(aside))
+    return wall.pixels(corners_of(rect) - np.array(middle) + np.array(aside))
 
 
 def _scale(wall: OnWall, rect: Rect, middle: tuple[float, float]) -> float:
@@ -84,7 +83,7 @@ def _front(face: Face, scale: float) -> Array:
     own = np.empty((max(4, round(whole.height * scale)), max(4, round(whole.width * scale)), 3), np.float32)
     own[:] = MOULDING
     for rect, level in ((face.opening, MAT), (face.window, BLANK)):
-        _fill(own, whole, rect, level, scale)
+        own[_span(own, whole, rect, scale)] = level
     picture = _picture(face)
     if picture is not None:
         rows, columns = _span(own, whole, face.window, scale)
@@ -94,11 +93,6 @@ def _front(face: Face, scale: float) -> Array:
         x, y = (picture.shape[1] - across) // 2, (picture.shape[0] - down) // 2
         own[rows, columns] = resized(picture[y : y + down, x : x + across], wide, high)
     return own
-
-
-def _fill(own: Array, whole: Rect, rect: Rect, level: int, scale: float) -> None:
-    rows, columns = _span(own, whole, rect, scale)
-    own[rows, columns] = level
 
 
 def _span(own: Array, whole: Rect, rect: Rect, scale: float) -> tuple[slice, slice]:

@@ -16,7 +16,7 @@ from templates_gen.photo.picture import Photo
 from templates_gen.photo.scene import PER_WIDTH, Printed, scene
 from templates_gen.photo.screening import Misplaced, Screened, overlooked, screened
 from templates_gen.photo.tags import Seen, seen_tags, side_of
-from templates_gen.photo.vision import Array, View, np
+from templates_gen.photo.vision import Array, View, corners_of, np
 
 FLOOR = 0.004
 """mm that are added to the fit's own deviation: what no tag tells.  Our own simulation, no source."""
@@ -107,14 +107,7 @@ def read_taped(photos: Sequence[Photo], papers: Papers) -> Taped:
 
 def printed_tags(papers: Papers) -> tuple[Printed, dict[str, Array], Array]:
     """Every tag with its corners, the middle of every cell, and the middle of all (wall mm)."""
-    printed = {
-        tag.number: (
-            tag.sheet,
-            np.array([(r.x0, r.y1), (r.x1, r.y1), (r.x1, r.y0), (r.x0, r.y0)]),
-        )
-        for tag in papers.tags
-        for r in (tag.box,)
-    }
+    printed = {tag.number: (tag.sheet, corners_of(tag.box)) for tag in papers.tags}
     middles = {name: np.array([cell.cx, cell.cy]) for name, cell in papers.cells}
     return printed, middles, np.mean(list(middles.values()), axis=0)
 

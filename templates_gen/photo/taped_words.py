@@ -87,8 +87,12 @@ def _more(taped: Taped) -> str:
 
 
 def _bad_join(join: Joined) -> str:
-    parts = [part for part in (_across(join), _along(join)) if part]
-    if not parts or (LITTLE < join.off and abs(join.turned) > TURNED and join.off > 2 * max(map(abs, _both(join)))):
+    sideways, upward = ("too far right", "too far left"), ("too high", "too low")
+    across, along = (sideways, upward) if join.upright else (upward, sideways)
+    parts = [part for part in (_way(join.across, *across), _way(join.along, *along)) if part]
+    if not parts or (
+        LITTLE < join.off and abs(join.turned) > TURNED and join.off > 2 * max(abs(join.across), abs(join.along))
+    ):
         parts.append(f"turned by {abs(join.turned):.1f}°")
     back = " and ".join(
         part for part in (_back(join.across, join.upright), _back(join.along, not join.upright)) if part
@@ -97,22 +101,6 @@ def _bad_join(join: Joined) -> str:
     return (
         f"Join of {join.under} and {join.over}: off by up to {join.off:.1f} mm (± {join.sure:.1f}). Sheet {join.over} "
         f"lies {', '.join(parts)}. {do}, until its slanting bars go on straight."
-    )
-
-
-def _both(join: Joined) -> tuple[float, float]:
-    return join.across, join.along
-
-
-def _across(join: Joined) -> str:
-    return _way(
-        join.across, "too far right" if join.upright else "too high", "too far left" if join.upright else "too low"
-    )
-
-
-def _along(join: Joined) -> str:
-    return _way(
-        join.along, "too high" if join.upright else "too far right", "too low" if join.upright else "too far left"
     )
 
 

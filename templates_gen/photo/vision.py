@@ -13,6 +13,7 @@ from typing import Any
 from zlib import crc32
 
 from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect
 from templates_gen.base.output import MADE_BY
 from templates_gen.drawing.tags import ACROSS
 
@@ -67,6 +68,11 @@ _CAPITALS, _STROKES = 22.0, 9
 _HEADER = {"jpg": 20, "png": 33}
 """Bytes that stay first in a file: the start of the image with its JFIF segment (JFIF 1.02), the signature with IHDR
 (PNG 1.2, 3.1 and 4.1.1)."""
+
+
+def corners_of(rect: Rect) -> Array:
+    """The corners of a rectangle, the upper left one first, clockwise."""
+    return np.array([(rect.x0, rect.y1), (rect.x1, rect.y1), (rect.x1, rect.y0), (rect.x0, rect.y0)])
 
 
 def decoded(content: bytes, colour: bool) -> Array | None:

@@ -149,8 +149,7 @@ def _written(printer: Printer) -> str:
         "format": 1, "name": printer.name, "paper": printer.paper, "date": printer.date,
         "asked_across": given.asked_across, "asked_along": given.asked_along,
         "across": given.across, "along": given.along,
-        **({"diagonals": given.diagonals} if given.diagonals else {}),
-        "reading_error": given.reading_error,
+        **({"diagonals": given.diagonals} if given.diagonals else {}), "reading_error": given.reading_error,
     }  # fmt: skip
     lines = [f"{name} = {toml(value)}" for name, value in fields.items()]
     return "\n".join(["# What was measured on the scale page of a printer.  Lengths in mm.", *lines, ""])

@@ -30,13 +30,8 @@ class Likeness:
         for number, block in enumerate(tape.blocks):
             pulls = tuple([tape.inner_straight.get(sheet) for sheet in block.sheets]) if tape.inner_straight else ()
             inner = tuple([_points(fit) for fit in block.inner])
-            key = (
-                block.piece,
-                inner,
-                tuple([lying[sheet] for sheet in block.sheets]),
-                pulls,
-                *_laid(tape, number, found),
-            )
+            turned = tuple([lying[sheet] for sheet in block.sheets])
+            key = block.piece, inner, turned, pulls, *_laid(tape, number, found)
             same = self._known.setdefault(key, len(self._known))
             for place, sheet in enumerate(block.sheets):
                 found[sheet] = same, place

@@ -43,10 +43,7 @@ class Measures(Record, frozen=True):
 def measures(pair: Neighbours) -> Measures:
     """The measures of two neighbours: step and gap grow as the second moves up and away (beside), or aside and away."""
     one, two = pair.one, pair.two
-    if pair.beside:
-        swapped = two.rect.cx < one.rect.cx
-    else:
-        swapped = two.rect.cy < one.rect.cy
+    swapped = two.rect.cx < one.rect.cx if pair.beside else two.rect.cy < one.rect.cy
     first, second = (two, one) if swapped else (one, two)
     facing = [_facing(first, pair.beside, True), _facing(second, pair.beside, False)]
     along = int(pair.beside)

@@ -70,12 +70,9 @@ class PairError(Record, frozen=True):
     @property
     def untilted(self) -> float:
         """The error without what comes from tilt."""
-        both = ({source: of for source, of in by.items() if source not in GROUPS["tilt"]} for by in self._both)
-        return math.hypot(*map(error_95, both))
-
-    @property
-    def _both(self) -> tuple[Variances, Variances]:
-        return self.by_step, self.by_gap
+        both = (self.by_step, self.by_gap)
+        left = ({source: of for source, of in by.items() if source not in GROUPS["tilt"]} for by in both)
+        return math.hypot(*map(error_95, left))
 
     @property
     def seen(self) -> float:

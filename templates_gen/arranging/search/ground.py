@@ -87,12 +87,9 @@ class Ground:
 
     def astray(self, boxes: Sequence[Box]) -> list[int]:
         """The places in the list of frames that are not free."""
-        whole = around(boxes)
-        return [] if self._quick(whole) else [at for at, box in enumerate(boxes) if not self.takes(box)]
-
-    def _quick(self, whole: Box) -> bool:
-        """True when all within a box is free, which is sooner known than of every frame."""
-        return not self.fixed and not self.room.wall.outline and self.free(whole)
+        # all within a box is free: that is sooner known than of every frame
+        quick = not self.fixed and not self.room.wall.outline and self.free(around(boxes))
+        return [] if quick else [at for at, box in enumerate(boxes) if not self.takes(box)]
 
     def takes(self, box: Box) -> bool:
         """True when a box is free, and keeps the gap to the frames that have their place."""
@@ -106,4 +103,4 @@ class Ground:
 
 def boxed(rect: Rect) -> Box:
     """A rectangle as plain numbers."""
-    return rect.x0, rect.y0, rect.x1, rect.y1
+    return rect.sides

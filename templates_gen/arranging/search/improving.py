@@ -8,7 +8,7 @@ using the ruin and recreate principle, Journal of Computational Physics 159, 200
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from random import Random
 from typing import NamedTuple
 
@@ -76,14 +76,9 @@ def hung(ground: Ground, boxes: Sequence[Box]) -> list[Box] | None:
 
 
 def improved(
-    begin: Found,
-    ground: Ground,
-    judge: Judge,
-    pull: Pull | None,
-    wished: Sequence[Sequence[int]],
-    steps: int,
+    begin: Found, ground: Ground, judge: Judge, pull: Pull | None, wished: Sequence[Sequence[int]], steps: int,
     random: Random,
-) -> Iterator[Found | None]:
+) -> Iterator[Found | None]:  # fmt: skip
     """One run: at every step the best so far if the step found it, else None."""
     best = now = begin
     for step in range(steps if len(begin.boxes) > 1 else 0):
@@ -125,9 +120,13 @@ def _chosen(boxes: Sequence[Box], wished: Sequence[Sequence[int]], random: Rando
     if kind < SIDES and count > 3:
         side, sign = random.choice(((0, 1), (2, -1), (1, 1), (3, -1)))
         return sorted(range(count), key=lambda at: sign * boxes[at][side])[: random.randint(1, OUTERMOST)]
-    one = random.choice(boxes)
+    return neighbours(random.choice(boxes), dict(enumerate(boxes)), MOST_OUT, random)
+
+
+def neighbours(one: Box, boxes: Mapping[int, Box], most: int, random: Random) -> list[int]:
+    """The frames nearest to one, itself among them, so many at most and never all of several, with chance in both."""
     near = {
         at: abs(box[0] + box[2] - one[0] - one[2]) + abs(box[1] + box[3] - one[1] - one[3]) + STRAY * random.random()
-        for at, box in enumerate(boxes)
+        for at, box in boxes.items()
     }
-    return sorted(near, key=near.__getitem__)[: random.randint(1, max(1, min(MOST_OUT, count - 1)))]
+    return sorted(near, key=near.__getitem__)[: random.randint(1, max(1, min(most, len(near) - 1)))]

@@ -22,7 +22,7 @@ from templates_gen.arranging.search.growing import (
     meets,
     worth,
 )
-from templates_gen.arranging.search.improving import Found, Judge
+from templates_gen.arranging.search.improving import Found, Judge, neighbours
 from templates_gen.base.geometry import TOLERANCE, Size
 
 MOST_SINGLES, SINGLES = 2, 5
@@ -42,9 +42,6 @@ ALONE = 1.5
 
 MOST_OUT, AGAIN_ORDER, AGAIN_CHANCE = 4, 0.4, 0.08
 """Neighbours that are taken out at once, and how much chance there is in their order and places.  Our own design."""
-
-STRAY = 600.0
-"""mm of chance in which neighbours are the nearest.  Our own design, no source."""
 
 
 class Twins(NamedTuple):
@@ -93,13 +90,7 @@ class Mirrored:
 
     def changed(self, half: Mapping[int, Box], random: Random) -> dict[int, Box] | None:
         """The half with a few neighbours taken out and set again; None where that found no place."""
-        one = half[random.choice(self.items)]
-        near = {
-            at: abs(box[0] + box[2] - one[0] - one[2]) + abs(box[1] + box[3] - one[1] - one[3])
-            + STRAY * random.random()
-            for at, box in half.items()
-        }  # fmt: skip
-        out = sorted(near, key=near.__getitem__)[: random.randint(1, max(1, min(MOST_OUT, len(near) - 1)))]
+        out = neighbours(half[random.choice(self.items)], half, MOST_OUT, random)
         kept = {at: box for at, box in half.items() if at not in out}
         out.sort(key=lambda at: -self.sizes[at][0] * self.sizes[at][1] * math.exp(AGAIN_ORDER * random.gauss(0.0, 1.0)))
         return kept if self._set(kept, out, any_manner(random, AGAIN_CHANCE), random) else None

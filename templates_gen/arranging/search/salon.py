@@ -14,7 +14,7 @@ from random import Random
 from typing import NamedTuple
 
 from templates_gen.arranging.rows import arrange
-from templates_gen.arranging.search.boxes import Box
+from templates_gen.arranging.search.boxes import Box, shifted
 from templates_gen.arranging.search.free_wall import settled
 from templates_gen.arranging.search.ground import boxed
 from templates_gen.arranging.search.growing import grown
@@ -183,9 +183,7 @@ class _Search:
         return _Part(kind, run, max(1, steps))
 
     def _mirrored(self, half: Mirrored, steps: int) -> _Part:
-        task = self._task
-        plain = _about_zero(task)
-        runs = mirrored(half, plain, steps, self._random("mirrored"))
+        runs = mirrored(half, _about_zero(self._task), steps, self._random("mirrored"))
         return _Part(MIRROR, (self._hung(found.boxes) if found else None for found in runs), max(1, steps))
 
 
@@ -201,7 +199,7 @@ def _about_zero(task: Task) -> Callable[[Sequence[Box], float], float]:
 
     def judge(boxes: Sequence[Box], most: float) -> float:
         dx, dy = task.ground.off(boxes)
-        return task.judge([(x0 + dx, y0 + dy, x1 + dx, y1 + dy) for x0, y0, x1, y1 in boxes], most)
+        return task.judge([shifted(box, dx, dy) for box in boxes], most)
 
     return judge
 

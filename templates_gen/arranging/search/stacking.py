@@ -41,14 +41,9 @@ class _Run(NamedTuple):
 
 
 def stacked(
-    sizes: Sequence[Size],
-    gaps: Gaps,
-    most: Size,
-    changes: int,
-    seed: str,
-    judge: Callable[[Sequence[Box]], float],
-    begun: Sequence[tuple[bool, Rows]] = (),
-) -> Iterator[list[Box] | None]:
+    sizes: Sequence[Size], gaps: Gaps, most: Size, changes: int, seed: str,
+    judge: Callable[[Sequence[Box]], float], begun: Sequence[tuple[bool, Rows]] = (),
+) -> Iterator[list[Box] | None]:  # fmt: skip
     """The best rows of stacks about (0, 0): for every number of rows that was tried, as it ends; None now and then.
 
     `judge` tells what frames cost; the rows that cost least by it are tried longest.  `most` is the room (mm); `begun`

@@ -42,7 +42,8 @@ def variety(pile: Pile, count: int, watch: Watch | None = None) -> tuple[Choice,
     found = sorted(_plain(plain), key=lambda item: item.cost)
     kept = found[:1]
     for number in range(SEARCHES):
-        for arranged in searched(_seeded(pile, number), plain, _part(watch, number)):
+        seeded = pile._replace(group=replace(pile.group, seed=pile.group.seed + number))
+        for arranged in searched(seeded, plain, _part(watch, number)):
             found.append(Choice(arranged.kind, arranged.rects, arranged.cost))
     found.sort(key=lambda item: item.cost)
     for choice in found:
@@ -65,10 +66,6 @@ def kind_words(arrangement: str, rows: Sequence[Sequence[str]]) -> str:
         noun = arrangement[:-1]
         return f"in a {noun}" if len(rows) == 1 else f"in {len(rows)} {arrangement}"
     return f"in a grid, {len(rows[0])} across" if arrangement == "grid" and rows else arrangement
-
-
-def _seeded(pile: Pile, number: int) -> Pile:
-    return pile._replace(group=replace(pile.group, seed=pile.group.seed + number))
 
 
 def _part(watch: Watch | None, number: int) -> Watch:

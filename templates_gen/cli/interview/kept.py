@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -23,11 +24,9 @@ def keep(state: Interview, place: Path) -> None:
 
     data = {"format": 1, "folder": _here(), "file": state.file, "answers": list(state.answers),
             "confirmed": [list(each) for each in state.confirmed]}  # fmt: skip
-    try:
+    with suppress(OSError, ValueError, OutputError):
         place.mkdir(parents=True, exist_ok=True)
         write_result(place / NAME, json.dumps(data, ensure_ascii=False).encode(), force=True)
-    except (OSError, ValueError, OutputError):
-        return
 
 
 def left(place: Path, file: str) -> Interview | None:
@@ -49,15 +48,11 @@ def _state(data: Mapping[str, Any], file: str) -> Interview | None:
     if data.get("format") != 1 or data.get("folder") != _here() or file not in ("", data.get("file")):
         return None
     answers, sure = data.get("answers"), data.get("confirmed")
-    if (
-        not isinstance(answers, list)
-        or not isinstance(sure, list)
-        or not all(isinstance(each, str) for each in answers)
-    ):
+    if not (isinstance(answers, list) and isinstance(sure, list) and all(isinstance(each, str) for each in answers)):
         return None
     pairs = [(each[0], each[1]) for each in sure if isinstance(each, list) and len(each) == 2]
     known = [(at, text) for at, text in pairs if isinstance(at, int) and isinstance(text, str)]
-    state = gone_on([each for each in answers if isinstance(each, str)], known, str(data.get("file") or ""))
+    state = gone_on(answers, known, str(data.get("file") or ""))
     return state if state.answers else None
 
 
@@ -71,7 +66,5 @@ def _here() -> str:
 
 def forget(place: Path) -> None:
     """Take the kept answers away: the job is written."""
-    try:
+    with suppress(OSError):
         (place / NAME).unlink(missing_ok=True)
-    except OSError:
-        return

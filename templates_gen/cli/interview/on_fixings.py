@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from templates_gen.base.errors import InputError
 from templates_gen.base.words import some
 from templates_gen.cli.interview.on_frames import ask_on_two, kind_of
-from templates_gen.cli.interview.question import Asking, Question, Tables, fill, names_in, question_for
+from templates_gen.cli.interview.question import Asking, Tables, fill, names_in, question_for
 from templates_gen.job.hangers import HANGERS
 from templates_gen.job.reading.other_words import TWO_HOOKS
 from templates_gen.job.tables.contents import field_of
@@ -29,13 +29,9 @@ def ask_fixings(tables: Tables) -> Asking:
     for kind, those in kinds.items():
         about = f"{_named(those)} ({kind})" if len(kinds) > 1 else ""
         yield from _of(own[kind], those, about, usual)
-    while len(frames) > 1 and (text := (yield _others())):
+    while len(frames) > 1 and (text := (yield question_for("others", open="none", begins=True))):
         those = _picked(text, frames)
         yield from _of({}, those, _named(those), usual)
-
-
-def _others() -> Question:
-    return question_for("others", open="none", begins=True)
 
 
 def _picked(text: str, frames: Sequence[Tables]) -> list[Tables]:

@@ -6,16 +6,7 @@ from contextlib import suppress
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.units import parse_length
-from templates_gen.cli.interview.question import (
-    YES_NO,
-    Asking,
-    Question,
-    Tables,
-    count,
-    fill,
-    fill_sides,
-    question_for,
-)
+from templates_gen.cli.interview.question import YES_NO, Asking, Question, Tables, count, fill, fill_sides, question_for
 from templates_gen.job.reading.other_words import meant
 from templates_gen.job.seats import use_by_name
 from templates_gen.job.tables.contents import field_of

@@ -59,8 +59,7 @@ NO_FIELDS = {
         ask="Another frame: the same as the last, another size, or no more?",
     ),
     "file": Words(
-        "a text file, to be read and changed with any editor",
-        ask="Which file should the job be written to?",
+        "a text file, to be read and changed with any editor", ask="Which file should the job be written to?"
     ),
 }
 """What is asked besides the fields of a job file."""

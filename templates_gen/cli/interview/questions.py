@@ -29,26 +29,23 @@ LONGEST_NAME = 60
 
 def interview(tables: Tables, file: str) -> Asking:
     """Every question of a job; the answers sent back fill the tables.  `file` is where the job goes, if it is known."""
-    yield from _job(tables.setdefault("job", {}))
+    job = tables.setdefault("job", {})
+    yield from fill(job, "job.title")
+    yield from fill(job, "job.client", open="no client")
+    yield from fill(job, "job.unit", choices=field_of("job.unit").choices)
     yield from ask_wall(tables.setdefault("wall", {}))
     yield from ask_features(tables["wall"])
     yield from ask_frames(tables.setdefault("frame", []))
     yield from ask_fixings(tables)
     yield from ask_group(tables.setdefault("group", {}), tables)
-    default = USUAL_SIZES[tables["job"]["unit"]]
+    default = USUAL_SIZES[job["unit"]]
     paper = tables.setdefault("paper", {})
     printed = yield question_for(
         "paper.print_shop", means=PRINTED_MEANS, choices=tuple(PRINTED), default="outlines", begins=True
     )
     yield from fill(paper, "paper.size", default=default)
     paper |= PRINTED[printed]
-    tables["file"] = yield question_for("file", default=file or _file_name(tables["job"]["title"]), begins=True)
-
-
-def _job(job: Tables) -> Asking:
-    yield from fill(job, "job.title")
-    yield from fill(job, "job.client", open="no client")
-    yield from fill(job, "job.unit", choices=field_of("job.unit").choices)
+    tables["file"] = yield question_for("file", default=file or _file_name(job["title"]), begins=True)
 
 
 def _file_name(title: str) -> str:

@@ -89,14 +89,12 @@ class _Cells(Record, frozen=True):
         if self.right - self.left < 3:
             return
         last_row, last_column = self.bottom - 1, self.right - 1
-        for row in range(self.top, self.bottom):
-            _put(grid, row, self.left, signs[5])
-            _put(grid, row, last_column, signs[5])
+        for column in (self.left, last_column):
+            _Cells(column, column + 1, self.top, self.bottom).fill(grid, signs[5])
         if last_row == self.top:
             return
-        for column in range(self.left + 1, last_column):
-            _put(grid, self.top, column, signs[4])
-            _put(grid, last_row, column, signs[4])
+        for row in (self.top, last_row):
+            _Cells(self.left + 1, last_column, row, row + 1).fill(grid, signs[4])
         corners = ((self.top, self.left), (self.top, last_column), (last_row, self.left), (last_row, last_column))
         for (row, column), sign in zip(corners, signs, strict=False):
             _put(grid, row, column, sign)

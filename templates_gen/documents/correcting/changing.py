@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.arranging.plan import Plan, hung_at
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record, replace
 from templates_gen.checks import NOTE, Finding, find, find_about
-from templates_gen.hanging.bearings import bearings, nails
 from templates_gen.hanging.studs import on_stud
 from templates_gen.job.model import Frame
 
@@ -16,12 +15,8 @@ from templates_gen.job.model import Frame
 def changed_plan(plan: Plan, frame: Frame) -> Plan:
     """The plan with another frame of the same id and size in its place.  Raises InputError for an impossible wire."""
     frames = tuple(frame if own.id == frame.id else own for own in plan.job.frames)
-    hung = tuple(_rehung(own, frame) if own.frame.id == frame.id else own for own in plan.frames)
+    hung = tuple(hung_at(frame, own.rect) if own.frame.id == frame.id else own for own in plan.frames)
     return replace(plan, job=replace(plan.job, frames=frames), frames=hung)
-
-
-def _rehung(hung: Hung, frame: Frame) -> Hung:
-    return Hung(frame, hung.rect, bearings(frame, hung.rect), nails(frame, hung.rect))
 
 
 class Checked(Record, frozen=True):

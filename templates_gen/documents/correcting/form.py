@@ -111,17 +111,13 @@ def _ticks(place: Rect) -> Iterator[Item]:
 
 def _rows(flow: Flow, plan: Plan) -> None:
     """The header, again on every page, and a row for every frame."""
-    page = 0
+    page, header = 0, [[(line, H25, True) for line in lines] for lines in HEADER]
     for hung in plan.frames:
         flow.need(2 * ROW)
         if page < len(flow.pages):
             page = len(flow.pages)
-            flow.picture(HEAD, partial(_row, cells=_bold(), lettering=flow.lettering))
+            flow.picture(HEAD, partial(_row, cells=header, lettering=flow.lettering))
         flow.picture(ROW, partial(_row, cells=_cells(hung, plan), lettering=flow.lettering))
-
-
-def _bold() -> list[Lines]:
-    return [[(line, H25, True) for line in lines] for lines in HEADER]
 
 
 def _cells(hung: Hung, plan: Plan) -> list[Lines]:

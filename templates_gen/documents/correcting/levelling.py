@@ -27,7 +27,9 @@ def check_level(readings: Sequence[Reading], found: Sequence[Pose], limits: Mapp
     crooked = [
         (reading, pose)
         for reading, pose in zip(readings, found, strict=True)
-        if _placed(pose) and abs(pose.turn) > _most(pose, limits[pose.hung.frame.id])
+        if _placed(pose)
+        and abs(pose.turn)
+        > (limits[pose.hung.frame.id].turn if len(pose.hung.bearings) > 1 else math.radians(LEVEL_FIRST))
     ]
     if not crooked:
         return
@@ -45,10 +47,6 @@ def check_level(readings: Sequence[Reading], found: Sequence[Pose], limits: Mapp
 def _placed(pose: Pose) -> bool:
     """True for a frame on a wire of which more was read than its tilt."""
     return pose.hung.frame.hanger.traits.on_wire and (pose.up is not None or pose.right is not None)
-
-
-def _most(pose: Pose, limits: Limits) -> float:
-    return limits.turn if len(pose.hung.bearings) > 1 else math.radians(LEVEL_FIRST)
 
 
 def higher_words(pose: Pose, unit: str) -> str:

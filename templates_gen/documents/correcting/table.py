@@ -42,10 +42,8 @@ CSV_HEADER = (
 def as_text(plan: Plan, done: tuple[Cured, ...]) -> str:
     """Every frame with how it was found, what to do by hand, and the moves of its nails from the old hole."""
     unit = plan.job.unit
-    lines = [
-        f"{plan.job.title}: what to move, from the old hole to the new one",
-        "left and right as you face the wall",
-    ]
+    title = f"{plan.job.title}: what to move, from the old hole to the new one"
+    lines = [title, "left and right as you face the wall"]
     for cured in done:
         lines += ["", *_frame_lines(cured, unit)]
     lines += ["", *_foot(plan, done)]
@@ -131,15 +129,15 @@ def _tenth(mm: float | None) -> float | None:
 
 def as_csv(plan: Plan, done: tuple[Cured, ...]) -> str:
     """The corrections as a spreadsheet: a row for every nail that moves, and one for a frame of which none does."""
-    return table_csv(CSV_HEADER, _csv_rows(plan, done))
-
-
-def _csv_rows(plan: Plan, done: tuple[Cured, ...]) -> Iterator[tuple[object, ...]]:
-    for data in as_data(plan, done)["frames"]:
-        found = data["found"]
-        for move in data["moves"] or [{}]:
-            yield (
+    return table_csv(
+        CSV_HEADER,
+        (
+            (
                 data["id"], *(move.get(key) for key in ("nail", "right", "up", "distance")), data["by_hand"],
-                data["aside"], *(move.get(key) for key in ("cure", "hook_below")), *found.values(),
+                data["aside"], *(move.get(key) for key in ("cure", "hook_below")), *data["found"].values(),
                 data["drop_longer"], data["wire_longer"],
-            )  # fmt: skip
+            )
+            for data in as_data(plan, done)["frames"]
+            for move in data["moves"] or [{}]
+        ),
+    )  # fmt: skip

@@ -73,13 +73,9 @@ class FirstPages(Record, frozen=True):
 
 
 def first_pages(
-    plan: Plan,
-    findings: Sequence[Finding],
-    sheets: SheetPlan,
-    expected: Expected | None,
-    lettering: Lettering,
+    plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, expected: Expected | None, lettering: Lettering,
     area: Rect | None = None,
-) -> FirstPages:
+) -> FirstPages:  # fmt: skip
     """What stands before the sheets: how to print and tape, findings, the schedule, cautions, and the hanging day.
 
     `area` (page mm) is where it stands on pages of their own; else the first page is printed as the sheets are, and

@@ -58,14 +58,8 @@ def guide(flow: Flow, plan: Plan, sheets: SheetPlan) -> int:
 
 
 def _head(flow: Flow, plan: Plan) -> None:
-    """What stands over the pictures."""
+    """What stands over the pictures: what to have ready, each with a box to tick off."""
     flow.heading("The hanging day")
-    _tools(flow, plan)
-    flow.space(UNDER_TOOLS)
-
-
-def _tools(flow: Flow, plan: Plan) -> None:
-    """What to have ready, each with a box to tick off."""
     x, line = flow.area.x0, H25 * LEADING + 1.0
     for words in (*TOOLS, *own_tools(plan)):
         width = TICK + AFTER_TICK + flow.lettering.width(words, H25) + BETWEEN_TOOLS
@@ -78,6 +72,7 @@ def _tools(flow: Flow, plan: Plan) -> None:
         ]
         x += width
     flow.top -= line
+    flow.space(UNDER_TOOLS)
 
 
 Rows = list[list[tuple[int, DayStep]]]

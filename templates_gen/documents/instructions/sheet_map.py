@@ -75,13 +75,9 @@ def map_area(plan: Plan, sheets: SheetPlan) -> Rect:
 
 
 def sheet_map(
-    plan: Plan,
-    sheets: SheetPlan,
-    steps: Mapping[tuple[str, str], int],
-    lettering: Lettering,
-    place: Rect,
+    plan: Plan, sheets: SheetPlan, steps: Mapping[tuple[str, str], int], lettering: Lettering, place: Rect,
     whole: Plan | None = None,
-) -> Iterator[Item]:
+) -> Iterator[Item]:  # fmt: skip
     """The map as large as the place (page mm) allows, in its middle, with a line of key at its foot.
 
     `steps` are the numbers that the joins are taped in (by the names of upper and lower sheet).  `whole` is the plan of
@@ -180,13 +176,9 @@ def _key(sheets: SheetPlan, place: Rect, lettering: Lettering) -> Iterator[Item]
 
 
 def _names(
-    plan: Plan,
-    sheets: SheetPlan,
-    steps: Mapping[tuple[str, str], int],
-    at: Callable[[Rect], Rect],
-    scale: float,
+    plan: Plan, sheets: SheetPlan, steps: Mapping[tuple[str, str], int], at: Callable[[Rect], Rect], scale: float,
     lettering: Lettering,
-) -> Iterator[Item]:
+) -> Iterator[Item]:  # fmt: skip
     """The names of the sheets in their upper left corners, the marks of taping, and the names of frames with room.
 
     The numbers of the steps come first, and the sheets' are as large as leaves room for all of them.

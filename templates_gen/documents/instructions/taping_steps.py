@@ -78,11 +78,7 @@ def day_before(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     if sheets.joins:
         yield _lapping(sheets)
     yield from taping_steps(sheets, order, "pitch line" if plan.slope else "level line")
-    if order.pieces == 1:
-        yield from _string(plan, sheets)
-        if sheets.paper.cover != "nails":  # else the frames' corners may not be on paper
-            yield from diagonals(plan, len(sheets.sheets))
-    yield from _photographed(sheets)
+    yield from _checked(plan, sheets, order)
 
 
 def into_old_paper(sheets: SheetPlan) -> str:
@@ -109,14 +105,15 @@ def update_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
         gone = ", ".join(sheets.gone)
         yield f"Cut off, or cross out with a thick pen: sheets {gone}. What they show is no longer true."
     yield "Cut the new release slits. Nails of the old paper that are under new sheets no longer count."
-    if taping_order(sheets).pieces == 1:
+    yield from _checked(plan, sheets, taping_order(sheets))
+
+
+def _checked(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[str]:
+    """How what is taped is held to a string, measured, and photographed."""
+    if order.pieces == 1:
         yield from _string(plan, sheets)
-        if sheets.paper.cover != "nails":
+        if sheets.paper.cover != "nails":  # else the frames' corners may not be on paper
             yield from diagonals(plan, len(sheets.sheets))
-    yield from _photographed(sheets)
-
-
-def _photographed(sheets: SheetPlan) -> Iterator[str]:
     if sheets.paper.photo:
         yield (
             "The small black and white squares are photo tags: a photograph of the whole taped paper tells which join "

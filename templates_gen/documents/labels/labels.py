@@ -79,11 +79,13 @@ def _too_small(spot: Rect) -> InputError:
 
 
 def _frame(spot: Rect, sheet: LabelSheet) -> Iterator[Item]:
-    """The lines to cut along, where there are any, and the arrow."""
+    """The lines to cut along, where there are any, and an arrow that points up, and says so."""
     if sheet.cut:
         yield Polygon(spot.corners, HAIR, False)
     free = _free(spot, sheet)
-    yield from _arrow(free.x1 - ARROW / 2, free.y1, min(free.height, LONG * ARROW))
+    x, foot = free.x1 - ARROW / 2, free.y1 - min(free.height, LONG * ARROW)
+    yield thick_arrow(x, free.y1, foot + H25 + UNDER_ARROW, ARROW, ARROW)
+    yield Text(x, foot, "up", H25, "middle", 0, True)
 
 
 def _fitted(told: Sequence[Sequence[_Told]], free: Sequence[Rect], lettering: Lettering) -> list[Sequence[Text]]:
@@ -137,12 +139,6 @@ def _lines(texts: Sequence[str], height: float, bold: bool, width: float, short:
     else:
         found = [line for text in texts for line in wrapped(text, height, bold, width, lettering)]
     return block([(line, height, bold) for line in found], lettering)
-
-
-def _arrow(x: float, top: float, length: float) -> Iterator[Item]:
-    """An arrow that points up, and says so."""
-    yield thick_arrow(x, top, top - length + H25 + UNDER_ARROW, ARROW, ARROW)
-    yield Text(x, top - length, "up", H25, "middle", 0, True)
 
 
 def _all_told(plan: Plan) -> Iterator[tuple[_Told, _Told]]:

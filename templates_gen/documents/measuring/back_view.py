@@ -7,7 +7,7 @@ the back.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from templates_gen.base.geometry import Rect
@@ -121,31 +121,26 @@ def _wire(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:
     middle, ring, top = back.rect.cx, back.down(rings), back.rect.y1
     for x in (left, right):
         yield Circle(x, ring, sizes.RING, MEDIUM)
-    if "drop_at_two" not in letters:
-        yield from _taut((left, ring), [(middle, back.down(one))], (right, ring))
+    over_one = (left, ring), (middle, back.down(one)), (right, ring)
+    on_two = "drop_at_two" in letters
+    yield from _taut(over_one, sizes.BROKEN if on_two else ())
+    if not on_two:
         yield from upright_dimension(middle, back.down(one), top, letters["drop"], 1)
         return
     half = (hanger.apart or 0.0) / 2 / back.scale
     hooks = [(x, back.down(two)) for x in (middle - half, middle + half)]
-    yield from _taut((left, ring), [(middle, back.down(one))], (right, ring), dash=sizes.BROKEN)
-    yield from _taut((left, ring), hooks, (right, ring))
+    yield from _taut(((left, ring), *hooks, (right, ring)))
     yield from upright_dimension(middle, back.down(one), top, letters["drop"], 1)
     yield from upright_dimension(middle - half, back.down(two), top, letters["drop_at_two"], -1)
     yield from upright_dimension(right, ring, top, letters["ring_depth"], -1)
     yield from level_dimension(left, right, ring - sizes.OVER, letters["ring_separation"], below=True)
 
 
-def _taut(
-    left: tuple[float, float],
-    nails: list[tuple[float, float]],
-    right: tuple[float, float],
-    dash: tuple[float, ...] = (),
-) -> Iterator[Item]:
-    """A wire from ring to ring, pulled taut over nails."""
-    points = [left, *nails, right]
+def _taut(points: Sequence[tuple[float, float]], dash: tuple[float, ...] = ()) -> Iterator[Item]:
+    """A wire from ring to ring, pulled taut over the nails between them."""
     for (x0, y0), (x1, y1) in pairwise(points):
         yield Line(x0, y0, x1, y1, NARROW if dash else MEDIUM, dash)
-    yield from (_nail(x, y) for x, y in nails)
+    yield from (_nail(x, y) for x, y in points[1:-1])
 
 
 def _sawtooth(back: Back, letters: Mapping[str, str]) -> Iterator[Item]:

@@ -95,12 +95,7 @@ def as_text(plan: Plan, findings: Sequence[Finding] = ()) -> str:
     the findings that it names by number, and the key to the mark, are at the end.
     """
     flagged = flagged_nails(plan, findings)
-    lines = [
-        plan.job.title,
-        *lines_words(plan),
-        "",
-        _columns("nail", "drop", "floor", "centre line", "level line"),
-    ]
+    lines = [plan.job.title, *lines_words(plan), "", _columns("nail", "drop", "floor", "centre line", "level line")]
     about = {line.name: line for line in carried(plan, findings)}
     for hung in plan.frames:
         lines += [_headline(hung, plan.job.unit), *_nail_lines(hung, plan, flagged, about)]
@@ -230,13 +225,11 @@ def _frame_data(hung: Hung, plan: Plan, zones: Mapping[str, Sequence[str]], flag
 
 def as_csv(plan: Plan, findings: Sequence[Finding] = ()) -> str:
     """The schedule as a spreadsheet: a row for every nail, and one for a frame without."""
-    return table_csv(CSV_HEADER, _csv_rows(plan, findings))
-
-
-def _csv_rows(plan: Plan, findings: Sequence[Finding]) -> Iterator[tuple[object, ...]]:
+    rows: list[list[object]] = []
     for data in as_data(plan, findings)["frames"]:
         own = [data[name] for name in ("id", "title", "left", "bottom", "width", "height", "drop")]
         for nail in data["nails"] or [{}]:
             where = [nail.get(name) for name in ("name", "x", "y", "from_centre", "from_level", "bears_y", "load_n")]
             holds = [nail.get(name) for name in ("pull_n", "fixing", "stud", "zones", "think_first")]
-            yield (*own, *where, data["weight_is"], *holds)
+            rows.append([*own, *where, data["weight_is"], *holds])
+    return table_csv(CSV_HEADER, rows)

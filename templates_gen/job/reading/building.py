@@ -98,14 +98,9 @@ def _apart(files: Sequence[tuple[str, bytes]]) -> tuple[tuple[str, bytes], ...]:
 
 
 def _frame(
-    table: FrameTable,
-    where: str,
-    measured: tuple[str, FrameTable] | None,
-    types: Mapping[str, FrameTable],
-    fixing: Fixing,
-    unit: str,
-    beside: Path,
-) -> Frame:
+    table: FrameTable, where: str, measured: tuple[str, FrameTable] | None, types: Mapping[str, FrameTable],
+    fixing: Fixing, unit: str, beside: Path,
+) -> Frame:  # fmt: skip
     if measured is None:
         return build_frame(table, _type_of(table, types, where), fixing, unit, where, beside)
     where, values = f"{where}, measured in {measured[0]}", _own_words(measured[1], table)
@@ -122,8 +117,8 @@ def _own_words(measured: FrameTable, own: FrameTable) -> FrameTable:
 
 def _accuracy(table: AccuracyTable) -> Accuracy:
     """The standard deviations in mm and per cent, the usual ones where none is given."""
-    given = {name: value for name in table.__struct_fields__ if (value := getattr(table, name)) is not None}
-    return replace(Accuracy(), **{name: value if name == "string" else float(value) for name, value in given.items()})
+    given = {name: value if name == "string" else float(value) for name, value in table.given.items()}
+    return replace(Accuracy(), **given)
 
 
 def check_tables(raw: Mapping[str, Any]) -> None:

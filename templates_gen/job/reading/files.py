@@ -95,10 +95,9 @@ def parse_csv(
         header = _header(next(reader), where, nested)
         if needed not in header:
             raise InputError(where, f"has no column {needed!r}, expected one that names the frame of each row")
-        rows = _rows(header, reader, where)
+        return _rows(header, reader, where)
     except csv.Error as error:
         raise InputError(where, f"is not a table: {error}") from None
-    return rows
 
 
 def _lines(text: Iterable[str], where: str) -> Iterator[str]:

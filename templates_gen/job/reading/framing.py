@@ -28,20 +28,16 @@ source."""
 
 
 def build_frame(
-    table: FrameTable,
-    shared: FrameTable | None,
-    fixing: Fixing,
-    unit: str,
-    where: str,
-    beside: Path,
+    table: FrameTable, shared: FrameTable | None, fixing: Fixing, unit: str, where: str, beside: Path,
     measured: FrameTable | None = None,
-) -> Frame:
+) -> Frame:  # fmt: skip
     """The finished frame; bare numbers inside a text such as "8 x 10" are in `unit`, an image is looked for `beside`.
 
     What is `measured` goes before what its own table gives, and that before what its type shares.
 
     Raises InputError for a size that is missing or zero, parts that do not go together, or an incomplete hanger.
     """
+    listed = _merged(table, shared)
     given = _merged(measured, table, shared)
     parts = build_parts(given, unit, where)
     built = worked_out(parts)
@@ -71,7 +67,7 @@ def build_frame(
         fixing=_fixing(given["fixing"], fixing, hanger.traits, f"{where}, fixing"),
         glazing=parts.glazing.kind if parts.glazing else "",
         worked_out=built,
-        listed=_listed(table, shared) if measured else (None, None),
+        listed=(listed["width"], listed["height"]) if measured else (None, None),
         lacking=weight.lacking,
     )
 
@@ -97,8 +93,7 @@ def build_fixing(table: FixingTable | FixingKind, where: str) -> Fixing:
         raise InputError(
             where, "a hook needs 'below': how far its seat lies below its nail", 'for example  below = "7/8 in"'
         )
-    values = {name: getattr(table, name) for name in table.__struct_fields__}
-    return Fixing(**_as_sold(table.kind) | {name: value for name, value in values.items() if value is not None})
+    return Fixing(**_as_sold(table.kind) | table.given)
 
 
 def _as_sold(kind: str) -> dict[str, Any]:
@@ -108,16 +103,10 @@ def _as_sold(kind: str) -> dict[str, Any]:
 
 def _merged(*layers: FrameTable | None) -> dict[str, Any]:
     """Of every field what the first layer that gives it says."""
-    given = [layer for layer in layers if layer is not None]
-    return {
-        name: next((value for layer in given if (value := getattr(layer, name)) is not None), None)
-        for name in FrameTable.__struct_fields__
-    }
-
-
-def _listed(table: FrameTable, shared: FrameTable | None) -> tuple[float | None, float | None]:
-    given = _merged(table, shared)
-    return given["width"], given["height"]
+    merged: dict[str, Any] = dict.fromkeys(FrameTable.__struct_fields__)
+    for layer in reversed(layers):
+        merged |= layer.given if layer is not None else {}
+    return merged
 
 
 def _size(given: dict[str, Any], axis: int, built: tuple[float, float] | None, where: str) -> float:
@@ -181,7 +170,7 @@ def _front_view(table: HangerTable | KindName, where: str, seen: str | None) -> 
     """
     if isinstance(table, str):
         return {"kind": table}
-    values = {name: value for name in table.__struct_fields__ if (value := getattr(table, name)) is not None}
+    values = table.given
     sides = (table.left, table.drop_left), (table.right, table.drop_right)
     seen_from = table.seen_from or (seen if table.kind is None else None)
     if sides[0] != sides[1] and seen_from is None and (table.kind is None or HANGERS[table.kind].pair):

@@ -133,7 +133,7 @@ def _spots(table: GroupTable, unit: str, where: str) -> tuple[tuple[str, Spot], 
 
 def _spot(raw: object, unit: str, where: str) -> Spot:
     table = read_table(raw, SpotTable, unit, where)
-    given = [(name, getattr(table, name)) for name in table.__struct_fields__ if getattr(table, name) is not None]
+    given = [*table.given.items()]
     if len(given) != 1:
         raise InputError(
             where, f"found {len(given)} points, expected one of {', '.join(table.__struct_fields__)}",

@@ -79,11 +79,9 @@ def _placed(
     if isinstance(table.centre_on, CentreTable):
         over = _over(table.centre_on.over, unit, wall, "group, centre_on, over")
         return replace(table, centre_on=replace(table.centre_on, over=over))
-    return (
-        table
-        if table.centre_on in ids
-        else replace(table, centre_on=_over(table.centre_on, unit, wall, "group, centre_on"))
-    )
+    if table.centre_on in ids:
+        return table
+    return replace(table, centre_on=_over(table.centre_on, unit, wall, "group, centre_on"))
 
 
 def _over(value: str | float, unit: str, wall: Wall, where: str) -> str | float:

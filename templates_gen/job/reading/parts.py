@@ -94,8 +94,8 @@ def _moulding(table: MouldingTable | None, where: str) -> Moulding | None:
     if not table.face:
         problem = "expected 'face': how wide the moulding is, seen from the front"
         raise InputError(where, problem, 'such as  face = "1 1/4"')
-    values = {name: getattr(table, name) for name in table.__struct_fields__ if getattr(table, name) is not None}
-    moulding = Moulding(**values | ({"wood": _wood(table.wood, f"{where}, wood")} if table.wood else {}))
+    wood = {"wood": _known(table.wood, [*WOODS, "mdf"], f"{where}, wood")} if table.wood else {}
+    moulding = Moulding(**table.given | wood)
     if not moulding.rabbet < moulding.face:
         expected = f"less than the face of {as_found(moulding.face)}"
         raise InputError(f"{where}, rabbet", f"found {as_found(moulding.rabbet)}, expected {expected}")
@@ -105,10 +105,6 @@ def _moulding(table: MouldingTable | None, where: str) -> Moulding | None:
     if moulding.depth is not None and not (moulding.rabbet_depth or 0.0) < moulding.depth:
         raise InputError(f"{where}, rabbet_depth", "found a rabbet as deep as the moulding, expected less")
     return moulding
-
-
-def _wood(name: str, where: str) -> str:
-    return _known(name, [*WOODS, "mdf"], where)
 
 
 def _sheet(value: str | PartTable | None, kinds: Mapping[str, float], unit: str, where: str) -> Sheet | None:

@@ -88,7 +88,7 @@ def height_of(group: GroupTable, ids: Sequence[str], wall: Wall, where: str) -> 
     fitting, wanted, example = _ON_STAIRS if kind == "stairs" else _ON_WALLS
     if table is None:
         return Height(by=fitting[0], at=DEFAULT_CENTRE)
-    ways = [name for name in table.__struct_fields__ if name not in _BESIDE and getattr(table, name) is not None]
+    ways = [name for name in table.given if name not in _BESIDE]
     if len(ways) != 1 or ways[0] not in fitting or (table.by is not None) != (ways == ["above"]):
         raise InputError(where, f"found {', '.join(ways) or 'nothing'}, expected {wanted}", f"for example  {example}")
     of = _frame_so_high(table.of, kind, ids, f"{where}, of")

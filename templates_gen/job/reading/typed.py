@@ -60,6 +60,11 @@ def read_length(value: object, unit: str, where: str) -> float:
         raise InputError(where, str(error)) from None
 
 
+def read_lengths(pair: tuple[object, object], unit: str, where: str) -> tuple[float, float]:
+    """The same of two.  Raises InputError."""
+    return read_length(pair[0], unit, where), read_length(pair[1], unit, where)
+
+
 def _as_meant(raw: Mapping[str, Any], table: type[Table], where: str) -> dict[str, Any]:
     """The table with its own words for what people say instead, and without the lengths that are said to be none."""
     fields = fields_of(table)

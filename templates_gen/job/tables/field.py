@@ -87,13 +87,7 @@ def fields_of(table: type[Table]) -> Mapping[str, Field]:
 def _field(name: str, kind: Any, default: Any) -> Field:
     plain, words = get_args(kind) if get_origin(kind) is Annotated else (kind, Words(""))
     needed = default is NEEDED
-    return Field(
-        name=name,
-        type=plain,
-        words=words,
-        needed=needed,
-        default=None if needed else default,
-    )
+    return Field(name=name, type=plain, words=words, needed=needed, default=None if needed else default)
 
 
 def options(kind: Any) -> tuple[Any, ...]:
