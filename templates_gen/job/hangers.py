@@ -149,7 +149,7 @@ WIRE = HangerKind(
     layout=Layout.TAUT, strokes=(), rise=_on_fixing, on_wire=True,
     swings=True, by_hand="slide", gives=True, levelled_anew=True, rail=False, hooks=True,
     fixings=ANY_FIXING, shows=False,
-    usual_drop=(0.05, 0.36, 8.0, math.inf), long_enough=20.0, alone=(1.5, 1.9), again=TAUT_AGAIN,
+    usual_drop=(0.05, 0.36, 5.5, math.inf), long_enough=20.0, alone=(1.5, 1.9), again=TAUT_AGAIN,
 )  # fmt: skip
 
 SAWTOOTH = HangerKind(

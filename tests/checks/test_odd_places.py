@@ -205,12 +205,3 @@ def test_frames_hang_well_above_what_is_low():
     group = {"height": {"above": "bench", "by": "24"}, "centre_on": "bench"}
     assert doubted("in", INCHES, one, [bench | {"height": 17}], **group) == set()
     assert doubted("in", INCHES, one, [bench | {"height": 32}], **group) == {"group, height, by"}
-
-
-@pytest.mark.parametrize(("width", "meant_width"), [(12, "21 cm"), (21, ""), (15, "")])
-def test_two_figures_of_a_width_between_frames_placed_at_the_gap_of_another(width, meant_width):
-    """Middles 25 cm apart: 25 - 10 - 10.5 = 4.5 cm is the gap of 21 cm, and 9 cm that of 12."""
-    frames = [{"width": each, "height": 30, "drop": 4} for each in (20, width, 20)]
-    place = {name: {"centre": [x, 0]} for name, x in (("A", -25), ("B", 0), ("C", 25))}
-    found = meant("cm", ROOM, frames, arrangement="placed", place=place, gap=4.5)
-    assert found == ({"frame B, width": meant_width} if meant_width else {})

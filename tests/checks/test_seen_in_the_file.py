@@ -24,6 +24,16 @@ def test_sizes_that_all_are_inches_make_drops_deep_and_gaps_wide():
     assert doubted("cm", ROOM, prints(4.2, 4.4, 4.1, width=16.5, height=21), gap=6) == set()
 
 
+def test_sizes_that_all_are_inches_make_frames_heavy():
+    """19.5 × 27.5 in is 49.5 × 69.9 cm, where 2.8 kg is 8 kg/m² and not 52."""
+    teeth = [each | {"hanger": "sawtooth", "weight": "2.8 kg"} for each in prints(1, 1.1, width=19.5, height=27.5)]
+    assert doubted("cm", ROOM, teeth, gap=5) == {"all frames, width and height"}
+    assert doubted("cm", ROOM, [each | {"width": 49.5, "height": 70} for each in teeth], gap=5) == set()
+    assert doubted("cm", ROOM, [each | {"weight": "1.7 kg"} for each in teeth], gap=5) == set()
+    tiles = [each | {"width": 15, "height": 15, "weight": "1.1 kg"} for each in teeth]
+    assert doubted("cm", ROOM, tiles, gap=4) == set()  # 49 kg/m², but small
+
+
 def test_miniatures_of_a_size_sold_in_inches_hang_on_wires_of_their_own():
     assert doubted("cm", ROOM, prints(1.8, 1.9, width=9, height=12), gap=4) == set()
 
@@ -107,6 +117,68 @@ def test_the_hole_of_a_plate_is_beside_or_over_its_frame(left, drop, found):
     hanger = {"kind": "plates", "left": left, "right": left, "drop_left": drop, "drop_right": drop}
     told = doubted("cm", ROOM, [{"width": 52, "height": 52, "hanger": hanger}])
     assert told == ({f"frame A, hanger, drop_{side}" for side in ("left", "right")} if found else set())
+
+
+def test_plates_are_seen_from_the_front():
+    hanger = {"kind": "plates", "left": -1.4, "right": -1.4, "drop_left": 6.1, "drop_right": 5.7, "seen_from": "front"}
+    assert doubted("cm", ROOM, [{"width": 41, "height": 31, "hanger": hanger}]) == set()
+    assert doubted("cm", ROOM, [{"width": 41, "height": 31, "hanger": hanger | {"left": 5, "right": 5}}]) != set()
+
+
+def test_an_outlet_behind_a_radiator_is_no_slip_and_a_radiator_at_eye_level_is():
+    radiator = {"kind": "radiator", "left": 100, "bottom": 12, "width": 110, "height": 60}
+    outlet = {"kind": "outlet", "left": 120, "bottom": 30, "width": 8, "height": 8}
+    frames = prints(7, 7.1)
+    assert doubted("cm", ROOM, frames, [radiator, outlet]) == set()
+    assert doubted("cm", ROOM, frames, [radiator, outlet | {"kind": "switch"}]) != set()
+    assert doubted("cm", ROOM, frames, [radiator | {"bottom": 95}]) == set()
+    assert doubted("cm", ROOM, frames, [radiator | {"bottom": 114}]) == {"feature 1 (radiator), bottom"}
+
+
+def test_a_depth_many_times_that_of_all_others_is_in_another_unit():
+    two = [each | {"depth": 1.6} for each in prints(7, 7.1)]
+    assert meant("cm", ROOM, [*two, two[0] | {"depth": 16}])["frame C, depth"] == "16 mm"
+    assert doubted("cm", ROOM, [*two, two[0] | {"depth": 4.5}]) == set()
+    box = {"width": 400, "height": 500, "drop": 60, "depth": 240}
+    assert doubted("mm", {"width": 4000, "height": 2500}, [box]) == set()  # a model of a ship
+
+
+def test_a_mirror_weighs_what_its_glass_does():
+    """2.5 kg/m² for each mm (EN 572-1): 142 × 178 cm of 4 mm have 25 kg."""
+    glass = {"width": 142, "height": 178, "drop": 12}
+    assert doubted("cm", ROOM, [glass | {"title": "Mirror", "weight": "4.8 kg"}]) == {"frame A, weight"}
+    assert doubted("cm", ROOM, [glass | {"title": "Mirror", "weight": "38 kg"}]) == set()
+    assert doubted("cm", ROOM, [glass | {"title": "Sailcloth", "weight": "4.8 kg"}]) == set()
+
+
+def test_a_slot_lies_as_far_down_on_a_large_frame_as_on_small_ones():
+    def slots(width, height, drop):
+        hanger = {"kind": "keyholes", "left": "2", "right": "2"}
+        return {"width": width, "height": height, "drop": drop, "hanger": hanger}
+
+    small = [slots("11 1/2", "14 1/2", "1 13/16")] * 2
+    assert doubted("in", INCHES, [small[0], slots("25 1/2", "31 1/2", "2"), small[1]]) == set()
+    wires = [{"width": "11 1/2", "height": "14 1/2", "drop": "2 1/4"}] * 2
+    assert doubted("in", INCHES, [*wires, {"width": "25 1/2", "height": "31 1/2", "drop": "2"}]) != set()
+
+
+def test_one_of_three_an_inch_higher_was_misread():
+    three = [{"width": "24 1/8", "height": "18 1/8", "drop": "3"}] * 3
+    assert meant("in", INCHES, [*three[:2], three[2] | {"height": "19 1/8"}]) == {"frame C, height": "18.125 in"}
+    assert doubted("in", INCHES, [*three[:2], three[2] | {"height": "19 3/8"}]) == set()
+    assert doubted("in", INCHES, [*three[:2], *([three[2] | {"height": "19 1/8"}] * 2)]) == set()
+
+
+def test_a_screw_of_a_cleat_on_the_very_edge_is_seen_though_the_others_go_by_studs():
+    cleat = {
+        "width": 62,
+        "height": 44,
+        "drop": 7,
+        "hanger": {"kind": "cleat", "left": 11, "right": 11, "screw_below": 2},
+    }
+    edge = cleat | {"hanger": cleat["hanger"] | {"left": 0.9, "right": 0.9}}
+    assert doubted("cm", ROOM, [cleat, cleat]) == set()
+    assert doubted("cm", ROOM, [cleat, edge]) >= {"frame B, hanger, left"}
 
 
 def test_a_figure_that_was_typed_twice_is_seen():

@@ -7,7 +7,7 @@ from statistics import median
 
 from templates_gen.base.units import INCH, MM, exact, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place
-from templates_gen.checks.doubts.frames import weight_by_area
+from templates_gen.checks.doubts.frames import EDGE, weight_by_area
 from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths, no_inches
 from templates_gen.job.model import Frame, Job
 
@@ -15,16 +15,16 @@ BIG, TIGHT = 28 * INCH, 0.12
 """mm that the longer sides of frames are that may all be centimetres in a job of inches, and what part of a shorter
 side their gap then is at most.  Our own, by the samples: they have 0.16 to 0.3."""
 
-SMALL, WIDE, AS_USUAL = 450.0, 0.3, 0.22
-"""mm, and part of a shorter side, for frames that may all be inches in a job of centimetres; and of the height, a drop
-that tells that they are not.  Likewise."""
+SMALL, LONGER, WIDE, AS_USUAL = 450.0, 700.0, 0.3, 0.22
+"""mm, more where they are too heavy, and part of a shorter side, for frames that may all be inches in a job of
+centimetres; and of the height, a drop that tells that they are not.  Likewise."""
 
 PARTS = 25.0
 """mm, a gap that is tight on purpose, as between the parts of one picture.  Our own, no source."""
 
-LITTLE_DROP, MUCH_DROP, DEEP_DROP, MUCH_WEIGHT = 0.08, 0.29, 0.345, 40.0
+LITTLE_DROP, MUCH_DROP, DEEP_DROP, MUCH_WEIGHT = 0.08, 0.29, 0.345, 36.0
 """Of the height, of a taut wire's drop: with sides too large it is too little, with sides too small too much, or surely
-too much; and kg/m² that hardly any frame weighs but for sides that are too small.  Our own, no source."""
+too much; and kg/m² that hardly any frames weigh but for sides that are too small.  Our own, no source."""
 
 FLAT, LEVEL, NO_CANVAS = 0.066, (0.1, 0.25), (300.0, 700.0)
 """Of the height, drops that all are in inches in a job of centimetres; what they then are; and mm that frames are high
@@ -45,11 +45,14 @@ def all_frames(job: Job, known: Written) -> Iterator[Doubt]:
     large = longer > BIG and share < TIGHT and not split
     if unit == "in" and (alone or (large and (odd or 0.0 < _share_of_drops(frames) < LITTLE_DROP))):
         yield _all_in(job, "cm", MM["cm"] / INCH)
-    inches, heavy = all(by_the_inch(frame) for frame in frames), _too_heavy(frames)
+    inches = all(by_the_inch(frame) for frame in frames)
+    heavy, sure = _heavy(frames)
     drop = _share_of_drops(frames)
-    small, deep, wide = unit == "cm" and longer < SMALL, drop > MUCH_DROP, share > WIDE and not 0.0 < drop <= AS_USUAL
+    small, deep, wide = longer < SMALL, drop > MUCH_DROP, share > WIDE and not 0.0 < drop <= AS_USUAL
     told = _alike_and_unweighed(frames) and (drop > DEEP_DROP or (deep and share > WIDE))
-    if small and ((wide and inches) or (deep and (inches or heavy)) or told):
+    solid = any(frame.fixing.kind == "screw" for frame in frames)  # as reliefs of bronze or stone hang
+    weighed = (heavy and deep and longer < LONGER) or (small and not solid and (sure or (heavy and wide)))
+    if unit == "cm" and (weighed or (small and ((wide and inches) or (deep and inches) or told))):
         yield _all_in(job, "in", INCH / MM["cm"])
     yield from _all_drops(job, known)
 
@@ -89,9 +92,11 @@ ONE_MAKE = 1.3
 """So many times the least is the most of drops that are as one person makes them.  Our own, no source."""
 
 
-def _too_heavy(frames: Sequence[Frame]) -> bool:
-    masses = [mass for frame in frames if (mass := weight_by_area(frame))]
-    return bool(masses) and median(masses) > MUCH_WEIGHT
+def _heavy(frames: Sequence[Frame]) -> tuple[bool, bool]:
+    """Whether frames are heavy for what they measure, and whether they surely are: small ones are mostly moulding."""
+    masses = [(mass, EDGE / min(frame.width, frame.height)) for frame in frames if (mass := weight_by_area(frame))]
+    heavy = bool(masses) and median(mass for mass, _ in masses) > MUCH_WEIGHT
+    return heavy, heavy and all(mass > MUCH_WEIGHT + edge for mass, edge in masses)
 
 
 def _all_in(job: Job, other: str, times: float) -> Doubt:

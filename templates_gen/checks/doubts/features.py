@@ -10,7 +10,7 @@ from templates_gen.base.units import exact, show, show_both
 from templates_gen.base.words import feature_place, with_article
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, unusual, written
-from templates_gen.checks.doubts.readings import Usual, other_readings, swapped_figures
+from templates_gen.checks.doubts.readings import NO_READING, Usual, other_readings, swapped_figures
 from templates_gen.job.model import Feature, Job
 from templates_gen.job.seats import use_by_name
 
@@ -151,16 +151,11 @@ def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[
                 why=f"and it is {show(feature.rect.width, known.unit)} wide", ask="Did width and bottom change places?",
                 meant=((f"{place}, width", exact(bottom, known.unit)), (where, exact(feature.rect.width, known.unit))),
             )  # fmt: skip
+    if feature.kind == "radiator":
+        yield from unusual(RULE, where, bottom, usual.RADIATOR_BOTTOM, known, "a radiator above the floor")
     stands = feature.kind == "door" or (feature.kind == "furniture" and (_is_seat(feature) or _is_table(feature)))
-    low = feature.kind == "window" and bottom < usual.WINDOW_TO_FLOOR and feature.rect.y1 < usual.WINDOW_HEAD
-    if low:
-        yield Doubt(
-            rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{place}, height",),
-            why=f"so the window ends {show_both(feature.rect.y1, known.unit)} above the floor, where few do",
-            ask="How high above the floor does it begin?",
-        )  # fmt: skip
-    elif feature.kind == "window" and feature.rect.y1 < LOW_HEAD:
-        yield from _lower_than_a_door(feature, where, known)
+    if feature.kind == "window":
+        yield from _low_window(feature, where, known)
     if stands and bottom > (usual.STEPS if feature.kind == "door" else usual.FROM_FLOOR):
         yield Doubt(
             rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{place}, left",),
@@ -173,17 +168,17 @@ LOW_HEAD, HEADS = 1500.0, Usual(1800.0, 2500.0)
 """mm above the floor that hardly any window ends at, and at which most do.  Our own, no source."""
 
 
-def _lower_than_a_door(feature: Feature, where: str, known: Written) -> Iterator[Doubt]:
-    """A window that ends lower than people look, and as high as most if its lower edge is read otherwise."""
-    bottom, high, unit = feature.rect.y0, feature.rect.height, known.unit_of(where)
-    for meant in (*other_readings(bottom, unit), *swapped_figures(bottom, unit)):
-        if HEADS.holds(meant.mm + high):
-            yield Doubt(
-                rule=RULE, place=where, shown=show(bottom, known.unit),
-                why=f"so the window ends {show_both(feature.rect.y1, known.unit)} above the floor, where few do",
-                ask=meant.ask, meant=meant.meant(where),
-            )  # fmt: skip
-            return
+def _low_window(feature: Feature, where: str, known: Written) -> Iterator[Doubt]:
+    """A window that ends lower than a door, near the floor, or where its lower edge read otherwise is as most are."""
+    bottom, top, unit = feature.rect.y0, feature.rect.y1, known.unit_of(where)
+    readings = (*other_readings(bottom, unit), *swapped_figures(bottom, unit)) if top < LOW_HEAD else ()
+    likely = next((each for each in readings if HEADS.holds(each.mm + top - bottom)), NO_READING)
+    if likely.ask or (bottom < usual.WINDOW_TO_FLOOR and top < usual.WINDOW_HEAD):
+        yield Doubt(
+            rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{where.rpartition(', ')[0]}, height",),
+            why=f"so the window ends {show_both(top, known.unit)} above the floor, where few do",
+            ask=likely.ask or "How high above the floor does it begin?", meant=likely.meant(where),
+        )  # fmt: skip
 
 
 HIGH_SWITCH, SWITCHES = 1500.0, Usual(850.0, 1230.0)
@@ -240,6 +235,8 @@ def _cannot_share(one: Feature, two: Feature) -> bool:
     up = min(one.rect.y1, two.rect.y1) - max(one.rect.y0, two.rect.y0)
     kinds = {one.kind, two.kind}
     if across <= 0 or up <= 0 or (kinds & {"window"} and kinds & {"radiator", "vent"}):
+        return False
+    if kinds == {"outlet", "radiator"}:  # behind it, for what heats it
         return False
     if kinds == {"door", "furniture"}:
         return across > IN_DOOR

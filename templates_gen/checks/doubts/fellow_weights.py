@@ -11,9 +11,10 @@ from templates_gen.checks.doubts.fellows import MASS_APART, Others, each_beside,
 from templates_gen.checks.doubts.frames import OtherMass, other_mass, square_metres, weight_by_area
 from templates_gen.job.model import Frame, Job
 
-MASS_MIXED, MASS_SURE = 1.6, 2.15
+MASS_MIXED, MASS_SURE, MASS_TWIN = 1.6, 2.15, 1.95
 """So many times more or less by area than all others is a weight in another system than theirs that stands alone; and
-one where theirs are alike.  A pound is 2.2 times less than a kilogram.  Our own, no source."""
+one where theirs are alike; and of two of one size and make.  A pound is 2.2 times less than a kilogram.  Our own, no
+source."""
 
 MASS_ALIKE = 1.3
 """The heaviest of several, by area, is so many times the lightest where they are alike.  Our own, no source."""
@@ -59,6 +60,8 @@ def mass_room(frame: Frame, others: Sequence[Frame], masses: Sequence[float], kn
     own, theirs = known.metric_mass(frame.id), {known.metric_mass(other.id) for other in others}
     if own is not None and theirs == {not own}:
         return MASS_MIXED
+    if len(others) == 1 and (frame.width, frame.height) == (others[0].width, others[0].height):
+        return MASS_TWIN if (frame.hanger.kind, frame.depth) == (others[0].hanger.kind, others[0].depth) else MASS_APART
     enough = len(masses) > (1 if len({(other.width, other.height) for other in (frame, *others)}) == 1 else 2)
     areas = [square_metres(each) for each in (frame, *others)]
     enough = enough and max(areas) <= AS_LARGE * min(areas)

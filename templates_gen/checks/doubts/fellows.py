@@ -100,9 +100,10 @@ def _other_unit(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]
     for reading in readings:
         times = reading.mm / frame.width
         width, height = frame.width * times, frame.height * times
+        nearer = typed_as(frame, known.unit) and _nearest(width * height, others) < away
         fits = away > ALONE and (
             (others.hold(width, height) and _fits_better(frame, others, times))
-            or (typed_as(frame, known.unit) and _nearest(width * height, others) < away)
+            or (nearer and _weighs_as(frame, others, times))
         )
         if fits or others.has(width, height):
             yield Doubt(
@@ -141,13 +142,20 @@ def _fits_better(frame: Frame, others: Others, times: float) -> bool:
     alike = [other for other in others.frames if other.hanger.kind == frame.hanger.kind]
     shares = [drop / other.height for other in alike for drop in drops_of(other)]
     own_drops = [drop / frame.height for drop in drops_of(frame)]
-    if own_drops and shares and not near(own_drops[0], shares, DROP_APART):
+    told = frame.hanger.traits.alone is not None  # a slot's or a tooth's drop is no part of the height
+    if told and own_drops and shares and not near(own_drops[0], shares, DROP_APART):
         return near(own_drops[0] / times, shares, DROP_APART)
     masses = [mass for other in others.frames if (mass := weight_by_area(other))]
     own = weight_by_area(frame)
     if own and masses and not near(own, masses, MASS_APART):
         return near(own / times**2, masses, MASS_APART)
     return False
+
+
+def _weighs_as(frame: Frame, others: Others, times: float) -> bool:
+    """False for a frame whose weight tells that its size is not `times` what is given."""
+    own, masses = weight_by_area(frame), [mass for other in others.frames if (mass := weight_by_area(other))]
+    return not own or not masses or near(own / times**2, masses, MASS_APART)
 
 
 DROP_APART = 1.5
@@ -203,26 +211,13 @@ def _long(frame: Frame) -> str:
     return "wide as high" if frame.width > frame.height else "high as wide"
 
 
-NO_SQUARE, IN_A_ROW, KEPT = 1.08, 3, 1.1
-"""A side so many times the other is longer; so many frames of a row stand where one lies; and so many times more or
-less is a drop that is theirs: on teeth or slots it tells little.  Our own, no source."""
-
-
-def _in_one_row(frame: Frame, others: Others, job: Job) -> bool:
-    """True for a frame off the middle of a row, on teeth or the like as all others are, with a drop as theirs."""
-    if job.group.arrangement not in ("row", "stairs"):
-        return False
-    at, last = job.group.rows[0].index(frame.id), len(others.frames)
-    hung = {each.hanger.kind for each in (frame, *others.frames)}
-    drops, own = [drop for each in others.frames for drop in drops_of(each)], drops_of(frame)
-    alike = own and drops and near(own[0], drops, KEPT)
-    return last >= IN_A_ROW and 2 * at != last and len(hung) == 1 and frame.hanger.traits.alone is None and bool(alike)
+NO_SQUARE = 1.08
+"""A side so many times the other is longer.  Our own, no source."""
 
 
 def _quarter_turn(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
-    """The one frame on its side in a grid, around something, or in a row of many on teeth, of frames that all stand; or
-    the one of its type."""
-    whole = others.frames if job.group.arrangement in ("grid", "around") or _in_one_row(frame, others, job) else ()
+    """The one frame on its side in a grid, or around something, of frames that all stand; or the one of its type."""
+    whole = others.frames if job.group.arrangement in ("grid", "around") else ()
     of_type = [one for one in others.frames if frame.type and one.type == frame.type]
     for alike, which in ((whole, "of the group"), (of_type, f'of type "{frame.type}"')):
         turned_all = all(_same(one.width, frame.height) and _same(one.height, frame.width) for one in alike)

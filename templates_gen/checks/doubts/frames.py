@@ -19,6 +19,9 @@ mirror 20 to 35.  The limits are our own."""
 GLAZED = 4.0
 """kg/m² at least where the glazing is glass: 2 mm of it, in a frame that is a little larger.  Our own."""
 
+MIRRORS = frozenset(("mirror", "spiegel", "miroir", "espejo"))
+"""What is of glass, by a word of its name.  Our own list, no source."""
+
 BARE = 1.1
 """kg/m² at least where there is no glazing: a canvas on light bars.  Our own."""
 
@@ -128,6 +131,9 @@ def _weight(frame: Frame, known: Written) -> Iterator[Doubt]:
         return
     least, most = {"glass": GLAZED, "none": BARE}.get(frame.glazing, LIGHT), _most_heavy(frame)
     bare = frame.glazing == "none" or (not frame.glazing and frame.hanger.traits.by_hand == "teeth")
+    least = min(least, BARE) if bare else least
+    if usual.words_of(f"{frame.id} {frame.title} {frame.type}") & MIRRORS:
+        least = max(least, GLAZED)
     if bare and max(frame.width, frame.height) >= BANNER:
         least = PAPER
     if least <= by_area <= most:

@@ -37,7 +37,8 @@ def hanger_doubts(job: Job) -> Iterator[Doubt]:
         for place, drop in drops(frame, known):
             if not as_deep(frame, drop, job):
                 yield from _drop(frame, place, drop, known)
-        if frame.hanger.left is not None and frame.hanger.right is not None and not _by_studs(frame, job.wall.studs):
+        by_studs = _by_studs(frame, job.wall.studs) and min(insets(frame)) >= NEAREST_RAIL
+        if frame.hanger.left is not None and frame.hanger.right is not None and not by_studs:
             yield from _insets(frame, known)
             yield from _uneven(frame, known)
             yield from _plates(frame, known) if frame.hanger.traits.shows else ()
@@ -198,13 +199,14 @@ def _evenly(one: float, other: float, side: float, unit: str) -> str:
     return f"Was one of them misread by a whole {called}?" if abs(abs(one - other) - step) <= READ[called] else ""
 
 
-CENTIMETRE, READ = 10.0, {"centimetre": 1.2, "inch": 3.3}
+CENTIMETRE, READ = 10.0, {"centimetre": 0.8, "inch": 3.3}
 """mm that a tape is misread by, and that two drops differ besides.  Our own, no source."""
 
 
 def _from_front(frame: Frame, aside: float, lower: float, known: Written) -> Iterator[Doubt]:
     """Seen from the front, which no back is: doubted where the two sides' difference would be nailed twice over."""
-    if known.seen_from(frame.id) == "front" and (aside >= FRONT_ASIDE or lower >= FRONT_LOWER):
+    hidden = not frame.hanger.traits.shows
+    if hidden and known.seen_from(frame.id) == "front" and (aside >= FRONT_ASIDE or lower >= FRONT_LOWER):
         yield Doubt(
             rule="doubtful-hanger", place=frame_place(frame.id, "hanger", "seen_from"), shown="front",
             about=(frame.id,), uses=(frame_place(frame.id, "hanger", "left"),),

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 from math import log
 from statistics import median
 
-from templates_gen.base.units import exact, show
+from templates_gen.base.units import INCH, exact, show
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, written
-from templates_gen.checks.doubts.fellows import Others, drops_of, each_beside, near, turned, uses_of
+from templates_gen.checks.doubts.fellows import AMONG, NO_SQUARE, Others, drops_of, each_beside, near, turned, uses_of
 from templates_gen.checks.doubts.plan import mirrored
-from templates_gen.checks.doubts.readings import swapped_figures
+from templates_gen.checks.doubts.readings import other_readings, swapped_figures, tenfold
 from templates_gen.job.model import Frame, Job
 
 KEPT, KEPT_AMONG, AGREE, USUAL_SHARE = 1.05, 1.02, 1.15, 0.15
@@ -35,11 +35,11 @@ def nearly_twins(job: Job, only: str = "") -> Iterator[Doubt]:
     """What is doubtful about a frame that is nearly the twin of others; about one alone, if it is named."""
     known = written(job)
     for frame, others in each_beside(job, only):
-        yield from _figures_swapped(frame, others, known)
-        yield from _copied_side(frame, others, known)
+        yield from _one_side_else(frame, others, known)
         yield from _kept_its_drop(frame, others, job)
         yield from _only_the_glass(frame, others, known)
         yield from _parts_swapped(frame, others, known)
+        yield from _depth(frame, others, known)
 
 
 def _exactly(one: float, other: float) -> bool:
@@ -50,61 +50,60 @@ def _ratio(frame: Frame) -> float:
     return max(frame.width, frame.height) / min(frame.width, frame.height)
 
 
-def _figures_swapped(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    """One side with two figures that changed places, where it is else the twin of another, and hangs as that does."""
-    for name, other_name in (("width", "height"), ("height", "width")):
+def _one_side_else(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """The twin of others but for one side: two of its figures changed places, or it was copied, or a figure is lost."""
+    for name, kept in (SIDES, SIDES[::-1]):
         place, mm = frame_place(frame.id, name), getattr(frame, name)
         twins = [
             each for each in others.frames
-            if _exactly(getattr(frame, other_name), getattr(each, other_name)) and _hangs_as(frame, each)
+            if _exactly(getattr(frame, kept), getattr(each, kept)) and _hangs_as(frame, each)
         ]  # fmt: skip
         if not twins or known.explicit(place) or any(_exactly(mm, getattr(each, name)) for each in twins):
             continue
-        for meant in swapped_figures(mm, known.unit_of(place)):
-            twin = next((each for each in twins if abs(getattr(each, name) - meant.mm) < FIGURE), None)
-            if twin is not None and (len(twins) > 1 or _ratio(frame) > _ratio(twin)):
-                yield Doubt(
-                    rule="doubtful-size", place=place, shown=show(mm, known.unit), about=(frame.id, twin.id),
-                    uses=uses_of(frame, "width", "height"),
-                    why=f"but frame {twin.id}, else of the same size, has {show(meant.mm, known.unit)}",
-                    ask=meant.ask, meant=meant.meant(place),
-                )  # fmt: skip
-                return
-
-
-def _copied_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    """One side that is the other one of its twins, or that of the frame beside it, where all else is as theirs."""
-    for name, kept in (("width", "height"), ("height", "width")):
-        twins = [
-            each for each in others.frames
-            if _exactly(getattr(frame, kept), getattr(each, kept)) and _hangs_as(frame, each, KEPT)
+        swapped = [
+            (each, meant.ask) for meant in swapped_figures(mm, known.unit_of(place)) for each in twins
+            if abs(getattr(each, name) - meant.mm) < FIGURE and (len(twins) > 1 or _ratio(frame) > _ratio(each))
         ]  # fmt: skip
-        if len(twins) < ALIKE or not all(_same_size(each, twins[0]) for each in twins) or not drops_of(frame):
-            continue
-        mine, theirs = getattr(frame, name), getattr(twins[0], name)
-        square = _exactly(mine, getattr(frame, kept)) and len(twins) == len(others.frames)
-        beside = [others.frames[at] for at in (others.at - 1, others.at) if 0 <= at < len(others.frames)]
-        next_one = any(_exactly(mine, getattr(each, name)) and not _same_size(frame, each) for each in beside)
-        long = _ratio(frame) > LONG * max(map(_ratio, others.frames))
-        if not _exactly(mine, theirs) and (square or (next_one and long)) and _may_weigh_the_same(frame, twins):
-            place = frame_place(frame.id, name)
+        other = _copied_or_lost(frame, others, twins, name, known.unit_of(place) == "in")
+        for twin, ask in (*swapped, *([(twins[0], other)] if other else []))[:1]:
+            meant = getattr(twin, name)
             yield Doubt(
-                rule="doubtful-size", place=place, shown=show(mine, known.unit), about=(frame.id, twins[0].id),
-                uses=uses_of(frame, "width", "height"),
-                why=f"as {'it is ' + ('high' if name == 'width' else 'wide') if square else 'the next frame has'}, but "
-                f"frame {twins[0].id}, else like it, has {show(theirs, known.unit)}",
-                ask="Was it copied from there?", meant=((place, exact(theirs, known.unit)),),
+                rule="doubtful-size", place=place, shown=show(mm, known.unit), about=(frame.id, twin.id),
+                uses=uses_of(frame, *SIDES),
+                why=f"but frame {twin.id}, else of the same size, has {show(meant, known.unit)}",
+                ask=ask, meant=((place, exact(meant, known.unit)),),
             )  # fmt: skip
+            return
 
 
-ALIKE, LONG = 2, 1.3
-"""So many twins tell of a side that was copied; and so many times as long as any other is a frame with a side of the
-one beside it.  Our own, no source."""
+ALIKE, LONG, VERY_LONG = 2, 1.3, 2.1
+"""So many twins tell of a side; and so many times as long as any other is a frame with a side of the one beside it, or
+so many times as long as wide one with a figure lost.  Our own, no source."""
+
+
+def _copied_or_lost(frame: Frame, others: Others, twins: Sequence[Frame], name: str, inches: bool) -> str:
+    """What is asked about a frame with a drop of its twins, but with one side that makes it square, or long."""
+    weighed = frame.weight is not None and not frame.estimated and len({frame.weight, *(t.weight for t in twins)}) == 1
+    room = ALONE_AGREE if frame.hanger.traits.alone is None else KEPT
+    alike = drops_of(frame) and all(_hangs_as(frame, each, room) and _same_size(each, twins[0]) for each in twins)
+    if not alike or not _may_weigh_the_same(frame, twins) or (len(twins) < ALIKE and not weighed):
+        return ""
+    beside = [others.frames[at] for at in (others.at - 1, others.at) if 0 <= at < len(others.frames)]
+    next_one = any(_exactly(getattr(frame, name), getattr(each, name)) for each in beside)
+    long = _ratio(frame) > LONG * max(map(_ratio, others.frames))
+    if _exactly(frame.width, frame.height) and len(twins) == len(others.frames) >= ALIKE:
+        return "Was it copied from its other side?"
+    off = abs(getattr(frame, name) - getattr(twins[0], name))
+    if inches and abs(off - INCH) < FIGURE and len(twins) == len(others.frames) >= ALIKE:
+        return "Was it misread by a whole inch?"
+    if long and next_one:
+        return "Was it copied from the next frame?"
+    return "Is a figure missing, or one too many?" if long and _ratio(frame) > VERY_LONG else ""
 
 
 def _kept_its_drop(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
     """A frame that lies among frames of its sides that stand, or stands among such that lie, with a drop of theirs."""
-    if _exactly(frame.width, frame.height) or others.has(frame.width, frame.height):
+    if _ratio(frame) < NO_SQUARE or others.has(frame.width, frame.height):
         return
     twins = [
         each for each in others.frames
@@ -115,12 +114,24 @@ def _kept_its_drop(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
     most = 2 * len(twins) >= len(others.frames) or (
         twins and (min(frame.id, twins[0].id), max(frame.id, twins[0].id)) in mirrored(job.group)
     )
-    if not own or not most or not theirs or frame.hanger.traits.alone is None:
+    told = frame.hanger.traits.alone is not None
+    if not own or not most or not theirs or not (told or _off_middle(frame, others, twins, job)):
         return
-    agree = max(theirs) <= AGREE * min(theirs)
+    agree = max(theirs) <= (AGREE if told else ALONE_AGREE) * min(theirs)
     kept = near(median(own), theirs, KEPT if len(twins) == len(others.frames) else KEPT_AMONG)
     if agree and kept and _may_weigh_the_same(frame, twins) and (len(twins) > 1 or _odder(frame, twins[0])):
         yield turned(frame, job.unit, f"while frame {twins[0].id}, of its sides and its drop, is turned the other way")
+
+
+ALONE_AGREE, IN_A_ROW = 1.25, 3
+"""As AGREE where a drop tells little, as on teeth or slots; then so many must stand in a row where one lies off its
+middle.  Our own, no source."""
+
+
+def _off_middle(frame: Frame, others: Others, twins: Sequence[Frame], job: Job) -> bool:
+    """True for the one in a row, or up a stair, that lies while all others stand, where nothing mirrors it."""
+    alone = job.group.arrangement in ("row", "stairs") and len(others.frames) == len(twins) >= IN_A_ROW
+    return alone and 2 * job.group.rows[0].index(frame.id) != len(twins)
 
 
 def _may_weigh_the_same(frame: Frame, twins: Sequence[Frame]) -> bool:
@@ -168,6 +179,26 @@ def _parts_swapped(frame: Frame, others: Others, known: Written) -> Iterator[Dou
                 why=f"{show(more, known.unit)} more than that of frame {twin.id}, its twin, and its mat as much less",
                 ask="Did moulding and mat change places?",
                 meant=((frame_place(frame.id, "moulding, face"), exact(twin.face, known.unit)),),
+            )  # fmt: skip
+            return
+
+
+DEEP, OF_DEPTH = 80.0, 3.0
+"""mm of a frame's depth that is asked about where it is so many times that of any other.  Our own, no source."""
+
+
+def _depth(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """A frame that stands out from the wall far more than all others, and as they do in another unit."""
+    place, depths = frame_place(frame.id, "depth"), [each.depth for each in others.frames if each.depth]
+    if frame.depth is None or frame.depth < DEEP or not depths or frame.depth < OF_DEPTH * max(depths):
+        return
+    unit = known.unit_of(place)
+    for meant in (*other_readings(frame.depth, unit), *tenfold(frame.depth, unit)):
+        if near(meant.mm, depths, AMONG):
+            yield Doubt(
+                rule="doubtful-size", place=place, shown=show(frame.depth, known.unit), about=(frame.id,),
+                why=f"more than {show(max(depths), known.unit)}, the most of all others", ask=meant.ask,
+                meant=meant.meant(place),
             )  # fmt: skip
             return
 

@@ -14,13 +14,13 @@ from templates_gen.checks.doubts.doubt import Doubt, Written, written
 from templates_gen.checks.doubts.readings import Reading, Usual, other_readings, swapped_figures
 from templates_gen.job.model import Feature
 
-LOW, HIGH, EYES = 1200.0, 1880.0, Usual(1380.0, 1660.0)
-"""mm above the floor: the middle of a group that is low, or high, where nothing on the wall tells why, and where most
-hang, 57 to 63 in and some room.  Our own, by common practice, no source."""
+LOW, LOWER, HIGH, EYES = 1200.0, 1300.0, 1780.0, Usual(1380.0, 1660.0)
+"""mm above the floor: the middle of a group that is low, also with its top at eye level, or high, where nothing on the
+wall tells why, and where most hang, 57 to 63 in and some room.  Our own, by common practice, no source."""
 
-SMALL, TALL, ROOM = 400.0, 1000.0, Usual(2200.0, 4500.0)
-"""mm of a group that may be hung for children, and of one that reaches low anyway; and of a room that people stand in.
-Our own, no source."""
+SMALL, TALL, TALLER, ROOM = 400.0, 1000.0, 1300.0, Usual(2200.0, 4500.0)
+"""mm of a group that may be hung for children, of one that reaches low anyway, or below a top; and of a room that
+people stand in.  Our own, no source."""
 
 WIDER = 1.15
 """So many times as wide as what it hangs above is a group that is too wide for a narrow one of its name.  Our own: two
@@ -53,7 +53,8 @@ def _off_eye_level(plan: Plan) -> Iterator[Doubt]:
     height, wall, group = plan.job.group.height, plan.job.wall, plan.group
     if height.by not in ("centre", "top", "bottom") or wall.stairs or wall.outline or not ROOM.holds(wall.height):
         return
-    low = group.cy < (LOW if height.by != "top" else EYES.least) and SMALL < group.height < TALL
+    ends = height.by == "top" and EYES.holds(height.at)  # hardly any group ends where people look
+    low = group.cy < (LOWER if ends else LOW) and SMALL < group.height < (TALLER if ends else TALL)
     high = group.cy > HIGH or (height.by == "bottom" and EYES.holds(height.at) and not EYES.holds(group.cy))
     if not (low or high) or any(_tells_why(each, group, low) for each in wall.features):
         return
@@ -84,7 +85,7 @@ def _meant(plan: Plan, place: str, known: Written) -> Iterator[Reading]:
     edges = {
         "centre": (("top", -half), ("bottom", half)),
         "bottom": (("middle", -half), ("top", -2 * half)),
-        "top": (("middle", half),),
+        "top": (("middle", half), ("bottom", 2 * half)),
     }
     for edge, more in edges[height.by]:
         yield Reading(

@@ -12,9 +12,9 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import exact, show, show_both
-from templates_gen.checks.doubts.doubt import Doubt, frame_place, written
+from templates_gen.checks.doubts.doubt import Doubt
 from templates_gen.checks.doubts.fellows import turned
-from templates_gen.checks.doubts.readings import Usual, swapped_figures
+from templates_gen.checks.doubts.readings import Usual
 from templates_gen.hanging.bearings import Nail
 from templates_gen.job.model import Group
 
@@ -43,7 +43,6 @@ def plan_doubts(plan: Plan) -> Iterator[Doubt]:
     yield from _beside_furniture(plan)
     yield from _far_away(plan)
     yield from _spoils_symmetry(plan)
-    yield from _spoils_gaps(plan)
 
 
 ROOM_HEIGHT, HIGH_GROUP = Usual(2100.0, 3300.0), 1900.0
@@ -181,31 +180,3 @@ def _which(one: Hung, two: Hung, plan: Plan) -> Doubt:
     rare = min((two, one), key=lambda hung: sizes.count((round(hung.rect.width), round(hung.rect.height))))
     other = one if rare is two else two
     return turned(rare.frame, plan.job.unit, f"while frame {other.frame.id} on the other side stands the other way")
-
-
-def _spoils_gaps(plan: Plan) -> Iterator[Doubt]:
-    """A frame placed halfway between two others, at the gap from both if two figures of its width change places."""
-    group, unit = plan.job.group, plan.job.unit
-    for hung in plan.frames if group.arrangement == "placed" and len(plan.frames) <= MOST else ():
-        frame, left, right = hung.frame, *_beside(hung, plan)
-        if abs(left - right) > MIRRORED or abs(left - group.gap_across) <= MIRRORED:
-            continue
-        place = frame_place(frame.id, "width")
-        for meant in swapped_figures(frame.width, written(plan.job).unit_of(place)):
-            if abs(left - (meant.mm - frame.width) / 2 - group.gap_across) <= MIRRORED:
-                yield Doubt(
-                    rule="doubtful-size", place=place, shown=show(frame.width, unit), about=(frame.id,),
-                    uses=(f"group, place, {frame.id}", "group, gap"),
-                    why=f"which leaves {show(left, unit)} on either side, where the gap is "
-                    f"{show(group.gap_across, unit)}",
-                    ask=meant.ask, meant=meant.meant(place),
-                )  # fmt: skip
-                return
-
-
-def _beside(hung: Hung, plan: Plan) -> tuple[float, float]:
-    """The room (mm) to the nearest frame on its left and on its right; endless where there is none."""
-    rect, others = hung.rect, [other.rect for other in plan.frames if other is not hung]
-    level = [other for other in others if other.y0 < rect.y1 and other.y1 > rect.y0]
-    left = min((rect.x0 - other.x1 for other in level if other.cx < rect.cx), default=math.inf)
-    return left, min((other.x0 - rect.x1 for other in level if other.cx > rect.cx), default=math.inf)

@@ -22,6 +22,7 @@ def twin_sides(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     """What is doubtful about how far in from their sides the hangers of frames of one size are."""
     yield from _one_off(twins, known)
     yield from _other_side(twins, known)
+    yield from _seen_alone(twins, known)
 
 
 def _one_off(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
@@ -73,17 +74,17 @@ TOLD = 2.9
 """mm that the two sides of a frame differ by for which it matters from where they were seen.  Our own, no source."""
 
 
-def seen_alone(frames: Sequence[Frame], known: Written, only: str) -> Iterator[Doubt]:
-    """The one frame with unlike sides that was seen from the front, or the back, where all others were not."""
+def _seen_alone(frames: Sequence[Frame], known: Written) -> Iterator[Doubt]:
+    """The one of several twins, with unlike sides, that was seen from another side than all others."""
     seen = {frame.id: known.seen_from(frame.id) for frame in frames}
     count = Counter(filter(None, seen.values()))
     for frame in frames if len(count) == 2 and count.total() > 2 else ():
         (left, right), mine, own = insets(frame), seen[frame.id], drops(frame, known)
         unlike = max(abs(left - right), abs(own[0][1] - own[-1][1]) if own else 0.0) >= TOLD
-        if mine and count[mine] == 1 and unlike and only in ("", frame.id):
+        if mine and count[mine] == 1 and unlike:
             place, other = frame_place(frame.id, "hanger", "seen_from"), next(each for each in count if each != mine)
             yield Doubt(
                 rule="doubtful-hanger", place=place, shown=mine, about=(frame.id,),
-                why="but all others of this job were seen from the other side, and its two sides differ",
+                why="but all others of this size were seen from the other side, and its two sides differ",
                 ask=f'Is it "{other}"?', meant=((place, other),),
             )  # fmt: skip

@@ -11,7 +11,7 @@ from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, writt
 from templates_gen.checks.doubts.fellows import MOST_COMPARED
 from templates_gen.checks.doubts.hangers import drops, insets
 from templates_gen.checks.doubts.readings import Reading, Usual, doubled_figure, probably
-from templates_gen.checks.doubts.twin_sides import seen_alone, twin_sides
+from templates_gen.checks.doubts.twin_sides import twin_sides
 from templates_gen.job.hangers import TAUT_AGAIN
 from templates_gen.job.model import Frame, Job
 
@@ -28,6 +28,9 @@ FEW, SEVERAL, MANY, OFF_FEW, OFF_ALL, OFF_AGREED, APART = 2, 4, 5, 15.0, 12.5, 7
 """So many twins whose drops agree tell what theirs is to be, and so many surely; so many how widely theirs differ; mm
 that one is off a few, and off several, at least: 5/8 in and 1/2 in; and mm, and so many times as much as theirs differ,
 that one is off more.  Our own, no source."""
+
+CLEARLY, OFF_CLEARLY = 1.35, 8.5
+"""So many times more or less than the most of several is a small drop that is off by fewer mm.  Our own, no source."""
 
 FEWEST = 3
 """So many others tell what is usual in a job.  Our own, no source."""
@@ -48,7 +51,6 @@ def twin_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
             yield doubt
     for same in kinds.values():
         yield from (doubt for doubt in _alone(same, known, only) if doubt.place not in doubted)
-        yield from seen_alone(same, known, only)
     yield from _drop_as_depth(frames, known, only)
     yield from _copied(frames, job.unit)
 
@@ -94,8 +96,10 @@ def _stands_off(drop: float, others: Sequence[float], count: int) -> bool:
     """True for a drop that is off those of its twins, of `count` frames with its own, which agree."""
     differ, away = max(others) - min(others), _away(drop, others)
     off = OFF_ALL if count > SEVERAL else OFF_FEW
+    if count > SEVERAL and max(drop, max(others)) > CLEARLY * min(drop, max(others)):
+        off = OFF_CLEARLY
     if count > MANY:
-        off = min(off, max(OFF_AGREED, APART * differ))
+        off = min(off, max(OFF_AGREED, APART * differ, OF_DROP * median(others)))
     return differ <= AGREE and away >= off
 
 

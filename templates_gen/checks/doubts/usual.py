@@ -41,7 +41,7 @@ NOSINGS_CLEAR = Usual(400.0, 1600.0, 200.0, 2000.0)
 """How far frames stay above a stair's nosings."""
 
 FRAME_SIDE = Usual(48.0, 3300.0, 25.0, 6000.0)
-DEPTH = Usual(4.0, 170.0, 3.0, 200.0)
+DEPTH = Usual(4.0, 170.0, 3.0, 260.0)
 
 GAP = Usual(9.5, 160.0, 6.0, 400.0)
 """2 to 3 in at home, up to 6 in in museums; 3/8 in between the parts of one picture."""
@@ -176,6 +176,9 @@ is thick on which pictures stand.  Our own, no source."""
 
 SWITCH_BOTTOM, OUTLET_BOTTOM = Usual(600.0, 1700.0, 300.0, 2200.0), Usual(30.0, 1500.0, 0.0, 2300.0)
 """Above the floor.  UK 450 to 1200 mm to the middle (Approved Document M, from memory); US switches at about 48 in."""
+
+RADIATOR_BOTTOM = Usual(0.0, 1000.0, 0.0, 1100.0)
+"""Under a window, on the floor, or in a bathroom at chest height."""
 
 FROM_FLOOR, STEPS = 60.0, 450.0
 """mm above the floor that a seat or a table begins at most: a sill; and a door, with two steps before it."""

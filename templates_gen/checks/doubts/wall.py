@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.base.record import replace
 from templates_gen.base.units import INCH, show
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, unusual, written
@@ -15,6 +16,8 @@ def wall_doubts(job: Job) -> Iterator[Doubt]:
     """What is doubtful about the wall itself."""
     wall, known = job.wall, written(job)
     high = usual.STAIR_WALL_HEIGHT if wall.stairs else usual.WALL_HEIGHT
+    if any(each.kind in FULL_HEIGHT for each in wall.features):
+        high = replace(high, far_least=max(high.far_least, LEAST_ROOM))
     if not wall.outline:
         room, wide = _least_width(job), usual.GALLERY_WIDTH if _spread(job) else usual.WALL_WIDTH
         yield from unusual("doubtful-wall", "wall, width", wall.width, wide, known, "a wall", needed=room)
@@ -28,6 +31,9 @@ def wall_doubts(job: Job) -> Iterator[Doubt]:
         yield from _stairs(wall.stairs, wall, known)
     yield from _built(job)
 
+
+FULL_HEIGHT, LEAST_ROOM = ("switch", "door", "window", "thermostat"), 1900.0
+"""What is in rooms that one stands in, and mm that these are high at least.  Our own, no source."""
 
 SPREAD = 190.0
 """mm of a gap that frames have in a row along a long wall.  Our own, no source."""
