@@ -136,7 +136,9 @@ def _best(
     best: list[tuple[_Way, Rows]] = []
     least: tuple[int, float, bool] = (MOST_CELLS, inf, True)
     for way in ways:
-        for rows in _tries(boxes, way, connected, least[0], dense):
+        # a turned page that saves no sheet is no better than an upright one without slivers
+        most = least[0] - 1 if way.printable.turned and least[1:] == (0, False) else least[0]
+        for rows in _tries(boxes, way, connected, most, dense):
             cells = [cell for row in rows for cell in row]
             slivers = sum(min(cell.width, cell.height) < JOIN_MIN for cell in cells)
             rank = (len(cells), slivers, way.printable.turned)
