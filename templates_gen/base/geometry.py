@@ -101,8 +101,11 @@ class Rect(Record, frozen=True, order=True):
 
     def meet(self, other: Rect) -> Rect | None:
         """The part that both share, an edge or a corner included; None when they are apart."""
-        x0, y0 = max(self.x0, other.x0), max(self.y0, other.y0)
-        x1, y1 = min(self.x1, other.x1), min(self.y1, other.y1)
+        # comparisons instead of min and max: asked for often, and twice as quick
+        x0 = self.x0 if self.x0 >= other.x0 else other.x0
+        y0 = self.y0 if self.y0 >= other.y0 else other.y0
+        x1 = self.x1 if self.x1 <= other.x1 else other.x1
+        y1 = self.y1 if self.y1 <= other.y1 else other.y1
         return Rect(x0, y0, x1, y1) if x0 <= x1 and y0 <= y1 else None
 
     def gaps_to(self, other: Rect) -> tuple[float, float]:

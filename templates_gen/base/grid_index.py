@@ -20,26 +20,24 @@ class Near(Generic[T]):
 
     def __init__(self, things: Iterable[tuple[Rect, T]] = (), side: float = SIDE) -> None:
         self._side = side
-        self._squares: dict[tuple[int, int], list[tuple[int, T]]] = defaultdict(list)
-        self._count = 0
+        self._squares: dict[tuple[int, int], list[int]] = defaultdict(list)
+        self._things: list[T] = []
         for rect, thing in things:
             self.add(rect, thing)
 
     def __len__(self) -> int:
-        return self._count
+        return len(self._things)
 
     def add(self, rect: Rect, thing: T) -> None:
         """Keep one more thing."""
         for square in self._touched(rect):
-            self._squares[square].append((self._count, thing))
-        self._count += 1
+            self._squares[square].append(len(self._things))
+        self._things.append(thing)
 
     def about(self, rect: Rect) -> list[T]:
         """Everything that may touch the rectangle, each once, in the order it was added; not all of it does."""
-        found: dict[int, T] = {}
-        for square in self._touched(rect):
-            found.update(self._squares.get(square, ()))
-        return [found[number] for number in sorted(found)]
+        found = set().union(*[self._squares.get(square, ()) for square in self._touched(rect)])
+        return [self._things[number] for number in sorted(found)]
 
     def _touched(self, rect: Rect) -> Iterator[tuple[int, int]]:
         columns = range(int(rect.x0 // self._side), int(rect.x1 // self._side) + 1)

@@ -104,9 +104,7 @@ class Room:
         best = Rect.about(at_x, at_y, width, height)
         if self.region.holds(best) and not self._taken_at(best):
             return best
-        near, middles = self.near(room), Rect(room.x0 + half_x, room.y0 + half_y, room.x1 - half_x, room.y1 - half_y)
-        taken = [_kept_off(box, half_x + self.air, half_y + self.air) for box in near.taken]
-        lines = [_kept_off(line, half_x, half_y) for line in near.lines]
+        middles, taken, lines = self._of_middles(room, half_x, half_y)
         for crossed in (lines, []) if crossing and lines else (lines,):
             if point := _nearest_point(x, y, middles, taken + crossed):
                 return Rect.about(*point, width, height)
@@ -119,10 +117,7 @@ class Room:
         room = self.region.meet(within)
         if room is None or room.width < width or room.height < height:
             return
-        near, half_x, half_y = self.near(room), width / 2, height / 2
-        middles = Rect(room.x0 + half_x, room.y0 + half_y, room.x1 - half_x, room.y1 - half_y)
-        taken = [_kept_off(box, half_x + self.air, half_y + self.air) for box in near.taken]
-        lines = [_kept_off(line, half_x, half_y) for line in near.lines]
+        middles, taken, lines = self._of_middles(room, width / 2, height / 2)
         for crossed in (lines, []) if crossing and lines else (lines,):
             for at_x, at_y in _free_points(x, y, middles, taken + crossed):
                 yield Rect.about(at_x, at_y, width, height)
@@ -131,9 +126,21 @@ class Room:
         """The room with only what lies at a place (mm), for many questions about it."""
         near, about = Room(self.region, self.air), place.grown(self.air)
         for room in self._all:
-            near.taken += room.taken.at(about)
-            near.lines += room.lines.at(place)
+            if room.taken:
+                near.taken += room.taken.at(about)
+            if room.lines:
+                near.lines += room.lines.at(place)
         return near
+
+    def _of_middles(self, place: Rect, across: float, up: float) -> tuple[Rect, list[_Box], list[_Box]]:
+        """Where in a place the middle of something so far across and up may be, but for where what is taken there, and
+        where the lines there keep it off."""
+        near, wide, high = self.near(place), across + self.air, up + self.air
+        return (
+            Rect(place.x0 + across, place.y0 + up, place.x1 - across, place.y1 - up),
+            [(box.x0 - wide, box.y0 - high, box.x1 + wide, box.y1 + high) for box in near.taken],
+            [(line.x0 - across, line.y0 - up, line.x1 + across, line.y1 + up) for line in near.lines],
+        )
 
 
 def placed_near(
@@ -157,15 +164,13 @@ _Box = tuple[float, float, float, float]
 """Left, bottom, right and top (mm), where a `Rect` for each would take longer than all that is asked of it."""
 
 
-def _kept_off(box: Rect, across: float, up: float) -> _Box:
-    """Where the middle of something cannot be that must keep off the box by so much across and up."""
-    return box.x0 - across, box.y0 - up, box.x1 + across, box.y1 + up
-
-
 def _uprights(x: float, within: Rect, blocked: Sequence[_Box]) -> list[tuple[float, float]]:
     """The uprights on which a best point can be, the nearest first, each with its distance squared."""
-    xs = {min(max(x, within.x0), within.x1), within.x0, within.x1, *(at for box in blocked for at in (box[0], box[2]))}
-    return sorted([((at - x) ** 2, at) for at in xs if within.x0 <= at <= within.x1])
+    low, high = within.x0, within.x1
+    xs = {at for left, _, right, _ in blocked for at in (left, right) if low <= at <= high}
+    if low <= high:
+        xs |= {low, high, min(max(x, low), high)}
+    return sorted([((at - x) ** 2, at) for at in xs])
 
 
 def _nearest_point(x: float, y: float, within: Rect, blocked: Sequence[_Box]) -> tuple[float, float] | None:
