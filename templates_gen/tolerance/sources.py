@@ -116,7 +116,8 @@ class Sources:
                 yield ("placing", piece, "up"), self.accuracy.placing * up
         for fit, effect in effects(self.tape, terms):
             for way, weight in enumerate(effect):
-                yield ("joins", id(fit), way), self.match * weight
+                if weight:  # without a string nothing comes of that
+                    yield ("joins", id(fit), way), self.match * weight
             if self._both_ways:
                 corner = self._corner(self.tape.piece_of[fit.first[2]])
                 yield from (((source,), weight) for source, weight in self.unlike(fit, effect, self._lying, corner))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import cache
 
 from templates_gen.arranging.plan import Hung
 from templates_gen.base.geometry import Rect
@@ -114,8 +115,14 @@ def scale_name(hung: Hung, number: int) -> str:
 def scale_form(hung: Hung, number: int, scale: DropScale, unit: str) -> Form:
     """The lines of a drop scale about the upper end of its hanger's upright."""
     near, far = -SCALE_FAR - 1.0, SCALE_FAR + 1.0
-    items = tuple(scale_lines(replace(scale, x=0.0, top=0.0), unit))
+    items = _lines_of(replace(scale, x=0.0, top=0.0), unit)
     return Form(scale_name(hung, number), Rect(near, -scale.length - 1.0, far, 1.0), items)
+
+
+@cache
+def _lines_of(scale: DropScale, unit: str) -> tuple[Item, ...]:
+    """The lines of a drop scale, kept: many frames have the same one."""
+    return tuple(scale_lines(scale, unit))
 
 
 def scale_figures(scale: DropScale, unit: str) -> Iterator[Text]:
