@@ -151,7 +151,8 @@ def _printed(path: Path, asked: Asked, plan: Plan, findings: tuple[Finding, ...]
         return STOPPED
     if asked.only is not None:
         sheets = only(sheets, asked.only, place_beside(path, asked.wall), plan.job)
-    made = tg.finish_template(plan, findings, sheets, asked.fonts, bare=asked.only is not None)
+    bare, reported = asked.only is not None, asked.report is not None
+    made = tg.finish_template(plan, findings, sheets, asked.fonts, bare, reported)
     places.write(made, sheets, asked)
     if not asked.part:
         show_ways(plan, made.expected, asked.printer, sheets)

@@ -54,16 +54,19 @@ def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | Non
 
 
 def finish_template(
-    plan: Plan, findings: tuple[Finding, ...], sheets: SheetPlan, fonts: tuple[Path, ...] = (), bare: bool = False
-) -> Made:
-    """The template of a plan, of which everything else is known; with `bare` its sheets alone.
+    plan: Plan, findings: tuple[Finding, ...], sheets: SheetPlan, fonts: tuple[Path, ...] = (), bare: bool = False,
+    reported: bool = True,
+) -> Made:  # fmt: skip
+    """The template of a plan, of which everything else is known; with `bare` its sheets alone, without a report (empty
+    then) where it is not to be `reported`.
 
     Raises InputError for a font that cannot be used.
     """
     lettering, expected = job_lettering(plan.job, fonts), expected_error(plan, sheets)
     template = draw_template(plan, findings, sheets, expected, lettering, bare)
     tags = drawn_tags(plan, sheets, template)
-    report = template_report(plan, findings, sheets, expected, len(template.pages), tags)
+    pages = len(template.pages)
+    report = template_report(plan, findings, sheets, expected, pages, tags) if reported else {}
     first = draw_first_pages(plan, findings, sheets, expected, lettering)
     return Made(
         write_pdf(template, lettering), report, findings, len(sheets.on_these_pages),
