@@ -133,8 +133,8 @@ class Room:
         return near
 
     def _of_middles(self, place: Rect, across: float, up: float) -> tuple[Rect, list[_Box], list[_Box]]:
-        """Where in a place the middle of something so far across and up may be, but for where what is taken there, and
-        where the lines there keep it off."""
+        """Where in a place the middle of something may be that reaches so far across and up from it, and where it may
+        not: for each box that is taken there, and for each line."""
         near, wide, high = self.near(place), across + self.air, up + self.air
         return (
             Rect(place.x0 + across, place.y0 + up, place.x1 - across, place.y1 - up),

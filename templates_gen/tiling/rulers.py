@@ -72,8 +72,8 @@ def rulers(page: Page, overlap: float, unit: str, marks: Sequence[Rect] = ()) ->
         for start, end in ((start_x, area.x1), (start_y, area.y1))
     )
     half, deep, high = END
-    while any(Rect(-half, -deep, half, high).shifted(start_x + across, y).overlaps(mark) for mark in marks):
+    while any(map(Rect(-half, -deep, half, high).shifted(start_x + across, y).overlaps, marks)):
         across -= step
-    while any(Rect(-deep, -half, high, half).shifted(x, start_y + upward).overlaps(mark) for mark in marks):
+    while any(map(Rect(-deep, -half, high, half).shifted(x, start_y + upward).overlaps, marks)):
         upward -= step
     return Ruler(start_x, y, start_x + across, y), Ruler(x, start_y, x, start_y + upward)

@@ -88,8 +88,7 @@ def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering)
     if sheets.hides is not None:
         yield from uncut_join_items(part.sheet, part.joins, part.marks, sheets.hides, room, lettering)
         return
-    boxes = [mark.box for mark in part.marks]
-    room.take(*boxes)
+    room.take(*part.bars)
     cuts = {join.upright: join for join in part.joins if join.over == part.sheet.name}
     lines = [_cut_line(join, part.sheet) for join in cuts.values()]
     room.lines += (Rect(line.x0, line.y0, line.x1, line.y1).grown(STRONG) for line in lines)
@@ -99,11 +98,11 @@ def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering)
         if join.over != part.sheet.name:
             room.lines.append(Rect(join.x0, join.y0, join.x1, join.y1).grown(STRONG))
             yield Line(join.x0, join.y0, join.x1, join.y1, STRONG, NEXT_DASH)
-    for mark, box in zip(part.marks, boxes, strict=True):
+    for mark, box in zip(part.marks, part.bars, strict=True):
         yield Polygon(box.grown(BARS_AIR).corners, grey=1.0)
         yield Use(UPRIGHT_BARS if mark.upright else LEVEL_BARS, mark.x, mark.y)
     yield from (replace(line, width=HAIR) for line in lines)  # alone where it runs through bars
-    yield from unbroken(lines, boxes)
+    yield from unbroken(lines, part.bars)
     for join in part.joins:
         yield from _name(join, part.sheet, sheets.paper.overlap / 2, room, lettering)
 

@@ -21,7 +21,8 @@ from templates_gen.tolerance.order import taping_order
 class Shown(Record, frozen=True):
     """What one sheet shows of the wall: frames, whole nails, and its registration marks and joins.
 
-    `alone` is the sheets' overlap where pieces hang by themselves, placed by their distances from the two lines.
+    `bars` is what the bars of every mark take.  `alone` is the sheets' overlap where pieces hang by themselves, placed
+    by their distances from the two lines.
     """
 
     sheet: Sheet
@@ -29,6 +30,7 @@ class Shown(Record, frozen=True):
     nails: tuple[Nail, ...]
     marks: tuple[RegistrationMark, ...]
     joins: tuple[Join, ...]
+    bars: tuple[Rect, ...]
     alone: float | None = None
 
 
@@ -107,6 +109,7 @@ def shown_on(plan: Plan, sheets: SheetPlan) -> tuple[Shown, ...]:
     frames = Near((hung.rect.grown(1.0), hung) for hung in plan.frames)
     nails = Near((nail_box(nail.x, nail.y), nail) for nail in plan.nails)
     marks, joins = _by_sheet(sheets)
+    bars = {mark.name: mark.box for mark in sheets.marks}
     alone = sheets.paper.overlap if taping_order(sheets).pieces > 1 else None
     return tuple(
         Shown(
@@ -115,6 +118,7 @@ def shown_on(plan: Plan, sheets: SheetPlan) -> tuple[Shown, ...]:
             tuple(nail for nail in nails.about(sheet.inner) if sheet.inner.holds(nail_box(nail.x, nail.y))),
             tuple(marks[sheet.name]),
             tuple(joins[sheet.name]),
+            tuple(bars[mark.name] for mark in marks[sheet.name]),
             alone,
         )
         for sheet in sheets.sheets

@@ -73,13 +73,15 @@ def _on_rulers(so_far: SoFar) -> tuple[list[Rect], list[Rect]]:
     sheets, sheet = so_far.sheets, so_far.sheet
     level, plumb = rulers(sheet.page, sheets.paper.overlap, so_far.plan.job.unit)
     half, ticks, figures = END
-    drawn = (
+    drawn = [
         Rect(level.x0 - half, level.y0 - ticks, level.x1 + half, level.y0 + figures),
         Rect(plumb.x0 - ticks, plumb.y0 - half, plumb.x0 + figures, plumb.y1 + half),
-    )
-    marks = [] if sheets.hides else [mark.box for mark in so_far.part.marks]
-    on_page = ([box.shifted(*so_far.to_page) for box in some] for some in (marks, so_far.on_wall.taken))
-    found_marks, corners = ([box for box in some if any(map(box.overlaps, drawn))] for some in on_page)
+    ]
+    dx, dy = so_far.to_page
+    drawn = [box.shifted(-dx, -dy) for box in drawn]
+    marks = () if sheets.hides else so_far.part.bars
+    met = ([box for box in some if any(map(box.overlaps, drawn))] for some in (marks, so_far.on_wall.taken))
+    found_marks, corners = ([box.shifted(dx, dy) for box in some] for some in met)
     return found_marks, corners
 
 

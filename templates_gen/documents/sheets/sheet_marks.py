@@ -92,7 +92,7 @@ def _black(so_far: SoFar, shown: Sequence[tuple[float, float, bool, bool]]) -> D
     if not shown:
         return Drawn()
     off = [Rect.about(nail.x, nail.y, 2 * NAIL_CLEAR, 2 * NAIL_CLEAR) for nail in so_far.plan.nails]
-    marks, sheets = [mark.box for mark in so_far.part.marks], so_far.sheets
+    marks, sheets = so_far.part.bars, so_far.sheets
     ends = ruler_ends(sheets, so_far.sheet, so_far.plan.job.unit, [] if sheets.hides else marks)
     off += (box.grown(FROM_CORNER) for box in (*marks, *ends))
     off += (both for hung in so_far.part.frames for both in scales_may_stand(hung))

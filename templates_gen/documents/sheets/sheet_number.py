@@ -17,7 +17,7 @@ APART = 3.0
 def sheet_number(so_far: SoFar) -> Drawn:
     """The house as near to the upper right corner of the sheet as there is room, over no line if that can be."""
     room, sheet = so_far.whole_page(APART), so_far.sheet
-    room.take(*(mark.box for mark in so_far.part.marks))
+    room.take(*so_far.part.bars)
     for size, crossing in ((size, crossing) for crossing in (False, True) for size in SIZES):
         wide, high = house_size(sheet.name, size, so_far.lettering)
         box = room.nearest(wide, high, sheet.inner.x1, sheet.inner.y1, sheet.inner, crossing)

@@ -133,11 +133,12 @@ def _bare(words: str, date: str) -> str:
     return " · ".join(parts) or words
 
 
-def _marks(sheets: SheetPlan, part: Shown) -> Iterator[Rect]:
+def _marks(sheets: SheetPlan, part: Shown) -> tuple[Rect, ...]:
     """What the registration marks of a sheet take, or its slanting lines where nothing is cut (wall mm)."""
-    for mark in part.marks:
-        around = sheets.hides.reach(False) if sheets.hides else None
-        yield mark.box if around is None else Rect.about(mark.x, mark.y, 2 * around, 2 * around)
+    if sheets.hides is None:
+        return part.bars
+    wide = 2 * sheets.hides.reach(False)
+    return tuple(Rect.about(mark.x, mark.y, wide, wide) for mark in part.marks)
 
 
 def _clear(
