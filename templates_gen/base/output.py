@@ -124,7 +124,8 @@ def ending_of(path: Path, known: Sequence[str]) -> str:
     ending = path.suffix.lower().removeprefix(".")
     if ending not in known:
         *others, last = (f".{one}" for one in known)
-        raise InputError(str(path), f"found the ending {path.suffix!r}, expected {', '.join(others)} or {last}")
+        expected = f"{', '.join(others)} or {last}" if others else last
+        raise InputError(str(path), f"found the ending {path.suffix!r}, expected {expected}")
     return ending
 
 

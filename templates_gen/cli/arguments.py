@@ -19,6 +19,16 @@ COVERS = click.Choice(["all", "marks", "linked", "nails"])
 
 job_argument = click.argument("job", type=FILE, metavar="JOB", shell_complete=job_files)
 
+
+def _as_pdf(context: click.Context, parameter: click.Parameter, path: Path | None) -> Path | None:
+    """Where a PDF goes; an ending that says otherwise is refused before any work is done."""
+    if path is not None and path.suffix:
+        from templates_gen.base.output import ending_of
+
+        ending_of(path, ("pdf",))
+    return path
+
+
 output_option = partial(
     click.option,
     "-o",
@@ -27,6 +37,8 @@ output_option = partial(
     metavar="FILE.pdf",
     help="Where to write it; default: next to the job file.",
 )
+
+pdf_option = partial(output_option, callback=_as_pdf)
 
 paper_option = partial(
     click.option, "--paper", metavar="SIZE", shell_complete=paper_names,

@@ -34,11 +34,11 @@ def guide(job: Path, output: Path | None, wall: Path | None, printer: str | None
     from templates_gen.documents.take_along.page import make_guide
 
     known = printer_named(printer) if printer is not None else None
+    if output is not None and output != STDOUT:
+        ending_of(output, ("html",))
     with about(job):
         read = job_on(job, wall)
         place = output or place_beside(job, wall, "guide", ".html")
-        if place != STDOUT:
-            ending_of(place, ("html",))
         check_results(job, read, [place], force, [wall])
         plan = planned(read)
         page = make_guide(plan, known)

@@ -6,14 +6,7 @@ from pathlib import Path
 
 import click
 
-from templates_gen.cli.arguments import (
-    font_option,
-    force_option,
-    job_argument,
-    output_option,
-    paper_option,
-    wall_option,
-)
+from templates_gen.cli.arguments import font_option, force_option, job_argument, paper_option, pdf_option, wall_option
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, place_beside, write_pages
 
@@ -22,7 +15,7 @@ _Pair = tuple[str, str] | None
 
 @click.command()
 @job_argument
-@output_option()
+@pdf_option()
 @wall_option
 @click.option("--label", "size", nargs=2, metavar="WIDTH HEIGHT", help="Size of a label; default: about 90 x 50 mm.")
 @click.option("--pitch", nargs=2, metavar="ACROSS DOWN", help="From a label's edge to the same edge of the next.")

@@ -13,8 +13,8 @@ from templates_gen.cli.arguments import (
     font_option,
     force_option,
     job_argument,
-    output_option,
     paper_option,
+    pdf_option,
 )
 from templates_gen.cli.given import about
 from templates_gen.cli.results import check_one, check_results, place_beside, write_pages
@@ -22,7 +22,7 @@ from templates_gen.cli.results import check_one, check_results, place_beside, wr
 
 @click.command()
 @job_argument
-@output_option()
+@pdf_option()
 @click.option(
     "--csv", type=FILE, metavar="FILE.csv", callback=file_only, help="Also write the blanks as a spreadsheet."
 )

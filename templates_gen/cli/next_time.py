@@ -68,9 +68,12 @@ def sheets_since(pdf: Path, plan: Plan, printer: Printer | None, fonts: tuple[Pa
     from templates_gen.drawing.lettering import job_lettering
     from templates_gen.tolerance.effort import effort
 
-    job, old = _inside(pdf)
     paper = plan.job.paper
-    same_paper_as(old, paper, printer, pdf.name)
+    try:
+        job, old = _inside(pdf)
+        same_paper_as(old, paper, printer, pdf.name)
+    except tg.InputError as error:
+        raise tg.InputError(f"--since {error.where}", error.problem, error.hint) from None
     found = updated(planned(job), plan, old, printer, job_lettering(plan.job, fonts))
     anew = tg.plan_sheets(plan, paper, printer)
     if isinstance(found, str):

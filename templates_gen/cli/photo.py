@@ -15,6 +15,7 @@ from templates_gen.cli.arguments import (
     job_argument,
     output_option,
     paper_option,
+    pdf_option,
     printer_option,
     wall_option,
 )
@@ -34,7 +35,7 @@ def photo() -> None:
 
 
 @photo.command(short_help="Write the photo card, to tape to the wall.")
-@output_option(default="photo-card.pdf", help="Where to write it; default: photo-card.pdf.")
+@pdf_option(default="photo-card.pdf", help="Where to write it; default: photo-card.pdf.")
 @paper_option(default="a4", help="a4 (default), letter, a3, tabloid, ...")
 @force_option
 def card(output: Path, paper: str, force: bool) -> None:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.cli.arguments import force_option, format_option, output_option, paper_option
+from templates_gen.cli.arguments import force_option, format_option, paper_option, pdf_option
 from templates_gen.cli.completing import printer_names
 from templates_gen.cli.given import kept_printers, show_doubts
 from templates_gen.cli.results import write_pages
@@ -29,7 +29,7 @@ def printer() -> None:
 
 
 @printer.command(short_help="Write the scale page, to print and measure.")
-@output_option(default="scale-page.pdf", help="Where to write it; default: scale-page.pdf.")
+@pdf_option(default="scale-page.pdf", help="Where to write it; default: scale-page.pdf.")
 @paper_option(default="a4", help="a4 (default), letter, a3, tabloid, ...")
 @force_option
 def page(output: Path, paper: str, force: bool) -> None:

@@ -12,8 +12,8 @@ from templates_gen.cli.arguments import (
     FILE,
     font_option,
     force_option,
-    output_option,
     paper_option,
+    pdf_option,
     printer_option,
     report_option,
     wall_option,
@@ -33,7 +33,7 @@ if TYPE_CHECKING:
 
 @click.command()
 @click.argument("jobs", type=FILE, metavar="JOB...", nargs=-1, required=True, shell_complete=job_files)
-@output_option()
+@pdf_option()
 @wall_option
 @paper_option(help="a4, letter, a3, tabloid, 'roll 24 in', ...; default: the job's.")
 @click.option(

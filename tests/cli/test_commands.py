@@ -138,6 +138,20 @@ def test_the_schedule_goes_into_a_file_by_its_ending(form, small):
     assert run("schedule", "job.toml", "-o", "job.toml", "--force").code == 2
 
 
+@pytest.mark.parametrize(
+    ("command", "name", "expected"),
+    [
+        *((command, "x.txt", ".pdf") for command in ("template", "labels", "measure", "printer page", "photo card")),
+        ("guide", "x.pdf", ".html"),
+    ],
+)
+def test_a_name_whose_ending_says_otherwise_is_refused(command, name, expected, small):
+    job = [] if " " in command else ["job.toml"]
+    ran = run(*command.split(), *job, "-o", name)
+    assert (ran.code, ran.out) == (2, "") and not (small / name).exists()
+    assert ran.err == f"error: {name}: found the ending '{name[1:]}', expected {expected}\n"
+
+
 @pytest.mark.parametrize("name", ["s.xlsx", "s", "s.pdf"])
 def test_a_schedule_of_no_known_ending_is_refused_unless_its_form_is_said(name, small):
     ran = run("schedule", "job.toml", "-o", name)

@@ -366,3 +366,11 @@ def test_the_account_of_sheets_stays_inside_when_the_job_is_taken_out(ferns: Pat
     ran = run("start", "--from", "ferns.pdf", "back/job.toml")
     assert ran.code == 0 and "left inside" not in ran.err
     assert [path.name for path in (ferns / "back").iterdir()] == ["job.toml"]
+
+
+@pytest.mark.parametrize(("name", "found"), [("folder", "found a folder"), ("ferns.toml", "is not a PDF file")])
+def test_what_is_no_older_template_is_said_of_the_option(name: str, found: str, ferns: Path) -> None:
+    (ferns / "folder").mkdir()
+    ran = run("template", str(ferns / "ferns.toml"), "--since", str(ferns / name))
+    assert ran.code == 2
+    assert re.search(rf"^error: --since (\S*/)?{name}: {found}", ran.err, re.MULTILINE)
