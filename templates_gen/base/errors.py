@@ -24,6 +24,8 @@ _UNSEEN = "[\x00-\x09\x0b-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ud
 MOST_FOUND = 60
 """Letters of one value that was found.  Our own design, no source."""
 
+_LONG = re.compile(rf"(?<!\w)'[^'\n]{{{MOST_FOUND},}}'(?!\w)")  # in quotes, not between two apostrophes
+
 
 class TemplatesError(Exception):
     """Something the user can put right; `exit_code` is what the program ends with."""
@@ -41,6 +43,7 @@ class InputError(TemplatesError):
     """
 
     def __init__(self, where: str, problem: str, hint: str = "") -> None:
+        problem = _LONG.sub(lambda found: clipped(found[0]), problem)
         where, problem, hint = map(_short, (where, problem, hint))
         self.where, self.problem, self.hint = where, problem, hint
         super().__init__(": ".join(part for part in (where, problem) if part) + (f"\n  {hint}" if hint else ""))

@@ -14,7 +14,7 @@ from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 import templates_gen as tg
-from templates_gen.base.errors import MOST_SAID
+from templates_gen.base.errors import MOST_FOUND, MOST_SAID
 from templates_gen.base.units import INCH
 from templates_gen.desk.changes import DOINGS
 from templates_gen.desk.fields import field_words
@@ -421,6 +421,7 @@ def test_moved_nails_get_their_papers(desk):
 def test_ten_thousand_letters_are_no_wall_of_text(desk, place):
     told = desk.put(*place, value="x" * 10_000, status=422)
     assert all(len(part) <= MOST_SAID for part in told.values())
+    assert len(told["problem"]) <= 2 * MOST_FOUND
 
 
 @pytest.mark.parametrize("place", [("wall", "outline"), ("wall", "stairs")])
