@@ -132,7 +132,7 @@ def _without_place(error: TemplatesError) -> str:
     from templates_gen.base.errors import InputError
 
     parts = (error.problem, error.hint) if isinstance(error, InputError) else (str(error),)
-    return "; ".join(filter(None, parts))
+    return "; ".join(filter(None, parts)).replace('\\"', '"')  # quotes as the file has them
 
 
 def _typed(question: Question) -> str:
@@ -199,7 +199,7 @@ def _show_new(state: Interview, told: tuple[Finding, ...]) -> tuple[Finding, ...
     from templates_gen.cli.interview.certain import found_so_far
 
     now = found_so_far(state)
-    _show_fitting([finding for finding in now if finding not in told])
+    _show_fitting([finding for finding in now if finding not in told], in_file=False)
     return now
 
 
@@ -214,13 +214,13 @@ def _show_found(plan: Plan) -> None:
     _show_fitting(checked.findings)
 
 
-def _show_fitting(findings: Sequence[Finding]) -> None:
+def _show_fitting(findings: Sequence[Finding], in_file: bool = True) -> None:
     """As many findings as a terminal's window holds, the first of them; all where there is no window."""
     rows = shutil.get_terminal_size().lines - BELOW
     found = list(findings)
     while sys.stderr.isatty() and found and sum(_lines(finding) for finding in found) > rows:
         found.pop()
-    show_findings(found)
+    show_findings(found, in_file=in_file)
     if more := len(findings) - len(found):
         click.echo(wrapped(f"and {more} more: templates-gen check shows them all", later=INDENT), err=True)
 

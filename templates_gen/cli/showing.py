@@ -29,8 +29,11 @@ WIDEST = 100
 """Letters in a line, however wide the terminal is.  Common practice, no source."""
 
 
-def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
-    """Findings in plain words, wrapped to the terminal; in colour only on a terminal."""
+def show_findings(findings: Sequence[Finding], err: bool = True, in_file: bool = True) -> None:
+    """Findings in plain words, wrapped to the terminal; in colour only on a terminal.
+
+    What is asked about is confirmed in the job file, if there is one already.
+    """
     from templates_gen.base.toml import field, toml
     from templates_gen.base.words import MOST_NAMED
 
@@ -39,7 +42,7 @@ def show_findings(findings: Sequence[Finding], err: bool = True) -> None:
         for cure in finding.cures:
             if not cure.confirms:  # that is said once for all, below
                 click.echo(wrapped(f"or: {cure.said}", INDENT, INDENT + "    "), err=err)
-    if sure := [value for finding in findings for value in finding.confirm]:
+    if in_file and (sure := [value for finding in findings for value in finding.confirm]):
         click.echo(wrapped("If what is asked about is right, put under [job]:"), err=err)
         many = [f"confirmed = [{toml(sure[0])}, …]"]
         for line in field("confirmed", sure) if len(sure) <= MOST_NAMED else many:

@@ -13,6 +13,7 @@ from templates_gen.base.errors import TemplatesError
 from templates_gen.base.record import replace
 from templates_gen.checks import find
 from templates_gen.cli.interview.certain import found_so_far
+from templates_gen.cli.interview.doubting import doubts_at
 from templates_gen.cli.interview.job_text import job_text
 from templates_gen.cli.interview.kept import forget, keep, left
 from templates_gen.cli.interview.session import answered, begin, confirmed, job_so_far, taken_back
@@ -449,6 +450,17 @@ def test_studs_are_asked_for_where_there_may_be_some():
     state = told(*WALL[:5], "drywall", "235", "640")
     assert state.tables["wall"]["studs"] == {"first": "235", "second": "640"}
     assert "studs" not in told(*WALL[:5], "drywall", "").tables["wall"]
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "sound", "doubted"),
+    [("320", "0", "720", "wall, studs, first"), ("235", "1200", "640", "wall, studs, spacing")],
+)
+def test_a_second_stud_that_makes_an_odd_spacing_is_doubted_at_once(first, second, sound, doubted):
+    """320 and 965 mm from one to the next; studs are built 400 or 600 mm apart (common practice, no source)."""
+    before = told(*WALL[:5], "drywall", first)
+    assert [doubt.place for doubt in doubts_at(before, answered(before, second))] == [doubted]
+    assert doubts_at(before, answered(before, sound)) == ()
 
 
 @pytest.mark.parametrize(("slip", "meant"), [("2nd shelff", "2nd shelf"), ("sofaa", "sofa"), ("wal", "wall")])

@@ -135,15 +135,21 @@ def test_what_is_asked_goes_to_stderr_with_what_was_typed_the_drawing_and_what_c
 
 
 def test_a_wrong_answer_is_explained_and_asked_for_again(folder):
-    ran = run("start", typed=ANSWERS.replace("12' 6\"", "12 yd\n12' 6\"", 1))
+    ran = run("start", typed=ANSWERS.replace("12' 6\"", "12 yd\n0\n12' 6\"", 1))
     assert ran.code == 0
     assert "no    found '12 yd': 'yd' is not a unit here" in ran.err
-    assert ran.err.count("How wide is the wall?") == 2
+    assert """such as "12' 6"" or "3.8 m"\n""" in ran.err
+    assert ran.err.count("How wide is the wall?") == 3
 
 
 def test_a_length_for_the_name_of_a_thing_is_an_answer_to_the_next_question(folder):
     ran = run("start", typed=ANSWERS.replace("\nbench\n", "\n45\nbench\n", 1))
     assert ran.code == 0 and "no    found '45', a length, expected what it is called" in ran.err
+
+
+def test_no_line_of_a_file_is_asked_for_before_there_is_one(folder):
+    ran = run("start", typed="Locks\n\ncm\n412\n265\n" + "\n" * 6 + "outlet\n\n0\n")
+    assert "warn  Feature 1 (outlet), left: 0.0 cm" in ran.err and "confirmed" not in ran.err
 
 
 @pytest.mark.parametrize("lines", [0, 1, 20, len(ANSWERS.splitlines()) - 1])

@@ -19,6 +19,9 @@ TABLES = {"frame": "", "hanger": "hanger", "height": "height"}
 IN_WALL = ("studs", "stairs")
 """The tables inside that of the wall."""
 
+SPACED = {"studs.second": ("first", "second", "spacing")}
+"""A second stud tells how far they are apart, which may be doubted as the first one's."""
+
 
 def doubts_at(before: Interview, after: Interview) -> tuple[Doubt, ...]:
     """The doubts that the last answer raised; none that rest on what is not told yet."""
@@ -66,7 +69,7 @@ def _places(key: str, tables: Tables) -> Iterator[str]:
     elif key == "group.height":  # what it hangs above is told by this, if there is one thing only
         yield "group, height, above"
     elif table in IN_WALL:
-        yield f"wall, {table}, {field}"
+        yield from (f"wall, {table}, {side}" for side in SPACED.get(key, (field,)))
     else:
         yield from (f"{table}, {side}" for side in sides)
 
@@ -75,6 +78,8 @@ def _given(tables: Tables) -> Iterator[str]:
     """The places of all that was told."""
     wall = tables.get("wall", {})
     yield from _fields("wall", wall)
+    if "second" in wall.get("studs", {}):
+        yield "wall, studs, spacing"
     for number, feature in enumerate(wall.get("feature", []), 1):
         yield from _fields(feature_place(number, _called(feature)), feature)
     for frame in tables.get("frame", []):
