@@ -37,6 +37,13 @@ STOOL = (
 )
 
 
+def stood_on(plan: Plan) -> str:
+    """What to bring to stand on for the highest nail, as these findings and that about stairs have it; or nothing."""
+    if any(on_steps(plan, hung.rect) for hung in plan.frames):
+        return "ladder made for stairs, or platform"
+    return "ladder" if _above(plan, REACH) else "step stool" if _above(plan, STOOL_REACH) else ""
+
+
 def _ladder(plan: Plan) -> Iterator[Finding]:
     if high := _above(plan, REACH):
         source = PRACTICE if plan.job.wall.wiring in ("uk", "de") else LADDER_SOURCE

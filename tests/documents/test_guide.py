@@ -15,7 +15,7 @@ from templates_gen.documents.instructions.own_tools import own_tools
 from templates_gen.documents.instructions.sketches import Sketch
 from templates_gen.drawing.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.job.model import Fixing, Frame, Hanger, Studs, Wall
+from templates_gen.job.model import Fixing, Frame, Hanger, Height, Studs, Wall
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job
 from tests.made import LARGE, NAMES, asked, made, make
@@ -230,6 +230,18 @@ def test_plugs_are_for_screws_that_are_not_known_to_go_into_wood() -> None:
     assert tools(screwed, build="masonry") == ["1 screw", "screwdriver", "drill and bits", "1 plug or anchor"]
     assert tools(screwed, build="timber") == tools(screwed, studs=stud) == ["1 screw", "screwdriver", "drill and bits"]
     assert tools(frame()) == ["1 nail", "hammer"]
+
+
+@pytest.mark.parametrize(("middle", "climbed"), [(1600.0, []), (1750.0, ["step stool"]), (1900.0, ["ladder"])])
+def test_what_to_stand_on_is_on_the_list(middle: float, climbed: list[str]) -> None:
+    """The nail is 170 mm above the frame's middle, a drop of 80 mm below its top; over 1.8 m the findings ask for
+    a step stool, over 2 m for a ladder (common practice, no source)."""
+    high = job(frame(), group=group((("A",),), height=Height(by="centre", at=middle)))
+    assert list(own_tools(plan_wall(high))) == ["1 nail", "hammer", *climbed]
+
+
+def test_over_stairs_a_ladder_made_for_them_is_on_the_list() -> None:
+    assert "ladder made for stairs, or platform" in own_tools(made("lock-keepers").plan)
 
 
 def steps(*frames: Frame) -> dict[str, str]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.words import counted, some
+from templates_gen.checks.ladder import stood_on
 from templates_gen.hanging.studs import on_stud
 from templates_gen.hanging.weight_classes import on_bare_nails, wants_two
 
@@ -29,6 +30,8 @@ def own_tools(plan: Plan) -> Iterator[str]:
         yield "1 plug or anchor" if plugs == 1 else f"{plugs} plugs or anchors"
     if unrated := [frame.id for frame in plan.job.frames if on_bare_nails(frame)]:
         yield f"rated fixings in place of nails ({some(unrated)})"
+    if steps := stood_on(plan):
+        yield steps
     if two := [frame.id for frame in plan.job.frames if wants_two(frame)]:
         yield f"second person ({some(two)})"
 
