@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.csv_cells import as_csv
+from templates_gen.base.csv_cells import NOTHING, as_csv
 from templates_gen.base.errors import InputError
+from templates_gen.base.words import capital
 from templates_gen.desk.opened import Opened
 from templates_gen.documents.correcting import correct
 from templates_gen.documents.correcting.holes import Cured
 from templates_gen.documents.correcting.readings import COLUMNS, PRINTED
-from templates_gen.documents.correcting.table import as_text
+from templates_gen.documents.correcting.sentences import aside_words, found_words, side_words, up_words, what_to_do
+from templates_gen.documents.correcting.table import foot, name_of
 
 FILE = Path("readings")
 """What stands in a message for the file that readings come from at a terminal."""
@@ -24,10 +26,22 @@ _WHERE = re.compile(r"readings, line \d+ |readings$")
 
 
 def corrected(opened: Opened, data: Mapping[str, Any]) -> dict[str, Any]:
-    """What to do about every frame that something was read of, and whether nails move.  Raises InputError as `cured`
-    does."""
+    """What to do about every frame that something was read of, what goes for all, and whether nails move.
+
+    Raises InputError as `cured` does.
+    """
     plan, done = cured(opened, data)
-    return {"text": as_text(plan, done), "moves": any(one.correction.moves for one in done)}
+    frames = [{"name": name_of(one), "lines": list(_lines(one, plan.job.unit))} for one in done]
+    return {"frames": frames, "foot": foot(plan, done), "moves": any(one.correction.moves for one in done)}
+
+
+def _lines(done: Cured, unit: str) -> Iterator[str]:
+    """How a frame was found, how its nails move, and what else to do."""
+    yield capital(f"found: {found_words(done.correction, unit)}")
+    for move in done.correction.moves:
+        ways = (up_words(move, unit), aside_words(move, unit))
+        yield capital(f"{side_words(move, done.hung.frame)}: {', '.join(way for way in ways if way != NOTHING)}")
+    yield from what_to_do(done, unit)
 
 
 def cured(opened: Opened, data: Mapping[str, Any]) -> tuple[Plan, tuple[Cured, ...]]:

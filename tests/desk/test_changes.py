@@ -403,8 +403,13 @@ def test_every_sample_opens_at_the_desk(desk):
 
 def test_readings_become_moves(desk):
     desk.got("/state")
-    rows = {"A": {"left": "76 1/2", "right": "76 3/4"}, "B": {}}
-    assert "Moss cards" in desk.brought("/correct", {"rows": rows})["text"]
+    rows = {"A": {"left": "76", "right": "76", "left_edge": "13 left"}, "B": {}}
+    told = desk.brought("/correct", {"rows": rows})
+    (found,) = told["frames"]
+    assert found["name"] == "A  Bog moss  wire on one hook"
+    assert found["lines"][0] == "Found: 1/2 in · 13 mm too low; 3/4 in · 19 mm too far left"
+    assert found["lines"][1] == "Nail: up 1/2 in · 13 mm, right 3/4 in · 19 mm"
+    assert told["foot"][0] == "Not read: frames B, C."
     assert "holds no reading" in desk.brought("/correct", {"rows": {}}, 422)["problem"]
     assert desk.brought("/correct", {"rows": {"A": {"left": "high", "right": "2"}}}, 422)["where"] == "(A), left"
 

@@ -89,7 +89,7 @@ def test_a_reading_that_cannot_be_is_said_at_its_field(hand: Hand, library):
     read(hand, "A right", "76")
     read(hand, "A left_edge", "13 left")
     hand.button("What has to move?")
-    hand.page.locator("pre.told").wait_for()
+    hand.page.locator(".told h3").wait_for()
     hand.button("Papers for the new holes")
     hand.page.get_by_role("link", name="Open moss-patches.pdf").wait_for()
     assert (library.folder / "moss-patches.pdf").read_bytes().startswith(b"%PDF")
@@ -110,7 +110,7 @@ def test_readings_from_the_level_line(hand: Hand, library):
     read(hand, "A left_from_level", "18 above")
     read(hand, "A right_from_level", "18 above")
     hand.button("What has to move?")
-    expect(hand.page.locator("pre.told, #panel .wrong").first).to_contain_text("Moss cards")
+    expect(hand.page.locator(".told h3")).to_contain_text("A  Bog moss")
     assert hand.told == []
 
 

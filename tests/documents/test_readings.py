@@ -141,7 +141,7 @@ def test_an_unknown_frame_is_told_the_nearest_one(read):
 OTHERS = [
     ("frame,left,right\nA,1700,1700\nA,1700,1700", "line 3 (A), frame", "earlier row"),
     ("frame,left,right,left_from_level\nA,1700,1700,250", "left_from_level", "one of the two"),
-    ("frame,left,right,left_edge\nA,1700,1700,660", "left_edge", "to the left, which is negative"),
+    ("frame,left,right,left_edge\nA,1700,1700,660", "left_edge", "left of the line? then write  left  behind it"),
     ("frame,left,right,left_edge\nA,1700,1700,1340", "left_edge", "the wall's left end"),
     ("frame,left,right,gap\nA,1700,1700,60", "beside", "is blank"),
     ("frame,left,right,gap,beside\nA,1700,1700,60,A", "line 2 (A), beside", "the frame itself"),

@@ -31,5 +31,5 @@ export function notice(message, { words, act } = {}) {
 
 export function wordsOf(error) {
   const where = error.where ? `${error.where}: ` : "";
-  return `${where}${error.problem || "something went wrong"}${error.hint ? ` (${error.hint})` : ""}`;
+  return `${where}${error.problem || "something went wrong"}${error.hint ? ` (${error.hint})` : ""}`.replaceAll('\\"', '"');
 }

@@ -51,5 +51,5 @@ export function why(error, key) {
   const known = here || parts.every((part) => way.includes(part) || part === way.slice(0, 2).join(" "));
   const hint = / = /.test(error.hint) ? "" : error.hint; // how the file would have it
   const words = wordsOf({ ...error, hint, where: parts.slice(here || parts.length).join(", ") });
-  return (known && error.problem ? capital(words) : error.message).replaceAll('\\"', '"');
+  return known && error.problem ? capital(words) : error.message;
 }

@@ -56,7 +56,8 @@ export function afterPanel() {
     h("div", { className: "row" }, h("button", { type: "button", className: "main", "data-focus": "correct", onclick: work }, "What has to move?"), makeButton("form", "A form on paper"),
       told?.moves ? makeButton("patches", "Papers for the new holes", { rows: told.rows, printer: printerName() }) : null),
     madeList(),
-    told ? h("pre", { className: "told", tabIndex: 0, "aria-label": "What to move" }, told.text) : null,
+    told ? h("section", { className: "told", "aria-label": "What to move" }, h("p", {}, "From the old hole to the new one; left and right as you face the wall."),
+      ...told.frames.flatMap(({ name, lines }) => [h("h3", {}, name), ...lines.map((line) => h("p", {}, line))]), ...told.foot.map((line) => h("p", { className: "help" }, line))) : null,
   ];
 }
 

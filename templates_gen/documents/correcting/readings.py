@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -12,6 +12,7 @@ from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import Record, Table
 from templates_gen.base.units import MM, show_both
 from templates_gen.base.words import some
+from templates_gen.documents.schedule.distances import sideways, upward
 from templates_gen.job.reading.files import check_text, parse_csv, read_bytes
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.tables.quantities import Length, Offset
@@ -163,15 +164,15 @@ def _height(table: ReadingTable, side: str, hung: Hung, plan: Plan, where: str) 
     if from_level is not None:
         level = plan.level_line
         others = {
-            "its bottom edge": rect.y0 - level, "the height above the floor": rect.y1,
-            "a distance below the line, which is negative": level - rect.y1,
+            "its bottom edge?": rect.y0 - level, "the height above the floor?": rect.y1,
+            "below the line? then write  below  behind it": level - rect.y1,
         }  # fmt: skip
-        _check_near(from_level, rect.y1 - level, others, f"{where}, {side}_from_level", plan)
+        _check_near(from_level, rect.y1 - level, others, f"{where}, {side}_from_level", plan, upward)
         return level + from_level
     if above is not None:
         others = {
-            "its bottom edge": rect.y0, "the distance from the ceiling": wall.height - rect.y1,
-            "the distance from the level line": abs(rect.y1 - plan.level_line), "how far off it hangs": 0.0,
+            "its bottom edge?": rect.y0, "the distance from the ceiling?": wall.height - rect.y1,
+            "the distance from the level line?": abs(rect.y1 - plan.level_line), "how far off it hangs?": 0.0,
         }  # fmt: skip
         _check_near(above, rect.y1, others, f"{where}, {side}", plan)
     return above
@@ -182,10 +183,10 @@ def _left_edge(table: ReadingTable, hung: Hung, plan: Plan, where: str) -> float
         return None
     rect, centre = hung.rect, plan.centre_line
     others = {
-        "a distance to the left, which is negative": centre - rect.x0, "its right edge": rect.x1 - centre,
-        "the distance from the wall's left end": rect.x0,
+        "left of the line? then write  left  behind it": centre - rect.x0, "its right edge?": rect.x1 - centre,
+        "the distance from the wall's left end?": rect.x0,
     }  # fmt: skip
-    _check_near(table.left_edge, rect.x0 - centre, others, f"{where}, left_edge", plan)
+    _check_near(table.left_edge, rect.x0 - centre, others, f"{where}, left_edge", plan, sideways)
     return centre + table.left_edge
 
 
@@ -209,18 +210,21 @@ def _beside(table: ReadingTable, hung: Hung, plan: Plan, where: str) -> dict[str
     return {"gap": table.gap, "beside": other.frame.id}
 
 
-def _check_near(found: float, planned: float, others: Mapping[str, float], where: str, plan: Plan) -> None:
+def _check_near(
+    found: float, planned: float, others: Mapping[str, float], where: str, plan: Plan,
+    shown: Callable[[float, str], str] = show_both,
+) -> None:  # fmt: skip
     """Raises InputError for a reading that is not plausible, with the edge it may have been read from."""
     if abs(found - planned) <= MOST_OFF:
         return
     unit = plan.job.unit
-    hint = next((f"is this {name}?" for name, at in others.items() if abs(found - at) <= ALIKE), "")
+    hint = next((f"is this {name}" for name, at in others.items() if abs(found - at) <= ALIKE), "")
     bare = found / MM[unit]
     slips = [name for name in ("in", "cm", "mm") if name != unit and abs(bare * MM[name] - planned) <= ALIKE]
     if slips and not hint:
         hint = f"is this in {slips[0]}? then write the unit behind the number"
     raise InputError(
-        where, f"found {show_both(found, unit)}, where the plan has {show_both(planned, unit)}",
+        where, f"found {shown(found, unit)}, where the plan has {shown(planned, unit)}",
         hint or "was it read from another edge, or of another frame? measure it again",
     )  # fmt: skip
 

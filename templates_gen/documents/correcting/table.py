@@ -46,25 +46,23 @@ def as_text(plan: Plan, done: tuple[Cured, ...]) -> str:
     lines = [title, "left and right as you face the wall"]
     for cured in done:
         lines += ["", *_frame_lines(cured, unit)]
-    lines += ["", *_foot(plan, done)]
+    lines += ["", *(line for words in foot(plan, done) for line in lines_of(words, WIDTH))]
     return "\n".join(lines)
 
 
-def _foot(plan: Plan, done: tuple[Cured, ...]) -> Iterator[str]:
+def foot(plan: Plan, done: tuple[Cured, ...]) -> tuple[str, ...]:
     """What goes for all frames: those not read, what is left alone, holes too near, and the cautions."""
     unit = plan.job.unit
     limits = min((cured.correction.limits for cured in done), key=lambda limits: limits.step)
     missing = not_read(plan, done)
-    said = [
+    return (
         *([f"Not read: {listed(missing)}."] if missing else []),
         *together(done, unit),
         *wires_words(done),
         *near_words(done, unit),
         f"Left alone: {limits_words(limits, unit)}. {SEEN_WORDS}.",
         *_cautions(done),
-    ]
-    for words in said:
-        yield from lines_of(words, WIDTH)
+    )
 
 
 def _cautions(done: tuple[Cured, ...]) -> tuple[str, ...]:
@@ -75,9 +73,15 @@ def _cautions(done: tuple[Cured, ...]) -> tuple[str, ...]:
     return CAUTIONS[:1] if down else ()
 
 
+def name_of(cured: Cured) -> str:
+    """The frame, and what it hangs by."""
+    hung = cured.hung
+    return "  ".join(part for part in (hung.frame.id, hung.frame.title, hanger_words(hung)) if part)
+
+
 def _frame_lines(cured: Cured, unit: str) -> Iterator[str]:
     hung, correction = cured.hung, cured.correction
-    name = "  ".join(part for part in (hung.frame.id, hung.frame.title, hanger_words(hung)) if part)
+    name = name_of(cured)
     yield name if len(name) <= WIDTH else f"{name[: WIDTH - 1]}…"
     yield from lines_of(f"found: {found_words(correction, unit)}", WIDTH, INDENT, INDENT)
     for move in correction.moves:
