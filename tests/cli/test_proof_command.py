@@ -53,8 +53,8 @@ def test_the_pictures_of_a_job_are_never_replaced(there: bool, small: Path) -> N
     (small / "job.toml").write_text(MINIMAL + 'image = "a.png"\n')
     if there:
         (small / "a.png").write_bytes(b"a picture")
-    for command in (["proof"], ["template", "--report", "r.json"]):
-        ran = run(*command, "job.toml", "-o", "a.png", "--force")
+    for command in (["proof", "-o"], ["template", "--report"]):
+        ran = run(*command, "a.png", "job.toml", "--force")
         assert (ran.code, ran.out) == (2, "") and "is the job's own file" in ran.err
     assert left(small) == (["a.png"] if there else [])
 
