@@ -57,7 +57,7 @@ export function afterPanel() {
       told?.moves ? makeButton("patches", "Papers for the new holes", { rows: told.rows, printer: printerName() }) : null),
     madeList(),
     told ? h("section", { className: "told", "aria-label": "What to move" }, h("p", {}, "From the old hole to the new one; left and right as you face the wall."),
-      ...told.frames.flatMap(({ name, lines }) => [h("h3", {}, name), ...lines.map((line) => h("p", {}, line))]), ...told.foot.map((line) => h("p", { className: "help" }, line))) : null,
+      ...told.frames.flatMap(({ name, lines }) => [h("h3", {}, name), ...lines.map((line) => h("p", {}, line))]), ...told.foot.map((line) => h("p", {}, line))) : null,
   ];
 }
 
