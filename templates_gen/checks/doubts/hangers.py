@@ -23,7 +23,7 @@ eye, and some are put beside an old hole."""
 FAR_ASIDE, FAR_LOWER = 0.22, 20.0
 """Of the width, and mm, that nobody puts them off by: doubted whatever may have been meant.  Our own, no source."""
 
-FRONT_ASIDE, FRONT_LOWER = 6.0, 3.5
+FRONT_ASIDE, FRONT_LOWER = 6.0, 5.5
 """mm likewise for what was seen from the front, where nobody sees a hanger.  Our own, no source."""
 
 LEAST_DROP = 0.1
