@@ -114,7 +114,7 @@ def _sideways(off: float, hung: Hung, unit: str) -> str:
 def _stud_missed(plan: Plan) -> Iterator[Finding]:
     for hung in plan.frames:
         frame = hung.frame
-        if frame.weight is None or not is_heavy(frame.weight) or frame.hanger.traits.rail:
+        if not is_heavy(frame.weight) or frame.hanger.traits.rail:
             continue
         off = off_stud(hung, plan)
         if off is not None and not exceeds(abs(off), NEAR_STUD) and not _too_heavy_for_board(hung, plan):

@@ -160,11 +160,4 @@ def _group_off_centre(plan: Plan) -> Iterator[Finding]:
         yield Finding(NOTE, "group-off-centre", (), text[0].upper() + text[1:])
 
 
-RULES = (
-    _frames_too_close,
-    _frame_off_wall,
-    _outline_begins,
-    _wall_clearance,
-    _frame_over_feature,
-    _group_off_centre,
-)
+RULES = (_frames_too_close, _frame_off_wall, _outline_begins, _wall_clearance, _frame_over_feature, _group_off_centre)

@@ -126,8 +126,7 @@ def _lower_fixing(frame: Frame, lack: float, unit: str) -> str:
             f"a hook with its seat {show_both(math.floor(seat / step + TOLERANCE) * step, unit)} or less below its nail"
         )
     most = (fixing.below or 0.0) - lack
-    heavy = frame.weight is not None and is_heavy(frame.weight)
-    return "a bare nail" if most >= -LEAST_NAIL / 2 and not heavy else ""
+    return "a bare nail" if most >= -LEAST_NAIL / 2 and not is_heavy(frame.weight) else ""
 
 
 def _hole_on_frame(plan: Plan) -> Iterator[Finding]:

@@ -72,7 +72,7 @@ def _rating_unknown(plan: Plan) -> Iterator[Finding]:
     names = tuple(
         hung.frame.id
         for hung in plan.frames
-        if hung.frame.weight is not None and is_heavy(hung.frame.weight) and not hung.frame.hanger.traits.rail
+        if is_heavy(hung.frame.weight) and not hung.frame.hanger.traits.rail
         if hung.frame.fixing.rating is None and not on_bare_nails(hung.frame)
     )
     if names:

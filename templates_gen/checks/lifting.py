@@ -19,6 +19,9 @@ LIFTING_SOURCE = "common practice"
 RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"
 
 
+RATED_FOR_WALL = "a hook or screw that its maker rates for this wall"
+
+
 def _bare_nail(plan: Plan) -> Iterator[Finding]:
     """One for all frames of which the same is to be said."""
     unit, wall = plan.job.unit, plan.job.wall
@@ -31,19 +34,15 @@ def _not_known(hung: Hung, wall: Wall, unit: str) -> str:
     """What a bare nail is not known to hold, and what to take instead."""
     weight, count = hung.frame.weight or 0.0, len(hung.bearings)
     each = show_mass_both(TRADE_FACTOR * weight / count, unit)
+    rates = f"and plug that its maker rates for {wall.build}"
+    instead = f"a hook or a screw {rates}" if wall.build in ("masonry", "plaster") else RATED_FOR_WALL
     into = "board" if is_board(wall) else wall.build or "this wall"
     return (
         f"{weight_words(hung.frame, unit)} on {counted(count, 'bare nail')}. What a bare nail holds in {into} is not "
-        f"known: no maker rates it, and it is not computed here. Take {_instead(wall)}, rated {each}"
+        f"known: no maker rates it, and it is not computed here. Take {instead}, rated {each}"
         f"{' each' if count > 1 else ''} (4 times the weight, as the trade counts), and give that as fixing.rating. "
         f"{WHO_DECIDES}"
     )
-
-
-def _instead(wall: Wall) -> str:
-    if wall.build in ("masonry", "plaster"):
-        return f"a hook or a screw and plug that its maker rates for {wall.build}"
-    return "a hook or screw that its maker rates for this wall"
 
 
 def _two_people(plan: Plan) -> Iterator[Finding]:

@@ -23,9 +23,7 @@ COT_SOURCE = "common advice in nursery-safety texts"
 
 def use_of(feature: Feature) -> str:
     """What people do on a piece of furniture: as the job says it, or by the words of its name; "" for neither."""
-    if feature.kind != "furniture" or feature.use:
-        return feature.use
-    return use_by_name(feature.name)
+    return feature.use if feature.kind != "furniture" or feature.use else use_by_name(feature.name)
 
 
 def is_over(hung: Hung, feature: Feature) -> bool:
@@ -66,8 +64,7 @@ def _soft(hung: Hung) -> bool:
 
 def _may_hurt(hung: Hung, shaken: bool) -> bool:
     """True for what is known to be heavy, or to have glass in it; where the earth may shake, acrylic too."""
-    weight, hard = hung.frame.weight, ("glass", "acrylic") if shaken else ("glass",)
-    return hung.frame.glazing in hard or (weight is not None and is_heavy(weight))
+    return hung.frame.glazing in (("glass", "acrylic") if shaken else ("glass",)) or is_heavy(hung.frame.weight)
 
 
 def _place(feature: Feature) -> str:
@@ -78,7 +75,7 @@ def _place(feature: Feature) -> str:
 def _usual(frames: Sequence[Hung]) -> str:
     """The caution, what is usual all the same, and what of that these frames lack or the job does not tell."""
     told = (
-        ("too heavy", [hung for hung in frames if hung.frame.weight is not None and is_heavy(hung.frame.weight)]),
+        ("too heavy", [hung for hung in frames if is_heavy(hung.frame.weight)]),
         ("weight not given", [hung for hung in frames if hung.frame.weight is None]),
         ("glass", [hung for hung in frames if hung.frame.glazing == "glass"]),
         ("glazing not given", [hung for hung in frames if not hung.frame.glazing]),

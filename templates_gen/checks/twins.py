@@ -39,7 +39,8 @@ def _swapped(twins: Sequence[Hung], unit: str) -> str:
     """What becomes of the nails when two of them change places."""
     measured = [hung for hung in twins if not hung.unmeasured]
     missing = [hung.frame.id for hung in twins if hung.unmeasured]
-    first_measure = f" {_measure_first(missing)}" if missing else ""
+    change, its = ("changes places", "its drop") if len(missing) == 1 else ("change places", "their drops")
+    first_measure = f" Before {listed(missing)} {change}, measure {its}." if missing else ""
     if len(measured) < 2:
         return f": each nail is for its own frame.{first_measure}"
     first, *others = measured
@@ -55,11 +56,6 @@ def _swapped(twins: Sequence[Hung], unit: str) -> str:
     else:
         goes = f"In the place of {same}, {'; '.join(_goes(name, lower, unit) for name, lower in moved.items())}"
     return f": each nail is for its own frame. {goes}.{first_measure}"
-
-
-def _measure_first(missing: Sequence[str]) -> str:
-    change, its = ("changes places", "its drop") if len(missing) == 1 else ("change places", "their drops")
-    return f"Before {listed(missing)} {change}, measure {its}."
 
 
 def _lower(hung: Hung, first: Hung) -> tuple[float, ...]:

@@ -25,7 +25,8 @@ def _unchecked(plan: Plan) -> Iterator[str]:
     if unweighed := [hung.frame.id for hung in plan.frames if hung.frame.weight is None]:
         which = "any frame" if len(unweighed) == len(plan.frames) else some(unweighed)
         yield f"what holds {which}, and who lifts what (weight)"
-    if unknown := _unknown_furniture(plan):
+    furniture = (feature for feature in wall.features if feature.kind == "furniture" and not use_of(feature))
+    if unknown := once(each.called for each in furniture if any(is_over(hung, each) for hung in plan.frames)):
         yield f"whether people sit or lie at the {', the '.join(unknown)} (use)"
     if wall.built is None:
         yield "lead and asbestos (wall.built)"
@@ -33,9 +34,3 @@ def _unchecked(plan: Plan) -> Iterator[str]:
         yield "earthquakes (wall.earthquake)"
     if wall.public is None:
         yield "what sticks out into a public path (wall.public)"
-
-
-def _unknown_furniture(plan: Plan) -> tuple[str, ...]:
-    """The furniture under frames whose name does not tell what people do there."""
-    furniture = (feature for feature in plan.job.wall.features if feature.kind == "furniture" and not use_of(feature))
-    return once(feature.called for feature in furniture if any(is_over(hung, feature) for hung in plan.frames))

@@ -20,8 +20,8 @@ from templates_gen.documents.instructions.sheet_map import to_map
 from templates_gen.documents.instructions.taping_steps import diagonals
 from templates_gen.documents.of_job import numbered, of_job, text_area, whose
 from templates_gen.documents.proof.features import outline
+from templates_gen.documents.schedule.carrying import flagged_nails
 from templates_gen.documents.schedule.distances import above_floor, left_end
-from templates_gen.documents.schedule.flagged import flagged_nails
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Template, Text
 from templates_gen.drawing.lettering import Lettering

@@ -21,27 +21,23 @@ ROUNDING = 1e-9
 """kg; far below any scale's reading, far above the rounding of floats."""
 
 
-def is_heavy(kg: float) -> bool:
-    """True from 20 lb on, where a hook alone is no longer the advice."""
-    return kg >= LIGHT - ROUNDING
+def is_heavy(kg: float | None) -> bool:
+    """True from 20 lb on, where a hook alone is no longer the advice; False for a weight not known."""
+    return kg is not None and kg >= LIGHT - ROUNDING
 
 
 def weight_class(kg: float | None) -> str:
     """One of "light" (under 20 lb), "medium" (to 50 lb), "heavy" (over 50 lb), and "" for a weight not known."""
-    if kg is None:
-        return ""
-    if kg < LIGHT - ROUNDING:
-        return "light"
+    if kg is None or not is_heavy(kg):
+        return "" if kg is None else "light"
     return "medium" if kg <= MEDIUM + ROUNDING else "heavy"
 
 
 def wants_two(frame: Frame) -> bool:
     """True for a frame that two people lift: from 20 lb on, where a hook alone is no longer the advice, or large."""
-    heavy = frame.weight is not None and is_heavy(frame.weight)
-    return heavy or exceeds(max(frame.width, frame.height), ONE_PERSON)
+    return is_heavy(frame.weight) or exceeds(max(frame.width, frame.height), ONE_PERSON)
 
 
 def on_bare_nails(frame: Frame) -> bool:
     """True for a heavy frame on plain nails of no given rating; the screws of a cleat are none."""
-    heavy = frame.weight is not None and is_heavy(frame.weight)
-    return heavy and frame.fixing.kind == "nail" and frame.fixing.rating is None
+    return is_heavy(frame.weight) and frame.fixing.kind == "nail" and frame.fixing.rating is None

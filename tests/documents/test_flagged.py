@@ -7,7 +7,7 @@ import pytest
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.checks import Finding, find
 from templates_gen.documents.instructions.first_pages import first_pages
-from templates_gen.documents.schedule.flagged import KEY, flagged_nails
+from templates_gen.documents.schedule.carrying import KEY, flagged_nails
 from templates_gen.documents.schedule.table import as_data, as_text, rows
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering

@@ -11,8 +11,8 @@ from templates_gen.base.geometry import Rect
 from templates_gen.documents.instructions.first_pages import draw_first_pages
 from templates_gen.documents.instructions.guide import GUTTER, TICK
 from templates_gen.documents.instructions.hanging_day import hanging_order, hanging_steps
-from templates_gen.documents.instructions.own_tools import own_tools
 from templates_gen.documents.instructions.sketches import Sketch
+from templates_gen.documents.instructions.wording import own_tools
 from templates_gen.drawing.items import Circle, Item, Line, Page, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.model import Fixing, Frame, Hanger, Height, Studs, Wall

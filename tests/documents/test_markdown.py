@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.checks import find
-from templates_gen.documents.schedule.flagged import flagged_nails
+from templates_gen.documents.schedule.carrying import flagged_nails
 from templates_gen.documents.schedule.markdown import as_markdown
 from templates_gen.documents.schedule.table import header, rows
 from templates_gen.job.model import Fixing

@@ -9,7 +9,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.checks import find
 from templates_gen.documents.correcting.sentences import hanger_words
 from templates_gen.documents.instructions.hanging_day import hanging_steps
-from templates_gen.documents.instructions.own_tools import own_tools
+from templates_gen.documents.instructions.wording import own_tools
 from templates_gen.documents.measuring.fields import measures
 from templates_gen.documents.schedule.distances import facing, from_behind
 from templates_gen.job.model import Fixing, Frame, Hanger, Wall

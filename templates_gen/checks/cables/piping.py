@@ -5,7 +5,6 @@ from __future__ import annotations
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.checks.cables.entries import Entry, entries
-from templates_gen.job.model import Feature
 
 PIPE_KINDS = ("pipe", "radiator")
 """The features that a pipe leads to."""
@@ -24,12 +23,9 @@ def pipes_near(plan: Plan) -> dict[str, list[Entry]]:
     places = entries(plan)
     for feature in plan.job.wall.features:
         if feature.kind in PIPE_KINDS:
-            place = _about(feature, plan.job.wall.rect)
+            rect, wall = feature.rect, plan.job.wall.rect
+            place = Rect(rect.x0 - BESIDE, wall.y0, rect.x1 + BESIDE, wall.y1)
             near = [nail for nail in places if place.meet(Rect(nail.x, nail.low, nail.x, nail.high))]
             if near:
                 found.setdefault(feature.called, []).extend(near)
     return found
-
-
-def _about(feature: Feature, wall: Rect) -> Rect:
-    return Rect(feature.rect.x0 - BESIDE, wall.y0, feature.rect.x1 + BESIDE, wall.y1)

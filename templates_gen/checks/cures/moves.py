@@ -71,10 +71,8 @@ def moves(trial: Trial, finding: Finding) -> Iterator[Cure]:
         return
     for moved in _movable(plan, finding, trial.group):
         found = [cure for way in WAYS if (cure := _nearest(trial, finding, moved, way))]
-        sideways = [item for item in found if item[1] == "across"]
-        upright = [item for item in found if item[1] == "up"]
-        for ways in (sideways, upright):
-            if ways:
+        for axis in ("across", "up"):
+            if ways := [item for item in found if item[1] == axis]:
                 yield min(ways, key=lambda item: item[0])[2]
         if found:
             return
@@ -193,7 +191,7 @@ def moved_so(trial: Trial, moved: Moved, cure: Cure, across: float, up: float) -
 
 def barred(plan: Plan, moved: Moved, axis: str, care: Care) -> list[Span]:
     """The moves of it along an axis that something bars."""
-    wall, turn = plan.job.wall, turned if axis == "up" else _same
+    wall, turn = plan.job.wall, turned if axis == "up" else lambda rect: rect
     clear = wall.clear if care.clear else 0.0
     rects = [hung.rect for hung in plan.frames if hung.frame.id in moved.frames]
     features = [item.rect.grown(item.clear if care.clear else 0.0) for item in wall.features]
@@ -206,10 +204,6 @@ def barred(plan: Plan, moved: Moved, axis: str, care: Care) -> list[Span]:
     return spans + _in_zones(plan, moved.frames, turn) if care.zones else spans
 
 
-def _same(rect: Rect) -> Rect:
-    return rect
-
-
 def _edges(outline: Sequence[tuple[float, float]], axis: str) -> list[tuple[float, float, float, float]]:
     points = [(x, y) if axis == "across" else (y, x) for x, y in outline]
     return [(*one, *two) for one, two in zip(points, points[1:] + points[:1], strict=True)] if points else []
@@ -219,9 +213,5 @@ def _in_zones(plan: Plan, frames: Sequence[str], turn: Callable[[Rect], Rect]) -
     """The moves after which a nail is where cables may run; a nail on a zone's edge is in it."""
     bands = [turn(zone.rect) for zone in zones(plan.job.wall)]
     nails = [Rect(nail.x, nail.low, nail.x, nail.high) for nail in entries(plan) if nail.frame in frames]
-    return barred_by((turn(_wide(nail)) for nail in nails), bands)
-
-
-def _wide(nail: Rect) -> Rect:
-    """A line with a little width, so that it can share area."""
-    return nail.grown(2 * TOLERANCE)
+    # a line has a little width, so that it can share area
+    return barred_by((turn(nail.grown(2 * TOLERANCE)) for nail in nails), bands)

@@ -117,10 +117,13 @@ def _other_seat(trial: Trial, about: Numbered) -> Iterator[Cure]:
     yield from _open_drop(trial, about)
 
 
-def _worked_out(trial: Trial, about: Numbered) -> Iterator[Cure]:
-    """The outside size that print, mat and moulding come to."""
-    changes = [Change(("frame", number, side), None) for number, _ in about for side in ("width", "height")]
-    yield Cure("take width and height out: print, mat and moulding give them", tuple(changes))
+def _without(said: str, *fields: str) -> Callable[[Trial, Numbered], Iterator[Cure]]:
+    """These fields are taken out of the frames' tables."""
+
+    def cures(trial: Trial, about: Numbered) -> Iterator[Cure]:
+        yield Cure(said, tuple(Change(("frame", number, field), None) for number, _ in about for field in fields))
+
+    return cures
 
 
 def _as_measured(trial: Trial, about: Numbered) -> Iterator[Cure]:
@@ -137,16 +140,6 @@ def _as_measured(trial: Trial, about: Numbered) -> Iterator[Cure]:
         )
 
 
-def _one_drop(trial: Trial, about: Numbered) -> Iterator[Cure]:
-    """Of two drops that one wire cannot have, the one that it hangs by."""
-    changes = [Change(("frame", number, "drop"), None) for number, _ in about]
-    yield Cure("take the drop on one hook out: the one on both counts", tuple(changes))
-
-
-def _no_picture(trial: Trial, about: Numbered) -> Iterator[Cure]:
-    yield Cure("leave the pictures out", tuple(Change(("frame", number, "image"), None) for number, _ in about))
-
-
 def _kept(trial: Trial, about: Numbered) -> Iterator[Cure]:
     """Places that were found are kept; wishes are then met or not, and none is left."""
     plan: Plan = trial.plan
@@ -158,8 +151,10 @@ CURES: Mapping[str, Callable[[Trial, Numbered], Iterator[Cure]]] = {
     "rating-exceeded": _rated, "rating-unknown": _rated,
     "nail-short": _lengthened(1), "nail-deep": _lengthened(-1),
     "drop-beyond-frame": _open_drop, "hook-would-show": _other_seat,
-    "size-differs": _worked_out, "measured-otherwise": _as_measured, "drops-disagree": _one_drop,
-    "image-missing": _no_picture, "wish-unmet": _kept, "arrangement-found": _kept,
+    "size-differs": _without("take width and height out: print, mat and moulding give them", "width", "height"),
+    "measured-otherwise": _as_measured,
+    "drops-disagree": _without("take the drop on one hook out: the one on both counts", "drop"),
+    "image-missing": _without("leave the pictures out", "image"), "wish-unmet": _kept, "arrangement-found": _kept,
 }  # fmt: skip
 """What may cure a finding, by its rule."""
 

@@ -29,9 +29,8 @@ from templates_gen.documents.instructions.wording import (
 from templates_gen.documents.of_job import numbered, of_job, text_area, whose
 from templates_gen.documents.schedule import table as schedule
 from templates_gen.documents.schedule.carrying import HEADER as CARRIED_HEADER
-from templates_gen.documents.schedule.carrying import carried, carried_rows
+from templates_gen.documents.schedule.carrying import KEY, carried, carried_rows, flagged_nails, has_mark
 from templates_gen.documents.schedule.distances import above_floor, left_end, pitch_words
-from templates_gen.documents.schedule.flagged import KEY, flagged_nails, has_mark
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Item, Template
 from templates_gen.drawing.lettering import Lettering

@@ -8,9 +8,8 @@ from functools import partial
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.instructions.hanging_day import hanging_steps
-from templates_gen.documents.instructions.own_tools import own_tools
 from templates_gen.documents.instructions.sketches import FIELD, DayStep, Sketch
-from templates_gen.documents.instructions.wording import TOOLS
+from templates_gen.documents.instructions.wording import TOOLS, own_tools
 from templates_gen.drawing.blocks import ink_of, wrapped
 from templates_gen.drawing.flow import LEADING, LINE_SPACE, Flow
 from templates_gen.drawing.items import Item, Polygon, Text

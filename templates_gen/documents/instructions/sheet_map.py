@@ -8,8 +8,7 @@ from collections.abc import Callable, Iterator, Mapping
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
-from templates_gen.documents.instructions.map_houses import EDGE, sheet_numbers, sides
-from templates_gen.documents.instructions.tape_marks import tape_marks
+from templates_gen.documents.instructions.map_numbers import EDGE, sheet_numbers, sides, tape_marks
 from templates_gen.drawing.grounds import over_lines
 from templates_gen.drawing.houses import house, house_size
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text

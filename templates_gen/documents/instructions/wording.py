@@ -5,11 +5,16 @@ The print dialogs' words are those on screen.  Nothing here says that a wall, a 
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.units import show_both
-from templates_gen.base.words import counted
+from templates_gen.base.words import counted, some
+from templates_gen.checks.ladder import stood_on
 from templates_gen.documents.print_shop import BOND, page_size, roll_of
+from templates_gen.hanging.studs import on_stud
+from templates_gen.hanging.weight_classes import on_bare_nails, wants_two
 from templates_gen.printer.profile import Printer, lean_words
 from templates_gen.tiling.rulers import Ruler, rulers
 from templates_gen.tiling.sheet import SheetPlan
@@ -81,3 +86,31 @@ def shop_words(sheets: SheetPlan, unit: str) -> tuple[str, str]:
         f"level one at the drawing's foot must be {level} long, the upright one at its left {plumb}. These first pages "
         "may be printed at any size.",
     )
+
+
+_FIXINGS = {"nail": "nail", "hook": "picture hook", "screw": "screw"}
+
+
+def own_tools(plan: Plan) -> Iterator[str]:
+    """What this job needs besides the usual: what goes into the wall, those for frames not measured yet too, and what
+    drives it.
+    """
+    if plan.slope:
+        yield "straight batten"
+    kinds = Counter(hung.frame.fixing.kind for hung in plan.frames for _ in hung.bearings)
+    for kind, count in kinds.items():
+        yield counted(count, _FIXINGS[kind])
+    yield from dict.fromkeys("screwdriver" if kind == "screw" else "hammer" for kind in kinds)
+    if kinds["screw"]:
+        yield "drill and bits"
+    # screws may have nothing but masonry, plaster or board around them
+    wall = plan.job.wall
+    screwed = [hung for hung in plan.frames if hung.frame.fixing.kind == "screw" and wall.build != "timber"]
+    if plugs := sum(not on_stud(bearing.x, wall) for hung in screwed for bearing in hung.bearings):
+        yield "1 plug or anchor" if plugs == 1 else f"{plugs} plugs or anchors"
+    if unrated := [frame.id for frame in plan.job.frames if on_bare_nails(frame)]:
+        yield f"rated fixings in place of nails ({some(unrated)})"
+    if steps := stood_on(plan):
+        yield steps
+    if two := [frame.id for frame in plan.job.frames if wants_two(frame)]:
+        yield f"second person ({some(two)})"

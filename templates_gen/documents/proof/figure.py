@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
+from templates_gen.checks.fitting import on_wall
 from templates_gen.documents.proof.view import View
 from templates_gen.drawing.items import Circle, Item, Polygon
 from templates_gen.drawing.shapes import rounded
-from templates_gen.job.model import Wall
 
 HEIGHT = 1700.0
 """mm: a grown person, in a round number.  Our own design, no source."""
@@ -64,12 +64,4 @@ def _hidden(plan: Plan, place: Rect) -> float:
     rects = [*(hung.rect for hung in plan.frames), *(feature.rect for feature in wall.features)]
     met = [part for rect in rects if (part := rect.meet(place))]
     hidden = sum(part.width * part.height for part in met)
-    return hidden if _on_wall(wall, place) else hidden + place.width * place.height
-
-
-def _on_wall(wall: Wall, place: Rect) -> bool:
-    if not wall.outline:
-        return wall.rect.holds(place)
-    from templates_gen.job.outline import outline_holds
-
-    return outline_holds(wall.outline, place)
+    return hidden if on_wall(plan, place) else hidden + place.width * place.height

@@ -1,17 +1,17 @@
-"""What every nail carries and goes into, and which findings are about it: in words, for the schedule and on paper."""
+"""What every nail carries and goes into, which findings are about it, and which nails want thought before they are
+driven: in words, for the schedule and on paper."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.base.units import GRAVITY, show_mass_both
-from templates_gen.checks import Finding
+from templates_gen.checks import STOP, WARN, Finding
 from templates_gen.checks.cables.entries import Entry, entries
 from templates_gen.checks.cables.wiring import nail_zones
 from templates_gen.documents.schedule.distances import nail_called
-from templates_gen.documents.schedule.flagged import flagged_nails, numbers_by_nail, with_mark
 from templates_gen.hanging.studs import on_stud
 from templates_gen.job.model import Fixing, Wall
 
@@ -98,3 +98,43 @@ def _cables(entry: Entry, wall: Wall, zones: Mapping[str, Sequence[str]]) -> str
     if reasons := zones.get(entry.name):
         return f"may run here: {'; '.join(reasons)}"
     return LOOK_FIRST if wall.wiring not in ("", "none") else f"not known, {LOOK_FIRST}"
+
+
+MARK = "!"
+
+KEY = f"{MARK} means: read what was found about this nail or its frame before you nail."
+
+
+def flagged_nails(plan: Plan, findings: Iterable[Finding]) -> frozenset[str]:
+    """The names of the nails that lie in a zone where cables may run, or that a stop or a warn finding is about.
+
+    A finding about one nail of a frame counts for that nail, one about a frame for all its nails.
+    """
+    grave = [finding for finding in findings if finding.level in (STOP, WARN)]
+    return frozenset(nail_zones(plan)) | frozenset(numbers_by_nail(plan, grave))
+
+
+def numbers_by_nail(plan: Plan, findings: Iterable[Finding]) -> Mapping[str, tuple[int, ...]]:
+    """The numbers, from 1, of the findings about each nail or its whole frame; a nail without any is left out."""
+    nails_of: dict[str, list[str]] = {}
+    for entry in entries(plan):
+        nails_of.setdefault(entry.frame, []).append(entry.name)
+    found: dict[str, list[int]] = {}
+    for number, finding in enumerate(findings, 1):
+        names = finding.nails or [name for frame in finding.about for name in nails_of.get(frame, ())]
+        for name in dict.fromkeys(names):
+            found.setdefault(name, []).append(number)
+    return {name: tuple(numbers) for name, numbers in found.items()}
+
+
+def with_mark(text: str, name: str, flagged: frozenset[str]) -> str:
+    """The text, with the mark before it when the nail of this name is one of the flagged.
+
+    Before it, because a long name is cut at its end where it does not fit.
+    """
+    return f"{MARK} {text}" if name in flagged else text
+
+
+def has_mark(row: Iterable[str]) -> bool:
+    """True for a row of a table with a cell that `with_mark` has marked."""
+    return any(cell.startswith(f"{MARK} ") for cell in row)

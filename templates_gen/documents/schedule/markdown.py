@@ -10,8 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.checks import Finding
-from templates_gen.documents.schedule.carrying import carried, carried_words
-from templates_gen.documents.schedule.flagged import KEY, flagged_nails, with_mark
+from templates_gen.documents.schedule.carrying import KEY, carried, carried_words, flagged_nails, with_mark
 from templates_gen.documents.schedule.table import header, lines_words, rows
 
 _SPACE = re.compile(r"\s+")

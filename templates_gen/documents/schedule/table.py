@@ -11,7 +11,7 @@ from templates_gen.base.units import other_unit, show, show_both, tenth
 from templates_gen.base.words import lines_of
 from templates_gen.checks import Finding, findings_data
 from templates_gen.checks.cables.wiring import nail_zones
-from templates_gen.documents.schedule.carrying import Carried, carried, carried_words
+from templates_gen.documents.schedule.carrying import KEY, Carried, carried, carried_words, flagged_nails, with_mark
 from templates_gen.documents.schedule.distances import (
     above_floor,
     left_end,
@@ -21,7 +21,6 @@ from templates_gen.documents.schedule.distances import (
     stood_on,
     upward,
 )
-from templates_gen.documents.schedule.flagged import KEY, flagged_nails, with_mark
 from templates_gen.hanging.bearings import Nail
 from templates_gen.hanging.fixings import wanted_hooks
 from templates_gen.hanging.studs import on_stud

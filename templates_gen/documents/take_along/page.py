@@ -12,9 +12,8 @@ from templates_gen.base.units import show, show_both
 from templates_gen.checks import STOP, WARN, Finding, find
 from templates_gen.documents.instructions.cautions import cautions
 from templates_gen.documents.instructions.hanging_day import hanging_order, hanging_steps
-from templates_gen.documents.instructions.own_tools import own_tools
 from templates_gen.documents.instructions.sheet_map import map_area
-from templates_gen.documents.instructions.wording import TOOLS
+from templates_gen.documents.instructions.wording import TOOLS, own_tools
 from templates_gen.documents.of_job import whose
 from templates_gen.documents.proof.making import proof_of
 from templates_gen.documents.schedule.distances import (

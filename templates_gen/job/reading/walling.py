@@ -1,7 +1,8 @@
-"""The wall and paper tables become a wall with its features, and a paper."""
+"""The wall and paper tables become a wall with its stair and features, and a paper."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
@@ -20,9 +21,10 @@ from templates_gen.job.paper_sizes import (
     roll_width,
 )
 from templates_gen.job.reading.other_words import furniture_word
-from templates_gen.job.reading.stairs import build_stairs
 from templates_gen.job.reading.typed import read_length, read_table
+from templates_gen.job.stairs import Stairs
 from templates_gen.job.tables.paper import MarginTable, PaperTable
+from templates_gen.job.tables.stairs import StairsTable
 from templates_gen.job.tables.wall import FeatureTable, StudsTable, WallTable
 
 STUD_SPACING = {"in": 16 * INCH, "metric": 600.0}
@@ -58,7 +60,7 @@ def build_wall(raw: object, unit: str) -> Wall:
     build = "drywall" if table.build == "plasterboard" else table.build or ""  # two names of one thing
     return Wall(
         name=table.name, width=width, height=height, outline=outline, begins=begins, clear=table.clear or 0.0,
-        stairs=build_stairs(table.stairs, "wall, stairs"), build=build, board=table.board,
+        stairs=_stairs(table.stairs), build=build, board=table.board,
         studs=_studs(table.studs, unit), wiring=table.wiring or "", worktop=table.worktop, behind=tuple(table.behind),
         public=table.public, earthquake=table.earthquake, built=table.built, features=features,
     )  # fmt: skip
@@ -191,3 +193,52 @@ def _margin(value: object, unit: str, where: str) -> Sides:
         return top, right, bottom, left
     every = read_length(value, unit, where)
     return every, every, every, every
+
+
+STEEPEST = 80.0
+"""Degrees.  A steeper pitch is taken for a slip.  Common practice, no source."""
+
+_EXAMPLE = 'for example  run = "10 in", rise = "7 1/2 in"  or  pitch = 37'
+
+
+def _stairs(table: StairsTable | None) -> Stairs | None:
+    """The stair along the wall, if there is one.  Raises InputError."""
+    if table is None:
+        return None
+    slope = _slope(table) * (1 if table.up == "right" else -1)
+    return Stairs(
+        x=table.nosing[0], y=table.nosing[1], slope=slope, run=table.run, rise=table.rise,
+        top=_top(table), clear=table.clear or 0.0,
+    )  # fmt: skip
+
+
+def _slope(table: StairsTable) -> float:
+    """How far the stair rises for every mm of its run."""
+    by_step = table.run is not None or table.rise is not None
+    if by_step == (table.pitch is not None):
+        found = "both a step and a pitch" if by_step else "neither"
+        raise InputError(
+            "wall, stairs", f"found {found}, expected run and rise of one step, or pitch in degrees", _EXAMPLE
+        )
+    if table.pitch is not None:
+        slope, place = math.tan(math.radians(table.pitch)), "wall, stairs, pitch"
+    elif table.run and table.rise:
+        slope, place = table.rise / table.run, "wall, stairs"
+    else:
+        lacking = "rise" if table.run else "run"
+        problem = f"found a step with no {lacking}, expected its run (level) and its rise (up), both more than 0"
+        raise InputError("wall, stairs", problem)
+    pitch = math.degrees(math.atan(slope)) if table.pitch is None else table.pitch
+    if not 0 < pitch <= STEEPEST:
+        raise InputError(place, f"found a pitch of {pitch:.1f} degrees, expected more than 0 and up to {STEEPEST:g}")
+    return slope
+
+
+def _top(table: StairsTable) -> float | None:
+    """The height of the last nosing, where the number of steps is given."""
+    if table.steps is None:
+        return None
+    if table.rise is None:
+        problem = "found steps with a pitch, expected them with run and rise, which say how high the stair goes"
+        raise InputError("wall, stairs, steps", problem, 'for example  run = "10 in", rise = "7 1/2 in", steps = 13')
+    return table.nosing[1] + (table.steps - 1) * table.rise
