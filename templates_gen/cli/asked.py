@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import click
 
+from templates_gen.base.output import write_result
+from templates_gen.base.words import counted
 from templates_gen.cli.results import place_beside, show_made, write_report
 from templates_gen.cli.showing import show_finding
 
@@ -62,14 +64,11 @@ class Places:
 
     def write_page(self, page: SamePaper, asked: Asked) -> None:
         """Write the page that comes instead of sheets."""
-        from templates_gen.base.output import write_result
-
         write_result(self.output, page.pdf, asked.force)
         write_report(asked.report, page.report, asked.force)
 
     def write(self, made: Made, plan: SheetPlan, asked: Asked) -> None:
         """Write all there is."""
-        from templates_gen.base.output import write_result
         from templates_gen.documents.print_shop import shop_note
 
         write_result(self.output, made.pdf, asked.force)
@@ -82,7 +81,6 @@ class Places:
     def say(self, made: Made, plan: SheetPlan, asked: Asked) -> None:
         """Say what was written, the template last."""
         from templates_gen.base.units import show
-        from templates_gen.base.words import counted
         from templates_gen.documents.instructions.taping_steps import into_old_paper
 
         if made.lacking:

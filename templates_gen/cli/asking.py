@@ -11,11 +11,13 @@ from typing import TYPE_CHECKING
 
 import click
 
+from templates_gen.base.errors import InputError, OutputError, TemplatesError
+from templates_gen.base.output import check_folder, check_place
+from templates_gen.base.words import counted
 from templates_gen.cli.showing import INDENT, no_colour, show_checked, show_finding, show_findings, wrapped
 
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
-    from templates_gen.base.errors import TemplatesError
     from templates_gen.checks import Finding
     from templates_gen.cli.interview.question import Question
     from templates_gen.cli.interview.session import Interview
@@ -38,7 +40,6 @@ BELOW = 4
 def asked(job: Path | None, force: bool) -> Iterator[Interview]:
     """Every question asked and answered.  At a terminal the answers are kept until the job is written, and an
     interview that was left is gone on with."""
-    from templates_gen.base.output import check_folder, check_place
     from templates_gen.cli.interview.kept import forget, keep
     from templates_gen.cli.interview.session import begin
 
@@ -72,7 +73,6 @@ def asked(job: Path | None, force: bool) -> Iterator[Interview]:
 
 def _kept_in() -> Path | None:
     """The folder for answers; None where nobody types them, or there is no home folder."""
-    from templates_gen.base.errors import OutputError
     from templates_gen.cli.given import kept_printers
 
     if not sys.stdin.isatty():
@@ -85,7 +85,6 @@ def _kept_in() -> Path | None:
 
 def _left(place: Path | None, job: Path | None) -> Interview | None:
     """The interview that was left, if the user goes on with it."""
-    from templates_gen.base.words import counted
     from templates_gen.cli.interview.kept import left
 
     state = left(place, "" if job is None else str(job)) if place else None
@@ -99,8 +98,6 @@ def _left(place: Path | None, job: Path | None) -> Interview | None:
 def _next(state: Interview, question: Question, force: bool, doubted: str) -> tuple[Interview, str]:
     """The interview after one line was typed: one answer further, one back, or where it was; and an answer that is
     doubted, and taken when it is typed once more."""
-    from templates_gen.base.errors import TemplatesError
-    from templates_gen.base.output import check_folder, check_place
     from templates_gen.cli.interview.doubting import doubt_words, doubts_at
     from templates_gen.cli.interview.session import BACK, answered, confirmed, taken_back
 
@@ -129,16 +126,12 @@ def _next(state: Interview, question: Question, force: bool, doubted: str) -> tu
 
 def _without_place(error: TemplatesError) -> str:
     """What is wrong with an answer: where it will stand in the job file is no help yet."""
-    from templates_gen.base.errors import InputError
-
     parts = (error.problem, error.hint) if isinstance(error, InputError) else (str(error),)
     return "; ".join(filter(None, parts)).replace('\\"', '"')  # quotes as the file has them
 
 
 def _typed(question: Question) -> str:
     """What is typed as the answer.  Raises InputError when there is nothing more to read."""
-    from templates_gen.base.errors import InputError
-
     click.echo(click.style(question.ask, bold=True) + _details(question), err=True, color=no_colour())
     click.echo("> ", nl=False, err=True)
     try:
@@ -170,7 +163,6 @@ def _details(question: Question) -> str:
 
 def _show_wall(state: Interview, shown: list[str]) -> list[str]:
     """Show the wall if it looks other than it did last, and in the end all that was found."""
-    from templates_gen.base.errors import InputError
     from templates_gen.cli.interview.session import job_so_far
     from templates_gen.cli.interview.wall_picture import LINES, PLAIN, wall_picture
     from templates_gen.cli.watching import planned

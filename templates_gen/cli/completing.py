@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from templates_gen.base.errors import TemplatesError
+
 if TYPE_CHECKING:
     from click.shell_completion import CompletionItem
 
@@ -25,7 +27,6 @@ def job_files(_: click.Context, __: click.Parameter, typed: str) -> list[Complet
 
 def printer_names(_: click.Context, __: click.Parameter, typed: str) -> list[CompletionItem]:
     """The printers that were recorded."""
-    from templates_gen.base.errors import TemplatesError
     from templates_gen.cli.given import kept_printers
     from templates_gen.printer.store import names
 

@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from templates_gen.base.output import STDOUT, ending_of, write_result
+from templates_gen.base.words import counted
 from templates_gen.cli.arguments import (
     FILE,
     font_option,
@@ -104,8 +106,6 @@ def _show(plan: Plan, done: tuple[Cured, ...], shape: str) -> None:
 
 def _write_form(plan: Plan, place: Path, fonts: tuple[Path, ...], force: bool) -> None:
     """The blank form, as a spreadsheet where the file's ending says so."""
-    from templates_gen.base.output import STDOUT, ending_of, write_result
-    from templates_gen.base.words import counted
     from templates_gen.documents.correcting.form import form_csv, form_pages
     from templates_gen.drawing.lettering import job_lettering
 
@@ -122,7 +122,6 @@ def _write_patches(
     plan: Plan, done: tuple[Cured, ...], place: Path, fonts: tuple[Path, ...], known: Printer | None, force: bool
 ) -> None:
     """The papers for the nails that move; that they were written goes to stderr, for the table is the result."""
-    from templates_gen.base.words import counted
     from templates_gen.documents.correcting.patch_pages import patch_pages
     from templates_gen.drawing.lettering import job_lettering
     from templates_gen.printer.correction import paper_doubt

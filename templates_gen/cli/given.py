@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from templates_gen.base.errors import InputError
 from templates_gen.cli.showing import show_finding
 
 if TYPE_CHECKING:
@@ -19,8 +20,6 @@ if TYPE_CHECKING:
 @contextmanager
 def about(path: Path) -> Iterator[None]:
     """Whatever input is wrong inside is said with the name of the job file."""
-    from templates_gen.base.errors import InputError
-
     try:
         yield
     except InputError as error:

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import click
 
+from templates_gen.base.output import STDOUT, ending_of, write_result
+from templates_gen.base.words import counted
 from templates_gen.cli.arguments import force_option, job_argument, output_option, printer_option, wall_option
 from templates_gen.cli.given import about, job_on, printer_named
 from templates_gen.cli.results import check_results, place_beside, show_made
@@ -28,8 +30,6 @@ def guide(job: Path, output: Path | None, wall: Path | None, printer: str | None
     Example:
       templates-gen guide samples/fern-prints.toml -o fern-guide.html
     """
-    from templates_gen.base.output import STDOUT, ending_of, write_result
-    from templates_gen.base.words import counted
     from templates_gen.cli.watching import planned
     from templates_gen.documents.take_along.page import make_guide
 

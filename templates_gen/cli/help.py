@@ -6,12 +6,11 @@ from typing import TYPE_CHECKING
 
 import click
 
+from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.cli.completing import help_topics
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-
-    from templates_gen.base.errors import InputError
 
 
 @click.command()
@@ -66,7 +65,6 @@ def _command(ctx: click.Context, names: Sequence[str]) -> None:
 
 
 def _unknown(name: str, ctx: click.Context) -> InputError:
-    from templates_gen.base.errors import InputError, did_you_mean
     from templates_gen.cli.reference import table_names
     from templates_gen.cli.texts import text_names
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from templates_gen.base.words import counted
 from templates_gen.cli.arguments import font_option, force_option, job_argument, paper_option, pdf_option, wall_option
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, place_beside, write_pages
@@ -40,7 +41,6 @@ def labels(
     Example:
       templates-gen labels samples/fern-prints.toml -o fern-labels.pdf
     """
-    from templates_gen.base.words import counted
     from templates_gen.cli.watching import planned
     from templates_gen.documents.labels.label_sheet import label_sheet
     from templates_gen.documents.labels.labels import labels as draw_labels

@@ -7,6 +7,8 @@ from pathlib import Path
 
 import click
 
+from templates_gen.base.output import write_result
+from templates_gen.base.words import counted
 from templates_gen.cli.arguments import (
     FILE,
     file_only,
@@ -42,9 +44,7 @@ def measure(
       templates-gen measure samples/fern-prints.toml -o fern-measuring.pdf
     """
     import templates_gen as tg
-    from templates_gen.base.output import write_result
     from templates_gen.base.toml import toml
-    from templates_gen.base.words import counted
     from templates_gen.documents.measuring.fields import to_fill_in
     from templates_gen.documents.measuring.sheet import measuring_sheet
     from templates_gen.drawing.lettering import job_lettering

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 import click
 
+from templates_gen.base.errors import InputError
+from templates_gen.base.words import counted
 from templates_gen.cli.given import job_on
 from templates_gen.cli.showing import show_finding
 from templates_gen.cli.watching import planned
@@ -47,7 +49,6 @@ def page_for_old_paper(
 
 def show_page(place: Path, page: SamePaper) -> None:
     """Say what was written instead of sheets, and how to have them all the same."""
-    from templates_gen.base.words import counted
     from templates_gen.cli.results import show_made
     from templates_gen.cli.showing import wrapped
 
@@ -125,8 +126,6 @@ def only(sheets: SheetPlan, asked: str, template: Path, job: Job) -> SheetPlan:
 
 def _chosen(names: Sequence[str], asked: str) -> set[int]:
     """Which of the names are asked for, by themselves or from one to another."""
-    from templates_gen.base.errors import InputError
-
     by_name = {f"{at}": at - 1 for at in range(1, len(names) + 1)} | {name: at for at, name in enumerate(names)}
     wanted = set[int]()
     for part in asked.replace(" ", "").split(","):
@@ -143,7 +142,6 @@ def _chosen(names: Sequence[str], asked: str) -> set[int]:
 
 def _doubt_of_old(pdf: Path, job: Job) -> str:
     """What there is to say of the template that torn sheets come from, where it was made from another job; or ""."""
-    from templates_gen.base.errors import InputError
     from templates_gen.drawing.pdf.attached import Attached
     from templates_gen.job.reading.files import LARGEST, read_bytes
 

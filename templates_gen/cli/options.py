@@ -7,7 +7,10 @@ from typing import TYPE_CHECKING
 
 import click
 
+from templates_gen.base.errors import InputError
 from templates_gen.base.file_names import quoted
+from templates_gen.base.output import write_result
+from templates_gen.base.words import counted
 from templates_gen.cli.arguments import (
     font_option,
     force_option,
@@ -53,8 +56,6 @@ def options(
     Example:
       templates-gen options samples/paste-papers.toml --pick 2 -o paste-two.toml
     """
-    from templates_gen.base.output import write_result
-    from templates_gen.base.words import counted
     from templates_gen.cli.watching import watching
     from templates_gen.documents.options.choices import option_lines
     from templates_gen.documents.options.choices import options as found_options
@@ -101,10 +102,7 @@ def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, t
     """Write the job file with the arrangement picked; found for another wall, the group stays bound to its own as it
     was, for that wall's file says what it goes by there.  Raises InputError when there is none of that number."""
     import templates_gen as tg
-    from templates_gen.base.errors import InputError
-    from templates_gen.base.output import write_result
     from templates_gen.base.record import replace
-    from templates_gen.base.words import counted
     from templates_gen.documents.options.keeping import kept
     from templates_gen.job.reading.files import decoded
 

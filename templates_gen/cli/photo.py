@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from templates_gen.base.output import check_place, ending_of, write_result
 from templates_gen.cli.arguments import (
     COVERS,
     FILE,
@@ -46,7 +47,6 @@ def card(output: Path, paper: str, force: bool) -> None:
     Example:
       templates-gen photo card --paper letter -o photo-card.pdf
     """
-    from templates_gen.base.output import check_place
     from templates_gen.documents.photo_card import card_pages, cards_of
     from templates_gen.drawing.lettering import Lettering
 
@@ -81,7 +81,6 @@ def taped(
     Example:
       templates-gen photo taped job.toml taped.jpg -o taped-joins.jpg
     """
-    from templates_gen.base.output import ending_of, write_result
     from templates_gen.documents.making import on_paper, template_marks
     from templates_gen.photo.picture import read_photo
     from templates_gen.photo.taped import read_taped
@@ -138,7 +137,6 @@ def wall(
       templates-gen photo wall job.toml wall.jpg -o wall-hung.jpg
     """
     import templates_gen as tg
-    from templates_gen.base.output import ending_of, write_result
     from templates_gen.base.units import show_both
     from templates_gen.documents.photo_card import cards_of
     from templates_gen.documents.photographed import faces
@@ -203,7 +201,6 @@ def hung(
       templates-gen photo hung job.toml hung.jpg corners.csv -o readings.csv
     """
     import templates_gen as tg
-    from templates_gen.base.output import write_result
     from templates_gen.documents.correcting.pointed import read_pointed
     from templates_gen.documents.photo_card import cards_of
     from templates_gen.documents.photographed import depths, faces

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from templates_gen.base.output import check_place
 from templates_gen.cli.arguments import force_option, format_option, paper_option, pdf_option
 from templates_gen.cli.completing import printer_names
 from templates_gen.cli.given import kept_printers, show_doubts
@@ -39,7 +40,6 @@ def page(output: Path, paper: str, force: bool) -> None:
     Example:
       templates-gen printer page --paper letter -o scale-page.pdf
     """
-    from templates_gen.base.output import check_place
     from templates_gen.documents.scale_page import scale_of, scale_page
     from templates_gen.drawing.lettering import Lettering
 

@@ -6,6 +6,9 @@ from pathlib import Path
 
 import click
 
+from templates_gen.base.file_names import quoted
+from templates_gen.base.output import STDOUT, ending_of, write_result
+from templates_gen.base.words import counted
 from templates_gen.cli.arguments import (
     font_option,
     force_option,
@@ -56,9 +59,6 @@ def proof(
       templates-gen proof samples/fern-prints.toml -o fern-proof.pdf --sign
     """
     import templates_gen as tg
-    from templates_gen.base.file_names import quoted
-    from templates_gen.base.output import STDOUT, ending_of, write_result
-    from templates_gen.base.words import counted
     from templates_gen.checks import stops
     from templates_gen.checks.finding import NOTE
     from templates_gen.cli.watching import planned

@@ -9,6 +9,9 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from templates_gen.base.errors import OutputError
+from templates_gen.base.output import STDOUT, check_place, write_result
+from templates_gen.base.words import counted
 from templates_gen.cli.showing import as_json
 
 if TYPE_CHECKING:
@@ -22,8 +25,6 @@ def place_beside(job: Path, wall: Path | None, what: str = "", ending: str = ".p
 
     Raises OutputError for a job out of a pipe or device.
     """
-    from templates_gen.base.errors import OutputError
-
     folder = Path(os.path.realpath(job.parent))  # that of /dev/stdin, say, whatever stands behind it
     if not job.is_file() or folder == Path("/dev") or folder.is_relative_to("/proc"):
         raise OutputError(f"{job}: is not a file, so a result cannot go next to it\n  say where to write it: -o FILE")
@@ -38,9 +39,6 @@ def check_results(
     That is something not ours without `force`, and with or without it the job's own files, its pictures, what else was
     `given` to the command, or another result.
     """
-    from templates_gen.base.errors import OutputError
-    from templates_gen.base.output import check_place
-
     own = [path, *(path.parent / name for name in job.named)]
     own += [Path(name) for name in (*(frame.image for frame in job.frames), job.paper.font) if name]
     taken = {os.path.realpath(name): "the job's own file" for name in own}
@@ -57,8 +55,6 @@ def write_pages(
     place: Path, template: Template, lettering: Lettering, what: str, paper: str, force: bool, err: bool = False
 ) -> None:
     """Write pages, and say what is on how many of which paper.  Raises InputError or OutputError."""
-    from templates_gen.base.output import write_result
-    from templates_gen.base.words import counted
     from templates_gen.drawing.pdf.writing import write_pdf
 
     write_result(place, write_pdf(template, lettering), force)
@@ -67,24 +63,17 @@ def write_pages(
 
 def show_made(place: Path, what: str, err: bool = False) -> None:
     """Say what is in a result; beside it where the result itself goes to standard output."""
-    from templates_gen.base.output import STDOUT
-
     click.echo(f"standard output: {what}" if place == STDOUT else f"{place}: {what}", err=err or place == STDOUT)
 
 
 def check_one(place: Path, also: str) -> None:
     """Raises OutputError where a result goes to standard output and this comes with it."""
-    from templates_gen.base.errors import OutputError
-    from templates_gen.base.output import STDOUT
-
     if place == STDOUT:
         raise OutputError(f"-o -: standard output takes one result, and {also}\n  give the name of a file: -o FILE")
 
 
 def write_report(path: Path | None, data: dict[str, Any], force: bool) -> None:
     """Write a report where one is asked for, and say so beside the results.  Raises OutputError."""
-    from templates_gen.base.output import write_result
-
     if path is not None:
         write_result(path, (as_json(data) + "\n").encode(), force)
         click.echo(f"{path}: the report", err=True)

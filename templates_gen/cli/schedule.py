@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from templates_gen.base.output import STDOUT, ending_of, write_result
 from templates_gen.cli.arguments import force_option, job_argument, output_option, report_option, wall_option
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, show_made, write_report
@@ -34,7 +35,6 @@ def schedule(
       templates-gen schedule samples/fern-prints.toml --format csv
     """
     import templates_gen as tg
-    from templates_gen.base.output import STDOUT, ending_of, write_result
     from templates_gen.cli.watching import planned
     from templates_gen.documents.schedule.markdown import as_markdown
     from templates_gen.documents.schedule.table import as_csv, as_data, as_text

@@ -8,9 +8,11 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from templates_gen.base.errors import TemplatesError
+from templates_gen.base.words import MOST_NAMED, counted, lines_of
+
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
-    from templates_gen.base.errors import TemplatesError
     from templates_gen.checks import Finding
     from templates_gen.documents.check import Checked
     from templates_gen.printer.profile import Printer
@@ -35,7 +37,6 @@ def show_findings(findings: Sequence[Finding], err: bool = True, in_file: bool =
     What is asked about is confirmed in the job file, if there is one already.
     """
     from templates_gen.base.toml import field, toml
-    from templates_gen.base.words import MOST_NAMED
 
     for finding in findings:
         show_finding(finding.level, finding.sourced, err)
@@ -82,8 +83,6 @@ def wrapped(text: str, first: str = "", later: str = "") -> str:
     """The text in lines for the terminal, with these before the first and the others."""
     import shutil
 
-    from templates_gen.base.words import lines_of
-
     return "\n".join(lines_of(text, min(WIDEST, shutil.get_terminal_size().columns), first, later))
 
 
@@ -94,7 +93,6 @@ def no_colour() -> bool | None:
 
 def show_checked(checked: Checked, unit: str, err: bool = False, closer: Sequence[str] = ()) -> None:
     """Everything there is to say about a job before paper is used; `closer` is what brings frames closer."""
-    from templates_gen.base.words import counted
     from templates_gen.checks.untold import not_checked_words
     from templates_gen.documents.check import TOO_MANY
     from templates_gen.documents.options.score_words import score_words

@@ -7,6 +7,8 @@ from pathlib import Path
 import click
 
 from templates_gen.base.file_names import quoted
+from templates_gen.base.output import write_results
+from templates_gen.base.words import counted, some
 from templates_gen.cli.arguments import FILE, force_option
 from templates_gen.cli.completing import sample_names
 from templates_gen.cli.showing import wrapped
@@ -57,7 +59,6 @@ def _from_sample(name: str, job: Path | None, force: bool) -> None:
 
 
 def _from_template(pdf: Path, job: Path | None, force: bool) -> None:
-    from templates_gen.base.words import counted
     from templates_gen.cli.interview.taken_back import from_template
 
     files, left = from_template(pdf, job)
@@ -68,8 +69,6 @@ def _from_template(pdf: Path, job: Path | None, force: bool) -> None:
 
 def _write(files: dict[Path, bytes], force: bool) -> None:
     """Write a job file and what lies beside it, and say what to do with it."""
-    from templates_gen.base.output import write_results
-    from templates_gen.base.words import some
     from templates_gen.cli.interview.taken import missing_pictures
 
     job, *beside = files

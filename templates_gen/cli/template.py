@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from templates_gen.base.words import some
 from templates_gen.cli.arguments import (
     COVERS,
     FILE,
@@ -162,7 +163,6 @@ def _printed(path: Path, asked: Asked, plan: Plan, findings: tuple[Finding, ...]
 
 def _without_names(job: Job) -> Job:
     """The job without what says whose it is; what names them all the same is shown."""
-    from templates_gen.base.words import some
     from templates_gen.documents.anonymous import anonymous, still_named
 
     if named := still_named(job):
