@@ -22,35 +22,20 @@ class MarginTable(Table):
 class PaperTable(Table):
     """What is printed on, and what has to be on it."""
 
-    size: Annotated[
-        Any,
-        Words(
-            "letter, a4, tabloid, a3, …; or a roll: roll 24 in",
-            '"letter"',
-            ask="What paper is in the printer?",
-            more='Or [width, height], or a roll by its width and unit: "roll 24 in", "roll 610 mm". Sheets of a roll '
-            "are as wide as the roll and as long as needed, at most 5 m: the fewest and then the shortest.",
-            later=str | tuple[Length, Length],
-        ),
-    ] = "a4"
-    margin: Annotated[
-        Any,
-        Words(
-            "what the printer cannot reach, on all sides or by a table",
-            '"8 mm"',
-            usual="7 mm, at the bottom 13 mm",
-            later=Length | MarginTable,
-        ),
-    ] = None
-    overlap: Annotated[
-        Length | None,
-        Words(
-            "how much two neighbouring sheets share",
-            '"15 mm"',
-            usual="12 mm",
-            limits=Limits(least=LEAST_OVERLAP, most=MOST_OVERLAP, expected=f"{LEAST_OVERLAP:g} to {MOST_OVERLAP:g} mm"),
-        ),
-    ] = None
+    size: Annotated[Any, Words(
+        "letter, a4, tabloid, a3, …; or a roll: roll 24 in", '"letter"', ask="What paper is in the printer?",
+        more='Or [width, height], or a roll by its width and unit: "roll 24 in", "roll 610 mm". Sheets of a roll '
+        "are as wide as the roll and as long as needed, at most 5 m: the fewest and then the shortest.",
+        later=str | tuple[Length, Length],
+    )] = "a4"  # fmt: skip
+    margin: Annotated[Any, Words(
+        "what the printer cannot reach, on all sides or by a table", '"8 mm"', usual="7 mm, at the bottom 13 mm",
+        later=Length | MarginTable,
+    )] = None  # fmt: skip
+    overlap: Annotated[Length | None, Words(
+        "how much two neighbouring sheets share", '"15 mm"', usual="12 mm",
+        limits=Limits(least=LEAST_OVERLAP, most=MOST_OVERLAP, expected=f"{LEAST_OVERLAP:g} to {MOST_OVERLAP:g} mm"),
+    )] = None  # fmt: skip
     cover: Annotated[
         Literal["all", "marks", "linked", "nails"],
         Words(
@@ -71,28 +56,20 @@ class PaperTable(Table):
             },
         ),
     ] = "marks"
-    trim: Annotated[
-        Literal["cut", "none"],
-        Words(
-            "cut along toothed lines, or none: sheets are taped as they are",
-            '"none"',
-            more="Without scissors a sheet's blank margin covers a strip of its neighbour. No nail mark, name or edge "
-            "of a frame lies in it, only short stretches of lines that cross it; the paper is set by two slanting "
-            "lines at the ends of each join that have to go on straight from sheet to sheet, with a ruler laid along "
-            "them. That takes more care than registration marks on a cut edge, and on a join shorter than about 15 cm "
-            "there is one such pair of lines, or none: the expected error counts it all, and can be several times as "
-            "large. Some jobs take a few sheets more.",
-        ),
-    ] = "cut"
-    photo: Annotated[
-        bool,
-        Words(
-            "true: small square tags on every sheet, for a photograph of the taped paper",
-            "true",
-            more="They stand where nothing else is. After taping, templates-gen photo taped reads from a photograph "
-            "how every sheet lies, before anyone drives a nail.",
-        ),
-    ] = False
+    trim: Annotated[Literal["cut", "none"], Words(
+        "cut along toothed lines, or none: sheets are taped as they are", '"none"',
+        more="Without scissors a sheet's blank margin covers a strip of its neighbour. No nail mark, name or edge "
+        "of a frame lies in it, only short stretches of lines that cross it; the paper is set by two slanting "
+        "lines at the ends of each join that have to go on straight from sheet to sheet, with a ruler laid along "
+        "them. That takes more care than registration marks on a cut edge, and on a join shorter than about 15 cm "
+        "there is one such pair of lines, or none: the expected error counts it all, and can be several times as "
+        "large. Some jobs take a few sheets more.",
+    )] = "cut"  # fmt: skip
+    photo: Annotated[bool, Words(
+        "true: small square tags on every sheet, for a photograph of the taped paper", "true",
+        more="They stand where nothing else is. After taping, templates-gen photo taped reads from a photograph "
+        "how every sheet lies, before anyone drives a nail.",
+    )] = False  # fmt: skip
     print_shop: Annotated[
         bool,
         Words(
@@ -103,14 +80,10 @@ class PaperTable(Table):
             more="As with --one-piece. Another paper or cover given to the command goes before it.",
         ),
     ] = False
-    font: Annotated[
-        str,
-        Words(
-            "a TrueType font for letters that the program's own lack",
-            '"FILE.ttf"',
-            more="Latin, Greek, Cyrillic, Vietnamese, Hebrew, Arabic, Devanagari and Thai letters need none.",
-        ),
-    ] = ""
+    font: Annotated[str, Words(
+        "a TrueType font for letters that the program's own lack", '"FILE.ttf"',
+        more="Latin, Greek, Cyrillic, Vietnamese, Hebrew, Arabic, Devanagari and Thai letters need none.",
+    )] = ""  # fmt: skip
 
 
 def _share(most: float) -> Limits:
@@ -129,39 +102,26 @@ _LENGTH = Limits(least=0, most=50, expected="0 to 50 mm")
 class AccuracyTable(Table):
     """How exactly people and machines work: usual errors, one time in three it is more."""
 
-    scale: Annotated[
-        int | float | None,
-        Words(
-            "of a printer that was not measured, in per cent",
-            "0.5",
-            usual="0.3; a plotter is taken to be 0.1 or less",
-            limits=_share(5),
-        ),
-    ] = None
-    reading: Annotated[
-        Length | None,
-        Words(
-            "of one end of a printed ruler, or of a steel one laid on a line where nothing is cut",
-            '"0.5 mm"',
-            usual="0.2 mm",
-            limits=_LENGTH,
-        ),
-    ] = None
+    scale: Annotated[int | float | None, Words(
+        "of a printer that was not measured, in per cent", "0.5", usual="0.3; a plotter is taken to be 0.1 or less",
+        limits=_share(5),
+    )] = None  # fmt: skip
+    reading: Annotated[Length | None, Words(
+        "of one end of a printed ruler, or of a steel one laid on a line where nothing is cut", '"0.5 mm"',
+        usual="0.2 mm", limits=_LENGTH,
+    )] = None  # fmt: skip
     match: Annotated[
         Length | None, Words("of the two prints of a registration mark", '"0.5 mm"', usual="0.4 mm", limits=_LENGTH)
     ] = None
-    moisture_along: Annotated[
-        int | float | None,
-        Words("of paper along its grain, in per cent for 10 % of humidity", "0.03", usual="0.045", limits=_share(2)),
-    ] = None
-    moisture_across: Annotated[
-        int | float | None,
-        Words("of paper across its grain, in per cent for 10 % of humidity", "0.06", usual="0.09", limits=_share(2)),
-    ] = None
-    humidity: Annotated[
-        int | float | None,
-        Words("of the air between printing and nailing, in per cent", "5", usual="10", limits=_share(50)),
-    ] = None
+    moisture_along: Annotated[int | float | None, Words(
+        "of paper along its grain, in per cent for 10 % of humidity", "0.03", usual="0.045", limits=_share(2),
+    )] = None  # fmt: skip
+    moisture_across: Annotated[int | float | None, Words(
+        "of paper across its grain, in per cent for 10 % of humidity", "0.06", usual="0.09", limits=_share(2),
+    )] = None  # fmt: skip
+    humidity: Annotated[int | float | None, Words(
+        "of the air between printing and nailing, in per cent", "5", usual="10", limits=_share(50),
+    )] = None  # fmt: skip
     drop: Annotated[Length | None, Words("of one drop", '"1 mm"', usual="0.5 mm", limits=_LENGTH)] = None
     nailing: Annotated[Length | None, Words("of one nail", '"1 mm"', usual="0.5 mm", limits=_LENGTH)] = None
     placing: Annotated[

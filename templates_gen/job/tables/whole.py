@@ -19,16 +19,10 @@ class JobTable(Table):
     title: Annotated[
         str, Words("on every page", '"Fern prints"', ask="What is the job called?", usual="the name of the job file")
     ] = ""
-    client: Annotated[
-        str,
-        Words(
-            "on every page",
-            '"Mill Lane Bakery"',
-            ask="Who is it for?",
-            offered=True,
-            more="It is also the PDF's author, unless --anonymous leaves it out.",
-        ),
-    ] = ""
+    client: Annotated[str, Words(
+        "on every page", '"Mill Lane Bakery"', ask="Who is it for?", offered=True,
+        more="It is also the PDF's author, unless --anonymous leaves it out.",
+    )] = ""  # fmt: skip
     unit: Annotated[
         Literal["in", "cm", "mm"],
         Words(
@@ -38,24 +32,18 @@ class JobTable(Table):
             called={"in": "inches", "cm": "centimetres", "mm": "millimetres"},
         ),
     ] = "mm"
-    date: Annotated[
-        str,
-        Words(
-            "the date on every page",
-            "2026-03-14",
-            more='Or as text: "2026-03-14".',
-            usual="the day of the job file's last change",
-        ),
-    ] = ""
+    date: Annotated[str, Words(
+        "the date on every page", "2026-03-14", more='Or as text: "2026-03-14".',
+        usual="the day of the job file's last change",
+    )] = ""  # fmt: skip
     language: Annotated[str, Words("the language of the titles, for the PDF's readers", '"en-GB"')] = "en"
     frames: Annotated[str, Words("a spreadsheet with frames, beside the job file", '"frames.csv"')] = ""
     measured: Annotated[
         str, Words("a spreadsheet with what was measured of the frames, beside the job file", '"measured.csv"')
     ] = ""
-    confirmed: Annotated[
-        list[str],
-        Words("values that were asked about, and are right", '["wall, width: 381 in"]'),
-    ] = field(default_factory=list)
+    confirmed: Annotated[list[str], Words(
+        "values that were asked about, and are right", '["wall, width: 381 in"]',
+    )] = field(default_factory=list)  # fmt: skip
 
 
 class JobFile(Table):
