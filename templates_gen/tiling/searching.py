@@ -73,14 +73,19 @@ class Found(NamedTuple):
         return self.laid.seconds
 
 
-def quicker(start: Found, steps: int, excess: Excess, seed: int = 0, begun: float = 0.0) -> Found:
-    """The quickest patches found from a start in so many steps, of those that hold their error where there are some."""
+def quicker(
+    start: Found, steps: int, excess: Excess, seed: int = 0, begun: float = 0.0, patience: float = math.inf
+) -> Found:
+    """The quickest patches found from a start in so many steps, of those that hold their error where there are some;
+    where there are none after some of them (`patience`), it ends."""
     random = Random(seed)
     growing = Growing(start.laid.ground, random)
     now, best, times = start, start, 1.0
     for step in range(steps):
         share = begun + (1.0 - begun) * step / steps
         lost = best.excess > 0.0  # nothing holds the limit so far
+        if lost and step >= patience:
+            break
         warmth = (WARMTH_ERRING if lost else WARMTH) * (1 - share)
         times = min(HARDEST, times * HARDER) if now.excess and best is start and not lost else max(1.0, times / EASIER)
         per_mm = times * (PER_MM + (AT_LAST - PER_MM) * share * share)

@@ -83,6 +83,20 @@ def test_nothing_is_kept_that_errs_more_than_it_may(seed: int) -> None:
         assert found.excess == 0.0 and len(found.laid.meets) >= least
 
 
+@pytest.mark.parametrize("holds", [False, True])
+def test_a_search_in_which_nothing_holds_its_error_ends_early(holds: bool) -> None:
+    """As if the start, or all, erred by 1 mm; the numbers of steps are our own choice."""
+    start, asked = begun(1)._replace(judged=Judged(1.0, ((0.0, 0.0),))), []
+
+    def excess(laid: Laid, enough: float) -> Judged:
+        asked.append(laid)
+        return Judged(0.0) if holds else Judged(1.0, ((0.0, 0.0),))
+
+    found = [(quicker(start, 40, excess, patience=most).laid.patches, len(asked)) for most in (20, 40)]
+    assert (found[0][1] == found[1][1] - found[0][1]) == holds, "steps are left out where nothing holds, and only there"
+    assert (found[0][0] == found[1][0]) or not holds
+
+
 def test_no_join_runs_along_what_it_may_not() -> None:
     patches = begun(0).laid.patches
     at = patches[0][2]

@@ -73,12 +73,31 @@ def test_a_search_that_leaves_the_strips_short_joins_is_gone_on_with(
     """As if the first search had strayed from what holds the limit and not come back."""
     search, seeds = quickest.quicker, []
 
-    def stray(start: Found, steps: int, excess: Excess, seed: int = 0, begun: float = 0.0) -> Found:
+    def stray(start: Found, steps: int, excess: Excess, seed: int = 0, begun: float = 0.0, **more: float) -> Found:
         seeds.append(seed)
-        return search(start, steps, excess, seed, begun) if seed else start
+        return search(start, steps, excess, seed, begun, **more) if seed else start
 
     monkeypatch.setattr(quickest, "quicker", stray)
     plan, strips = planned("fern-prints", "a4", True, "marks")
     found = plan_sheets(plan, paper("a4", cover="marks"))
     assert seeds[:2] == [0, 1]
     assert effort(found).minutes < effort(strips).minutes
+
+
+def test_few_frames_are_searched_in_so_many_steps_at_the_most(
+    sheets_planned_anew: None, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As if every sheet asked for a thousand steps: whoever hangs a dozen frames waits no longer for many sheets."""
+    asked: list[int] = []
+
+    def counted(start: Found, steps: int, *_: object, **more: object) -> Found:
+        asked.append(steps)
+        return start
+
+    monkeypatch.setattr(quickest, "quicker", counted)
+    monkeypatch.setattr(quickest, "STEPS_A_SHEET", 1000)
+    for cover in ("linked", "marks"):
+        plan, _ = planned("fern-prints", "a4", True, "marks")
+        assert len(plan.frames) <= quickest.FEW
+        plan_sheets(plan, paper("a4", cover=cover))
+    assert asked and max(asked) == quickest.OF_FEW
