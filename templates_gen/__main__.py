@@ -13,8 +13,8 @@ ENDING = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if h
 
 VALUES = 1_000_000
 """New values after which cycles of them are looked for: a run makes many small values and hardly a cycle.  To look at
-every 700, as is the default, costs a fifth of a run, and at every 100,000 a tenth of one of 200 frames; of 1,000 frames
-it takes no more memory without (measured)."""
+every 700, as is the default, costs a fifth of a run, and at every 100,000 a tenth of one of 200 frames, where it saves
+13 of 105 MiB; of 1,000 frames it takes no more memory without (measured)."""
 
 STOPPED_BY = 128  # and the signal's number: 130 for SIGINT, as shells report it
 

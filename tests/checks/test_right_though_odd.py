@@ -258,7 +258,7 @@ def test_no_studs_are_26_inches_apart(second, sound):
 @pytest.mark.parametrize(
     ("pitch", "nosing", "sound"),
     [(4.8, 2, True), (4.8, 18, False), (1.5, 2, False), (12, 2, False), (65, 20, True), (80, 20, False)],
-)  # ramps rise 1 in 12 (ADA 2010, 405.2) from the floor; a loft's ladder is as steep as 65 degrees (from memory)
+)  # ramps rise 1 in 12 from the floor (ADA 2010, 405.2); a loft's ladder has 65 degrees; both from memory
 def test_a_ramp_and_a_loft_s_ladder_are_right(pitch, nosing, sound):
     wall = {"width": 760, "height": 340, "stairs": {"pitch": pitch, "nosing": [30, nosing], "up": "right"}}
     group = {"arrangement": "stairs", "gap": 8, "height": {"above_nosings": 150}}

@@ -78,7 +78,7 @@ def _one_side_else(frame: Frame, others: Others, known: Written) -> Iterator[Dou
 
 ALIKE, LONG, VERY_LONG = 2, 1.3, 2.1
 """So many twins tell of a side; and so many times as long as any other is a frame with a side of the one beside it, or
-so many times as long as wide one with a figure lost.  Our own, no source."""
+so many times as long as wide is one with a figure lost.  Our own, no source."""
 
 
 def _copied_or_lost(frame: Frame, others: Others, twins: Sequence[Frame], name: str, inches: bool) -> str:

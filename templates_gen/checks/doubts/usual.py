@@ -34,8 +34,8 @@ RUN, RISE = Usual(200.0, 400.0, 190.0, 450.0), Usual(120.0, 240.0, 100.0, 250.0)
 """Of one step.  The IRC asks for a run of 10 in or more and a rise of 7 3/4 in or less (R311.7.5, from memory)."""
 
 PITCH, RAMP, LADDER = (16.0, 58.0), (2.5, 7.2), 72.0
-"""Degrees of a stair people walk on; of a ramp without steps, 1 in 20 (ADA 2010, 403.3) to 1 in 8 (table 405.2), and
-less; and of a loft's ladder (our own, no source)."""
+"""Degrees of a stair people walk on; of a ramp without steps, a little under 1 in 20 (ADA 2010, 403.3, from memory) to
+1 in 8 (table 405.2, from memory); and of a loft's ladder at most (our own, no source)."""
 
 NOSINGS_CLEAR = Usual(400.0, 1600.0, 200.0, 2000.0)
 """How far frames stay above a stair's nosings."""
