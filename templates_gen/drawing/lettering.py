@@ -94,8 +94,11 @@ class Lettering:
 
     def box(self, item: Text) -> Rect:
         """The rectangle that holds the text's ink, and its whole way and capital height (mm)."""
-        known = self._measures.get((item.text, item.bold)) or self._measured(item.text, item.bold)
-        (x, y), ink, size = self.start(item), known[1], item.height / known[2]
+        far, ink, cap_height = self._measures.get((item.text, item.bold)) or self._measured(item.text, item.bold)
+        x, y, size = item.x, item.y, item.height / cap_height
+        if item.anchor != "left":  # as in `start`, without asking for the measures again
+            back = _SHARES[item.anchor] * (far * size)
+            x, y = (x, y - back) if item.angle == 90 else (x - back, y)
         if item.angle == 90:
             return Rect(x - ink.y1 * size, y + ink.x0 * size, x - ink.y0 * size, y + ink.x1 * size)
         return Rect(x + ink.x0 * size, y + ink.y0 * size, x + ink.x1 * size, y + ink.y1 * size)

@@ -166,10 +166,13 @@ _Box = tuple[float, float, float, float]
 
 def _uprights(x: float, within: Rect, blocked: Sequence[_Box]) -> list[tuple[float, float]]:
     """The uprights on which a best point can be, the nearest first, each with its distance squared."""
-    low, high = within.x0, within.x1
+    low, high, foot, top = within.x0, within.x1, within.y0, within.y1
     xs = {at for left, _, right, _ in blocked for at in (left, right) if low <= at <= high}
     if low <= high:
         xs |= {low, high, min(max(x, low), high)}
+    for left, bottom, right, upper in blocked:
+        if bottom < foot and top < upper:  # from the foot to the top: in a narrow place nearly all are
+            xs = {at for at in xs if at <= left or at >= right}
     return sorted([((at - x) ** 2, at) for at in xs])
 
 

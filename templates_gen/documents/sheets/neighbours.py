@@ -28,6 +28,7 @@ def neighbour_name(
 
     Without the house where it finds no room, for the number must be there.
     """
+    there = room.near(strip)
     houses = ((size, house_size(number, size, lettering)) for size in (H25, H18))
     fitting = [(size, wide, high) for size, (wide, high) in houses if wide <= strip.width and high <= strip.height]
     for (size, wide, high), said in product(fitting, words):
@@ -39,7 +40,7 @@ def neighbour_name(
             if upright
             else (ink.width + gap + wide, max(ink.height, high))
         )
-        if box := room.nearest(width, height, strip.cx, strip.cy, strip):
+        if box := there.nearest(width, height, strip.cx, strip.cy, strip):
             room.take(box)
             yield Polygon(
                 box.corners, grey=1.0
@@ -53,15 +54,20 @@ def neighbour_name(
             if said:
                 yield at
             return
-    yield from _plain(words[0], number, upright, strip, room, lettering)
+    if plain := _plain(words[0], number, upright, strip, there, lettering):
+        box, text = plain
+        room.take(box)
+        yield Polygon(box.corners, grey=1.0)
+        yield text
 
 
-def _plain(said: str, number: str, upright: bool, strip: Rect, room: Room, lettering: Lettering) -> Iterator[Item]:
+def _plain(
+    said: str, number: str, upright: bool, strip: Rect, room: Room, lettering: Lettering
+) -> tuple[Rect, Text] | None:
+    """The words with the number alone, or without them where they find no room."""
     for words, size in product((f"{said} sheet {number}", number), (H25, H18)):
         text = Text(0.0, 0.0, words, size, angle=90 if upright else 0)
         ink = lettering.box(text)
         if box := room.nearest(ink.width, ink.height, strip.cx, strip.cy, strip):
-            room.take(box)
-            yield Polygon(box.corners, grey=1.0)
-            yield replace(text, x=box.cx - ink.cx, y=box.cy - ink.cy)
-            return
+            return box, replace(text, x=box.cx - ink.cx, y=box.cy - ink.cy)
+    return None

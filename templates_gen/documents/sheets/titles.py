@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import Rect
+from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.sheets.layer import Drawn, Shown, SoFar
@@ -30,6 +30,10 @@ they run: closer, bold letters look like its teeth.  Our own design, no source."
 
 TITLE_LOWER, TITLE_OFF = 40.0, 2.0
 """mm that the title may stand lower than usual, and what it then keeps from nails.  Our own design, no source."""
+
+TITLE_AROUND = 5.0
+"""mm beyond all places of the title in which is looked for what it keeps off: more than it keeps from anything.  Our
+own design, no source."""
 
 LINE_STEP = 1.6
 """Between base lines, in heights of the lower line's letters.  Our own; 22/14 h is the least in GOST 2.304-81."""
@@ -65,10 +69,11 @@ def sheet_title(
     long = LEVEL_GRADES[plan.job.unit].ticks[0][1]
     ticks = Rect(sheet.window.x0, plan.level_line - long, sheet.window.x1, plan.level_line).shifted(dx, dy)
     named = replace(ticks, y0=ticks.y1 - BENEATH - TITLE_OFF)  # with the name of the level line
-    fixed = [box.shifted(dx, dy) for box in (*_marks(sheets, part), *off)]
-    black = [corner.shifted(dx, dy) for corner in off]
-    lines, upright = ([line.shifted(dx, dy) for line in some] for some in (_lines(plan, part), _upright(plan, part)))
-    scales = [scale.shifted(dx, dy) for hung in part.frames for scale in scales_may_stand(hung)]
+    zone = Rect(band.x0, band.y0 - TITLE_LOWER, band.x1, band.y1).grown(TITLE_AROUND).shifted(-dx, -dy)
+    frames = [hung for hung in part.frames if hung.rect.overlaps(zone)]
+    told = (*_marks(sheets, part), *off), off, _lines(plan, sheet.window, frames), _upright(plan, sheet.window, frames)
+    fixed, black, lines, upright = ([box.shifted(dx, dy) for box in some if box.overlaps(zone)] for some in told)
+    scales = [scale.shifted(dx, dy) for hung in frames for scale in scales_may_stand(hung) if scale.overlaps(zone)]
     every = [*fixed, *(line.grown(ALONG) for line in lines), *scales]
     usual = [replace(text, x=band.x0, y=band.y1 - down) for text, down in zip(texts, TITLE_DOWN, strict=False)]
     boxes = [lettering.box(text) for text in usual]
@@ -92,7 +97,8 @@ def sheet_title(
           for words in (usual, bare, three)),
         (bare, band, black, H18),
     )  # fmt: skip
-    tried = (_clear(*way, lettering) for way in tries)
+    clear_places = _Clear(lettering)
+    tried = (clear_places.near(*way) for way in tries)
     return next((found for found in tried if found), tuple(usual))
 
 
@@ -141,21 +147,35 @@ def _marks(sheets: SheetPlan, part: Shown) -> tuple[Rect, ...]:
     return tuple(Rect.about(mark.x, mark.y, wide, wide) for mark in part.marks)
 
 
-def _clear(
-    words: Sequence[Text], band: Rect, taken: Sequence[Rect], largest: float, lettering: Lettering
-) -> tuple[Text, ...]:
-    """The lines under each other where nothing is taken in the band, near where they usually are; none without room."""
-    lines: list[Text] = []
-    for text in words:
-        height = min(text.height, largest)
-        lines.append(replace(text, x=0.0, y=lines[-1].y - height * LINE_STEP if lines else 0.0, height=height))
-    boxes = [lettering.box(line) for line in lines]
-    left, low = min(box.x0 for box in boxes), min(box.y0 for box in boxes)
-    wide, high = max(box.x1 for box in boxes) - left, max(box.y1 for box in boxes) - low
-    room = Room(band, TITLE_AIR)
-    room.take(*taken)
-    box = room.nearest(wide, high, band.x0 + wide / 2, band.y1 - high / 2, band)
-    return tuple(replace(line, x=box.x0 - left, y=line.y + box.y0 - low) for line in lines) if box else ()
+class _Clear:
+    """Clear places for the lines of one title.  The same words and places come again, so both are kept, known by being
+    the same ones."""
+
+    def __init__(self, lettering: Lettering) -> None:
+        self._lettering = lettering
+        self._set: dict[tuple[int, float], tuple[list[Text], Rect]] = {}
+        self._rooms: dict[tuple[int, int], Room] = {}
+
+    def near(self, words: Sequence[Text], band: Rect, taken: Sequence[Rect], largest: float) -> tuple[Text, ...]:
+        """The lines under each other where nothing is taken in the band, near where they usually are; none without
+        room."""
+        lines, ink = self._set.get((id(words), largest)) or self._under_each_other(words, largest)
+        room = self._rooms.get((id(band), id(taken)))
+        if room is None:
+            whole = Room(band, TITLE_AIR)
+            whole.take(*taken)
+            room = self._rooms[id(band), id(taken)] = whole.near(band)
+        wide, high = ink.width, ink.height
+        box = room.nearest(wide, high, band.x0 + wide / 2, band.y1 - high / 2, band)
+        return tuple(replace(line, x=box.x0 - ink.x0, y=line.y + box.y0 - ink.y0) for line in lines) if box else ()
+
+    def _under_each_other(self, words: Sequence[Text], largest: float) -> tuple[list[Text], Rect]:
+        lines: list[Text] = []
+        for text in words:
+            height = min(text.height, largest)
+            lines.append(replace(text, x=0.0, y=lines[-1].y - height * LINE_STEP if lines else 0.0, height=height))
+        found = self._set[id(words), largest] = lines, bounds(map(self._lettering.box, lines))
+        return found
 
 
 def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
@@ -179,21 +199,19 @@ def _title_band(sheets: SheetPlan, part: Shown) -> Rect:
     return Rect(left, low, right - 0.5, top - 0.5).shifted(area.x0 - window.x0, area.y0 - window.y0)
 
 
-def _lines(plan: Plan, part: Shown) -> Iterator[Rect]:
-    """What runs along behind level lettering on a sheet (wall mm): the level line and edges of frames."""
-    window = part.sheet.window
+def _lines(plan: Plan, window: Rect, frames: Sequence[Hung]) -> Iterator[Rect]:
+    """What runs along behind level lettering in a window (wall mm): the level line and edges of frames."""
     yield Rect(window.x0, plan.level_line, window.x1, plan.level_line).grown(LEVEL_HALF)
-    for hung in part.frames:
+    for hung in frames:
         r = hung.rect
         for low, high in ((r.y0, r.y0 + INNER_EDGE), (r.y1 - INNER_EDGE, r.y1)):
             yield Rect(r.x0, low, r.x1, high).grown(LEVEL_HALF)
 
 
-def _upright(plan: Plan, part: Shown) -> Iterator[Rect]:
+def _upright(plan: Plan, window: Rect, frames: Sequence[Hung]) -> Iterator[Rect]:
     """What runs across behind it: the centre line and the sides of frames."""
-    window = part.sheet.window
     yield Rect(plan.centre_line, window.y0, plan.centre_line, window.y1).grown(LEVEL_HALF)
-    for hung in part.frames:
+    for hung in frames:
         r = hung.rect
         for left, right in ((r.x0, r.x0 + INNER_EDGE), (r.x1 - INNER_EDGE, r.x1)):
             yield Rect(left, r.y0, right, r.y1).grown(LEVEL_HALF)
