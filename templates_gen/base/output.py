@@ -7,7 +7,7 @@ import os
 import re
 import sys
 import time
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from templates_gen.base.errors import InputError, OutputError
@@ -69,46 +69,56 @@ def write_result(path: Path, content: bytes, force: bool = False) -> None:
     What is there already is replaced when this program made it, or with `force`.  A link stays a link: the file that it
     leads to is replaced.  Raises OutputError when it may not or cannot be written; nothing half-written stays behind.
     """
-    check_place(path, force)
-    if path == STDOUT:
-        sys.stdout.flush()
-        sys.stdout.buffer.write(content)
-        sys.stdout.buffer.flush()
-        return
-    target = Path(os.path.realpath(path))
-    _clear(target.parent)
-    beside = target.with_name(f"{_BEGUN}{os.urandom(_CHANCE).hex()}{_PART}")
-    try:
-        _write(beside, content)
-        _replace(beside, target)
-    except OSError as error:
-        raise OutputError(f"{path}: cannot be written: {_why(error)}") from None
-    finally:
-        with contextlib.suppress(OSError):
-            beside.unlink()
+    write_results({path: content}, force)
 
 
 def write_results(files: Mapping[Path, bytes], force: bool = False) -> None:
-    """Write several results, none of them when one may not be written.  Raises OutputError.
+    """Write several results, none of them when one may not or cannot be written.  Raises OutputError.
 
     Those in a folder beside the first one may be the first in it: then it is made.
     """
-    home = next(iter(files)).parent
+    home = next(iter(files)).parent if files else Path()
     new = {path.parent for path in files if path.parent.parent == home and not os.path.lexists(path.parent)}
     for path in files:
         if path.parent not in new:
             check_place(path, force)
+    parts = {path: _part_in(Path(os.path.realpath(path)).parent) for path in files if path != STDOUT}
     try:
         for folder in new:
-            folder.mkdir()
-        for path, content in files.items():
-            write_result(path, content, force)
-    except OSError as error:
-        raise OutputError(f"{error.filename}: cannot be made: {error.strerror or error}") from None
+            with _told(folder, "made"):
+                folder.mkdir()
+        for path, part in parts.items():
+            _clear(part.parent)
+            with _told(path, "written"):
+                _write(part, files[path])
+        if STDOUT in files:
+            sys.stdout.flush()
+            sys.stdout.buffer.write(files[STDOUT])
+            sys.stdout.buffer.flush()
+        for path, part in parts.items():
+            with _told(path, "written"):
+                _replace(part, Path(os.path.realpath(path)))
     finally:
+        for part in parts.values():
+            with contextlib.suppress(OSError):
+                part.unlink()
         for folder in new:
             with contextlib.suppress(OSError):
                 folder.rmdir()  # where nothing came into it
+
+
+@contextlib.contextmanager
+def _told(path: Path, done: str) -> Iterator[None]:
+    """Raises OutputError for what the system says when a file cannot be written, or a folder cannot be made."""
+    try:
+        yield
+    except OSError as error:
+        raise OutputError(f"{path}: cannot be {done}: {_why(error)}") from None
+
+
+def _part_in(folder: Path) -> Path:
+    """A name for what is not yet in its place."""
+    return folder / f"{_BEGUN}{os.urandom(_CHANCE).hex()}{_PART}"
 
 
 def _clear(folder: Path) -> None:
@@ -161,7 +171,7 @@ def _replace(beside: Path, target: Path) -> None:
 
 def check_folder(folder: Path) -> None:
     """Raises OutputError for a folder in which no file can be made: that is tried, for systems tell it in many ways."""
-    beside = folder / f"{_BEGUN}{os.urandom(_CHANCE).hex()}{_PART}"
+    beside = _part_in(folder)
     try:
         _write(beside, b"")
         beside.unlink()

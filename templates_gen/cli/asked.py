@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import click
 
-from templates_gen.base.output import write_result
 from templates_gen.base.words import counted
 from templates_gen.cli.results import place_beside, show_made, write_report
 from templates_gen.cli.showing import show_finding
@@ -64,19 +63,18 @@ class Places:
 
     def write_page(self, page: SamePaper, asked: Asked) -> None:
         """Write the page that comes instead of sheets."""
-        write_result(self.output, page.pdf, asked.force)
-        write_report(asked.report, page.report, asked.force)
+        write_report(asked.report, page.report, asked.force, {self.output: page.pdf})
 
     def write(self, made: Made, plan: SheetPlan, asked: Asked) -> None:
         """Write all there is."""
         from templates_gen.documents.print_shop import shop_note
 
-        write_result(self.output, made.pdf, asked.force)
+        files = {self.output: made.pdf}
         if self.first is not None and made.first is not None:
-            write_result(self.first, made.first, asked.force)
+            files[self.first] = made.first
         if self.note is not None:
-            write_result(self.note, shop_note(plan, self.unit, self.output.name).encode(), asked.force)
-        write_report(asked.report, made.report, asked.force)
+            files[self.note] = shop_note(plan, self.unit, self.output.name).encode()
+        write_report(asked.report, made.report, asked.force, files)
 
     def say(self, made: Made, plan: SheetPlan, asked: Asked) -> None:
         """Say what was written, the template last."""

@@ -22,7 +22,7 @@ from templates_gen.cli.arguments import (
     wall_option,
 )
 from templates_gen.cli.given import about, job_on, printer_named
-from templates_gen.cli.results import check_one, check_results, place_beside, write_pages, write_report
+from templates_gen.cli.results import check_one, check_results, on_pages, place_beside, write_pages, write_report
 from templates_gen.cli.showing import as_json, show_finding
 
 if TYPE_CHECKING:
@@ -78,10 +78,11 @@ def correct(
         _write_form(plan, place, fonts, force)
         return
     done = tg.correct(plan, readings)
-    write_report(report, as_data(plan, done), force)
+    papers, said = _patches(plan, done, fonts, known) if patches else (b"", "")
+    write_report(report, as_data(plan, done), force, {place: papers} if papers else {})
     _show(plan, done, shape)
-    if patches:
-        _write_patches(plan, done, place, fonts, known, force)
+    if patches:  # beside the table, which is the result
+        click.echo(f"{place}: {said}", err=True)
 
 
 def _check_use(
@@ -118,21 +119,19 @@ def _write_form(plan: Plan, place: Path, fonts: tuple[Path, ...], force: bool) -
     write_pages(place, form_pages(plan, lettering), lettering, frames, plan.job.paper.name, force)
 
 
-def _write_patches(
-    plan: Plan, done: tuple[Cured, ...], place: Path, fonts: tuple[Path, ...], known: Printer | None, force: bool
-) -> None:
-    """The papers for the nails that move; that they were written goes to stderr, for the table is the result."""
+def _patches(plan: Plan, done: tuple[Cured, ...], fonts: tuple[Path, ...], known: Printer | None) -> tuple[bytes, str]:
+    """The papers for the nails that move, none where no nail does, and what is on them."""
     from templates_gen.documents.correcting.patch_pages import patch_pages
     from templates_gen.drawing.lettering import job_lettering
+    from templates_gen.drawing.pdf.writing import write_pdf
     from templates_gen.printer.correction import paper_doubt
 
     if known is not None and (doubt := paper_doubt(known, plan.job.paper)):
         show_finding("warn", doubt)
     moves = [move for cured in done for move in cured.correction.moves]
     if not moves:
-        click.echo(f"{place}: not written: no nail moves", err=True)
-        return
+        return b"", "not written: no nail moves"
     lettering = job_lettering(plan.job, fonts)
     template = patch_pages(plan, done, lettering, known)
     nails = counted(len({move.old for move in moves}), "nail")
-    write_pages(place, template, lettering, nails, plan.job.paper.name, force, err=True)
+    return write_pdf(template, lettering), on_pages(template, nails, plan.job.paper.name)

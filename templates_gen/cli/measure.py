@@ -7,7 +7,6 @@ from pathlib import Path
 
 import click
 
-from templates_gen.base.output import write_result
 from templates_gen.base.words import counted
 from templates_gen.cli.arguments import (
     FILE,
@@ -58,9 +57,9 @@ def measure(
             check_one(place, "the spreadsheet is another")
         lettering, own = job_lettering(read, fonts), own_paper(read, paper)
         sheet = measuring_sheet(read, own, lettering)
-        write_pages(place, sheet, lettering, counted(len(read.frames), "frame"), own.name, force)
+        also = {} if csv is None else {csv: to_fill_in(read).encode("utf-8-sig")}
+        write_pages(place, sheet, lettering, counted(len(read.frames), "frame"), own.name, force, also)
     if csv is not None:
-        write_result(csv, to_fill_in(read).encode("utf-8-sig"), force)
         beside = toml(_from(csv, job.parent))
         click.echo(f"{csv}: fill it in, and put  measured = {beside}  under [job]")
 

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
+from types import MappingProxyType
 from typing import TYPE_CHECKING, Any
 
 import click
 
 from templates_gen.base.errors import OutputError
-from templates_gen.base.output import STDOUT, check_place, write_result
+from templates_gen.base.output import STDOUT, check_place, write_results
 from templates_gen.base.words import counted
 from templates_gen.cli.showing import as_json
 
@@ -52,18 +53,24 @@ def check_results(
 
 
 def write_pages(
-    place: Path, template: Template, lettering: Lettering, what: str, paper: str, force: bool, err: bool = False
-) -> None:
-    """Write pages, and say what is on how many of which paper.  Raises InputError or OutputError."""
+    place: Path, template: Template, lettering: Lettering, what: str, paper: str, force: bool,
+    also: Mapping[Path, bytes] = MappingProxyType({}),
+) -> None:  # fmt: skip
+    """Write pages and what comes `also`, all or nothing, and say what is on them.  Raises InputError or OutputError."""
     from templates_gen.drawing.pdf.writing import write_pdf
 
-    write_result(place, write_pdf(template, lettering), force)
-    show_made(place, f"{what} on {counted(len(template.pages), 'page')} of {paper} paper", err)
+    write_results({place: write_pdf(template, lettering), **also}, force)
+    show_made(place, on_pages(template, what, paper))
 
 
-def show_made(place: Path, what: str, err: bool = False) -> None:
+def on_pages(template: Template, what: str, paper: str) -> str:
+    """What is on how many pages of which paper."""
+    return f"{what} on {counted(len(template.pages), 'page')} of {paper} paper"
+
+
+def show_made(place: Path, what: str) -> None:
     """Say what is in a result; beside it where the result itself goes to standard output."""
-    click.echo(f"standard output: {what}" if place == STDOUT else f"{place}: {what}", err=err or place == STDOUT)
+    click.echo(f"standard output: {what}" if place == STDOUT else f"{place}: {what}", err=place == STDOUT)
 
 
 def check_one(place: Path, also: str) -> None:
@@ -72,8 +79,14 @@ def check_one(place: Path, also: str) -> None:
         raise OutputError(f"-o -: standard output takes one result, and {also}\n  give the name of a file: -o FILE")
 
 
-def write_report(path: Path | None, data: dict[str, Any], force: bool) -> None:
-    """Write a report where one is asked for, and say so beside the results.  Raises OutputError."""
+def write_report(
+    path: Path | None, data: dict[str, Any], force: bool, also: Mapping[Path, bytes] = MappingProxyType({})
+) -> None:
+    """Write what comes `also` and a report where one is asked for, all or nothing, and say so of the report.
+
+    Raises OutputError.
+    """
+    report = {} if path is None else {path: (as_json(data) + "\n").encode()}
+    write_results({**also, **report}, force)
     if path is not None:
-        write_result(path, (as_json(data) + "\n").encode(), force)
         click.echo(f"{path}: the report", err=True)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from templates_gen.base.output import STDOUT, ending_of, write_result
+from templates_gen.base.output import STDOUT, ending_of
 from templates_gen.cli.arguments import force_option, job_argument, output_option, report_option, wall_option
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, show_made, write_report
@@ -50,9 +50,8 @@ def schedule(
     shown = {"text": as_text, "csv": as_csv, "md": as_markdown}
     text = shown[shape](plan, findings) if shape in shown else as_json(data)
     text += "\n" if shape in ("text", "json") else ""
-    if output is not None:
-        write_result(output, text.encode("utf-8-sig" if shape == "csv" else "utf-8"), force)
-    write_report(report, data, force)
+    content = text.encode("utf-8-sig" if shape == "csv" else "utf-8")
+    write_report(report, data, force, {} if output is None else {output: content})
     if output is None:
         click.echo(text, nl=False)
     else:

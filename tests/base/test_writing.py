@@ -104,6 +104,31 @@ def test_a_failure_while_writing_leaves_the_old_file_and_nothing_half_written(st
     assert listing(small) == before
 
 
+SEVERAL = [["template", "job.toml", "-o", "made.pdf", "--report", "made.json"],
+           ["template", "job.toml", "--one-piece", "-o", "made.pdf"],
+           ["schedule", "job.toml", "-o", "made.csv", "--report", "made.json"],
+           ["measure", "job.toml", "-o", "made.pdf", "--csv", "made.csv"],
+           ["correct", "job.toml", "hung.csv", "--template", "-o", "made.pdf", "--report", "made.json"]]  # fmt: skip
+
+
+@pytest.mark.parametrize("command", SEVERAL)
+def test_of_several_results_none_is_written_where_the_second_cannot_be(command, small, monkeypatch):
+    (small / "hung.csv").write_text("frame,left,right\nA,1608,1608\n")
+    before, sure, called = listing(small), output.os.fsync, []
+
+    def second_fails(handle: int) -> None:
+        called.append(handle)
+        if len(called) == 2:
+            raise OSError(28, "No space left on device")
+        sure(handle)
+
+    monkeypatch.setattr("templates_gen.base.output.os.fsync", second_fails)
+    ran = run(*command)
+    assert (ran.code, ran.out) == (2, "")
+    assert "cannot be written: No space left on device" in ran.err
+    assert listing(small) == before
+
+
 def test_a_link_is_followed_and_stays_a_link(small):
     (small / "real").mkdir()
     (small / "job.pdf").symlink_to(small / "real" / "job.pdf")

@@ -32,7 +32,7 @@ step, seen = int(sys.argv.pop(1)), 0
 
 def watch(event, details):
     global seen
-    if event in ("open", "os.rename", "os.remove", "os.listdir", "os.scandir") and "write_result" in stack():
+    if event in ("open", "os.rename", "os.remove", "os.listdir", "os.scandir") and "write_results" in stack():
         seen += 1
         if seen == step:
             os.kill(os.getpid(), signal.SIGKILL)
