@@ -45,6 +45,16 @@ def test_what_is_assumed_where_nothing_is_given(read):
     assert job.frames[0].fixing == Fixing(kind="nail", diameter=1.8)
 
 
+@pytest.mark.parametrize(("unit", "name"), [("in", "letter"), ("cm", "a4"), ("mm", "a4")])
+@pytest.mark.parametrize("more", ["", "[paper]\noverlap = '15 mm'\n"])
+def test_paper_that_is_not_told_is_what_printers_mostly_hold_where_that_unit_is_used(unit, name, more, read):
+    paper = read(f'[job]\nunit = "{unit}"\n[wall]\nwidth = 90\nheight = 90\n{FRAME}{more}').paper
+    assert (paper.name, (paper.width, paper.height)) == (name, SIZES[name])
+
+
+FRAME = '[[frame]]\nid = "A"\nwidth = 10\nheight = 12\ndrop = 2\n'
+
+
 def test_the_date_of_the_last_change_stands_in_for_a_date(read, monkeypatch):
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "86400")  # a day after 1970-01-01 UTC
     assert read(MINIMAL.replace('date = "2026-03-01"', "")).date == "1970-01-02"

@@ -15,6 +15,7 @@ from templates_gen.job.paper_sizes import (
     DEFAULT_MARGIN,
     DEFAULT_OVERLAP,
     MOST_SIDE,
+    USUAL_SIZES,
     checked_size,
     large_page,
     paper_size,
@@ -160,8 +161,9 @@ def _measured_spacing(between: float, spacing: float | None) -> float:
 
 def build_paper(table: PaperTable, unit: str, beside: Path) -> Paper:
     """The paper with what the printer can reach of it; a font file is looked for beside the job.  Raises InputError."""
-    roll = roll_width(table.size, "paper, size") if isinstance(table.size, str) else None
-    name, width, height = (table.size, roll, MOST_SIDE) if roll else _paper_size(table.size, unit, "paper, size")
+    size = USUAL_SIZES[unit] if table.size is None else table.size
+    roll = roll_width(size, "paper, size") if isinstance(size, str) else None
+    name, width, height = (size, roll, MOST_SIDE) if roll else _paper_size(size, unit, "paper, size")
     margin = _margin(table.margin, unit, "paper, margin")
     overlap = DEFAULT_OVERLAP if table.overlap is None else float(table.overlap)
     if margin[1] + margin[3] >= width or margin[0] + margin[2] >= height:

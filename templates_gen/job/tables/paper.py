@@ -27,7 +27,8 @@ class PaperTable(Table):
         more='Or [width, height], or a roll by its width and unit: "roll 24 in", "roll 610 mm". Sheets of a roll '
         "are as wide as the roll and as long as needed, at most 5 m: the fewest and then the shortest.",
         later=str | tuple[Length, Length],
-    )] = "a4"  # fmt: skip
+        usual="letter in a job in inches, else a4",
+    )] = None  # fmt: skip
     margin: Annotated[Any, Words(
         "what the printer cannot reach, on all sides or by a table", '"8 mm"', usual="7 mm, at the bottom 13 mm",
         later=Length | MarginTable,
