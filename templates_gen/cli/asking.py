@@ -150,12 +150,9 @@ def _typed(question: Question) -> str:
 
 def _details(question: Question) -> str:
     """What may be answered, behind the question or, where that is too long, below it."""
-    default = question.default or question.open
-    parts = [", ".join(question.choices), f"such as {question.example}" if question.example else ""]
-    parts = [part for part in (*parts, f"Enter: {default}" if default else "") if part]
-    if not parts:
+    if not question.answers:
         return ""
-    details = f"({'; '.join(parts)})"
+    details = f"({'; '.join(question.answers)})"
     if len(question.ask) + len(details) < WIDE:
         return f" {details}"
     return "\n" + wrapped(details, "  ", "  ")

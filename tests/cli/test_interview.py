@@ -470,3 +470,36 @@ def test_a_slip_in_a_name_is_asked_about_and_not_taken_for_a_length(slip, meant)
     with pytest.raises(TemplatesError) as raised:
         answered(state, slip)
     assert f"did you mean {meant!r}?" in str(raised.value) and "length" not in str(raised.value)
+
+
+@pytest.mark.parametrize("leaving", ["skip", "Skip", "-"])
+def test_an_answer_that_is_offered_again_can_be_left_out(leaving):
+    state = taken_back(told("Tiles", "Owner"))
+    assert state.offered.answers == ("Enter: Owner", "skip: no client")
+    after = answered(state, leaving)
+    assert after.tables["job"] == {"title": "Tiles"} and after.question.key == "job.unit"
+    assert told("Skip", "skip").tables["job"] == {"title": "Skip", "client": "skip"}  # nothing was offered there
+
+
+ON_VENT = ("vent", "A", "1000", "2000", "200", "100", "", "")
+"""A vent called A on the wall, and nothing more."""
+
+
+@pytest.mark.parametrize(
+    ("features", "name", "other"), [(ON_VENT, "A", "feature"), (("",), "40", "distance"), (("",), "A", "")]
+)
+def test_a_frames_name_that_may_mean_something_else_is_asked_about(features, name, other):
+    state = told(*WALL, *features, name, "", "300", "200", "", "wire", "60", "no", "", "", name)
+    if not other:
+        assert state.question.key == "centre_on.over"
+        return
+    assert (state.question.ask, state.question.choices) == (
+        f"Is {name} here the frame or the {other}?",
+        ("frame", other),
+    )
+    assert answered(state, other).tables["group"]["centre_on"] == {"over": name}
+    frame = answered(state, "frame")
+    assert frame.question.ask == f"Over what does the middle of frame {name} go?"
+    assert answered(frame, "").tables["group"]["centre_on"] == {"frame": name}
+    job = job_so_far(answered(answered(frame, name), "").tables)
+    assert (job.group.anchor, job.group.centre_on) == (name, 40.0 if other == "distance" else name)

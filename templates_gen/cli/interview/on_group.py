@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 
-from templates_gen.base.units import show_both
+from templates_gen.base.units import parse_length, show_both
 from templates_gen.cli.interview.question import Asking, Tables, count, fill, names_in, question_for
 from templates_gen.job.model import SIDES
 from templates_gen.job.reading.grouping import ALIGNMENTS, DEFAULT_GAP
@@ -31,19 +32,33 @@ def ask_group(group: Tables, tables: Tables) -> Asking:
     if group.get("arrangement") == "around":
         return
     yield from fill(group, "group.centre_on", default="wall")
-    if (name := group["centre_on"]) in [frame["id"] for frame in frames] and name != "wall":
-        yield from _over(group, name)
+    if group["centre_on"] in [frame["id"] for frame in frames] and group["centre_on"] != "wall":
+        yield from _frame_over(group, features, unit)
     if group.get("arrangement") == "stairs":
         yield from _above_nosings(group, unit)
     else:
         yield from _height(group, once, unit)
 
 
-def _over(group: Tables, name: str) -> Asking:
-    """What the frame that goes in the middle hangs over; the middle of the wall is said by its name alone."""
+def _frame_over(group: Tables, features: Sequence[str], unit: str) -> Asking:
+    """What the frame that goes in the middle hangs over; the middle of the wall is said by its name alone, but for a
+    name that may be something else."""
+    name = group["centre_on"]
+    if other := "feature" if name in features else "distance" if _is_length(name, unit) else "":
+        group["centre_on"] = {"over": name}
+        if (yield question_for("which", {"name": name, "other": other}, choices=("frame", other))) == other:
+            return
+        group["centre_on"] = {"frame": name}
     over = yield question_for("centre_on.over", {"frame": name}, default="wall")
     if over != "wall":
         group["centre_on"] = {"frame": name, "over": over}
+
+
+def _is_length(text: str, unit: str) -> bool:
+    with suppress(ValueError):
+        parse_length(text, unit)
+        return True
+    return False
 
 
 def _above_nosings(group: Tables, unit: str) -> Asking:

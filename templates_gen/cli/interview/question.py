@@ -21,7 +21,8 @@ class Question(Record, frozen=True, kw_only=True):
     besides those that are taken `also`, and `example` shows how to write one.
 
     When nothing is typed, `default` is the answer; without one the field is left open where `open` says what that
-    means, and else an answer is needed.  `begins` is set where one thing is told and the next begins.
+    means, and else an answer is needed; where both are, SKIP leaves it open.  `begins` is set where one thing is told
+    and the next begins.
     """
 
     key: str
@@ -34,6 +35,20 @@ class Question(Record, frozen=True, kw_only=True):
     open: str = ""
     begins: bool = False
 
+    @property
+    def answers(self) -> tuple[str, ...]:
+        """What may be typed, in words: the choices, an example, what Enter stands for, and what leaves it open."""
+        enter = self.default or self.open
+        return tuple(filter(None, (
+            ", ".join(self.choices),
+            f"such as {self.example}" if self.example else "",
+            f"Enter: {enter}" if enter else "",
+            f"{SKIP}: {self.open}" if self.default and self.open else "",
+        )))  # fmt: skip
+
+
+SKIP = "skip"
+"""What is typed to leave a question open that offers an answer."""
 
 Asking = Generator[Question, str, None]
 
@@ -54,6 +69,9 @@ NO_FIELDS = {
         ask="How far is the lowest nosing from the wall's left end?",
     ),
     "nosing.up": Words("usually as high as one step climbs", ask="How far above the floor is it?"),
+    "which": Words(
+        "that name was given to both; the group's middle goes there", ask="Is {name} here the frame or the {other}?"
+    ),
     "more": Words(
         "same: with the size, the weight and the kind of hanger of the last one, its drop measured separately",
         ask="Another frame: the same as the last, another size, or no more?",

@@ -12,7 +12,7 @@ from typing import Any
 
 from templates_gen.base.errors import InputError, TemplatesError, did_you_mean
 from templates_gen.base.record import Record, replace
-from templates_gen.cli.interview.question import Question, Tables
+from templates_gen.cli.interview.question import SKIP, Question, Tables
 from templates_gen.cli.interview.questions import interview
 from templates_gen.job.hangers import HANGERS
 from templates_gen.job.model import SIDES, Job
@@ -149,6 +149,8 @@ def _completed(text: str, question: Question) -> str:
         text.encode()
     except UnicodeEncodeError:
         raise InputError("", "found text that is not UTF-8") from None
+    if text.casefold() == SKIP and question.default and question.open:
+        return ""
     if is_not_given(text) and text.casefold() not in question.choices:
         if question.open:
             return ""
