@@ -6,6 +6,7 @@ import io
 import math
 import warnings
 from pathlib import Path
+from typing import Any
 
 from PIL import Image, ImageCms, PngImagePlugin, UnidentifiedImageError
 
@@ -186,11 +187,20 @@ def _in_srgb(image: Image.Image, profile: bytes | None) -> Image.Image:
     return image if image.mode == "L" else image.convert("RGB")
 
 
-def as_png(size: tuple[int, int], pixels: bytes, dots_per_inch: float) -> bytes:
-    """Pixels (RGB, from the upper left row by row) as a PNG file that says how large it is to be shown."""
-    image = Image.frombytes("RGB", size, pixels)
+def as_png(size: tuple[int, int], pixels: bytes, dots_per_inch: float | None = None) -> bytes:
+    """Pixels (RGB, from the upper left row by row) as a PNG file that says how large it is to be shown, if it is."""
     about = PngImagePlugin.PngInfo()
     about.add_text("Software", MADE_BY)
+    scale = {} if dots_per_inch is None else {"dpi": (dots_per_inch, dots_per_inch)}
+    return _saved(size, pixels, "PNG", pnginfo=about, **scale)
+
+
+def as_jpeg(size: tuple[int, int], pixels: bytes) -> bytes:
+    """The same as a JPEG file."""
+    return _saved(size, pixels, "JPEG", quality=QUALITY, comment=MADE_BY)
+
+
+def _saved(size: tuple[int, int], pixels: bytes, kind: str, **how: Any) -> bytes:
     out = io.BytesIO()
-    image.save(out, "PNG", dpi=(dots_per_inch, dots_per_inch), pnginfo=about)
+    Image.frombytes("RGB", size, pixels).save(out, kind, **how)
     return out.getvalue()

@@ -10,11 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from typing import Any
-from zlib import crc32
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
-from templates_gen.base.output import MADE_BY
+from templates_gen.drawing.images import as_jpeg, as_png
 from templates_gen.drawing.tags import ACROSS
 
 try:
@@ -52,9 +51,6 @@ SMALLEST = 10
 _PER_MODULE = 8
 """Pixels of a module as OpenCV reads it: the 4 that are usual lose small tags."""
 
-_QUALITY = 92
-"""Of a JPEG file, of 100."""
-
 _MOST_TRIES, _SURE = 5000, 0.9999
 """Tries that RANSAC makes at most, and how sure it is to have found the best when it stops before."""
 
@@ -63,11 +59,6 @@ _PARTS = 4
 
 _CAPITALS, _STROKES = 22.0, 9
 """Pixels of capitals of OpenCV's plain lettering at its own size (measured), and how many strokes high they are."""
-
-
-_HEADER = {"jpg": 20, "png": 33}
-"""Bytes that stay first in a file: the start of the image with its JFIF segment (JFIF 1.02), the signature with IHDR
-(PNG 1.2, 3.1 and 4.1.1)."""
 
 
 def corners_of(rect: Rect) -> Array:
@@ -86,15 +77,9 @@ def decoded(content: bytes, colour: bool) -> Array | None:
 
 def encoded(pixels: Array, ending: str) -> bytes:
     """The bytes of a .jpg or .png file, which hold the pixels, by which program, and nothing else."""
-    done, bare = cv2.imencode(f".{ending}", pixels, [cv2.IMWRITE_JPEG_QUALITY, _QUALITY] if ending == "jpg" else [])
-    assert done
-    content, at, made_by = bytes(bare), _HEADER[ending], MADE_BY.encode()
-    if ending == "jpg":
-        about = b"\xff\xfe" + (len(made_by) + 2).to_bytes(2, "big") + made_by  # a comment: T.81, B.2.4.5
-    else:
-        text = b"tEXtSoftware\0" + made_by  # a chunk: length, kind and data, and the check of both: PNG 1.2, 3.2
-        about = (len(text) - 4).to_bytes(4, "big") + text + crc32(text).to_bytes(4, "big")
-    return content[:at] + about + content[at:]
+    high, wide, _ = pixels.shape
+    rows = cv2.cvtColor(pixels, cv2.COLOR_BGR2RGB).tobytes()
+    return as_jpeg((wide, high), rows) if ending == "jpg" else as_png((wide, high), rows)
 
 
 def found_tags(grey: Array) -> list[tuple[int, Array]]:
