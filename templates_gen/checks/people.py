@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import exceeds
+from templates_gen.base.geometry import Rect, exceeds
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
 from templates_gen.checks.finding import NOTE, WARN, Finding
+from templates_gen.checks.fitting import on_wall
 from templates_gen.checks.sentences import Printed, ground, listed
 
 ADA_SOURCE = "2010 ADA Standards, 307.2"
@@ -79,7 +80,8 @@ def _viewing_height(plan: Plan) -> Iterator[Finding]:
         )
         yield Finding(NOTE, "viewing-height", names, text, LABEL_SOURCE)
     (low, high), middle = EASY_BAND, above(plan.group.cx, plan.group.cy)
-    if len(small) < len(plan.frames) and (exceeds(low.mm(unit), middle) or exceeds(middle, high.mm(unit))):
+    seen = middle >= 0.0 and on_wall(plan, Rect(plan.group.cx, plan.group.cy, plan.group.cx, plan.group.cy))
+    if seen and len(small) < len(plan.frames) and (exceeds(low.mm(unit), middle) or exceeds(middle, high.mm(unit))):
         text = (
             f"The middle of the group is {show_both(middle, unit)} above {ground(plan)}. In public rooms, people "
             "standing and people in wheelchairs both see a label well when its middle is between "

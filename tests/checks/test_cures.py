@@ -161,7 +161,14 @@ WINDOW = BAKERY.replace(
 def test_frames_around_a_window_go_further_from_it(tmp_path):
     # B begins at 2560, 60 right of the window's edge at 2500, and the switch ends at 2730: 230 from the window.  Nearer
     # it would have to end at 2650, which is 250 less than the 60 there are
-    assert said(written(tmp_path, WINDOW), "frame-over-feature") == ["set 230 mm between the window and its frames"]
+    assert said(written(tmp_path, WINDOW), "frame-over-feature") == ["hang the frames 230 mm from the window"]
+
+
+def test_frames_around_a_window_may_go_right_up_to_it(tmp_path):
+    # the switch from 2900 to 2980: B, 400 wide, ends there at its nearest, and begins behind it 480 from the window
+    jammed = WINDOW.replace("left = 2650", "left = 2900")
+    ways = ["hang the frames 480 mm from the window", "hang the frames right up to the window"]
+    assert said(written(tmp_path, jammed), "frame-over-feature") == ways
 
 
 APART = BAKERY.replace("left = 1900", "left = 3800")

@@ -266,3 +266,10 @@ def test_no_step_stool_is_set_on_stairs():
     assert named("stair-footing", over) != [] and named("step-stool", over) == []
     before = climbing(1650.0, nosing=2200.1)  # the stair begins right of the frame
     assert named("stair-footing", before) == [] and named("step-stool", before) != []
+
+
+@pytest.mark.parametrize("centre", [-3000.0, 3000.0])
+def test_the_height_of_a_group_that_is_not_on_the_wall_is_no_viewing_height(centre):
+    """The wall is 2600 mm high: its rulers end there."""
+    found = find(plan_wall(on(centre=centre, public=True)))
+    assert {"frame-off-wall"} <= {each.rule for each in found} and "viewing-height" not in {one.rule for one in found}

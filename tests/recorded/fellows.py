@@ -25,12 +25,12 @@ from tests.recorded.measures import (
     SIDES,
     SOFA,
     Sweep,
-    _above,
-    _far_from,
-    _placed,
-    _room,
-    _row,
-    _stair,
+    above,
+    far_from,
+    placed,
+    room,
+    row,
+    stair,
 )  # fmt: skip
 
 NAMES = "ABCDEFGH"
@@ -121,49 +121,47 @@ def _among_unlike() -> Iterator[Sweep]:
         make = cache(partial(_unlike, 5, hanger, share))
         yield Sweep(f"unlike on {hanger.kind}, {hanger.apart}", "frames.0.drop", make, MM, 8.0)
     for count in (2, 3):
-        spread = cache(partial(_row, count, gap=300.0))
+        spread = cache(partial(row, count, gap=300.0))
         yield Sweep(f"{count} spread out", "wall.width", spread, ("cm", "in"), 4.0)
-    wide_row = cache(partial(_row, 2, wall=_room(width=9000.0)))
+    wide_row = cache(partial(row, 2, wall=room(width=9000.0)))
     yield Sweep("two on a wide wall", GAP, wide_row, ("in",), 9.0)
     for name, spots in PLACED.items():
-        yield Sweep(f"{name} placed", "frames.1.width", cache(partial(_placed, spots)), ("mm", "cm"), 2.5)
+        yield Sweep(f"{name} placed", "frames.1.width", cache(partial(placed, spots)), ("mm", "cm"), 2.5)
 
 
 def _groups() -> Iterator[Sweep]:
     for count, gap in product((2, 3, 4, 5, 6, 7), (300.0, 700.0)):
-        yield Sweep(f"row of {count}, {gap:g} apart", "wall.width", cache(partial(_row, count, gap=gap)), MM, 5.0)
+        yield Sweep(f"row of {count}, {gap:g} apart", "wall.width", cache(partial(row, count, gap=gap)), MM, 5.0)
     for by, at in (("top", 2000.0), ("bottom", 600.0), ("centre", 1100.0)):
-        make = cache(partial(_row, 2, height=Height(by=by, at=at)))
+        make = cache(partial(row, 2, height=Height(by=by, at=at)))
         yield Sweep(f"two by their {by}", "frames.0.height+frames.1.height", make, MM, 6.0)
         yield Sweep(f"two by their {by}", "wall.height", make, MM, 3.0)
     for gap, reach in ((20.0, 8.0), (200.0, 5.0)):
-        yield Sweep(f"above a sofa, {gap:g} apart", AT, cache(partial(_row, 3, wall=_room(SOFA), gap=gap, height=Height(
+        yield Sweep(f"above a sofa, {gap:g} apart", AT, cache(partial(row, 3, wall=room(SOFA), gap=gap, height=Height(
             by="above", at=100.0, feature="sofa"))), MM, reach)  # fmt: skip
-    yield Sweep("above a bed", GAP, cache(partial(_above, BED)), MM, 9.0)
-    door = _room(("door", "door", 1550.0, 0.0, 900.0, 2000.0))
+    yield Sweep("above a bed", GAP, cache(partial(above, BED)), MM, 9.0)
+    door = room(("door", "door", 1550.0, 0.0, 900.0, 2000.0))
     for path in ("width", "left"):
-        make = cache(partial(_row, 2, wall=door, gap=1000.0))
+        make = cache(partial(row, 2, wall=door, gap=1000.0))
         yield Sweep("either side of a door", f"wall.features.0.rect.{path}", make, MM, 4.0)
     for at in (1450.0, 2000.0):
-        make = cache(partial(_row, 2, wall=_room(width=2600.0, height=3600.0), height=Height(by="centre", at=at)))
+        make = cache(partial(row, 2, wall=room(width=2600.0, height=3600.0), height=Height(by="centre", at=at)))
         for path in ("wall.width", "wall.height", AT):
             yield Sweep(f"high wall, {at:g}", path, make, MM, 2.0)
-    clear = cache(partial(_row, 2, wall=_room(clear=50.0), centre_on=2000.0))
+    clear = cache(partial(row, 2, wall=room(clear=50.0), centre_on=2000.0))
     for path in ("group.centre_on", AT):
         yield Sweep("near the edges", path, clear, MM, 2.0 if path == AT else 20.0)
-    public = cache(partial(_row, 2, wall=_room(public=True), height=Height(by="centre", at=1500.0)))
+    public = cache(partial(row, 2, wall=room(public=True), height=Height(by="centre", at=1500.0)))
     for path in (AT, SIDES):
         yield Sweep("public path", path, public, MM, 3.0)
 
 
 def _walls() -> Iterator[Sweep]:
     outlet, switch = ("outlet", "outlet", 900.0, 100.0, 80.0, 120.0), ("switch", "switch", 900.0, 1050.0, 80.0, 120.0)
-    yield Sweep("low outlet", "wall.features.0.rect.width", cache(partial(_far_from, outlet)), MM, 8.0)
+    yield Sweep("low outlet", "wall.features.0.rect.width", cache(partial(far_from, outlet)), MM, 8.0)
     for thing in (outlet, switch):
-        yield Sweep(
-            f"{thing[1]} from the end", "wall.features.0.rect.left", cache(partial(_far_from, thing)), MM, 100.0
-        )
-        near_end = cache(partial(_row, wall=_room(thing)))
+        yield Sweep(f"{thing[1]} from the end", "wall.features.0.rect.left", cache(partial(far_from, thing)), MM, 100.0)
+        near_end = cache(partial(row, wall=room(thing)))
         for path in ("bottom", "left"):
             yield Sweep(f"{thing[1]} in a room", f"wall.features.0.rect.{path}", near_end, MM, 5.0)
     for first, spacing in (
@@ -176,17 +174,17 @@ def _walls() -> Iterator[Sweep]:
         (263.0, 625.0),
     ):
         studs = Studs(first=first, spacing=spacing, width=40.0)
-        make = cache(partial(_row, wall=_room(build="drywall", studs=studs)))
+        make = cache(partial(row, wall=room(build="drywall", studs=studs)))
         for path in ("spacing", "first"):
             yield Sweep(f"studs of {spacing:g}", f"wall.studs.{path}", make, MM, 2.0)
     for path in ("wall.stairs.top", "wall.stairs.y", "wall.height", "frames.0.height+frames.1.height+frames.2.height"):
-        yield Sweep("flight", path, cache(_stair), MM, 3.0)
+        yield Sweep("flight", path, cache(stair), MM, 3.0)
 
 
 def _heavy(build: str, fixing: Fixing, weight: float = 9.0) -> Job:
     """Four frames in a row that weigh so much each."""
     frames = [frame(name, 300.0, 400.0, 70.0, weight=weight, depth=30.0, fixing=fixing) for name in "ABCD"]
-    wall = _room(build=build, board=12.5) if build == "drywall" else _room(build=build)
+    wall = room(build=build, board=12.5) if build == "drywall" else room(build=build)
     return job(*frames, wall=wall, group=group((tuple("ABCD"),), "row"))
 
 
@@ -201,12 +199,12 @@ def _held() -> Iterator[Sweep]:
         make = cache(partial(_heavy, "drywall", NAIL, 3.0))
         yield Sweep("heavy", f"frames.0.{path}", make, MM, 6.0)
     for height in (2000.0, 2900.0):
-        high = cache(partial(_row, 2, wall=_room(height=4000.0), height=Height(by="top", at=height)))
+        high = cache(partial(row, 2, wall=room(height=4000.0), height=Height(by="top", at=height)))
         yield Sweep(f"top at {height:g}", "frames.0.drop", high, MM, 6.0)
     cleat = Hanger(kind="cleat", left=100.0, right=64.0, screw_below=20.0)
     wide = job(frame(width=1400.0, drop=60.0, hanger=cleat, fixing=SCREW))
     yield Sweep("wide cleat", "frames.0.hanger.left", lambda: wide, MM, 13.0)
-    rings = job(frame(drop=None, hanger=EVEN, fixing=HOOK), wall=_room(build="masonry"))
+    rings = job(frame(drop=None, hanger=EVEN, fixing=HOOK), wall=room(build="masonry"))
     yield Sweep("rings in masonry", "frames.0.width", lambda: rings, MM, 6.0)
 
 

@@ -112,44 +112,44 @@ PASSED: dict[str, tuple[Thing, Thing]] = {
 """Of two things the second is moved along the wall, past the first."""
 
 
-def _room(*things: Thing, **more: Any) -> Wall:
+def room(*things: Thing, **more: Any) -> Wall:
     features = tuple(Feature(kind=kind, name=name, rect=Rect.sized(*at)) for kind, name, *at in things)
     return Wall(**{"name": "", "width": 4000.0, "height": 2600.0, "features": features} | more)
 
 
-def _far_from(*things: Thing) -> Job:
+def far_from(*things: Thing) -> Job:
     """One frame far from what is on the wall."""
-    wall = _room(*things, width=12_000.0, height=12_000.0)  # no limit of theirs is hidden by the wall's
+    wall = room(*things, width=12_000.0, height=12_000.0)  # no limit of theirs is hidden by the wall's
     return job(frame(), wall=wall, group=group((("A",),), centre_on=6000.0))
 
 
 def _things() -> Iterator[Sweep]:
     for thing in THINGS:
-        kind, name, make = thing[0], thing[1], cache(partial(_far_from, thing))
+        kind, name, make = thing[0], thing[1], cache(partial(far_from, thing))
         for side in ("width", "height"):
             yield Sweep(name, f"wall.features.0.rect.{side}", make, ALL, 20.0)
         if name in FROM_FLOOR:
-            lifted = cache(partial(_far_from, (*thing[:3], thing[3] or 1.0, *thing[4:])))
+            lifted = cache(partial(far_from, (*thing[:3], thing[3] or 1.0, *thing[4:])))
             units, reach = (MM, 20.0) if thing[3] else (MM, 600.0)
             yield Sweep(name, "wall.features.0.rect.bottom", lifted, ALL if kind in PLATES else units, reach)
     for name, two in PASSED.items():
-        yield Sweep(name, "wall.features.1.rect.left", cache(partial(_far_from, *two)), MM, 20.0)
+        yield Sweep(name, "wall.features.1.rect.left", cache(partial(far_from, *two)), MM, 20.0)
 
 
 GAP, AT = "group.gap_across+group.gap_down", "group.height.at"
 
 
-def _row(count: int = 3, written: Any = (), wall: Wall | None = None, **more: Any) -> Job:
+def row(count: int = 3, written: Any = (), wall: Wall | None = None, **more: Any) -> Job:
     """So many frames in a row, each a little larger than the one before."""
     names = tuple("ABCDEFGHI"[:count])
     frames = [frame(name, 300.0 + 10.0 * at, 400.0 + 5.0 * at, 70.0 + at) for at, name in enumerate(names)]
     asked = group((names,), **{"arrangement": "row"} | more)
-    return job(*frames, wall=wall or _room(), written=written, group=asked)
+    return job(*frames, wall=wall or room(), written=written, group=asked)
 
 
-def _above(thing: Thing) -> Job:
+def above(thing: Thing) -> Job:
     """Three frames above something."""
-    return _row(wall=_room(thing), height=Height(by="above", at=200.0, feature=thing[1]))
+    return row(wall=room(thing), height=Height(by="above", at=200.0, feature=thing[1]))
 
 
 def _grid(lower: float = 0.0, **more: Any) -> Job:
@@ -191,7 +191,7 @@ PLACED = {
 """Frames of one size placed by hand, by their middles."""
 
 
-def _placed(spots: tuple[tuple[float, float], ...]) -> Job:
+def placed(spots: tuple[tuple[float, float], ...]) -> Job:
     names = tuple("ABCDE"[: len(spots)])
     where = tuple((name, Spot(point="centre", x=x, y=y)) for name, (x, y) in zip(names, spots, strict=True))
     frames = [frame(name, 200.0, 250.0, 50.0) for name in names]
@@ -216,41 +216,39 @@ def _tall(by: str, at: float, high: float = 1000.0) -> Job:
 def _groups() -> Iterator[Sweep]:
     for by, at in (("centre", 1500.0), ("top", 1900.0), ("bottom", 1200.0)):
         height = Height(by=by, at=at)
-        yield Sweep(f"row by its {by}", AT, cache(partial(_row, height=height)), ALL, 4.0)
-        high = cache(partial(_row, wall=_room(height=5000.0), height=height))
+        yield Sweep(f"row by its {by}", AT, cache(partial(row, height=height)), ALL, 4.0)
+        high = cache(partial(row, wall=room(height=5000.0), height=height))
         yield Sweep(f"row by its {by} on a high wall", AT, high, MM, 4.0)
     for name in ("sofa", "cooker", "desk", "chest"):
         thing = ("furniture", name, 1000.0, 0.0, 2000.0, 450.0 if name == "chest" else 800.0)
-        yield Sweep(f"above a {name}", AT, cache(partial(_above, thing)))
+        yield Sweep(f"above a {name}", AT, cache(partial(above, thing)))
     for thing, path in product((SOFA, BED), ("width", "left")):
-        yield Sweep(f"above a {thing[1]}", f"wall.features.0.rect.{path}", cache(partial(_above, thing)), MM, 4.0)
+        yield Sweep(f"above a {thing[1]}", f"wall.features.0.rect.{path}", cache(partial(above, thing)), MM, 4.0)
     for count, wide in ((2, 4000.0), (3, 4000.0), (3, 6500.0), (4, 5200.0), (6, 9000.0)):
-        make = cache(partial(_row, count, wall=_room(width=wide)))
+        make = cache(partial(row, count, wall=room(width=wide)))
         yield Sweep(f"row of {count} on {wide:g} mm", GAP, make, MM if count > 2 else ALL, 30.0)
-    between = cache(partial(_row, 2, wall=_room(("door", "door", 1550.0, 0.0, 900.0, 2000.0)), gap=1000.0))
+    between = cache(partial(row, 2, wall=room(("door", "door", 1550.0, 0.0, 900.0, 2000.0)), gap=1000.0))
     yield Sweep("either side of a door", GAP, between, MM, 6.0)
     windows: tuple[Thing, ...] = (
         ("window", "one", 1120.0, 800.0, 700.0, 900.0),
         ("window", "two", 2190.0, 800.0, 700.0, 900.0),
     )
-    yield Sweep("between windows", GAP, cache(partial(_row, wall=_room(*windows), gap=760.0)), MM, 3.0)
+    yield Sweep("between windows", GAP, cache(partial(row, wall=room(*windows), gap=760.0)), MM, 3.0)
     for of, (count, thing, by, at) in NEAR.items():
-        make = cache(partial(_row, count, wall=_room(*thing), height=Height(by=by, at=at)))
+        make = cache(partial(row, count, wall=room(*thing), height=Height(by=by, at=at)))
         yield Sweep(of, AT, make, ("cm",) if thing else ALL, 4.0)
     yield Sweep("tall row", AT, cache(partial(_tall, "bottom", 500.0)), ("cm",), 6.0)
     yield Sweep("banners", AT, cache(partial(_tall, "top", 2400.0, 2100.0)), ("cm",), 2.0)
-    yield Sweep("row", "wall.width", cache(_row), ALL, 9.0)
-    yield Sweep("row", "wall.height", cache(_row), ALL, 5.0)
-    yield Sweep("row", "wall.clear", cache(partial(_row, wall=_room(clear=50.0))), ALL, 40.0)
-    yield Sweep("wide row", "wall.width", cache(partial(_row, gap=300.0)), ALL, 9.0)
-    yield Sweep(
-        "row of 4 m as written", "wall.width", cache(partial(_row, written=(("wall, width", "4 m"),))), MM, 20.0
-    )
-    yield Sweep("narrow wall", "wall.height", cache(partial(_row, 2, wall=_room(width=2400.0))), ALL, 3.0)
+    yield Sweep("row", "wall.width", cache(row), ALL, 9.0)
+    yield Sweep("row", "wall.height", cache(row), ALL, 5.0)
+    yield Sweep("row", "wall.clear", cache(partial(row, wall=room(clear=50.0))), ALL, 40.0)
+    yield Sweep("wide row", "wall.width", cache(partial(row, gap=300.0)), ALL, 9.0)
+    yield Sweep("row of 4 m as written", "wall.width", cache(partial(row, written=(("wall, width", "4 m"),))), MM, 20.0)
+    yield Sweep("narrow wall", "wall.height", cache(partial(row, 2, wall=room(width=2400.0))), ALL, 3.0)
     yield Sweep("rows", GAP, cache(_wires))
     yield Sweep("grid", GAP, cache(_grid), MM)
     for (name, spots), side in product(PLACED.items(), ("x", "y")):
-        yield Sweep(f"{name} placed", f"group.spots.1.1.{side}", cache(partial(_placed, spots)), MM, 9.0)
+        yield Sweep(f"{name} placed", f"group.spots.1.1.{side}", cache(partial(placed, spots)), MM, 9.0)
     yield Sweep("mirrored", "frames.5.width", cache(_mirrored), MM, 2.0)
     yield Sweep("mirrored", "frames.0.height", cache(_mirrored), MM, 2.0)
     for of, side, units in (
@@ -365,7 +363,7 @@ OUTLET: Thing = ("outlet", "outlet", 300.0, 300.0, 80.0, 120.0)
 def _on(build: str, fixing: Fixing, hanger: Hanger = WIRE, *things: Thing) -> Job:
     """One frame over a bed on a wall of this build."""
     one = frame(weight=4.0, depth=40.0, fixing=fixing, hanger=hanger)
-    return job(one, wall=_room(BED, *things, **BUILDS[build], built=1960), group=group((("A",),), centre_on=2000.0))
+    return job(one, wall=room(BED, *things, **BUILDS[build], built=1960), group=group((("A",),), centre_on=2000.0))
 
 
 def _fixings() -> Iterator[Sweep]:
@@ -392,20 +390,20 @@ def _fixings() -> Iterator[Sweep]:
         yield Sweep(f"outlet in {build}", "wall.built", make, KG, 1.3)
 
 
-def _stair() -> Job:
+def stair() -> Job:
     """Three frames up a flight of stairs."""
     flight = Stairs(x=500.0, y=180.0, slope=0.7, run=250.0, rise=175.0, top=2800.0, clear=600.0)
     asked = group((("A", "B", "C"),), "stairs", slope=0.7, height=Height(by="above_nosings", at=1500.0))
-    wall = _room(width=4600.0, height=5000.0, stairs=flight)
+    wall = room(width=4600.0, height=5000.0, stairs=flight)
     return job(*(frame(name, 250.0, 300.0, 50.0) for name in "ABC"), wall=wall, group=asked)
 
 
 def _stairs() -> Iterator[Sweep]:
     for path in ("wall.stairs.run", "wall.stairs.rise", "wall.stairs.clear", AT):
-        yield Sweep("stairs", path, cache(_stair), ALL, 5.0)
-    yield Sweep("stairs", "wall.stairs.slope+group.slope", cache(_stair), KG, 6.0)
+        yield Sweep("stairs", path, cache(stair), ALL, 5.0)
+    yield Sweep("stairs", "wall.stairs.slope+group.slope", cache(stair), KG, 6.0)
     for path in ("wall.stairs.x", "wall.stairs.y", "wall.width", "wall.height"):
-        yield Sweep("stairs", path, cache(_stair), MM, 6.0)
+        yield Sweep("stairs", path, cache(stair), MM, 6.0)
 
 
 def _papers() -> Iterator[Sweep]:

@@ -65,9 +65,9 @@ def further(trial: Trial, finding: Finding) -> Iterator[Cure]:
             if move is None:
                 continue
             away = show(at + move, unit)
-            cure = Cure(
-                f"set {away} between the {group.around.name} and its frames", (Change(("group", "gap_around"), away),)
-            )
+            how_far = "right up to" if same(at + move, 0.0) else f"{away} from"
+            said = f"hang the frames {how_far} the {group.around.name}"
+            cure = Cure(said, (Change(("group", "gap_around"), away),))
             if trial.cures(finding, cure):
                 yield cure
                 break
