@@ -119,8 +119,9 @@ def _quantities(text: str, words: dict[str, str], bare: str, example: str) -> li
         at = match.end()
     if not found or not _falls(found):
         raise ValueError(f"found {_shown(text)}, expected {example}")
-    if found[1:] and found[1][0] >= (fewer := {"in": 12, "oz": 16}[found[1][1]]):  # as many as make the larger unit
-        raise ValueError(f"found {_shown(text)}, expected fewer than {fewer} {found[1][1]} behind the {found[0][1]}")
+    fewer, larger = {"in": (12, "feet"), "oz": (16, "pounds")}.get(found[-1][1], (math.inf, ""))
+    if found[1:] and found[1][0] >= fewer:  # as many as make the larger unit
+        raise ValueError(f"found {_shown(text)}, expected fewer than {fewer} {found[1][1]} behind the {larger}")
     return found
 
 

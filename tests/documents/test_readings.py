@@ -10,6 +10,7 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.documents.correcting.form import COLUMNS, form_csv
 from templates_gen.documents.correcting.moves import limits_of
+from templates_gen.documents.correcting.pointed import read_pointed
 from templates_gen.documents.correcting.poses import poses
 from templates_gen.documents.correcting.readings import read_readings
 from templates_gen.job.model import Wall
@@ -190,3 +191,18 @@ def test_what_is_seen_is_the_angle_and_the_step_over_the_gap_or_what_a_tape_show
     wide = plan_wall(job(frame("A"), frame("B"), group=group((("A", "B"),), gap=200.0)))
     assert limits_of(wide)["A"].step == pytest.approx(2.09, abs=0.005)
     assert math.degrees(limits_of(wide)["A"].turn) == pytest.approx(0.6)
+
+
+@pytest.mark.parametrize(
+    ("row", "words"),
+    [
+        (",1 1,2 1,2 2,1 2", "line 2, frame: is blank"),
+        ("A,1 1,,2 2,1 2", "line 2, top_right: is blank, expected a corner"),
+        ("Z,1 1,2 1,2 2,1 2", "line 2, frame: found 'Z', which is not a frame of this job"),
+    ],
+)
+def test_a_blank_cell_of_a_file_of_corners_is_said_to_be_blank(row, words, tmp_path):
+    path = tmp_path / "corners.csv"
+    path.write_text(f"frame,top_left,top_right,bottom_right,bottom_left\n{row}\n", encoding="utf-8")
+    with pytest.raises(InputError, match=words):
+        read_pointed(path, THREE)

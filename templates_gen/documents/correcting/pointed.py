@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.errors import InputError, did_you_mean
-from templates_gen.base.words import some
+from templates_gen.base.errors import InputError
+from templates_gen.documents.correcting.readings import frame_named
 from templates_gen.job.reading.files import check_text, parse_csv, read_bytes
 
 CORNERS = ("top_left", "top_right", "bottom_right", "bottom_left")
@@ -18,17 +18,14 @@ Points = tuple[tuple[float, float], ...]
 
 def read_pointed(path: Path, plan: Plan) -> Mapping[str, Points]:
     """The corners of each frame in pixels, the upper left one first, clockwise.  Raises InputError."""
-    frames = {" ".join(hung.frame.id.split()): hung.frame.id for hung in plan.frames}
+    frames = {" ".join(hung.frame.id.split()): hung for hung in plan.frames}
     found: dict[str, Points] = {}
     content = read_bytes(path, kind="a file of corners")
     for line, fields in parse_csv(content, path.name, ("frame", *CORNERS), "frame", {"id": "frame"}):
         where = f"{path.name}, line {line}"
         check_text(fields, where)
-        name = fields.get("frame")
-        if name not in frames:
-            hint = did_you_mean(str(name), frames, f"frames: {some(list(frames))}")
-            raise InputError(f"{where}, frame", f"found {name!r}, which is not a frame of this job", hint)
-        found[frames[name]] = tuple(_point(fields.get(column), f"{where}, {column}") for column in CORNERS)
+        hung = frame_named(fields.get("frame"), frames, f"{where}, frame")
+        found[hung.frame.id] = tuple(_point(fields.get(column), f"{where}, {column}") for column in CORNERS)
     return found
 
 
@@ -39,5 +36,6 @@ def _point(value: object, where: str) -> tuple[float, float]:
     except ValueError:
         x = y = math.nan
     if not (math.isfinite(x) and math.isfinite(y)):
-        raise InputError(where, f"found {value!r}, expected a corner in pixels as x y", "such as 1204 655")
+        what = "is blank" if value is None else f"found {value!r}"
+        raise InputError(where, f"{what}, expected a corner in pixels as x y", "such as 1204 655")
     return x, y

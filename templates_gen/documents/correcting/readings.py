@@ -95,7 +95,7 @@ def read_readings(path: Path, plan: Plan, content: bytes | None = None) -> tuple
     for line, fields in rows:
         where = f"{path.name}, line {line}"
         check_text(fields, where)
-        hung = _frame(fields.get("frame"), frames, f"{where}, frame")
+        hung = frame_named(fields.get("frame"), frames, f"{where}, frame")
         where = f"{where} ({hung.frame.id})"
         if hung.frame.id in found:
             raise InputError(f"{where}, frame", "was read in an earlier row, expected each frame once")
@@ -106,8 +106,8 @@ def read_readings(path: Path, plan: Plan, content: bytes | None = None) -> tuple
     return tuple(found[hung.frame.id] for hung in plan.frames if hung.frame.id in found)
 
 
-def _frame(name: object, frames: Mapping[str, Hung], where: str) -> Hung:
-    """The frame of this id."""
+def frame_named(name: object, frames: Mapping[str, Hung], where: str) -> Hung:
+    """The frame that a cell names.  Raises InputError."""
     if not isinstance(name, str):
         raise InputError(where, "is blank, expected the id of the frame that was measured")
     if name not in frames:
@@ -200,7 +200,7 @@ def _beside(table: ReadingTable, hung: Hung, plan: Plan, where: str) -> dict[str
     if table.left_edge is not None:
         raise InputError(f"{where}, gap", "'left_edge' is filled in too, expected one of the two")
     frames = {" ".join(other.frame.id.split()): other for other in plan.frames}
-    other = _frame(table.beside, frames, f"{where}, beside")
+    other = frame_named(table.beside, frames, f"{where}, beside")
     if other is hung:
         raise InputError(f"{where}, beside", f"found {table.beside!r}, the frame itself, expected the one beside it")
     planned, _ = hung.rect.gaps_to(other.rect)
