@@ -1,10 +1,11 @@
-"""Names of files: how they are typed into a shell, and what no name may be."""
+"""Names of files: how they are typed into a shell, what no name may be, and how names are kept apart."""
 
 from __future__ import annotations
 
 import os
 import re
 import shlex
+from collections.abc import Iterable
 from pathlib import Path
 
 _DEVICE = re.compile(r"(con|prn|aux|nul|conin\$|conout\$|(com|lpt)[0-9¹²³])\s*(\..*)?", re.IGNORECASE)
@@ -23,3 +24,23 @@ def quoted(path: Path | str) -> str:
     if os.name != "nt":
         return shlex.quote(text)
     return text if re.fullmatch(r"[\w.:\\/+-]+", text) else f'"{text}"'  # a name there has no quotation mark in it
+
+
+def last_part(path: str) -> str:
+    """The last part of a path as either kind of system writes it."""
+    return re.split(r"[/\\]", path)[-1]
+
+
+def apart(names: Iterable[str], taken: Iterable[str] = ()) -> list[str]:
+    """The same names, a number in those that a system without capitals would take for one before."""
+    used = {name.casefold() for name in taken}
+    free: list[str] = []
+    for name in names:
+        stem, dot, ending = name.rpartition(".") if name.rpartition(".")[0] else (name, "", "")
+        number, own = 1, name
+        while own.casefold() in used:
+            number += 1
+            own = f"{stem}-{number}{dot}{ending}"
+        used.add(own.casefold())
+        free.append(own)
+    return free

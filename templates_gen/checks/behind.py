@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import exceeds
+from templates_gen.base.geometry import Rect, exceeds
 from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
-from templates_gen.checks.cables.entries import Entry
-from templates_gen.checks.cables.piping import WET_ROOMS, pipes_near
-from templates_gen.checks.cables.wiring import CABLE_KINDS, UK_SOURCE, cable_depth, zones_met
+from templates_gen.checks.cables.wiring import CABLE_KINDS, UK_SOURCE, Entry, cable_depth, entries, zones_met
 from templates_gen.checks.finding import NOTE, WARN, Finding
 from templates_gen.checks.sentences import expert, listed, once
 from templates_gen.hanging.fixings import depth_of
@@ -122,3 +120,28 @@ def _pipes_near(plan: Plan) -> Iterator[Finding]:
 
 
 RULES = (_cable_zone, _nail_deep, _pipes_near, _other_side, _wiring_unknown)
+
+
+PIPE_KINDS = ("pipe", "radiator")
+"""The features that a pipe leads to."""
+
+BESIDE = 150.0
+"""mm to either side of a pipe or a radiator that are asked about, as well as all above and below it.  Common practice,
+no source."""
+
+WET_ROOMS = ("bathroom", "kitchen", "laundry", "toilet")
+"""Rooms with water: pipes may run in the walls next to them.  Common practice, no source."""
+
+
+def pipes_near(plan: Plan) -> dict[str, list[Entry]]:
+    """The nails above, below or beside each pipe and radiator, by what it is called."""
+    found: dict[str, list[Entry]] = {}
+    places = entries(plan)
+    for feature in plan.job.wall.features:
+        if feature.kind in PIPE_KINDS:
+            rect, wall = feature.rect, plan.job.wall.rect
+            place = Rect(rect.x0 - BESIDE, wall.y0, rect.x1 + BESIDE, wall.y1)
+            near = [nail for nail in places if place.meet(Rect(nail.x, nail.low, nail.x, nail.high))]
+            if near:
+                found.setdefault(feature.called, []).extend(near)
+    return found

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import show_both
-from templates_gen.checks.cables.entries import Entry, entries
+from templates_gen.checks.cables.wiring import Entry, entries
 from templates_gen.checks.finding import NOTE, Finding
 from templates_gen.checks.sentences import ground, listed, once
 from templates_gen.checks.stairs import on_steps

@@ -204,8 +204,7 @@ def hung(
     from templates_gen.documents.correcting.pointed import read_pointed
     from templates_gen.documents.photo_card import cards_of
     from templates_gen.documents.photographed import depths, faces
-    from templates_gen.photo.hung import read_hung
-    from templates_gen.photo.hung_data import RELATIVE, as_data, as_readings, not_read, without_depth
+    from templates_gen.photo.hung import RELATIVE, as_data, as_readings, not_read, read_hung, without_depth
     from templates_gen.photo.picture import read_photo
     from templates_gen.photo.vision import np
 

@@ -67,8 +67,7 @@ def hanging(opened: Opened, asked: Asked) -> dict[str, Any]:
     Raises InputError for what is no photograph, shows no photo card, or for fewer than two frames."""
     from templates_gen.documents.photo_card import cards_of
     from templates_gen.documents.photographed import depths, faces
-    from templates_gen.photo.hung import read_hung
-    from templates_gen.photo.hung_data import RELATIVE, not_read, reading, without_depth
+    from templates_gen.photo.hung import RELATIVE, not_read, read_hung, reading, without_depth
     from templates_gen.photo.picture import photo_of
     from templates_gen.photo.vision import np
 

@@ -8,7 +8,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import Record
 from templates_gen.base.words import counted
 from templates_gen.documents.making import on_paper, planned_on
-from templates_gen.job.rolls import usual_rolls
+from templates_gen.job.paper_sizes import usual_rolls
 
 LARGER = {"in": ("tabloid", "a3"), "cm": ("a3", "tabloid"), "mm": ("a3", "tabloid")}
 """The larger sheets that office printers and copy shops have.  Common practice, no source."""

@@ -11,8 +11,7 @@ from templates_gen.base.words import counted
 from templates_gen.documents.making import on_paper, planned_on
 from templates_gen.documents.print_shop import ask_for
 from templates_gen.job.model import Paper
-from templates_gen.job.paper_sizes import first_paper
-from templates_gen.job.rolls import usual_rolls
+from templates_gen.job.paper_sizes import first_paper, usual_rolls
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.large_pages import comes_off_a_roll
 from templates_gen.tiling.planning import linked_of

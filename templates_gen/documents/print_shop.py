@@ -10,7 +10,7 @@ from templates_gen.base.output import OUR_TEXT
 from templates_gen.base.units import show, show_both
 from templates_gen.base.words import counted
 from templates_gen.drawing.items import POINT
-from templates_gen.job.rolls import Roll, roll_for, usual_rolls
+from templates_gen.job.paper_sizes import Roll, roll_for, usual_rolls
 from templates_gen.tiling.page import Page
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tiling.sheet import SheetPlan

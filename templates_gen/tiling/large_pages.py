@@ -13,8 +13,7 @@ from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import POINT
 from templates_gen.job.model import Paper
-from templates_gen.job.paper_sizes import LEAST_SIDE, MOST_SIDE, large_page
-from templates_gen.job.rolls import roll_for
+from templates_gen.job.paper_sizes import LEAST_SIDE, MOST_SIDE, large_page, roll_for
 from templates_gen.tiling.demand import bordered
 from templates_gen.tiling.sheet import clearance
 

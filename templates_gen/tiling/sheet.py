@@ -12,7 +12,7 @@ from templates_gen.drawing.items import Matrix, shifted
 from templates_gen.drawing.sizes import BARS_HIGH, BARS_LONG, TITLE_DEPTH
 from templates_gen.job.accuracy import MATCH, firm
 from templates_gen.job.model import Paper
-from templates_gen.job.rolls import on_its_side
+from templates_gen.job.paper_sizes import on_its_side
 from templates_gen.printer.profile import Printer
 from templates_gen.tiling.cells import Cell, CellPlan, Clearance, Printable
 from templates_gen.tiling.covered import Covered, covered, cross_points, uncut_clearance

@@ -19,14 +19,13 @@ from templates_gen.tiling.registering import Point
 from templates_gen.tiling.searching import Judged
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tiling.sketch import Sketch
-from templates_gen.tolerance.alike import Likeness
 from templates_gen.tolerance.corners import Measures, Part, measures
 from templates_gen.tolerance.expected import looked_at
 from templates_gen.tolerance.neighbours import Neighbours
 from templates_gen.tolerance.sources import PRINTED, Sources
 from templates_gen.tolerance.spread import Term, effects, nearest, shares
 from templates_gen.tolerance.strung import Taped, about, taped_of
-from templates_gen.tolerance.taping import Laying, linked
+from templates_gen.tolerance.taping import Fit, Laying, linked
 
 FINE, FINE_DIGITS = 1e-6, 6
 """mm, and decimals, that errors are told apart by, so that roundings decide nothing.  Our own design."""
@@ -169,3 +168,49 @@ class Worst:
                 for source, weight in sources.unlike(fit, effect, laid.lying, (cell.x0, cell.y0)):
                     printed[source] += weight
         return measure.fixed + sources.match**2 * joins + sum(of * of for of in printed.values())
+
+
+Alike = tuple[int, int]
+"""The number of a block that lies like this, and the place of a sheet in it."""
+
+
+class Likeness:
+    """What was seen of blocks so far, each time with the same number for the same.
+
+    How far a sheet is off depends on its block, how that is laid on others, and how far those are off: nothing else.
+    """
+
+    def __init__(self) -> None:
+        self._known: dict[tuple[Any, ...], int] = {}
+
+    def of(self, tape: Taped, lying: Sequence[bool]) -> dict[int, Alike]:
+        """For every sheet by its number what is the same on all tapings where it is off by the same errors.
+
+        `lying` says which sheets' pages lie on their sides.
+        """
+        found: dict[int, Alike] = {}
+        for number, block in enumerate(tape.blocks):
+            pulls = tuple([tape.inner_straight.get(sheet) for sheet in block.sheets]) if tape.inner_straight else ()
+            inner = tuple([_points(fit) for fit in block.inner])
+            turned = tuple([lying[sheet] for sheet in block.sheets])
+            key = block.piece, inner, turned, pulls, *_laid(tape, number, found)
+            same = self._known.setdefault(key, len(self._known))
+            for place, sheet in enumerate(block.sheets):
+                found[sheet] = same, place
+        return found
+
+
+def _laid(tape: Taped, number: int, found: dict[int, Alike]) -> tuple[Any, ...]:
+    """How a block is laid on others."""
+    block = tape.blocks[number]
+    if block.laid is None:
+        return ()
+    (*_, under, over), (*_, last_under, last_over) = block.laid.first, block.laid.last
+    place = block.sheets.index
+    held = tape.straight.get(number)
+    string = (place(held[0]), held[1]) if held else None
+    return _points(block.laid), found[under], found[last_under], place(over), place(last_over), string
+
+
+def _points(fit: Fit) -> tuple[float, ...]:
+    return *fit.first[:2], *fit.last[:2]

@@ -5,8 +5,7 @@ import json
 from hypothesis import given
 from hypothesis import strategies as st
 
-from templates_gen.arranging.plan import plan_wall
-from templates_gen.arranging.reading_order import reading_order
+from templates_gen.arranging.plan import plan_wall, reading_order
 from templates_gen.arranging.rows import arrange
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.schedule.table import as_csv, as_data, as_text, rows

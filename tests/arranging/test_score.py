@@ -5,8 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.arranging.search.measures import equilibrium, mass_distance, side_weights, symmetry
-from templates_gen.arranging.search.score import score
+from templates_gen.arranging.search.score import equilibrium, mass_distance, score, side_weights, symmetry
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
 from templates_gen.documents.options.score_words import lean_words, plan_score, score_words

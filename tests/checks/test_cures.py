@@ -11,8 +11,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.checks import find
 from templates_gen.checks.cures.clear_moves import barred_by, barred_by_lines, nearest_clear
-from templates_gen.checks.cures.curing import cured
-from templates_gen.checks.cures.meant import place_of
+from templates_gen.checks.cures.curing import cured, place_of
 from templates_gen.checks.finding import findings_data
 from templates_gen.job.changes import Change
 from templates_gen.job.editing import edited

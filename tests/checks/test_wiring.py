@@ -10,8 +10,7 @@ from hypothesis import strategies as st
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.checks import find
 from templates_gen.checks.cables.edges import edge_pieces
-from templates_gen.checks.cables.entries import Entry, entries
-from templates_gen.checks.cables.wiring import cable_depth, nail_zones, zones
+from templates_gen.checks.cables.wiring import Entry, cable_depth, entries, nail_zones, zones
 from templates_gen.hanging.fixings import depth_of, tip_below
 from templates_gen.job.model import Fixing, Hanger, Studs, Wall
 from tests.finding_cases_behind import INCH, feature, nailed, on, wall

@@ -7,13 +7,12 @@ import pytest
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.units import INCH
-from templates_gen.cli.reference import WIDTH, reference, table_names
+from templates_gen.cli.reference import EXAMPLE, WIDTH, reference, table_names
 from templates_gen.job import accuracy, frame_sizes, paper_sizes, weights
 from templates_gen.job.model import Fixing
 from templates_gen.job.reading import grouping, place, walling
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.typed import read_table
-from templates_gen.job.tables.beginning import EXAMPLE
 from templates_gen.job.tables.contents import CHAPTERS
 from templates_gen.job.tables.field import Limits, fields_of
 from templates_gen.job.tables.frame import FrameTable

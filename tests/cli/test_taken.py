@@ -12,7 +12,7 @@ from pypdf.generic import NameObject
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.toml import toml
-from templates_gen.cli.interview.plain_names import JOB_ENDING, SHEET_ENDINGS, plain_name
+from templates_gen.cli.interview.taken_back import JOB_ENDING, SHEET_ENDINGS, plain_name
 from templates_gen.job.reading.building import read_job
 from tests.jobs import SAMPLES
 from tests.made import SAMPLE_NAMES

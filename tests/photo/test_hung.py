@@ -17,8 +17,7 @@ from templates_gen.documents.photographed import Face
 from templates_gen.photo.choosing_edges import Choice, choice, off_rectangle
 from templates_gen.photo.crossing_edges import Crossings, crossings
 from templates_gen.photo.edges import Edge, edges
-from templates_gen.photo.hung import Hangs, Hung, read_hung
-from templates_gen.photo.hung_data import as_readings, without_depth
+from templates_gen.photo.hung import Hangs, Hung, as_readings, read_hung, without_depth
 from templates_gen.photo.picture import Photo
 from tests.photo.made.cameras import standing
 from tests.photo.made.examples import of_hung, write_examples

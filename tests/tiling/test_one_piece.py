@@ -15,7 +15,7 @@ from templates_gen.documents.instructions.first_pages import draw_first_pages
 from templates_gen.documents.print_shop import ask_for, shop_note
 from templates_gen.drawing.items import Template, Text
 from templates_gen.drawing.pdf.writing import write_pdf
-from templates_gen.job.rolls import on_its_side, roll_for
+from templates_gen.job.paper_sizes import on_its_side, roll_for
 from templates_gen.tiling.demand import nail_box
 from tests.documents import test_lettering_apart as lettering
 from tests.documents import test_read_back as marks

@@ -12,7 +12,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.tiling.branches import crosses
 from templates_gen.tiling.cells import Cell, CellPlan, Printable
 from templates_gen.tiling.joins import JOIN_MIN, pieces
-from templates_gen.tiling.pruned import pruned
+from templates_gen.tiling.linked import pruned
 from templates_gen.tiling.spine import LEAST_LAP, Asked, _near, spine
 
 UPRIGHT, SIZES = [(190.0, 270.0)], [(190.0, 270.0), (280.0, 180.0)]

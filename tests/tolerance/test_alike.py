@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from templates_gen.base.record import replace
-from templates_gen.tolerance.alike import Likeness
 from templates_gen.tolerance.strung import Pull, Taped
 from templates_gen.tolerance.taping import Block, Fit
+from templates_gen.tolerance.worst import Likeness
 
 LYING = [False, False, True, False]
 

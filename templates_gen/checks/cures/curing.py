@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+import re
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import replace
 from templates_gen.checks import find
-from templates_gen.checks.cures.meant import as_it_is, as_meant
 from templates_gen.checks.cures.moves import moves
 from templates_gen.checks.cures.others import others
 from templates_gen.checks.cures.trial import MOST_LOOKED_AT, Trial
 from templates_gen.checks.cures.usual_places import further, to_stud, to_usual_room
-from templates_gen.checks.finding import Cure, Finding
+from templates_gen.checks.finding import CONFIRMED, Cure, Finding
+from templates_gen.job.changes import Change, Place
+from templates_gen.job.model import Job
 from templates_gen.job.reading.files import parse_toml
 
 
@@ -39,3 +41,35 @@ def _cures(trial: Trial, finding: Finding) -> Iterator[Cure]:
     for way in (moves, further, to_usual_room, to_stud, others):
         yield from way(trial, finding)
     yield from as_it_is(finding, job)
+
+
+_FEATURE = re.compile(r"feature (\d+) \(")
+
+
+def place_of(field: str, numbers: Mapping[str, int]) -> Place:
+    """The place in the job file of a field as doubts name it: "frame B, hanger, left", "feature 2 (switch), left".
+
+    `numbers` are those of the frames by their ids, which may have commas, too.
+    """
+    parts = field.removeprefix("frame ").split(", ")
+    for count in range(len(parts) - 1, 0, -1) if field.startswith("frame ") else ():
+        if (number := numbers.get(", ".join(parts[:count]))) is not None:
+            return "frame", number, *parts[count:]
+    if match := _FEATURE.match(field):
+        return "wall", "feature", int(match[1]) - 1, *field.rpartition("), ")[2].split(", ")
+    return tuple(field.split(", "))
+
+
+def as_meant(finding: Finding, job: Job) -> Iterator[Cure]:
+    """All its fields as they were probably meant."""
+    if finding.meant:
+        said = ", and ".join(f"{field}, to {text}" for field, text in finding.meant)
+        numbers = {frame.id: number for number, frame in enumerate(job.frames)}
+        changes = tuple(Change(place_of(field, numbers), text) for field, text in finding.meant)
+        yield Cure(f"set {said}", changes)
+
+
+def as_it_is(finding: Finding, job: Job) -> Iterator[Cure]:
+    """What was doubted is right."""
+    if finding.confirm:
+        yield Cure("it is right as it is", (Change(CONFIRMED, (*job.confirmed, *finding.confirm)),))

@@ -11,8 +11,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE, Rect, same
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION, show
-from templates_gen.checks.cables.entries import entries
-from templates_gen.checks.cables.wiring import zones
+from templates_gen.checks.cables.wiring import entries, zones
 from templates_gen.checks.cures.clear_moves import (
     Span,
     barred_by,

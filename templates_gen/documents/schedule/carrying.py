@@ -9,8 +9,7 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.record import Record
 from templates_gen.base.units import GRAVITY, show_mass_both
 from templates_gen.checks import STOP, WARN, Finding
-from templates_gen.checks.cables.entries import Entry, entries
-from templates_gen.checks.cables.wiring import nail_zones
+from templates_gen.checks.cables.wiring import Entry, entries, nail_zones
 from templates_gen.documents.schedule.distances import nail_called
 from templates_gen.hanging.studs import on_stud
 from templates_gen.job.model import Fixing, Wall

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.base.file_names import apart
 from templates_gen.base.record import replace
 from templates_gen.base.source_date import source_date
 from templates_gen.base.unseen import without_unseen
@@ -20,7 +21,6 @@ from templates_gen.job.reading.frame_list import frame_rows, measured_rows
 from templates_gen.job.reading.framing import build_fixing, build_frame
 from templates_gen.job.reading.grouping import build_group
 from templates_gen.job.reading.own_units import written_units
-from templates_gen.job.reading.travelling import apart
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.reading.walling import build_paper, build_wall
 from templates_gen.job.tables.contents import home_of

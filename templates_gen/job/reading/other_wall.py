@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.base.errors import InputError
+from templates_gen.base.file_names import apart
 from templates_gen.base.record import replace
 from templates_gen.base.units import exact
 from templates_gen.job.model import Job, Wall
@@ -15,7 +16,6 @@ from templates_gen.job.reading.files import check_text, parse_toml, read_bytes, 
 from templates_gen.job.reading.grouping import build_group
 from templates_gen.job.reading.own_units import written_units
 from templates_gen.job.reading.place import is_name
-from templates_gen.job.reading.travelling import apart
 from templates_gen.job.reading.typed import read_length, read_table
 from templates_gen.job.reading.walling import build_wall
 from templates_gen.job.tables.group import CentreTable, GroupTable

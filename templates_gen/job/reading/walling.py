@@ -25,8 +25,7 @@ from templates_gen.job.reading.other_words import furniture_word
 from templates_gen.job.reading.typed import read_length, read_table
 from templates_gen.job.stairs import Stairs
 from templates_gen.job.tables.paper import MarginTable, PaperTable
-from templates_gen.job.tables.stairs import StairsTable
-from templates_gen.job.tables.wall import FeatureTable, StudsTable, WallTable
+from templates_gen.job.tables.wall import FeatureTable, StairsTable, StudsTable, WallTable
 
 STUD_SPACING = {"in": 16 * INCH, "metric": 600.0}
 """mm between stud centres when not given: 16 in (IRC, Table R602.3(5), as others quote it); 600 mm (UK practice, from

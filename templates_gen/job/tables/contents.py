@@ -8,12 +8,10 @@ from templates_gen.base.record import Record, Table
 from templates_gen.job.hangers import HANGERS
 from templates_gen.job.tables.field import Field, fields_of
 from templates_gen.job.tables.frame import FrameTable, MatTable, MouldingTable, PartTable
-from templates_gen.job.tables.group import CentreTable, GroupTable, SpotTable
+from templates_gen.job.tables.group import CentreTable, GroupTable, HeightTable, SpotTable
 from templates_gen.job.tables.hanger import FixingTable, HangerTable
-from templates_gen.job.tables.height import HeightTable
 from templates_gen.job.tables.paper import AccuracyTable, MarginTable, PaperTable
-from templates_gen.job.tables.stairs import StairsTable
-from templates_gen.job.tables.wall import FeatureTable, StudsTable, WallTable
+from templates_gen.job.tables.wall import FeatureTable, StairsTable, StudsTable, WallTable
 from templates_gen.job.tables.whole import JobTable
 
 _PAIRS = [kind.called for kind in HANGERS.values() if kind.pair]
