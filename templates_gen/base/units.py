@@ -117,7 +117,7 @@ def _quantities(text: str, words: dict[str, str], bare: str, example: str) -> li
             raise ValueError(f"found {_shown(text)}, expected {example}")
         found.append((_amount(match, text), _unit(match, words, bare, found, text, example)))
         at = match.end()
-    if not found or not _falls(found):
+    if len(found) != 1 and [name for _, name in found] not in (["ft", "in"], ["lb", "oz"]):  # nothing else is written
         raise ValueError(f"found {_shown(text)}, expected {example}")
     fewer, larger = {"in": (12, "feet"), "oz": (16, "pounds")}.get(found[-1][1], (math.inf, ""))
     if found[1:] and found[1][0] >= fewer:  # as many as make the larger unit
@@ -166,11 +166,6 @@ def _unit(
     if bare != "in" and (match["part"] or match["fraction"] or "/2").partition("/")[2] != "2":
         raise ValueError(f"found {_shown(text)}, which may be inches or {bare}: write the unit behind it")
     return bare
-
-
-def _falls(found: list[tuple[float, str]]) -> bool:
-    """True for one quantity, for feet then inches, and for pounds then ounces: nothing else is written so."""
-    return len(found) == 1 or [unit for _, unit in found] in (["ft", "in"], ["lb", "oz"])
 
 
 def _shown(value: object) -> str:
