@@ -93,6 +93,11 @@ USUAL = {  # what the reference says, and the constant that is used
         {"glass": 2, "acrylic": 2, "foam board": 5, "mat board": 1.4, "hardboard": 3, "mdf": 3},
         weights.USUAL,
     ),
+    ("paper", "size"): (
+        "letter in a job in inches, else a4",
+        {"in": "letter", "cm": "a4", "mm": "a4"},
+        paper_sizes.USUAL_SIZES,
+    ),
     ("paper", "margin"): ("7 mm, at the bottom 13 mm", (7, 7, 13, 7), paper_sizes.DEFAULT_MARGIN),
     ("paper", "overlap"): ("12 mm", 12, paper_sizes.DEFAULT_OVERLAP),
     **{
