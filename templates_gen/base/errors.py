@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from pathlib import Path
 from typing import ClassVar
 
 MOST_SAID = 500
@@ -55,6 +56,14 @@ class InputError(TemplatesError):
 
 class OutputError(TemplatesError):
     """A file cannot be written, or would overwrite something that this program did not make."""
+
+
+class TakenError(OutputError):
+    """The file `name` may be somebody else's: `problem` says so, without the option that overwrites it."""
+
+    def __init__(self, path: Path, problem: str) -> None:
+        super().__init__(f"{path}: {problem}; give --force to overwrite it")
+        self.name, self.problem = path.name, problem
 
 
 def _short(text: str) -> str:

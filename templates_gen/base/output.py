@@ -10,7 +10,7 @@ import time
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
-from templates_gen.base.errors import InputError, OutputError
+from templates_gen.base.errors import InputError, OutputError, TakenError
 
 MADE_BY = "templates-gen"
 """What a file of ours says it was created with; it stands in the file as these plain bytes."""
@@ -152,7 +152,7 @@ def check_place(path: Path, force: bool = False) -> None:
             # of plain text nobody can tell whether this program wrote all of it
             typed = path.suffix.lower() in _TYPED
             whose = ", and may hold what somebody typed" if typed else " and was not made by this program"
-            raise OutputError(f"{path}: already exists{whose}; give --force to overwrite it")
+            raise TakenError(path, f"already exists{whose}")
     except OSError as error:  # a name too long, a folder that may not be searched
         raise OutputError(f"{path}: cannot be written: {error.strerror or error}") from None
 

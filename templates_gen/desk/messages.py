@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from http import HTTPStatus
 from typing import Any
 
-from templates_gen.base.errors import InputError, TemplatesError
+from templates_gen.base.errors import InputError, TakenError, TemplatesError
 from templates_gen.base.record import Record
 
 JSON, TEXT = "application/json", "text/plain; charset=utf-8"
@@ -58,6 +58,10 @@ def refused(status: int, words: str) -> Answer:
 
 
 def wrong(error: TemplatesError) -> Answer:
-    """What cannot be used, in the parts that a message has."""
-    parts = (error.where, error.problem, error.hint) if isinstance(error, InputError) else ("", str(error), "")
-    return told(dict(zip(("where", "problem", "hint"), parts, strict=True)), HTTPStatus.UNPROCESSABLE_ENTITY)
+    """What cannot be used, in the parts that a message has; "taken" where it can be done all the same."""
+    parts = {"where": "", "problem": str(error), "hint": ""}
+    if isinstance(error, InputError):
+        parts = {"where": error.where, "problem": error.problem, "hint": error.hint}
+    elif isinstance(error, TakenError):
+        parts |= {"where": error.name, "problem": error.problem, "taken": "yes"}
+    return told(parts, HTTPStatus.UNPROCESSABLE_ENTITY)

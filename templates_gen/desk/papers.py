@@ -9,13 +9,14 @@ from typing import Any
 
 import templates_gen as tg
 from templates_gen.base.errors import InputError
-from templates_gen.base.output import write_result
+from templates_gen.base.output import write_results
 from templates_gen.base.record import Record, replace
 from templates_gen.base.words import counted
 from templates_gen.desk.messages import Answer
 from templates_gen.desk.opened import Opened
 from templates_gen.documents.print_shop import shop_note
 from templates_gen.documents.take_along.page import POLICY
+from templates_gen.job.paper_sizes import own_paper
 from templates_gen.printer.profile import Printer
 
 KINDS = {
@@ -25,26 +26,32 @@ KINDS = {
 """Media types of what is written, by the file's ending (IANA, media types)."""
 
 
-class Paper(Record, frozen=True):
-    """A paper that was written: the names of its files, the one to read first in front, and what there is to say."""
+class Made(Record, frozen=True):
+    """A paper that was made: its files by what is added to the job's name, the one to read first in front, and what
+    there is to say of it."""
 
-    files: tuple[str, ...]
+    files: Mapping[str, bytes]
     said: str
 
 
-def paper(opened: Opened, kind: str, printer: Printer | None = None, data: Mapping[str, Any] | None = None) -> Paper:
-    """Make one kind of paper of the job as it is saved, and write it; templates are corrected for a `printer`, and
-    those of moved nails are made from the readings in `data`.
+def paper(opened: Opened, kind: str, printer: Printer | None, data: Mapping[str, Any]) -> tuple[list[str], str]:
+    """Make one kind of paper of the job as it is saved, and write it: the names of its files, and what there is to say.
 
-    Raises InputError for a job that cannot be printed, OutputError where a file of that name is somebody else's.
+    Templates are corrected for a `printer`, and those of moved nails are made from the readings in `data`; with "over"
+    in it a file that may be somebody else's is written over.  Raises InputError for a job that cannot be printed,
+    OutputError where a file of that name may be somebody else's.
     """
     if kind == "template":
-        return _template(opened, printer)
-    if kind == "patches":
-        return _patches(opened, printer, data or {})
-    if kind not in _MAKING:
+        made = _template(opened, printer)
+    elif kind == "patches":
+        made = _patches(opened, printer, data)
+    elif kind in _MAKING:
+        made = _MAKING[kind](opened)
+    else:
         raise InputError("paper", f"found {kind!r}, expected one of template, {', '.join(_MAKING)}")
-    return _MAKING[kind](opened)
+    places = {opened.path.with_name(f"{opened.path.stem}{part}"): content for part, content in made.files.items()}
+    write_results(places, force=bool(data.get("over")))
+    return [place.name for place in places], made.said
 
 
 def written(opened: Opened, name: str) -> Answer | None:
@@ -70,7 +77,7 @@ def _encoded(name: str) -> str:
     return quote(name, safe="")
 
 
-def _template(opened: Opened, printer: Printer | None) -> Paper:
+def _template(opened: Opened, printer: Printer | None) -> Made:
     job = tg.read_job(opened.path)
     if job.paper.kind == "one piece":
         printer = None  # a print shop's is another
@@ -80,118 +87,98 @@ def _template(opened: Opened, printer: Printer | None) -> Paper:
         raise InputError("", f"no template yet: {stops[0]}", "settle what is marked stop first")
     sheets = tg.plan_sheets(plan, job.paper, printer)
     made = tg.finish_template(plan, findings, sheets)
-    files = _write(opened, {"": made.pdf, **({"-first-pages": made.first} if made.first else {})}, ".pdf")
+    files = {".pdf": made.pdf}
     if made.first is not None:
-        note = shop_note(sheets, job.unit, files[0])
-        files = (*files, *_write(opened, {"-print-shop": note.encode()}, ".txt"))
-    return Paper(files[::-1], f"{counted(made.sheets, 'sheet')} of {job.paper.name} paper")
+        note = shop_note(sheets, job.unit, f"{opened.path.stem}.pdf")
+        files = {"-print-shop.txt": note.encode(), "-first-pages.pdf": made.first, **files}
+    return Made(files, f"{counted(made.sheets, 'sheet')} of {job.paper.name} paper")
 
 
-def _proof(opened: Opened, ending: str = "pdf") -> Paper:
+def _proof(opened: Opened, ending: str = "pdf") -> Made:
     from templates_gen.documents.proof.making import proof_of
 
     made = proof_of(_plan(opened), ending)
-    return Paper(_write(opened, {"-proof": made.content}, f".{ending}"), f"the wall at 1:{made.scale}")
+    return Made({f"-proof.{ending}": made.content}, f"the wall at 1:{made.scale}")
 
 
-def _measuring(opened: Opened) -> Paper:
+def _measuring(opened: Opened) -> Made:
     from templates_gen.documents.measuring.sheet import measuring_sheet
-    from templates_gen.job.paper_sizes import own_paper
 
     job = tg.read_job(opened.path)
-    lettering = _lettering(job)
-    sheet = measuring_sheet(job, own_paper(job), lettering)
-    return Paper(
-        _write(opened, {"-measuring": tg.write_pdf(sheet, lettering)}, ".pdf"), counted(len(job.frames), "frame")
-    )
+    said = counted(len(job.frames), "frame")
+    return _drawn("measuring", job, lambda lettering: measuring_sheet(job, own_paper(job), lettering), said)
 
 
-def _labels(opened: Opened) -> Paper:
+def _labels(opened: Opened) -> Made:
     from templates_gen.documents.labels.label_sheet import label_sheet
     from templates_gen.documents.labels.labels import labels
-    from templates_gen.job.paper_sizes import own_paper
 
     plan = _plan(opened)
-    lettering = _lettering(plan.job)
-    drawn = labels(plan, label_sheet(own_paper(plan.job), plan.job.unit), lettering)
-    return Paper(
-        _write(opened, {"-labels": tg.write_pdf(drawn, lettering)}, ".pdf"), counted(len(plan.frames), "label")
-    )
+    sheet = label_sheet(own_paper(plan.job), plan.job.unit)
+    said = counted(len(plan.frames), "label")
+    return _drawn("labels", plan.job, lambda lettering: labels(plan, sheet, lettering), said)
 
 
-def _schedule(opened: Opened) -> Paper:
+def _schedule(opened: Opened) -> Made:
     from templates_gen.documents.schedule.table import as_csv
 
     plan = _plan(opened)
-    files = _write(opened, {"-schedule": as_csv(plan, tg.find(plan)).encode()}, ".csv")
-    return Paper(files, counted(len(plan.nails), "nail"))
+    return Made({"-schedule.csv": as_csv(plan, tg.find(plan)).encode()}, counted(len(plan.nails), "nail"))
 
 
-def _guide(opened: Opened) -> Paper:
+def _guide(opened: Opened) -> Made:
     from templates_gen.documents.take_along.page import make_guide
 
-    plan = _plan(opened)
-    return Paper(_write(opened, {"-guide": make_guide(plan)}, ".html"), "send it to the phone, and open it there")
+    return Made({"-guide.html": make_guide(_plan(opened))}, "send it to the phone, and open it there")
 
 
-def _form(opened: Opened) -> Paper:
+def _form(opened: Opened) -> Made:
     from templates_gen.documents.correcting.form import form_pages
 
     plan = _plan(opened)
-    lettering = _lettering(plan.job)
-    pages = tg.write_pdf(form_pages(plan, lettering), lettering)
-    return Paper(_write(opened, {"-readings": pages}, ".pdf"), counted(len(plan.frames), "frame"))
+    said = counted(len(plan.frames), "frame")
+    return _drawn("readings", plan.job, lambda lettering: form_pages(plan, lettering), said)
 
 
-def _patches(opened: Opened, printer: Printer | None, data: Mapping[str, Any]) -> Paper:
+def _patches(opened: Opened, printer: Printer | None, data: Mapping[str, Any]) -> Made:
     from templates_gen.desk.reading_back import cured
     from templates_gen.documents.correcting.patch_pages import patch_pages
-    from templates_gen.job.paper_sizes import own_paper
 
     plan, done = cured(opened, data)
     plan = replace(plan, job=replace(plan.job, paper=own_paper(plan.job)))
-    lettering = _lettering(plan.job)
-    pages = tg.write_pdf(patch_pages(plan, done, lettering, printer), lettering)
-    moved = {move.old for one in done for move in one.correction.moves}
-    return Paper(_write(opened, {"-patches": pages}, ".pdf"), counted(len(moved), "nail"))
+    said = counted(len({move.old for one in done for move in one.correction.moves}), "nail")
+    return _drawn("patches", plan.job, lambda lettering: patch_pages(plan, done, lettering, printer), said)
 
 
-def _scale_page(opened: Opened) -> Paper:
+def _scale_page(opened: Opened) -> Made:
     from templates_gen.documents.scale_page import scale_of, scale_page
-    from templates_gen.job.paper_sizes import own_paper
 
     job = tg.read_job(opened.path)
-    lettering, scale = _lettering(job), scale_of(own_paper(job).name)
-    files = _write(opened, {"-scale-page": tg.write_pdf(scale_page(scale, lettering), lettering)}, ".pdf")
-    return Paper(files, f"print it on {scale.paper} paper at actual size, and measure")
+    scale = scale_of(own_paper(job).name)
+    said = f"print it on {scale.paper} paper at actual size, and measure"
+    return _drawn("scale-page", job, lambda lettering: scale_page(scale, lettering), said)
 
 
-def _photo_card(opened: Opened) -> Paper:
+def _photo_card(opened: Opened) -> Made:
     from templates_gen.documents.photo_card import card_pages, cards_of
-    from templates_gen.job.paper_sizes import own_paper
 
     job = tg.read_job(opened.path)
-    lettering, cards = _lettering(job), cards_of(own_paper(job).name)
-    files = _write(opened, {"-photo-card": tg.write_pdf(card_pages(cards, lettering), lettering)}, ".pdf")
-    return Paper(files, f"two cards on {cards[0].paper} paper: tape one to the wall before you photograph it, or both")
+    cards = cards_of(own_paper(job).name)
+    said = f"two cards on {cards[0].paper} paper: tape one to the wall before you photograph it, or both"
+    return _drawn("photo-card", job, lambda lettering: card_pages(cards, lettering), said)
 
 
-def _lettering(job: tg.Job) -> tg.Lettering:
-    return tg.Lettering((Path(job.paper.font),) if job.paper.font else ())
+def _drawn(name: str, job: tg.Job, draw: Callable[[tg.Lettering], tg.Template], said: str) -> Made:
+    """Pages in the job's lettering."""
+    lettering = tg.Lettering((Path(job.paper.font),) if job.paper.font else ())
+    return Made({f"-{name}.pdf": tg.write_pdf(draw(lettering), lettering)}, said)
 
 
 def _plan(opened: Opened) -> tg.Plan:
     return tg.plan_wall(tg.read_job(opened.path))
 
 
-_MAKING: Mapping[str, Callable[[Opened], Paper]] = {
+_MAKING: Mapping[str, Callable[[Opened], Made]] = {
     "proof": _proof, "proof picture": partial(_proof, ending="svg"), "measuring": _measuring, "labels": _labels,
     "schedule": _schedule, "form": _form, "guide": _guide, "scale page": _scale_page, "photo card": _photo_card,
 }  # fmt: skip
-
-
-def _write(opened: Opened, contents: Mapping[str, bytes], ending: str) -> tuple[str, ...]:
-    places = {opened.path.with_name(f"{opened.path.stem}{part}{ending}"): content for part, content in contents.items()}
-    for place, content in places.items():
-        write_result(place, content)
-    return tuple(place.name for place in places)

@@ -112,8 +112,8 @@ def _chosen(desk: Desk, asked: Asked) -> Answer:
 def _paper(desk: Desk, asked: Asked) -> Answer:
     data = asked.data()
     printer = printer_named(desk.doors.printers(), data["printer"]) if data.get("printer") else None
-    made = paper(desk.opened(_name(asked)), str(data.get("kind")), printer, data)
-    return told({"files": made.files, "said": made.said})
+    files, said = paper(desk.opened(_name(asked)), str(data.get("kind")), printer, data)
+    return told({"files": files, "said": said})
 
 
 def _written(desk: Desk, asked: Asked) -> Answer:

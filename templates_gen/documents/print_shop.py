@@ -29,14 +29,14 @@ def roll_of(sheets: SheetPlan, unit: str) -> Roll | None:
     return roll_for(sheets.page.width * POINT, unit)
 
 
-def ask_for(sheets: SheetPlan, unit: str) -> str:
-    """What to ask a print shop for, in a line."""
+def ask_for(sheets: SheetPlan, unit: str, strips: str = '--paper "{}"') -> str:
+    """What to ask a print shop for, in a line; `strips` says how paper off such a roll is asked for."""
     pages = "" if len(sheets.sheets) == 1 else f"{counted(len(sheets.sheets), 'panel')}, "
     if roll := roll_of(sheets, unit):
         return f"{pages}ask a print shop for a {roll.name} roll"
     widest = usual_rolls(unit)[-1].name
     least = show(min(sheets.page.width, sheets.page.height) * POINT, unit)
-    return f'{pages}no usual roll is {least} wide; in strips: --paper "roll {widest}"'
+    return f"{pages}no usual roll is {least} wide; in strips: {strips.format(f'roll {widest}')}"
 
 
 def shop_note(sheets: SheetPlan, unit: str, file: str) -> str:

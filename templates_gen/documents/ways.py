@@ -46,4 +46,4 @@ def print_way(plan: Plan, cover: str) -> PrintWay | None:
 def shop_words(plan: Plan) -> str:
     """What to ask a print shop for, in a line; "" where the group is too large for one."""
     sheets = planned_on(plan, on_paper(plan.job, one_piece=True).paper)
-    return capital(ask_for(sheets, plan.job.unit)) if sheets else ""
+    return capital(ask_for(sheets, plan.job.unit, 'choose the paper "{}" above')) if sheets else ""

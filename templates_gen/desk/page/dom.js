@@ -23,6 +23,7 @@ export function drawing(text) {
 }
 
 export function notice(message, { words, act } = {}) {
+  message = capital(message);
   const bar = find("notice");
   bar.hidden = !message;
   const button = (name, onclick) => h("button", { type: "button", onclick }, name);

@@ -7,22 +7,22 @@ const making = new Set();
 
 export function makeButton(kind, words, more = {}) {
   const busy = making.has(kind);
-  const make = async () => {
+  const make = async (over) => {
     making.add(kind);
     changed("panel");
     try {
-      const told = await bring("/paper", { kind, ...more });
+      const told = await bring("/paper", { kind, ...more, over });
       for (const file of told.files) {
         const old = made.findIndex((one) => one.file === file);
         if (old >= 0) made.splice(old, 1);
       }
       made.unshift(...told.files.map((file) => ({ file, said: told.said })));
-    } catch (error) { notice(error.message); }
+    } catch (error) { notice(error.message, error.taken && { words: "Replace it", act: () => { notice(""); make(true); } }); }
     making.delete(kind);
     changed("panel");
     document.getElementById("made")?.querySelector("a")?.focus();
   };
-  return h("button", { type: "button", className: kind === "template" ? "main" : "", "data-focus": `make ${kind}`, disabled: busy, onclick: make }, busy ? "Being made…" : words);
+  return h("button", { type: "button", className: kind === "template" ? "main" : "", "data-focus": `make ${kind}`, disabled: busy, onclick: () => make(false) }, busy ? "Being made…" : words);
 }
 
 export function madeList() {
