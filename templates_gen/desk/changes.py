@@ -8,7 +8,7 @@ from typing import Any
 from templates_gen.base.errors import InputError
 from templates_gen.base.units import exact, parse_length
 from templates_gen.desk.arrange import arrange, moved_feature, moved_frame, placed_as
-from templates_gen.desk.fields import typed
+from templates_gen.desk.fields import check_alone, typed
 from templates_gen.desk.frames import added_frames, copied_frame, pasted_frames, removed_frame, renamed_frame, taken_in
 from templates_gen.desk.messages import GoneError
 from templates_gen.desk.opened import Read, hash_of
@@ -58,6 +58,13 @@ def _set(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
         else:
             made.append(_within_table(read, place, value))
     return made
+
+
+def _fits(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """No change: whether what was typed can be read, of a field that is saved together with others later."""
+    place = resolved(read, data["at"])
+    check_alone(place, typed(place, data.get("value")), read.job.unit)
+    return []
 
 
 def _within_table(read: Read, place: Place, value: Any) -> Change:
@@ -137,6 +144,17 @@ def _measure(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     return made
 
 
+def _put_right(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """What the job says of a frame from now on, after its nails were moved; measures are as seen from the front."""
+    made: list[Change] = []
+    for name, value in data.get("measures", {}).items():
+        made += _measure(read, {"frame": data["frame"], "name": SIDES.get(name, name), "value": str(value)})
+    if fixing := data.get("fixing"):
+        place = (*resolved(read, ["frame", data["frame"]]), "fixing")
+        made.append(Change(place, typed(place, fixing)))
+    return made
+
+
 def _remove(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     """A frame, a feature, or any other value taken out."""
     if data["at"][0] == "frame" and len(data["at"]) == 2:
@@ -160,6 +178,7 @@ def _cure(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
 
 DOINGS: Mapping[str, Doing] = {
     "set": _set,
+    "fits": _fits,
     "add feature": _add_feature,
     "add frame": added_frames,
     "paste frames": pasted_frames,
@@ -170,6 +189,7 @@ DOINGS: Mapping[str, Doing] = {
     "cure": _cure,
     "arrange": arrange,
     "measure": _measure,
+    "put right": _put_right,
     "move frame": moved_frame,
     "move feature": lambda read, data: moved_feature(read, data, feature_number(read, data["feature"])),
     "place": placed_as,

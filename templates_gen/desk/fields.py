@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from functools import cache
 from typing import Any, get_args, get_origin
@@ -14,8 +15,9 @@ from templates_gen.job.paper_sizes import SIZES, USUAL_SIZES
 from templates_gen.job.reading.grouping import ALIGNMENTS, SETTINGS
 from templates_gen.job.reading.other_words import two_sides
 from templates_gen.job.reading.place import DEFAULT_CENTRE
+from templates_gen.job.reading.typed import read_field
 from templates_gen.job.tables.contents import CHAPTERS
-from templates_gen.job.tables.field import Field, choices, fields_of, is_table, options
+from templates_gen.job.tables.field import Field, Words, choices, fields_of, is_table, options
 from templates_gen.job.tables.quantities import is_quantity
 from templates_gen.job.tables.whole import JobFile
 
@@ -42,7 +44,7 @@ def _told(field: Field) -> dict[str, Any]:
     words = field.words
     return {
         "name": field.name, "ask": words.ask, "means": words.means, "example": plain_example(words.example),
-        "metric": plain_example(words.metric) or _in_metric(words.example, kind_of(field.written)),
+        "cm": _in_metric(words, kind_of(field.written), "cm"), "mm": _in_metric(words, kind_of(field.written), "mm"),
         "usual": words.usual, "called": words.called,
         "needed": field.needed or words.must, "kind": kind_of(field.written), "choices": field.choices,
     }  # fmt: skip
@@ -54,12 +56,12 @@ def plain_example(example: str) -> str:
     return "" if text.startswith(("[", "{")) else text
 
 
-def _in_metric(example: str, kind: str) -> str:
-    """An example of a length as people say it who have no inches."""
-    plain = plain_example(example)
-    if kind != "length" or plain.endswith("mm"):
+def _in_metric(words: Words, kind: str, unit: str) -> str:
+    """An example as people say it who have no inches."""
+    plain = plain_example(words.metric or words.example)
+    if kind != "length" or not plain or plain.endswith("mm") or (words.metric and unit == "cm"):
         return plain
-    return show(parse_length(plain, "in"), "cm").replace(".0 ", " ")
+    return show(parse_length(plain, "in"), unit).replace(".0 ", " ")
 
 
 _PLAIN = {bool: "yes", int: "number"}
@@ -89,6 +91,14 @@ def written_at(place: Place) -> Any:
     for part in place:
         kind = next((inner for one in options(kind) if (inner := _inside(one, part)) is not None), str)
     return kind
+
+
+def check_alone(place: Place, value: Any, unit: str) -> None:
+    """Raises InputError where a table would not have this value, whatever else there is in it."""
+    *way, name = place
+    for table in options(written_at(tuple(way))):
+        if is_table(table) and value is not None:
+            read_field(value, table, str(name), unit, ", ".join(map(str, way)))
 
 
 def _inside(kind: Any, part: str | int) -> Any:
@@ -165,5 +175,7 @@ def _number(text: str, kinds: tuple[Any, ...]) -> Any:
     try:
         number = float(text.replace(",", "."))
     except ValueError:
+        return text
+    if not math.isfinite(number):
         return text
     return int(number) if number.is_integer() else number

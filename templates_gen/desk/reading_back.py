@@ -10,9 +10,11 @@ from typing import Any
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.csv_cells import NOTHING, as_csv
 from templates_gen.base.errors import InputError
+from templates_gen.base.units import show
 from templates_gen.base.words import capital
 from templates_gen.desk.opened import Opened
 from templates_gen.documents.correcting import correct
+from templates_gen.documents.correcting.afterwards import afterwards, fixing_table, measures_words
 from templates_gen.documents.correcting.holes import Cured
 from templates_gen.documents.correcting.readings import COLUMNS, PRINTED
 from templates_gen.documents.correcting.sentences import aside_words, found_words, side_words, up_words, what_to_do
@@ -26,13 +28,19 @@ _WHERE = re.compile(r"readings, line \d+ |readings$")
 
 
 def corrected(opened: Opened, data: Mapping[str, Any]) -> dict[str, Any]:
-    """What to do about every frame that something was read of, what goes for all, and whether nails move.
+    """What to do about every frame that was read and what goes into the job; what goes for all, and whether nails move.
 
     Raises InputError as `cured` does.
     """
     plan, done = cured(opened, data)
-    frames = [{"name": name_of(one), "lines": list(_lines(one, plan.job.unit))} for one in done]
+    unit = plan.job.unit
+    frames = [_told(one, unit) for one in done]
     return {"frames": frames, "foot": foot(plan, done), "moves": any(one.correction.moves for one in done)}
+
+
+def _told(done: Cured, unit: str) -> dict[str, Any]:
+    lines, keeps = list(_lines(done, unit)), list(_keeps(done, unit))
+    return {"name": name_of(done), "id": done.hung.frame.id, "lines": lines, "keeps": keeps}
 
 
 def _lines(done: Cured, unit: str) -> Iterator[str]:
@@ -42,6 +50,19 @@ def _lines(done: Cured, unit: str) -> Iterator[str]:
         ways = (up_words(move, unit), aside_words(move, unit))
         yield capital(f"{side_words(move, done.hung.frame)}: {', '.join(way for way in ways if way != NOTHING)}")
     yield from what_to_do(done, unit)
+
+
+def _keeps(done: Cured, unit: str) -> Iterator[dict[str, Any]]:
+    """What can be put into the job of a frame that was put right: words for it, and the values by field."""
+    after = afterwards(done, unit)
+    if after.fixing is not None:
+        yield {"words": f"Put the new {after.fixing.kind} into the job", "fixing": fixing_table(after.fixing, unit)}
+    same = after.on_mark == after.off_mark
+    for where, measures in (("On the mark: ", after.on_mark), ("Off the mark: ", {} if same else after.off_mark)):
+        if measures:
+            words = f"put {measures_words(measures, unit)} into the job"
+            values = {name: show(mm, unit) for name, mm in measures.items()}
+            yield {"words": capital(words if same else f"{where}{words}"), "measures": values}
 
 
 def cured(opened: Opened, data: Mapping[str, Any]) -> tuple[Plan, tuple[Cured, ...]]:

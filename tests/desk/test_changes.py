@@ -422,6 +422,33 @@ def test_moved_nails_get_their_papers(desk):
     assert (desk.folder / "moss-patches.pdf").read_bytes().startswith(b"%PDF")
 
 
+def test_a_drop_that_was_measured_wrong_goes_into_the_job_once_it_is_put_right(desk):
+    """Frame A hangs 1/2 in too low on a nail that was on its mark: it bears 2 in below its top edge, not 2 1/2."""
+    before, rows = desk.text, {"A": {"left": "76", "right": "76", "left_edge": "13 left"}}
+    (found,) = desk.brought("/correct", {"rows": rows})["frames"]
+    assert (
+        found["keeps"] == [{"words": "On the mark: put drop 2 in into the job", "measures": {"drop": "2 in"}}]
+        and "was the old hook on its mark? Then put into the job: drop 2 in." in found["lines"][-1]
+    )
+    desk.change("put right", frame="A", **found["keeps"][0])
+    assert desk.text == before.replace('drop = "2 1/2" ', 'drop = "2 in" ')
+    desk.brought("/undo", {})
+    assert desk.text == before
+
+
+@pytest.mark.parametrize("seen", ["front", "back"])
+def test_what_was_put_right_goes_to_the_side_that_the_file_means(desk, seen):
+    hanger = {"kind": "rings", "seen_from": seen, "left": "2", "right": "3", "drop_left": "4", "drop_right": "5"}
+    desk.put("frame", "C", "hanger", value=hanger)
+    desk.change(
+        "put right", frame="C", measures={"drop_left": "4 1/2 in", "right": "3 1/4 in"}, fixing={"kind": "nail"}
+    )
+    (one,) = [one for one in tg.read_job(desk.path).frames if one.id == "C"]
+    front = (2, 3.25, 4.5, 5) if seen == "front" else (3, 3.25, 4.5, 4)  # inches, as someone facing the wall sees them
+    held = (one.hanger.left, one.hanger.right, one.hanger.drop_left, one.hanger.drop_right)
+    assert held == pytest.approx([25.4 * each for each in front]) and one.fixing.kind == "nail"
+
+
 @pytest.mark.parametrize("place", [("job", "frames"), ("group", "rows")])
 def test_ten_thousand_letters_are_no_wall_of_text(desk, place):
     told = desk.put(*place, value="x" * 10_000, status=422)
@@ -438,10 +465,11 @@ def test_two_measures_are_asked_for_as_people_type_them(desk, place):
 
 def test_examples_in_a_metric_job_are_metric(desk):
     inches = [
-        (name, field["name"], field["metric"])
+        (name, field["name"], field[unit])
         for name, table in desk.got("/fields")["tables"].items()
         for field in table
-        if field["kind"] == "length" and field["metric"].endswith(("in", '"', "'"))
+        for unit in ("cm", "mm")
+        if field["kind"] == "length" and field[unit] and not field[unit].endswith((unit, "mm", "m"))
     ]
     assert inches == []
 

@@ -55,19 +55,28 @@ def test_a_field_that_was_wrong_for_another_alone_is_so_no_longer(hand: Hand, tm
         assert hand.told == []
 
 
-def test_what_waits_for_another_field_says_so(hand: Hand, library):
+def test_a_slip_in_a_field_that_waits_for_another_is_said_at_once(hand: Hand, library):
     hand.open(library.address)
     hand.page.wait_for_selector("#drawing")
     hand.click(hand.page.get_by_text("A stair along the wall"))
     hand.put("wall/stairs/nosing", "20")
+    expect(under(hand, "wall/stairs/nosing")).to_contain_text("Found '20', expected how far across and how far up")
+    hand.put("wall/stairs/rise", "7 steps")
+    expect(under(hand, "wall/stairs/rise")).to_contain_text("Found '7 steps': 'steps' is not a unit here")
+    hand.put("wall/stairs/rise", "7 1/2")
+    expect(under(hand, "wall/stairs/rise")).to_contain_text("Saved together with")
+    assert library_text(library) == LIBRARY and hand.told == []
+
+
+def test_what_waits_for_another_field_says_so(hand: Hand, library):
+    hand.open(library.address)
+    hand.page.wait_for_selector("#drawing")
+    hand.click(hand.page.get_by_text("A stair along the wall"))
+    hand.put("wall/stairs/nosing", "20, 7 1/2")
     expect(under(hand, "wall/stairs/nosing")).to_contain_text("Which way does it climb")
     hand.choose('[data-key="wall/stairs/up"]', "right")
     expect(under(hand, "wall/stairs/nosing")).to_contain_text("from one nosing to the next")
     hand.put("wall/stairs/pitch", "37")
-    expect(under(hand, "wall/stairs/nosing")).to_have_text(
-        "Found '20', expected how far across and how far up, with a comma between"
-    )
-    hand.put("wall/stairs/nosing", "20, 7 1/2")
     saved(hand).to_have_text("All saved")
     expect(under(hand, "wall/stairs/nosing")).to_be_hidden()
     assert "pitch = 37" in library_text(library) and hand.told == []
@@ -94,6 +103,35 @@ def test_a_reading_that_cannot_be_is_said_at_its_field(hand: Hand, library):
     hand.page.get_by_role("link", name="Open moss-patches.pdf").wait_for()
     assert (library.folder / "moss-patches.pdf").read_bytes().startswith(b"%PDF")
     assert hand.told == []
+
+
+def test_a_drop_that_was_wrong_is_put_into_the_job_by_a_button(hand: Hand, library):
+    hand.open(library.address)
+    hand.step("After hanging")
+    hand.click(hand.page.get_by_text("Frame A: Bog moss"))
+    for name, text in (("A left", "76"), ("A right", "76"), ("A left_edge", "13 left")):
+        read(hand, name, text)
+    hand.button("What has to move?")
+    hand.button("On the mark: put drop 2 in into the job")
+    hand.page.get_by_text("Undo takes it back").wait_for()
+    assert 'drop = "2 in"' in library_text(library)
+    expect(hand.page.locator('[data-focus="A left"]')).to_have_value("")  # it was read before that
+    hand.click("#undo")
+    saved(hand).to_have_text("All saved")
+    assert library_text(library) == LIBRARY
+    assert hand.told == []
+
+
+def test_a_schedule_is_made_again_over_the_old_one_when_told_so(hand: Hand, library):
+    (library.folder / "moss-schedule.csv").write_text("typed by somebody\n")
+    hand.open(library.address)
+    hand.step("Paper")
+    hand.button("The schedule")
+    hand.page.get_by_text("already exists, and may hold what somebody typed").wait_for()
+    assert "--" not in hand.page.inner_text("#notice")
+    hand.button("Replace it")
+    hand.page.get_by_role("link", name="Open moss-schedule.csv").wait_for()
+    assert "typed" not in (library.folder / "moss-schedule.csv").read_text()
 
 
 def read(hand: Hand, name: str, text: str) -> None:

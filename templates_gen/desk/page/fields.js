@@ -1,5 +1,5 @@
 // Fields that are saved when they are left.
-import { change, store } from "./api.js";
+import { bring, change, store } from "./api.js";
 import { capital, h } from "./dom.js";
 import { drafts, fieldOf, keep, takenBack, told, wait, why } from "./drafts.js";
 
@@ -36,8 +36,9 @@ export function asked(words, at = []) {
 // What is said under a field: what it means where its label is a question, else what holds while it is empty.
 export const helpOf = (words) => (words.ask ? (saysMore(words) ? words.means : "") : words.usual ? `Left empty: ${words.usual}` : "");
 
-// False for what only says the question again: "What is its title?", its title.
-const saysMore = ({ ask, means }) => means.match(/\w+/g).some((word) => !ask.toLowerCase().match(/\w+/g).includes(word.toLowerCase()));
+// False for what says hardly more than the question: "How wide is the gap between two frames?", the clear gap between two frames.
+const SMALL = new Set("a an and are by for from how in is it its of on one or that the there things this to what where which with".split(" "));
+const saysMore = ({ ask, means }) => means.toLowerCase().match(/\w+/g).filter((word) => !SMALL.has(word) && !ask.toLowerCase().includes(word.slice(0, 4))).length > 1;
 
 // What there is to choose from, each by its short name.
 export function choicesOf(words) {
@@ -137,11 +138,12 @@ export function together(at, table, { names = namesOf(table), kept = {}, whole =
     const input = document.querySelector(`[data-key="${CSS.escape(key(name))}"]`);
     return input ? input.value : shownValue(now(name));
   };
-  const send = async () => {
+  const send = async (left) => {
     const value = { ...kept };
     for (const name of names) value[name] = typed(name);
     const lacking = needs(value).find((name) => !value[name]);
     if (lacking) {
+      try { await bring("/change", { do: "fits", at: [...at, left], value: value[left] }); } catch (error) { return error; }
       const later = `Saved together with “${asked(wordsFor(table, lacking), at)}”, which is still empty.`;
       for (const name of names) if (drafts.get(key(name))?.waits) wait(key(name), later);
       return { later };
@@ -156,13 +158,13 @@ export function together(at, table, { names = namesOf(table), kept = {}, whole =
     const words = wordsFor(table, name);
     return field({
       key: key(name), label: asked(words, at), help: helpOf(words), value: shownValue(now(name)),
-      placeholder: example(words), choices: choicesOf(words), commit: send,
+      placeholder: example(words), choices: choicesOf(words), commit: () => send(name),
     });
   });
 }
 
 export function example(words) {
-  const shown = store.state?.unit !== "in" ? words.metric : words.example;
+  const shown = words[{ cm: "cm", mm: "mm" }[store.state.unit] || "example"];
   return shown ? `such as ${shown}` : "";
 }
 

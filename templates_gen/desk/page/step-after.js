@@ -1,6 +1,6 @@
 // After hanging: what was measured goes in, and what to move comes out.
-import { bring, changed, job, store } from "./api.js";
-import { capital, h, wordsOf } from "./dom.js";
+import { bring, change, changed, job, store } from "./api.js";
+import { capital, h, notice, wordsOf } from "./dom.js";
 import { madeList, makeButton } from "./making.js";
 import { WORK, cardOf, named, photoBox } from "./photographs.js";
 import { open, pointed, pointingPart, whole } from "./pointing.js";
@@ -57,8 +57,23 @@ export function afterPanel() {
       told?.moves ? makeButton("patches", "Papers for the new holes", { rows: told.rows, printer: printerName() }) : null),
     madeList(),
     told ? h("section", { className: "told", "aria-label": "What to move" }, h("p", {}, "From the old hole to the new one; left and right as you face the wall."),
-      ...told.frames.flatMap(({ name, lines }) => [h("h3", {}, name), ...lines.map((line) => h("p", {}, line))]), ...told.foot.map((line) => h("p", {}, line))) : null,
+      ...told.frames.flatMap((one) => [h("h3", {}, one.name), ...one.lines.map((line) => h("p", {}, line)), keeping(one)]), ...told.foot.map((line) => h("p", {}, line))) : null,
   ];
+}
+
+// What goes into the job of a frame that was put right; its readings are of before that, and go.
+function keeping(one) {
+  const keep = async ({ words, measures = {}, fixing }) => {
+    const error = await change({ do: "put right", frame: one.id, measures, fixing });
+    if (error) { notice(error.message); return; }
+    one.keeps = one.keeps.filter((other) => (fixing ? other.measures : other.fixing));
+    one.kept = [...(one.kept || []), words];
+    delete readings[one.id];
+    sessionStorage.setItem(key, JSON.stringify(readings));
+    changed("panel");
+  };
+  return h("div", { role: "status" }, ...(one.kept || []).map((words) => h("p", { className: "help" }, `Done: ${words}. Undo takes it back.`)),
+    h("div", { className: "row" }, ...one.keeps.map((what) => h("button", { type: "button", "data-focus": `keep ${one.id} ${what.words}`, onclick: () => keep(what) }, what.words))));
 }
 
 WORK.hung = async ([file]) => { await open(file); return { said: [] }; };

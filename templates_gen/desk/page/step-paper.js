@@ -27,7 +27,7 @@ export function paperPanel(goTo) {
       makeButton("guide", "A page for the phone"), makeButton("photo card", "Cards for photographs"), makeButton("labels", "Labels for the backs"), makeButton("schedule", "The schedule"))),
     madeList(),
     tapedBox(),
-    h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("After hanging") }, "After hanging")),
+    h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("After hanging") }, "Next: after hanging")),
   ];
 }
 

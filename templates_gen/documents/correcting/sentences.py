@@ -9,6 +9,7 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.csv_cells import NOTHING
 from templates_gen.base.units import DIVISION, show_both
 from templates_gen.checks.sentences import by_how_much
+from templates_gen.documents.correcting.afterwards import afterwards_words
 from templates_gen.documents.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, least_between
 from templates_gen.documents.correcting.levelling import LEVEL_FIRST, tilted_words
 from templates_gen.documents.correcting.moves import Correction, Limits, Move
@@ -67,7 +68,8 @@ def _way(mm: float, positive: str, negative: str, unit: str) -> str:
 
 
 def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
-    """Sentences: the wire's length, what is done by hand, what is left alone, and what to do where holes are near."""
+    """Sentences: the wire's length, what is done by hand, what is left alone, what to do where holes are near, and what
+    the job should say of it for the next paper."""
     correction = cured.correction
     yield from wire_words(cured, unit)
     yield from _by_hand(cured, unit)
@@ -88,6 +90,7 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
     if cured.left_alone and found_words(correction, unit) != AS_PLANNED:
         yield "Leave it: too little for most people to see."
     yield from _doubts(correction, unit)
+    yield from afterwards_words(cured, unit)
 
 
 def kinds_of(cured: Cured) -> str:
@@ -188,8 +191,8 @@ def wires_words(done: Iterable[Cured]) -> Iterator[str]:
     if any(cured.wire is not None and cured.wire.wire is None for cured in done):
         yield (
             "How much wire that takes depends on how steep it is: half as much as the drop changes at 15°, as much at "
-            "30°, 1.4 times at 45° (statics: 2 sin of the angle). Give the job ring_separation and ring_depth, and it "
-            "is worked out."
+            "30°, 1.4 times at 45° (statics: 2 sin of the angle). With ring_separation and ring_depth, which say where "
+            "its rings are, it is worked out."
         )
 
 

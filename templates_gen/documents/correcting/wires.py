@@ -50,8 +50,22 @@ def rewired(frame: Frame, longer: float) -> Rewired | None:
     after = HungWire(wire.separation, wire.rise - longer, wire.apart)
     if longer > 0 and after.angle < VERY_FLAT:
         return None
-    on_one = moved_apart(wire, 0.0).rise - moved_apart(after, 0.0).rise
-    return Rewired(_with_drops(frame, on_one, longer), longer, after.length - wire.length)
+    return Rewired(_with_drops(frame, _on_one(wire, after), longer), longer, after.length - wire.length)
+
+
+def with_longer_drop(frame: Frame, longer: float) -> Frame | None:
+    """A frame on a wire whose drop over what it hangs on is `longer` by so many mm (negative: shorter), and with it the
+    one on a single fixing; None where its wire has no such drop."""
+    wire = hung_wire(frame)
+    if wire is None:
+        return _with_drops(frame, longer, longer)
+    after = HungWire(wire.separation, wire.rise - longer, wire.apart)
+    return _with_drops(frame, _on_one(wire, after), longer) if after.rise > 0 else None
+
+
+def _on_one(wire: HungWire, after: HungWire) -> float:
+    """How much longer the drop on one fixing is for another wire (mm)."""
+    return moved_apart(wire, 0.0).rise - moved_apart(after, 0.0).rise
 
 
 def _with_drops(frame: Frame, on_one: float, on_two: float) -> Frame:

@@ -52,6 +52,11 @@ def read_table(raw: object, table: type[_TableT], unit: str, where: str, loose: 
     return _record(_as_meant(raw, table, where), table, _Place(where, unit, loose))
 
 
+def read_field(value: object, table: type[Table], name: str, unit: str, where: str) -> Any:
+    """One value of a table, whatever else there is in it.  Raises InputError as `read_table` does."""
+    return _reader_of(table, name)(value, _Place(where, unit, False).inside(name))
+
+
 def read_length(value: object, unit: str, where: str) -> float:
     """The millimetres of a single size.  Raises InputError."""
     try:
@@ -115,7 +120,7 @@ def _limited(read: _Reader, limits: Limits) -> _Reader:
         number = read(value, place)
         if number is None or limits.hold(number):
             return number
-        found = as_found(number) if isinstance(number, Length) else f"{number:g}{limits.unit}"
+        found = as_found(number) if isinstance(number, Length) else f"{number:.12g}{limits.unit}"
         raise InputError(place.words, f"found {found}, expected {limits.expected}")
 
     return within

@@ -10,6 +10,7 @@ from typing import Any
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect, around
 from templates_gen.base.units import INCH, as_found
+from templates_gen.base.words import counted
 from templates_gen.job.model import Feature, Paper, Sides, Studs, Wall
 from templates_gen.job.paper_sizes import (
     DEFAULT_MARGIN,
@@ -75,7 +76,7 @@ def _outline(table: WallTable) -> tuple[tuple[Point, ...], Point]:
     if not table.outline:
         return (), (0.0, 0.0)
     if len(table.outline) < 3:
-        raise InputError("wall, outline", f"found {len(table.outline)} corners, expected 3 or more [x, y] pairs")
+        raise InputError("wall, outline", f"found {counted(len(table.outline), 'corner')}, expected 3 or more")
     from templates_gen.job.outline import check_outline  # only such a wall needs a geometry library
 
     check_outline(table.outline)
