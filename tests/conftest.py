@@ -3,6 +3,7 @@
 import gc
 import os
 import signal
+import sys
 
 os.environ["OPENBLAS_NUM_THREADS"] = "1"  # before NumPy comes: its threads wait for each other where every core is busy
 
@@ -13,12 +14,18 @@ from templates_gen.__main__ import VALUES
 from templates_gen.arranging.search import computed, salon
 from templates_gen.tiling import quickest
 from templates_gen.tolerance import holding
+from tests import shared
 from tests.running import MINIMAL
 
 LEAST_STEPS = quickest.LEAST_STEPS
 """Of a user's run."""
 
 gc.set_threshold(VALUES)  # as in every run of the program: a tenth of the time of all tests
+
+# bytecode is kept even where the shell wants none: each of some 150 runs of the program as a process of its own would
+# compile all of it anew (a fifth of such a run, measured), and each worker every test
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+sys.dont_write_bytecode = False
 
 # the same cases in every run, and no time limit for one of them: a run fails for what has changed, never by chance.
 # Others are drawn by --hypothesis-profile=by-chance
@@ -69,6 +76,16 @@ def sheets_searched_as_usual(sheets_searched_little, monkeypatch):
 
 
 @pytest.fixture(scope="session", autouse=True)
+def shared_by_workers(tmp_path_factory):
+    """Where tests run in several processes (`-n`), each takes from a folder of this run what another has made."""
+    if "PYTEST_XDIST_WORKER" in os.environ:
+        shared.folder = tmp_path_factory.getbasetemp().parent / "shared"
+        shared.folder.mkdir(exist_ok=True)
+    yield
+    shared.folder = None
+
+
+@pytest.fixture(scope="session", autouse=True)
 def found_once():
     """A pile of frames that was arranged once in this run of the tests is not searched for again.
 
@@ -80,7 +97,7 @@ def found_once():
     def looked_up(pile, watch=None):
         key = repr((pile, salon._steps(10)))
         if key not in known:
-            known[key] = search(pile, watch)
+            known[key] = shared.made_once(("found", key), lambda: search(pile, watch))
         return known[key]
 
     computed.salon = looked_up
@@ -101,7 +118,7 @@ def planned_once():
         *given, _ = asked  # what is known of the error follows from the plan
         key = repr((given, quickest.STEPS_A_SHEET, quickest.LEAST_STEPS))
         if key not in known:
-            known[key] = search(*asked)
+            known[key] = shared.made_once(("planned", key), lambda: search(*asked))
         return known[key]
 
     holding.tiled = looked_up

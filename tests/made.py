@@ -28,6 +28,7 @@ from templates_gen.tolerance.holding import plan_sheets
 from tests.crowded import crowded
 from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.pdf_reading import Marks, page_marks
+from tests.shared import made_once
 
 SAMPLE_NAMES = tuple(sorted(path.stem for path in SAMPLES.glob("*.toml")))
 
@@ -159,7 +160,7 @@ class Everything:
     @cached_property
     def marks(self) -> list[Marks]:
         """What every page of the file draws, page 1 first."""
-        return [page_marks(page) for page in self.reader.pages]
+        return made_once(("marks", self.pdf), lambda: [page_marks(page) for page in self.reader.pages])
 
 
 def asked(name: str) -> Job:
@@ -170,7 +171,7 @@ def asked(name: str) -> Job:
 @cache
 def made(name: str) -> Everything:
     """All that comes of it."""
-    return make(asked(name), name)
+    return made_once(("made", name), lambda: make(asked(name), name))
 
 
 def make(job: Job, name: str = "", printer: Printer | None = None) -> Everything:

@@ -17,8 +17,9 @@ from templates_gen.base.record import replace
 from templates_gen.drawing.items import Form, Item, Line, Polygon, Template, Text, Use, moved
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.tiling.sheet import Sheet
-from tests.made import NAMES, made
+from tests.made import NAMES, Everything, made
 from tests.matrices import inverse
+from tests.shared import made_once
 
 
 @dataclass(frozen=True)
@@ -47,7 +48,10 @@ class OnPage:
 @cache
 def pages(name: str) -> tuple[OnPage, ...]:
     """Every page of a job."""
-    done = made(name)
+    return made_once(("pages", name), lambda: _pages(made(name)))
+
+
+def _pages(done: Everything) -> tuple[OnPage, ...]:
     return tuple(on_page(done.template, done.lettering, number) for number in range(1, len(done.template.pages) + 1))
 
 

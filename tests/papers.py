@@ -18,6 +18,7 @@ from templates_gen.job.model import Job
 from templates_gen.job.paper_sizes import own_paper
 from tests.made import made
 from tests.pdf_reading import Marks, page_marks
+from tests.shared import made_once
 
 POINT = 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the international inch of 1959
 LABEL, PITCH, FIRST = (70.0, 36.0), (70.0, 37.0), (0.0, 4.5)  # mm; labels of our own, no source
@@ -48,7 +49,7 @@ def paper(kind: str, name: str) -> Template:
 @cache
 def marks(kind: str, name: str) -> list[Marks]:
     """What every page of its file draws."""
-    return read_back(paper(kind, name), made(name).lettering)
+    return made_once(("paper", kind, name), lambda: read_back(paper(kind, name), made(name).lettering))
 
 
 def read_back(template: Template, lettering: Lettering) -> list[Marks]:
