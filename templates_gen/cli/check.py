@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.cli.arguments import COVERS, force_option, format_option, job_argument, report_option, wall_option
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, write_report
 from templates_gen.cli.showing import INDENT, STOPPED, as_json, show_checked, wrapped
@@ -18,13 +18,13 @@ if TYPE_CHECKING:
 
 
 @click.command()
-@job_argument
-@format_option("json")
-@wall_option
-@click.option("--cover", type=COVERS, help="What is on the paper that --taped is about; default: the job's.")
+@takes.job_argument
+@takes.format_option("json")
+@takes.wall_option
+@click.option("--cover", type=takes.COVERS, help="What is on the paper that --taped is about; default: the job's.")
 @click.option("--taped", metavar="a=L,b=L,width=L", help="Lengths measured on the taped paper, to check it.")
-@report_option
-@force_option
+@takes.report_option
+@takes.force_option
 @click.pass_context
 def check(
     context: click.Context, job: Path, shape: str, wall: Path | None, cover: str | None, taped: str | None,

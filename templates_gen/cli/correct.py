@@ -9,18 +9,7 @@ import click
 
 from templates_gen.base.output import STDOUT, ending_of, write_result
 from templates_gen.base.words import counted
-from templates_gen.cli.arguments import (
-    FILE,
-    font_option,
-    force_option,
-    format_option,
-    job_argument,
-    output_option,
-    paper_option,
-    printer_option,
-    report_option,
-    wall_option,
-)
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on, printer_named
 from templates_gen.cli.results import check_one, check_results, on_pages, place_beside, write_pages, write_report
 from templates_gen.cli.showing import as_json, show_finding
@@ -32,18 +21,18 @@ if TYPE_CHECKING:
 
 
 @click.command()
-@job_argument
-@click.argument("readings", type=FILE, metavar="[READINGS.csv]", required=False)
+@takes.job_argument
+@click.argument("readings", type=takes.FILE, metavar="[READINGS.csv]", required=False)
 @click.option("--form", is_flag=True, help="Write a blank form for the readings, as .pdf or .csv.")
 @click.option("--template", "patches", is_flag=True, help="Write a small template for every nail that moves.")
-@output_option(metavar="FILE", help="Where to write the form or templates; default: next to the job file.")
-@wall_option
-@paper_option()
-@font_option
-@printer_option(help="Correct the templates for this recorded printer.")
-@format_option("csv", "json")
-@report_option
-@force_option
+@takes.output_option(metavar="FILE", help="Where to write the form or templates; default: next to the job file.")
+@takes.wall_option
+@takes.paper_option()
+@takes.font_option
+@takes.printer_option(help="Correct the templates for this recorded printer.")
+@takes.format_option("csv", "json")
+@takes.report_option
+@takes.force_option
 def correct(
     job: Path, readings: Path | None, form: bool, patches: bool, output: Path | None, wall: Path | None,
     paper: str | None, fonts: tuple[Path, ...], printer: str | None, shape: str, report: Path | None, force: bool,

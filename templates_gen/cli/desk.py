@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from templates_gen.cli.arguments import FILE
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.completing import job_files
 
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ MiB of every change, 235 MiB after 275 of them; at this it stays at 50, and take
 
 
 @click.command()
-@click.argument("job", type=FILE, metavar="[JOB.toml | TEMPLATE.pdf]", required=False, shell_complete=job_files)
+@click.argument("job", type=takes.FILE, metavar="[JOB.toml | TEMPLATE.pdf]", required=False, shell_complete=job_files)
 @click.option("--no-browser", is_flag=True, help="Print the address, and leave opening it to you.")
 @click.option(
     "--port", type=click.IntRange(0, 65535), default=0, metavar="N", help="Listen on this port; default: any free one."

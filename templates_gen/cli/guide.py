@@ -8,17 +8,17 @@ import click
 
 from templates_gen.base.output import STDOUT, ending_of, write_result
 from templates_gen.base.words import counted
-from templates_gen.cli.arguments import force_option, job_argument, output_option, printer_option, wall_option
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on, printer_named
 from templates_gen.cli.results import check_results, place_beside, show_made
 
 
 @click.command()
-@job_argument
-@output_option(metavar="FILE.html", help="Where to write it; default: JOB-guide.html next to the job file.")
-@wall_option
-@printer_option(help="Its sheets are those of a template for this recorded printer.")
-@force_option
+@takes.job_argument
+@takes.output_option(metavar="FILE.html", help="Where to write it; default: JOB-guide.html next to the job file.")
+@takes.wall_option
+@takes.printer_option(help="Its sheets are those of a template for this recorded printer.")
+@takes.force_option
 def guide(job: Path, output: Path | None, wall: Path | None, printer: str | None, force: bool) -> None:
     """Write a page to take along: the job on a phone at the wall.
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from templates_gen.base.words import counted
-from templates_gen.cli.arguments import font_option, force_option, job_argument, paper_option, pdf_option, wall_option
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, place_beside, write_pages
 
@@ -15,18 +15,18 @@ _Pair = tuple[str, str] | None
 
 
 @click.command()
-@job_argument
-@pdf_option()
-@wall_option
+@takes.job_argument
+@takes.pdf_option()
+@takes.wall_option
 @click.option("--label", "size", nargs=2, metavar="WIDTH HEIGHT", help="Size of a label; default: about 90 x 50 mm.")
 @click.option("--pitch", nargs=2, metavar="ACROSS DOWN", help="From a label's edge to the same edge of the next.")
 @click.option("--first", nargs=2, metavar="LEFT TOP", help="Where the first label begins, from the sheet's edges.")
 @click.option(
     "--skip", type=click.IntRange(0), default=0, metavar="N", help="How many labels of the first sheet are used."
 )
-@paper_option()
-@font_option
-@force_option
+@takes.paper_option()
+@takes.font_option
+@takes.force_option
 def labels(
     job: Path, output: Path | None, wall: Path | None, size: _Pair, pitch: _Pair, first: _Pair, skip: int,
     paper: str | None, fonts: tuple[Path, ...], force: bool,

@@ -8,28 +8,21 @@ from pathlib import Path
 import click
 
 from templates_gen.base.words import counted
-from templates_gen.cli.arguments import (
-    FILE,
-    file_only,
-    font_option,
-    force_option,
-    job_argument,
-    paper_option,
-    pdf_option,
-)
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about
 from templates_gen.cli.results import check_one, check_results, place_beside, write_pages
 
 
 @click.command()
-@job_argument
-@pdf_option()
+@takes.job_argument
+@takes.pdf_option()
 @click.option(
-    "--csv", type=FILE, metavar="FILE.csv", callback=file_only, help="Also write the blanks as a spreadsheet."
-)
-@paper_option()
-@font_option
-@force_option
+    "--csv", type=takes.FILE, metavar="FILE.csv", callback=takes.file_only,
+    help="Also write the blanks as a spreadsheet.",
+)  # fmt: skip
+@takes.paper_option()
+@takes.font_option
+@takes.force_option
 def measure(
     job: Path, output: Path | None, csv: Path | None, paper: str | None, fonts: tuple[Path, ...], force: bool
 ) -> None:

@@ -11,14 +11,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.file_names import quoted
 from templates_gen.base.output import write_result
 from templates_gen.base.words import counted
-from templates_gen.cli.arguments import (
-    font_option,
-    force_option,
-    job_argument,
-    output_option,
-    paper_option,
-    wall_option,
-)
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_one, check_results, place_beside, show_made
 from templates_gen.cli.showing import wrapped
@@ -32,14 +25,14 @@ MOST = 12
 
 
 @click.command()
-@job_argument
+@takes.job_argument
 @click.option("--count", type=click.IntRange(2, MOST), default=6, metavar="N", help="How many at most; default: 6.")
 @click.option("--pick", type=int, metavar="N", help="Write option N as a job file.")
-@output_option(metavar="FILE", help="Default: JOB-options.pdf, or JOB-N.toml with --pick.")
-@wall_option
-@paper_option()
-@font_option
-@force_option
+@takes.output_option(metavar="FILE", help="Default: JOB-options.pdf, or JOB-N.toml with --pick.")
+@takes.wall_option
+@takes.paper_option()
+@takes.font_option
+@takes.force_option
 def options(
     job: Path, count: int, pick: int | None, output: Path | None, wall: Path | None, paper: str | None,
     fonts: tuple[Path, ...], force: bool,

@@ -7,19 +7,7 @@ from pathlib import Path
 import click
 
 from templates_gen.base.output import check_place, ending_of, write_result
-from templates_gen.cli.arguments import (
-    COVERS,
-    FILE,
-    font_option,
-    force_option,
-    format_option,
-    job_argument,
-    output_option,
-    paper_option,
-    pdf_option,
-    printer_option,
-    wall_option,
-)
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on, printer_named
 from templates_gen.cli.results import check_results, place_beside, write_pages
 from templates_gen.cli.showing import as_json, show_finding
@@ -36,9 +24,9 @@ def photo() -> None:
 
 
 @photo.command(short_help="Write the photo card, to tape to the wall.")
-@pdf_option(default="photo-card.pdf", help="Where to write it; default: photo-card.pdf.")
-@paper_option(default="a4", help="a4 (default), letter, a3, tabloid, ...")
-@force_option
+@takes.pdf_option(default="photo-card.pdf", help="Where to write it; default: photo-card.pdf.")
+@takes.paper_option(default="a4", help="a4 (default), letter, a3, tabloid, ...")
+@takes.force_option
 def card(output: Path, paper: str, force: bool) -> None:
     """Write two photo cards: taped to the wall, one or both give a photograph
     its scale and its level.
@@ -56,17 +44,17 @@ def card(output: Path, paper: str, force: bool) -> None:
 
 
 @photo.command(short_help="Read how taped sheets lie, before nailing.")
-@job_argument
-@click.argument("photos", type=FILE, metavar="PHOTO...", nargs=-1, required=True)
-@output_option(metavar="FILE.jpg", help="Also write the first photograph with the joins marked, as .jpg or .png.")
-@wall_option
-@paper_option(help="The paper the template was printed on; default: the job's.")
-@click.option("--cover", type=COVERS, help="What was on paper, as the template was made.")
+@takes.job_argument
+@click.argument("photos", type=takes.FILE, metavar="PHOTO...", nargs=-1, required=True)
+@takes.output_option(metavar="FILE.jpg", help="Also write the first photograph with the joins marked, as .jpg or .png.")
+@takes.wall_option
+@takes.paper_option(help="The paper the template was printed on; default: the job's.")
+@click.option("--cover", type=takes.COVERS, help="What was on paper, as the template was made.")
 @click.option("--trim", type=click.Choice(["cut", "none"]), help="Whether the sheets were cut.")
-@font_option
-@printer_option(help="The recorded printer that the template was made for.")
-@format_option("json")
-@force_option
+@takes.font_option
+@takes.printer_option(help="The recorded printer that the template was made for.")
+@takes.format_option("json")
+@takes.force_option
 def taped(
     job: Path, photos: tuple[Path, ...], output: Path | None, wall: Path | None,
     paper: str | None, cover: str | None, trim: str | None, fonts: tuple[Path, ...], printer: str | None, shape: str,
@@ -109,10 +97,10 @@ def taped(
 
 
 @photo.command(short_help="Show the group on a photograph of the wall.")
-@job_argument
-@click.argument("picture", type=FILE, metavar="PHOTO")
-@output_option(metavar="FILE.jpg", help="Where to write it, as .jpg or .png; default: next to the job file.")
-@wall_option
+@takes.job_argument
+@click.argument("picture", type=takes.FILE, metavar="PHOTO")
+@takes.output_option(metavar="FILE.jpg", help="Where to write it, as .jpg or .png; default: next to the job file.")
+@takes.wall_option
 @click.option("--card", "size", default="a4", metavar="SIZE", help="The paper of the photo card; default: a4.")
 @click.option(
     "--card-at", nargs=2, metavar="X Y",
@@ -121,8 +109,8 @@ def taped(
 )  # fmt: skip
 @click.option("--feature", metavar="NAME", help="Read where something on the wall is, by --corners; no picture.")
 @click.option("--corners", metavar='"X,Y X,Y X,Y X,Y"', help="Its four corners on the photograph, in pixels.")
-@format_option("json")
-@force_option
+@takes.format_option("json")
+@takes.force_option
 def wall(
     job: Path, picture: Path, output: Path | None, wall: Path | None, size: str, card_at: tuple[str, str] | None,
     feature: str | None, corners: str | None, shape: str, force: bool,
@@ -178,14 +166,14 @@ def wall(
 
 
 @photo.command(short_help="Read how frames hang, for correct.")
-@job_argument
-@click.argument("picture", type=FILE, metavar="PHOTO")
-@click.argument("corners", type=FILE, metavar="CORNERS.csv")
-@output_option(metavar="READINGS.csv", help="Where to write the readings; default: next to the job file.")
-@wall_option
+@takes.job_argument
+@click.argument("picture", type=takes.FILE, metavar="PHOTO")
+@click.argument("corners", type=takes.FILE, metavar="CORNERS.csv")
+@takes.output_option(metavar="READINGS.csv", help="Where to write the readings; default: next to the job file.")
+@takes.wall_option
 @click.option("--card", "size", default="a4", metavar="SIZE", help="The paper of the photo card; default: a4.")
-@format_option("json")
-@force_option
+@takes.format_option("json")
+@takes.force_option
 def hung(
     job: Path, picture: Path, corners: Path, output: Path | None, wall: Path | None, size: str, shape: str, force: bool
 ) -> None:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from templates_gen.base.output import check_place
-from templates_gen.cli.arguments import force_option, format_option, paper_option, pdf_option
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.completing import printer_names
 from templates_gen.cli.given import kept_printers, show_doubts
 from templates_gen.cli.results import write_pages
@@ -30,9 +30,9 @@ def printer() -> None:
 
 
 @printer.command(short_help="Write the scale page, to print and measure.")
-@pdf_option(default="scale-page.pdf", help="Where to write it; default: scale-page.pdf.")
-@paper_option(default="a4", help="a4 (default), letter, a3, tabloid, ...")
-@force_option
+@takes.pdf_option(default="scale-page.pdf", help="Where to write it; default: scale-page.pdf.")
+@takes.paper_option(default="a4", help="a4 (default), letter, a3, tabloid, ...")
+@takes.force_option
 def page(output: Path, paper: str, force: bool) -> None:
     """Write the scale page: what to print and measure, and how to record it.
 
@@ -50,7 +50,7 @@ def page(output: Path, paper: str, force: bool) -> None:
 
 @printer.command()
 @click.argument("name", metavar="NAME")
-@paper_option(required=True, help="The paper the scale page was printed on.")
+@takes.paper_option(required=True, help="The paper the scale page was printed on.")
 @click.option("--across", metavar="L", required=True, help="The level ruler as measured, corner 1 to 2.")
 @click.option("--along", metavar="L", required=True, help="The upright ruler as measured, corner 1 to 3.")
 @click.option("--diagonals", metavar="D1 D2", nargs=2, help="Both diagonals as measured, 1 to 4 and 3 to 2.")
@@ -82,7 +82,7 @@ def record(
 
 @printer.command()
 @click.argument("name", metavar="NAME", shell_complete=printer_names)
-@format_option("json")
+@takes.format_option("json")
 def show(name: str, shape: str) -> None:
     """Show what is known of a printer, and how surely.
 
@@ -101,7 +101,7 @@ def show(name: str, shape: str) -> None:
 
 
 @printer.command(name="list")
-@format_option("json")
+@takes.format_option("json")
 def list_printers(shape: str) -> None:
     """Show every printer that was recorded.
 

@@ -9,31 +9,24 @@ import click
 from templates_gen.base.file_names import quoted
 from templates_gen.base.output import STDOUT, ending_of, write_result
 from templates_gen.base.words import counted
-from templates_gen.cli.arguments import (
-    font_option,
-    force_option,
-    job_argument,
-    output_option,
-    paper_option,
-    wall_option,
-)
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, place_beside, show_made
 from templates_gen.cli.showing import STOPPED, show_findings, wrapped
 
 
 @click.command()
-@job_argument
-@output_option(metavar="FILE", help="A .pdf, .svg or .png; default: JOB-proof.pdf.")
-@wall_option
-@paper_option()
+@takes.job_argument
+@takes.output_option(metavar="FILE", help="A .pdf, .svg or .png; default: JOB-proof.pdf.")
+@takes.wall_option
+@takes.paper_option()
 @click.option("--sign", is_flag=True, help="Add a line for the client to sign.")
 @click.option("--zones", is_flag=True, help="For the installer: the nails, and where cables may run.")
 @click.option(
     "--dpi", type=click.IntRange(20, 1200), default=150, metavar="N", help="Resolution of a .png; default: 150."
 )
-@font_option
-@force_option
+@takes.font_option
+@takes.force_option
 @click.pass_context
 def proof(
     context: click.Context, job: Path, output: Path | None, wall: Path | None, paper: str | None, sign: bool,

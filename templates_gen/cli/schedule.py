@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from templates_gen.base.output import STDOUT, ending_of
-from templates_gen.cli.arguments import force_option, job_argument, output_option, report_option, wall_option
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, show_made, write_report
 from templates_gen.cli.showing import as_json
@@ -17,14 +17,14 @@ FORMS = {"txt": "text", "csv": "csv", "json": "json", "md": "md"}
 
 
 @click.command()
-@job_argument
+@takes.job_argument
 @click.option(
     "--format", "shape", type=click.Choice([*FORMS.values()]), help="Format; default: by FILE's ending, else text."
 )
-@output_option(metavar="FILE", help="Write it to FILE: .txt, .csv, .json or .md.")
-@wall_option
-@report_option
-@force_option
+@takes.output_option(metavar="FILE", help="Write it to FILE: .txt, .csv, .json or .md.")
+@takes.wall_option
+@takes.report_option
+@takes.force_option
 def schedule(
     job: Path, shape: str | None, output: Path | None, wall: Path | None, report: Path | None, force: bool
 ) -> None:

@@ -9,20 +9,20 @@ import click
 from templates_gen.base.file_names import quoted
 from templates_gen.base.output import write_results
 from templates_gen.base.words import counted, some
-from templates_gen.cli.arguments import FILE, force_option
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.completing import sample_names
 from templates_gen.cli.showing import wrapped
 
 
 @click.command()
-@click.argument("job", type=FILE, metavar="[JOB.toml]", required=False)
+@click.argument("job", type=takes.FILE, metavar="[JOB.toml]", required=False)
 @click.option(
     "--sample", "sample_name", metavar="[NAME]", is_flag=False, flag_value="", shell_complete=sample_names,
     help="Write this sample; without NAME, list the samples.",
 )  # fmt: skip
-@click.option("--from", "pdf", type=FILE, metavar="FILE.pdf", help="Take the job out of a template's file.")
-@click.option("-o", "--output", "output", type=FILE, metavar="JOB.toml", help="The same as to name JOB.toml.")
-@force_option
+@click.option("--from", "pdf", type=takes.FILE, metavar="FILE.pdf", help="Take the job out of a template's file.")
+@click.option("-o", "--output", "output", type=takes.FILE, metavar="JOB.toml", help="The same as to name JOB.toml.")
+@takes.force_option
 def start(job: Path | None, sample_name: str | None, pdf: Path | None, output: Path | None, force: bool) -> None:
     """Make a job file: by answering questions, from a sample, or out of a
     template.

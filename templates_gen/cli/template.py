@@ -8,17 +8,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from templates_gen.base.words import some
-from templates_gen.cli.arguments import (
-    COVERS,
-    FILE,
-    font_option,
-    force_option,
-    paper_option,
-    pdf_option,
-    printer_option,
-    report_option,
-    wall_option,
-)
+from templates_gen.cli import arguments as takes
 from templates_gen.cli.asked import Asked, Places
 from templates_gen.cli.completing import job_files
 from templates_gen.cli.given import about, job_on, printer_named
@@ -33,17 +23,17 @@ if TYPE_CHECKING:
 
 
 @click.command()
-@click.argument("jobs", type=FILE, metavar="JOB...", nargs=-1, required=True, shell_complete=job_files)
-@pdf_option()
-@wall_option
-@paper_option(help="a4, letter, a3, tabloid, 'roll 24 in', ...; default: the job's.")
+@click.argument("jobs", type=takes.FILE, metavar="JOB...", nargs=-1, required=True, shell_complete=job_files)
+@takes.pdf_option()
+@takes.wall_option
+@takes.paper_option(help="a4, letter, a3, tabloid, 'roll 24 in', ...; default: the job's.")
 @click.option(
     "--cover",
-    type=COVERS,
+    type=takes.COVERS,
     help="What must be on paper: the whole group, every mark, the nails linked to each other, or only the nails.",
 )
-@font_option
-@printer_option(help="Correct it for this recorded printer.")
+@takes.font_option
+@takes.printer_option(help="Correct it for this recorded printer.")
 @click.option("--one-piece", is_flag=True, help="One page, or as few as possible, for a print shop or plotter.")
 @click.option("--trim", type=click.Choice(["cut", "none"]), help="Cut the sheets before taping, or tape them uncut.")
 @click.option("--photo-marks", "photo", is_flag=True, help="Tags on every sheet, for 'photo taped' after taping.")
@@ -55,11 +45,11 @@ if TYPE_CHECKING:
     help="Stop if more than N sheets are needed, and list alternatives.",
 )
 @click.option("--all-sheets", is_flag=True, help="With --wall: print every sheet, even where the old paper serves.")
-@click.option("--since", type=FILE, metavar="OLD.pdf", help="Print only the sheets that the paper of OLD lacks.")
+@click.option("--since", type=takes.FILE, metavar="OLD.pdf", help="Print only the sheets that the paper of OLD lacks.")
 @click.option("--only", metavar="3,7-9", help="Print only these sheets, for torn ones.")
 @click.option("--anonymous", is_flag=True, help="Leave out client, wall name, author, and the job inside.")
-@report_option
-@force_option
+@takes.report_option
+@takes.force_option
 @click.pass_context
 def template(context: click.Context, /, jobs: tuple[Path, ...], printer: str | None, **options: Any) -> None:
     """Write the full-scale template of a job as a PDF file.
