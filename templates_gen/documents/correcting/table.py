@@ -11,22 +11,8 @@ from templates_gen.base.csv_cells import as_csv as table_csv
 from templates_gen.base.units import tenth
 from templates_gen.base.words import lines_of
 from templates_gen.checks.sentences import listed
+from templates_gen.documents.correcting import sentences as say
 from templates_gen.documents.correcting.holes import Cured, least_between
-from templates_gen.documents.correcting.sentences import (
-    CAUTIONS,
-    SEEN_WORDS,
-    aside_words,
-    found_words,
-    hanger_words,
-    limits_words,
-    near_words,
-    not_read,
-    side_words,
-    together,
-    up_words,
-    what_to_do,
-    wires_words,
-)
 
 COLUMNS = (22, 26, 26)
 """Widths of the moves' columns: 74 in all, for a terminal of 80."""
@@ -54,13 +40,13 @@ def foot(plan: Plan, done: tuple[Cured, ...]) -> tuple[str, ...]:
     """What goes for all frames: those not read, what is left alone, holes too near, and the cautions."""
     unit = plan.job.unit
     limits = min((cured.correction.limits for cured in done), key=lambda limits: limits.step)
-    missing = not_read(plan, done)
+    missing = say.not_read(plan, done)
     return (
         *([f"Not read: {listed(missing)}."] if missing else []),
-        *together(done, unit),
-        *wires_words(done),
-        *near_words(done, unit),
-        f"Left alone: {limits_words(limits, unit)}. {SEEN_WORDS}.",
+        *say.together(done, unit),
+        *say.wires_words(done),
+        *say.near_words(done, unit),
+        f"Left alone: {say.limits_words(limits, unit)}. {say.SEEN_WORDS}.",
         *_cautions(done),
     )
 
@@ -68,26 +54,26 @@ def foot(plan: Plan, done: tuple[Cured, ...]) -> tuple[str, ...]:
 def _cautions(done: tuple[Cured, ...]) -> tuple[str, ...]:
     """That of taking a frame down, also for its wire alone; and that of new holes."""
     if any(cured.correction.moves for cured in done):
-        return CAUTIONS
+        return say.CAUTIONS
     down = any(cured.wire or cured.correction.by_hand == "teeth" for cured in done)
-    return CAUTIONS[:1] if down else ()
+    return say.CAUTIONS[:1] if down else ()
 
 
 def name_of(cured: Cured) -> str:
     """The frame, and what it hangs by."""
     hung = cured.hung
-    return "  ".join(part for part in (hung.frame.id, hung.frame.title, hanger_words(hung)) if part)
+    return "  ".join(part for part in (hung.frame.id, hung.frame.title, say.hanger_words(hung)) if part)
 
 
 def _frame_lines(cured: Cured, unit: str) -> Iterator[str]:
     hung, correction = cured.hung, cured.correction
     name = name_of(cured)
     yield name if len(name) <= WIDTH else f"{name[: WIDTH - 1]}…"
-    yield from lines_of(f"found: {found_words(correction, unit)}", WIDTH, INDENT, INDENT)
+    yield from lines_of(f"found: {say.found_words(correction, unit)}", WIDTH, INDENT, INDENT)
     for move in correction.moves:
-        cells = zip((side_words(move, hung.frame), up_words(move, unit), aside_words(move, unit)), COLUMNS, strict=True)
-        yield INDENT + "".join(f"{text:<{width}}" for text, width in cells).rstrip()
-    for words in what_to_do(cured, unit):
+        told = say.side_words(move, hung.frame), say.up_words(move, unit), say.aside_words(move, unit)
+        yield INDENT + "".join(f"{text:<{width}}" for text, width in zip(told, COLUMNS, strict=True)).rstrip()
+    for words in say.what_to_do(cured, unit):
         yield from lines_of(words, WIDTH, INDENT, INDENT)
 
 
@@ -98,7 +84,7 @@ def as_data(plan: Plan, done: tuple[Cured, ...]) -> dict[str, Any]:
         "job": plan.job.title,
         "unit": plan.job.unit,
         "frames": [_frame_data(cured, plan.job.unit) for cured in done],
-        "not_read": not_read(plan, done),
+        "not_read": say.not_read(plan, done),
     }
 
 
@@ -123,7 +109,7 @@ def _frame_data(cured: Cured, unit: str) -> dict[str, Any]:
             }
             for move, cure in zip(correction.moves, cured.cures, strict=True)
         ],
-        "text": [found_words(correction, unit), *what_to_do(cured, unit)],
+        "text": [say.found_words(correction, unit), *say.what_to_do(cured, unit)],
     }  # fmt: skip
 
 

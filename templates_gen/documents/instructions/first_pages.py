@@ -13,19 +13,12 @@ from templates_gen.base.units import show_both
 from templates_gen.base.words import capital
 from templates_gen.checks import Finding
 from templates_gen.checks.untold import not_checked, not_checked_words
+from templates_gen.documents.instructions import wording
 from templates_gen.documents.instructions.cautions import take_care
 from templates_gen.documents.instructions.guide import guide
 from templates_gen.documents.instructions.map_pages import map_pages
 from templates_gen.documents.instructions.marks_key import HEIGHT, marks_key
 from templates_gen.documents.instructions.taping_steps import day_before, update_steps
-from templates_gen.documents.instructions.wording import (
-    PRINT_WORDS,
-    printer_words,
-    ruler_words,
-    sheets_words,
-    shop_words,
-    work_words,
-)
 from templates_gen.documents.of_job import numbered, of_job, text_area, whose
 from templates_gen.documents.schedule import table as schedule
 from templates_gen.documents.schedule.carrying import HEADER as CARRIED_HEADER
@@ -116,20 +109,20 @@ def _title(flow: Flow, plan: Plan) -> None:
 def _printing(flow: Flow, plan: Plan, sheets: SheetPlan) -> None:
     if sheets.paper.kind != "sheets":
         flow.heading("Have the template printed")
-        for words in (*shop_words(sheets, plan.job.unit), *work_words(sheets)):
+        for words in (*wording.shop_words(sheets, plan.job.unit), *wording.work_words(sheets)):
             flow.paragraph(words)
         return
     both = rulers(sheets.page, sheets.paper.overlap, plan.job.unit)
     flow.heading("Print this page first")
-    for words in PRINT_WORDS:
+    for words in wording.PRINT_WORDS:
         flow.paragraph(words)
-    flow.paragraph(ruler_words(both, plan.job.unit), bold=True)
+    flow.paragraph(wording.ruler_words(both, plan.job.unit), bold=True)
     if sheets.printer:
-        flow.paragraph(printer_words(sheets.printer))
+        flow.paragraph(wording.printer_words(sheets.printer))
     flow.paragraph(
-        f"Paper: {sheets.paper.name}. {sheets_words(sheets)}"
+        f"Paper: {sheets.paper.name}. {wording.sheets_words(sheets)}"
         + (", printed in landscape." if sheets.page.width > sheets.page.height else ".")
-        + "".join(f" {words}" for words in work_words(sheets))
+        + "".join(f" {words}" for words in wording.work_words(sheets))
     )
 
 
