@@ -18,8 +18,8 @@ from templates_gen.photo.tags import Seen
 from templates_gen.photo.taped import Taped, printed_tags, read_taped
 from templates_gen.photo.taped_picture import marked
 from templates_gen.photo.taped_words import as_data, bad_joins, doubtful_joins, sentences
-from templates_gen.photo.vision import encoded
 from tests.photo.made.cameras import standing
+from tests.photo.made.examples import as_file
 from tests.photo.made.photograph import Look, photograph
 from tests.photo.made.runs import Outcome, Setting, compared, one, printed, rms
 from tests.photo.made.taped import Laid, taped
@@ -226,7 +226,7 @@ def test_photographs_of_two_cameras_are_refused():
 def test_the_joins_are_marked_where_they_are_on_the_photograph():
     """Only where lines and letters go is the picture another; bad joins are red."""
     _, photos, found = flat()
-    photo = Photo("wall.jpg", encoded(photos[0].grey, "png"), photos[0].grey)
+    photo = Photo("wall.jpg", as_file(photos[0].grey, "PNG"), photos[0].grey)
     seen = cv2.imdecode(np.frombuffer(marked(photo, 0, found, printed("ferns")[1], "png"), np.uint8), cv2.IMREAD_COLOR)
     changed = np.abs(seen.astype(int) - photos[0].grey[..., None]).max(2) > 40
     assert 0.001 < changed.mean() < 0.05
