@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from itertools import islice
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE, Rect, exceeds
 from templates_gen.base.grid_index import Near
 from templates_gen.base.units import DIVISION, show_both
-from templates_gen.checks.finding import NOTE, STOP, Finding
+from templates_gen.checks.finding import NOTE, STOP, WARN, Finding
 from templates_gen.checks.fitting import on_wall
 from templates_gen.checks.sentences import listed, once, same_words
 from templates_gen.hanging.bearings import Nail
@@ -160,6 +161,41 @@ def _hole_off_wall(plan: Plan) -> Iterator[Finding]:
             yield Finding(STOP, "hole-off-wall", (nail.frame,), text, nails=(nail.name,))
 
 
+CLOSE_NAILS, CLOSE_HOLES, OF_TWO = 25.0, 30.0, 0.66
+"""mm from one fixing of a frame to the next at least, in board or wood, and in masonry or plaster, where what is
+between two drilled holes breaks out; and so much of it to another frame's, where plates or keyholes are at the edges.
+Our own, no source: makers of plugs ask for more."""
+
+BREAKING = ("masonry", "plaster")
+
+MOST_PAIRS, BESIDE = 10, 20
+"""Pairs that are named, and nails beside one that it is compared with.  Our own, no source."""
+
+
+def near_fixings(plan: Plan) -> Iterator[tuple[Nail, Nail, float]]:
+    """Fixings that are nearer than their holes may be (mm); of frames that overlap that is said anyway."""
+    least = CLOSE_HOLES if plan.job.wall.build in BREAKING else CLOSE_NAILS
+    rects = {hung.frame.id: hung.rect for hung in plan.frames}
+    nails = sorted(plan.nails, key=lambda nail: (nail.x, nail.y))
+    for at, nail in enumerate(nails):
+        for other in reversed(nails[max(0, at - BESIDE) : at]):
+            away = math.hypot(nail.x - other.x, nail.y - other.y)
+            apart = nail.frame == other.frame or not rects[nail.frame].overlaps(rects[other.frame])
+            if apart and away < (least if nail.frame == other.frame else OF_TWO * least):
+                yield nail, other, away
+
+
+def _holes_close(plan: Plan) -> Iterator[Finding]:
+    """Fixings of two frames beside each other: nothing was measured wrongly, but the wall may break between them."""
+    pairs = (pair for pair in near_fixings(plan) if pair[0].frame != pair[1].frame)
+    for nail, other, away in islice(pairs, MOST_PAIRS):
+        text = (
+            f"Nails {other.name} and {nail.name} are {show_both(away, plan.job.unit)} apart, so near that one hole "
+            "breaks into the other. Leave a wider gap."
+        )
+        yield Finding(WARN, "holes-close", (other.frame, nail.frame), text, nails=(other.name, nail.name))
+
+
 def _covers(other: Hung, nail: Nail) -> bool:
     return other.rect.grown(HOOK_MARGIN - TOLERANCE).has_point(nail.x, nail.y)
 
@@ -179,4 +215,4 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
 MEASURES = (_drop_beyond_frame, _hanger_beyond_frame, _hangers_crossed)
 """Those about one frame's own measures, however it hangs."""
 
-RULES = (*MEASURES, _hook_would_show, _hole_on_frame, _hole_off_wall, _drop_missing)
+RULES = (*MEASURES, _hook_would_show, _hole_on_frame, _hole_off_wall, _holes_close, _drop_missing)

@@ -52,8 +52,8 @@ class HangerKind(Record, frozen=True, kw_only=True, eq=False):
     frame's edge where it `shows`, and then go in last, through the hanger.
 
     Doubts: `usual_drop` is the least and the most share of the height, the least and the most in mm; a drop that is
-    `long_enough` (mm) is never too short, however high the frame is; one so many times more, or less, than all others
-    of the job (`alone`) is doubted; `again` says how to measure it once more.
+    `long_enough` (mm) is never too short, however high the frame is; `by_height` is set where a drop goes by the
+    frame's height, as no tooth's or slot's does; `again` says how to measure it once more.
     """
 
     name: str
@@ -80,7 +80,7 @@ class HangerKind(Record, frozen=True, kw_only=True, eq=False):
     shows: bool
     usual_drop: tuple[float, float, float, float]
     long_enough: float
-    alone: tuple[float, float] | None
+    by_height: bool
     again: str
 
     @property
@@ -132,8 +132,8 @@ TAUT_AGAIN = "Measure it again, from the frame's top edge down, with the wire pu
 _AGAIN = "Measure it again, from the frame's top edge down to the point it bears on."
 
 # usual_drop: rings sit a quarter to a third down, and a taut wire bears above them (common practice in framers' trade
-# texts); else our own.  On tall frames a wire's rings sit near the top, so 20 mm are long enough: our own.  alone, and
-# the most of a sawtooth, which sits on the frame's upper rail: our own.
+# texts); else our own.  On tall frames a wire's rings sit near the top, so 20 mm are long enough: our own.  So is the
+# most of a sawtooth, which sits on the frame's upper rail.
 # What people say: our own list, of the trade's words in the US and in Britain; no source.  Strokes: our own design.
 WIRE = HangerKind(
     name="wire", called="a wire", needing="a wire needs", part="hook",
@@ -149,7 +149,7 @@ WIRE = HangerKind(
     layout=Layout.TAUT, strokes=(), rise=_on_fixing, on_wire=True,
     swings=True, by_hand="slide", gives=True, levelled_anew=True, rail=False, hooks=True,
     fixings=ANY_FIXING, shows=False,
-    usual_drop=(0.05, 0.36, 5.5, math.inf), long_enough=20.0, alone=(1.5, 1.9), again=TAUT_AGAIN,
+    usual_drop=(0.05, 0.36, 5.5, math.inf), long_enough=20.0, by_height=True, again=TAUT_AGAIN,
 )  # fmt: skip
 
 SAWTOOTH = HangerKind(
@@ -160,7 +160,7 @@ SAWTOOTH = HangerKind(
     layout=Layout.TEETH, strokes=(), rise=_on_fixing, on_wire=False,
     swings=True, by_hand="teeth", gives=False, levelled_anew=False, rail=False, hooks=True,
     fixings=ANY_FIXING, shows=False,
-    usual_drop=(0.0, 0.25, 4.0, 45.0), long_enough=math.inf, alone=None, again=_AGAIN,
+    usual_drop=(0.0, 0.25, 4.0, 45.0), long_enough=math.inf, by_height=False, again=_AGAIN,
 )  # fmt: skip
 
 RINGS = HangerKind(
@@ -173,7 +173,7 @@ RINGS = HangerKind(
     rise=_on_fixing, on_wire=False,
     swings=False, by_hand="", gives=True, levelled_anew=False, rail=False, hooks=True,
     fixings=ANY_FIXING, shows=False,
-    usual_drop=(0.02, 0.42, 8.0, math.inf), long_enough=math.inf, alone=(1.8, 2.2), again=_AGAIN,
+    usual_drop=(0.02, 0.42, 8.0, math.inf), long_enough=15.0, by_height=True, again=_AGAIN,
 )  # fmt: skip
 
 KEYHOLES = HangerKind(
@@ -189,7 +189,7 @@ KEYHOLES = HangerKind(
     rise=_on_fixing, on_wire=False,
     swings=False, by_hand="", gives=False, levelled_anew=False, rail=False, hooks=False,
     fixings=ANY_FIXING, shows=False,
-    usual_drop=(0.01, 0.36, 5.0, math.inf), long_enough=math.inf, alone=None, again=_AGAIN,
+    usual_drop=(0.01, 0.36, 5.0, math.inf), long_enough=math.inf, by_height=False, again=_AGAIN,
 )  # fmt: skip
 
 CLEAT = HangerKind(
@@ -205,7 +205,7 @@ CLEAT = HangerKind(
     on_two=(), layout=Layout.RAIL, strokes=(), rise=_on_rail, on_wire=False,
     swings=False, by_hand="along", gives=False, levelled_anew=False, rail=True, hooks=False,
     fixings=ANY_FIXING, shows=False,
-    usual_drop=(0.01, 0.42, 5.0, math.inf), long_enough=math.inf, alone=None, again=_AGAIN,
+    usual_drop=(0.01, 0.42, 10.0, math.inf), long_enough=math.inf, by_height=False, again=_AGAIN,
 )  # fmt: skip
 
 PLATES = HangerKind(
@@ -222,7 +222,7 @@ PLATES = HangerKind(
     swings=False, by_hand="", gives=False, levelled_anew=False, rail=False, hooks=False,
     fixings=("screw",), shows=True,
     # anywhere from a plate that stands out over the top edge to one that does under the lower one: our own
-    usual_drop=(-math.inf, 1.15, -MOST_BEYOND, math.inf), long_enough=math.inf, alone=None,
+    usual_drop=(-math.inf, 1.15, -MOST_BEYOND, math.inf), long_enough=math.inf, by_height=False,
     again="Measure it again, from the frame's top edge down to the middle of the hole.",
 )  # fmt: skip
 

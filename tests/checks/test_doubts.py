@@ -41,7 +41,6 @@ LIMITS = [  # job, path, a value that is doubted, one that is not, the field as 
     ("stair", "wall.stairs.nosing", [18, 40], [18, 37], "wall, stairs, nosing"),  # 36 and a fifth of 18 are 39.6
     ("mill", "wall.feature.1.left", 2801, 2800, "feature 2 (door), left"),  # 3600 - 800
     ("mill", "wall.feature.0.height", 0, 510, "feature 1 (sideboard), height"),
-    ("bakery", "wall.feature.0.left", 1.4, 1.6, "feature 1 (switch), left"),
     ("mill", "frame.0.hanger.drop_left", 112, 110, "frame A, hanger, drop_right"),  # the other is 91; 20 mm
     ("mill", "frame.0.hanger.drop_left", 19, 99, "frame A, hanger, drop_right"),  # 91, its figures swapped
     ("mill", "frame.0.hanger.left", 131, 129, "frame A, hanger, right"),  # the other is 42; 0.22 of 400
@@ -158,7 +157,7 @@ def test_a_group_that_hangs_beside_the_furniture_it_is_above_is_doubted():
 
 
 def test_fixings_that_are_nearer_in_masonry_than_their_holes_may_be_are_doubted():
-    near = [("frame.0.hanger.left", 181), ("frame.0.hanger.right", 180)]  # 39 mm on 400
+    near = [("frame.0.hanger.left", 186), ("frame.0.hanger.right", 185)]  # 29 mm on 400
     assert "nails A left and A right" in doubted("mill", *near)
     assert "nails A left and A right" not in doubted("mill", *near, ("wall.build", "timber"))  # 25 mm there
 
@@ -241,7 +240,7 @@ def told(*answers):
         ((*WALL, "switch", "", "3950", "1100", "80"), "beyond the wall's right end"),
         ((*WALL, "", "A", "", "300", "40", "", "wire", "4"), "less than is usual for a wire"),
         ((*WALL, "", "A", "", "300"), None),
-        ((*ONE, "same", "B", "", "42"), "of the same size"),  # A's drop is 60, and 9 % of 200 mm are 18
+        ((*ONE, "same", "B", "", "36"), "of the same size"),  # A's drop is 60, and 24 mm are not the wire
         ((*ONE, "same", "B", "", "65"), None),
     ],
 )
@@ -261,7 +260,6 @@ SOFA = ("furniture", "sofa", "5", "0", "200", "80", "", "")
 @pytest.mark.parametrize(
     ("answers", "words"),
     [
-        ((*BARE, "", *HUNG, "grid", "3"), "Group, across: 3, which leaves 1 of 4 frames for the last row. Is it 2?"),
         ((*BARE, "", *HUNG, "grid", "2"), None),
         ((*BARE, "", *HUNG, "row", "6", "wall", "centre"), None),
         ((*BARE, "", *HUNG, "grid", "2", "6", "wall", "centre", "105"), "Did two figures change places?"),

@@ -72,6 +72,14 @@ def plates_out(mm: float, *, top: float = 60.0, **more: Any) -> Job:
     return job(frame(drop=None, hanger=plates), **more)
 
 
+def plates_close(gap: float) -> Job:
+    """Two frames whose plates stand out 15 mm towards each other, on plaster."""
+    plates = Hanger(kind="plates", left=-15.0, right=-15.0, drop_left=90.0, drop_right=90.0)
+    plastered = Wall(name="", width=4000.0, height=2600.0, build="plaster")
+    frames = [frame(name, drop=None, hanger=plates) for name in "AB"]
+    return job(*frames, wall=plastered, group=group((("A", "B"),), gap=gap))
+
+
 def plates_beside(x: float) -> Job:
     return plates_out(14.0, top=260.0, wall=beside(x).wall)  # 1700 - 260 is beside 1400 to 1480
 
@@ -117,6 +125,7 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     ("drop-beyond-frame", "stop", ("A",), plates_out(14.0, top=-61.0), plates_out(14.0, top=-59.0)),
     ("hole-off-wall", "stop", ("A",), plates_beside(2219.0), plates_beside(2221.0)),  # 2200 + 14, and 6 mm
     ("hole-off-wall", "stop", ("A",), plates_out(14.0, wall=narrow(439.0)), plates_out(14.0, wall=narrow(441.0))),  # 20
+    ("holes-close", "warn", ("A", "B"), plates_close(49.7), plates_close(49.9)),  # 30 mm stand out, and 0.66 of 30 mm
     ("furniture-clearance", "note", (), over_bench(149.0), over_bench(151.0)),  # 6 in, rounded to 150 mm
     ("furniture-clearance", "note", (), over_bench(256.0), over_bench(254.0)),  # 10 in, rounded to 255 mm
     # the frame is 400 wide: half of 800

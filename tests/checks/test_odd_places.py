@@ -117,7 +117,7 @@ def test_parts_of_one_picture_hang_as_close_as_they_can_on_two_points_each():
     parts = [{"width": 50, "height": 100, "drop": 3.5, "hanger": hanger}] * 2
     assert doubted("cm", ROOM, parts, gap=0.5) == set()
     assert doubted("cm", ROOM, prints(12, 12, width=50, height=100), gap=0.5) == {"group, gap"}  # on wires
-    assert doubted("cm", ROOM, [parts[0], parts[0] | {"width": 40}], gap=0.5) == {"group, gap"}
+    assert doubted("cm", ROOM, [parts[0], parts[0] | {"width": 40}], gap=0.5) == set()
 
 
 def test_a_row_with_wide_gaps_has_a_long_wall():
@@ -142,7 +142,7 @@ def test_gaps_as_wide_as_the_windows_between():
     hall = {"width": 980, "height": 330}
     piers = prints(16, 16, 16.5, width=62, height=92)
     assert doubted("cm", hall, piers, windows, gap=193) == set()
-    assert doubted("cm", hall | {"width": 850}, piers, gap=193) == {"group, gap"}
+    assert doubted("cm", hall | {"width": 660}, piers, gap=193) == {"group, gap"}
 
 
 def test_two_frames_placed_at_either_end_are_no_slip():
@@ -171,7 +171,7 @@ def test_a_room_little_higher_than_wide_is_one():
 
 
 def test_a_canvas_without_glazing_is_light():
-    sky = {"width": 160, "height": 100, "drop": 6, "weight": "2.1 kg"}
+    sky = {"width": 160, "height": 100, "drop": 6, "weight": "1.3 kg"}
     assert doubted("cm", ROOM, [sky | {"glazing": "none"}]) == set()
     assert doubted("cm", ROOM, [sky]) == {"frame A, weight"}
 

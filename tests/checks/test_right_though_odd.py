@@ -23,7 +23,7 @@ def test_a_pair_hangs_on_either_side_of_a_door_but_not_of_nothing():
     assert doubted("cm", ROOM, features=[DOOR], **pair) == set()
     assert doubted("cm", ROOM, **pair) == {"group, gap"}
     assert doubted("cm", ROOM, features=[DOOR | {"left": 40}], **pair) == {"group, gap"}  # beside it, not in its middle
-    assert doubted("cm", {"width": 560, "height": 250}, prints(6, 6.2, 6.1), [DOOR | {"left": 235}], gap=120) == {
+    assert doubted("cm", {"width": 480, "height": 250}, prints(6, 6.2, 6.1), [DOOR | {"left": 195}], gap=120) == {
         "group, gap"
     }  # of three none is on either side
 
@@ -155,14 +155,6 @@ def test_a_panorama_among_plain_frames_is_one():
     assert doubted("cm", ROOM, [{"width": 300, "height": 40, "drop": 5}, *plain]) == {"frame A, width"}
 
 
-def test_a_large_frame_in_inches_with_a_flat_wire_may_be_in_centimetres():
-    """51 × 61 cm is 20 × 24 in; a wire of 3 in is flat on a frame of 61."""
-    wall = {"width": 200, "height": 120}
-    assert doubted("in", wall, [{"width": 51, "height": 61, "drop": "3"}]) == {"frame A, width"}
-    assert doubted("in", wall, [{"width": 51, "height": 61, "drop": "5"}]) == set()
-    assert doubted("in", wall, [{"width": 52, "height": 61, "drop": "3"}]) == set()  # no size that is sold
-
-
 def test_a_deep_drop_in_tenths_of_an_inch_may_be_in_centimetres():
     assert doubted("in", INCHES, [{"width": "22", "height": "28", "drop": "8.9"}]) == {"frame A, drop"}
     assert doubted("in", INCHES, [{"width": "22", "height": "28", "drop": "8 7/8"}]) == set()
@@ -232,13 +224,6 @@ def test_a_row_along_all_of_a_wall_may_hang_over_the_doors():
     assert doubted("cm", {"width": 420, "height": 300}, many[:2], gap=3, height={"centre": 210}) == {
         "group, height, centre"
     }
-
-
-def test_a_frame_of_another_make_may_have_a_deeper_wire():
-    """5.3 of 41 cm is 13 %; 17.3 of 74 cm is 23 %: usual for a wire.  On no other tape it is nearer to the others."""
-    row = prints(5.2, 5.3, 5.4, width=33, height=41)
-    assert doubted("cm", ROOM, [*row, {"width": 59, "height": 74, "drop": 17.3}]) == set()
-    assert doubted("cm", ROOM, [*row, {"width": 59, "height": 74, "drop": 26}]) == {"frame D, drop"}
 
 
 @pytest.mark.parametrize(("first", "sound"), [(15, True), (61, True), (385, False)])

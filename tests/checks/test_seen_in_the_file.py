@@ -5,8 +5,12 @@ Each pair is worked out by hand from what people do; the limits are those of che
 
 import pytest
 
+from templates_gen.arranging.plan import plan_wall
+from templates_gen.checks import find
 from templates_gen.checks.doubts.readings import doubled_figure
+from templates_gen.job.reading.building import build_job
 from tests.doubting import INCHES, ROOM, doubted, meant, prints
+from tests.jobs import SAMPLES
 
 LONG = {"width": 560, "height": 250}
 SOFA = {"kind": "furniture", "name": "sofa", "left": 100, "bottom": 0, "width": 210, "height": 82}
@@ -36,18 +40,6 @@ def test_sizes_that_all_are_inches_make_frames_heavy():
 
 def test_miniatures_of_a_size_sold_in_inches_hang_on_wires_of_their_own():
     assert doubted("cm", ROOM, prints(1.8, 1.9, width=9, height=12), gap=4) == set()
-
-
-def test_drops_that_all_are_inches_are_flat_in_centimetres():
-    """2.4 in is 6.1 cm."""
-    assert meant("cm", ROOM, prints(2.4, 2.6, width=31, height=41)) == {
-        "frame A, drop": "2.4 in",
-        "frame B, drop": "2.6 in",
-    }
-    assert doubted("cm", ROOM, prints(2.4, 4.6, width=31, height=41)) == {"frame B, drop"}  # no make of one's own
-    assert doubted("cm", ROOM, prints(3.4, 3.6, width=31, height=41)) == set()
-    canvas = [each | {"glazing": "none"} for each in prints(2.4, 2.6, width=31, height=41)]
-    assert doubted("cm", ROOM, canvas) == set()
 
 
 @pytest.mark.parametrize(("at", "found"), [(0, True), (1, True), (2, False), (4, True)])
@@ -181,16 +173,6 @@ def test_a_screw_of_a_cleat_on_the_very_edge_is_seen_though_the_others_go_by_stu
     assert doubted("cm", ROOM, [cleat, edge]) >= {"frame B, hanger, left"}
 
 
-def test_a_figure_that_was_typed_twice_is_seen():
-    assert [reading.text for reading in doubled_figure(11.75 * 25.4, "in")] == ["1.75 in"]
-    assert [reading.text for reading in doubled_figure(4.4, "mm")] == []
-    two = [{"width": 16, "height": 20, "drop": "1 3/4"}, {"width": 20, "height": 24, "drop": "1 7/8"}]
-    assert doubted("in", INCHES, two) == set()
-    assert doubted("in", INCHES, [two[0], {"width": 30, "height": 40, "drop": "10 3/4"}]) == set()
-    assert meant("in", INCHES, [two[0], {"width": 24, "height": 34, "drop": "11 3/4"}]) == {"frame B, drop": "1.75 in"}
-    assert meant("cm", ROOM, [*prints(6, 6.1), {"width": 40, "height": 550, "drop": 6}])["frame C, height"]
-
-
 def test_a_side_copied_from_the_other_or_from_the_next_frame_is_seen():
     row = prints(7.6, 7.9, 7.7, width=50, height=40)
     assert doubted("cm", ROOM, row) == set()
@@ -239,3 +221,121 @@ def test_of_two_twins_the_second_is_weighed_against_the_first():
     large = {"width": 60, "height": 80, "drop": 11, "weight": "4.2 kg"}
     odd = [two[0] | {"weight": "1.8 kg"}, two[1] | {"weight": "6 kg"}, large]
     assert doubted("cm", ROOM, odd) == {"frame B, weight"}
+
+
+def test_a_figure_that_was_typed_twice_is_seen():
+    assert [reading.text for reading in doubled_figure(11.75 * 25.4, "in")] == ["1.75 in"]
+    assert [reading.text for reading in doubled_figure(4.4, "mm")] == []
+    assert meant("cm", ROOM, [*prints(6, 6.1), {"width": 40, "height": 550, "drop": 6}])["frame C, height"]
+
+
+def test_the_figures_of_all_others_in_another_unit():
+    prints_ = [{"width": "43 cm", "height": "53 cm", "drop": drop} for drop in ("7.6 cm", "7.9 cm", "7.7 cm")]
+    assert doubted("in", INCHES, prints_) == set()
+    assert meant("in", INCHES, [prints_[0] | {"width": "43 in"}, *prints_[1:]])["frame A, width"] == "43 cm"
+    assert doubted("in", INCHES, [prints_[0] | {"width": "17 in"}, *prints_[1:]]) == set()  # 43 cm
+    assert doubted("in", INCHES, [prints_[0] | {"width": "17 in"}, prints_[1]]) == set()
+
+
+def test_a_unit_that_was_written_where_the_number_is_usual_without_it():
+    radiator = {"kind": "radiator", "left": 130, "bottom": 12, "width": 89, "height": 59}
+    above = {"height": {"above": "radiator", "by": "30 mm"}, "centre_on": "radiator"}
+    assert doubted("cm", ROOM, prints(6), [radiator], **above) == {"group, height, by"}
+    assert doubted("cm", ROOM, prints(6), [radiator], **above | {"height": {"above": "radiator", "by": 30}}) == set()
+    assert doubted("cm", ROOM | {"width": "12 m"}, prints(6)) == set()  # 12 cm is no wall
+
+
+@pytest.mark.parametrize(("run", "rise", "found"), [(18, 26, True), (20, 23, False), (26, 18, False)])
+def test_run_and_rise_that_changed_places(run, rise, found):
+    stairs = {"run": run, "rise": rise, "up": "right", "nosing": [40, rise]}
+    wall = {"width": 420, "height": 480, "stairs": stairs}
+    told = doubted("cm", wall, prints(5, 5), arrangement="stairs", height={"above_nosings": 150})
+    assert ("wall, stairs, run" in told) == found
+
+
+@pytest.mark.parametrize(
+    ("eave", "ridge", "found"), [(130, 340, set()), (13, 340, {3}), (90, 340, set()), (130, 3400, {4})]
+)
+def test_a_corner_of_an_outline_lost_a_figure_or_has_one_too_many(eave, ridge, found):
+    wall = {"outline": [[0, 0], [420, 0], [420, eave], [210, ridge], [0, 130]]}
+    told = doubted("cm", wall, prints(5.5, width=42, height=32), centre_on=210, height={"centre": 150})
+    assert {at for at in range(1, 6) if f"wall, outline, corner {at}" in told} == found
+
+
+def test_frames_around_something_that_begins_near_the_floor():
+    cabinet = {"kind": "other", "name": "wall cabinet", "left": 145, "bottom": 130, "width": 80, "height": 60}
+    frames = [{"width": 20, "height": 26, "hanger": "sawtooth", "drop": 1.2}] * 2
+    around = {"arrangement": "around", "around": "wall cabinet", "left": ["A"], "right": ["B"], "gap_around": 9}
+    assert doubted("cm", ROOM, frames, [cabinet], **around) == set()
+    low = meant("cm", ROOM, frames, [cabinet | {"bottom": 13}], **around)
+    assert low == {"feature 1 (wall cabinet), bottom": "130 cm"}
+
+
+def test_a_slot_off_those_of_its_twins_by_less_than_a_wire():
+    def slots(*drops):
+        return [{"width": 26, "height": 20, "drop": drop, "hanger": SLOTS} for drop in drops]
+
+    assert doubted("cm", LONG, slots(3.6, 3.7, 3.5, 4.9)) == {"frame D, drop"}
+    assert doubted("cm", LONG, slots(3.6, 3.7, 3.5, 4.4)) == set()
+
+
+SLOTS = {"kind": "keyholes", "left": 3, "right": 3}
+
+
+def test_rings_of_a_wire_that_are_far_in_from_both_sides():
+    """The frame stands: 29 wide and 41 high."""
+    wire = {"kind": "wire", "apart": "12 1/2", "ring_separation": "27 1/8", "ring_depth": "11 1/8"}
+    assert doubted("in", INCHES, [{"width": 29, "height": 41, "drop": "7", "hanger": wire}]) == set()
+    lying = doubted("in", INCHES, [{"width": 41, "height": 29, "drop": "7", "hanger": wire}])
+    assert lying == {"frame A, hanger, ring_separation"}
+
+
+def test_one_of_two_of_a_type_that_has_its_sides_the_other_way_round():
+    lying = {"width": 44.5, "height": 31.8, "type": "big", "weight": "1.65 kg", "drop": 5.2}
+    standing, other = lying | {"width": 31.8, "height": 44.5}, {"width": 34.2, "height": 44.3, "drop": 9.6}
+    assert _typed([lying, standing | {"drop": 5}, other]) == {"frame A, width"}
+    assert _typed([lying, standing | {"drop": 7.4}, other]) == set()
+    del standing["type"]
+    assert _typed([lying, standing | {"drop": 5}, other]) == set()
+
+
+def _typed(frames):
+    """The fields that are doubted in a job of a type."""
+    title = {"title": "Ferry tickets", "unit": "cm", "date": "2026-03-14"}
+    named = [{"id": "ABC"[at], **frame} for at, frame in enumerate(frames)]
+    kinds = {"big": {"width": 44.5, "height": 31.8}}
+    raw = {"job": title, "wall": ROOM, "group": {"gap": 5}, "frame": named, "frame_type": kinds}
+    found = find(plan_wall(build_job(raw, SAMPLES / "job.toml")))
+    return {value.rpartition(": ")[0] for each in found for value in each.confirm}
+
+
+def test_a_frame_twice_as_long_as_all_others_of_a_grid():
+    six = prints(1.9, 1.7, 1.9, 1.7, width=11, height=11)
+    grid = {"arrangement": "grid", "across": 2, "gap": 4}
+    assert doubted("cm", ROOM, six, **grid) == set()
+    assert doubted("cm", ROOM, [six[0] | {"width": 22}, *six[1:]], **grid) == {"frame A, width"}
+    assert doubted("cm", ROOM, [six[0] | {"width": 14}, *six[1:]], **grid) == set()
+
+
+def test_a_cleat_has_a_rail_under_the_top_edge():
+    hanger = {"kind": "cleat", "left": 9, "right": 9, "screw_below": 1.8}
+    assert doubted("cm", ROOM, [{"width": 44, "height": 61.5, "drop": 7, "hanger": hanger}]) == set()
+    assert doubted("cm", ROOM, [{"width": 44, "height": 61.5, "drop": 0.7, "hanger": hanger}]) == {"frame A, drop"}
+
+
+@pytest.mark.parametrize(("bottom", "found"), [(115, False), (170, False), (185, True)])
+def test_a_switch_higher_than_one_reaches(bottom, found):
+    switch = {"kind": "switch", "left": 20, "bottom": bottom, "width": 8, "height": 8}
+    assert (doubted("cm", ROOM, prints(6), [switch]) == {"feature 1 (switch), bottom"}) == found
+
+
+def test_a_picture_with_the_side_of_the_one_beside_it():
+    four = [
+        {"width": 53, "height": 73},
+        {"width": 16, "height": 21},
+        {"width": 43, "height": 43},
+        {"width": 16, "height": 21},
+    ]
+    four = [frame | {"hanger": "sawtooth", "drop": 1.2} for frame in four]
+    assert doubted("cm", ROOM, four) == set()
+    assert doubted("cm", ROOM, [four[0], four[1] | {"height": 73}, *four[2:]]) == {"frame B, height"}

@@ -14,7 +14,7 @@ from templates_gen.base.errors import TemplatesError
 from templates_gen.base.units import MM
 from templates_gen.checks import Finding, find
 from templates_gen.checks.cures.curing import cured
-from templates_gen.checks.doubts.other_tape import by_the_inch, sold_in_cm
+from templates_gen.checks.doubts.other_tape import by_the_inch
 from templates_gen.job.reading.building import build_job, read_job
 from tests.checks.test_findings import CASES
 from tests.jobs import SAMPLES, frame
@@ -89,11 +89,10 @@ def of_cures() -> Iterator[str]:
 
 
 def of_sizes() -> Iterator[str]:
-    """Which whole figures are those of a size that is sold: in inches by the centimetre, in centimetres by the inch."""
-    for unit, sold in (("in", sold_in_cm), ("cm", by_the_inch)):
-        pairs = [(wide, high) for wide in range(1, LONGEST) for high in range(wide, LONGEST)]
-        found = (pair for pair in pairs if sold(frame("A", *(side * MM[unit] for side in pair))))
-        yield from wrapped(f"{unit}: ", (f"{wide} {high}" for wide, high in found))
+    """Which whole figures in centimetres are those of a size that is sold by the inch."""
+    pairs = [(wide, high) for wide in range(1, LONGEST) for high in range(wide, LONGEST)]
+    found = (pair for pair in pairs if by_the_inch(frame("A", *(side * MM["cm"] for side in pair))))
+    yield from wrapped("cm: ", (f"{wide} {high}" for wide, high in found))
 
 
 def cures_of(path: Path) -> Iterator[str]:

@@ -39,7 +39,7 @@ def job_doubts(job: Job, only: str = "") -> Iterator[Doubt]:
     yield from fellow_weights(job, only)
     yield from nearly_twins(job, only)
     yield from hanger_doubts(job)
-    yield from twin_doubts(job, only)
+    yield from twin_doubts(job)
     yield from fixing_doubts(job)
     yield from group_doubts(job)
     yield from paper_doubts(job)

@@ -1,11 +1,11 @@
-"""Doubts about all frames of a job at once: sizes, or drops, on another tape than the rest."""
+"""Doubts about all frames of a job at once: sizes on another tape than the rest."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from templates_gen.base.units import INCH, MM, exact, show, show_both
+from templates_gen.base.units import INCH, MM, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place
 from templates_gen.checks.doubts.frames import EDGE, weight_by_area
 from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths, no_inches
@@ -25,10 +25,6 @@ PARTS = 25.0
 LITTLE_DROP, MUCH_DROP, DEEP_DROP, MUCH_WEIGHT = 0.08, 0.29, 0.345, 36.0
 """Of the height, of a taut wire's drop: with sides too large it is too little, with sides too small too much, or surely
 too much; and kg/m² that hardly any frames weigh but for sides that are too small.  Our own, no source."""
-
-FLAT, LEVEL, NO_CANVAS = 0.066, (0.1, 0.25), (300.0, 700.0)
-"""Of the height, drops that all are in inches in a job of centimetres; what they then are; and mm that frames are high
-of which hardly any has so flat a wire: small ones and large canvases do.  Our own, no source."""
 
 
 def all_frames(job: Job, known: Written) -> Iterator[Doubt]:
@@ -54,26 +50,6 @@ def all_frames(job: Job, known: Written) -> Iterator[Doubt]:
     weighed = (heavy and deep and longer < LONGER) or (small and not solid and (sure or (heavy and wide)))
     if unit == "cm" and (weighed or (small and ((wide and inches) or (deep and inches) or told))):
         yield _all_in(job, "in", INCH / MM["cm"])
-    yield from _all_drops(job, known)
-
-
-def _all_drops(job: Job, known: Written) -> Iterator[Doubt]:
-    """Wires that all are too flat in centimetres, and as usual in inches."""
-    frames = [frame for frame in job.frames if frame.drop and frame.hanger.traits.on_wire]
-    shares = [frame.drop / frame.height for frame in frames if frame.drop]
-    times = INCH / MM["cm"]
-    if job.unit != "cm" or len(frames) < 2 or any(known.explicit(frame_place(each.id, "drop")) for each in frames):
-        return
-    flat = max(shares) < FLAT and all(LEVEL[0] <= share * times <= LEVEL[1] for share in shares)
-    if flat and all(NO_CANVAS[0] < frame.height < NO_CANVAS[1] and frame.glazing != "none" for frame in frames):
-        for frame in frames:
-            place, drop = frame_place(frame.id, "drop"), (frame.drop or 0.0) * times
-            yield Doubt(
-                rule="doubtful-drop", place=place, shown=show(frame.drop or 0.0, "cm"), about=(frame.id,),
-                uses=(frame_place(frame.id, "height"),), why="which is flat, as all wires of this job are",
-                ask=f"Is it in inches? Then it is {show(drop, 'cm')}.",
-                meant=((place, exact(drop, "in")),),
-            )  # fmt: skip
 
 
 def _share_of_drops(frames: Sequence[Frame]) -> float:

@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterable, Iterator
 
 from templates_gen.base.record import Record, replace
-from templates_gen.base.units import INCH, MASS_WORDS, UNIT_WORDS, exact, show, show_mass_both
+from templates_gen.base.units import INCH, MASS_WORDS, MM, UNIT_WORDS, exact, show, show_mass_both
 from templates_gen.base.words import capital, some
 from templates_gen.checks.doubts.readings import Usual, other_readings, probably, swapped_figures
 from templates_gen.checks.finding import WARN, Finding
@@ -96,10 +96,12 @@ def unusual(
 ) -> Iterator[Doubt]:
     """A doubt about a length that is not usual for `what`, where another reading of its number is or it is far off.
 
-    Another reading of less than is `needed` (mm) cannot be meant, for the rest of the job would not fit it; where none
-    is, `again` says what to do.
+    A unit that was written leaves more room, but not where the number would be usual in the job's own.  Another reading
+    of less than is `needed` (mm) cannot be meant, for the rest of the job would not fit it; where none is, `again` says
+    what to do.
     """
-    room = EXPLICIT if known.explicit(place) else 1.0
+    alone = known.explicit(place) and usual.holds(mm / MM[known.unit_of(place)] * MM[known.unit])
+    room = EXPLICIT if known.explicit(place) and not alone else 1.0
     if usual.least / room <= mm <= usual.most * room:
         return
     unit = known.unit_of(place)

@@ -29,7 +29,6 @@ def feature_doubts(job: Job) -> Iterator[Doubt]:
     for number, feature in enumerate(job.wall.features, 1):
         place = feature_place(number, feature.name)
         yield from _beyond(feature, place, job)
-        yield from _at_the_end(feature, place, job)
         yield from _sizes(feature, place, known)
         yield from _bottom(feature, place, job, known)
         clear = f"{place}, clear"
@@ -53,25 +52,6 @@ def _beyond(feature: Feature, place: str, job: Job) -> Iterator[Doubt]:
             why=f"which puts its top {show(rect.y1 - wall.height, unit)} above the wall",
             ask="Was its top measured from the floor, or one of them in another unit?",
         )  # fmt: skip
-
-
-def _at_the_end(feature: Feature, place: str, job: Job) -> Iterator[Doubt]:
-    """A plate that nearly touches an end of the wall, where no box can be set."""
-    rect, unit = feature.rect, job.unit
-    near = min(rect.x0, job.wall.width - rect.x1)
-    if feature.kind in ("switch", "outlet", "thermostat") and 0.0 <= near < CORNER and not job.wall.outline:
-        yield Doubt(
-            rule=RULE,
-            place=f"{place}, left",
-            shown=show(rect.x0, unit),
-            uses=(f"{place}, width", "wall, width"),
-            why=f"which puts it only {show(near, unit)} from the wall's end",
-            ask="Is a figure missing, or is it in another unit?",
-        )
-
-
-CORNER = 15.0
-"""mm from a corner that a switch or an outlet is at least.  Our own, no source."""
 
 
 def _sizes(feature: Feature, place: str, known: Written) -> Iterator[Doubt]:
@@ -141,7 +121,6 @@ def _bottom(feature: Feature, place: str, job: Job, known: Written) -> Iterator[
     if job.wall.stairs is not None:
         return
     if feature.kind in ("switch", "thermostat"):
-        yield from _from_ceiling(feature, where, job)
         yield from unusual(RULE, where, bottom, usual.SWITCH_BOTTOM, known, f"a {feature.kind} above the floor")
     if feature.kind == "outlet":
         yield from unusual(RULE, where, bottom, usual.OUTLET_BOTTOM, known, "an outlet above the floor")
@@ -178,22 +157,6 @@ def _low_window(feature: Feature, where: str, known: Written) -> Iterator[Doubt]
             rule=RULE, place=where, shown=show(bottom, known.unit), uses=(f"{where.rpartition(', ')[0]}, height",),
             why=f"so the window ends {show_both(top, known.unit)} above the floor, where few do",
             ask=likely.ask or "How high above the floor does it begin?", meant=likely.meant(where),
-        )  # fmt: skip
-
-
-HIGH_SWITCH, SWITCHES = 1500.0, Usual(850.0, 1230.0)
-"""mm above the floor that hardly any switch begins at, and at which most do: UK 450 to 1200 mm to the middle (Approved
-Document M, from memory), US at about 48 in, and in older houses up to 1500 mm (from memory).  Our own."""
-
-
-def _from_ceiling(feature: Feature, where: str, job: Job) -> Iterator[Doubt]:
-    """A switch that is high, and as high as any if that is how far it is below the ceiling."""
-    below = job.wall.height - feature.rect.y1
-    if feature.kind == "switch" and feature.rect.y0 > HIGH_SWITCH and SWITCHES.holds(below):
-        yield Doubt(
-            rule=RULE, place=where, shown=show(feature.rect.y0, job.unit), uses=("wall, height",),
-            why="higher above the floor than switches are", meant=((where, exact(below, job.unit)),),
-            ask=f"Was it measured from the ceiling? Then it is {show(below, job.unit)} above the floor.",
         )  # fmt: skip
 
 

@@ -142,7 +142,7 @@ def _fits_better(frame: Frame, others: Others, times: float) -> bool:
     alike = [other for other in others.frames if other.hanger.kind == frame.hanger.kind]
     shares = [drop / other.height for other in alike for drop in drops_of(other)]
     own_drops = [drop / frame.height for drop in drops_of(frame)]
-    told = frame.hanger.traits.alone is not None  # a slot's or a tooth's drop is no part of the height
+    told = frame.hanger.traits.by_height  # a slot's or a tooth's drop is no part of the height
     if told and own_drops and shares and not near(own_drops[0], shares, DROP_APART):
         return near(own_drops[0] / times, shares, DROP_APART)
     masses = [mass for other in others.frames if (mass := weight_by_area(other))]
@@ -192,7 +192,8 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
                     shown=show(mm, known.unit),
                     about=(frame.id,),
                     uses=uses_of(frame, "width", "height"),
-                    why=f"which makes it {_times(frame)} times as {_long(frame)}, unlike the other frames",
+                    why=f"which makes it {_ratio(frame.width, frame.height):.1f} times as {_long(frame)}, unlike the "
+                    "other frames",
                     ask=reading.ask,
                     meant=reading.meant(place),
                 )
@@ -201,10 +202,6 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
 
 def _ratio(width: float, height: float) -> float:
     return max(width, height) / min(width, height)
-
-
-def _times(frame: Frame) -> str:
-    return f"{_ratio(frame.width, frame.height):.1f}"
 
 
 def _long(frame: Frame) -> str:
@@ -221,9 +218,21 @@ def _quarter_turn(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
     of_type = [one for one in others.frames if frame.type and one.type == frame.type]
     for alike, which in ((whole, "of the group"), (of_type, f'of type "{frame.type}"')):
         turned_all = all(_same(one.width, frame.height) and _same(one.height, frame.width) for one in alike)
-        if len(alike) > 1 and turned_all and _ratio(frame.width, frame.height) > NO_SQUARE:
+        first = alike is of_type and len(alike) == 1 and others.frames.index(alike[0]) >= others.at
+        enough = len(alike) > 1 or (first and _hang_alike(frame, alike[0]))
+        if enough and turned_all and _ratio(frame.width, frame.height) > NO_SQUARE:
             yield turned(frame, job.unit, f"while all others {which} stand the other way")
             return
+
+
+def _hang_alike(one: Frame, other: Frame) -> bool:
+    """True for two with the weight, and about the drop, of each other."""
+    mine, theirs = drops_of(one), drops_of(other)
+    return one.weight == other.weight and bool(mine and theirs) and near(mine[0], theirs, OF_TYPE)
+
+
+OF_TYPE = 1.1
+"""So many times more or less is a drop that a frame of the same type may have.  Our own, no source."""
 
 
 def drops_of(frame: Frame) -> list[float]:

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.base.record import Record
-from templates_gen.base.units import FINEST, INCH, KG, MM, exact, show, show_mass
+from templates_gen.base.units import FINEST, KG, show, show_mass
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, swapped_sides, unusual, written
-from templates_gen.checks.doubts.other_tape import sold_in_cm
-from templates_gen.checks.doubts.readings import other_readings
 from templates_gen.job.model import Frame, Job
 
 LIGHT, HEAVY = 1.8, 45.0
@@ -25,9 +23,9 @@ MIRRORS = frozenset(("mirror", "spiegel", "miroir", "espejo"))
 BARE = 1.1
 """kg/m² at least where there is no glazing: a canvas on light bars.  Our own."""
 
-SOLID, PAPER = 3.0, 0.25
+SOLID, PAPER, NO_GLASS = 3.0, 0.25, 0.85
 """So many times as heavy may be what hangs on screws, a relief of bronze or stone; and kg/m² of bare paper or silk
-between two slats.  Our own: bronze of 15 mm has 130, from memory."""
+between two slats, and of a large frame without glass.  Our own: bronze of 15 mm has 130, from memory."""
 
 BANNER = 800.0
 """mm of a longer side from which a picture may be bare paper.  Our own, no source."""
@@ -65,7 +63,6 @@ def frame_doubts(job: Job) -> Iterator[Doubt]:
     known = written(job)
     for frame in job.frames:
         yield from _sides(frame, known)
-        yield from _sold_in_cm(frame, known)
         yield from _weight(frame, known)
         yield from _turned(frame, job.unit)
 
@@ -83,28 +80,6 @@ def _sides(frame: Frame, known: Written) -> Iterator[Doubt]:
     for name, length, expected, what in parts:
         if length is not None:
             yield from unusual("doubtful-size", frame_place(frame.id, name), length, expected, known, what, about)
-
-
-LARGE, FLAT_WIRE = 40 * INCH, 0.07
-"""mm of a longer side from which a frame in inches may be one in centimetres, and of its height, how little the drop of
-its wire is then.  Our own, no source: most wires have 0.1 to 0.2."""
-
-
-def _sold_in_cm(frame: Frame, known: Written) -> Iterator[Doubt]:
-    """A large frame in inches whose figures are a size sold in centimetres, and whose wire is too flat for it."""
-    place, drop = frame_place(frame.id, "width"), frame.drop
-    if known.unit != "in" or known.explicit(place) or max(frame.width, frame.height) < LARGE or not sold_in_cm(frame):
-        return
-    if drop is not None and frame.hanger.traits.on_wire and drop < FLAT_WIRE * frame.height:
-        likely = next(other_readings(frame.width, "in"))
-        height = (frame_place(frame.id, "height"), exact(frame.height / INCH * MM["cm"], "cm"))
-        yield Doubt(
-            rule="doubtful-size", place=place, shown=show(frame.width, "in"), about=(frame.id,),
-            uses=(frame_place(frame.id, "height"), frame_place(frame.id, "drop")),
-            why=f"and {show(frame.height, 'in')} high, with a drop of only {show(drop, 'in')}",
-            ask=likely.ask,
-            meant=(*likely.meant(place), height),
-        )  # fmt: skip
 
 
 def _most_heavy(frame: Frame) -> float:
@@ -134,8 +109,8 @@ def _weight(frame: Frame, known: Written) -> Iterator[Doubt]:
     least = min(least, BARE) if bare else least
     if usual.words_of(f"{frame.id} {frame.title} {frame.type}") & MIRRORS:
         least = max(least, GLAZED)
-    if bare and max(frame.width, frame.height) >= BANNER:
-        least = PAPER
+    if max(frame.width, frame.height) >= BANNER and least < GLAZED:
+        least = PAPER if bare else NO_GLASS
     if least <= by_area <= most:
         return
     much = "less" if by_area < least else "more"

@@ -29,8 +29,14 @@ SLIM = 3.0
 BY_SIDE = Usual(0.08, 0.35, 0.04, 0.6)
 """Of frames' shorter side: gaps that are usual, too, between small frames and large ones.  Our own, no source."""
 
-IN_A_ROW = 0.65
+IN_A_ROW = 0.85
 """Of frames' shorter side: a gap in one row, where in a gallery each frame has room of its own.  Our own, no source."""
+
+EVENLY = (0.5, 1.6)
+"""Of the gap, the room at either end of a long wall along which frames are spread out evenly.  Our own, no source."""
+
+FLANKING = (0.8, 1.03)
+"""Of the width of what they hang above, that two frames take which hang over its ends.  Our own, no source."""
 
 LONG_WALL, FOR_SEVERAL, GALLERY = 6000.0, 3500.0, 1.3
 """mm of a wall along which two frames, and three or more, are spread out as in a gallery, and of their shorter side how
@@ -42,6 +48,10 @@ CORRIDOR, SEVERAL, ALONG = 5000.0, 4, 0.55
 MANY, SPREAD, FAR_APART = 6, 2.6, 4.0
 """So many frames in a row that is still on the wall are spread out on purpose, at so much of their shorter side, or
 along a long wall: with a slip in the gap so many would reach beyond it.  Our own, no source."""
+
+HIGH_ROOM, IN_THE_MIDDLE, HIGH_CENTRE = 2900.0, 0.3, 0.68
+"""mm of a room in which a group hangs well above a seat, halfway to the ceiling, give or take this part; and of its
+height, how high a group's middle is at most.  Our own, no source."""
 
 UP_A_HIGH_WALL = 0.8
 """Of the wall's height: how high a group may hang on a wall higher than usual.  Our own, no source."""
@@ -64,9 +74,10 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
         min(usual.GAP.far_least, BY_SIDE.far_least * side), max(usual.GAP.far_most, BY_SIDE.far_most * side, beside),
     )  # fmt: skip
     expected = replace(expected, far_most=max(expected.most, min(expected.far_most, A_FRAME * side)))
-    if _in_parts(job) or job.unit == "in":  # 1/8 in: nobody writes that for another unit, or with a figure too few
-        expected = replace(expected, least=PARTS_APART)
     gaps = {"gap_across": job.group.gap_across, "gap_down": job.group.gap_down}
+    twice = len(set(gaps.values())) > 1 and max(gaps.values()) < 2 * expected.least  # each thought of by itself
+    if _in_parts(job) or twice or job.unit == "in":  # 1/8 in: nobody writes that for another unit
+        expected = replace(expected, least=PARTS_APART)
     if len(set(gaps.values())) == 1:
         gaps = {"gap": job.group.gap_across}
     if job.group.around is not None:
@@ -91,9 +102,8 @@ PARTS_APART = 2.5
 
 
 def _in_parts(job: Job) -> bool:
-    """True for frames of one size on two points each, as parts of one picture have: no wire is so exact."""
-    sizes = {(frame.width, frame.height) for frame in job.frames}
-    return len(sizes) == 1 and not any(frame.hanger.traits.swings for frame in job.frames)
+    """True for frames on two points each, as parts of one picture have: no wire is so exact."""
+    return not any(frame.hanger.traits.swings for frame in job.frames)
 
 
 def _share_of_side(job: Job) -> float:
@@ -102,6 +112,8 @@ def _share_of_side(job: Job) -> float:
         return BY_SIDE.most
     long = _length_of_row(job)
     along = job.wall.width >= CORRIDOR and len(job.frames) >= SEVERAL and long >= ALONG * job.wall.width
+    even = EVENLY[0] <= (job.wall.width - long) / max(2 * job.group.gap_across, 1.0) <= EVENLY[1]
+    along = along or (job.wall.width >= CORRIDOR and even)
     if long <= job.wall.width and along:
         return FAR_APART
     if long <= job.wall.width and len(job.frames) >= MANY:
@@ -118,6 +130,10 @@ source."""
 def _room_beside(job: Job) -> float:
     """The widest gap (mm) of a row that hangs on either side of a door, a window, a bed; 0 where it does not."""
     group, gap = job.group, job.group.gap_across
+    under = next((each.rect.width for each in job.wall.features if each.name == group.height.feature), 0.0)
+    over_ends = FLANKING[0] * under <= _length_of_row(job) <= FLANKING[1] * under
+    if group.height.by == "above" and len(job.frames) == 2 and over_ends:
+        return gap
     between = [each.rect.width for each in job.wall.features if NO_PLATE <= each.rect.width <= gap]
     if group.arrangement == "row" and len(job.frames) > 2 and len(between) >= len(job.frames) - 1:
         return max(between) + 2 * usual.ABOVE.most
@@ -142,6 +158,12 @@ def _height(job: Job, known: Written) -> Iterator[Doubt]:
     if height.by == "above":
         over = next((each for each in job.wall.features if each.name == height.feature), None)
         expected = usual.above(over) if over else expected
+        free = job.wall.height - (over.rect.y1 if over else 0.0) - max(frame.height for frame in job.frames)
+        if job.wall.height > HIGH_ROOM and abs(2 * height.at - free) <= IN_THE_MIDDLE * free:
+            expected = replace(expected, most=max(expected.most, height.at))
+    if height.by == "centre":
+        expected = replace(expected, most=max(expected.most, HIGH_CENTRE * job.wall.height))
+        expected = replace(expected, least=0.0, far_least=0.0) if usual.low_wall(job) else expected
     if job.wall.height > usual.WALL_HEIGHT.most and height.by in ("centre", "top", "bottom"):
         high = UP_A_HIGH_WALL * job.wall.height
         expected = Usual(expected.least, max(expected.most, high), expected.far_least, max(expected.far_most, high))

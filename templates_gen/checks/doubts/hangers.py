@@ -20,11 +20,18 @@ UNEVEN, UNEVEN_DROPS, EVEN = 15.0, 6.0, (0.2, 3.0)
 about that would leave no more than the last part of the difference, or mm.  Our own, no source: rings are put on by
 eye, and some are put beside an old hole."""
 
+PLAQUE = (220.0, 25.0)
+"""mm that a house number or a tile is wide, whose keyholes are close together, and how close.  Our own, no source."""
+
 FAR_ASIDE, FAR_LOWER = 0.22, 20.0
 """Of the width, and mm, that nobody puts them off by: doubted whatever may have been meant.  Our own, no source."""
 
 FRONT_ASIDE, FRONT_LOWER = 6.0, 5.5
 """mm likewise for what was seen from the front, where nobody sees a hanger.  Our own, no source."""
+
+SCROLL, TIED_LOW = (3.0, 8.0), 0.43
+"""So many times as high as wide is a scroll, whose cord is hardly longer than its rod, and mm of its drop; and of the
+height, where an old wire is tied low, if no slip explains it.  Our own, no source."""
 
 LEAST_DROP = 0.1
 """Of the height: the least that another drop may have been meant by.  Our own, no source."""
@@ -84,12 +91,16 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
     traits = frame.hanger.traits
     least, most, shortest, longest = traits.usual_drop
     shortest = min(max(least * frame.height, shortest), traits.long_enough)
+    if frame.height > SCROLL[0] * frame.width:
+        shortest = min(shortest, SCROLL[1])
     fits = Usual(shortest, min(most * frame.height, longest))
     if fits.holds(drop):
         return
     much, below = "less" if drop < fits.most else "more", fits.holds(frame.height - drop)
     from_below = f" Or from its lower edge? Then it is {show(frame.height - drop, known.unit)}."
     likely = probably(drop, known.unit_of(place), Usual(max(fits.least, LEAST_DROP * frame.height), fits.most))
+    if traits.on_wire and not likely.ask and not below and fits.most < drop <= TIED_LOW * frame.height:
+        return
     yield Doubt(
         rule="doubtful-drop", place=place, shown=show(drop, known.unit), about=(frame.id,),
         uses=(frame_place(frame.id, "height"),),
@@ -128,7 +139,7 @@ def _insets(frame: Frame, known: Written) -> Iterator[Doubt]:
     own, width = sides(frame, known), frame.width
     traits = frame.hanger.traits
     nearest = -traits.beyond if traits.shows else NEAREST_RAIL if traits.rail else NEAREST
-    fits = Usual(nearest, INMOST * width)
+    fits = Usual(nearest, (width - PLAQUE[1]) / 2 if width <= PLAQUE[0] else INMOST * width)
     for name, mm in own:
         if fits.holds(mm):
             continue
@@ -144,7 +155,8 @@ def _insets(frame: Frame, known: Written) -> Iterator[Doubt]:
             meant=likely.meant(place) or (((place, exact(width - mm, known.unit)),) if other else ()),
         )  # fmt: skip
     apart = width - own[0][1] - own[1][1]
-    if all(fits.holds(mm) for _, mm in own) and apart < CLOSE * width:
+    close = min(CLOSE * width, PLAQUE[1]) if width <= PLAQUE[0] else CLOSE * width
+    if all(fits.holds(mm) for _, mm in own) and apart < close:
         yield Doubt(
             rule="doubtful-hanger", place=frame_place(frame.id, "hanger", "right"), about=(frame.id,),
             shown=show(dict(own)["right"], known.unit),

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from math import log
 from statistics import median
 
-from templates_gen.base.units import INCH, exact, show
+from templates_gen.base.units import INCH, MM, exact, show
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, written
 from templates_gen.checks.doubts.fellows import AMONG, NO_SQUARE, Others, drops_of, each_beside, near, turned, uses_of
 from templates_gen.checks.doubts.plan import mirrored
@@ -35,10 +35,9 @@ def nearly_twins(job: Job, only: str = "") -> Iterator[Doubt]:
     """What is doubtful about a frame that is nearly the twin of others; about one alone, if it is named."""
     known = written(job)
     for frame, others in each_beside(job, only):
-        yield from _one_side_else(frame, others, known)
+        yield from _one_side_else(frame, others, known, job.group.arrangement == "grid")
+        yield from _figures_alike(frame, others, known)
         yield from _kept_its_drop(frame, others, job)
-        yield from _only_the_glass(frame, others, known)
-        yield from _parts_swapped(frame, others, known)
         yield from _depth(frame, others, known)
 
 
@@ -50,7 +49,7 @@ def _ratio(frame: Frame) -> float:
     return max(frame.width, frame.height) / min(frame.width, frame.height)
 
 
-def _one_side_else(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+def _one_side_else(frame: Frame, others: Others, known: Written, grid: bool) -> Iterator[Doubt]:
     """The twin of others but for one side: two of its figures changed places, or it was copied, or a figure is lost."""
     for name, kept in (SIDES, SIDES[::-1]):
         place, mm = frame_place(frame.id, name), getattr(frame, name)
@@ -65,6 +64,9 @@ def _one_side_else(frame: Frame, others: Others, known: Written) -> Iterator[Dou
             if abs(getattr(each, name) - meant.mm) < FIGURE and (len(twins) > 1 or _ratio(frame) > _ratio(each))
         ]  # fmt: skip
         other = _copied_or_lost(frame, others, twins, name, known.unit_of(place) == "in")
+        even = len(twins) == len(others.frames) >= IN_A_ROW and all(_same_size(each, twins[0]) for each in twins)
+        if grid and even and _ratio(frame) > OF_GRID * _ratio(twins[0]):
+            other = "Is it in another unit, or another frame's?"
         for twin, ask in (*swapped, *([(twins[0], other)] if other else []))[:1]:
             meant = getattr(twin, name)
             yield Doubt(
@@ -84,12 +86,13 @@ so many times as long as wide is one with a figure lost.  Our own, no source."""
 def _copied_or_lost(frame: Frame, others: Others, twins: Sequence[Frame], name: str, inches: bool) -> str:
     """What is asked about a frame with a drop of its twins, but with one side that makes it square, or long."""
     weighed = frame.weight is not None and not frame.estimated and len({frame.weight, *(t.weight for t in twins)}) == 1
-    room = ALONE_AGREE if frame.hanger.traits.alone is None else KEPT
+    room = ALONE_AGREE if not frame.hanger.traits.by_height else KEPT
     alike = drops_of(frame) and all(_hangs_as(frame, each, room) and _same_size(each, twins[0]) for each in twins)
-    if not alike or not _may_weigh_the_same(frame, twins) or (len(twins) < ALIKE and not weighed):
-        return ""
     beside = [others.frames[at] for at in (others.at - 1, others.at) if 0 <= at < len(others.frames)]
     next_one = any(_exactly(getattr(frame, name), getattr(each, name)) for each in beside)
+    enough = len(twins) >= ALIKE or weighed or (next_one and _ratio(frame) > VERY_LONG)
+    if not alike or not enough or not _may_weigh_the_same(frame, twins):
+        return ""
     long = _ratio(frame) > LONG * max(map(_ratio, others.frames))
     if _exactly(frame.width, frame.height) and len(twins) == len(others.frames) >= ALIKE:
         return "Was it copied from its other side?"
@@ -99,6 +102,29 @@ def _copied_or_lost(frame: Frame, others: Others, twins: Sequence[Frame], name: 
     if long and next_one:
         return "Was it copied from the next frame?"
     return "Is a figure missing, or one too many?" if long and _ratio(frame) > VERY_LONG else ""
+
+
+OF_GRID = 1.5
+"""So many times as long as all others of a grid, which are of one size, is a frame with a slip.  Our own, no source."""
+
+
+def _figures_alike(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
+    """A length with the figures that all others have, but another unit written beside it."""
+    for name in (*SIDES, "drop"):
+        place = frame_place(frame.id, name)
+        unit, theirs = known.unit_of(place), {known.unit_of(frame_place(each.id, name)) for each in others.frames}
+        lengths = [length for each in (frame, *others.frames) if (length := getattr(each, name))]
+        if len(theirs) > 1 or unit in theirs or len(lengths) <= max(ALIKE, len(others.frames)):
+            continue
+        (other,) = theirs
+        meant = lengths[0] / MM[unit] * MM[other]
+        if near(meant, lengths[1:], KEPT if name == "drop" else 1.0 + FIGURE / meant):
+            yield Doubt(
+                rule="doubtful-size" if name != "drop" else "doubtful-drop", place=place,
+                shown=show(lengths[0], known.unit), about=(frame.id,),
+                why=f"in {unit}, with the figures that others have in {other}",
+                ask=f"Is it in {other}? Then it is {show(meant, known.unit)}.", meant=((place, exact(meant, other)),),
+            )  # fmt: skip
 
 
 def _kept_its_drop(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
@@ -114,7 +140,7 @@ def _kept_its_drop(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
     most = 2 * len(twins) >= len(others.frames) or (
         twins and (min(frame.id, twins[0].id), max(frame.id, twins[0].id)) in mirrored(job.group)
     )
-    told = frame.hanger.traits.alone is not None
+    told = frame.hanger.traits.by_height
     if not own or not most or not theirs or not (told or _off_middle(frame, others, twins, job)):
         return
     agree = max(theirs) <= (AGREE if told else ALONE_AGREE) * min(theirs)
@@ -140,47 +166,6 @@ def _may_weigh_the_same(frame: Frame, twins: Sequence[Frame]) -> bool:
     if not theirs or not frame.weight or frame.estimated:
         return True
     return near(frame.weight, theirs, ONE_WEIGHT)
-
-
-def _only_the_glass(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    """A frame less than its twins by as much in width as in height: its glass, or what shows of it, was measured."""
-    for twin in others.frames:
-        less = twin.width - frame.width
-        if not RIM[0] <= less <= RIM[1] or abs(twin.height - frame.height - less) > FIGURE:
-            continue
-        if not _hangs_as(frame, twin) or (frame.face, frame.mat, frame.depth) != (twin.face, twin.mat, twin.depth):
-            continue
-        weighed = frame.weight is not None and frame.weight == twin.weight and not frame.estimated
-        if weighed or (len(others.frames) > 1 and all(_same_size(twin, each) for each in others.frames)):
-            yield Doubt(
-                rule="doubtful-size", place=frame_place(frame.id, "width"), shown=show(frame.width, known.unit),
-                about=(frame.id,), uses=uses_of(frame, "width", "height"),
-                why=f"and {show(frame.height, known.unit)} high, less by {show(less, known.unit)} both ways than frame "
-                f"{twin.id}, else like it",
-                ask="Was its glass or its picture measured? The outside counts.",
-                meant=tuple((frame_place(frame.id, side), exact(getattr(twin, side), known.unit)) for side in SIDES),
-            )  # fmt: skip
-            return
-
-
-def _parts_swapped(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    """A moulding as wide as the mat of a twin, whose moulding is as wide as its mat."""
-    for twin in others.frames:
-        if frame.face is None or twin.face is None or not frame.mat or not twin.mat or not _same_size(frame, twin):
-            continue
-        more = frame.face - twin.face
-        if more > RIM[0] and all(
-            _exactly(mine + more, theirs) for mine, theirs in zip(frame.mat, twin.mat, strict=True)
-        ):
-            yield Doubt(
-                rule="doubtful-size", place=frame_place(frame.id, "moulding, face"),
-                shown=show(frame.face, known.unit),
-                about=(frame.id, twin.id), uses=uses_of(frame, "mat"),
-                why=f"{show(more, known.unit)} more than that of frame {twin.id}, its twin, and its mat as much less",
-                ask="Did moulding and mat change places?",
-                meant=((frame_place(frame.id, "moulding, face"), exact(twin.face, known.unit)),),
-            )  # fmt: skip
-            return
 
 
 DEEP, OF_DEPTH = 80.0, 3.0

@@ -11,12 +11,15 @@ from templates_gen.base.units import exact, show, show_both
 from templates_gen.base.words import feature_place, with_article
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, written
-from templates_gen.checks.doubts.readings import Reading, Usual, other_readings, swapped_figures
+from templates_gen.checks.doubts.readings import Reading, Usual, other_readings, swapped_figures, tenfold
 from templates_gen.job.model import Feature
 
 LOW, LOWER, HIGH, EYES = 1200.0, 1300.0, 1780.0, Usual(1380.0, 1660.0)
 """mm above the floor: the middle of a group that is low, also with its top at eye level, or high, where nothing on the
 wall tells why, and where most hang, 57 to 63 in and some room.  Our own, by common practice, no source."""
+
+HIGHER, ORDINARY = 0.35, 2600.0
+"""Of what a room is higher than ordinary ones (mm), how much higher a group may hang in it.  Our own, no source."""
 
 SMALL, TALL, TALLER, ROOM = 400.0, 1000.0, 1300.0, Usual(2200.0, 4500.0)
 """mm of a group that may be hung for children, of one that reaches low anyway, or below a top; and of a room that
@@ -41,10 +44,10 @@ MOST = 60
 def odd_places(plan: Plan) -> Iterator[Doubt]:
     """What is odd about where a group hangs, or about one of its frames in it."""
     yield from _off_eye_level(plan)
+    yield from _around_something_low(plan)
     yield from _nearly_empty(plan)
     yield from _wider_than_below(plan)
     yield from _lopsided(plan)
-    yield from _last_row(plan)
     yield from _squeezed(plan)
 
 
@@ -55,7 +58,8 @@ def _off_eye_level(plan: Plan) -> Iterator[Doubt]:
         return
     ends = height.by == "top" and EYES.holds(height.at)  # hardly any group ends where people look
     low = group.cy < (LOWER if ends else LOW) and SMALL < group.height < (TALLER if ends else TALL)
-    high = group.cy > HIGH or (height.by == "bottom" and EYES.holds(height.at) and not EYES.holds(group.cy))
+    highest = HIGH + HIGHER * max(wall.height - ORDINARY, 0.0)
+    high = group.cy > highest or (height.by == "bottom" and EYES.holds(height.at) and not EYES.holds(group.cy))
     if not (low or high) or any(_tells_why(each, group, low) for each in wall.features):
         return
     known, place = written(plan.job), f"group, height, {height.by}"
@@ -68,6 +72,25 @@ def _off_eye_level(plan: Plan) -> Iterator[Doubt]:
                 ask=meant.ask, meant=meant.meant(place),
             )  # fmt: skip
             return
+
+
+HUNG = Usual(700.0, 2000.0)
+"""mm above the floor that what hangs on a wall, or a window, begins.  Our own, no source."""
+
+
+def _around_something_low(plan: Plan) -> Iterator[Doubt]:
+    """Frames around something that begins near the floor, so that the group is as low as none hangs."""
+    group, unit = plan.job.group, plan.job.unit
+    for at, feature in enumerate(plan.job.wall.features, 1):
+        bottom, lowest = feature.rect.y0, min(hung.rect.cy for hung in plan.frames)
+        _, more = tenfold(bottom, unit)
+        if feature == group.around and lowest < usual.CENTRE.least and HUNG.holds(more.mm):
+            place = f"{feature_place(at, feature.name)}, bottom"
+            yield Doubt(
+                rule="doubtful-feature", place=place, shown=show(bottom, unit), uses=("group, around",),
+                why=f"so a frame beside it has its middle only {show_both(lowest, unit)} above the floor",
+                ask=more.ask, meant=more.meant(place),
+            )  # fmt: skip
 
 
 def _tells_why(feature: Feature, group: Rect, low: bool) -> bool:
@@ -103,25 +126,13 @@ def _squeezed(plan: Plan) -> Iterator[Doubt]:
     group, height, unit = plan.job.group, plan.job.group.height, plan.job.unit
     gap = max(group.gap_across, group.gap_down)
     little = height.at < min(SQUEEZED * gap, LITTLE) or (gap >= WIDE_GAP and height.at <= CLOSER * gap)
-    if height.by == "above" and len(plan.frames) > 1 and little and height.at <= ROOM_ABOVE:
+    ledge = any(each.name == height.feature and each.rect.height < usual.LEDGE for each in plan.job.wall.features)
+    if height.by == "above" and len(plan.frames) > 1 and not ledge and little and height.at <= ROOM_ABOVE:
         yield Doubt(
             rule="doubtful-place", place="group, height, by", shown=show(height.at, unit), uses=("group, gap",),
             why=f"but frames are {show(gap, unit)} apart, further than from what they hang above",
             ask="Did gap and height change places?",
             meant=(("group, height, by", exact(gap, unit)), ("group, gap", exact(height.at, unit))),
-        )  # fmt: skip
-
-
-def _last_row(plan: Plan) -> Iterator[Doubt]:
-    """A grid whose last row is not full, where one frame more or less across would fill it."""
-    group, count = plan.job.group, len(plan.job.frames)
-    across = max(map(len, group.rows), default=0)
-    even = next((each for each in (across - 1, across + 1) if each > 1 and count % each == 0), 0)
-    if group.arrangement == "grid" and across > 1 and count > across and count % across and even:
-        yield Doubt(
-            rule="doubtful-place", place="group, across", shown=str(across),
-            why=f"which leaves {count % across} of {count} frames for the last row", ask=f"Is it {even}?",
-            meant=(("group, across", str(even)),),
         )  # fmt: skip
 
 

@@ -19,13 +19,6 @@ OFF_A_LINE = 0.05
 LINES = {"mm": 2, "cm": 20, "m": 1000}
 """What is read off a metric tape, to one of each: millimetres, and halves between them.  Common practice, no source."""
 
-CM_SIZES = frozenset(
-    ((40, 50), (50, 50), (50, 60), (50, 70), (60, 80), (60, 90), (70, 70), (70, 100), (80, 120), (41, 51), (46, 61),
-     (51, 61), (51, 76), (56, 71), (61, 76), (61, 91), (69, 102), (76, 102))
-)  # fmt: skip
-"""Sizes in centimetres of large frames that are sold: by the centimetre, and by the inch, rounded.  Common practice, no
-source."""
-
 TYPED = 1e-6
 """Tenths of an inch; what was typed in tenths is off by rounding alone.  Our own, no source."""
 
@@ -44,12 +37,6 @@ def on_tape(number: float, unit: str) -> bool:
     """True for a number that a tape in `unit` shows: no sixteenths in centimetres.  Inches may be written in tenths."""
     lines = number * LINES.get(unit, 0)
     return abs(lines - round(lines)) < SAME
-
-
-def sold_in_cm(frame: Frame) -> bool:
-    """True for a size in inches whose figures are a size that is sold, in centimetres."""
-    sides = sorted(side / INCH for side in (frame.width, frame.height))
-    return tuple(round(side) for side in sides) in CM_SIZES and all(abs(side - round(side)) < SAME for side in sides)
 
 
 def in_tenths_of_inches(mm: float) -> bool:

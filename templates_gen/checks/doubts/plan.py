@@ -3,7 +3,6 @@ frame that spoils a group's symmetry."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from itertools import islice
 from statistics import median
@@ -15,15 +14,8 @@ from templates_gen.base.units import exact, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt
 from templates_gen.checks.doubts.fellows import turned
 from templates_gen.checks.doubts.readings import Usual
-from templates_gen.hanging.bearings import Nail
+from templates_gen.checks.hanging import MOST_PAIRS, near_fixings
 from templates_gen.job.model import Group
-
-CLOSE_NAILS, CLOSE_HOLES, OF_TWO = 25.0, 40.0, 0.5
-"""mm from one fixing of a frame to the next at least, in board or wood, and in masonry or plaster, where what is
-between two drilled holes breaks out; and so much of it to another frame's, where plates or keyholes are at the edges.
-Our own, no source: makers of plugs ask for more."""
-
-BREAKING = ("masonry", "plaster")
 
 ASIDE = 0.4
 """Of a piece of furniture's width that the group above it may be off its middle.  Our own, no source."""
@@ -67,32 +59,17 @@ def _wall_sides(plan: Plan) -> Iterator[Doubt]:
 
 
 def _close_nails(plan: Plan) -> Iterator[Doubt]:
-    """Fixings that are nearer than their holes may be; of frames that overlap that is said anyway."""
-    for nail, other, away in islice(_near_pairs(plan), MOST_PAIRS):
+    """Two fixings of one frame that are nearer than their holes may be."""
+    own = (pair for pair in near_fixings(plan) if pair[0].frame == pair[1].frame)
+    for nail, other, away in islice(own, MOST_PAIRS):
         yield Doubt(
             rule="doubtful-fixing",
             place=f"nails {other.name} and {nail.name}",
             shown=f"{show_both(away, plan.job.unit)} apart",
-            about=tuple(dict.fromkeys((other.frame, nail.frame))),
+            about=(nail.frame,),
             why="so near that one hole breaks into the other",
             ask="Is each measured from its own side, and in one unit?",
         )
-
-
-MOST_PAIRS, BESIDE = 10, 20
-"""Pairs that are named, and nails beside one that it is compared with.  Our own, no source."""
-
-
-def _near_pairs(plan: Plan) -> Iterator[tuple[Nail, Nail, float]]:
-    least = CLOSE_HOLES if plan.job.wall.build in BREAKING else CLOSE_NAILS
-    rects = {hung.frame.id: hung.rect for hung in plan.frames}
-    nails = sorted(plan.nails, key=lambda nail: (nail.x, nail.y))
-    for at, nail in enumerate(nails):
-        for other in reversed(nails[max(0, at - BESIDE) : at]):
-            away = math.hypot(nail.x - other.x, nail.y - other.y)
-            apart = nail.frame == other.frame or not rects[nail.frame].overlaps(rects[other.frame])
-            if apart and away < (least if nail.frame == other.frame else OF_TWO * least):
-                yield nail, other, away
 
 
 def _beside_furniture(plan: Plan) -> Iterator[Doubt]:
@@ -116,6 +93,10 @@ FAR = 350.0, 3.0
 """mm, and so many times the gap, from a frame placed by hand to the nearest other at most.  Our own, no source."""
 
 
+OF_ROOM = 0.4
+"""Of the room between a frame and the nearest, how wide a thing is that explains it.  Our own, no source."""
+
+
 def _far_away(plan: Plan) -> Iterator[Doubt]:
     """A frame placed by hand far from all others, with which it is to be one group."""
     group = plan.job.group
@@ -127,13 +108,24 @@ def _far_away(plan: Plan) -> Iterator[Doubt]:
     if (len(nearest) > 2 or even) and median(nearest) > room:  # scattered on purpose, or one at either end
         room = FAR[1] * median(nearest)
     for hung, away in zip(plan.frames, nearest, strict=True):
-        if away > room:
+        if away > room and not _across_something(plan, hung):
             yield Doubt(
                 rule="doubtful-place", place=f"group, place, {hung.frame.id}", about=(hung.frame.id,),
                 shown=f"{show(away, plan.job.unit)} from the nearest frame",
                 why="further than frames of one group hang from each other",
                 ask="Is it in another unit, on the other side (-), or from another line?",
             )  # fmt: skip
+
+
+def _across_something(plan: Plan, hung: Hung) -> bool:
+    """True for a frame with a door, a window or a chest between it and all others."""
+    left = max((other.rect.x1 for other in plan.frames if other.rect.x1 <= hung.rect.x0), default=hung.rect.x0)
+    right = min((other.rect.x0 for other in plan.frames if other.rect.x0 >= hung.rect.x1), default=hung.rect.x1)
+    sides = (left, hung.rect.x0), (hung.rect.x1, right)
+    return any(
+        x0 <= each.rect.cx <= x1 and each.rect.width >= OF_ROOM * (x1 - x0) and x1 - x0 > FAR[0]
+        for each in plan.job.wall.features for x0, x1 in sides
+    )  # fmt: skip
 
 
 def _spoils_symmetry(plan: Plan) -> Iterator[Doubt]:

@@ -22,7 +22,6 @@ def twin_sides(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     """What is doubtful about how far in from their sides the hangers of frames of one size are."""
     yield from _one_off(twins, known)
     yield from _other_side(twins, known)
-    yield from _seen_alone(twins, known)
 
 
 def _one_off(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
@@ -70,21 +69,24 @@ def _other_side(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
             )  # fmt: skip
 
 
-TOLD = 2.9
-"""mm that the two sides of a frame differ by for which it matters from where they were seen.  Our own, no source."""
+TOLD, FEWEST = 2.9, 3
+"""mm that the two sides of a frame differ by for which it matters from where they were seen; and so many or more
+others tell of it, of one size one less.  Our own, no source."""
 
 
-def _seen_alone(frames: Sequence[Frame], known: Written) -> Iterator[Doubt]:
-    """The one of several twins, with unlike sides, that was seen from another side than all others."""
+def seen_alone(frames: Sequence[Frame], known: Written) -> Iterator[Doubt]:
+    """The one of several frames, with unlike sides, that was seen from another side than all others."""
     seen = {frame.id: known.seen_from(frame.id) for frame in frames}
     count = Counter(filter(None, seen.values()))
-    for frame in frames if len(count) == 2 and count.total() > 2 else ():
+    of_a_kind = len({frame.hanger.kind for frame in frames}) == 1
+    enough = count.total() > FEWEST - (len({(frame.width, frame.height) for frame in frames}) == 1)
+    for frame in frames if len(count) == 2 and of_a_kind and enough else ():
         (left, right), mine, own = insets(frame), seen[frame.id], drops(frame, known)
         unlike = max(abs(left - right), abs(own[0][1] - own[-1][1]) if own else 0.0) >= TOLD
         if mine and count[mine] == 1 and unlike:
             place, other = frame_place(frame.id, "hanger", "seen_from"), next(each for each in count if each != mine)
             yield Doubt(
                 rule="doubtful-hanger", place=place, shown=mine, about=(frame.id,),
-                why="but all others of this size were seen from the other side, and its two sides differ",
+                why="but all others were seen from the other side, and its two sides differ",
                 ask=f'Is it "{other}"?', meant=((place, other),),
             )  # fmt: skip

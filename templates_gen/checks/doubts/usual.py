@@ -10,13 +10,27 @@ import re
 
 from templates_gen.base.record import replace
 from templates_gen.checks.doubts.readings import Usual
-from templates_gen.job.model import Feature
+from templates_gen.job.model import Feature, Job
 
 WALL_WIDTH = Usual(420.0, 8000.0, 300.0, 30_000.0)
+PIER = 300.0
+"""mm of a pier between windows, or beside a chimney, with one frame or a column.  Our own, no source."""
+
 GALLERY_WIDTH = Usual(420.0, 12_000.0, 300.0, 30_000.0)
 WALL_HEIGHT = Usual(2000.0, 4000.0, 1200.0, 8000.0)
 STAIR_WALL_HEIGHT = Usual(2000.0, 7000.0, 1200.0, 14_000.0)
 """Rooms are 2.3 to 3.6 m high; beside a stair a wall goes on through two storeys or three."""
+
+LOW_WALL = {"centre": (0.35, 0.72), "top": (0.5, 0.92), "bottom": (0.1, 0.55)}
+"""Of its height, where a group is on a half wall, or under a slope.  Our own, no source."""
+
+
+def low_wall(job: Job) -> bool:
+    """True for a wall lower than rooms are, on which the group is as high as suits it: two figures that agree."""
+    low, high = LOW_WALL.get(job.group.height.by, (1.0, 0.0))
+    share = job.group.height.at / job.wall.height
+    return job.wall.height < WALL_HEIGHT.least and low <= share <= high
+
 
 CLEAR = Usual(0.0, 600.0, 0.0, 1500.0)
 """How far frames stay from an edge or a feature."""
@@ -120,6 +134,8 @@ NAMED = (
      Usual(500.0, 3000.0, 400.0, 5000.0), Usual(500.0, 1900.0, 350.0, 2600.0), 900.0),
     (frozenset(("sideboard", "credenza", "buffet", "dresser", "anrichte", "aparador", "bahut")), ("sideboard",),
      Usual(600.0, 4000.0, 500.0, 6000.0), TABLE_HEIGHT, 950.0),
+    (frozenset(("desk", "worktop", "counter", "workbench", "werkbank", "theke", "escritorio")), ("schreibtisch",),
+     TABLE_WIDTH, Usual(600.0, 1200.0, 500.0, 1600.0), 0.0),
     (frozenset(("piano", "klavier")), (), Usual(1000.0, 1800.0, 800.0, 2800.0), Usual(700.0, 1500.0, 600.0, 2200.0),
      1200.0),
 )  # fmt: skip
@@ -167,14 +183,18 @@ def above(feature: Feature) -> Usual:
     words, rect = words_of(feature.name), feature.rect
     low = _worked_at(feature.name) or feature.kind == "radiator" or rect.y1 < LOW_THING
     room = ABOVE_COOKER if words & COOKERS else ABOVE_WORK if low else ABOVE
+    room = replace(room, least=CLOSE_ABOVE, far_least=CLOSE_ABOVE) if rect.y1 >= HIGH_THING and not low else room
     return replace(room, least=0.0) if rect.height < LEDGE else room
 
+
+HIGH_THING, CLOSE_ABOVE = 1000.0, 25.0
+"""mm that a mantelpiece, a piano or a chest is high, right above which frames hang, and how near.  Our own."""
 
 LOW_THING, LEDGE = 550.0, 80.0
 """mm that a bench without a back is high, or a chest, well above which frames hang, where people look; and that a shelf
 is thick on which pictures stand.  Our own, no source."""
 
-SWITCH_BOTTOM, OUTLET_BOTTOM = Usual(600.0, 1700.0, 300.0, 2200.0), Usual(30.0, 1500.0, 0.0, 2300.0)
+SWITCH_BOTTOM, OUTLET_BOTTOM = Usual(600.0, 1700.0, 300.0, 1800.0), Usual(30.0, 1500.0, 0.0, 2000.0)
 """Above the floor.  UK 450 to 1200 mm to the middle (Approved Document M, from memory); US switches at about 48 in."""
 
 RADIATOR_BOTTOM = Usual(0.0, 1000.0, 0.0, 1100.0)

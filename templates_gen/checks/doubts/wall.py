@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.base.record import replace
-from templates_gen.base.units import INCH, show
+from templates_gen.base.units import INCH, exact, show
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, unusual, written
 from templates_gen.job.model import Job, Studs, Wall
@@ -16,21 +16,30 @@ def wall_doubts(job: Job) -> Iterator[Doubt]:
     """What is doubtful about the wall itself."""
     wall, known = job.wall, written(job)
     high = usual.STAIR_WALL_HEIGHT if wall.stairs else usual.WALL_HEIGHT
-    if any(each.kind in FULL_HEIGHT for each in wall.features):
+    high = replace(high, figures=not USUAL_FIGURES[0] <= wall.height <= USUAL_FIGURES[1])
+    full = any(each.kind in FULL_HEIGHT for each in wall.features)
+    if full:
         high = replace(high, far_least=max(high.far_least, LEAST_ROOM))
     if not wall.outline:
         room, wide = _least_width(job), usual.GALLERY_WIDTH if _spread(job) else usual.WALL_WIDTH
+        if job.group.arrangement == "column" or len(job.frames) == 1:
+            wide = replace(wide, least=usual.PIER)
         yield from unusual("doubtful-wall", "wall, width", wall.width, wide, known, "a wall", needed=room)
-        yield from unusual("doubtful-wall", "wall, height", wall.height, high, known, "a wall's height")
+        if full or not usual.low_wall(job):
+            yield from unusual("doubtful-wall", "wall, height", wall.height, high, known, "a wall's height")
     yield from unusual("doubtful-wall", "wall, clear", wall.clear, usual.CLEAR, known, "the room along its edges")
     if wall.board is not None:
         yield from unusual("doubtful-board", "wall, board", wall.board, usual.BOARD, known, "board or plaster")
+    yield from _outline(wall, known)
     if wall.studs is not None:
         yield from _studs(wall.studs, wall, known)
     if wall.stairs is not None:
         yield from _stairs(wall.stairs, wall, known)
     yield from _built(job)
 
+
+USUAL_FIGURES = 2000.0, 6000.0
+"""mm between which the figures of a wall's height did not change places: halls are so high.  Our own, no source."""
 
 FULL_HEIGHT, LEAST_ROOM = ("switch", "door", "window", "thermostat"), 1900.0
 """What is in rooms that one stands in, and mm that these are high at least.  Our own, no source."""
@@ -51,6 +60,26 @@ def _least_width(job: Job) -> float:
     spots = [spot.x for _, spot in job.group.spots]
     placed = max(spots) - min(spots) if spots else 0.0
     return max((across, placed, *widths, *(each.rect.x1 for each in job.wall.features)))
+
+
+def _outline(wall: Wall, known: Written) -> Iterator[Doubt]:
+    """A corner of an outline whose decimal point is out of place, or a figure lost: ten times as much is another's."""
+    heights = [y for _, y in wall.outline]
+    for at, (_, up) in enumerate(wall.outline, 1):
+        others = [*heights[: at - 1], *heights[at:]]
+        lost = up > 0 and any(abs(10 * up - each) < SAME_CORNER for each in others)
+        if lost or up > max(HALL, TOWER * max(others)):
+            meant = up * 10 if lost else up / 10
+            yield Doubt(
+                rule="doubtful-wall", place=f"wall, outline, corner {at}", shown=f"{show(up, known.unit)} up",
+                uses=("wall, outline",), why=f"where other corners are up to {show(max(others), known.unit)} up",
+                ask=f"Is a figure missing, or one too many? Is it {show(meant, known.unit)}?",
+            )  # fmt: skip
+
+
+SAME_CORNER, HALL, TOWER = 1.0, 4000.0, 2.2
+"""mm that two corners are of one height; mm that no corner of a room is up, if so many times higher than all others.
+Our own, no source."""
 
 
 def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
@@ -115,6 +144,13 @@ def _stairs(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
         yield from unusual("doubtful-stairs", f"{where}, run", run, usual.RUN, known, "the run of a step")
         yield from unusual("doubtful-stairs", f"{where}, rise", rise, usual.RISE, known, "the rise of a step")
         yield from _nosing(stairs, rise, known)
+        if rise > STEEP * run and usual.RUN.holds(rise) and usual.RISE.holds(run):
+            yield Doubt(
+                rule="doubtful-stairs", place=f"{where}, run", shown=show(run, known.unit), uses=(f"{where}, rise",),
+                why=f"but the rise is {show(rise, known.unit)}, as steep as hardly any stair",
+                ask="Did run and rise change places?",
+                meant=((f"{where}, run", exact(rise, known.unit)), (f"{where}, rise", exact(run, known.unit))),
+            )  # fmt: skip
     pitch = stairs.pitch
     ramp = run is None and stairs.y < usual.RISE.far_least and usual.RAMP[0] <= pitch <= usual.RAMP[1]
     ladder = run is None and usual.PITCH[1] < pitch <= usual.LADDER
@@ -131,6 +167,9 @@ def _stairs(stairs: Stairs, wall: Wall, known: Written) -> Iterator[Doubt]:
     if not ramp:  # which goes on along other walls
         yield from _flight(stairs, wall, known)
 
+
+STEEP = 1.25
+"""So many times its run is the rise of a step in hardly any stair, however steep.  Our own, no source."""
 
 NOSING_SLACK = 0.2
 """Of a rise that a nosing may be off a whole number of rises above the floor.  Our own, no source."""

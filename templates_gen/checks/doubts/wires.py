@@ -12,19 +12,23 @@ from templates_gen.checks.wire import LEAST_PAIR
 from templates_gen.job.hangers import WIRE
 from templates_gen.job.model import Frame, Job
 
-APART, SEPARATION, RING_DEPTH = (0.12, 0.72), 0.35, (0.06, 0.55)
+APART, SEPARATION, RING_DEPTH = (0.12, 0.72), 0.68, (0.06, 0.55)
 """Of the width that two fixings, and two rings, are apart; of the height that rings lie down.  Our own, no source."""
 
 MOST_AT_TWO = 0.45
 """Of the height, the most that a wire's drop is on two fixings.  Our own, no source."""
 
-DEEPEST, AS_DEEP = 0.45, 1.1
-"""Of the height, how deep several wires may hang, and so many times more or less than each other.  Our own."""
+DEEPEST, AS_DEEP, HALFWAY = 0.45, 1.1, 0.52
+"""Of the height, how deep several wires may hang, and so many times more or less than each other; and how deep two
+rings are on a mirror that they were put on halfway down.  Our own."""
 
 
 def as_deep(frame: Frame, drop: float, job: Job) -> bool:
-    """True for a deep wire where another is as deep, unless both are in inches that could be centimetres."""
+    """True for a deep wire where another is as deep, and for two rings, unless both are in inches that could be cm."""
     most, share = frame.hanger.traits.usual_drop[1], drop / frame.height
+    alike = [each for each in (frame.hanger.drop_left, frame.hanger.drop_right) if each is not None]
+    if len(alike) == 2 and most < share <= HALFWAY:
+        return max(alike) <= HALFWAY * frame.height and not (job.unit == "in" and all(map(in_tenths_of_inches, alike)))
     if not frame.hanger.traits.on_wire or not most < share <= DEEPEST:
         return False
     others = [other for other in job.frames if other is not frame and other.hanger.traits.on_wire]
