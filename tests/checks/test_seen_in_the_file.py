@@ -234,7 +234,10 @@ def test_the_figures_of_all_others_in_another_unit():
     assert doubted("in", INCHES, prints_) == set()
     assert meant("in", INCHES, [prints_[0] | {"width": "43 in"}, *prints_[1:]])["frame A, width"] == "43 cm"
     assert doubted("in", INCHES, [prints_[0] | {"width": "17 in"}, *prints_[1:]]) == set()  # 43 cm
-    assert doubted("in", INCHES, [prints_[0] | {"width": "17 in"}, prints_[1]]) == set()
+    sizes = [(8, 10), (16, 20), (24, 36)]
+    inches = [{"width": wide, "height": high, "drop": high / 8} for wide, high in sizes]
+    metric = {"width": "20.3 cm", "height": "25.4 cm", "drop": "3.2 cm"}
+    assert doubted("in", INCHES | {"width": 190}, [*inches, metric]) == set()  # 20.3 is no other's figure
 
 
 def test_a_unit_that_was_written_where_the_number_is_usual_without_it():

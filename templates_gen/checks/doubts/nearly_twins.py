@@ -109,19 +109,19 @@ OF_GRID = 1.5
 
 
 def _figures_alike(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    """A length with the figures that all others have, but another unit written beside it."""
+    """A length with the figures that its twins have, but the only one with another unit written beside it."""
     for name in (*SIDES, "drop"):
-        place = frame_place(frame.id, name)
+        place, mm = frame_place(frame.id, name), getattr(frame, name)
         unit, theirs = known.unit_of(place), {known.unit_of(frame_place(each.id, name)) for each in others.frames}
-        lengths = [length for each in (frame, *others.frames) if (length := getattr(each, name))]
-        if len(theirs) > 1 or unit in theirs or len(lengths) <= max(ALIKE, len(others.frames)):
+        if not mm or len(theirs) > 1 or unit in theirs:
             continue
         (other,) = theirs
-        meant = lengths[0] / MM[unit] * MM[other]
-        if near(meant, lengths[1:], KEPT if name == "drop" else 1.0 + FIGURE / meant):
+        meant = mm / MM[unit] * MM[other]
+        room = KEPT if name == "drop" else 1.0 + FIGURE / meant
+        if sum(near(meant, (getattr(each, name) or mm,), room) for each in others.frames) >= ALIKE:
             yield Doubt(
                 rule="doubtful-size" if name != "drop" else "doubtful-drop", place=place,
-                shown=show(lengths[0], known.unit), about=(frame.id,),
+                shown=show(mm, known.unit), about=(frame.id,),
                 why=f"in {unit}, with the figures that others have in {other}",
                 ask=f"Is it in {other}? Then it is {show(meant, known.unit)}.", meant=((place, exact(meant, other)),),
             )  # fmt: skip

@@ -112,7 +112,7 @@ def _swapped(drop: float, others: Sequence[float], unit: str) -> Reading | None:
     number = f"{drop / MM[unit]:.4g}"
     figures = number.replace(".", "")
     agree = max(others) - min(others) <= AGREE
-    if len(figures) != 2 or not figures.isdigit() or not agree or _away(drop, others) <= SWAPPED:
+    if len(figures) != 2 or not figures.isdigit() or figures[1] == "0" or not agree or _away(drop, others) <= SWAPPED:
         return None
     meant = float(number.translate(str.maketrans(figures, figures[::-1]))) * MM[unit]
     near = min(others) - NEAR <= meant <= max(others) + NEAR
