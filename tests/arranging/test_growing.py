@@ -8,12 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from templates_gen.arranging.search.boxes import Box, Gaps, around
-from templates_gen.arranging.search.computed import pile_of
 from templates_gen.arranging.search.growing import Manner, best_place, grown
 from templates_gen.arranging.search.improving import Found, hung, improved
 from templates_gen.arranging.search.mirrored import Mirrored, mirrored, twins
 from templates_gen.arranging.search.sliding import slid, slips
-from templates_gen.arranging.search.task import Task
+from templates_gen.arranging.search.task import Task, pile_of
 from templates_gen.base.geometry import Rect
 from templates_gen.job.model import Feature, Group, Height, Wall
 from templates_gen.job.wishes import Wishes

@@ -10,11 +10,10 @@ from hypothesis import strategies as st
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.arranging.search import salon as searching
 from templates_gen.arranging.search.boxes import Box, around
-from templates_gen.arranging.search.computed import pile_of
 from templates_gen.arranging.search.ground import boxed
 from templates_gen.arranging.search.regret import unmet
 from templates_gen.arranging.search.salon import plain_arrangements, salon, search
-from templates_gen.arranging.search.task import Task
+from templates_gen.arranging.search.task import Task, pile_of
 from templates_gen.arranging.search.watch import unwatched
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect

@@ -14,11 +14,10 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.arranging.search.computed import pile_of
 from templates_gen.arranging.search.ground import boxed
 from templates_gen.arranging.search.looks import Looks, looks
 from templates_gen.arranging.search.salon import plain_arrangements
-from templates_gen.arranging.search.task import Task
+from templates_gen.arranging.search.task import Task, pile_of
 from templates_gen.job.model import Group, Height, Job, Wall
 from tests.arranging.test_salon import found, pile
 from tests.jobs import frame, job

@@ -26,7 +26,7 @@ PHASES = {
     "frame_scales": "documents.sheets.sheet_marks",
     "frame_form": "documents.sheets.wall_marks",
     "first_pages": "documents.instructions.first_pages",
-    "arranged": "arranging.search.computed",
+    "arranged": "arranging.search.salon",
 }
 """The functions that are counted, and where they are at home."""
 

@@ -11,7 +11,6 @@ from templates_gen.base.geometry import Rect
 from templates_gen.checks.cables.edges import edge_pieces
 from templates_gen.job.model import Wall
 from templates_gen.job.paper_sizes import SIZES
-from templates_gen.tiling.bits import marks_bits
 from templates_gen.tiling.branches import near_misses
 from templates_gen.tiling.covered import covered, cross_points, uncut_clearance
 from templates_gen.tiling.laid import Laid
@@ -19,6 +18,7 @@ from templates_gen.tiling.large_pages import comes_off_a_roll
 from templates_gen.tiling.page import page_of
 from templates_gen.tiling.parting import lighter
 from templates_gen.tiling.patches import Ground, Patch, Wanted
+from templates_gen.tiling.quickest import marks_bits
 from templates_gen.tiling.registering import end_marks
 from templates_gen.tiling.regrowing import Growing
 from templates_gen.tiling.rulers import rulers

@@ -8,13 +8,13 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from templates_gen.arranging.search.boxes import Box, around
-from templates_gen.arranging.search.free_wall import FreeWall
+from templates_gen.arranging.search.free_wall import FreeWall, free_wall
 from templates_gen.arranging.search.ground import Ground
 from templates_gen.arranging.search.growing import Pull
 from templates_gen.arranging.search.looks import cost
 from templates_gen.arranging.search.regret import IN_LINE, TOGETHER, regret
 from templates_gen.base.geometry import Rect, Size, bounds
-from templates_gen.job.model import Group
+from templates_gen.job.model import Group, Job
 from templates_gen.job.wishes import Wishes
 
 WISH_WEIGHT, LOW_WEIGHT = 3.0, 0.25
@@ -25,6 +25,10 @@ OFF_WEIGHT = 1.5
 
 PULL = 2.0
 """What a wish counts for when a frame is set.  Our own design, no source."""
+
+
+MASS_PER_AREA = 1e-5
+"""kg per mm² (10 kg/m²) of a frame whose weight is not known, to compare with those that are.  Our own design."""
 
 
 class Pile(NamedTuple):
@@ -137,3 +141,18 @@ def _neighbours(wishes: Wishes, number: Mapping[str, int]) -> dict[int, list[int
                 found.setdefault(number[one], []).append(number[two])
                 found.setdefault(number[two], []).append(number[one])
     return found
+
+
+def pile_of(job: Job, group: Group, centre: float, height: float) -> Pile:
+    """What there is to arrange for a job, with this group's gaps and wishes, about an upright line at x = `centre`, its
+    middle or the edge that the group says at this height (wall mm)."""
+    room = free_wall(job.wall, group.gap_across, group.gap_down)
+    pins = group.wishes.pins if group.wishes else ()
+    sizes = {frame.id: (frame.width, frame.height) for frame in job.frames}
+    pinned = {name: Rect.about(centre + x, height + y, *sizes[name]) for name, x, y in pins}
+    loose = tuple(name for name in sizes if name not in pinned)
+    masses = {
+        frame.id: frame.weight if frame.weight is not None else frame.width * frame.height * MASS_PER_AREA
+        for frame in job.frames
+    }
+    return Pile(loose, tuple(sizes[name] for name in loose), group, room, centre, height, pinned, masses)
