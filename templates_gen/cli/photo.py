@@ -84,7 +84,7 @@ def taped(
     pictures = [read_photo(path) for path in photos]
     found = read_taped(pictures, on_sheets)
     if output is not None:
-        write_result(output, marked(pictures[0], 0, found, on_sheets, ending), force)
+        write_result(output, marked(pictures[0], found, on_sheets, ending), force)
         click.echo(f"{output}: the photograph with the joins marked", err=True)
     if shape == "json":
         click.echo(as_json(as_data(found)))

@@ -55,7 +55,7 @@ def taped(opened: Opened, asked: Asked) -> dict[str, Any]:
     if not photos:
         raise InputError("", "the page sent no photograph", "load the page again")
     found = read_taped(photos, marks)
-    opened.shown["taped"] = marked(photos[0], 0, found, marks, "jpg")
+    opened.shown["taped"] = marked(photos[0], found, marks, "jpg")
     said = [{"level": one.level, "text": one.text} for one in sentences(found, marks.scaled)]
     lines = [line.strip() for line in table(found)]
     return {"picture": "taped", "said": [*_plain([heading(found, marks)]), *said], "table": lines}

@@ -17,19 +17,19 @@ WIDTH, LETTERS = 1 / 900, 1 / 90
 """Of a thin line and of letters, as shares of the picture's longer side.  Our own design, no source."""
 
 
-def marked(photo: Photo, at: int, taped: Taped, papers: Papers, ending: str) -> bytes:
-    """The bytes of the photograph, the one of this number, with the joins and nails marked."""
+def marked(photo: Photo, taped: Taped, papers: Papers, ending: str) -> bytes:
+    """The bytes of the first photograph that was read, with the joins and nails marked."""
     pixels = photo.colours()
     bad, doubtful = bad_joins(taped), doubtful_joins(taped)
     thin, high = max(1, round(max(photo.size) * WIDTH)), max(photo.size) * LETTERS
     lines = {(join.over, join.under): join.line for join in papers.joins}
     for nail in papers.nails:
         if nail.sheet in taped.fit.scene.sheets:
-            (x, y), *_ = _seen(taped.fit, at, papers, nail.sheet, [(nail.x, nail.y)])
+            (x, y), *_ = _seen(taped.fit, papers, nail.sheet, [(nail.x, nail.y)])
             _cross(pixels, (x, y), high / 2, thin)
     for join in sorted(taped.joins, key=bad.__contains__):
         x0, y0, x1, y1 = lines[join.over, join.under]
-        ends = _seen(taped.fit, at, papers, join.under, [(x0, y0), (x1, y1)])
+        ends = _seen(taped.fit, papers, join.under, [(x0, y0), (x1, y1)])
         colour, wide = (WRONG, 4) if join in bad else (DOUBTFUL, 2) if join in doubtful else (RIGHT, 1)
         draw_line(pixels, [(float(x), float(y)) for x, y in ends], colour, wide * thin)
         if join in bad:
@@ -41,10 +41,10 @@ def _words(join: Joined) -> str:
     return f"{join.under}+{join.over}: {join.off:.1f} mm"
 
 
-def _seen(fit: Fit, at: int, papers: Papers, sheet: str, points: list[tuple[float, float]]) -> Array:
+def _seen(fit: Fit, papers: Papers, sheet: str, points: list[tuple[float, float]]) -> Array:
     """Where points of a sheet are on the picture."""
     _, middles, centre = printed_tags(papers)
-    return predicted(fit, at, sheet, np.array(points), middles[sheet], centre)
+    return predicted(fit, 0, sheet, np.array(points), middles[sheet], centre)
 
 
 def _cross(pixels: Array, at: tuple[float, float], arm: float, width: int, colour: Colour = NAIL) -> None:

@@ -227,7 +227,7 @@ def test_the_joins_are_marked_where_they_are_on_the_photograph():
     """Only where lines and letters go is the picture another; bad joins are red."""
     _, photos, found = flat()
     photo = Photo("wall.jpg", as_file(photos[0].grey, "PNG"), photos[0].grey)
-    seen = cv2.imdecode(np.frombuffer(marked(photo, 0, found, printed("ferns")[1], "png"), np.uint8), cv2.IMREAD_COLOR)
+    seen = cv2.imdecode(np.frombuffer(marked(photo, found, printed("ferns")[1], "png"), np.uint8), cv2.IMREAD_COLOR)
     changed = np.abs(seen.astype(int) - photos[0].grey[..., None]).max(2) > 40
     assert 0.001 < changed.mean() < 0.05
     red = (seen[..., 2] > 150) & (seen[..., 0] < 90) & (seen[..., 1] < 90)

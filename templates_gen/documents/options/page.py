@@ -107,7 +107,7 @@ def _shown(options: Sequence[Option], layout: Layout, lettering: Lettering) -> S
 def layout_of(options: Sequence[Option], paper: Paper, foot: int = 0) -> Layout:
     """The largest usual scale at which all pictures of the wall fit on one page over so many lines at its foot,
     whichever way it lies."""
-    whole, usual = extent(options[0].plan), scales(options[0].plan.job.unit)
+    whole, usual = extent(options[0].plan.job, options[0].plan), scales(options[0].plan.job.unit)
     best: tuple[int, PaperPage, tuple[Rect, ...]] | None = None
     for turned in (True, False):
         page = page_of(paper, turned)
@@ -157,7 +157,7 @@ def _option_items(
 
 def _view(plan: Plan, cell: Rect, layout: Layout) -> View:
     """The wall in the upper part of a cell, at the left."""
-    whole, scale = extent(plan), layout.scale
+    whole, scale = extent(plan.job, plan), layout.scale
     x0, y0 = cell.x0 - whole.x0 / scale, cell.y1 - whole.y1 / scale
     return View(layout.page, scale, x0, y0, Band((), False), cell)
 

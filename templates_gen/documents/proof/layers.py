@@ -14,12 +14,12 @@ from templates_gen.documents.proof.figure import WORDS, figure
 from templates_gen.documents.proof.frames import frame_items, labels, picture_items
 from templates_gen.documents.proof.titles import band_items, band_of
 from templates_gen.documents.proof.treads import stair_items
-from templates_gen.documents.proof.view import View, proof_view
+from templates_gen.documents.proof.view import View, proof_view, wall_items
 from templates_gen.documents.proof.zones import clear_of, legend, nail_items, zone_items
-from templates_gen.drawing.items import POINT, Form, Item, Line, Page, Pixels, Polygon, Template, Text, Use
+from templates_gen.drawing.items import POINT, Form, Item, Line, Page, Pixels, Template, Text, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
-from templates_gen.drawing.sizes import H18, HEAVY, MEDIUM
+from templates_gen.drawing.sizes import H18
 
 FLOOR = 4.0
 """mm that the floor line goes on beyond the wall.  Our own design, no source."""
@@ -82,7 +82,7 @@ def _layers(
     others = [(feature, rect) for feature, rect in features if feature.kind != "furniture"]
     return {
         "lines": lines,
-        "wall": tuple(_wall(plan, view)),
+        "wall": tuple(wall_items(plan.job.wall, view, FLOOR)),
         "stairs": tuple(stair_items(plan.job.wall, view)),
         "features": _all(outline(*item) for item in others),
         "furniture": _all(outline(*item) for item in furniture),
@@ -104,16 +104,6 @@ def _all(parts: Iterable[Iterable[Item]]) -> tuple[Item, ...]:
 def _about(line: Line) -> Rect:
     (x0, x1), (y0, y1) = sorted((line.x0, line.x1)), sorted((line.y0, line.y1))
     return Rect(x0, y0, x1, y1).grown(OFF_LINE)
-
-
-def _wall(plan: Plan, view: View) -> Iterable[Item]:
-    """The wall's outline, and the floor as a heavy line."""
-    wall = plan.job.wall
-    points = tuple(view.point(x, y) for x, y in wall.outline or wall.rect.corners)
-    yield Polygon(points, MEDIUM, False)
-    floor = view.rect(wall.rect)
-    y = floor.y0 - HEAVY / 2
-    yield Line(floor.x0 - FLOOR, y, floor.x1 + FLOOR, y, HEAVY)
 
 
 def _figure_label(plan: Plan, person: Rect, room: Room, lettering: Lettering) -> tuple[Text, ...]:

@@ -7,17 +7,17 @@ from itertools import chain
 from pathlib import Path
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.geometry import Rect, bounds
+from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.documents.proof.features import outline
 from templates_gen.documents.proof.figure import figure
 from templates_gen.documents.proof.frames import MAT, frame_items, opening, window
 from templates_gen.documents.proof.treads import stair_items
-from templates_gen.documents.proof.view import Band, View
+from templates_gen.documents.proof.view import Band, View, extent, wall_items
 from templates_gen.documents.proof.zones import zone_items
-from templates_gen.drawing.items import Item, Line, Polygon
+from templates_gen.drawing.items import Item, Polygon
 from templates_gen.drawing.shapes import box
-from templates_gen.drawing.sizes import HAIR, HEAVY, MEDIUM
+from templates_gen.drawing.sizes import HAIR
 from templates_gen.drawing.svg import markup
 from templates_gen.job.model import Job
 from templates_gen.job.paper_sizes import first_paper
@@ -55,12 +55,12 @@ class Screen(Record, frozen=True):
 
 def zones_on_screen(plan: Plan) -> str:
     """Where cables may run, to be laid over the wall of `on_screen`."""
-    return markup(zone_items(plan, _view(plan.job, _whole(plan.job, plan))))
+    return markup(zone_items(plan, _view(plan.job, extent(plan.job, plan))))
 
 
 def on_screen(job: Job, plan: Plan | None) -> Screen:
     """The wall of a job with its frames, or bare where their places are not known yet."""
-    wall, whole = job.wall, _whole(job, plan)
+    wall, whole = job.wall, extent(job, plan)
     view = _view(job, whole)
     shown = view.rect(whole).grown(AIR)
     figured = figure(plan, view)[1] if plan else ()
@@ -73,11 +73,6 @@ def on_screen(job: Job, plan: Plan | None) -> Screen:
     )  # fmt: skip
 
 
-def _whole(job: Job, plan: Plan | None) -> Rect:
-    wall = job.wall
-    return bounds([wall.rect, *(feature.rect for feature in wall.features), *([plan.group] if plan else [])])
-
-
 def _view(job: Job, whole: Rect) -> View:
     page, scale = page_of(first_paper(job.paper, job.unit), False), max(1, round(max(whole.width, whole.height) / WIDE))
     return View(page, scale, 0.0, 0.0, Band((), False), Rect(0.0, 0.0, 0.0, 0.0))
@@ -87,9 +82,7 @@ def _wall(job: Job, view: View) -> Iterable[Item]:
     wall = job.wall
     points = tuple(view.point(x, y) for x, y in wall.outline or wall.rect.corners)
     yield Polygon(points, 0.0, True, 1.0)
-    yield Polygon(points, MEDIUM, False)
-    floor = view.rect(wall.rect)
-    yield Line(floor.x0 - AIR / 2, -HEAVY / 2, floor.x1 + AIR / 2, -HEAVY / 2, HEAVY)
+    yield from wall_items(wall, view, AIR / 2)
 
 
 def _frame(hung: Hung, view: View) -> Part:

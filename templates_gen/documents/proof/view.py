@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record
 from templates_gen.drawing.flow import LEADING
-from templates_gen.drawing.sizes import H18
+from templates_gen.drawing.items import Item, Line, Polygon
+from templates_gen.drawing.sizes import H18, HEAVY, MEDIUM
+from templates_gen.job.model import Job, Wall
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.tiling.page import Page, page_of
 
@@ -84,7 +86,7 @@ def proof_view(plan: Plan, band_in: Callable[[float], Band]) -> View:
     `band_in` gives the band for a page that has room so wide (mm).  The page lies whichever way lets the wall be
     larger, else as the wall does.  Raises InputError for paper that no scale makes the wall fit on.
     """
-    whole, paper = extent(plan), first_paper(plan.job.paper, plan.job.unit)
+    whole, paper = extent(plan.job, plan), first_paper(plan.job.paper, plan.job.unit)
     pages = [page_of(paper, turned) for turned in (False, True)]
     if (whole.width > whole.height) != (paper.width > paper.height):
         pages.reverse()
@@ -100,10 +102,18 @@ def proof_view(plan: Plan, band_in: Callable[[float], Band]) -> View:
     return View(page, scale, x0, y0, band, Rect(area.x0, area.y0, area.x1, foot))
 
 
-def extent(plan: Plan) -> Rect:
+def extent(job: Job, plan: Plan | None) -> Rect:
     """The wall, and what reaches beyond it (wall mm)."""
-    wall = plan.job.wall
-    return bounds([wall.rect, plan.group, *(feature.rect for feature in wall.features)])
+    features = (feature.rect for feature in job.wall.features)
+    return bounds([job.wall.rect, *features, *([plan.group] if plan else [])])
+
+
+def wall_items(wall: Wall, view: View, beyond: float) -> Iterator[Item]:
+    """The wall's outline, and the floor as a heavy line that goes on so far beyond it (mm)."""
+    yield Polygon(tuple(view.point(x, y) for x, y in wall.outline or wall.rect.corners), MEDIUM, False)
+    floor = view.rect(wall.rect)
+    y = floor.y0 - HEAVY / 2
+    yield Line(floor.x0 - beyond, y, floor.x1 + beyond, y, HEAVY)
 
 
 def _fits(whole: Rect, scale: int, page: Page, band: Band) -> bool:
