@@ -100,10 +100,9 @@ def parse_mass(value: object) -> float:
 
 def _signed(text: str, unit: str) -> float:
     plain = text.translate(_PLAIN).strip()
-    negative = plain.startswith("-")
     parts = _quantities(plain[1:] if plain.startswith(("-", "+")) else plain, UNIT_WORDS, unit, LENGTH_EXAMPLE)
     total = sum(amount * MM[name] for amount, name in parts)
-    return -total if negative else total
+    return -total if plain.startswith("-") else total
 
 
 def _quantities(text: str, words: dict[str, str], bare: str, example: str) -> list[tuple[float, str]]:
@@ -190,6 +189,11 @@ def show(mm: float, unit: str) -> str:
     whole = math.floor(abs(mm) + 0.5)
     sign = "-" if mm < 0 and whole else ""
     return f"{sign}{whole / 10:.1f} cm" if unit == "cm" else f"{sign}{whole} mm"
+
+
+def show_size(width: float, height: float, unit: str) -> str:
+    """Width and height as someone measures them."""
+    return f"{show(width, unit)} × {show(height, unit)}"
 
 
 def as_found(mm: float) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import exceeds
-from templates_gen.base.units import show, show_both
+from templates_gen.base.units import show_both, show_size
 from templates_gen.base.words import some
 from templates_gen.checks.finding import NOTE, WARN, Finding
 from templates_gen.checks.sentences import listed, same_words
@@ -28,9 +28,9 @@ def _differs(frame: Frame, unit: str) -> str:
     built = frame.worked_out
     if built is None or not exceeds(_off(frame, built), SIZE_SLACK):
         return ""
-    given = _size((frame.width, frame.height), unit)
+    given = show_size(frame.width, frame.height, unit)
     return (
-        f"given as {given}, but print, mat and moulding come to {_size(built, unit)}: up to "
+        f"given as {given}, but print, mat and moulding come to {show_size(*built, unit)}: up to "
         f"{show_both(_off(frame, built), unit)} apart. The given size is used: measure it again."
     )
 
@@ -51,10 +51,6 @@ def _measured_otherwise(plan: Plan) -> Iterator[Finding]:
 
 def _off(frame: Frame, built: tuple[float, float]) -> float:
     return max(abs(frame.width - built[0]), abs(frame.height - built[1]))
-
-
-def _size(size: tuple[float, float], unit: str) -> str:
-    return f"{show(size[0], unit)} × {show(size[1], unit)}"
 
 
 def _weight_estimated(plan: Plan) -> Iterator[Finding]:

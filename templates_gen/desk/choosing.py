@@ -7,7 +7,7 @@ from typing import Any
 
 import templates_gen as tg
 from templates_gen.base.errors import InputError
-from templates_gen.base.units import show
+from templates_gen.base.units import show_size
 from templates_gen.desk.telling import screen, words
 from templates_gen.documents.options.choices import Option, in_all, options
 from templates_gen.documents.proof.on_screen import on_screen
@@ -62,7 +62,7 @@ def _told(option: Option, common: frozenset[str]) -> dict[str, Any]:
     found = dict.fromkeys(finding.text for finding in option.findings if finding.rule not in common)
     return {
         "number": option.number, "kind": option.kind, "sheets": sheets, "found": list(found),
-        "size": f"{show(plan.group.width, unit)} × {show(plan.group.height, unit)}",
+        "size": show_size(plan.group.width, plan.group.height, unit),
         "middles": {hung.frame.id: [hung.rect.cx, hung.rect.cy] for hung in plan.frames},
         "screen": screen(on_screen(plan.job, plan)),
     }  # fmt: skip

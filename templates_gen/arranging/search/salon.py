@@ -25,9 +25,8 @@ from templates_gen.arranging.search.sliding import MOST as MOST_SLIDES
 from templates_gen.arranging.search.sliding import slid
 from templates_gen.arranging.search.stacking import CHUNK, stacked
 from templates_gen.arranging.search.stacks import Rows
-from templates_gen.arranging.search.task import Pile, Task
+from templates_gen.arranging.search.task import Pile, Task, no_room
 from templates_gen.arranging.search.watch import Watch, unwatched
-from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.job.model import Group
 
@@ -79,10 +78,7 @@ def arranged(pile: Pile, watch: Watch | None = None) -> dict[str, Rect]:
     """
     found = salon(pile, watch)
     if found is None:
-        raise InputError(
-            "group, arrangement", "no arrangement of these frames with their gaps has room on this wall",
-            "smaller gaps, fewer frames, less clear space around features, or another height or centre_on",
-        )  # fmt: skip
+        raise no_room("group, arrangement")
     return found.rects
 
 

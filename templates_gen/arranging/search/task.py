@@ -13,6 +13,7 @@ from templates_gen.arranging.search.ground import Ground
 from templates_gen.arranging.search.growing import Pull
 from templates_gen.arranging.search.looks import cost
 from templates_gen.arranging.search.regret import IN_LINE, TOGETHER, regret
+from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, Size, bounds
 from templates_gen.job.model import Group, Job
 from templates_gen.job.wishes import Wishes
@@ -156,3 +157,10 @@ def pile_of(job: Job, group: Group, centre: float, height: float) -> Pile:
         for frame in job.frames
     }
     return Pile(loose, tuple(sizes[name] for name in loose), group, room, centre, height, pinned, masses)
+
+
+def no_room(where: str) -> InputError:
+    """What is said where no arrangement was found."""
+    problem = "no arrangement of these frames with their gaps has room on this wall"
+    hint = "smaller gaps, fewer frames, less clear space around features, or another height or centre_on"
+    return InputError(where, problem, hint)

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import Record
-from templates_gen.base.units import INCH, show
+from templates_gen.base.units import INCH, show, show_size
 from templates_gen.drawing.items import POINT
 from templates_gen.job.model import Paper
 from templates_gen.tiling.page import Page, page_of
@@ -58,7 +58,7 @@ def label_sheet(
         raise InputError("--label", "found 0, expected a width and a height")
     apart = pitch or own
     if apart[0] < own[0] - TOLERANCE or apart[1] < own[1] - TOLERANCE:
-        problem = f"found {_both(apart, unit)}, expected at least the {_both(own, unit)} of a label"
+        problem = f"found {show_size(*apart, unit)}, expected at least the {show_size(*own, unit)} of a label"
         raise InputError("--pitch", problem, "it runs from one label's edge to the same edge of the next")
     page = page_of(paper, turned=False)
     margins = (2 * max(paper.margin[1], paper.margin[3]), paper.margin[0] + paper.margin[2]) if cut else (0.0, 0.0)
@@ -78,9 +78,5 @@ def label_sheet(
 def _too_large(size: Pair, first: Pair | None, paper: Paper, unit: str) -> str:
     left, top = (show(distance, unit) for distance in first or (0.0, 0.0))
     begins = f" that begins {left} from the left and {top} from the top" if first else ""
-    sheet = _both((paper.width, paper.height), unit)
-    return f"found a label of {_both(size, unit)}{begins}, which does not fit on {paper.name} paper, {sheet}"
-
-
-def _both(pair: Pair, unit: str) -> str:
-    return f"{show(pair[0], unit)} × {show(pair[1], unit)}"
+    sheet = show_size(paper.width, paper.height, unit)
+    return f"found a label of {show_size(*size, unit)}{begins}, which does not fit on {paper.name} paper, {sheet}"

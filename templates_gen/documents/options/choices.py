@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 
 from templates_gen.arranging.plan import Plan, free_pile, placed, plan_wall
+from templates_gen.arranging.search.task import no_room
 from templates_gen.arranging.search.variety import alike, variety
 from templates_gen.arranging.search.watch import Watch
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.record import Record, replace
-from templates_gen.base.units import other_unit, show
+from templates_gen.base.units import other_unit, show, show_size
 from templates_gen.checks import STOP, WARN, Finding, find
 from templates_gen.checks.furniture import under
 from templates_gen.documents.options.score_words import lean_words, plan_score
@@ -63,10 +64,7 @@ def options(job: Job, count: int, watch: Watch | None = None) -> tuple[Option, .
     own = plan_wall(job, _share(watch, 0.0, AT_FIRST if group.arrangement == "salon" else 0.0))
     found = variety(free_pile(job, free), count, _share(watch, AT_FIRST if group.arrangement == "salon" else 0.0, 1.0))
     if not found:
-        raise InputError(
-            "group", "no arrangement of these frames with their gaps has room on this wall",
-            "smaller gaps, fewer frames, less clear space around features, or another height or centre_on",
-        )  # fmt: skip
+        raise no_room("group")
     here = {hung.frame.id: hung.rect for hung in own.frames}
     others = [choice for choice in found if not alike(here, choice.rects)][: count - 1]
     return (
@@ -105,7 +103,7 @@ def client_lines(option: Option, but: Collection[str] = ()) -> tuple[str, ...]:
 
 def _size(option: Option) -> str:
     group, unit = option.plan.group, option.plan.job.unit
-    size, other = (f"{show(group.width, name)} × {show(group.height, name)}" for name in (unit, other_unit(unit)))
+    size, other = (show_size(group.width, group.height, name) for name in (unit, other_unit(unit)))
     return f"{size} ({other}), {show(group.y0, unit)} {above_floor(option.plan)}"
 
 
