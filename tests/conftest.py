@@ -11,7 +11,7 @@ import pytest
 from hypothesis import settings
 
 from templates_gen.__main__ import VALUES
-from templates_gen.arranging.search import computed, salon
+from templates_gen.arranging.search import salon
 from templates_gen.tiling import quickest
 from templates_gen.tolerance import holding
 from tests import shared
@@ -92,7 +92,7 @@ def found_once():
     The same pile gives the same places (its steps are counted, not timed), and a search takes a second or two.
     """
     known = {}
-    search = computed.salon
+    search = salon.salon
 
     def looked_up(pile, watch=None):
         key = repr((pile, salon._steps(10)))
@@ -100,9 +100,9 @@ def found_once():
             known[key] = shared.made_once(("found", key), lambda: search(pile, watch))
         return known[key]
 
-    computed.salon = looked_up
+    salon.salon = looked_up
     yield
-    computed.salon = search
+    salon.salon = search
 
 
 @pytest.fixture(scope="session", autouse=True)
