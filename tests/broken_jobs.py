@@ -45,6 +45,10 @@ FILE: dict[str, Case] = {
     "frames in single brackets": (MINIMAL.replace("[[frame]]", "[frame]"), ("frame", "double brackets")),
     "the job in double brackets": (MINIMAL.replace("[job]", "[[job]]"), ("job", "expected a table")),
     "an unknown unit": (swapped('unit = "mm"', 'unit = "ell"'), ("job, unit", "'ell'", "in, cm, mm")),
+    "a language that is none": (
+        swapped('unit = "mm"', 'unit = "mm"\nlanguage = "12 in"'),
+        ("job, language", "'12 in'", "en-GB"),
+    ),
     "a number for a title": (swapped('"Tile rubbings"', "3"), ("job, title", "found 3", "in quotes")),
 }
 
@@ -171,6 +175,10 @@ FRAME: dict[str, Case] = {
     "a fault in a type": (added('[frame_type.tile]\nwidth = "x"'), ("frame_type.tile, width", "'x'")),
     "an unknown hanger": (swapped("drop = 60", 'hanger = "wires"'), ("frame 1 (A), hanger", "'wires'", "'wire'")),
     "rings without left and right": (swapped("drop = 60", 'hanger = "rings"'), ("frame 1 (A), hanger", "'left'")),
+    "a ring beyond its side, seen from behind": (
+        swapped("drop = 60", RINGS.replace("40", "-5") + ', seen_from = "back" }'),
+        ("frame 1 (A), hanger, left", "found -5 mm", "0 or more"),
+    ),
     "sides that differ, seen from nowhere": (swapped("drop = 60", RINGS + " }"), ("frame 1 (A), hanger", "seen_from")),
     "rings seen from the side": (
         swapped("drop = 60", RINGS + ', seen_from = "side" }'),

@@ -9,6 +9,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.units import exact, parse_length
 from templates_gen.desk.arrange import arrange, moved_feature, moved_frame, placed_as
 from templates_gen.desk.fields import check_alone, typed
+from templates_gen.desk.folder import within
 from templates_gen.desk.frames import added_frames, copied_frame, pasted_frames, removed_frame, renamed_frame, taken_in
 from templates_gen.desk.messages import GoneError
 from templates_gen.desk.opened import Read, hash_of
@@ -49,6 +50,10 @@ def _set(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     for one in data["sets"]:
         place = resolved(read, one["at"])
         value = typed(place, one.get("value"))
+        if place == ("paper", "font") and value and not within(read.path.parent, str(value), "paper, font").is_file():
+            raise InputError(
+                "paper, font", f"found {value!r}, which is no file beside the job file", "copy it there first"
+            )
         if place[0] == "frame" and place[-1] == "id":
             made += renamed_frame(read, place, value)
         elif place[0] == "wall" and place[-1] == "name" and place[1] == "feature":

@@ -11,11 +11,13 @@ from templates_gen.base.errors import InputError, OutputError
 from templates_gen.base.output import check_folder, write_results
 from templates_gen.base.record import Record
 from templates_gen.base.toml import field
+from templates_gen.desk.another_wall import on_another_wall
 from templates_gen.desk.arrange import keep_places
 from templates_gen.desk.choosing import Choosing
 from templates_gen.desk.fields import typed
 from templates_gen.desk.folder import free_name, job_names, job_place
 from templates_gen.desk.opened import Opened
+from templates_gen.job.editing import edited
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.files import parse_toml
 
@@ -80,8 +82,17 @@ class Desk:
         for table, values in tables.items():
             heading = "[[frame]]" if table == "frame" else f"[{table}]"
             lines += ["", heading, *(line for name, value in values.items() for line in field(name, value))]
-        content = "\n".join([*lines[1:], ""]).encode()
-        name = free_name(self.folder, str(data.get("job.title") or "wall"))
+        return self._new("\n".join([*lines[1:], ""]), str(data.get("job.title") or "wall"))
+
+    def another_wall(self, job: str, data: Mapping[str, Any]) -> str:
+        """A job for the same frames on another wall; its name.  Raises InputError for what cannot be read."""
+        read = self.opened(job).read
+        if read is None:
+            raise InputError(job, "cannot be read as it is", "put it right first")
+        return self._new(edited(read.text, on_another_wall(read, data)), str(data.get("title") or "wall"))
+
+    def _new(self, text: str, stem: str) -> str:
+        name, content = free_name(self.folder, stem), text.encode()
         build_job(parse_toml(content, name), self.folder / name, content)
         write_results({self.folder / name: content})
         return name

@@ -53,16 +53,15 @@ def _lines(done: Cured, unit: str) -> Iterator[str]:
 
 
 def _keeps(done: Cured, unit: str) -> Iterator[dict[str, Any]]:
-    """What can be put into the job of a frame that was put right: words for it, and the values by field."""
+    """What can be put into the job of a frame that was put right: what it is, when it holds, and values by field."""
     after = afterwards(done, unit)
     if after.fixing is not None:
-        yield {"words": f"Put the new {after.fixing.kind} into the job", "fixing": fixing_table(after.fixing, unit)}
+        yield {"what": f"the new {after.fixing.kind}", "when": "", "fixing": fixing_table(after.fixing, unit)}
     same = after.on_mark == after.off_mark
-    for where, measures in (("On the mark: ", after.on_mark), ("Off the mark: ", {} if same else after.off_mark)):
+    for when, measures in (("On the mark", after.on_mark), ("Off the mark", {} if same else after.off_mark)):
         if measures:
-            words = f"put {measures_words(measures, unit)} into the job"
             values = {name: show(mm, unit) for name, mm in measures.items()}
-            yield {"words": capital(words if same else f"{where}{words}"), "measures": values}
+            yield {"what": measures_words(measures, unit), "when": "" if same else when, "measures": values}
 
 
 def cured(opened: Opened, data: Mapping[str, Any]) -> tuple[Plan, tuple[Cured, ...]]:

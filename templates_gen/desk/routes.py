@@ -130,6 +130,10 @@ def _new(desk: Desk, asked: Asked) -> Answer:
     return told({"job": desk.new(asked.data())})
 
 
+def _another_wall(desk: Desk, asked: Asked) -> Answer:
+    return told({"job": desk.another_wall(_name(asked), asked.data())})
+
+
 def _sample(desk: Desk, asked: Asked) -> Answer:
     return told({"job": desk.from_sample(str(asked.data().get("name")))})
 
@@ -151,6 +155,7 @@ ROUTES: Mapping[tuple[str, str], Answering] = {
     ("GET", "/options"): _chosen,
     ("GET", "/written"): _written,
     ("POST", "/new"): _new,
+    ("POST", "/another-wall"): _another_wall,
     ("POST", "/sample"): _sample,
     ("POST", "/from-template"): _from_template,
     ("POST", "/change"): _change,

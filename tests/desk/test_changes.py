@@ -393,6 +393,26 @@ def test_a_new_wall_is_a_job_that_can_be_read(desk):
     assert desk.brought("/new", data)["job"] == "bus-shelter-2.toml"
 
 
+def test_frames_go_on_another_wall_and_the_old_job_stays_as_it_is(desk):
+    before = desk.text
+    name = desk.brought("/another-wall", {"title": "Moss in the new flat", "width": "11'", "height": "9'"})["job"]
+    assert name == "moss-in-the-new-flat.toml" and desk.text == before
+    old, new = tg.read_job(desk.path), tg.read_job(desk.folder / name)
+    assert new.frames == old.frames and new.group.rows == old.group.rows
+    assert (new.wall.width, new.wall.height) == pytest.approx((11 * 304.8, 9 * 304.8))  # feet
+    assert new.wall.features == () and new.wall.build == "" and new.group.height.by == "centre"
+    assert "# wire pulled taut" in (desk.folder / name).read_text(encoding="utf-8")
+    assert desk.brought("/another-wall", {"title": "x", "width": "broad"}, 422)["where"] == "wall, width"
+
+
+@pytest.mark.parametrize("sample", ["kiln-tiles", "lock-keepers", "seed-drawers", "paste-papers", "tile-rubbings"])
+def test_every_arrangement_goes_on_another_wall(desk, sample):
+    job = desk.brought("/sample", {"name": sample})["job"]
+    name = desk.brought("/another-wall", {"title": "other", "width": "5 m", "height": "3 m"}, job=job)["job"]
+    assert tg.read_job(desk.folder / name).frames == tg.read_job(desk.folder / job).frames
+    assert desk.got("/state", job=name)["problem"] is None
+
+
 def test_every_sample_opens_at_the_desk(desk):
     listed = desk.got("/jobs")
     assert [one["name"] for one in listed["jobs"]] == ["moss.toml"]
@@ -426,10 +446,8 @@ def test_a_drop_that_was_measured_wrong_goes_into_the_job_once_it_is_put_right(d
     """Frame A hangs 1/2 in too low on a nail that was on its mark: it bears 2 in below its top edge, not 2 1/2."""
     before, rows = desk.text, {"A": {"left": "76", "right": "76", "left_edge": "13 left"}}
     (found,) = desk.brought("/correct", {"rows": rows})["frames"]
-    assert (
-        found["keeps"] == [{"words": "On the mark: put drop 2 in into the job", "measures": {"drop": "2 in"}}]
-        and "was the old hook on its mark? Then put into the job: drop 2 in." in found["lines"][-1]
-    )
+    assert found["keeps"] == [{"what": "drop 2 in", "when": "On the mark", "measures": {"drop": "2 in"}}]
+    assert "was the old hook on its mark? Then put into the job: drop 2 in." in found["lines"][-1]
     desk.change("put right", frame="A", **found["keeps"][0])
     assert desk.text == before.replace('drop = "2 1/2" ', 'drop = "2 in" ')
     desk.brought("/undo", {})
@@ -461,6 +479,12 @@ def test_two_measures_are_asked_for_as_people_type_them(desk, place):
     value = "14" if place[-1] == "outline" else {"nosing": "14", "up": "right", "pitch": "37"}
     told = desk.put(*place, value=value, status=422)
     assert "found '14', expected how far across and how far up, with a comma between" in told["problem"]
+
+
+def test_a_font_that_is_not_there_is_said_before_paper_is_made(desk):
+    assert desk.put("paper", "font", value="letters.ttf", status=422)["where"] == "paper, font"
+    (desk.folder / "letters.ttf").write_bytes(b"letters")
+    desk.put("paper", "font", value="letters.ttf")
 
 
 def test_examples_in_a_metric_job_are_metric(desk):

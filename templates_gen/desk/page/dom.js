@@ -16,9 +16,10 @@ export const capital = (text) => text.slice(0, 1).toUpperCase() + text.slice(1);
 export const find = (id) => document.getElementById(id);
 
 // A drawing that the server made: its text is escaped there.
-export function drawing(text) {
+export function drawing(text, label) {
   const holder = h("div", { className: "drawing" });
   holder.innerHTML = text;
+  holder.firstElementChild.setAttribute("aria-label", label);
   return holder;
 }
 
@@ -33,4 +34,21 @@ export function notice(message, { words, act } = {}) {
 export function wordsOf(error) {
   const where = error.where ? `${error.where}: ` : "";
   return `${where}${error.problem || "something went wrong"}${error.hint ? ` (${error.hint})` : ""}`.replaceAll('\\"', '"');
+}
+
+// What is wrong with what a form sent, at the input that it is about: they go by the end of where it stands.
+export function sayWrong(form, inputs, error) {
+  const old = form.querySelector(".wrong");
+  const marked = form.querySelector("[aria-invalid]");
+  old?.remove();
+  for (const name of ["aria-invalid", "aria-describedby"]) marked?.removeAttribute(name);
+  if (!error) return;
+  const name = Object.keys(inputs).find((one) => error.where?.endsWith(one));
+  const at = name && find(inputs[name]);
+  const said = h("span", { className: "wrong", role: "alert", id: `${form.id}_wrong` }, capital(wordsOf(at ? { ...error, where: "" } : error)));
+  if (!at) { form.append(said); return; }
+  at.parentElement.append(said);
+  at.setAttribute("aria-invalid", "true");
+  at.setAttribute("aria-describedby", said.id);
+  at.focus();
 }

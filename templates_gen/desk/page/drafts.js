@@ -45,10 +45,11 @@ export function told(key, words, waits = false) {
 
 // Why a value is not saved; where it stands is said only where that is another field.
 export function why(error, key) {
-  const way = key.split("/");
+  const way = key.replace(/^measure\/(.*)\/(\w+)$/, "frame/$1/hanger/$2").split("/");
   const parts = (error.where || "").split(", ").filter(Boolean);
   const here = parts.lastIndexOf(way.at(-1)) + 1;
-  const known = here || parts.every((part) => way.includes(part) || part === way.slice(0, 2).join(" "));
+  const called = [way.slice(0, 2).join(" "), `(${way[1]})`]; // "frame B", "frame 2 (B)"
+  const known = here || parts.every((part) => way.includes(part) || called.some((one) => part.endsWith(one)));
   const hint = / = /.test(error.hint) ? "" : error.hint; // how the file would have it
   const words = wordsOf({ ...error, hint, where: parts.slice(here || parts.length).join(", ") });
   return known && error.problem ? capital(words) : error.message;

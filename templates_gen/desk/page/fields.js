@@ -71,7 +71,10 @@ export function field({ key, label, help = "", value, placeholder = "", choices,
   input.addEventListener(choices ? "change" : "blur", save);
   input.addEventListener("keydown", (event) => {
     if (event.key === "Enter" && !choices && !multi) save();
-    if (event.key === "Escape" && drafts.has(key)) { input.value = input.dataset.saved; takenBack(key); }
+    if (event.key !== "Escape" || (!drafts.has(key) && input.value === input.dataset.saved)) return;
+    event.stopPropagation(); // it takes back what was typed, and closes nothing
+    input.value = input.dataset.saved;
+    takenBack(key);
   });
   return h("div", { className: "field" }, h("label", { htmlFor: id }, label), input, message,
     help ? h("p", { className: "help", id: `${id}_help` }, help) : null);

@@ -1,6 +1,6 @@
 // The walls of this folder, a new one, and samples to play with.
 import { ask, bring } from "./api.js";
-import { find, h, notice } from "./dom.js";
+import { find, h, notice, sayWrong } from "./dom.js";
 
 const open = (job) => { location.href = `/wall?${new URLSearchParams({ job })}`; };
 
@@ -24,21 +24,16 @@ function newWall() {
     if (words.name === "size") return select(id, fields.papers.map((name) => [name, name]), fields.usualPapers[unit()]);
     return h("input", { type: "text", id, placeholder: example(place), required: place[1] === "width" || place[1] === "title", autocomplete: "off" });
   };
-  const wrong = h("p", { className: "wrong", role: "alert", hidden: true });
   const make = async (event) => {
     event.preventDefault();
     const data = Object.fromEntries(NEW.map((place) => [place.join("."), find(idOf(place)).value]));
-    for (const place of NEW) find(idOf(place)).removeAttribute("aria-invalid");
     try { open((await bring("/new", data)).job); } catch (error) {
-      const place = NEW.find(([table, name]) => error.where?.endsWith(table === "frame" ? `(A), ${name}` : `${table}, ${name}`));
-      wrong.hidden = false;
-      wrong.textContent = (place ? error.problem : error.message).replaceAll('\\"', '"');
-      if (place) { find(idOf(place)).setAttribute("aria-invalid", "true"); find(idOf(place)).focus(); }
+      sayWrong(form, Object.fromEntries(NEW.map((place) => [place[0] === "frame" ? `(A), ${place[1]}` : place.join(", "), idOf(place)])), error);
     }
   };
-  const form = h("form", { className: "new", onsubmit: make }, h("h2", {}, "Begin a new wall"),
+  const form = h("form", { id: "new", className: "new", onsubmit: make }, h("h2", {}, "Begin a new wall"),
     h("div", { className: "quick" }, ...NEW.map((place) => h("label", {}, wordsFor(place).ask.replace("{id}", "A, the first"), input(place)))),
-    wrong, h("div", { className: "row" }, h("button", { type: "submit", className: "main" }, "Begin")));
+    h("div", { className: "row" }, h("button", { type: "submit", className: "main" }, "Begin")));
   form.querySelector(`#${idOf(["job", "unit"])}`).addEventListener("change", () => {
     for (const place of NEW) if (wordsFor(place).kind === "length") find(idOf(place)).placeholder = example(place);
     find(idOf(["paper", "size"])).value = fields.usualPapers[unit()];

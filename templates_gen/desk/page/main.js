@@ -1,5 +1,5 @@
 // The page of one wall: puts the drawing, the steps and the findings together.
-import { ask, bring, job, listen, load, step, store, whenChanged } from "./api.js";
+import { ask, bring, job, listen, load, settled, step, store, whenChanged } from "./api.js";
 import { find, h, notice } from "./dom.js";
 import { saveKeys, startDragging } from "./dragging.js";
 import { madeAnew } from "./fields.js";
@@ -28,6 +28,7 @@ function goTo(name) {
 
 function show(name) {
   store.step = name;
+  settled(); // what was not saved there was said there
   sessionStorage.setItem(`step ${job}`, name);
   showSteps();
   showPanel();
@@ -109,7 +110,15 @@ whenChanged((what) => {
 
 const frameStep = () => (["Measure", "After hanging"].includes(store.step) ? store.step : "Frames");
 
+// Escape closes what was opened last: what is said above, else the fold that one is in.
+function escape(target) {
+  const fold = target.closest?.("details[open]");
+  if (!find("notice").hidden) notice("");
+  else if (fold) { fold.open = false; fold.querySelector("summary").focus(); }
+}
+
 function keyboard(event) {
+  if (event.key === "Escape") escape(event.target);
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
   const key = event.key.toLowerCase();
   const typing = event.target.matches?.("input[type=text], textarea") && event.target.value !== event.target.dataset.saved;

@@ -1,6 +1,6 @@
 // The printer: chosen if it was measured, and measured once by the scale page.
 import { ask, bring, changed, job, store } from "./api.js";
-import { h, notice } from "./dom.js";
+import { h, notice, sayWrong } from "./dom.js";
 import { fold } from "./fields.js";
 import { makeButton } from "./making.js";
 
@@ -35,7 +35,7 @@ export function printerPart() {
 function recording() {
   const input = (name, words) => h("label", {}, words, h("input", { type: "text", id: `ruler_${name}`, "data-key": `printer ${name}`, "data-saved": "", autocomplete: "off" }));
   const names = ["name", ...Object.keys(known.rulers)];
-  const wrong = h("p", { className: "wrong", role: "alert", hidden: true });
+  const words = { printer: "ruler_name", ...Object.fromEntries(Object.entries(known.rulers).map(([name, said]) => [said, `ruler_${name}`])) };
   const keep = async (event) => {
     event.preventDefault();
     const data = Object.fromEntries(names.map((name) => [name, document.getElementById(`ruler_${name}`).value]));
@@ -44,8 +44,8 @@ function recording() {
       sessionStorage.setItem(key, known.name);
       for (const name of names) document.getElementById(`ruler_${name}`).value = "";
       changed("panel");
-    } catch (error) { wrong.hidden = false; wrong.textContent = error.message; }
+    } catch (error) { sayWrong(document.getElementById("ruler"), words, error); }
   };
-  return h("form", { onsubmit: keep }, h("div", { className: "quick" }, input("name", "Call the printer"), ...Object.entries(known.rulers).map(([name, words]) => input(name, words))),
-    wrong, h("div", { className: "row" }, h("button", { type: "submit", "data-focus": "keep printer" }, "Keep these")));
+  return h("form", { id: "ruler", onsubmit: keep }, h("div", { className: "quick" }, input("name", "Call the printer"), ...Object.entries(known.rulers).map(([name, words]) => input(name, words))),
+    h("div", { className: "row" }, h("button", { type: "submit", "data-focus": "keep printer" }, "Keep these")));
 }

@@ -63,17 +63,18 @@ export function afterPanel() {
 
 // What goes into the job of a frame that was put right; its readings are of before that, and go.
 function keeping(one) {
-  const keep = async ({ words, measures = {}, fixing }) => {
+  const keep = async ({ what, measures = {}, fixing }) => {
     const error = await change({ do: "put right", frame: one.id, measures, fixing });
     if (error) { notice(error.message); return; }
     one.keeps = one.keeps.filter((other) => (fixing ? other.measures : other.fixing));
-    one.kept = [...(one.kept || []), words];
+    one.kept = [...(one.kept || []), what];
     delete readings[one.id];
     sessionStorage.setItem(key, JSON.stringify(readings));
     changed("panel");
   };
-  return h("div", { role: "status" }, ...(one.kept || []).map((words) => h("p", { className: "help" }, `Done: ${words}. Undo takes it back.`)),
-    h("div", { className: "row" }, ...one.keeps.map((what) => h("button", { type: "button", "data-focus": `keep ${one.id} ${what.words}`, onclick: () => keep(what) }, what.words))));
+  const words = ({ when, what }) => capital(`${when ? `${when}: ` : ""}put ${what} into the job`);
+  return h("div", { role: "status" }, ...(one.kept || []).map((what) => h("p", { className: "help" }, `The job says now: ${what}. Undo takes it back.`)),
+    h("div", { className: "row" }, ...one.keeps.map((offer) => h("button", { type: "button", "data-focus": `keep ${one.id} ${words(offer)}`, onclick: () => keep(offer) }, words(offer)))));
 }
 
 WORK.hung = async ([file]) => { await open(file); return { said: [] }; };

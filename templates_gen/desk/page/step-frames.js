@@ -1,6 +1,6 @@
 // The frames: one by one or pasted, each with its hanger, its fixing, its picture and what it is made of.
 import { address, change, changed, store, upload } from "./api.js";
-import { h, notice } from "./dom.js";
+import { h, notice, sayWrong } from "./dom.js";
 import { choose } from "./dragging.js";
 import { allFields, asked, example, fieldAt, fold, jobField, namesOf, shownValue, together, valueAt, wordsFor } from "./fields.js";
 
@@ -24,6 +24,7 @@ const SAME = ["width", "height", "weight", "hanger"]; // what the next frame has
 // One more frame in a line; what is left empty is as for the frame before it, but for what is measured on each.
 function adding() {
   const last = store.state.frames.filter((one) => one.own !== null).at(-1);
+  const measured = last && typeof valueAt(["frame", last.id, "hanger"]) === "object"; // it has places of its own
   const inputs = NEW.map((name) => {
     const words = wordsFor("frame", name);
     const shared = { id: `new_${name}`, "data-key": `new frame ${name}`, "data-saved": "", title: words.means };
@@ -38,16 +39,14 @@ function adding() {
     event.preventDefault();
     const values = Object.fromEntries(NEW.map((name) => [name, document.getElementById(`new_${name}`).value.trim()]));
     const error = await change({ do: "add frame", values, like: last?.id });
-    wrong.hidden = !error;
-    wrong.textContent = error ? error.message : "";
+    sayWrong(document.getElementById("new"), Object.fromEntries(NEW.map((name) => [`, ${name}`, `new_${name}`])), error);
     if (error) return;
     for (const name of NEW) document.getElementById(`new_${name}`).value = "";
     document.getElementById("new_title").focus();
   };
-  const wrong = h("p", { className: "wrong", role: "alert", hidden: true });
-  return h("form", { className: "list", onsubmit: add }, h("h3", {}, "Add a frame"), h("div", { className: "quick" }, ...inputs), wrong,
+  return h("form", { id: "new", className: "list", onsubmit: add }, h("h3", {}, "Add a frame"), h("div", { className: "quick" }, ...inputs),
     h("div", { className: "row" }, h("button", { type: "submit", "data-focus": "add frame" }, "Add this frame"),
-      h("span", { className: "help" }, last ? `Enter adds it. Without a size it has that of frame ${last.id}. A width of 11 x 14 is both sides.` : "Enter adds it.")));
+      h("span", { className: "help" }, last ? `Enter adds it. Without a size it has that of frame ${last.id}. A width of 11 x 14 is both sides.${measured ? " With another size it hangs on a wire, until its own hanger is chosen and measured." : ""}` : "Enter adds it.")));
 }
 
 function pasting() {

@@ -35,7 +35,7 @@ function frameRow(one) {
 function fill(holder, one, told) {
   const head = h("h3", {}, h("button", { type: "button", className: "plain", "data-focus": `measure ${one.id}`, onclick: () => choose(`frame ${one.id}`) }, `${one.id}${one.title ? `: ${one.title}` : ""}`));
   if (one.own === null) { holder.replaceChildren(head, h("p", { className: "help" }, "It stands in a spreadsheet: fill that in, or take its frames into this job (step Frames).")); return; }
-  holder.replaceChildren(head, drawing(told.drawn), h("div", { className: "blanks" }, ...told.measures.filter((measure) => measure.name !== "width" && measure.name !== "height").map((measure) => blank(one, measure))));
+  holder.replaceChildren(head, drawing(told.drawn, `The back of frame ${one.id}, with letters for what is measured`), h("div", { className: "blanks" }, ...told.measures.filter((measure) => measure.name !== "width" && measure.name !== "height").map((measure) => blank(one, measure))));
 }
 
 function blank(one, measure) {

@@ -1,6 +1,6 @@
 // The wall and what is on it.
-import { change, store } from "./api.js";
-import { capital, h, notice } from "./dom.js";
+import { bring, change, store } from "./api.js";
+import { capital, h, notice, sayWrong } from "./dom.js";
 import { allFields, choicesOf, fold, jobField, together, valueAt, wordsFor } from "./fields.js";
 import { choose } from "./dragging.js";
 import { wallBox } from "./photographs.js";
@@ -14,7 +14,7 @@ export function wallPanel(goTo) {
     studs(), stairs(),
     fold("more wall", "More about the wall", () => allFields("wall", ["wall"], ["width", "height"])),
     fold("more job", "More about the job", () => [...allFields("job", ["job"], ["confirmed"]), confirmed()]),
-    wallBox(),
+    wallBox(), anotherWall(),
     h("div", { className: "row end" }, h("button", { type: "button", className: "main", onclick: () => goTo("Frames") }, "Next: the frames")),
   ];
 }
@@ -62,6 +62,23 @@ function stairs() {
     h("p", { className: "help" }, "Where its lowest nosing is, the way it climbs, and either one step or its pitch. Frames then climb with it: step Arrange, up a stair."),
     h("div", { className: "pair" }, ...together(["wall", "stairs"], "stairs", { names: ["nosing", "up", "run", "rise", "pitch", "steps", "clear"], needs })),
   ]);
+}
+
+// The same frames on another wall: a job of its own, and this one stays as it is.
+function anotherWall() {
+  const input = (name, words) => h("label", {}, words, h("input", { type: "text", id: `other_${name}`, "data-key": `other wall ${name}`, "data-saved": "", autocomplete: "off" }));
+  const names = ["title", "width", "height"];
+  const begin = async (event) => {
+    event.preventDefault();
+    try {
+      const made = await bring("/another-wall", Object.fromEntries(names.map((name) => [name, document.getElementById(`other_${name}`).value])));
+      location.href = `/wall?${new URLSearchParams({ job: made.job })}`;
+    } catch (error) { sayWrong(event.target, Object.fromEntries(names.map((name) => [name, `other_${name}`])), error); }
+  };
+  return fold("other wall", "The same frames on another wall", () => [
+    h("p", { className: "help" }, "This wall stays as it is. The other one is empty at first: add what is on it, then look at Arrange."),
+    h("form", { id: "other", onsubmit: begin }, h("div", { className: "quick" }, input("title", wordsFor("job", "title").ask), input("width", wordsFor("wall", "width").ask), input("height", wordsFor("wall", "height").ask)),
+      h("div", { className: "row" }, h("button", { type: "submit", "data-focus": "begin other wall" }, "Begin the other wall")))]);
 }
 
 // What was said to be right though it looks odd; taken back, it is asked about again.

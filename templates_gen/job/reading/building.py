@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 import time
 import unicodedata
 from collections.abc import Mapping, Sequence
@@ -137,7 +138,13 @@ def _job_table(raw: object) -> JobTable:
         datetime.date.fromisoformat(table.date or "2000-01-01")
     except ValueError:
         raise InputError("job, date", f"found {table.date!r}, expected a date such as 2026-03-14") from None
+    if not re.fullmatch(_LANGUAGE, table.language):
+        raise InputError("job, language", f"found {table.language!r}, expected a language's tag such as en-GB or cy")
     return table
+
+
+_LANGUAGE = r"[A-Za-z]{2,8}(-[A-Za-z0-9]{1,8})*"
+"""What a tag is made of (RFC 5646, 2.1)."""
 
 
 def _types(raw: Mapping[str, Any]) -> Mapping[str, Any]:

@@ -97,4 +97,5 @@ def _check_id(fields: object, where: str) -> None:
         or len(name) > LONGEST_ID
     ):
         found = "is missing" if name is None else f"found {name!r}"
-        raise InputError(f"{where}, id", f'{found}, expected a short name such as "A", in quotes')
+        quoted = "" if name is None or isinstance(name, str) else ", in quotes"
+        raise InputError(f"{where}, id", f'{found}, expected a short name such as "A"{quoted}')

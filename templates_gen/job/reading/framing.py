@@ -131,6 +131,7 @@ def _hanger(layers: Sequence[FrameTable | None], where: str) -> Hanger:
     a frame completes was seen from where its type says, unless it says otherwise.
     """
     values: dict[str, Any] = {"kind": WIRE.name}
+    called: dict[str, str] = {}  # what the file calls a field that is told as seen from the front
     shared = layers[0].hanger if layers[0] is not None else None
     seen = shared.seen_from if shared is not None and not isinstance(shared, str) else None
     for layer, was_measured in zip(layers, (False, False, True), strict=True):
@@ -138,7 +139,9 @@ def _hanger(layers: Sequence[FrameTable | None], where: str) -> Hanger:
             own = _front_view(layer.hanger, where, None if was_measured else seen)
             same = was_measured and own.get("kind") == values["kind"]
             values = values | own if same or "kind" not in own else own
-    _check_fields_fit(values, where)
+            behind = (own.get("seen_from") or (None if was_measured else seen)) == "back"
+            called |= {name: _MIRRORED.get(name, name) if behind else name for name in own}
+    _check_fields_fit(values, where, called)
     values.pop("seen_from", None)
     return Hanger(**values)
 
@@ -146,15 +149,15 @@ def _hanger(layers: Sequence[FrameTable | None], where: str) -> Hanger:
 _MIRRORED = {"left": "right", "right": "left", "drop_left": "drop_right", "drop_right": "drop_left"}
 
 
-def _check_fields_fit(values: Mapping[str, Any], where: str) -> None:
-    """A field that this kind of hanger cannot use is a mistake, not a decoration."""
+def _check_fields_fit(values: Mapping[str, Any], where: str, called: Mapping[str, str]) -> None:
+    """A field that this kind of hanger cannot use is a mistake, not a decoration; it is `called` as in the file."""
     kind = HANGERS[values["kind"]]
     for name in HangerTable.__struct_fields__:
         if name in values and name != "kind" and name not in kind.takes:
-            raise InputError(f"{where}, {name}", f"does not belong to a hanger of kind {kind.name!r}")
+            raise InputError(f"{where}, {called[name]}", f"does not belong to a hanger of kind {kind.name!r}")
         if name in values and isinstance(values[name], float) and values[name] < 0 and not kind.shows:
             problem = f"found {as_found(values[name])}, expected 0 or more: only plates stand out beyond a frame's edge"
-            raise InputError(f"{where}, {name}", problem)
+            raise InputError(f"{where}, {called[name]}", problem)
     if any(name not in values for name in kind.needs):
         needed = " and ".join(map(repr, kind.needs))
         raise InputError(where, f"{kind.needing} {needed}: how far each lies in from the frame's sides")

@@ -64,12 +64,13 @@ def _check_print(printed: Size | None, outside: Size, where: str) -> None:
 
 
 def _print(value: object, unit: str, where: str) -> Size | None:
+    found = value
     if isinstance(value, str):  # a spreadsheet's cell
         value = re.split(r"\s*[x×]\s*", value.strip().lower())
     if value is None:
         return None
     if not isinstance(value, (list, tuple)) or len(value) != 2:
-        raise InputError(where, f'found {value!r}, expected its width and height, such as ["8", "10"] or "8 x 10"')
+        raise InputError(where, f'found {found!r}, expected its width and height, such as ["8", "10"] or "8 x 10"')
     width, height = (float(side) if isinstance(side, float) else read_length(side, unit, where) for side in value)
     if not width or not height:
         raise InputError(where, "found 0, expected more than nothing")

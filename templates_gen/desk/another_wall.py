@@ -1,0 +1,38 @@
+"""The same frames on another wall: a new job from an open one, which stays as it is."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from templates_gen.arranging.kept import regrouped
+from templates_gen.desk.fields import typed
+from templates_gen.desk.opened import Read
+from templates_gen.job.changes import Change
+
+
+def on_another_wall(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
+    """What makes a job one for a wall of this width and height with nothing on it yet, of which nothing else is known.
+
+    Frames, paper and arrangement stay, but for what was on, above or around something of the old wall.
+    """
+    sides = {name: typed(("wall", name), str(data.get(name) or "")) for name in ("width", "height")}
+    wall = read.raw.get("wall", {})
+    features = [Change(("wall", "feature", number), None) for number in reversed(range(len(wall.get("feature", []))))]
+    gone = [Change(("wall", name), None) for name in wall if name not in ("feature", *sides)]
+    titled = Change(("job", "title"), typed(("job", "title"), str(data.get("title") or "")))
+    return [titled, *features, *gone, *(Change(("wall", name), side) for name, side in sides.items()), *_placed(read)]
+
+
+def _placed(read: Read) -> list[Change]:
+    """The group centred on the wall at the usual height, where it went by something on the old one."""
+    group, ids = dict(read.raw.get("group", {})), [frame.id for frame in read.job.frames]
+    made = []
+    if group.get("arrangement") in ("around", "stairs"):
+        made = regrouped(group, {"arrangement": "row"})
+    centre, height = group.get("centre_on"), group.get("height")
+    if centre is not None and centre not in ids:
+        made.append(Change(("group", "centre_on"), centre.get("frame") if isinstance(centre, Mapping) else None))
+    if isinstance(height, Mapping) and "above" in height:
+        made.append(Change(("group", "height"), None))
+    return made
