@@ -30,9 +30,13 @@ RUNS = 21
 # how many times its bare imports a command may take; our own design, no source
 HELP_MOST, VERSION_MOST, TEMPLATE_MOST, LIBRARIES_MOST = 1.2, 1.1, 2.1, 3.5
 
-SEARCHED_RUNS, SEARCH_MOST = 3, 2.0
-"""s for the sheets of twelve frames, the reach: 1.5 in 14 steps a sheet when this was written, on a busy machine with
-CPython 3.11, so that 17 fit.  Our own trials."""
+LOOP = "total = 0.0\nfor at in range(5_000_000):\n    total = max(total, at * 0.5 - total)"
+"""Five million turns of plain Python, nothing of the program: as fast or slow as the machine is just then."""
+
+SEARCHED_RUNS, SEARCH_MOST = 3, 1.1
+"""How many times that loop the search for the sheets of twelve frames may take.  It was 0.76 to 0.98 times, 0.9 in the
+middle of five, with 14 steps a sheet; a fifth more is allowed, as for 17 steps.  It stands for the two seconds that
+somebody waits: it is as long on a machine that runs the loop in 1.8 s.  Our own trials, CPython 3.11, much else on."""
 
 PROGRAM = Path(sys.executable).parent / "templates-gen"
 
@@ -113,12 +117,12 @@ def test_a_template_of_twelve_frames_costs_a_few_times_its_imports(command: list
     assert ours <= LIBRARIES_MOST * libraries
 
 
-def test_the_search_for_fewer_minutes_takes_little_more_than_two_seconds(command: list[str | Path]) -> None:
-    commands = [[*command, "all"], [*command, "marks"], importing(EVERYTHING)]
-    ours, searched, everything = medians(commands, SEARCHED_RUNS)
-    print(f"\nsheets of every mark, searched for fewer minutes: {searched - ours:.2f} s more")
-    print(f"{searched:.2f} s in all, {searched / everything:.1f} x all its imports")
-    assert searched <= ours + SEARCH_MOST
+def test_the_search_for_fewer_minutes_takes_about_as_long_as_a_fixed_loop(command: list[str | Path]) -> None:
+    commands = [[*command, "all"], [*command, "marks"], [sys.executable, "-c", LOOP]]
+    ours, searched, loop = medians(commands, SEARCHED_RUNS)
+    print(f"\nsheets of every mark, searched for fewer minutes: {searched - ours:.2f} s more, {searched:.2f} s in all")
+    print(f"the loop {loop:.2f} s, {(searched - ours) / loop:.2f} x")
+    assert searched - ours <= SEARCH_MOST * loop
 
 
 if __name__ == "__main__":
