@@ -43,7 +43,8 @@ def _too_weak(hung: Hung, unit: str) -> str:
     each = " each" if has > 1 else ""
     wanted = f"rated {show_mass_both(rating_wanted(hung, unit), unit)} or more{each}"
     # a wire goes on two fixings instead of one; what bears at its own points has as many as those
-    two = "two of these, or one " if has == 1 and hooks_needed(frame.weight, rating) == 2 and _on_wire(hung) else ""
+    may_be_two = has == 1 and frame.hanger.traits.on_wire and hooks_needed(frame.weight, rating) == 2
+    two = "two of these, or one " if may_be_two else ""
     return (
         f"a weight of {weight_words(frame, unit)} on {counted(has, frame.fixing.kind)} rated "
         f"{show_mass_both(rating, unit)}{each}. The trade asks for 4 times the weight: "
@@ -61,10 +62,6 @@ def _up(kg: float, unit: str) -> float:
     """The weight up to what is shown of it: a tenth of a pound or a kilogram."""
     tenth = KG["lb" if unit == "in" else "kg"] / 10
     return math.ceil(kg / tenth - 1e-6) * tenth
-
-
-def _on_wire(hung: Hung) -> bool:
-    return hung.frame.hanger.traits.on_wire
 
 
 def _rating_unknown(plan: Plan) -> Iterator[Finding]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
@@ -95,7 +93,9 @@ def _quicker_than_strips(asked: Given, held: Held) -> SheetPlan:
         return strips
     mixed = given(asked.plan, asked.paper, asked.printer, mixed=True)
     limit = held.times * held.error(strips)
-    needs = (demand(asked.plan, "marks", mixed.clear, mixed.hides, spare) for spare in _spared(mixed))
+    # where nothing is cut, scales of known drops may be hidden if there is no other way
+    spared = (False,) if mixed.hides is None else (False, True)
+    needs = (demand(asked.plan, "marks", mixed.clear, mixed.hides, spare) for spare in spared)
     found = next(filter(None, (less_than_strips(mixed, need, held, limit, cells) for need in needs)), None)
     quicker = finished(mixed, found) if found else strips
     return quicker if _taking(quicker) < _taking(strips) else strips
@@ -115,11 +115,6 @@ def _cells(asked: Given, quick: bool = False) -> CellPlan:
         if asked.hides is None:
             raise
         return _planned(asked, quick, spare=True)
-
-
-def _spared(asked: Given) -> Sequence[bool]:
-    """Whether scales of known drops may be hidden: where nothing is cut they may, if there is no other way."""
-    return (False,) if asked.hides is None else (False, True)
 
 
 def _planned(asked: Given, quick: bool, spare: bool) -> CellPlan:

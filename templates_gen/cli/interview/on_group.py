@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from contextlib import suppress
 
-from templates_gen.base.units import parse_length, show_both
-from templates_gen.cli.interview.question import Asking, Tables, count, fill, names_in, question_for
+from templates_gen.base.units import show_both
+from templates_gen.cli.interview.question import Asking, Tables, count, fill, is_length, names_in, question_for
 from templates_gen.job.model import SIDES
 from templates_gen.job.reading.grouping import ALIGNMENTS, DEFAULT_GAP
 from templates_gen.job.reading.place import DEFAULT_CENTRE
@@ -44,7 +43,7 @@ def _frame_over(group: Tables, features: Sequence[str], unit: str) -> Asking:
     """What the frame that goes in the middle hangs over; the middle of the wall is said by its name alone, but for a
     name that may be something else."""
     name = group["centre_on"]
-    if other := "feature" if name in features else "distance" if _is_length(name, unit) else "":
+    if other := "feature" if name in features else "distance" if is_length(name, unit) else "":
         group["centre_on"] = {"over": name}
         if (yield question_for("which", {"name": name, "other": other}, choices=("frame", other))) == other:
             return
@@ -52,13 +51,6 @@ def _frame_over(group: Tables, features: Sequence[str], unit: str) -> Asking:
     over = yield question_for("centre_on.over", {"frame": name}, default="wall")
     if over != "wall":
         group["centre_on"] = {"frame": name, "over": over}
-
-
-def _is_length(text: str, unit: str) -> bool:
-    with suppress(ValueError):
-        parse_length(text, unit)
-        return True
-    return False
 
 
 def _above_nosings(group: Tables, unit: str) -> Asking:

@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
-from contextlib import suppress
-
 from templates_gen.base.errors import InputError
-from templates_gen.base.units import parse_length
-from templates_gen.cli.interview.question import YES_NO, Asking, Question, Tables, count, fill, fill_sides, question_for
+from templates_gen.cli.interview.question import (
+    YES_NO,
+    Asking,
+    Question,
+    Tables,
+    count,
+    fill,
+    fill_sides,
+    is_length,
+    question_for,
+)
 from templates_gen.job.reading.other_words import meant
 from templates_gen.job.seats import use_by_name
 from templates_gen.job.tables.contents import field_of
@@ -77,8 +84,7 @@ def ask_features(wall: Tables) -> Asking:
 
 def _check_name(name: str) -> None:
     """Raises InputError for a name that reads as a length: its question was passed over, and all after it would be."""
-    with suppress(ValueError):
-        parse_length(name, "mm")
+    if is_length(name, "mm"):
         raise InputError("", f"found {name!r}, a length, expected what it is called; how far it is away is asked next")
 
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
+from templates_gen.base.units import parse_length
 from templates_gen.job.reading.other_words import two_sides
 from templates_gen.job.tables.contents import field_of
 from templates_gen.job.tables.field import Words
@@ -116,6 +117,15 @@ def count(text: str) -> int:
     if not re.fullmatch(r"[0-9]{1,6}", text):
         raise InputError("", f"found {text!r}, expected a whole number")
     return int(text)
+
+
+def is_length(text: str, unit: str) -> bool:
+    """True for a text that reads as a length."""
+    try:
+        parse_length(text, unit)
+    except ValueError:
+        return False
+    return True
 
 
 def names_in(text: str, ids: Iterable[str]) -> list[str]:

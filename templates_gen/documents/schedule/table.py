@@ -171,6 +171,8 @@ def _carried_lines(line: Carried | None) -> list[str]:
 def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
     """The schedule for a machine; all lengths in mm, to 0.1 mm."""
     wall, zones, flagged = plan.job.wall, nail_zones(plan), flagged_nails(plan, findings)
+    # its rise for every mm to the right, and how high it is straight above the nosings
+    pitch = {"slope": round(plan.slope, SLOPE_PLACES), "above_nosings": tenth(plan.job.group.height.at)}
     return {
         "format": 1,
         "job": plan.job.title,
@@ -178,7 +180,7 @@ def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
         "wall": {"width": tenth(wall.width), "height": tenth(wall.height)},
         "centre_line": tenth(plan.centre_line),
         "level_line": tenth(plan.level_line),
-        **({"pitch_line": _pitch_data(plan)} if plan.slope else {}),
+        **({"pitch_line": pitch} if plan.slope else {}),
         "frames": [_frame_data(hung, plan, zones, flagged) for hung in plan.frames],
         "findings": findings_data(findings),
     }
@@ -186,11 +188,6 @@ def as_data(plan: Plan, findings: Sequence[Finding]) -> dict[str, Any]:
 
 SLOPE_PLACES = 6
 """Decimals of a slope: 0.2 mm on the longest wall.  Our own design, no source."""
-
-
-def _pitch_data(plan: Plan) -> dict[str, float]:
-    """The pitch line: its rise for every mm to the right, and how high it is straight above the nosings (mm)."""
-    return {"slope": round(plan.slope, SLOPE_PLACES), "above_nosings": tenth(plan.job.group.height.at)}
 
 
 def _frame_data(hung: Hung, plan: Plan, zones: Mapping[str, Sequence[str]], flagged: frozenset[str]) -> dict[str, Any]:

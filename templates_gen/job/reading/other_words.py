@@ -99,11 +99,6 @@ def meant(field: str, text: str, known: tuple[str, ...]) -> str:
     return plain if plain in known else MEANT.get(field, {}).get(plain, text)
 
 
-def furniture_word(kind: str) -> str:
-    """What a piece of furniture is called that has no other name: by the word that was said, such as "couch"."""
-    return " ".join(kind.casefold().split())
-
-
 def two_sides(text: str) -> tuple[str, str] | None:
     """Width and height of a text such as "24x36", "24 × 36 in" or `24" by 36"`; None for any other.
 

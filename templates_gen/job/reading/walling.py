@@ -22,7 +22,6 @@ from templates_gen.job.paper_sizes import (
     paper_size,
     roll_width,
 )
-from templates_gen.job.reading.other_words import furniture_word
 from templates_gen.job.reading.typed import read_length, read_table
 from templates_gen.job.stairs import Stairs
 from templates_gen.job.tables.paper import MarginTable, PaperTable
@@ -114,8 +113,9 @@ def _feature(raw: Mapping[str, Any], unit: str, where: str) -> Feature:
     rect = Rect.sized(table.left or 0, table.bottom or 0, table.width or 0, table.height or 0)
     if table.use is not None and table.kind != "furniture":
         raise InputError(f"{where}, use", f"does not belong to a feature of kind {table.kind!r}, but to furniture")
-    name = table.name or (furniture_word(raw["kind"]) if table.kind == "furniture" else table.kind)
-    return Feature(kind=table.kind, name=name, rect=rect, clear=table.clear or 0.0, use=table.use or "")
+    # furniture without another name is called by the word that was said, such as "couch"
+    word = " ".join(raw["kind"].casefold().split()) if table.kind == "furniture" else table.kind
+    return Feature(kind=table.kind, name=table.name or word, rect=rect, clear=table.clear or 0.0, use=table.use or "")
 
 
 def _unique_names(features: tuple[Feature, ...], named: Sequence[bool]) -> None:
