@@ -20,8 +20,7 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.arranging import plan
-from templates_gen.arranging.search.task import Pile
-from templates_gen.arranging.search.watch import Watch
+from templates_gen.arranging.search.task import Pile, Watch
 from templates_gen.base.geometry import Rect
 from tests.running import run
 

@@ -6,8 +6,7 @@ from collections.abc import Mapping
 
 from templates_gen.arranging.rows import arrange
 from templates_gen.arranging.search.salon import arranged
-from templates_gen.arranging.search.task import Pile, pile_of
-from templates_gen.arranging.search.watch import Watch
+from templates_gen.arranging.search.task import Pile, Watch, pile_of
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
 from templates_gen.hanging.bearings import Bearing, Nail, bearings, nails

@@ -13,8 +13,7 @@ from templates_gen.arranging.search.boxes import Box, around
 from templates_gen.arranging.search.ground import boxed
 from templates_gen.arranging.search.regret import unmet
 from templates_gen.arranging.search.salon import plain_arrangements, salon, search
-from templates_gen.arranging.search.task import Task, pile_of
-from templates_gen.arranging.search.watch import unwatched
+from templates_gen.arranging.search.task import Task, pile_of, unwatched
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.checks import find

@@ -16,9 +16,9 @@ from PIL import Image
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
+from templates_gen.documents.proof.features import outline_of
 from templates_gen.documents.proof.layers import Asked
 from templates_gen.documents.proof.making import make_proof
-from templates_gen.documents.proof.treads import outline_of
 from templates_gen.documents.proof.view import scales, to_the_foot
 from templates_gen.drawing.items import POINT
 from templates_gen.drawing.lettering import Lettering

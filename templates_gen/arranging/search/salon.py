@@ -25,8 +25,7 @@ from templates_gen.arranging.search.sliding import MOST as MOST_SLIDES
 from templates_gen.arranging.search.sliding import slid
 from templates_gen.arranging.search.stacking import CHUNK, stacked
 from templates_gen.arranging.search.stacks import Rows
-from templates_gen.arranging.search.task import Pile, Task, no_room
-from templates_gen.arranging.search.watch import Watch, unwatched
+from templates_gen.arranging.search.task import Pile, Task, Watch, no_room, unwatched
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.job.model import Group
 

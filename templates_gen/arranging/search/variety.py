@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.arranging.search.salon import Arranged, plain_arrangements, searched
-from templates_gen.arranging.search.task import Pile
-from templates_gen.arranging.search.watch import Watch
+from templates_gen.arranging.search.task import Pile, Watch
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
 from templates_gen.job.model import Group

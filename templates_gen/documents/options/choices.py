@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 
 from templates_gen.arranging.plan import Plan, free_pile, placed, plan_wall
-from templates_gen.arranging.search.task import no_room
+from templates_gen.arranging.search.task import Watch, no_room
 from templates_gen.arranging.search.variety import alike, variety
-from templates_gen.arranging.search.watch import Watch
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.record import Record, replace

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from templates_gen.base.geometry import Rect
+from templates_gen.documents.proof.view import View
 from templates_gen.drawing.blocks import shortened
-from templates_gen.drawing.items import Circle, Item, Line, Text
+from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
-from templates_gen.drawing.shapes import box, level, upright
+from templates_gen.drawing.shapes import Points, box, level, upright
 from templates_gen.drawing.sizes import H18, H25, HAIR, NARROW
-from templates_gen.job.model import Feature
+from templates_gen.job.model import Feature, Wall
+from templates_gen.job.stairs import Stairs
 
 FILL, LINE = 0.92, 0.35
 """Grey of what stands before the wall, and of its lines.  Our own design, no source."""
@@ -150,3 +153,38 @@ def _name(name: str, place: Rect, room: Room, lettering: Lettering) -> Text | No
         if found := placed_near(Text(0.0, 0.0, text, height), place.cx, place.cy, place, room, lettering, AROUND):
             return found
     return None
+
+
+def stair_items(wall: Wall, view: View) -> Iterator[Item]:
+    """The stair down to the floor, in the greys of furniture; nothing where there is none."""
+    if wall.stairs is not None:
+        points = tuple(view.point(*point) for point in outline_of(wall.stairs, wall.rect.x1, wall.rect.x0))
+        yield Polygon(points, grey=FILL)
+        yield Polygon(points, NARROW, False, LINE)
+
+
+def outline_of(stairs: Stairs, right: float, left: float = 0.0) -> Points:
+    """The corners of a stair along a wall between two x, from the foot of its lowest riser up and back along the
+    floor."""
+    way = math.copysign(1.0, stairs.slope)
+    end = right if way > 0 else left
+    upper = list(_steps(stairs, way, end)) if stairs.run and stairs.rise else _slope(stairs, end)
+    return ((stairs.x, 0.0), *upper, (end, 0.0))
+
+
+def _steps(stairs: Stairs, way: float, end: float) -> Iterator[tuple[float, float]]:
+    """Both ends of every tread; the landing, or the last tread, goes on to the wall's end."""
+    run, rise = stairs.run or 0.0, stairs.rise or 0.0
+    count = max(0, math.floor((end - stairs.x) * way / run))
+    if stairs.top is not None:
+        count = min(count, round((stairs.top - stairs.y) / rise))
+    for number in range(count + 1):
+        x, y = stairs.x + way * number * run, stairs.y + number * rise
+        yield x, y
+        yield end if number == count else x + way * run, y
+
+
+def _slope(stairs: Stairs, end: float) -> list[tuple[float, float]]:
+    if stairs.top is None:
+        return [(stairs.x, stairs.y), (end, stairs.line_at(end))]
+    return [(stairs.x, stairs.y), (stairs.x + (stairs.top - stairs.y) / stairs.slope, stairs.top), (end, stairs.top)]

@@ -9,11 +9,10 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.documents.of_job import of_job
 from templates_gen.documents.proof.dimensions import both_lines, chains, dimension_items, extension_lines
-from templates_gen.documents.proof.features import names, outline
+from templates_gen.documents.proof.features import names, outline, stair_items
 from templates_gen.documents.proof.figure import WORDS, figure
 from templates_gen.documents.proof.frames import frame_items, labels, picture_items
 from templates_gen.documents.proof.titles import band_items, band_of
-from templates_gen.documents.proof.treads import stair_items
 from templates_gen.documents.proof.view import View, proof_view, wall_items
 from templates_gen.documents.proof.zones import clear_of, legend, nail_items, zone_items
 from templates_gen.drawing.items import POINT, Form, Item, Line, Page, Pixels, Template, Text, Use

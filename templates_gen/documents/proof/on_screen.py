@@ -9,10 +9,9 @@ from pathlib import Path
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
-from templates_gen.documents.proof.features import outline
+from templates_gen.documents.proof.features import outline, stair_items
 from templates_gen.documents.proof.figure import figure
 from templates_gen.documents.proof.frames import MAT, frame_items, opening, window
-from templates_gen.documents.proof.treads import stair_items
 from templates_gen.documents.proof.view import Band, View, extent, wall_items
 from templates_gen.documents.proof.zones import zone_items
 from templates_gen.drawing.items import Item, Polygon
