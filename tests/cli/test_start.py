@@ -148,8 +148,8 @@ def test_a_length_for_the_name_of_a_thing_is_an_answer_to_the_next_question(fold
 
 
 def test_no_line_of_a_file_is_asked_for_before_there_is_one(folder):
-    ran = run("start", typed="Locks\n\ncm\n412\n265\n" + "\n" * 6 + "outlet\n\n0\n")
-    assert "warn  Feature 1 (outlet), left: 0.0 cm" in ran.err and "confirmed" not in ran.err
+    ran = run("start", typed="Locks\n\ncm\n412\n26.5\n")
+    assert "warn  Wall, height: 26.5 cm" in ran.err and "confirmed" not in ran.err
 
 
 @pytest.mark.parametrize("lines", [0, 1, 20, len(ANSWERS.splitlines()) - 1])
