@@ -41,6 +41,7 @@ LIMITS = [  # job, path, a value that is doubted, one that is not, the field as 
     ("stair", "wall.stairs.nosing", [18, 40], [18, 37], "wall, stairs, nosing"),  # 36 and a fifth of 18 are 39.6
     ("mill", "wall.feature.1.left", 2801, 2800, "feature 2 (door), left"),  # 3600 - 800
     ("mill", "wall.feature.0.height", 0, 510, "feature 1 (sideboard), height"),
+    ("bakery", "wall.feature.0.left", 1.7, 1.9, "feature 1 (switch), left"),
     ("mill", "frame.0.hanger.drop_left", 112, 110, "frame A, hanger, drop_right"),  # the other is 91; 20 mm
     ("mill", "frame.0.hanger.drop_left", 19, 99, "frame A, hanger, drop_right"),  # 91, its figures swapped
     ("mill", "frame.0.hanger.left", 131, 129, "frame A, hanger, right"),  # the other is 42; 0.22 of 400

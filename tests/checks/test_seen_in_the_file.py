@@ -342,3 +342,23 @@ def test_a_picture_with_the_side_of_the_one_beside_it():
     four = [frame | {"hanger": "sawtooth", "drop": 1.2} for frame in four]
     assert doubted("cm", ROOM, four) == set()
     assert doubted("cm", ROOM, [four[0], four[1] | {"height": 73}, *four[2:]]) == {"frame B, height"}
+
+
+def test_figures_change_places_in_a_number_whose_unit_is_written_too():
+    squares = [{"width": "414 mm", "height": "414 mm", "drop": drop} for drop in ("59 mm", "56 mm", "57 mm")]
+    assert doubted("mm", WALL, squares) == set()
+    assert meant("mm", WALL, [*squares[:2], squares[2] | {"width": "144 mm"}])["frame C, width"] == "414 mm"
+    assert doubted("mm", WALL, [*squares[:2], squares[2] | {"width": "250 mm"}]) == set()
+
+
+WALL = {"width": 2998, "height": 2732}
+
+
+def test_a_square_that_weighs_what_twins_do_that_are_longer():
+    frames = [frame | {"weight": "1.7 lb"} for frame in prints("5/16", "5/16", "5/16", width="12 1/4", height="9 1/4")]
+    other = {"width": "8 1/4", "height": "10 1/4", "drop": "3/8", "weight": "1.3 lb"}
+    four = [frame | {"hanger": "sawtooth"} for frame in [*frames, other]]
+    square = four[0] | {"height": "12 1/4"}
+    assert doubted("in", INCHES, four) == set()
+    assert doubted("in", INCHES, [square, *four[1:]]) == {"frame A, height"}
+    assert doubted("in", INCHES, [square | {"weight": "2.2 lb"}, *four[1:]]) == set()

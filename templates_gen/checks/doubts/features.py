@@ -29,6 +29,7 @@ def feature_doubts(job: Job) -> Iterator[Doubt]:
     for number, feature in enumerate(job.wall.features, 1):
         place = feature_place(number, feature.name)
         yield from _beyond(feature, place, job)
+        yield from _at_the_end(feature, place, job)
         yield from _sizes(feature, place, known)
         yield from _bottom(feature, place, job, known)
         clear = f"{place}, clear"
@@ -52,6 +53,25 @@ def _beyond(feature: Feature, place: str, job: Job) -> Iterator[Doubt]:
             why=f"which puts its top {show(rect.y1 - wall.height, unit)} above the wall",
             ask="Was its top measured from the floor, or one of them in another unit?",
         )  # fmt: skip
+
+
+def _at_the_end(feature: Feature, place: str, job: Job) -> Iterator[Doubt]:
+    """A plate that nearly touches an end of the wall, where no box can be set."""
+    rect, unit = feature.rect, job.unit
+    near = min(rect.x0, job.wall.width - rect.x1)
+    if feature.kind in ("switch", "outlet", "thermostat") and 0.0 <= near < CORNER and not job.wall.outline:
+        yield Doubt(
+            rule=RULE,
+            place=f"{place}, left",
+            shown=show(rect.x0, unit),
+            uses=(f"{place}, width", "wall, width"),
+            why=f"which puts it only {show(near, unit)} from the wall's end",
+            ask="Is a figure missing, or is it in another unit?",
+        )
+
+
+CORNER = 18.0
+"""mm from a corner that a switch or an outlet is at least.  Our own, no source."""
 
 
 def _sizes(feature: Feature, place: str, known: Written) -> Iterator[Doubt]:

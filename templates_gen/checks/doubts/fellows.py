@@ -179,8 +179,8 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
         unit, mm = known.unit_of(place), getattr(frame, name)
         shifted = tuple(tenfold(mm, unit))
         swapped = tuple(each for each in swapped_figures(mm, unit) if _ratio(each.mm, mm) > SWAPPED)
-        readings = (*other_readings(mm, unit), *shifted, *swapped, *doubled_figure(mm, unit))
-        for reading in () if known.explicit(place) else readings:
+        figures = (*shifted, *swapped, *doubled_figure(mm, unit))
+        for reading in figures if known.explicit(place) else (*other_readings(mm, unit), *figures):
             width, height = (reading.mm, frame.height) if name == "width" else (frame.width, reading.mm)
             plain = _ratio(width, height) < PLAIN
             likely = among and plain and reading in shifted  # nobody takes the other tape for one side alone

@@ -57,7 +57,7 @@ def _one_side_else(frame: Frame, others: Others, known: Written, grid: bool) -> 
             each for each in others.frames
             if _exactly(getattr(frame, kept), getattr(each, kept)) and _hangs_as(frame, each)
         ]  # fmt: skip
-        if not twins or known.explicit(place) or any(_exactly(mm, getattr(each, name)) for each in twins):
+        if not twins or any(_exactly(mm, getattr(each, name)) for each in twins):
             continue
         swapped = [
             (each, meant.ask) for meant in swapped_figures(mm, known.unit_of(place)) for each in twins
@@ -94,10 +94,11 @@ def _copied_or_lost(frame: Frame, others: Others, twins: Sequence[Frame], name: 
     if not alike or not enough or not _may_weigh_the_same(frame, twins):
         return ""
     long = _ratio(frame) > LONG * max(map(_ratio, others.frames))
-    if _exactly(frame.width, frame.height) and len(twins) == len(others.frames) >= ALIKE:
+    all_others = len(twins) == len(others.frames) >= ALIKE
+    if _exactly(frame.width, frame.height) and (all_others or _as_heavy(frame, twins)):
         return "Was it copied from its other side?"
     off = abs(getattr(frame, name) - getattr(twins[0], name))
-    if inches and abs(off - INCH) < FIGURE and len(twins) == len(others.frames) >= ALIKE:
+    if inches and abs(off - INCH) < FIGURE and all_others:
         return "Was it misread by a whole inch?"
     if long and next_one:
         return "Was it copied from the next frame?"
@@ -158,6 +159,12 @@ def _off_middle(frame: Frame, others: Others, twins: Sequence[Frame], job: Job) 
     """True for the one in a row, or up a stair, that lies while all others stand, where nothing mirrors it."""
     alone = job.group.arrangement in ("row", "stairs") and len(others.frames) == len(twins) >= IN_A_ROW
     return alone and 2 * job.group.rows[0].index(frame.id) != len(twins)
+
+
+def _as_heavy(frame: Frame, twins: Sequence[Frame]) -> bool:
+    """True for a square that was weighed like its twins, of which there are some, and which are far from square."""
+    weighed = all(each.weight and not each.estimated for each in (frame, *twins))
+    return weighed and len(twins) >= ALIKE and _ratio(twins[0]) > LONG
 
 
 def _may_weigh_the_same(frame: Frame, twins: Sequence[Frame]) -> bool:
