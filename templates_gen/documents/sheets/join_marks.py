@@ -48,7 +48,7 @@ def joins(so_far: SoFar) -> Drawn:
 
 def join_forms(sheets: SheetPlan) -> Iterator[Form]:
     """The forms that joins place: the registration mark and the teeth of a cut, level and upright."""
-    yield from (bars_form(False), bars_form(True))
+    yield from map(_on_white, (bars_form(False), bars_form(True)))
     longest = max(max(sheet.window.width, sheet.window.height) for sheet in sheets.sheets)
     yield from (cut_form(False, longest), cut_form(True, longest))
 
@@ -58,6 +58,12 @@ def bars_form(upright: bool) -> Form:
     reach_x, reach_y = (BARS_HIGH, BARS_LONG) if upright else (BARS_LONG, BARS_HIGH)
     box = Rect(-reach_x, -reach_y, reach_x, reach_y)
     return Form(UPRIGHT_BARS if upright else LEVEL_BARS, box, tuple(_bars(upright)))
+
+
+def _on_white(bars: Form) -> Form:
+    """A registration mark with white around it."""
+    white = bars.box.grown(BARS_AIR)
+    return replace(bars, box=white, items=(Polygon(white.corners, grey=1.0), *bars.items))
 
 
 def _bars(upright: bool) -> Iterator[Polygon]:
@@ -98,8 +104,7 @@ def join_items(part: Shown, sheets: SheetPlan, room: Room, lettering: Lettering)
         if join.over != part.sheet.name:
             room.lines.append(Rect(join.x0, join.y0, join.x1, join.y1).grown(STRONG))
             yield Line(join.x0, join.y0, join.x1, join.y1, STRONG, NEXT_DASH)
-    for mark, box in zip(part.marks, part.bars, strict=True):
-        yield Polygon(box.grown(BARS_AIR).corners, grey=1.0)
+    for mark in part.marks:
         yield Use(UPRIGHT_BARS if mark.upright else LEVEL_BARS, mark.x, mark.y)
     yield from (replace(line, width=HAIR) for line in lines)  # alone where it runs through bars
     yield from unbroken(lines, part.bars)

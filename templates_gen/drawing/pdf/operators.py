@@ -7,6 +7,7 @@ are written with four decimals (0.0001 mm).
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from itertools import chain
 from typing import TYPE_CHECKING
 
@@ -23,6 +24,7 @@ ROUND = 0.5522847498
 
 _LINE, _USE, _TEXT = "%.4f %.4f m %.4f %.4f l S", "q 1 0 0 1 %.4f %.4f cm /%s Do Q", "BT %s %.4f %.4f Tm %s"
 _START, _ON, _CURVE = "%.4f %.4f m ", "%.4f %.4f l ", "%.4f %.4f %.4f %.4f %.4f %.4f c "
+_BOX, _CORNERS = "%.4f %.4f %.4f %.4f re f", 4
 """Operators (ISO 32000-1, annex A), by `%`, which takes half the time of an f-string for many numbers (measured)."""
 
 
@@ -46,6 +48,11 @@ class FontUse(Draft):
     codes: dict[int, str] = field(default_factory=dict)
     texts: dict[str, str] = field(default_factory=dict)
     of_chars: dict[str, str] = field(default_factory=dict)
+    alone: dict[str, FontUse] = field(default_factory=dict)
+    """What text in this font alone needs; one value for all of it, so that it is known again."""
+
+    def __post_init__(self) -> None:
+        self.alone[self.name] = self
 
     def plain(self, text: str) -> str:
         """The codes of characters that stand by themselves, one glyph each."""
@@ -69,6 +76,7 @@ Lettered = tuple[dict[str, FontUse], str]
 """Text as it is shown, with the fonts that it needs."""
 
 
+@lru_cache  # widths, sizes and a page's scale come again and again
 def _number(value: float, decimals: int = 9) -> str:
     return f"{value:.{decimals}f}".rstrip("0").rstrip(".")
 
@@ -85,6 +93,7 @@ class Drawing:
         self.forms: dict[str, str] = {}
         self.pictures: dict[Pixels, str] = {}
         self._font_use = font_use
+        self._needed: dict[str, FontUse] | None = None
         self._parts: list[str] = []
         self._x = self._y = 0.0
         self._forget()
@@ -170,6 +179,11 @@ class Drawing:
         if grey is not None:
             self._fill(grey)
         x, y = self._x, self._y
+        if grey is not None and len(points) == _CORNERS:
+            (left, low), second, (right, high), last = points
+            if second == (right, low) and last == (left, high):  # white under lettering: half of the numbers
+                self._parts.append(_BOX % (left - x, low - y, right - left, high - low))
+                return
         told: list[float] = []
         for px, py in points:
             told += (px - x, py - y)
@@ -190,7 +204,7 @@ class Drawing:
     def set_plain(self, font: Font, text: str, size: float) -> Lettered:
         """Text of which the font has every character, and each stands by itself, as `set` has it."""
         use = self._font_use(font)
-        return {use.name: use}, f"/{use.name} {_number(size)} Tf <{use.plain(text)}> Tj ET"
+        return use.alone, f"/{use.name} {_number(size)} Tf <{use.plain(text)}> Tj ET"
 
     def set(self, runs: Sequence[Run], size: float) -> Lettered:
         """Runs one after the other at a font size in mm, as often as they are to be shown in this file."""
@@ -212,8 +226,11 @@ class Drawing:
         fonts, shown = lettered
         if not fonts:
             return
-        self._fill(0.0)
-        self.fonts.update(fonts)
+        if self._grey != 0.0:
+            self._fill(0.0)
+        if fonts is not self._needed:  # most often it is that of the text before
+            self._needed = fonts
+            self.fonts.update(fonts)
         turn = "0 1 -1 0" if angle == 90 else "1 0 0 1"
         self._parts.append(_TEXT % (turn, x - self._x, y - self._y, shown))
 

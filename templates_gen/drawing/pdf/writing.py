@@ -51,6 +51,7 @@ class _Forms:
         self._file, self._pen = file, pen
         self._added: set[str] = set()
         self._alike: dict[tuple[Rect, tuple[Item, ...]], str] = {}
+        self._same: dict[tuple[Rect, int], str] = {}
 
     def add_used_by(self, drawing: Drawing) -> None:
         for name in drawing.forms:
@@ -62,7 +63,10 @@ class _Forms:
             raise ValueError(f"form {name!r} is used, but the template has none of that name")
         self._added.add(name)
         form = self._forms[name]
-        first = self._alike.setdefault((form.box, form.items), name)
+        first = self._same.get((form.box, id(form.items)))  # most scales even have the same items, not just like ones
+        if first is None:
+            first = self._alike.setdefault((form.box, form.items), name)
+            self._same[form.box, id(form.items)] = first
         if first != name:  # the drop scales of many frames
             self._file.same_form(name, first)
             return
@@ -102,7 +106,8 @@ class _Pen:
             else:
                 known = drawing.set(self._lettering.runs(item.text, item.bold), size)
             self._lettered[key] = known
-        drawing.letters(*self._lettering.start(item), known, item.angle)
+        x, y = (item.x, item.y) if item.anchor == "left" else self._lettering.start(item)
+        drawing.letters(x, y, known, item.angle)
 
 
 def _line(item: Line, drawing: Drawing) -> None:
