@@ -30,8 +30,8 @@ def over_lines(
     """
     texts = [item for item in items if isinstance(item, Text)]
     rest = [item for item in items if not isinstance(item, Text)]
-    lines = [(box_about(line), line) for line in (*others, *rest) if isinstance(line, Line)]
-    at = Near(((box, (box, line)) for box, line in lines), GRID) if len(lines) > MANY else None
+    lines = [(*_reach(line), line) for line in (*others, *rest) if isinstance(line, Line)]
+    at = Near(((Rect(*each[:4]), each) for each in lines), GRID) if len(lines) > MANY else None
     yield from rest
     for text in (*texts, *later):
         box = lettering.box(text)
@@ -40,9 +40,9 @@ def over_lines(
         x0, y0, x1, y1 = white.x0, white.y0, white.x1, white.y1
         met = [
             line
-            for about, line in near
+            for left, low, right, high, line in near
             # most are beyond one side of the box: written out, for it is asked of every line and text
-            if about.x0 <= x1 and about.x1 >= x0 and about.y0 <= y1 and about.y1 >= y0 and runs_into(line, white)
+            if left <= x1 and right >= x0 and low <= y1 and high >= y0 and runs_into(line, white)
         ]
         wanted = text in later or (met and not any(map(box.overlaps, whole)))
         if wanted and all(_across(line, text, box) for line in met):
@@ -52,9 +52,14 @@ def over_lines(
 
 def box_about(line: Line) -> Rect:
     """The box about a line."""
+    return Rect(*_reach(line))
+
+
+def _reach(line: Line) -> tuple[float, float, float, float]:
+    """The sides of the box about a line: left, bottom, right, top."""
     x0, y0, x1, y1 = line.x0, line.y0, line.x1, line.y1
     # comparisons instead of min and max: asked for every line, more than twice as quick
-    return Rect(x0 if x0 < x1 else x1, y0 if y0 < y1 else y1, x1 if x0 < x1 else x0, y1 if y0 < y1 else y0)
+    return x0 if x0 < x1 else x1, y0 if y0 < y1 else y1, x1 if x0 < x1 else x0, y1 if y0 < y1 else y0
 
 
 def _across(line: Line, text: Text, box: Rect) -> bool:

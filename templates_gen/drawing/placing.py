@@ -54,10 +54,11 @@ class Room:
     what is taken in it is not taken in these.
     """
 
-    def __init__(self, region: Rect, air: float = AIR, over: Iterable[Room] = ()) -> None:
+    def __init__(self, region: Rect, air: float = AIR, over: Sequence[Room] = ()) -> None:
         self.region, self.air = region, air
         self.taken, self.lines = Boxes(), Boxes()
-        self._all: tuple[Room, ...] = (self, *(room for under in over for room in under._all))
+        self._all: tuple[Room, ...] = (self, *(room for under in over for room in under._all)) if over else (self,)
+        self._whole: Room | None = None
 
     def fits(self, box: Rect, uncrossed: bool = True) -> bool:
         """True when the box lies in the region and on nothing that is taken (or, if wanted, on no line)."""
@@ -80,6 +81,8 @@ class Room:
     def take(self, *boxes: Rect) -> None:
         """From now on these are taken."""
         self.taken.extend(boxes)
+        if self._whole is not None:
+            self._whole.take(*boxes)
 
     def first(self, boxes: Iterable[Rect], uncrossed: bool) -> Rect | None:
         """The first of the boxes that fits."""
@@ -123,8 +126,10 @@ class Room:
                 yield Rect.about(at_x, at_y, width, height)
 
     def near(self, place: Rect) -> Room:
-        """The room with only what lies at a place (mm), for many questions about it."""
+        """The room with only what lies at a place (mm), for many questions about it; what is taken there is so in the
+        whole room, too."""
         near, about = Room(self.region, self.air), place.grown(self.air)
+        near._whole = self
         for room in self._all:
             if room.taken:
                 near.taken += room.taken.at(about)

@@ -38,13 +38,14 @@ def sheet_numbers(
     """The number of every sheet in its house, in the sheet's upper left corner."""
     for sheet in sheets.sheets:
         cell: Rect = at(sheet.cell)
+        there = room.near(cell)
         fitting = (size for size in sizes if _fits(house_size(sheet.name, size, lettering), cell))
         size = next(fitting, sizes[-1])
-        if box := room.nearest(*house_size(sheet.name, size, lettering), cell.x0, cell.y1, cell.grown(-EDGE)):
-            room.take(box)
+        if box := there.nearest(*house_size(sheet.name, size, lettering), cell.x0, cell.y1, cell.grown(-EDGE)):
+            there.take(box)
             yield from house(sheet.name, size, box.x0, box.y0, lettering)
         elif name := placed_near(
-            Text(0, 0, sheet.name, size, bold=True), cell.x0, cell.y1, cell.grown(-TIGHT), room, lettering
+            Text(0, 0, sheet.name, size, bold=True), cell.x0, cell.y1, cell.grown(-TIGHT), there, lettering
         ):
             yield name
 
@@ -79,8 +80,9 @@ def tape_marks(
         line = at(Rect(join.x0, join.y0, join.x1, join.y1))
         text = Text(0.0, 0.0, f"{steps[join.over, join.under]}", H18, "middle")
         ink = lettering.box(text)
-        if spot := _free(line, ink, room.near(line.grown(max(ink.width, ink.height)))):
-            room.take(spot)
+        there = room.near(line.grown(max(ink.width, ink.height)))
+        if spot := _free(line, ink, there):
+            there.take(spot)
             yield ground(spot)
             yield replace(text, x=spot.cx - ink.cx, y=spot.cy - ink.cy)
 

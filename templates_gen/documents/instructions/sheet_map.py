@@ -195,7 +195,7 @@ def _names(
     for hung in plan.frames:
         rect: Rect = at(hung.rect)
         text = Text(0.0, 0.0, hung.frame.id, H25)
-        if name := placed_near(text, rect.cx, rect.cy, rect.grown(-EDGE), room, lettering):
+        if name := placed_near(text, rect.cx, rect.cy, rect.grown(-EDGE), room.near(rect), lettering):
             box = lettering.box(name)
             if edges.any_at(box, 0.0):
                 yield ground(box)

@@ -41,7 +41,7 @@ def neighbour_name(
             else (ink.width + gap + wide, max(ink.height, high))
         )
         if box := there.nearest(width, height, strip.cx, strip.cy, strip):
-            room.take(box)
+            there.take(box)
             yield Polygon(
                 box.corners, grey=1.0
             )  # the strip falls off or is covered: the other sheet has what is behind
@@ -56,7 +56,7 @@ def neighbour_name(
             return
     if plain := _plain(words[0], number, upright, strip, there, lettering):
         box, text = plain
-        room.take(box)
+        there.take(box)
         yield Polygon(box.corners, grey=1.0)
         yield text
 

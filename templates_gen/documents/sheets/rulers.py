@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
@@ -135,26 +136,30 @@ def _both(
 
     Under the figures is white, so that lines of the wall break off there instead of crossing or following them.
     """
-    grade = RULER_GRADES[unit]
-    lines = [Line(ruler.x0, ruler.y0, ruler.x1, ruler.y1, NARROW) for ruler in (level, plumb)]
-    figures: list[Text] = []
-    for x, number in ticks_along(level.x0, level.x1, level.x0, grade):
-        lines.append(Line(x, level.y0, x, level.y0 - grade.tick(number), _weight(x, level.x0, level.x1)))
-        if figure := grade.figure(number):
-            figures.append(Text(x, level.y0 + OVER, f"{figure} {unit}" if number else "0", H25, "middle"))
-    for y, number in ticks_along(plumb.y0, plumb.y1, plumb.y0, grade):
-        lines.append(Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1)))
-        if figure := grade.figure(number):
-            figures.append(Text(plumb.x0 + BESIDE, y, f"{figure} {unit}" if number else "0", H25, "middle", 90))
-    yield from unbroken(lines[:2], [*without, *sparing])
-    told = {(figure.x, level.y0) if not figure.angle else (plumb.x0, figure.y) for figure in figures}
-    for line in lines[2:]:
-        off = without if (line.x0, line.y0) in told else (*without, *sparing)
-        if not any(map(box_about(line).grown(HAIR).overlaps, off)):
+    every, ticks = (*without, *sparing), _ticks(level, plumb, unit)
+    yield from unbroken((Line(ruler.x0, ruler.y0, ruler.x1, ruler.y1, NARROW) for ruler in (level, plumb)), every)
+    for line, box, figure in ticks:
+        if not any(map(box.overlaps, without if figure else every)):
             yield line
-    figures = [figure for figure in figures if not any(map(lettering.box(figure).overlaps, without))]
-    yield from (ground(lettering.box(figure)) for figure in figures)
-    yield from figures
+    boxes = [(figure, lettering.box(figure)) for _, _, figure in ticks if figure]
+    written = [(figure, box) for figure, box in boxes if not any(map(box.overlaps, without))]
+    yield from (ground(box) for _, box in written)
+    yield from (figure for figure, _ in written)
+
+
+@lru_cache
+def _ticks(level: Ruler, plumb: Ruler, unit: str) -> tuple[tuple[Line, Rect, Text | None], ...]:
+    """Every tick of both rulers with what it takes, and its figure if it has one; most pages have the same."""
+    grade, ticks = RULER_GRADES[unit], []
+    for x, number in ticks_along(level.x0, level.x1, level.x0, grade):
+        line = Line(x, level.y0, x, level.y0 - grade.tick(number), _weight(x, level.x0, level.x1))
+        figure = f"{grade.figure(number)} {unit}" if number else "0"
+        ticks.append((line, Text(x, level.y0 + OVER, figure, H25, "middle") if grade.figure(number) else None))
+    for y, number in ticks_along(plumb.y0, plumb.y1, plumb.y0, grade):
+        line = Line(plumb.x0, y, plumb.x0 - grade.tick(number), y, _weight(y, plumb.y0, plumb.y1))
+        figure = f"{grade.figure(number)} {unit}" if number else "0"
+        ticks.append((line, Text(plumb.x0 + BESIDE, y, figure, H25, "middle", 90) if grade.figure(number) else None))
+    return tuple((line, box_about(line).grown(HAIR), figure) for line, figure in ticks)
 
 
 def ruler_ends(sheets: SheetPlan, sheet: Sheet, unit: str, marks: Sequence[Rect]) -> Iterator[Rect]:

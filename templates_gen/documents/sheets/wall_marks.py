@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from itertools import pairwise
 
 from templates_gen.arranging.plan import Hung, Plan
@@ -59,12 +60,13 @@ def frame_form(hung: Hung) -> Form:
     return Form(frame_name(hung), Rect(-1.0, -1.0, width + 1.0, height + 1.0), items)
 
 
-def frame_lines(rect: Rect) -> Iterator[Line]:
+@lru_cache(maxsize=2048)  # asked about on every sheet that a frame is on
+def frame_lines(rect: Rect) -> tuple[Line, ...]:
     """The four edges of a frame, and the second line inside each: nothing else on paper is double."""
     inner = rect.grown(-INNER_EDGE)
-    for width, corners in ((STRONG, rect.corners), (WIDE, inner.corners)):
-        if min(inner.width, inner.height) > 0 or width == STRONG:
-            yield from (Line(*one, *two, width) for one, two in pairwise((*corners, corners[0])))
+    both = (STRONG, rect.corners), (WIDE, inner.corners)
+    some = both if min(inner.width, inner.height) > 0 else both[:1]
+    return tuple(Line(*one, *two, width) for width, at in some for one, two in pairwise((*at, at[0])))
 
 
 def frame_name(hung: Hung) -> str:
