@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from itertools import product
 from typing import Generic, TypeVar
 
@@ -36,9 +36,13 @@ class Near(Generic[T]):
 
     def about(self, rect: Rect) -> list[T]:
         """Everything that may touch the rectangle, each once, in the order it was added; not all of it does."""
-        found = set().union(*[self._squares.get(square, ()) for square in self._touched(rect)])
-        return [self._things[number] for number in sorted(found)]
+        found = [numbers for square in self._touched(rect) if (numbers := self._squares.get(square))]
+        numbers = found[0] if len(found) == 1 else sorted(set().union(*found))
+        return [self._things[number] for number in numbers]
 
-    def _touched(self, rect: Rect) -> Iterator[tuple[int, int]]:
-        columns = range(int(rect.x0 // self._side), int(rect.x1 // self._side) + 1)
-        return product(columns, range(int(rect.y0 // self._side), int(rect.y1 // self._side) + 1))
+    def _touched(self, rect: Rect) -> Iterable[tuple[int, int]]:
+        side = self._side
+        left, right, low, high = int(rect.x0 // side), int(rect.x1 // side), int(rect.y0 // side), int(rect.y1 // side)
+        if left == right and low == high:  # so it is for most
+            return ((left, low),)
+        return product(range(left, right + 1), range(low, high + 1))

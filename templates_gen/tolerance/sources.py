@@ -88,7 +88,8 @@ class Sources:
     def measured_by(self, parts: Iterable[Part]) -> Measured:
         """A measure between corners as a sum of errors."""
         parts, weights = list(parts), defaultdict[Error, float](float)
-        for error, weight in (*self._printed(parts), *self._driven(parts)):
+        self._print(parts, weights)
+        for error, weight in self._driven(parts):
             weights[error] += weight
         kept = {error: weight for error, weight in weights.items() if abs(weight) > NEGLIGIBLE}
         variances = dict.fromkeys(SOURCES, 0.0)
@@ -101,8 +102,8 @@ class Sources:
             variances["tilting drops" if source == "drops" else "tilting nails"] += tilting
         return Measured(kept, variances)
 
-    def _printed(self, parts: Iterable[Part]) -> Iterator[tuple[Error, float]]:
-        """What comes from the paper: its scale, its growth, its joins and its places."""
+    def _print(self, parts: Iterable[Part], weights: dict[Error, float]) -> None:
+        """Add to the weights what comes from the paper: its scale, its growth, its joins and its places."""
         terms: list[Term] = []
         for part in parts:
             sheet, up = self._homes.at(part.x, part.y), part.up + part.tilt
@@ -110,17 +111,18 @@ class Sources:
             piece = self.tape.piece_of[sheet]
             x, y = self._corner(piece)
             for source, right, above in self.stretched(self._lying[sheet], part.x - x, part.y - y):
-                yield (source,), part.right * right + up * above
+                weights[source,] += part.right * right + up * above
             if len(self.tape.references) > 1:
-                yield ("placing", piece, "across"), self.accuracy.placing * part.right
-                yield ("placing", piece, "up"), self.accuracy.placing * up
+                weights["placing", piece, "across"] += self.accuracy.placing * part.right
+                weights["placing", piece, "up"] += self.accuracy.placing * up
         for fit, effect in effects(self.tape, terms):
             for way, weight in enumerate(effect):
                 if weight:  # without a string nothing comes of that
-                    yield ("joins", id(fit), way), self.match * weight
+                    weights["joins", id(fit), way] += self.match * weight
             if self._both_ways:
                 corner = self._corner(self.tape.piece_of[fit.first[2]])
-                yield from (((source,), weight) for source, weight in self.unlike(fit, effect, self._lying, corner))
+                for source, weight in self.unlike(fit, effect, self._lying, corner):
+                    weights[source,] += weight
 
     def stretched(self, lying: bool, x: float, y: float) -> Iterator[tuple[str, float, float]]:
         """How far to the right and up a point this far from its piece's corner is printed, source by source.

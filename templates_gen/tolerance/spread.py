@@ -43,9 +43,16 @@ class Homes:
     def __init__(self, cells: Sequence[Rect]) -> None:
         self._cells = cells
         self._near = Near((cell, number) for number, cell in enumerate(self._cells))
+        self._known: dict[tuple[float, float], int] = {}
 
     def at(self, x: float, y: float) -> int:
         """The number of the sheet that shows the point, or of the nearest one where none does."""
+        known = self._known.get((x, y))
+        if known is None:
+            known = self._known[x, y] = self._found(x, y)
+        return known
+
+    def _found(self, x: float, y: float) -> int:
         point = Rect(x, y, x, y)
         around = (number for number in self._near.about(point) if self._cells[number].holds(point))
         found = next(around, None)

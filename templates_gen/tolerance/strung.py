@@ -127,6 +127,7 @@ def apart(fit: Fit) -> float:
 
 def about(fit: Fit) -> tuple[float, tuple[float, float], float, float]:
     """The distance of the two marks (at least 1 mm), the direction across their line, and the middle between them."""
-    (x0, y0, *_), (x1, y1, *_) = fit.first, fit.last
-    distance = apart(fit)
-    return distance, (-(y1 - y0) / distance, (x1 - x0) / distance), (x0 + x1) / 2, (y0 + y1) / 2
+    (x0, y0, _, _), (x1, y1, _, _) = fit.first, fit.last
+    right, up = x1 - x0, y1 - y0
+    distance = max(1.0, math.hypot(right, up))  # as `apart`, without a call: asked for every join of every measure
+    return distance, (-up / distance, right / distance), (x0 + x1) / 2, (y0 + y1) / 2
