@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import Record, replace
+from templates_gen.base.remembering import remembered
 from templates_gen.base.units import show
 from templates_gen.base.words import counted
 from templates_gen.documents.making import on_paper, planned_on
@@ -154,8 +155,18 @@ def _closer(plan: Plan, printer: Printer | None) -> Iterator[Way]:
 
 def _way(plan: Plan, name: str, options: str, paper: Paper, printer: Printer | None = None) -> Iterator[Way]:
     """The way as it is planned; nothing where the paper is too small for it, or is a roll and it needs sheets."""
-    if sheets := planned_on(plan, paper, printer):
-        yield Way(name, options, effort(sheets), off=farthest_off(plan, sheets))
+    known = _planned(plan)
+    if (paper, printer) not in known:
+        sheets = planned_on(plan, paper, printer)
+        known[paper, printer] = (effort(sheets), farthest_off(plan, sheets)) if sheets else None
+    if found := known[paper, printer]:
+        yield Way(name, options, found[0], off=found[1])
+
+
+@remembered
+def _planned(plan: Plan) -> dict[tuple[Paper, Printer | None], tuple[Effort, float | None] | None]:
+    """What each way of a plan was found to take, and how far off it is: loose pieces are asked about twice."""
+    return {}
 
 
 def _one_piece(plan: Plan) -> Iterator[Way]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import lru_cache
 from math import inf
 
 from templates_gen.base.errors import InputError
@@ -102,12 +103,9 @@ def plan_cells(
     """
     if not whole and not divisible and not lines:
         return CellPlan((), True, printables[0])
-    around = bounds([*whole, *divisible, *lines])
-    whole, divisible, lines = ([_from_corner(r, around) for r in items] for items in (whole, divisible, lines))
-    boxes = _boxes(whole, divisible, lines, clear)
+    around, whole, boxes, both = _seen_from_corner(tuple(whole), tuple(divisible), tuple(lines), clear)
     # short strips first: they are quickly planned, and longer ones given up once they take more sheets
     ways = sorted(_ways(boxes, printables, overlap, helps), key=lambda way: way.rows == (around.width > around.height))
-    both = Boxes(boxes), Boxes(b.turned() for b in boxes)
     for dense in (False, True):
         if most is None or dense:
             best = _best(both, ways, connected, dense, lambda rows: _merits(rows, whole, around.width / 2))
@@ -156,20 +154,27 @@ def _any(boxes: _Both, ways: Sequence[_Way], connected: bool, most: int) -> Iter
             yield from ((way, rows) for rows in _tries(boxes, way, connected, limit, dense=False))
 
 
-def _from_corner(r: Rect, around: Rect) -> Rect:
-    """The rectangle seen from the corner of them all, rounded, so that a plan moves along with its items."""
-    sides = (r.x0 - around.x0, r.y0 - around.y0, r.x1 - around.x0, r.y1 - around.y0)
-    return Rect(*(round(side, _PLACES) for side in sides))
+@lru_cache(maxsize=2)  # of a roll the same is asked for with one length of page after the other
+def _seen_from_corner(
+    whole: tuple[Rect, ...], divisible: tuple[Rect, ...], lines: tuple[Rect, ...], clear: Clearance
+) -> tuple[Rect, list[Rect], list[Box], _Both]:
+    """The rectangle about all items, the whole ones, and everything a cell has to hold, seen from its corner.
 
-
-def _boxes(whole: Sequence[Rect], divisible: Sequence[Rect], lines: Sequence[Rect], clear: Clearance) -> list[Box]:
-    """Everything a cell has to hold; a whole item comes with its clearances, which makes them part of its size."""
-    grown = [Rect(r.x0 - clear.left, r.y0 - clear.bottom, r.x1 + clear.right, r.y1 + clear.top) for r in whole]
-    return [
-        *(Box(r.x0, r.y0, r.x1, r.y1, True, True) for r in grown),
-        *(Box(r.x0, r.y0, r.x1, r.y1, False, False) for r in divisible),
-        *(Box(r.x0, r.y0, r.x1, r.y1, r.height >= r.width, r.height < r.width) for r in lines),
+    A whole item comes with its clearances, which makes them part of its size.  All is rounded, so that a plan moves
+    along with its items.
+    """
+    around = bounds([*whole, *divisible, *lines])
+    x, y = around.x0, around.y0
+    moved, some, thin = (
+        [Rect(*[round(side, _PLACES) for side in (r.x0 - x, r.y0 - y, r.x1 - x, r.y1 - y)]) for r in items]
+        for items in (whole, divisible, lines)
+    )
+    boxes = [
+        *(Box(r.x0 - clear.left, r.y0 - clear.bottom, r.x1 + clear.right, r.y1 + clear.top, True, True) for r in moved),
+        *(Box(r.x0, r.y0, r.x1, r.y1, False, False) for r in some),
+        *(Box(r.x0, r.y0, r.x1, r.y1, r.height >= r.width, r.height < r.width) for r in thin),
     ]
+    return around, moved, boxes, (Boxes(boxes), Boxes(b.turned() for b in boxes))
 
 
 def _ways(boxes: Sequence[Box], printables: Sequence[Printable], overlap: float, helps: str) -> Iterator[_Way]:
