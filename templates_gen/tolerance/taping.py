@@ -73,6 +73,7 @@ class Laying(Record, frozen=True):
     firm: float
 
 
+@remembered
 def laying(sheets: SheetPlan) -> Laying:
     """A sheet plan as its order of taping sees it."""
     of_linked = sheets.spine or (sheets.linked and bool(sheets.hides))
@@ -82,7 +83,6 @@ def laying(sheets: SheetPlan) -> Laying:
     )  # fmt: skip
 
 
-@remembered
 def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
     """Every block in the order in which it is laid: from the bottom row up, or from the left column on.
 
@@ -91,6 +91,7 @@ def blocks(sheets: SheetPlan) -> tuple[Block, ...]:
     return blocks_of(laying(sheets))
 
 
+@remembered
 def blocks_of(lie: Laying) -> tuple[Block, ...]:
     """The same of sheets as they lie."""
     runs = _runs(lie)

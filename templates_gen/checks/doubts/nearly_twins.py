@@ -52,10 +52,10 @@ def _ratio(frame: Frame) -> float:
 def _one_side_else(frame: Frame, others: Others, known: Written, grid: bool) -> Iterator[Doubt]:
     """The twin of others but for one side: two of its figures changed places, or it was copied, or a figure is lost."""
     for name, kept in (SIDES, SIDES[::-1]):
-        place, mm = frame_place(frame.id, name), getattr(frame, name)
+        place, mm, own = frame_place(frame.id, name), getattr(frame, name), getattr(frame, kept)
         twins = [
             each for each in others.frames
-            if _exactly(getattr(frame, kept), getattr(each, kept)) and _hangs_as(frame, each)
+            if abs(own - getattr(each, kept)) <= EXACTLY and _hangs_as(frame, each)  # asked of each with each
         ]  # fmt: skip
         if not twins or any(_exactly(mm, getattr(each, name)) for each in twins):
             continue

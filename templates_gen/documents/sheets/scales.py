@@ -66,8 +66,8 @@ class DropScale(Record, frozen=True):
         """What the scale with its figures takes."""
         if self.side == 0:
             return Rect(self.x - SCALE_FAR / 2, self.top - self.length, self.x + SCALE_FAR / 2, self.top)
-        near, far = sorted((self.x + self.side * SCALE_NEAR, self.x + self.side * SCALE_FAR))
-        return Rect(near, self.top - self.length, far, self.top)
+        near, far = self.x + self.side * SCALE_NEAR, self.x + self.side * SCALE_FAR
+        return Rect(min(near, far), self.top - self.length, max(near, far), self.top)
 
 
 def scales_may_stand(hung: Hung) -> Iterator[Rect]:
