@@ -28,9 +28,9 @@ def over_lines(
     along behind the letters or a tick ends there: too much would be gone.  `others` are lines that are drawn as parts
     of forms.  Only what comes later hides any of what else is `whole`.
     """
-    texts = [item for item in items if isinstance(item, Text)]
-    rest = [item for item in items if not isinstance(item, Text)]
-    lines = [(*_reach(line), line) for line in (*others, *rest) if isinstance(line, Line)]
+    texts = [item for item in items if type(item) is Text]
+    rest = [item for item in items if type(item) is not Text]
+    lines = [(*_reach(line), line) for line in (*others, *rest) if type(line) is Line]
     at = Near(((Rect(*each[:4]), each) for each in lines), GRID) if len(lines) > MANY else None
     yield from rest
     for text in (*texts, *later):

@@ -140,11 +140,13 @@ class Room:
     def _of_middles(self, place: Rect, across: float, up: float) -> tuple[Rect, list[_Box], list[_Box]]:
         """Where in a place the middle of something may be that reaches so far across and up from it, and where it may
         not: for each box that is taken there, and for each line."""
-        near, wide, high = self.near(place), across + self.air, up + self.air
+        about, wide, high = place.grown(self.air), across + self.air, up + self.air
+        taken = [box for room in self._all if room.taken for box in room.taken.at(about)]
+        lines = [line for room in self._all if room.lines for line in room.lines.at(place)]
         return (
             Rect(place.x0 + across, place.y0 + up, place.x1 - across, place.y1 - up),
-            [(box.x0 - wide, box.y0 - high, box.x1 + wide, box.y1 + high) for box in near.taken],
-            [(line.x0 - across, line.y0 - up, line.x1 + across, line.y1 + up) for line in near.lines],
+            [(box.x0 - wide, box.y0 - high, box.x1 + wide, box.y1 + high) for box in taken],
+            [(line.x0 - across, line.y0 - up, line.x1 + across, line.y1 + up) for line in lines],
         )
 
 
