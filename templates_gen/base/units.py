@@ -8,7 +8,6 @@ from __future__ import annotations
 import math
 import re
 from fractions import Fraction
-from functools import cache
 
 from templates_gen.base.errors import clipped
 from templates_gen.base.fraction import fraction_problem
@@ -179,12 +178,8 @@ def inches(mm: float) -> str:
     sign = "-" if mm < 0 and sixteenths else ""
     if not rest:
         return f"{sign}{whole}"
-    return f"{sign}{whole} {_part_of_inch(rest)}" if whole else f"{sign}{_part_of_inch(rest)}"
-
-
-@cache
-def _part_of_inch(sixteenths: int) -> str:
-    return str(Fraction(sixteenths, SIXTEENTHS))
+    part = f"{rest // (common := math.gcd(rest, SIXTEENTHS))}/{SIXTEENTHS // common}"
+    return f"{sign}{whole} {part}" if whole else f"{sign}{part}"
 
 
 def show(mm: float, unit: str) -> str:

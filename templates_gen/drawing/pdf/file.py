@@ -117,7 +117,8 @@ class PdfFile:
 
     def _font_use(self, font: Font) -> FontUse:
         if font not in self._fonts:
-            self._fonts[font] = FontUse(f"F{len(self._fonts) + 1}", font)
+            use = self._fonts[font] = FontUse(f"F{len(self._fonts) + 1}", font)
+            use.alone[use.name] = use
         return self._fonts[font]
 
     def _resources(self, drawing: Drawing) -> str:

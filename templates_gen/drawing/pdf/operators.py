@@ -49,10 +49,7 @@ class FontUse(Draft):
     texts: dict[str, str] = field(default_factory=dict)
     of_chars: dict[str, str] = field(default_factory=dict)
     alone: dict[str, FontUse] = field(default_factory=dict)
-    """What text in this font alone needs; one value for all of it, so that it is known again."""
-
-    def __post_init__(self) -> None:
-        self.alone[self.name] = self
+    """What text in this font alone needs: one value for all of it, so that it is known again."""
 
     def plain(self, text: str) -> str:
         """The codes of characters that stand by themselves, one glyph each."""
