@@ -89,7 +89,7 @@ def test_the_job_file_is_not_replaced_by_what_is_made_of_it_even_by_force(option
     assert (small / "job.toml").read_text() == MINIMAL
 
 
-@pytest.mark.parametrize("step", ["os.replace", "os.fsync"])
+@pytest.mark.parametrize("step", ["_replace", "os.fsync"])
 def test_a_failure_while_writing_leaves_the_old_file_and_nothing_half_written(step, small, monkeypatch):
     assert run("template", "job.toml").code == 0
     before = listing(small)
