@@ -20,8 +20,11 @@ def on_another_wall(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     wall = read.raw.get("wall", {})
     features = [Change(("wall", "feature", number), None) for number in reversed(range(len(wall.get("feature", []))))]
     gone = [Change(("wall", name), None) for name in wall if name not in ("feature", *sides)]
-    titled = Change(("job", "title"), typed(("job", "title"), str(data.get("title") or "")))
-    return [titled, *features, *gone, *(Change(("wall", name), side) for name, side in sides.items()), *_placed(read)]
+    job = [
+        Change(("job", "title"), typed(("job", "title"), str(data.get("title") or ""))),
+        Change(("job", "date"), None),
+    ]
+    return [*job, *features, *gone, *(Change(("wall", name), side) for name, side in sides.items()), *_placed(read)]
 
 
 def _placed(read: Read) -> list[Change]:

@@ -53,10 +53,12 @@ def _told(read: Read) -> dict[str, Any]:
         ],
         "frames": [_frame(frame, unit, read.raw) for frame in job.frames],
         "lines": {"centre": plan.centre_line, "level": plan.level_line, "slope": job.group.slope} if plan else None,
+        "levelSaid": f"The level line is {show_both(plan.level_line, unit)} {above_floor(plan)}." if plan else "",
         "group": rect(plan.group) if plan else None,
         "said": tuple(_said(plan)) if plan else (),
         "now": hanging_now(job, plan),
         "nails": list(_nails(plan)) if plan else [],
+        "planned": _planned(plan) if plan else {},
         "screen": screen(on_screen(job, plan)),
     }
 
@@ -99,6 +101,18 @@ def _said(plan: tg.Plan) -> Iterator[str]:
     yield f"The group is {show(group.width, unit)} wide and {show(group.height, unit)} high."
     yield f"Its lowest edge is {show_both(group.y0, unit)} {above_floor(plan)}, its highest {show(group.y1, unit)}."
     yield f"The centre line is {show_both(plan.centre_line, unit)} from the wall's left end."
+
+
+def _planned(plan: tg.Plan) -> dict[str, dict[str, str]]:
+    """What would be read of every frame if it hung as planned, by its id: from the floor, or the level line."""
+    unit, level, centre = plan.job.unit, plan.level_line, plan.centre_line
+    return {
+        hung.frame.id: {
+            "floor": show(hung.rect.y1, unit), "level line": upward(hung.rect.y1 - level, unit),
+            "left_edge": sideways(hung.rect.x0 - centre, unit),
+        }
+        for hung in plan.frames
+    }  # fmt: skip
 
 
 def _nails(plan: tg.Plan) -> Iterator[dict[str, Any]]:

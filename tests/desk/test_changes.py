@@ -422,7 +422,8 @@ def test_every_sample_opens_at_the_desk(desk):
 
 
 def test_readings_become_moves(desk):
-    desk.got("/state")
+    planned = {"floor": "76 1/2 in", "level line": "18 1/4 in above", "left_edge": "12 1/4 in left"}
+    assert desk.got("/state")["planned"]["A"] == planned  # 40 + 36 1/2 in up; half of the group's 24 1/2 in to the left
     rows = {"A": {"left": "76", "right": "76", "left_edge": "13 left"}, "B": {}}
     told = desk.brought("/correct", {"rows": rows})
     (found,) = told["frames"]

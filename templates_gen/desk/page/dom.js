@@ -24,7 +24,7 @@ export function drawing(text, label) {
 }
 
 export function notice(message, { words, act } = {}) {
-  message = capital(message);
+  message = /^[a-z]+ /.test(message) ? capital(message) : message; // a file's name stays as it is
   const bar = find("notice");
   bar.hidden = !message;
   const button = (name, onclick) => h("button", { type: "button", onclick }, name);

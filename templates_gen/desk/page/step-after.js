@@ -51,6 +51,7 @@ export function afterPanel() {
     ...seen.map(({ level, text }) => h("p", { className: level ? `finding ${level}` : "" }, text)),
     h("div", { className: "row", role: "radiogroup", "aria-label": "Top corners are measured from" }, "Measured from the", ...Object.keys(HEIGHTS).map((name) => h("label", { className: "tick" },
       h("input", { type: "radio", name: "heights", checked: name === kind, "data-focus": `from ${name}`, onchange: () => { heightsFrom(name); changed("panel"); } }), ` ${name}`))),
+    kind === LINE ? h("p", { className: "help" }, store.state.levelSaid) : null,
     ...store.state.frames.map(row),
     wrong && !readingOf(wrong) ? h("p", { className: "wrong", role: "alert" }, capital(wrong.message)) : null,
     h("div", { className: "row" }, h("button", { type: "button", className: "main", "data-focus": "correct", onclick: work }, "What has to move?"), makeButton("form", "A form on paper"),
@@ -108,10 +109,12 @@ function readingOf({ where }) {
 
 function row(one, number) {
   const values = readings[one.id] || {};
+  const place = store.state.planned[one.id] || {};
+  const planned = (name) => place[name] || (name === "tilt" ? "" : place[name.endsWith("_from_level") ? LINE : "floor"]);
   const inputs = Object.entries(columns()).map(([name, words]) => {
     const bad = wrong && readingOf(wrong) === `${one.id} ${name}` ? `wrong_${number}` : null;
     return h("label", {}, words, h("input", {
-      type: "text", value: values[name] || "", autocomplete: "off", "data-focus": `${one.id} ${name}`, "aria-invalid": bad && "true", "aria-describedby": bad,
+      type: "text", value: values[name] || "", autocomplete: "off", placeholder: planned(name) ? `planned: ${planned(name)}` : "", "data-focus": `${one.id} ${name}`, "aria-invalid": bad && "true", "aria-describedby": bad,
       oninput: (event) => { readings[one.id] = { ...readings[one.id], [name]: event.target.value }; sessionStorage.setItem(key, JSON.stringify(readings)); },
     }), bad ? h("span", { className: "wrong", id: bad }, capital(wordsOf({ ...wrong, where: "" }))) : null);
   });
