@@ -205,7 +205,7 @@ CLEAT = HangerKind(
     on_two=(), layout=Layout.RAIL, strokes=(), rise=_on_rail, on_wire=False,
     swings=False, by_hand="along", gives=False, levelled_anew=False, rail=True, hooks=False,
     fixings=ANY_FIXING, shows=False,
-    usual_drop=(0.01, 0.42, 10.0, math.inf), long_enough=math.inf, by_height=False, again=_AGAIN,
+    usual_drop=(0.005, 0.42, 5.0, math.inf), long_enough=15.0, by_height=False, again=_AGAIN,
 )  # fmt: skip
 
 PLATES = HangerKind(

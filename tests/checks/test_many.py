@@ -9,7 +9,6 @@ from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.checks import find
 from templates_gen.checks.doubts.features import feature_doubts
-from templates_gen.checks.doubts.odd_places import odd_places
 from templates_gen.checks.doubts.plan import plan_doubts
 from templates_gen.checks.doubts.twins import twin_doubts
 from templates_gen.job.model import Feature, Hanger, Spot, Wall
@@ -33,13 +32,6 @@ def row(count: int, step: float = 260.0) -> list[tuple[float, float]]:
     return [((number - (count - 1) / 2) * step, 0.0) for number in range(count)]
 
 
-@pytest.mark.parametrize(("count", "looked_at"), [(199, True), (200, True), (201, False)])
-def test_a_frame_far_from_all_others_is_looked_for_among_200(count, looked_at):
-    places = row(count)
-    places[-1] = (places[-1][0] + 900.0, 0.0)
-    assert any(doubt.rule == "doubtful-place" for doubt in plan_doubts(in_places(places))) == looked_at
-
-
 @pytest.mark.parametrize(("half", "looked_at"), [(98, True), (99, True), (100, False)])
 def test_one_frame_that_spoils_a_mirror_is_looked_for_among_200(half, looked_at):
     """Pairs of two sizes to the left and the right of the middle, and one more pair, of which one frame is turned."""
@@ -50,13 +42,6 @@ def test_one_frame_that_spoils_a_mirror_is_looked_for_among_200(half, looked_at)
     names = [each.id for each in (*line[::-1], turned[0], turned[1], *right)]
     plan = plan_wall(job(*line, *right, *turned, wall=wall(), group=group((tuple(names),), "row")))
     assert any(doubt.rule == "doubtful-shape" for doubt in plan_doubts(plan)) == looked_at
-
-
-@pytest.mark.parametrize(("count", "looked_at"), [(59, True), (60, True), (61, False)])
-def test_two_like_frames_that_should_mirror_each_other_are_looked_for_among_60(count, looked_at):
-    places = row(count)
-    places[-1] = (places[-1][0] + 60.0, 0.0)
-    assert any(doubt.rule == "doubtful-place" for doubt in odd_places(in_places(places))) == looked_at
 
 
 @pytest.mark.parametrize(("at", "looked_at"), [(398, True), (399, True), (400, False)])

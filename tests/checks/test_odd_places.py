@@ -41,19 +41,6 @@ def placed(*frames, **spots):
     return doubted("cm", ROOM, [*prints(13, width=60, height=80), *frames], arrangement="placed", gap=5, place=place)
 
 
-def test_of_two_like_frames_on_either_side_the_one_that_is_off_is_doubted():
-    """60 / 2 + 5 + 40 / 2 = 55."""
-    twins = prints(8, 8.2, width=40, height=50)
-    assert placed(*twins, A=[0, 0], B=[-55, 0], C=[55, 0]) == set()
-    assert placed(*twins, A=[0, 0], B=[-55, 0], C=[65, 0]) == {"group, place, C"}
-    assert placed(*twins, A=[0, 0], B=[-65, 0], C=[55, 0]) == {"group, place, B"}
-    assert placed(*twins, A=[0, 0], B=[-55, 0], C=[55, 8]) == {"group, place, C"}
-    assert placed(*twins, A=[0, 0], B=[-55, -8], C=[65, 8]) == set()  # set off on purpose
-    assert placed(*twins, A=[0, 0], B=[-55, 15], C=[55, -15]) == set()
-    unlike = [twins[0], twins[1] | {"width": 30}]
-    assert placed(*unlike, A=[0, 0], B=[-55, 0], C=[65, 0]) == set()
-
-
 def over(width, name="sofa", left=100, **rest):
     feature = {"kind": "furniture", "name": name, "left": left, "bottom": 0, "width": width, "height": 85} | rest
     three = prints(10, 10, 10.2, width=44, height=54)
@@ -126,7 +113,7 @@ def test_a_row_with_wide_gaps_has_a_long_wall():
     assert doubted("in", long | {"width": 368}, five, gap="20") == set()
     assert doubted("in", long | {"width": 368}, five[:2], gap="3") == {"wall, width"}
     assert doubted("in", long | {"width": "40'"}, five, gap="60") == set()
-    assert doubted("in", INCHES | {"width": 130}, five[:3], gap="24") == {"group, gap"}
+    assert doubted("in", INCHES | {"width": 130}, five[:3], gap="33") == {"group, gap"}
 
 
 def test_a_wall_of_which_next_to_nothing_is_used():
@@ -143,15 +130,6 @@ def test_gaps_as_wide_as_the_windows_between():
     piers = prints(16, 16, 16.5, width=62, height=92)
     assert doubted("cm", hall, piers, windows, gap=193) == set()
     assert doubted("cm", hall | {"width": 660}, piers, gap=193) == {"group, gap"}
-
-
-def test_two_frames_placed_at_either_end_are_no_slip():
-    both = prints(7, 7.2, width=42, height=42)
-    place = {"A": {"centre": [-260, 0]}, "B": {"centre": [260, 0]}}
-    wall = {"width": 820, "height": 390}
-    assert doubted("cm", wall, both, arrangement="placed", place=place) == set()
-    place["B"] = {"centre": [60, 0]}
-    assert doubted("cm", wall, both, arrangement="placed", place=place) != set()
 
 
 def hooked(rating, weight="4.1 kg"):
@@ -171,7 +149,7 @@ def test_a_room_little_higher_than_wide_is_one():
 
 
 def test_a_canvas_without_glazing_is_light():
-    sky = {"width": 160, "height": 100, "drop": 6, "weight": "1.3 kg"}
+    sky = {"width": 160, "height": 100, "drop": 6, "weight": "1.1 kg"}
     assert doubted("cm", ROOM, [sky | {"glazing": "none"}]) == set()
     assert doubted("cm", ROOM, [sky]) == {"frame A, weight"}
 

@@ -123,15 +123,6 @@ def test_uneven_rings_are_doubted_where_a_slip_would_make_them_even(found, sides
     assert rings(*sides) == found
 
 
-def test_frames_scattered_on_purpose_are_no_slip_but_one_far_from_the_rest_is():
-    spots = {"A": [-120, 20], "B": [-40, -10], "C": [40, 25], "D": [125, -15]}
-    scattered = {name: {"centre": spot} for name, spot in spots.items()}
-    frames = prints(5, 5.1, 5, 4.9, width=30, height=40)
-    assert doubted("cm", ROOM, frames, arrangement="placed", place=scattered) == set()
-    close = {name: {"centre": [at * 35 - 100, 0]} for at, name in enumerate("ABC")} | {"D": {"centre": [120, 0]}}
-    assert doubted("cm", ROOM, frames, arrangement="placed", place=close) == {"group, place, D"}
-
-
 def test_two_figures_of_a_side_that_changed_places_are_seen_by_its_fellows():
     frames = [{"width": 61, "height": 46, "drop": 5.8}, {"width": 61, "height": 46, "drop": 6}]
     assert doubted("cm", ROOM, frames) == set()

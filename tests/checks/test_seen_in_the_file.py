@@ -320,12 +320,6 @@ def test_a_frame_twice_as_long_as_all_others_of_a_grid():
     assert doubted("cm", ROOM, [six[0] | {"width": 14}, *six[1:]], **grid) == set()
 
 
-def test_a_cleat_has_a_rail_under_the_top_edge():
-    hanger = {"kind": "cleat", "left": 9, "right": 9, "screw_below": 1.8}
-    assert doubted("cm", ROOM, [{"width": 44, "height": 61.5, "drop": 7, "hanger": hanger}]) == set()
-    assert doubted("cm", ROOM, [{"width": 44, "height": 61.5, "drop": 0.7, "hanger": hanger}]) == {"frame A, drop"}
-
-
 @pytest.mark.parametrize(("bottom", "found"), [(115, False), (170, False), (185, True)])
 def test_a_switch_higher_than_one_reaches(bottom, found):
     switch = {"kind": "switch", "left": 20, "bottom": bottom, "width": 8, "height": 8}

@@ -86,6 +86,8 @@ def _weighs_alone(frame: Frame, others: Others, known: Written) -> Iterator[Doub
         if not (len(theirs) > 1 or second) or near(own, theirs, mass_room(frame, those, theirs, known)):
             continue
         likely = other_mass(own, min(theirs) / ASKED, max(theirs) * ASKED, known.mass_unit(frame.id))
+        if those is weighed and not likely.ask and near(own, theirs, MASS_APART):
+            continue
         usual = median(theirs) * square_metres(frame)
         yield Doubt(
             rule="doubtful-weight", place=frame_place(frame.id, "weight"), shown=shown_mass(frame.weight, known.unit),

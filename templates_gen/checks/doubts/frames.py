@@ -23,7 +23,7 @@ MIRRORS = frozenset(("mirror", "spiegel", "miroir", "espejo"))
 BARE = 1.1
 """kg/m² at least where there is no glazing: a canvas on light bars.  Our own."""
 
-SOLID, PAPER, NO_GLASS = 3.0, 0.25, 0.85
+SOLID, PAPER, NO_GLASS = 3.0, 0.25, 0.75
 """So many times as heavy may be what hangs on screws, a relief of bronze or stone; and kg/m² of bare paper or silk
 between two slats, and of a large frame without glass.  Our own: bronze of 15 mm has 130, from memory."""
 

@@ -29,7 +29,7 @@ SLIM = 3.0
 BY_SIDE = Usual(0.08, 0.35, 0.04, 0.6)
 """Of frames' shorter side: gaps that are usual, too, between small frames and large ones.  Our own, no source."""
 
-IN_A_ROW = 0.85
+IN_A_ROW = 1.2
 """Of frames' shorter side: a gap in one row, where in a gallery each frame has room of its own.  Our own, no source."""
 
 EVENLY = (0.5, 1.6)
@@ -45,7 +45,7 @@ wide the gaps of a row are then.  Our own, no source."""
 CORRIDOR, SEVERAL, ALONG = 5000.0, 4, 0.55
 """mm of a wall, so many frames, and of its width how much their row takes, that are spread out along it.  Our own."""
 
-MANY, SPREAD, FAR_APART = 6, 2.6, 4.0
+MANY, SPREAD, FAR_APART = 6, 2.6, 6.0
 """So many frames in a row that is still on the wall are spread out on purpose, at so much of their shorter side, or
 along a long wall: with a slip in the gap so many would reach beyond it.  Our own, no source."""
 
@@ -86,6 +86,9 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
         if mm == 0.0:  # frames that touch are meant to
             continue
         place, usually = f"group, {name}", expected
+        if name in WIDE_AS:  # one of two that were thought of, and no wider than a frame
+            most = max(expected.most, median(getattr(frame, WIDE_AS[name]) for frame in job.frames))
+            usually = replace(expected, most=most, far_most=max(expected.far_most, most))
         if name == "gap_around":  # round a window or a door it is as wide as its trim asks
             usually = replace(expected, most=max(expected.most, AROUND), far_most=max(expected.far_most, AROUND))
         yield from unusual("doubtful-gap", place, mm, usually, known, "the room between frames", again=FROM_MIDDLE)
@@ -93,6 +96,9 @@ def _gaps(job: Job, known: Written) -> Iterator[Doubt]:
 
 A_FRAME, FROM_MIDDLE = 0.95, "Was it measured from middle to middle? The room from side to side counts."
 """Of frames' shorter side: a gap in which another would hang is doubted, where frames are not spread out.  Our own."""
+
+WIDE_AS = {"gap_across": "width", "gap_down": "height"}
+"""The side of a frame that a gap of its own may be as wide as."""
 
 AROUND = 250.0
 """mm from a window, a door or a large frame to those around it at most.  Our own, no source."""
@@ -109,7 +115,7 @@ def _in_parts(job: Job) -> bool:
 def _share_of_side(job: Job) -> float:
     """How much of frames' shorter side the gaps are at most."""
     if job.group.arrangement not in ("row", "stairs"):
-        return BY_SIDE.most
+        return IN_A_ROW if job.group.arrangement == "column" else BY_SIDE.most
     long = _length_of_row(job)
     along = job.wall.width >= CORRIDOR and len(job.frames) >= SEVERAL and long >= ALONG * job.wall.width
     even = EVENLY[0] <= (job.wall.width - long) / max(2 * job.group.gap_across, 1.0) <= EVENLY[1]
@@ -158,6 +164,8 @@ def _height(job: Job, known: Written) -> Iterator[Doubt]:
     if height.by == "above":
         over = next((each for each in job.wall.features if each.name == height.feature), None)
         expected = usual.above(over) if over else expected
+        if max(frame.height for frame in job.frames) > TALL:
+            expected = replace(expected, least=min(expected.least, usual.CLOSE_ABOVE))
         free = job.wall.height - (over.rect.y1 if over else 0.0) - max(frame.height for frame in job.frames)
         if job.wall.height > HIGH_ROOM and abs(2 * height.at - free) <= IN_THE_MIDDLE * free:
             expected = replace(expected, most=max(expected.most, height.at))

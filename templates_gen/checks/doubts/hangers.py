@@ -48,6 +48,7 @@ def hanger_doubts(job: Job) -> Iterator[Doubt]:
         if frame.hanger.left is not None and frame.hanger.right is not None and not by_studs:
             yield from _insets(frame, known)
             yield from _uneven(frame, known)
+            yield from _from_front(frame, job, known)
             yield from _plates(frame, known) if frame.hanger.traits.shows else ()
         if frame.hanger.traits.on_wire:
             yield from wire_doubts(frame, known)
@@ -191,7 +192,6 @@ def _uneven(frame: Frame, known: Written) -> Iterator[Doubt]:
             why=f"which differs by {show_both(lower, unit)} from the left one, and hangers are put on level",
             ask=f"{meant} Measure both again, from the top edge.".lstrip(),
         )  # fmt: skip
-    yield from _from_front(frame, aside, lower, known)
 
 
 def _evenly(one: float, other: float, side: float, unit: str) -> str:
@@ -215,14 +215,17 @@ CENTIMETRE, READ = 10.0, {"centimetre": 0.8, "inch": 3.3}
 """mm that a tape is misread by, and that two drops differ besides.  Our own, no source."""
 
 
-def _from_front(frame: Frame, aside: float, lower: float, known: Written) -> Iterator[Doubt]:
-    """Seen from the front, which no back is: doubted where the two sides' difference would be nailed twice over."""
-    hidden = not frame.hanger.traits.shows
-    if hidden and known.seen_from(frame.id) == "front" and (aside >= FRONT_ASIDE or lower >= FRONT_LOWER):
+def _from_front(frame: Frame, job: Job, known: Written) -> Iterator[Doubt]:
+    """Seen from the front, where another with such a hanger was seen from the back, and its two sides differ."""
+    hanger, (left, right) = frame.hanger, insets(frame)
+    lower = abs((hanger.drop_left or 0.0) - (hanger.drop_right or 0.0))
+    fellows = [each.id for each in job.frames if each.hanger.kind == hanger.kind and each is not frame]
+    told = known.seen_from(frame.id) == "front" and any(known.seen_from(each) == "back" for each in fellows)
+    if told and not hanger.traits.shows and (abs(left - right) >= FRONT_ASIDE or lower >= FRONT_LOWER):
         yield Doubt(
             rule="doubtful-hanger", place=frame_place(frame.id, "hanger", "seen_from"), shown="front",
             about=(frame.id,), uses=(frame_place(frame.id, "hanger", "left"),),
-            why="but its two sides differ, and a back is measured from behind",
+            why="but its two sides differ, and others were seen from the back",
             ask='Is it "back"? Seen from behind, left and right change places.',
             meant=((frame_place(frame.id, "hanger", "seen_from"), "back"),),
         )  # fmt: skip

@@ -1,11 +1,10 @@
-"""Doubts about a group that is right by each figure and odd as it hangs: off eye level, lopsided, too wide."""
+"""Doubts about a group that is right by each figure and odd as it hangs: off eye level, too wide, squeezed."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from statistics import median
 
-from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import exact, show, show_both
 from templates_gen.base.words import feature_place, with_article
@@ -32,14 +31,6 @@ thirds to three quarters of the width are what interior design texts advise."""
 HALL, EMPTY = 12_000.0, 0.1
 """mm of a wall that is a hall's, and of its width that a group takes which is next to nothing.  Our own, no source."""
 
-BESIDE, EVEN, OFF = 1.0, 3.0, 25.0
-"""mm that the sides of two like frames may differ, and their places on either side of a third if they are to mirror
-each other; and mm that they are off at least where they do not.  Our own, no source."""
-
-
-MOST = 60
-"""Frames of a group that is looked at.  Our own, no source."""
-
 
 def odd_places(plan: Plan) -> Iterator[Doubt]:
     """What is odd about where a group hangs, or about one of its frames in it."""
@@ -47,14 +38,14 @@ def odd_places(plan: Plan) -> Iterator[Doubt]:
     yield from _around_something_low(plan)
     yield from _nearly_empty(plan)
     yield from _wider_than_below(plan)
-    yield from _lopsided(plan)
     yield from _squeezed(plan)
 
 
 def _off_eye_level(plan: Plan) -> Iterator[Doubt]:
     """A middle that is low or high for no reason, and at eye level if it is read otherwise."""
     height, wall, group = plan.job.group.height, plan.job.wall, plan.group
-    if height.by not in ("centre", "top", "bottom") or wall.stairs or wall.outline or not ROOM.holds(wall.height):
+    whole = height.by in ("centre", "top", "bottom") and not height.of
+    if not whole or wall.stairs or wall.outline or not ROOM.holds(wall.height):
         return
     ends = height.by == "top" and EYES.holds(height.at)  # hardly any group ends where people look
     low = group.cy < (LOWER if ends else LOW) and SMALL < group.height < (TALLER if ends else TALL)
@@ -163,54 +154,3 @@ def _wider_than_below(plan: Plan) -> Iterator[Doubt]:
                 why=f"narrow for {with_article(feature.called)}, and the group above is {show_both(wide, unit)} wide",
                 ask="Did two figures, or left and width, change places?",
             )  # fmt: skip
-
-
-def _lopsided(plan: Plan) -> Iterator[Doubt]:
-    """Two like frames placed by hand, of which one is further out or higher, in a group that else mirrors itself."""
-    if plan.job.group.arrangement != "placed" or len(plan.frames) > MOST:
-        return
-    axis = plan.centre_line
-    left = [hung for hung in plan.frames if hung.rect.cx < axis - EVEN]
-    right = [hung for hung in plan.frames if hung.rect.cx > axis + EVEN]
-    for one in tuple(left):
-        other = next((each for each in right if _mirrors(one.rect, each.rect, axis)), None)
-        if other is not None:
-            left.remove(one)
-            right.remove(other)
-    if len(plan.frames) > 2 and len(left) == len(right) == 1 and _like(left[0].rect, right[0].rect):
-        yield from _off(plan, left[0], right[0])
-
-
-def _off(plan: Plan, one: Hung, two: Hung) -> Iterator[Doubt]:
-    """Of two on either side, the one whose place is less like the rest of the group."""
-    axis, unit, others = plan.centre_line, plan.job.unit, [hung for hung in plan.frames if hung not in (one, two)]
-    out, up = one.rect.cx + two.rect.cx - 2 * axis, two.rect.cy - one.rect.cy
-    if (abs(out) <= EVEN) == (abs(up) <= EVEN) or max(abs(out), abs(up)) < OFF:
-        return
-    gap, middle = plan.job.group.gap_across, median(hung.rect.cy for hung in others)
-
-    def unlike(hung: Hung) -> float:
-        """How far its gap is from the group's, or its middle from that of the others."""
-        gaps = [abs(hung.rect.gap_to(other.rect) - gap) for other in others]
-        return min(gaps) if abs(out) > EVEN else abs(hung.rect.cy - middle)
-
-    odd, even = sorted((one, two), key=unlike, reverse=True)
-    if abs(out) <= EVEN < unlike(even):  # both off the middle: set off on purpose
-        return
-    places = [abs(hung.rect.cx - axis) if abs(out) > EVEN else hung.rect.cy for hung in (odd, even)]
-    where = "from the middle" if abs(out) > EVEN else "above the floor"
-    yield Doubt(
-        rule="doubtful-place", place=f"group, place, {odd.frame.id}", about=(odd.frame.id,),
-        shown=f"{show(places[0], unit)} {where}",
-        why=f"where frame {even.frame.id}, its like on the other side, is {show(places[1], unit)} {where}",
-        ask=f"Is it to be as {'far' if abs(out) > EVEN else 'high'} as that?",
-    )  # fmt: skip
-
-
-def _mirrors(one: Rect, two: Rect, axis: float) -> bool:
-    even = abs(one.cx + two.cx - 2 * axis) <= EVEN and abs(one.cy - two.cy) <= EVEN
-    return even and _like(one, two)
-
-
-def _like(one: Rect, two: Rect) -> bool:
-    return abs(one.width - two.width) <= BESIDE and abs(one.height - two.height) <= BESIDE

@@ -5,7 +5,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import islice
-from statistics import median
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import Rect
@@ -33,7 +32,6 @@ def plan_doubts(plan: Plan) -> Iterator[Doubt]:
     yield from _wall_sides(plan)
     yield from _close_nails(plan)
     yield from _beside_furniture(plan)
-    yield from _far_away(plan)
     yield from _spoils_symmetry(plan)
 
 
@@ -87,45 +85,6 @@ def _beside_furniture(plan: Plan) -> Iterator[Doubt]:
             ask="Was its left side measured from the other end, or to its middle? Or what is the group centred on?",
             meant=(("group, centre_on", feature.name),),
         )  # fmt: skip
-
-
-FAR = 350.0, 3.0
-"""mm, and so many times the gap, from a frame placed by hand to the nearest other at most.  Our own, no source."""
-
-
-OF_ROOM = 0.4
-"""Of the room between a frame and the nearest, how wide a thing is that explains it.  Our own, no source."""
-
-
-def _far_away(plan: Plan) -> Iterator[Doubt]:
-    """A frame placed by hand far from all others, with which it is to be one group."""
-    group = plan.job.group
-    if group.arrangement != "placed" or not 1 < len(plan.frames) <= MOST:
-        return
-    room = max(FAR[0], FAR[1] * max(group.gap_across, group.gap_down))
-    nearest = [min(hung.rect.gap_to(other.rect) for other in plan.frames if other is not hung) for hung in plan.frames]
-    even = abs(sum(hung.rect.cx for hung in plan.frames) / len(nearest) - plan.centre_line) <= MIRRORED
-    if (len(nearest) > 2 or even) and median(nearest) > room:  # scattered on purpose, or one at either end
-        room = FAR[1] * median(nearest)
-    for hung, away in zip(plan.frames, nearest, strict=True):
-        if away > room and not _across_something(plan, hung):
-            yield Doubt(
-                rule="doubtful-place", place=f"group, place, {hung.frame.id}", about=(hung.frame.id,),
-                shown=f"{show(away, plan.job.unit)} from the nearest frame",
-                why="further than frames of one group hang from each other",
-                ask="Is it in another unit, on the other side (-), or from another line?",
-            )  # fmt: skip
-
-
-def _across_something(plan: Plan, hung: Hung) -> bool:
-    """True for a frame with a door, a window or a chest between it and all others."""
-    left = max((other.rect.x1 for other in plan.frames if other.rect.x1 <= hung.rect.x0), default=hung.rect.x0)
-    right = min((other.rect.x0 for other in plan.frames if other.rect.x0 >= hung.rect.x1), default=hung.rect.x1)
-    sides = (left, hung.rect.x0), (hung.rect.x1, right)
-    return any(
-        x0 <= each.rect.cx <= x1 and each.rect.width >= OF_ROOM * (x1 - x0) and x1 - x0 > FAR[0]
-        for each in plan.job.wall.features for x0, x1 in sides
-    )  # fmt: skip
 
 
 def _spoils_symmetry(plan: Plan) -> Iterator[Doubt]:

@@ -12,10 +12,9 @@ from templates_gen.checks.doubts.hangers import drops, insets, sides
 from templates_gen.checks.doubts.readings import Usual, probably
 from templates_gen.job.model import Frame
 
-SIDES_AGREE, SIDE_OFF, SURELY, OFF_SURELY = 10.0, 30.0, (5, 6.0), 18.0
-"""mm that the distances of all other hangers from their sides differ by at most, and that one is off at least: frames
-of one make have their rings put on alike.  So many that differ by less, and how far one is off those.  Our own, no
-source."""
+SIDES_AGREE, SIDE_OFF, OF_WIDTH = 10.0, 30.0, 0.09
+"""mm that the distances of all other hangers from their sides differ by at most, and that one frame's are off them, or
+of its width: frames of one make have their rings put on alike.  Our own, no source."""
 
 
 def twin_sides(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
@@ -25,24 +24,25 @@ def twin_sides(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
 
 
 def _one_off(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
-    """One distance from a frame's side that is unlike all others of its twins and itself, which agree."""
-    each_side = [
-        (frame, name, mm) for frame in twins if len(twins) > 1 and not frame.hanger.traits.rail
-        for name, mm in (("left", frame.hanger.left), ("right", frame.hanger.right)) if mm is not None
-    ]  # fmt: skip
-    for frame, name, mm in each_side:
-        others = [other for *whose, other in each_side if whose != [frame, name]]
-        low, high = min(others, default=mm), max(others, default=mm)
-        off = OFF_SURELY if len(others) >= SURELY[0] and high - low <= SURELY[1] else SIDE_OFF
-        if high - low <= SIDES_AGREE and not low - off < mm < high + off:
-            seen = {"left": "right", "right": "left"}[name] if known.seen_from(frame.id) == "back" else name
-            place = frame_place(frame.id, "hanger", seen)
-            likely = probably(mm, known.unit_of(place), Usual(low - SIDES_AGREE, high + SIDES_AGREE, figures=True))
+    """The one of several twins, or the more uneven of two, whose hangers are far from where those of all others are."""
+    hidden = [each for each in twins if not each.hanger.traits.rail and not each.hanger.traits.shows]
+    paired = [each for each in hidden if each.hanger.left is not None and each.hanger.right is not None]
+    if len(paired) == 2:
+        paired.sort(key=lambda each: abs(insets(each)[0] - insets(each)[1]))
+    for frame in paired[1 if len(paired) == 2 else 0 :]:
+        theirs = [sum(insets(each)) / 2 for each in paired if each is not frame]
+        mine = sum(insets(frame)) / 2
+        off = max(SIDE_OFF, OF_WIDTH * frame.width)
+        if theirs and max(theirs) - min(theirs) <= SIDES_AGREE and abs(mine - median(theirs)) > off:
+            own = max(sides(frame, known), key=lambda side: abs(side[1] - median(theirs)))
+            place = frame_place(frame.id, "hanger", own[0])
+            fits = Usual(min(theirs) - SIDES_AGREE, max(theirs) + SIDES_AGREE, figures=True)
+            likely = probably(own[1], known.unit_of(place), fits)
             yield Doubt(
-                rule="doubtful-hanger", place=place, shown=show(mm, known.unit), about=(frame.id,),
+                rule="doubtful-hanger", place=place, shown=show(own[1], known.unit), about=(frame.id,),
                 uses=(frame_place(frame.id, "width"),),
-                why=f"where all others on frames of this size have {show_both(median(others), known.unit)}",
-                ask=likely.ask or "Measure it again, from its own side.", meant=likely.meant(place),
+                why=f"where all others on frames of this size have {show_both(median(theirs), known.unit)}",
+                ask=likely.ask or "Measure both again, each from its own side.", meant=likely.meant(place),
             )  # fmt: skip
 
 

@@ -24,6 +24,9 @@ SWAPPED, NEAR, AGREE = 15.0, 4.0, 8.0
 """mm that a drop whose two figures changed places is off at least; that it is then from its twins'; and that theirs
 differ by at most.  Our own, no source: 9 times the figures' difference is what is off."""
 
+EXACT, OFF_EXACT = 3.0, 15.0
+"""mm that three twins agree by exactly, and that a fourth is off them then.  Our own, no source."""
+
 FEW, SEVERAL, MANY, OFF_FEW, OFF_STIFF, OFF_ALL, OFF_AGREED, APART = 2, 4, 5, 22.2, 10.5, 12.5, 7.0, 1.6
 """So many twins whose drops agree tell what theirs is to be, and so many surely; so many how widely theirs differ; mm
 that one is off a few, off a few slots or teeth, and off several, at least: 7/8, 7/16 and 1/2 in; and mm, and so many
@@ -95,6 +98,8 @@ def _stands_off(drop: float, others: Sequence[float], count: int, gives: bool) -
     `gives`."""
     differ, away = max(others) - min(others), _away(drop, others)
     off = OFF_ALL if count > SEVERAL else OFF_FEW if gives else OFF_STIFF
+    if count == SEVERAL and differ <= EXACT:
+        off = min(off, OFF_EXACT)
     if count > SEVERAL and max(drop, max(others)) > CLEARLY * min(drop, max(others)):
         off = OFF_CLEARLY
     if count > MANY:

@@ -55,9 +55,9 @@ NOSINGS_CLEAR = Usual(400.0, 1600.0, 200.0, 2000.0)
 """How far frames stay above a stair's nosings."""
 
 FRAME_SIDE = Usual(48.0, 3300.0, 25.0, 6000.0)
-DEPTH = Usual(4.0, 170.0, 3.0, 260.0)
+DEPTH = Usual(2.5, 170.0, 2.0, 260.0)
 
-GAP = Usual(9.5, 160.0, 6.0, 400.0)
+GAP = Usual(9.5, 250.0, 6.0, 400.0)
 """2 to 3 in at home, up to 6 in in museums; 3/8 in between the parts of one picture."""
 
 CENTRE = Usual(670.0, 2000.0, 600.0, 2400.0, figures=True)
@@ -65,7 +65,7 @@ CENTRE = Usual(670.0, 2000.0, 600.0, 2400.0, figures=True)
 57 to 66 are inches where centimetres should stand.  Our own."""
 
 TOP, BOTTOM = Usual(1200.0, 2800.0, 900.0, 3500.0), Usual(100.0, 2000.0, 50.0, 2400.0)
-ABOVE = Usual(38.0, 460.0, 30.0, 900.0)
+ABOVE = Usual(38.0, 560.0, 30.0, 900.0)
 """Above furniture: 4 to 10 in are the ends of what interior design texts advise; down to 1 1/2 in over a headboard, a
 piano or a wardrobe, our own."""
 
@@ -93,7 +93,7 @@ SIZES = {
 }  # fmt: skip
 """Width and height of what is on a wall."""
 
-SEAT_HEIGHT, TABLE_HEIGHT = Usual(350.0, 1300.0, 250.0, 1600.0), Usual(370.0, 1350.0, 300.0, 1600.0)
+SEAT_HEIGHT, TABLE_HEIGHT = Usual(350.0, 1400.0, 250.0, 1600.0), Usual(370.0, 1350.0, 300.0, 1600.0)
 WORK_HEIGHT = Usual(370.0, 1200.0, 300.0, 1600.0)
 FLOOR_HEIGHT = Usual(150.0, 2600.0, 100.0, 3500.0)
 """How high a seat, a table or a chest, and whatever else stands on the floor, is."""
@@ -184,8 +184,12 @@ def above(feature: Feature) -> Usual:
     low = _worked_at(feature.name) or feature.kind == "radiator" or rect.y1 < LOW_THING
     room = ABOVE_COOKER if words & COOKERS else ABOVE_WORK if low else ABOVE
     room = replace(room, least=CLOSE_ABOVE, far_least=CLOSE_ABOVE) if rect.y1 >= HIGH_THING and not low else room
+    room = replace(room, least=WELL_ABOVE) if rect.y1 < LOW_THING and words_of(feature.name) & BENCHES else room
     return replace(room, least=0.0) if rect.height < LEDGE else room
 
+
+BENCHES, WELL_ABOVE = frozenset(("bench", "pew", "bank", "banc", "banco")), 70.0
+"""What is low, by words of its name, and mm that nobody hangs nearer above it.  Our own, no source."""
 
 HIGH_THING, CLOSE_ABOVE = 1000.0, 25.0
 """mm that a mantelpiece, a piano or a chest is high, right above which frames hang, and how near.  Our own."""
@@ -212,7 +216,7 @@ NAIL, SCREW = Usual(1.0, 5.0, 0.8, 6.0), Usual(2.0, 10.0, 1.5, 12.0)
 NAIL_LENGTH, HOOK_NAIL, SCREW_LENGTH = (
     Usual(15.0, 110.0, 12.0, 150.0), Usual(15.0, 65.0, 12.0, 90.0), Usual(12.0, 200.0, 10.0, 260.0)
 )  # fmt: skip
-BELOW = Usual(9.0, 45.0, 4.0, 65.0)
+BELOW = Usual(6.5, 45.0, 4.0, 65.0)
 """How far a picture hook's seat lies below its nail."""
 
 SCREW_BELOW = Usual(3.0, 80.0, 1.0, 150.0)

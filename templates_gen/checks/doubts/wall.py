@@ -104,6 +104,7 @@ def _studs(studs: Studs, wall: Wall, known: Written) -> Iterator[Doubt]:
     off, from_first = _from_stud(studs.spacing), _from_stud(second) <= OFF_STUD[0]
     even = from_first or wall.build != LATH_AND_PLASTER
     near = usual.STUD_SPACING.least <= studs.spacing <= usual.STUD_SPACING.far_most
+    even = even and (studs.first or 0.0) > END_STUD  # which stands at the wall's end, off the others' measure
     if second and even and near and off > OFF_STUD[not from_first]:
         from_left = show(second + (studs.first or 0.0), known.unit)
         yield Doubt(
@@ -128,6 +129,9 @@ FIRST = 1.5
 OFF_STUD, BUILT = (4.0, 12.0), (300.0, 12 * INCH, 16 * INCH, 24 * INCH, 19.2 * INCH, 400.0, 450.0, 500.0, 600.0, 625.0)
 """mm that a stud is off the line it was set by, and that two are at most; and from stud to stud: 12, 16, 19.2 and 24 in
 (IRC Table R602.3(5), the first and third from memory), 300 to 625 mm (from memory)."""
+
+END_STUD = 45.0
+"""mm from the wall's end to the middle of a stud that stands there.  Our own, no source."""
 
 LATH_AND_PLASTER = "plaster"
 """The build of which studs stand as the carpenter put them (common practice, no source)."""
