@@ -39,26 +39,14 @@ OFF = {"mm": 0.03}
 NUMBERS = re.compile(r"\d+(?:\.\d+)?")
 
 
-def of_limits(was: Iterable[str] = ()) -> Iterator[str]:
-    """For every measure, in every unit, what is found at its least figure, and from which figures on that changes.
-
-    Limits of a record that `was` are tried first; where they still hold, no other figures are.
-    """
-    known = dict(_limits_of(was))
+def of_limits() -> Iterator[str]:
+    """For every measure, in every unit, what is found at its least figure, and from which figures on that changes."""
     for sweep in (*SWEEPS, *MORE):
         for unit in sweep.units:
-            begin = f"{sweep.name} in {unit or 'kg'}: "
-            yield from wrapped(begin, _along(sweep, unit, known.get(begin, ())))
+            yield from wrapped(f"{sweep.name} in {unit or 'kg'}: ", _along(sweep, unit))
 
 
-def _limits_of(lines: Iterable[str]) -> Iterator[tuple[str, tuple[float, ...]]]:
-    """The limits on every line of a record, by how the line begins."""
-    for line in "\n".join(lines).replace("\n    ", " ").split("\n"):
-        begin, colon, rest = line.partition(": ")
-        yield begin + colon, tuple(float(each.split()[0]) for each in rest.split(" | ")[1:-1])
-
-
-def _along(sweep: Sweep, unit: str, known: tuple[float, ...]) -> Iterator[str]:
+def _along(sweep: Sweep, unit: str) -> Iterator[str]:
     """What changes along one measure, and the sums of what is said on the ladder alone, not of the usual job."""
     tried: dict[int, frozenset[str]] = {}
     job = sweep.make() if not unit else replace(sweep.make(), unit=unit)
@@ -81,24 +69,15 @@ def _along(sweep: Sweep, unit: str, known: tuple[float, ...]) -> Iterator[str]:
     list(map(found, ladder))
     told = _sums([each for each in words if each not in always])
     yield f"{_shown(ladder[0], unit)} {_changed(found(ladder[0]), usual)}"
-    limits = [_figure(value * (MM[unit] if unit else 1.0), unit) for value in known]
     for low, high in pairwise(ladder):
         while found(low) != found(high):
-            at = _limit(found, low, high, next((each for each in limits if low < each <= high), None))
+            before, at = low, high
+            while at - before > 1:
+                middle = (before + at) // 2
+                before, at = (middle, at) if found(middle) == found(low) else (before, middle)
             yield from _at_limit(_on_line(at, unit), _shown(at, unit), found(at), found(low), on_line)
             low = at
     yield told
-
-
-def _limit(found: Callable[[int], frozenset[str]], low: int, high: int, known: int | None) -> int:
-    """A figure at which not the same is found as at the lowest and just below: the one that is known, if it is one."""
-    if known is not None and found(known - 1) == found(low) != found(known):
-        return known
-    before, at = low, high
-    while at - before > 1:
-        middle = (before + at) // 2
-        before, at = (middle, at) if found(middle) == found(low) else (before, middle)
-    return at
 
 
 def _at_limit(

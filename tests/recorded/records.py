@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
@@ -25,8 +25,6 @@ from tests.recorded.usuals import of_usuals
 
 FOLDER = Path(__file__).parent
 
-Lines = Sequence[str]
-
 HEAD = (
     "# What the program planned, drew and found when somebody last looked at it: not what is right by itself.",
     "# A change on purpose is recorded anew by `python -m tests.recorded`, and its diff is read.  mm.",
@@ -44,7 +42,7 @@ TITLE = "=== "
 NUMBER = re.compile(r"-?\d+\.\d+")
 
 
-def _of_job(of: Recorded, whole: bool, usual: int, _: Lines) -> Iterator[str]:
+def _of_job(of: Recorded, whole: bool, usual: int) -> Iterator[str]:
     """The lines about the sheets of a job, by a search of which `usual` is a user's number of steps for each sheet."""
     with _steps(usual if of.as_usual else usual // SHARE):
         plan, sheets = sheets_of(of.make(), of.printer)
@@ -58,12 +56,12 @@ LEAST_STEPS = quickest.LEAST_STEPS
 """As in a user's run, in the tests, too."""
 
 
-def _of_updates(usual: int, _: Lines) -> Iterator[str]:
+def _of_updates(usual: int) -> Iterator[str]:
     with _steps(usual // SHARE):
         yield from of_updates()
 
 
-def _little(lines: Callable[[], Iterator[str]], *_: object) -> Iterator[str]:
+def _little(lines: Callable[[], Iterator[str]], _: int) -> Iterator[str]:
     with _steps(LITTLE):
         yield from lines()
 
@@ -83,38 +81,30 @@ def _steps(count: int) -> Iterator[None]:
         quickest.STEPS_A_SHEET, quickest.LEAST_STEPS = before
 
 
-FILES: dict[str, dict[str, Callable[[int, Lines], Iterable[str]]]] = {
+FILES: dict[str, dict[str, Callable[[int], Iterable[str]]]] = {
     **{name: {name: partial(_of_job, of, True)} for name, of in DRAWN.items()},
     "plans": {name: partial(_of_job, of, False) for name, of in PLANNED.items()},
     "odd": {
-        "cells": lambda *_: of_cells(),
+        "cells": lambda _: of_cells(),
         "updates": _of_updates,
-        "crowds": lambda *_: of_crowds(),
-        "spines": lambda *_: of_spines(),
+        "crowds": lambda _: of_crowds(),
+        "spines": lambda _: of_spines(),
     },
-    "parts": {name: lambda *_, lines=lines: lines() for name, lines in PARTS.items()},
-    "found": {name: lambda *_, lines=lines: lines() for name, lines in FOUND.items()},
-    "tampered": {"tampered": lambda *_: of_tampered(), "cured": lambda *_: of_cured()},
+    "parts": {name: lambda _, lines=lines: lines() for name, lines in PARTS.items()},
+    "found": {name: lambda _, lines=lines: lines() for name, lines in FOUND.items()},
+    "tampered": {"tampered": lambda _: of_tampered(), "cured": lambda _: of_cured()},
     "taped": {"taped": partial(_little, of_taped), "pages": partial(_little, of_pages)},
-    "limits": {
-        "limits": lambda _, was: of_limits(was),
-        "usuals": lambda *_: of_usuals(),
-        "errors": lambda *_: of_errors(),
-    },
+    "limits": {"limits": lambda _: of_limits(), "usuals": lambda _: of_usuals(), "errors": lambda _: of_errors()},
 }
-"""The records in each file, by their titles in it, and what writes their lines from a user's number of steps and what
-the lines were."""
+"""The records in each file, by their titles in it, and what writes their lines from a user's number of steps."""
 
 RECORDS = {title: file for file, records in FILES.items() for title in records}
 """The file of every record."""
 
 
-def recorded(title: str, usual: int, was: Lines = ()) -> list[str]:
-    """The lines of a record, by a search of which `usual` is a user's number of steps for each sheet.
-
-    Where they were others, those help to find them sooner.
-    """
-    return "\n".join(FILES[RECORDS[title]][title](usual, was)).split("\n")
+def recorded(title: str, usual: int) -> list[str]:
+    """The lines of a record, by a search of which `usual` is a user's number of steps for each sheet."""
+    return "\n".join(FILES[RECORDS[title]][title](usual)).split("\n")
 
 
 def kept(title: str) -> list[str]:

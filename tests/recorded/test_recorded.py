@@ -13,8 +13,7 @@ from tests.recorded.records import FILES, FOLDER, RECORDS, kept, moved, place, r
 @pytest.mark.parametrize("title", RECORDS)
 def test_nothing_moved_that_was_not_meant_to(title: str, sheets_searched_little: int) -> None:
     """After a change on purpose: `python -m tests.recorded`, and its diff is read."""
-    was = kept(title)
-    assert moved(was, recorded(title, sheets_searched_little, was)) == []
+    assert moved(kept(title), recorded(title, sheets_searched_little)) == []
 
 
 def test_every_record_is_asked_for() -> None:
