@@ -46,9 +46,19 @@ def test_the_parts_of_one_picture_hang_close(gap):
 
 
 def test_large_panels_close_together_are_no_centimetres():
-    panels = [{"width": "20", "height": "40", "drop": "3"}] * 3
+    panels = [{"width": "20", "height": "40", "drop": "2 1/2"}] * 3
     assert doubted("in", INCHES, panels, gap="1/2") == set()
     assert doubted("in", INCHES, panels, gap="1 1/2") == {"all frames, width and height"}
+    quarters = [panel | {"width": "20 1/4"} for panel in panels]  # nobody reads quarters off a metric tape
+    assert doubted("in", INCHES, quarters, gap="1 1/2") == set()
+
+
+def test_a_long_row_tells_that_its_wall_is_no_shorter():
+    """The wall is wider than usual (8 m); in centimetres it would have no room for the row, of 6 m, whatever it is
+    called."""
+    row = {"frames": prints("6", "6 1/8", "6 1/4", width="76", height="20"), "gap": "4"}
+    for arrangement in ({"arrangement": "row"}, {"arrangement": "rows", "rows": [["A", "B", "C"]]}):
+        assert doubted("in", {"width": "330", "height": "96"}, **row, **arrangement) == set()
 
 
 @pytest.mark.parametrize(

@@ -101,7 +101,7 @@ def test_a_value_is_confirmed_in_the_words_of_the_doubt_until_it_changes():
 
 
 def test_a_unit_that_was_written_leaves_more_room():
-    raw = tables("bakery")
+    raw = tables("alphabet-column")
     raw["wall"]["width"] = 1200  # cm: more than 8 m, and 1.2 m if it is in mm
     (found,) = doubts(raw)
     assert found.text.endswith("Is it in mm? 1200 mm is 120.0 cm.")

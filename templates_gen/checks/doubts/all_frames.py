@@ -8,7 +8,7 @@ from statistics import median
 from templates_gen.base.units import INCH, MM, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place
 from templates_gen.checks.doubts.frames import EDGE, weight_by_area
-from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths, no_inches
+from templates_gen.checks.doubts.other_tape import by_the_inch, in_tenths, no_inches, read_off_inches
 from templates_gen.job.model import Frame, Job
 
 BIG, TIGHT = 28 * INCH, 0.12
@@ -22,7 +22,7 @@ centimetres; and of the height, a drop that tells that they are not.  Likewise."
 PARTS = 25.0
 """mm, a gap that is tight on purpose, as between the parts of one picture.  Our own, no source."""
 
-LITTLE_DROP, MUCH_DROP, DEEP_DROP, MUCH_WEIGHT = 0.08, 0.29, 0.345, 36.0
+LITTLE_DROP, MUCH_DROP, DEEP_DROP, MUCH_WEIGHT = 0.065, 0.29, 0.345, 36.0
 """Of the height, of a taut wire's drop: with sides too large it is too little, with sides too small too much, or surely
 too much; and kg/m² that hardly any frames weigh but for sides that are too small.  Our own, no source."""
 
@@ -38,7 +38,7 @@ def all_frames(job: Job, known: Written) -> Iterator[Doubt]:
     odd = sum(in_tenths(frame) for frame in frames) * 2 > len(frames)
     alone = all(in_tenths(frame) and frame.drop and not no_inches(frame.drop) for frame in frames)
     split = max(job.group.gap_across, job.group.gap_down) < PARTS
-    large = longer > BIG and share < TIGHT and not split
+    large = longer > BIG and share < TIGHT and not split and not any(map(read_off_inches, frames))
     if unit == "in" and (alone or (large and (odd or 0.0 < _share_of_drops(frames) < LITTLE_DROP))):
         yield _all_in(job, "cm", MM["cm"] / INCH)
     inches = all(by_the_inch(frame) for frame in frames)

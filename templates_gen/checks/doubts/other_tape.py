@@ -33,6 +33,11 @@ def by_the_inch(frame: Frame) -> bool:
     return quarters or tuple(sides) in INCH_SIZES
 
 
+def read_off_inches(frame: Frame) -> bool:
+    """True for a size in inches with a quarter or less of one, which nobody reads off a tape in centimetres."""
+    return any(not no_inches(side) and not on_tape(side / INCH, "mm") for side in (frame.width, frame.height))
+
+
 def on_tape(number: float, unit: str) -> bool:
     """True for a number that a tape in `unit` shows: no sixteenths in centimetres.  Inches may be written in tenths."""
     lines = number * LINES.get(unit, 0)

@@ -53,13 +53,18 @@ def _spread(job: Job) -> bool:
     return job.group.arrangement == "row" and len(job.frames) > 2 and job.group.gap_across >= SPREAD
 
 
+SIDE_BY_SIDE = ("row", "rows", "grid")
+"""Arrangements whose rows are as wide as their frames and the gaps between them."""
+
+
 def _least_width(job: Job) -> float:
     """The width (mm) that the wall cannot be less than, for what is on it: its features, and frames side by side."""
-    widths = [frame.width for frame in job.frames]
-    across = sum(widths) + (len(widths) - 1) * job.group.gap_across if job.group.arrangement == "row" else 0.0
+    widths = {frame.id: frame.width for frame in job.frames}
+    rows = job.group.rows if job.group.arrangement in SIDE_BY_SIDE else ()
+    across = max((sum(widths[one] for one in row) + (len(row) - 1) * job.group.gap_across for row in rows), default=0.0)
     spots = [spot.x for _, spot in job.group.spots]
     placed = max(spots) - min(spots) if spots else 0.0
-    return max((across, placed, *widths, *(each.rect.x1 for each in job.wall.features)))
+    return max((across, placed, *widths.values(), *(each.rect.x1 for each in job.wall.features)))
 
 
 def _outline(wall: Wall, known: Written) -> Iterator[Doubt]:
