@@ -191,7 +191,7 @@ def _holes_close(plan: Plan) -> Iterator[Finding]:
     for nail, other, away in islice(pairs, MOST_PAIRS):
         text = (
             f"Nails {other.name} and {nail.name} are {show_both(away, plan.job.unit)} apart, so near that one hole "
-            "breaks into the other. Leave a wider gap."
+            "may break into the other. Leave a wider gap."
         )
         yield Finding(WARN, "holes-close", (other.frame, nail.frame), text, nails=(other.name, nail.name))
 

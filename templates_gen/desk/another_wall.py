@@ -9,6 +9,13 @@ from templates_gen.arranging.kept import regrouped
 from templates_gen.desk.fields import typed
 from templates_gen.desk.opened import Read
 from templates_gen.job.changes import Change
+from templates_gen.job.table_lines import blocks
+
+
+def bare(text: str) -> str:
+    """The text of a job file whose wall is an empty table: every remark on the old wall goes with what it was about."""
+    tables = [(path, lines) for path, lines in blocks(text) if path == ("wall",) or path[:1] != ("wall",)]
+    return "".join("[wall]\n\n" if path == ("wall",) else "".join(lines) for path, lines in tables)
 
 
 def on_another_wall(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:

@@ -102,13 +102,29 @@ def test_a_ring_read_a_whole_inch_too_far_is_unlike_its_other():
     assert doubted("in", INCHES, [pair("3 1/4")]) == set()
 
 
+SIDES = ("drop_left", "drop_right")
+
+
 @pytest.mark.parametrize(
-    ("left", "drop", "found"), [(-1.2, -1.2, True), (7.4, 1.2, True), (7.4, -1.2, False), (-1.5, 15, False)]
+    ("left", "drops", "fields"),
+    [
+        (-1.2, (-1.2, -1.2), SIDES),
+        (7.4, (1.2, 1.2), ("kind",)),  # measured without any sign: one question a frame, not one a hole
+        (7.4, (1.2, -1.2), SIDES),  # one is behind; the other is unlike it
+        (7.4, (-1.2, -1.2), ()),
+        (-1.5, (15, 15), ()),
+    ],
 )
-def test_the_hole_of_a_plate_is_beside_or_over_its_frame(left, drop, found):
-    hanger = {"kind": "plates", "left": left, "right": left, "drop_left": drop, "drop_right": drop}
+def test_the_hole_of_a_plate_is_beside_or_over_its_frame(left, drops, fields):
+    hanger = {
+        "kind": "plates",
+        "seen_from": "front",
+        "left": left,
+        "right": left,
+        **dict(zip(SIDES, drops, strict=True)),
+    }
     told = doubted("cm", ROOM, [{"width": 52, "height": 52, "hanger": hanger}])
-    assert told == ({f"frame A, hanger, drop_{side}" for side in ("left", "right")} if found else set())
+    assert told == {f"frame A, hanger, {field}" for field in fields}
 
 
 def test_plates_are_seen_from_the_front():

@@ -405,6 +405,14 @@ def test_frames_go_on_another_wall_and_the_old_job_stays_as_it_is(desk):
     assert desk.brought("/another-wall", {"title": "x", "width": "broad"}, 422)["where"] == "wall, width"
 
 
+def test_remarks_on_the_old_wall_stay_with_it(desk):
+    job = desk.brought("/sample", {"name": "seed-drawers"})["job"]
+    assert "# the roof slopes" in (desk.folder / job).read_text(encoding="utf-8")
+    name = desk.brought("/another-wall", {"title": "flat", "width": "5 m", "height": "3 m"}, job=job)["job"]
+    text = (desk.folder / name).read_text(encoding="utf-8")
+    assert "# the roof slopes" not in text and "# The tall middle one hangs on a cleat" in text
+
+
 @pytest.mark.parametrize("sample", ["kiln-tiles", "lock-keepers", "seed-drawers", "paste-papers", "tile-rubbings"])
 def test_every_arrangement_goes_on_another_wall(desk, sample):
     job = desk.brought("/sample", {"name": sample})["job"]

@@ -143,6 +143,8 @@ def test_a_drop_that_was_wrong_is_put_into_the_job_by_a_button(hand: Hand, libra
     for name, text in (("A left", "76"), ("A right", "76"), ("A left_edge", "13 left")):
         read(hand, name, text)
     hand.button("What has to move?")
+    expect(hand.page.get_by_role("button", name="On the mark: put drop 2 in into the job")).to_be_disabled()
+    hand.page.get_by_label("Done: frame A hangs as it should now").check()
     hand.button("On the mark: put drop 2 in into the job")
     hand.page.get_by_text("Undo takes it back").wait_for()
     assert 'drop = "2 in"' in library_text(library)

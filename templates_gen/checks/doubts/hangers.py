@@ -112,18 +112,34 @@ def _drop(frame: Frame, place: str, drop: float, known: Written) -> Iterator[Dou
 
 
 def _plates(frame: Frame, known: Written) -> Iterator[Doubt]:
-    """Holes that no screw gets to, behind the frame, or that stand off its corner: a sign was lost, or put."""
-    for (place, drop), (_, inset) in zip(drops(frame, known), sides(frame, known), strict=False):
+    """Holes that no screw gets to, behind the frame, or that stand off its corner: a sign was lost, or put.
+
+    One question about a frame with both of its holes behind it: its plates were measured without a sign.
+    """
+    hanger, doubts, hidden = frame.hanger, list[Doubt](), list[str]()
+    for (name, inset), own in zip(sides(frame, known), (hanger.drop_left, hanger.drop_right), strict=True):
+        side = frame_place(frame.id, "hanger", name)
+        place = frame_place(frame.id, "drop") if own is None else frame_place(frame.id, "hanger", f"drop_{name}")
+        drop = (frame.drop if own is None else own) or 0.0
         behind, corner = inset > 0 and 0 < drop < frame.height, inset < 0 and drop < 0
+        hidden += [place, side] if behind else []
         if behind or corner:
-            yield Doubt(
-                rule="doubtful-hanger", place=place, shown=show(drop, known.unit), about=(frame.id,),
-                uses=(frame_place(frame.id, "hanger", "left"),),
+            doubts.append(Doubt(
+                rule="doubtful-hanger", place=place, shown=show(drop, known.unit), about=(frame.id,), uses=(side,),
                 why=f"and {show(abs(inset), known.unit)} {'in' if behind else 'beyond'} from its side, so the hole is "
                 f"{'behind the frame' if behind else 'off its corner'}",
                 ask="Is a minus missing before the side or the drop that stands out?" if behind else
                 "Which of the two stands out? The other is without a minus.",
-            )  # fmt: skip
+            ))  # fmt: skip
+    if len(hidden) < 2 * len(sides(frame, known)):
+        yield from doubts
+        return
+    yield Doubt(
+        rule="doubtful-hanger", place=frame_place(frame.id, "hanger", "kind"), shown=hanger.kind, about=(frame.id,),
+        uses=tuple(hidden), why="with every hole behind the frame, where no screw gets to",
+        ask='Is a minus missing? A hole beyond the left side has left = "-12 mm", one above the top edge '
+        'drop_left = "-12 mm".',
+    )  # fmt: skip
 
 
 def sides(frame: Frame, known: Written) -> tuple[tuple[str, float], tuple[str, float]]:

@@ -65,7 +65,7 @@ def _close_nails(plan: Plan) -> Iterator[Doubt]:
             place=f"nails {other.name} and {nail.name}",
             shown=f"{show_both(away, plan.job.unit)} apart",
             about=(nail.frame,),
-            why="so near that one hole breaks into the other",
+            why="so near that one hole may break into the other",
             ask="Is each measured from its own side, and in one unit?",
         )
 

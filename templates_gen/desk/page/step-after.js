@@ -75,7 +75,8 @@ function keeping(one) {
   };
   const words = ({ when, what }) => capital(`${when ? `${when}: ` : ""}put ${what} into the job`);
   return h("div", { role: "status" }, ...(one.kept || []).map((what) => h("p", { className: "help" }, `The job says now: ${what}. Undo takes it back.`)),
-    h("div", { className: "row" }, ...one.keeps.map((offer) => h("button", { type: "button", "data-focus": `keep ${one.id} ${words(offer)}`, onclick: () => keep(offer) }, words(offer)))));
+    one.keeps.length ? h("label", { className: "tick" }, h("input", { type: "checkbox", checked: Boolean(one.righted), "data-focus": `righted ${one.id}`, onchange: (event) => { one.righted = event.target.checked; changed("panel"); } }), ` Done: frame ${one.id} hangs as it should now`) : null,
+    h("div", { className: "row" }, ...one.keeps.map((offer) => h("button", { type: "button", disabled: !one.righted, "data-focus": `keep ${one.id} ${words(offer)}`, onclick: () => keep(offer) }, words(offer)))));
 }
 
 WORK.hung = async ([file]) => { await open(file); return { said: [] }; };

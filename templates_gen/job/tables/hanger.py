@@ -25,8 +25,9 @@ class HangerTable(Table):
     left: Annotated[Inset | None, Words(
         "from the frame's left side to the middle of the left ring, slot, hole or screw", '"1 1/2 in"',
         ask="From behind: how far is the left one from the frame's left side?",
-        more="Needed for two of them, and so is right. The hole of a plate may stand out beyond the side: "
-        "-12 mm is 12 mm beyond.",
+        more="Needed for two of them, and so is right. The hole of a plate has to stand clear of the frame, beyond "
+        "one edge: left = -12 mm is 12 mm beyond the left side, drop_left = -12 mm is 12 mm above the top edge, and a "
+        "drop of more than the frame's height is below it. A hole inside all four edges is behind the frame.",
     )] = None  # fmt: skip
     right: Annotated[Inset | None, Words(
         "from the frame's right side to the middle of the right one", '"1 1/2 in"',
