@@ -110,6 +110,14 @@ def _meaning(field: Field) -> str:
     return f"{means}. {words.more}".strip()
 
 
+def _listed(kind: Any) -> str:
+    """What a list holds: "text", "lists of text", "some of kitchen, toilet"."""
+    if get_origin(kind) is list:
+        return f"lists of {_listed(get_args(kind)[0])}"
+    words = choices(kind)
+    return f"some of {', '.join(words)}" if words else type_words(kind)
+
+
 def _left_out(field: Field) -> str:
     if field.needed or field.words.must:
         return "Needed."
@@ -132,7 +140,7 @@ def _one(kind: Any) -> str:
     if origin is tuple:
         return "[across, up]" if parts[0] is Offset else "[width, height]"
     if origin is list:
-        return _EACH if tables_in(parts[0]) else f"a list in [ ], of {type_words(parts[0])} each"
+        return _EACH if tables_in(parts[0]) else f"a list of {_listed(parts[0])}, in [ ]"
     if origin is dict:
         return f"a name = {type_words(parts[1])} for each"
     if is_quantity(kind):
