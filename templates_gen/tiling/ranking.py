@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence, Set
+from collections.abc import Sequence, Set
 
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.tiling.aiming import Paces
@@ -29,13 +29,14 @@ Worth = tuple[Patch, float]
 """An item and what it is worth."""
 
 
-def ranks(paces: Paces, patches: Sequence[Patch], goal: Patch, loose: bool, wanted: Sequence[Worth]) -> Iterator[float]:
+def ranks(paces: Paces, patches: Sequence[Patch], goal: Patch, loose: bool, wanted: Sequence[Worth]) -> list[float]:
     """How good new patches are by what they hold and what they leave missing, in seconds, the least best."""
-    rests = paces.gaps(patches, goal) if loose else paces.steps(patches, goal)
-    for patch, rest in zip(patches, rests, strict=True):
-        if not loose:
-            rest = max(PART, rest) if rest > paces.rounding else 0.0
-        yield LEFT * rest - HOLDS * _worth(wanted, patch)
+    rests, rounding = paces.gaps(patches, goal) if loose else paces.steps(patches, goal), paces.rounding
+    if not loose:
+        rests = [(rest if rest > PART else PART) if rest > rounding else 0.0 for rest in rests]
+    if not wanted:
+        return [LEFT * rest for rest in rests]
+    return [LEFT * rest - HOLDS * _worth(wanted, patch) for patch, rest in zip(patches, rests, strict=True)]
 
 
 def joined(new: Patch, goal: Patch | None, mine: Set[Patch], around: Sequence[Patch]) -> float:
@@ -55,8 +56,6 @@ def joined(new: Patch, goal: Patch | None, mine: Set[Patch], around: Sequence[Pa
 
 def _worth(wanted: Sequence[Worth], box: Patch) -> float:
     """What all that lies in a box is worth; written out, for it is asked most often of all."""
-    if not wanted:
-        return 0.0
     x0, y0, x1, y1 = box
     x0, y0, x1, y1 = x0 - TOLERANCE, y0 - TOLERANCE, x1 + TOLERANCE, y1 + TOLERANCE
     return sum([worth for (a0, b0, a1, b1), worth in wanted if x0 <= a0 and y0 <= b0 and a1 <= x1 and b1 <= y1])

@@ -170,9 +170,9 @@ class Growing:
         for patch in near:
             around = self._around(work.meets, patch)
             for box, every in beside(patch, goal, self._some([item for item, _ in wanted]), self._sizes):
-                there, inner = touching(around, box), inside(wanted, box)
+                inner = inside(wanted, box)
                 for tried, rank in zip(every, ranks(self._paces, every, goal, loose, inner), strict=True):
-                    tries.append((rank, tried, there, inner))
+                    tries.append((rank, tried, around, inner))
         tries.sort(key=itemgetter(0))
         ranked: list[tuple[float, Patch]] = []
         seen: set[Patch] = set()
@@ -186,7 +186,7 @@ class Growing:
                 continue
             seen.add(new)
             if new != tried:
-                at_best += next(ranks(self._paces, (new,), goal, loose, held)) - at_best
+                at_best += ranks(self._paces, (new,), goal, loose, held)[0] - at_best
             if (by_joins := joined(new, goal if loose else None, mine, by)) < math.inf:
                 heappush(ranked, (at_best + by_joins + LOOSE * chance(), new))
         return next((put for _, new in sorted(ranked) if (put := self._put(work, new))), None)
