@@ -236,8 +236,9 @@ def show_both(mm: float, unit: str, between: str = " · ") -> str:
 
 
 def show_mass(kg: float, unit: str) -> str:
-    """The weight in pounds for an inch job, in kilograms otherwise, to one place."""
-    return f"{kg / KG['lb']:.1f} lb" if unit == "in" else f"{kg:.1f} kg"
+    """The weight in pounds for an inch job, in kilograms otherwise, to one place; less than one to two figures."""
+    mass, called = (kg / KG["lb"], "lb") if unit == "in" else (kg, "kg")
+    return f"{mass:.1f} {called}" if mass >= 1 or not mass else f"{mass:.2g} {called}"
 
 
 def show_mass_both(kg: float, unit: str) -> str:

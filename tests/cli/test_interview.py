@@ -478,7 +478,17 @@ def test_an_answer_that_is_offered_again_can_be_left_out(leaving):
     assert state.offered.answers == ("Enter: Owner", "skip: no client")
     after = answered(state, leaving)
     assert after.tables["job"] == {"title": "Tiles"} and after.question.key == "job.unit"
-    assert told("Skip", "skip").tables["job"] == {"title": "Skip", "client": "skip"}  # nothing was offered there
+
+
+def test_a_question_that_offers_nothing_to_leave_out_is_skipped_like_by_enter():
+    state = told("Skip", "skip", "mm", "4000", "2500", "skip")
+    assert (
+        state.tables["job"] == {"title": "Skip", "unit": "mm"} and "build" not in state.tables["wall"]
+    )  # a title is needed
+    named = told(*WALL, "outlet", "skip", "100", "300", "80", "80", "skip", "no", "skip", "skip")
+    assert named.tables["wall"]["feature"][0].get("name", "outlet") == "outlet" and named.tables["frame"] == [
+        {"id": "A"}
+    ]
 
 
 ON_VENT = ("vent", "A", "1000", "2000", "200", "100", "", "")

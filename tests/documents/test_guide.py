@@ -113,6 +113,23 @@ def test_the_steps_come_in_the_order_of_the_day_with_the_nails_in_before_the_pap
     assert "firmly before the paper moves" in nail.words and "cables and pipes" in nail.words
 
 
+@pytest.mark.parametrize(
+    ("hangers", "words"),
+    [
+        (("wire",), "Pull the wire taut at the hook, measure from there to"),
+        (("sawtooth",), "Measure from where the hanger bears to"),
+        (("wire", "sawtooth"), "Measure from where the hanger bears, with a wire pulled taut at its hook, to"),
+    ],
+)
+def test_a_drop_is_measured_at_the_wall_as_its_hanger_asks(hangers: tuple[str, ...], words: str) -> None:
+    frames = [frame(kind, drop=None, hanger=Hanger(kind=kind)) for kind in hangers]
+    plan = plan_wall(job(*frames, group=group((hangers,), gap=50.0)))
+    marked = next(
+        step for step in hanging_steps(plan, plan_sheets(plan, plan.job.paper)) if step.name == "Mark the rest"
+    )
+    assert words in marked.words and marked.words.endswith("drop scale: a bare nail or a screw goes just under it.")
+
+
 RINGS = Hanger(kind="rings", left=40.0, right=40.0, drop_left=60.0, drop_right=60.0)
 
 

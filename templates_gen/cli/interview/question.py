@@ -22,7 +22,7 @@ class Question(Record, frozen=True, kw_only=True):
     besides those that are taken `also`, and `example` shows how to write one.
 
     When nothing is typed, `default` is the answer; without one the field is left open where `open` says what that
-    means, and else an answer is needed; where both are, SKIP leaves it open.  `begins` is set where one thing is told
+    means, and else an answer is needed; SKIP leaves it open where it may be.  `begins` is set where one thing is told
     and the next begins.
     """
 
@@ -49,7 +49,7 @@ class Question(Record, frozen=True, kw_only=True):
 
 
 SKIP = "skip"
-"""What is typed to leave a question open that offers an answer."""
+"""What is typed to leave a question open, else for what Enter stands for: nothing is called by that."""
 
 Asking = Generator[Question, str, None]
 

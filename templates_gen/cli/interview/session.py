@@ -149,8 +149,8 @@ def _completed(text: str, question: Question) -> str:
         text.encode()
     except UnicodeEncodeError:
         raise InputError("", "found text that is not UTF-8") from None
-    if text.casefold() == SKIP and question.default and question.open:
-        return ""
+    if text.casefold() == SKIP and (question.open or question.default):
+        return "" if question.open else question.default
     if is_not_given(text) and text.casefold() not in question.choices:
         if question.open:
             return ""

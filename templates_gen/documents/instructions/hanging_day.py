@@ -11,6 +11,7 @@ from functools import partial
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.units import show_both
 from templates_gen.base.words import some
+from templates_gen.checks.sentences import once
 from templates_gen.documents.instructions.cautions import TITLE
 from templates_gen.documents.instructions.pieces import piece_by_piece
 from templates_gen.documents.instructions.sketches import DayStep, hung_in_order, sketch
@@ -112,17 +113,31 @@ def _whole(plan: Plan) -> Iterator[DayStep]:
 
 
 def _marking(plan: Plan) -> Iterator[DayStep]:
-    missing = [hung.frame.id for hung in plan.frames if len(hung.nails) < len(hung.bearings)]
-    if missing:
-        names = ", ".join(missing) if len(missing) <= MOST_NAMED else f"{len(missing)} frames"
-        hook = any(frame.fixing.kind == "hook" for frame in plan.job.frames)
-        seat = "a bare nail goes just under it, a hook with its seat on it" if hook else "the nail goes just under it"
+    frames = [hung.frame for hung in plan.frames if len(hung.nails) < len(hung.bearings)]
+    if frames:
+        names = ", ".join(frame.id for frame in frames) if len(frames) <= MOST_NAMED else f"{len(frames)} frames"
+        wires = {frame.hanger.traits.on_wire for frame in frames}
+        taut = ", with a wire pulled taut at its hook," if len(wires) > 1 else ""
+        start = f"Measure from where the hanger bears{taut}"
+        start = "Pull the wire taut at the hook, measure from there" if wires == {True} else start
         yield DayStep(
             "Mark the rest",
-            f"Not measured yet: {names}. Pull the wire taut at the hook, measure from there to the "
-            f"frame's top edge, and mark that length on its drop scale: {seat}.",
+            f"Not measured yet: {names}. {start} to the frame's top edge, and mark that length on its drop scale: "
+            f"{', '.join(once(map(_on_mark, frames)))}.",
             sketch("drop-mark"),
         )
+
+
+def _on_mark(frame: Frame) -> str:
+    """What goes where to the mark of a drop."""
+    traits = frame.hanger.traits
+    if traits.rail or traits.shows:
+        return "a rail lies with its upper edge on it" if traits.rail else "a plate's screw goes on it"
+    return (
+        "a hook goes with its seat on it"
+        if frame.fixing.kind == "hook"
+        else "a bare nail or a screw goes just under it"
+    )
 
 
 def _several(plan: Plan) -> str:

@@ -67,7 +67,8 @@ def carried_words(line: Carried) -> str:
     """All there is to say of a nail, in one line."""
     load = f"carries {line.load}" if line.load else ""
     see = f"see {', '.join(map(str, line.see))}" if line.see else ""
-    return "; ".join(filter(None, (load, line.fixing, line.stud, f"cables: {line.cables}", see)))
+    stud = f"stud {line.stud}" if line.stud == NOT_KNOWN else line.stud
+    return "; ".join(filter(None, (load, line.fixing, stud, f"cables: {line.cables}", see)))
 
 
 def _load(entry: Entry, hung: Hung, unit: str) -> str:
@@ -85,10 +86,13 @@ def _fixing(fixing: Fixing, unit: str) -> str:
     return fixing.called + ("" if fixing.rating is None else f", rated {show_mass_both(fixing.rating, unit)}")
 
 
+NOT_KNOWN = "not known"
+
+
 def _stud(x: float, wall: Wall) -> str:
     hit = on_stud(x, wall)
     if hit is None:
-        return "not known" if wall.studs is not None or wall.build == "drywall" else ""
+        return NOT_KNOWN if wall.studs is not None or wall.build == "drywall" else ""
     return "in a stud" if hit else "no stud"
 
 
