@@ -202,8 +202,7 @@ def as_found(mm: float) -> str:
 
 
 FINEST = 9
-"""Places behind the point in what is read again: a billionth of an inch over ten frames is far below
-`geometry.TOLERANCE`, and what sums leave over, such as 9e-15, is nothing.  Our own design, no source."""
+"""Places behind the point in what is read again: over ten frames far below `geometry.TOLERANCE`.  Our own design."""
 
 
 def exact(mm: float, unit: str) -> str:
@@ -237,8 +236,8 @@ def show_both(mm: float, unit: str, between: str = " · ") -> str:
 
 def show_mass(kg: float, unit: str) -> str:
     """The weight in pounds for an inch job, in kilograms otherwise, to one place; less than one to two figures."""
-    mass, called = (kg / KG["lb"], "lb") if unit == "in" else (kg, "kg")
-    return f"{mass:.1f} {called}" if mass >= 1 or not mass else f"{mass:.2g} {called}"
+    mass = kg / KG["lb"] if unit == "in" else kg
+    return f"{mass:{'.1f' if mass >= 1 or not mass else '.2g'}} {'lb' if unit == 'in' else 'kg'}"
 
 
 def show_mass_both(kg: float, unit: str) -> str:

@@ -149,7 +149,12 @@ def _doubt_of_old(pdf: Path, job: Job) -> str:
         return ""
     try:
         held = Attached(read_bytes(pdf, LARGEST, "a template"), pdf.name)
-        same = held.read(held.job, LARGEST) == job.sources[0][1]
+        names = (held.job, *(name for name, _ in job.sources[1:]))  # the job's file may have another name since
+        known = {held.job, *held.others}
+        same = all(
+            name in known and held.read(name, LARGEST) == content
+            for name, (_, content) in zip(names, job.sources, strict=True)
+        )
     except InputError:
         return ""
     return (

@@ -91,8 +91,11 @@ def same_paper_as(old: OldPaper, paper: Paper, printer: Printer | None, where: s
         raise InputError("--since", f"found {paper.kind}, expected paper in sheets", ANEW)
     for name in PAPER:
         if asked[name] != old.paper.get(name):
-            problem = f"has {name} {_shown(old.paper.get(name))}, but {_shown(asked[name])} is asked for now"
-            raise InputError(where, problem, f"ask for the same, or {ANEW}")
+            was, option = _shown(old.paper.get(name)), {"name": "--paper", "cover": "--cover"}.get(name)
+            old_one = f"is on {was} paper" if name == "name" else f"has {name} {was}"
+            again = f"add {option} {was}" if option else "ask for the same"
+            problem = f"{old_one}, but {_shown(asked[name])} is asked for now"
+            raise InputError(where, problem, f"{again}, or {ANEW}")
     if (printer_data(printer) if printer else None) != old.printer:
         was = f"for the printer {old.printer.get('name')!r}" if old.printer else "for no printer that was measured"
         raise InputError(where, f"was drawn {was}, and now for another", f"give the same --printer, or {ANEW}")

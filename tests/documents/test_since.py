@@ -298,7 +298,7 @@ def test_printing_all_anew_is_named_where_it_takes_less(ferns: Path) -> None:
 @pytest.mark.parametrize(
     ("more", "words"),
     [
-        (["--paper", "a4"], "has name letter, but a4 is asked for now"),
+        (["--paper", "a4"], "is on letter paper, but a4 is asked for now add --paper letter, or leave"),
         (["--cover", "linked"], "has cover marks, but linked is asked for now"),
         (["--one-piece"], "found one piece, expected paper in sheets"),
         (["--only", "3"], "--since and --only take one job, and not both of them"),
@@ -359,6 +359,14 @@ def test_torn_sheets_of_a_job_that_has_changed_are_doubted(ferns: Path) -> None:
     assert "ferns.pdf was made before the job changed" in " ".join(
         run("template", "ferns.toml", "--only", "3").err.split()
     )
+
+
+def test_torn_sheets_of_a_spreadsheet_that_has_changed_are_doubted_too(ferns: Path) -> None:
+    assert run("start", "--sample", "tile-rubbings").code == run("template", "tile-rubbings.toml").code == 0
+    assert "since" not in run("template", "tile-rubbings.toml", "--only", "1").err
+    table = ferns / "tile-rubbings.csv"
+    table.write_text(table.read_text(encoding="utf-8").replace("tile;18;", "tile;19;"), encoding="utf-8")
+    assert "made before the job changed" in " ".join(run("template", "tile-rubbings.toml", "--only", "1").err.split())
 
 
 def test_the_account_of_sheets_stays_inside_when_the_job_is_taken_out(ferns: Path) -> None:
