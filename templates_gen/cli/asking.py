@@ -184,12 +184,18 @@ def _show_wall(state: Interview, shown: list[str]) -> list[str]:
 
 
 def _show_new(state: Interview, told: tuple[Finding, ...]) -> tuple[Finding, ...]:
-    """Show what is certain since the last answer; all that is certain now."""
+    """Show what is certain since the last answer; all that is certain now.  No caution comes again with every frame."""
     from templates_gen.cli.interview.certain import found_so_far
 
     now = found_so_far(state)
-    _show_fitting([finding for finding in now if finding not in told], in_file=False)
+    _show_fitting([finding for finding in now if not any(_says(one, finding) for one in told)], in_file=False)
     return now
+
+
+def _says(told: Finding, finding: Finding) -> bool:
+    """True where that was told, if of fewer of the frames that are named before its colon; questions are told anew."""
+    alike = told.text.partition(": ")[2] == finding.text.partition(": ")[2] != "" and not finding.confirm
+    return told == finding or (told.rule == finding.rule and alike and set(told.about) <= set(finding.about))
 
 
 def _show_found(plan: Plan) -> None:

@@ -321,6 +321,33 @@ def test_what_is_found_is_shown_before_the_next_question_and_once(folder):
     assert shown.count("on 1 hook rated") == 2  # there, and in the end among all that was found
 
 
+def test_a_caution_about_all_frames_is_not_said_again_with_every_one(folder):
+    stair = [
+        "Stairwell",
+        "",
+        "mm",
+        "5200",
+        "5 m",
+        "",
+        "",
+        "",
+        "",
+        "",
+        "yes",
+        "right",
+        "280",
+        "170",
+        "600",
+        "170",
+        "",
+        "",
+    ]
+    frames = ["A", "", "400 x 500", "", "", "70", "same", "B", "", "72", "same", "C", "", "71", "no"]
+    shown = run("start", "stair.toml", typed="\n".join([*stair, *frames, *[""] * 10, ""])).err
+    assert "Frame A: over stairs." in shown and "Frames A, B, C: over stairs." in shown  # at its answer, and in the end
+    assert shown.count("over stairs.") == 2 and (folder / "stair.toml").exists()
+
+
 @pytest.mark.parametrize("named", [True, False])
 def test_a_folder_that_cannot_be_written_in_is_said_before_anything_is_asked(named, folder, monkeypatch):
     def full(path: Path, content: bytes) -> None:
