@@ -34,9 +34,10 @@ RIM, SIDES = (8.0, 60.0), ("width", "height")
 def nearly_twins(job: Job, only: str = "") -> Iterator[Doubt]:
     """What is doubtful about a frame that is nearly the twin of others; about one alone, if it is named."""
     known = written(job)
+    mixed = [name for name in (*SIDES, "drop") if len({known.unit_of(frame_place(f.id, name)) for f in job.frames}) > 1]
     for frame, others in each_beside(job, only):
         yield from _one_side_else(frame, others, known, job.group.arrangement == "grid")
-        yield from _figures_alike(frame, others, known)
+        yield from _figures_alike(frame, others, known, mixed)
         yield from _kept_its_drop(frame, others, job)
         yield from _depth(frame, others, known)
 
@@ -109,9 +110,9 @@ OF_GRID = 1.5
 """So many times as long as all others of a grid, which are of one size, is a frame with a slip.  Our own, no source."""
 
 
-def _figures_alike(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
-    """A length with the figures that its twins have, but the only one with another unit written beside it."""
-    for name in (*SIDES, "drop"):
+def _figures_alike(frame: Frame, others: Others, known: Written, mixed: Sequence[str]) -> Iterator[Doubt]:
+    """A length of those in `mixed` units with its twins' figures, but the only one with another unit beside it."""
+    for name in mixed:
         place, mm = frame_place(frame.id, name), getattr(frame, name)
         unit, theirs = known.unit_of(place), {known.unit_of(frame_place(each.id, name)) for each in others.frames}
         if not mm or len(theirs) > 1 or unit in theirs:
