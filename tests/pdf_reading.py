@@ -6,9 +6,11 @@ All lengths are PDF points on the page (dashes: as written); matrices and forms 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import Any, NamedTuple
+from weakref import WeakKeyDictionary
 
 from pypdf import PageObject
 from pypdf.generic import ContentStream
@@ -16,6 +18,9 @@ from pypdf.generic import ContentStream
 Matrix = tuple[float, float, float, float, float, float]
 Point = tuple[float, float]
 UNIT: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
+
+_KNOWN: WeakKeyDictionary[Any, dict[int, Any]] = WeakKeyDictionary()
+"""Of every file that is open, what was read of its forms and fonts, by their numbers."""
 
 Dash = tuple[tuple[float, ...], float]
 
@@ -109,11 +114,18 @@ class _Reader:
         self.text_matrix, self.font, self.size = UNIT, "", 0.0
 
     def read(self, contents: Any) -> None:
-        stream = contents if isinstance(contents, ContentStream) else ContentStream(contents, self.pdf)
-        for operands, name in stream.operations:
-            do = _OPERATORS.get(name)
-            if do is not None:
-                do(self, *operands)
+        for operands, name in self.once(contents, lambda: _operations(contents, self.pdf)):
+            _OPERATORS[name](self, *operands)
+
+    def once(self, part: Any, read: Callable[[], Any]) -> Any:
+        """What is read of a part of the file: once of each that has a number, however many pages place it."""
+        number = getattr(part, "indirect_reference", None)
+        known = _KNOWN.setdefault(self.pdf, {})
+        if number is None:
+            return read()
+        if number.idnum not in known:
+            known[number.idnum] = read()
+        return known[number.idnum]
 
     def save(self) -> None:
         self.state.stack.append((self.state.matrix, self.state.width, self.state.dash))
@@ -193,7 +205,8 @@ class _Reader:
         self.text_matrix = _matrix(numbers)
 
     def show(self, value: Any) -> None:
-        names = _meanings(self.resources["/Font"][self.font])
+        font = self.resources["/Font"][self.font]
+        names = self.once(font, lambda: _meanings(font))
         for part in value if isinstance(value, list) else [value]:
             if isinstance(part, str | bytes):
                 codes = part if isinstance(part, bytes) else _bytes(part)
@@ -203,6 +216,12 @@ class _Reader:
         matrix = times(self.text_matrix, self.state.matrix)
         x, y = moved(matrix, 0.0, 0.0)
         self.marks.texts.append(Lettered(x, y, self.size * scale(matrix), "".join(self.text)))
+
+
+def _operations(contents: Any, pdf: Any) -> list[tuple[Any, bytes]]:
+    """The operators that draw something here, each with what stands before it."""
+    stream = contents if isinstance(contents, ContentStream) else ContentStream(contents, pdf)
+    return [(operands, name) for operands, name in stream.operations if name in _OPERATORS]
 
 
 def _bytes(string: Any) -> bytes:
