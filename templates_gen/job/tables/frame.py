@@ -1,7 +1,5 @@
 """The tables of a frame as they are written, and of what it is made of."""
 
-from __future__ import annotations
-
 from typing import Annotated, Any
 
 from templates_gen.base.record import Table

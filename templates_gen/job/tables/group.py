@@ -1,7 +1,5 @@
 """The table of a group as it is written: how the frames are arranged, and where they hang."""
 
-from __future__ import annotations
-
 from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table
@@ -31,6 +29,35 @@ class SpotTable(Table):
     top_right: Annotated[tuple[Offset, Offset] | None, Words("its top right corner", '["-6 in", "9 in"]')] = None
     bottom_left: Annotated[tuple[Offset, Offset] | None, Words("its lower left corner", '["-14 in", "-1 in"]')] = None
     bottom_right: Annotated[tuple[Offset, Offset] | None, Words("its lower right corner", '["-6 in", "-1 in"]')] = None
+
+
+class HeightTable(Table):
+    """How high a group hangs, in one of five ways."""
+
+    centre: Annotated[Length | None, Words(
+        "from the floor to the middle of the group", '"57 in"', ask="How high is the middle of the group?",
+    )] = None  # fmt: skip
+    above: Annotated[str | None, Words(
+        "the feature that the group hangs above", '"bench"', ask="What does the group hang above?",
+    )] = None  # fmt: skip
+    above_nosings: Annotated[Length | None, Words(
+        "on a stair: from the line of the nosings straight up to the pitch line", '"58 in"',
+        ask="How far above the nosings is the line that the frames climb along?",
+    )] = None  # fmt: skip
+    by: Annotated[Length | None, Words(
+        "from the feature's top edge up to the lowest frame", '"8 in"', ask="How far above it is the lowest frame?",
+        more="It belongs to above.",
+    )] = None  # fmt: skip
+    top: Annotated[Length | None, Words(
+        "from the floor to the highest edge of the group", '"80 in"', ask="How high is the top of the group?",
+    )] = None  # fmt: skip
+    bottom: Annotated[Length | None, Words(
+        "from the floor to the lowest edge of the group", '"40 in"', ask="How high is the bottom of the group?",
+    )] = None  # fmt: skip
+    of: Annotated[str | None, Words(
+        "the frame whose middle or edge it is that hangs so high", '"A"', usual="that of the whole group",
+        more="It belongs to centre, above, top or bottom.",
+    )] = None  # fmt: skip
 
 
 class GroupTable(Table):
@@ -138,33 +165,4 @@ class GroupTable(Table):
         "centre, top or bottom above the floor, or above a feature", '{ centre = "57 in" }',
         ask="How high do they hang?", offered=True, metric='{ centre = "145 cm" }',
         usual="the middle at 57 in (1448 mm) above the floor, or above the nosings of a stair",
-    )] = None  # fmt: skip
-
-
-class HeightTable(Table):
-    """How high a group hangs, in one of five ways."""
-
-    centre: Annotated[Length | None, Words(
-        "from the floor to the middle of the group", '"57 in"', ask="How high is the middle of the group?",
-    )] = None  # fmt: skip
-    above: Annotated[str | None, Words(
-        "the feature that the group hangs above", '"bench"', ask="What does the group hang above?",
-    )] = None  # fmt: skip
-    above_nosings: Annotated[Length | None, Words(
-        "on a stair: from the line of the nosings straight up to the pitch line", '"58 in"',
-        ask="How far above the nosings is the line that the frames climb along?",
-    )] = None  # fmt: skip
-    by: Annotated[Length | None, Words(
-        "from the feature's top edge up to the lowest frame", '"8 in"', ask="How far above it is the lowest frame?",
-        more="It belongs to above.",
-    )] = None  # fmt: skip
-    top: Annotated[Length | None, Words(
-        "from the floor to the highest edge of the group", '"80 in"', ask="How high is the top of the group?",
-    )] = None  # fmt: skip
-    bottom: Annotated[Length | None, Words(
-        "from the floor to the lowest edge of the group", '"40 in"', ask="How high is the bottom of the group?",
-    )] = None  # fmt: skip
-    of: Annotated[str | None, Words(
-        "the frame whose middle or edge it is that hangs so high", '"A"', usual="that of the whole group",
-        more="It belongs to centre, above, top or bottom.",
     )] = None  # fmt: skip

@@ -1,7 +1,5 @@
 """The tables of a hanger and of a fixing as they are written."""
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from templates_gen.base.record import Table

@@ -1,7 +1,5 @@
 """The tables of the paper and of how exactly people work, as they are written."""
 
-from __future__ import annotations
-
 from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table

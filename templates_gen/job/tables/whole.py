@@ -1,7 +1,5 @@
 """The job file as it is written: one record for every table, most fields optional."""
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from templates_gen.base.record import Table, field
