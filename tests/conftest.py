@@ -12,6 +12,7 @@ from hypothesis import settings
 
 from templates_gen.__main__ import VALUES
 from templates_gen.arranging.search import salon
+from templates_gen.drawing.lettering import Lettering
 from templates_gen.tiling import quickest
 from templates_gen.tolerance import holding
 from tests import shared
@@ -83,6 +84,23 @@ def shared_by_workers(tmp_path_factory):
         shared.folder.mkdir(exist_ok=True)
     yield
     shared.folder = None
+
+
+@pytest.fixture(scope="session", autouse=True)
+def fonts_read_once():
+    """The program's own font files are read once, not by every run: what is in them, and how long words are, stays."""
+    known, opened = {}, Lettering._open
+
+    def looked_up(lettering, path):
+        if "site-packages" not in path.parts:
+            return opened(lettering, path)
+        if path not in known:
+            known[path] = opened(lettering, path)
+        return lettering._opened.setdefault(path, known[path])
+
+    Lettering._open = looked_up
+    yield
+    Lettering._open = opened
 
 
 @pytest.fixture(scope="session", autouse=True)

@@ -6,6 +6,7 @@ Nothing here knows where a mark's lines are: only how it looks.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import cache
 
 import numpy as np
@@ -105,16 +106,48 @@ def likeness(places: Sequence[Pixels], shapes: Sequence[Pixels], part: tuple[sli
 
     Normalised cross-correlation, over what the shape takes and a little around it.
     """
-    seen_part = np.zeros((SIDE, SIDE), bool)
-    seen_part[part] = True
-    images = np.array([place.ravel() for place in places])
-    return max(_correlation(images, shape, (_taken(shape) & seen_part).ravel()) for shape in shapes)
+    return _likest(places, shapes, part)
 
 
-def alike(place: Pixels, shapes: Sequence[Pixels]) -> float:
-    """How like the likest of the shapes it is, with all that is around both."""
-    images, all_of_it = place.ravel()[np.newaxis], np.ones(SIDE * SIDE, bool)
-    return max(_correlation(images, shape, all_of_it) for shape in shapes)
+def alike(places: Pixels | Sequence[Pixels], shapes: Sequence[Pixels]) -> float:
+    """How like the likest of the shapes a place is, or the likest of several, with all that is around both."""
+    return _likest(places, shapes, None)
+
+
+@dataclass(frozen=True)
+class _Shapes:
+    """Shapes as rows: where each is looked at, of how many pixels, and what it is there, with a mean of 0 and a length
+    of 1; all 0 where too little of it is seen."""
+
+    of: Sequence[Pixels]
+    at: Pixels
+    count: Pixels
+    rows: Pixels
+
+
+_KNOWN: dict[tuple[int, str], _Shapes] = {}
+"""By the list of the shapes and what of them is seen; the list is held here, so that no other comes to its place."""
+
+
+def _shapes(shapes: Sequence[Pixels], part: tuple[slice, slice] | None) -> _Shapes:
+    key = id(shapes), str(part)
+    if key not in _KNOWN:
+        seen_part = np.zeros((SIDE, SIDE), bool)
+        seen_part[WHOLE if part is None else part] = True
+        at = np.array([(seen_part if part is None else _taken(one) & seen_part).ravel() for one in shapes], float)
+        count = at.sum(axis=1)
+        rows = np.array([one.ravel() for one in shapes])
+        rows = (rows - (rows * at).sum(axis=1, keepdims=True) / np.maximum(count, 1.0)[:, np.newaxis]) * at
+        rows *= ((count >= LEAST_SEEN) / np.maximum(np.linalg.norm(rows, axis=1), 1e-9))[:, np.newaxis]
+        _KNOWN[key] = _Shapes(shapes, at, np.maximum(count, 1.0), rows)
+    return _KNOWN[key]
+
+
+def _likest(places: Pixels | Sequence[Pixels], shapes: Sequence[Pixels], part: tuple[slice, slice] | None) -> float:
+    """The greatest normalised cross-correlation of any place and shape, all at once."""
+    images, known = np.reshape(places, (-1, SIDE * SIDE)), _shapes(shapes, part)
+    squares = images**2 @ known.at.T - (images @ known.at.T) ** 2 / known.count
+    return float((images @ known.rows.T / np.maximum(np.sqrt(np.maximum(squares, 0.0)), 1e-9)).max())
 
 
 def _taken(shape: Pixels) -> NDArray[np.bool_]:
@@ -125,11 +158,3 @@ def _taken(shape: Pixels) -> NDArray[np.bool_]:
         True
     )
     return taken
-
-
-def _correlation(images: Pixels, shape: Pixels, at: NDArray[np.bool_]) -> float:
-    one, two = images[:, at], shape.ravel()[at]
-    if one.shape[1] < LEAST_SEEN:
-        return 0.0
-    one, two = one - one.mean(axis=1, keepdims=True), two - two.mean()
-    return float((one @ two / np.maximum(np.linalg.norm(one, axis=1) * np.linalg.norm(two), 1e-9)).max())

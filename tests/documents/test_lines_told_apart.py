@@ -76,7 +76,7 @@ def margins(done: Everything, step: int = 1) -> Iterator[tuple[float, str, str, 
         for kind, x, y, upright, alone in on_lines(laid, [*marks_of(laid)]):
             places = around(pixels, *moved(to_page, x, y))
             like = {
-                other: (likeness(places, some) + max(alike(place, some) for place in places)) / 2
+                other: (likeness(places, some) + alike(places, some)) / 2
                 for other in (lines() if alone or kind == "cut" else (kind, "cut"))
                 if (some := looks(other, upright != lying))
             }

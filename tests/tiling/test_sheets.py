@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from itertools import pairwise
 
 import pytest
@@ -41,7 +41,6 @@ def hardly_searched() -> Iterator[None]:
         yield
 
 
-few = settings(max_examples=40, deadline=None, derandomize=True)
 hangers = st.sampled_from(
     [Hanger(kind="wire"), Hanger(kind="sawtooth"), Hanger(kind="rings", left=30.0, right=35.0, drop_left=42.0)]
 )
@@ -75,15 +74,23 @@ def jobs(draw: st.DrawFn, covers: tuple[str, ...] = ("all", "marks", "nails")) -
     return job(*frames, group=group(rows, gap=draw(st.floats(5, 90)), centre_on=centre), paper=on)
 
 
+HOLDS: list[Callable[[Job, SheetPlan], None]] = []
+"""What must hold of the sheets of any job: each is asked of the same ones, for planning them takes the time."""
+
+
+def holds(asked: Callable[[Job, SheetPlan], None]) -> Callable[[Job, SheetPlan], None]:
+    HOLDS.append(asked)
+    return asked
+
+
 def sheets_of(each: Job) -> SheetPlan:
     return plan_sheets(plan_wall(each), each.paper)
 
 
-@few
-@given(jobs())
-def test_every_whole_item_lies_in_the_inner_part_of_one_sheet(each: Job) -> None:
+@holds
+def every_whole_item_lies_in_the_inner_part_of_one_sheet(each: Job, sheets: SheetPlan) -> None:
     """Nail marks, and the target of 15 mm on each side of the two lines' crossing.  Our own design, no source."""
-    plan, sheets = plan_wall(each), sheets_of(each)
+    plan = plan_wall(each)
     target = Rect.about(plan.centre_line, plan.level_line, 30.0, 30.0)
     for item in (target, *(nail_box(nail.x, nail.y) for nail in plan.nails)):
         assert any(sheet.inner.holds(item) for sheet in sheets.sheets)
@@ -117,18 +124,15 @@ def uncovered(item: Rect, windows: list[Rect]) -> list[tuple[float, float]]:
     return [at for at in middles if not any(w.has_point(*at) for w in windows)]
 
 
-@few
-@given(jobs())
-def test_every_point_of_a_divisible_item_is_in_some_window(each: Job) -> None:
-    windows = [sheet.window for sheet in sheets_of(each).sheets]
+@holds
+def every_point_of_a_divisible_item_is_in_some_window(each: Job, sheets: SheetPlan) -> None:
+    windows = [sheet.window for sheet in sheets.sheets]
     for item in lines_of(each):
         assert uncovered(item, windows) == []
 
 
-@few
-@given(jobs())
-def test_neighbours_share_exactly_the_overlap(each: Job) -> None:
-    sheets = sheets_of(each)
+@holds
+def neighbours_share_exactly_the_overlap(each: Job, sheets: SheetPlan) -> None:
     for join in sheets.joins:
         shared = sheets.sheet(join.over).window.meet(sheets.sheet(join.under).window)
         assert shared is not None
@@ -138,20 +142,16 @@ def test_neighbours_share_exactly_the_overlap(each: Job) -> None:
         assert abs(middle) < CLOSE
 
 
-@few
-@given(jobs())
-def test_names_are_unique_and_no_two_sheets_own_the_same_wall(each: Job) -> None:
-    sheets = sheets_of(each).sheets
-    assert len({sheet.name for sheet in sheets}) == len(sheets)
-    for number, one in enumerate(sheets):
-        assert not any(one.cell.grown(-CLOSE).overlaps(other.cell) for other in sheets[number + 1 :])
+@holds
+def names_are_unique_and_no_two_sheets_own_the_same_wall(each: Job, sheets: SheetPlan) -> None:
+    assert len({sheet.name for sheet in sheets.sheets}) == len(sheets.sheets)
+    for number, one in enumerate(sheets.sheets):
+        assert not any(one.cell.grown(-CLOSE).overlaps(other.cell) for other in sheets.sheets[number + 1 :])
 
 
-@few
-@given(jobs())
-def test_both_ends_of_every_join_have_a_registration_mark(each: Job) -> None:
+@holds
+def both_ends_of_every_join_have_a_registration_mark(each: Job, sheets: SheetPlan) -> None:
     """12 mm from each end, on both sheets, or in the middle of a join too short for two (our own design, no source)."""
-    sheets = sheets_of(each)
     for join in sheets.joins:
         both = [mark for mark in sheets.marks if {join.over, join.under} <= set(mark.sheets)]
         ends = ((join.x0, join.y0), (join.x1, join.y1))
@@ -162,10 +162,8 @@ def test_both_ends_of_every_join_have_a_registration_mark(each: Job) -> None:
             assert nearest[0] is not nearest[1]
 
 
-@few
-@given(jobs())
-def test_registration_marks_lie_whole_in_the_windows_of_their_sheets(each: Job) -> None:
-    sheets = sheets_of(each)
+@holds
+def registration_marks_lie_whole_in_the_windows_of_their_sheets(each: Job, sheets: SheetPlan) -> None:
     for mark in sheets.marks:
         assert len(mark.sheets) == 2
         along, across = (BARS[1], BARS[0]) if mark.upright else BARS
@@ -173,10 +171,9 @@ def test_registration_marks_lie_whole_in_the_windows_of_their_sheets(each: Job) 
         assert all(sheets.sheet(name).window.holds(whole) for name in mark.sheets)
 
 
-@few
-@given(jobs())
-def test_no_register_mark_hides_another(each: Job) -> None:
-    marks = sheets_of(each).marks
+@holds
+def no_register_mark_hides_another(each: Job, sheets: SheetPlan) -> None:
+    marks = sheets.marks
     for number, one in enumerate(marks):
         assert not any(one.box.overlaps(two.box) for two in marks[number + 1 :])
 
@@ -189,7 +186,7 @@ def test_no_register_mark_of_a_sample_hides_another(name: str) -> None:
             assert not one.box.overlaps(two.box), (one, two)
 
 
-@few
+@settings(max_examples=20, deadline=None, derandomize=True)
 @given(jobs(), st.floats(-3000, 3000))
 def test_a_move_of_the_centre_moves_all_windows_as_far(each: Job, by: float) -> None:
     moved = replace(each, group=replace(each.group, centre_on=float(each.group.centre_on) + by))
@@ -213,10 +210,8 @@ def test_a_side_halfway_between_two_roundings_goes_the_same_way_wherever_the_gro
     assert len(patches) == 1
 
 
-@few
-@given(jobs())
-def test_to_page_brings_every_window_to_what_the_printer_reaches(each: Job) -> None:
-    sheets = sheets_of(each)
+@holds
+def to_page_brings_every_window_to_what_the_printer_reaches(each: Job, sheets: SheetPlan) -> None:
     reach, point = sheets.page.printable, 25.4 / 72  # mm; ISO 32000-1, 8.3.2.3, and the inch of 1959
     for sheet in sheets.sheets:
         one = 1 / point
@@ -226,3 +221,11 @@ def test_to_page_brings_every_window_to_what_the_printer_reaches(each: Job) -> N
         on_page = Rect(min(across) * point, min(up) * point, max(across) * point, max(up) * point)
         assert reach.grown(CLOSE).holds(on_page)
         assert on_page.x1 <= sheets.page.width * point and on_page.y1 <= sheets.page.height * point
+
+
+@settings(max_examples=60, deadline=None, derandomize=True)
+@given(jobs())
+def test_what_must_hold_of_the_sheets_of_any_job_does(each: Job) -> None:
+    sheets = sheets_of(each)
+    for asked in HOLDS:
+        asked(each, sheets)
