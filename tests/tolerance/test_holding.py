@@ -8,7 +8,6 @@ import pytest
 
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.record import replace
-from templates_gen.documents.ways import print_way
 from templates_gen.job.reading.building import read_job
 from templates_gen.tiling import planning, quickest
 from templates_gen.tiling.searching import Excess, Found
@@ -18,7 +17,7 @@ from templates_gen.tolerance.expected import expected_error, worst_error
 from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.neighbours import neighbours
 from tests.crowded import crowded
-from tests.jobs import SAMPLES, many, paper
+from tests.jobs import SAMPLES, paper
 
 TIMES = {True: 1.1, False: 1.25}  # with the level line held to a string, and without; our own design, no source
 
@@ -102,36 +101,3 @@ def test_few_frames_are_searched_in_so_many_steps_at_the_most(
         assert len(plan.frames) <= quickest.FEW
         plan_sheets(plan, paper("a4", cover=cover))
     assert asked and max(asked) == quickest.OF_FEW
-
-
-def test_more_frames_are_searched_longer_but_where_a_shorter_search_will_do(
-    sheets_planned_anew: None, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    asked: list[int] = []
-
-    def counted(start: Found, steps: int, *_: object, **more: object) -> Found:
-        asked.append(steps)
-        return start
-
-    monkeypatch.setattr(quickest, "quicker", counted)
-    plan = plan_wall(many(20))
-    longest = {}
-    for sooner in (False, True):
-        asked.clear()
-        plan_sheets(plan, paper("a4", cover="marks"), sooner=sooner)
-        longest[sooner] = max(asked)
-    assert longest[False] == quickest.OF_MANY * longest[True]
-
-
-@pytest.mark.parametrize(("count", "rough"), [(3, False), (13, True)])
-def test_a_way_that_the_job_does_not_ask_for_is_told_roughly_for_more_than_a_dozen_frames(
-    count: int, rough: bool, sheets_planned_anew: None, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """The job asks for every mark: that is searched for to the end, and of nails alone nothing is searched for."""
-    monkeypatch.setattr(quickest, "quicker", lambda start, *_, **__: start)  # what is found does not matter here
-    ways = {cover: print_way(plan_wall(many(count)), cover) for cover in ("marks", "linked", "nails")}
-    assert {cover: way and way.rough for cover, way in ways.items()} == {
-        "marks": False,
-        "linked": rough,
-        "nails": False,
-    }
