@@ -133,8 +133,8 @@ def planned_once():
     search = holding.tiled
 
     def looked_up(*asked):
-        *given, held = asked  # what is known of the error follows from the plan
-        key = repr((given, held and held.sooner, quickest.STEPS_A_SHEET, quickest.LEAST_STEPS))
+        *given, _ = asked  # what is known of the error follows from the plan
+        key = repr((given, quickest.STEPS_A_SHEET, quickest.LEAST_STEPS))
         if key not in known:
             known[key] = shared.made_once(("planned", key), lambda: search(*asked))
         return known[key]

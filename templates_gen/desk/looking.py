@@ -91,7 +91,7 @@ def way(opened: Opened, cover: str) -> dict[str, Any]:
         return told
     return told | {"way": {
         "sheets": found.sheets, "joins": found.joins, "pieces": found.pieces, "minutes": max(1, round(found.minutes)),
-        "exact": found.exact, "windows": found.windows, "rough": found.rough,
+        "exact": found.exact, "windows": found.windows,
     }}  # fmt: skip
 
 

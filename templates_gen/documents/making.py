@@ -84,12 +84,10 @@ def template_marks(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | No
     return papers(plan, sheets, template)
 
 
-def planned_on(
-    plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False, sooner: bool = False
-) -> SheetPlan | None:
+def planned_on(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan | None:
     """The sheets of a plan on another paper; None where that is too small, or cannot have what is asked for."""
     try:
-        return plan_sheets(replace(plan, job=replace(plan.job, paper=paper)), paper, printer, quick, sooner)
+        return plan_sheets(replace(plan, job=replace(plan.job, paper=paper)), paper, printer, quick)
     except InputError:
         return None
 

@@ -9,7 +9,6 @@ from templates_gen.base.words import capital
 from templates_gen.documents.making import on_paper, planned_on
 from templates_gen.documents.print_shop import ask_for
 from templates_gen.job.paper_sizes import first_paper
-from templates_gen.tiling.quickest import FEW
 from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import expected_error
 
@@ -19,8 +18,7 @@ COVERS = ("linked", "marks", "all", "nails")
 
 class PrintWay(Record, frozen=True):
     """One way: the cover that asks for it, its sheets, joins and loose pieces, about how many minutes it takes, how
-    exact it comes out in words, and the part of the wall that each sheet shows (mm: left, bottom, right, top); `rough`
-    where a longer search may find fewer."""
+    exact it comes out in words, and the part of the wall that each sheet shows (mm: left, bottom, right, top)."""
 
     cover: str
     sheets: int
@@ -29,26 +27,20 @@ class PrintWay(Record, frozen=True):
     minutes: float
     exact: str
     windows: tuple[tuple[str, tuple[float, float, float, float]], ...]
-    rough: bool
 
 
 def print_way(plan: Plan, cover: str) -> PrintWay | None:
-    """The job on its paper with this cover; None where that cannot be planned.
-
-    Where the job asks for another cover a shorter search for fewer minutes will do, for nothing is printed from it.
-    """
+    """The job on its paper with this cover; None where that cannot be planned."""
     job, paper = plan.job, plan.job.paper
     sheets_of = first_paper(paper, job.unit) if paper.kind == "one piece" else paper
     own = replace(plan, job=replace(job, paper=replace(sheets_of, cover=cover)))
-    sooner = cover != paper.cover
-    sheets = planned_on(own, own.job.paper, sooner=sooner)
+    sheets = planned_on(own, own.job.paper)
     if sheets is None:
         return None
     taken, expected = effort(sheets), expected_error(own, sheets)
     windows = tuple((sheet.name, sheet.window.sides) for sheet in sheets.sheets)
     exact = f"neighbours within {show(expected.step, job.unit)} of one line" if expected else ""
-    rough = sooner and cover in ("linked", "marks") and len(plan.frames) > FEW
-    return PrintWay(cover, taken.sheets, taken.joins, taken.pieces, taken.minutes, exact, windows, rough)
+    return PrintWay(cover, taken.sheets, taken.joins, taken.pieces, taken.minutes, exact, windows)
 
 
 def shop_words(plan: Plan) -> str:

@@ -29,10 +29,6 @@ STEPS_A_SHEET, OF_A_SPINE, STEPS = 14, 2, 4800
 """Steps of a search for every sheet of the strips that it begins with, how many times that for a sheet of a spine, of
 which there are fewer, and how many at the most: one or two seconds for twelve frames.  Our own design, no source."""
 
-OF_MANY = 3
-"""How many times as many steps they are for more than few frames, where some seconds save a minute of taping; but where
-a shorter search will do.  Our own trials."""
-
 LEAST_STEPS = 120
 """Steps of a search at the least: the fewest sheets, too, are laid anew often.  Our own design, no source."""
 
@@ -44,9 +40,9 @@ MOST_SHEETS = 400
 """Sheets that a search begins with at the most: every step takes longer with more.  Larger walls keep their strips, or
 their spine.  Our own design, no source."""
 
-FEW, OF_FEW, GROWTH = 12, 400, 12
+FEW, OF_FEW, GROWTH = 12, 400, 6
 """Frames that are few, and the steps of a search at the most for no more than these: about two seconds, also where they
-hang far apart and take many sheets.  Of more frames it is as many more as this power of these, so that from 17 on none
+hang far apart and take many sheets.  Of more frames it is as many more as this power of these, so that from 19 on none
 are left out.  Our own trials."""
 
 PATIENCE = 200
@@ -84,11 +80,11 @@ def quickest(
     asked = asked_of(given.plan, need, given.clear)
     ground = Ground(_wanted(given, asked, line_bits(asked)))
     judge = held.judge(finished(given, _as_laid(strips, given)), limit)
-    patience, times = PATIENCE if len(given.plan.frames) <= FEW else math.inf, _times(given, held)
-    found = _from_spine(ground, Weaver(given, judge, asked, rows=False), spine, times, patience) if spine else None
+    patience = PATIENCE if len(given.plan.frames) <= FEW else STEPS
+    found = _from_spine(ground, Weaver(given, judge, asked, rows=False), spine, patience) if spine else None
     if found is None:
         ground = ground.of_what_is_held([seen(given, cell.rect) for cell in strips.cells])
-        found = _from_strips(ground, given, judge, asked, strips, times)
+        found = _from_strips(ground, given, judge, asked, strips)
     return found or _as_laid(strips, given)
 
 
@@ -99,35 +95,28 @@ def less_than_strips(given: Given, need: Demand, held: Held, limit: float, strip
     seen_whole = not_hidden(need.divisible, given.hides)
     items = marks_bits(seen_whole, [cell.rect for cell in strips.cells], given.paper.overlap)
     judge = held.judge(finished(given, _as_laid(strips, given)), limit)
-    return _from_strips(Ground(_wanted(given, asked, items)), given, judge, asked, strips, _times(given, held))
+    return _from_strips(Ground(_wanted(given, asked, items)), given, judge, asked, strips)
 
 
-def _times(given: Given, held: Held) -> int:
-    """How many times as many steps a search may have as for few frames."""
-    return OF_MANY if len(given.plan.frames) > FEW and not held.sooner else 1
-
-
-def _from_spine(ground: Ground, weaver: Weaver, spine: CellPlan, times: int, patience: float) -> CellPlan | None:
+def _from_spine(ground: Ground, weaver: Weaver, spine: CellPlan, patience: int) -> CellPlan | None:
     """What the search finds from the spine, if it holds the limit; the spine, if that is hardly slower."""
     start = _found(ground, weaver, spine)
     if start is None:
         return None
-    best = _searched(start, weaver, OF_A_SPINE * STEPS_A_SHEET, times, patience)
+    best = _searched(start, weaver, OF_A_SPINE * STEPS_A_SHEET, patience)
     if not start.excess and start.seconds - best.seconds < WORTH and not start.laid.weak:
         best = start
     return None if best.excess else weaver.cells(best.laid)
 
 
-def _from_strips(
-    ground: Ground, given: Given, judge: Judge, asked: Asked, strips: CellPlan, times: int
-) -> CellPlan | None:
+def _from_strips(ground: Ground, given: Given, judge: Judge, asked: Asked, strips: CellPlan) -> CellPlan | None:
     """What the search finds from what is left of the strips without all that is not needed, or that itself; None, too,
     where they are too many to be searched from."""
     if len(strips.cells) > MOST_SHEETS:
         return None
     weaver = Weaver(given, judge, asked, strips.rows)
     start = _found(ground, weaver, strips)
-    best = _searched(lighter(start, weaver.excess), weaver, STEPS_A_SHEET, times) if start else None
+    best = _searched(lighter(start, weaver.excess), weaver, STEPS_A_SHEET) if start else None
     if best and not best.excess:
         return weaver.cells(best.laid)
     as_laid = _as_laid(strips, given)
@@ -136,14 +125,14 @@ def _from_strips(
     return weaver.cells(lighter(start, weaver.excess).laid) if start and not start.excess else None
 
 
-def _searched(start: Found, weaver: Weaver, each: int, times: int, patience: float = math.inf) -> Found:
-    """What the search finds from a start in so many steps for each sheet, or times as many, more strictly while it
-    errs too much; the first search is given up after some steps (`patience`) in which nothing holds the limit."""
+def _searched(start: Found, weaver: Weaver, each: int, patience: int = STEPS) -> Found:
+    """What the search finds from a start in so many steps for each sheet, more strictly while it errs too much; the
+    first search is given up after some steps (`patience`) in which nothing holds the limit."""
     count, frames = len(start.laid.meets), len(weaver.given.plan.frames)
     if count > MOST_SHEETS:
         return start
-    longest = min(times * min(STEPS, MOST_LOOKED_AT // count), int(OF_FEW * max(1.0, frames / FEW) ** GROWTH))
-    steps = min(longest, max(LEAST_STEPS, times * each * count))
+    longest = min(STEPS, MOST_LOOKED_AT // count, int(OF_FEW * max(1.0, frames / FEW) ** GROWTH))
+    steps = min(longest, max(LEAST_STEPS, each * count))
     best, left = quicker(start, steps, weaver.excess, patience=patience), longest - steps
     erred, before, took = best.excess, math.inf, math.inf
     for seed in range(1, MOST_ROUNDS):

@@ -44,13 +44,11 @@ it need not be exact."""
 
 class Held(Record, frozen=True):
     """How the error of sheets is known: that of the worst neighbours (mm), who judges sketches of sheets that lie on
-    pages as these do by a limit (mm), and how many times the error of strips with whole edges the limit is; `sooner`
-    where a shorter search for such sheets will do."""
+    pages as these do by a limit (mm), and how many times the error of strips with whole edges the limit is."""
 
     error: Callable[[SheetPlan], float]
     judge: Callable[[SheetPlan, float], Judge]
     times: float
-    sooner: bool = False
 
 
 class Weaver:

@@ -18,19 +18,16 @@ WITH_STRING, WITHOUT = 1.1, 1.25
 and without.  Our own design, no source."""
 
 
-def plan_sheets(
-    plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False, sooner: bool = False
-) -> SheetPlan:
+def plan_sheets(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan:
     """The sheets that show what `paper.cover` asks for, corrected for the printer, numbered in the order of taping.
 
     No pair of neighbours errs by more than the worst of strips with whole edges, but for a little (`WITH_STRING`,
-    `WITHOUT`).  With `quick` no time goes into fewer minutes, with `sooner` less.  Raises InputError when the paper is
-    too small.
+    `WITHOUT`).  With `quick` no time goes into fewer minutes.  Raises InputError when the paper is too small.
     """
-    return in_order_of_taping(tiled(plan, paper, printer, quick, holding(plan, sooner)))
+    return in_order_of_taping(tiled(plan, paper, printer, quick, holding(plan)))
 
 
-def holding(plan: Plan, sooner: bool = False) -> Held:
+def holding(plan: Plan) -> Held:
     """How the error of a plan's sheets is known, and what it may be."""
     pairs = neighbours(plan) if len(plan.frames) > 1 else ()
     times = WITH_STRING if plan.job.accuracy.string else WITHOUT
@@ -38,5 +35,4 @@ def holding(plan: Plan, sooner: bool = False) -> Held:
         lambda sheets: worst_error(plan, sheets, pairs),
         lambda like, limit: Worst(plan, pairs, like, limit).excess,
         times,
-        sooner,
     )

@@ -52,9 +52,9 @@ function takes(told) {
   if (!told) return "being worked out…";
   if (told.cover === SHOP) return told.shop || "It is too large for the usual rolls: ask a print shop.";
   if (!told.way) return "not on this paper";
-  const { sheets, joins, pieces, minutes, exact, rough } = told.way;
+  const { sheets, joins, pieces, minutes, exact } = told.way;
   const count = (number, noun) => `${number} ${noun}${number === 1 ? "" : "s"}`;
-  return [(rough ? "about " : "") + count(sheets, "sheet"), joins ? count(joins, "join") : "", pieces > 1 ? count(pieces, "loose piece") : "", `about ${minutes} min`, exact].filter(Boolean).join(", ");
+  return [count(sheets, "sheet"), joins ? count(joins, "join") : "", pieces > 1 ? count(pieces, "loose piece") : "", `about ${minutes} min`, exact].filter(Boolean).join(", ");
 }
 
 const asked = new Set();
