@@ -28,7 +28,6 @@ def neighbour_name(
 
     Without the house where it finds no room, for the number must be there.
     """
-    there = room.near(strip)
     houses = ((size, house_size(number, size, lettering)) for size in (H25, H18))
     fitting = [(size, wide, high) for size, (wide, high) in houses if wide <= strip.width and high <= strip.height]
     for (size, wide, high), said in product(fitting, words):
@@ -40,8 +39,8 @@ def neighbour_name(
             if upright
             else (ink.width + gap + wide, max(ink.height, high))
         )
-        if box := there.nearest(width, height, strip.cx, strip.cy, strip):
-            there.take(box)
+        if box := room.nearest(width, height, strip.cx, strip.cy, strip):
+            room.take(box)
             yield Polygon(
                 box.corners, grey=1.0
             )  # the strip falls off or is covered: the other sheet has what is behind
@@ -54,9 +53,9 @@ def neighbour_name(
             if said:
                 yield at
             return
-    if plain := _plain(words[0], number, upright, strip, there, lettering):
+    if plain := _plain(words[0], number, upright, strip, room, lettering):
         box, text = plain
-        there.take(box)
+        room.take(box)
         yield Polygon(box.corners, grey=1.0)
         yield text
 
