@@ -44,12 +44,18 @@ MOST_ON_PAGE = 12
 
 _PRECISION = {"in": "inches, to the nearest 1/16", "cm": "centimetres, to 0.1", "mm": "whole millimetres"}
 
-_DIRECTIONS = (
-    "Every frame is shown as seen from the back: left and right are as you see them when you have turned it over.",
-    "Pull the wire taut, straight up, where the hook will be, and measure from its highest point to the frame's top "
-    "edge. Pull rings up the same way.",
-    "Measure every frame, even if it has a twin: two of one make may differ by more than the eye forgives.",
+_FROM_BEHIND = (
+    "Every frame is shown as seen from the back: left and right are as you see them when you have turned it over."
 )
+_WIRES = (
+    "Pull the wire taut, straight up, where the hook will be, and measure from its highest point to the frame's top "
+    "edge."
+)
+_STRAPS = (
+    "Pull rings straight up, and measure from where their hook will bear to the frame's top edge.",
+    "Pull rings up the same way.",
+)
+_EVERY = "Measure every frame, even if it has a twin: two of one make may differ by more than the eye forgives."
 
 NUMBER, INDENT, UNDER_LINE, AFTER_ID, AFTER_BLANK = 25.0, 5.0, 2.5, 4.0, 1.5
 """mm: what the page's number takes, the directions' indent, from a frame's line to its id, from that to its title, and
@@ -139,23 +145,25 @@ _BEYOND = " Where a plate stands out beyond the side or the top edge, write a mi
 def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
     """What stands at the top of a page: all there is to know on the first, a reminder on the others."""
     flow, name = Flow(area, lettering), ": measuring sheet"
-    plates = [frame.hanger.traits.shows for frame in job.frames]
-    taut, shows = not all(plates), any(plates)  # screwed plates are not pulled up, and may stand out
+    kinds = [frame.hanger.traits for frame in job.frames]
+    wires, straps = any(kind.on_wire for kind in kinds), any(kind.gives and not kind.on_wire for kind in kinds)
+    pulled = " ".join(filter(None, (wires * _WIRES, straps * _STRAPS[wires])))  # nothing else gives when it is pulled
     room = area.width - NUMBER - lettering.width(name, H5, True)  # the page's number stands in the corner
     flow.paragraph(shortened(job.title, H5, True, room, lettering) + name, H5, bold=True)
     if first:
-        told = _DIRECTIONS if taut else (_DIRECTIONS[0], *_DIRECTIONS[2:])
+        told = [words for words in (_FROM_BEHIND, pulled, _EVERY) if words]
         for number, words in enumerate(told, 1):
             flow.paragraph(words, indent=INDENT, lead=f"{number}")
         flow.paragraph(
             f"Write {_PRECISION[job.unit]}. Each “was” is the value in the job so far: check it. A hanger that was not "
-            f"measured yet is drawn where it usually sits.{_BEYOND if shows else ''}",
+            f"measured yet is drawn where it usually sits.{_BEYOND if any(kind.shows for kind in kinds) else ''}",
             indent=INDENT,
             lead=f"{len(told) + 1}",
         )
     else:
-        pulled = " Pull the wire taut." if taut else ""
-        flow.paragraph(f"Seen from the back.{pulled} Measure every frame, even if it has a twin.")
+        flow.paragraph(
+            f"Seen from the back.{' Pull the wire taut.' * wires} Measure every frame, even if it has a twin."
+        )
     flow.space(GAP)
     return flow
 
