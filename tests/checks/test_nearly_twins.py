@@ -136,6 +136,7 @@ def test_weights_on_two_scales():
     assert doubted("cm", ROOM, [*oak, black]) == set()
     assert meant("cm", ROOM, [*oak, black | {"weight": "4.2 lb"}]) == {"frame D, weight": "4.2 kg"}
     assert doubted("cm", ROOM, [*oak, black | {"weight": "1900 g"}]) == set()
+    assert doubted("cm", ROOM, [*oak, oak[0] | {"weight": "5.1 lb"}]) == set()  # 2.3 kg, as its fellows
 
 
 def test_the_screws_of_a_rail_are_not_at_its_very_ends():

@@ -67,7 +67,7 @@ def test_rings_that_mirror_those_of_all_twins_were_seen_from_the_other_side():
 
 
 def test_the_one_frame_seen_from_another_side_than_all_others_is_doubted():
-    back = [rings(5, 5.4), rings(5.1, 5.1), rings(5.2, 5)]
+    back = [rings(5, 5.5), rings(5.1, 5.1), rings(5.2, 5)]  # 5 mm aside
     assert doubted("cm", ROOM, back) == set()
 
     def from_front(frame):
@@ -75,6 +75,9 @@ def test_the_one_frame_seen_from_another_side_than_all_others_is_doubted():
 
     assert doubted("cm", ROOM, [from_front(back[0]), *back[1:]]) == {"frame A, hanger, seen_from"}
     assert doubted("cm", ROOM, [back[0], from_front(back[1]), back[2]]) == set()  # both sides are alike
+    assert doubted("cm", ROOM, [from_front(rings(5, 5.4)), *back[1:]]) == set()  # 4 mm to one side, which hardly shows
+    tilts = rings(5.1, 5.1) | {"hanger": rings(5.1, 5.1)["hanger"] | {"drop_left": 12, "drop_right": 12.3}}
+    assert doubted("cm", ROOM, [from_front(tilts), *back[1:]]) == {"frame A, hanger, seen_from"}
     assert doubted("cm", ROOM, [from_front(back[0]), from_front(back[1]), *back[:2]]) == set()
 
 

@@ -36,11 +36,16 @@ def fellow_weights(job: Job, only: str = "") -> Iterator[Doubt]:
 
 
 def _two_systems(job: Job, known: Written) -> Iterator[Doubt]:
-    """The fewer weights of a job in kilograms and in pounds: who weighs uses one scale."""
+    """The fewer weights of a job in kilograms and in pounds, but those that are as the others by area: who weighs uses
+    one scale."""
     metric = [frame for frame in job.frames if known.metric_mass(frame.id) is True]
     pounds = [frame for frame in job.frames if known.metric_mass(frame.id) is False]
     fewer, more = sorted((pounds, metric), key=len)
+    theirs = [mass for each in more if (mass := weight_by_area(each))]
     for frame in fewer if more else ():
+        own = weight_by_area(frame)
+        if own and theirs and near(own, (median(theirs),), MASS_ALIKE):
+            continue
         other = OTHER_SCALE[known.mass_unit(frame.id)]
         likely = OtherMass(f"Is it in {other}?", KG[other] / KG[known.mass_unit(frame.id)], other)
         yield Doubt(

@@ -69,9 +69,9 @@ def _other_side(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
             )  # fmt: skip
 
 
-TOLD, FEWEST = 2.9, 3
-"""mm that the two sides of a frame differ by for which it matters from where they were seen; and so many or more
-others tell of it, of one size one less.  Our own, no source."""
+ACROSS, DOWN, FEWEST = 4.5, 2.9, 3
+"""mm that the two sides of a frame, or its two drops, differ by for which it matters from where they were seen: a tilt
+shows before a shift does.  And so many or more others tell of it, of one size one less.  Our own, no source."""
 
 
 def seen_alone(frames: Sequence[Frame], known: Written) -> Iterator[Doubt]:
@@ -82,7 +82,7 @@ def seen_alone(frames: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     enough = count.total() > FEWEST - (len({(frame.width, frame.height) for frame in frames}) == 1)
     for frame in frames if len(count) == 2 and of_a_kind and enough else ():
         (left, right), mine, own = insets(frame), seen[frame.id], drops(frame, known)
-        unlike = max(abs(left - right), abs(own[0][1] - own[-1][1]) if own else 0.0) >= TOLD
+        unlike = abs(left - right) >= ACROSS or (own and abs(own[0][1] - own[-1][1]) >= DOWN)
         if mine and count[mine] == 1 and unlike:
             place, other = frame_place(frame.id, "hanger", "seen_from"), next(each for each in count if each != mine)
             yield Doubt(
