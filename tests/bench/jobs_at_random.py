@@ -10,8 +10,8 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
-INCH = 25.4
-PER = {"mm": 1.0, "cm": 10.0, "in": INCH}
+from templates_gen.base.units import INCH, KG, MM
+
 Tables = dict[str, Any]
 
 METRIC = ((210, 297), (297, 420), (300, 400), (400, 500), (500, 700), (600, 800), (130, 180), (180, 240), (700, 1000),
@@ -39,7 +39,7 @@ def written(value: float, unit: str) -> Any:
 
 def other(value: Any, unit: str) -> str:
     """A length read off the other tape, its unit left out."""
-    return f"{number(value) * 2.54:.1f}" if unit == "in" else inches(number(value) * PER[unit] / INCH, 8)
+    return f"{number(value) * INCH / MM['cm']:.1f}" if unit == "in" else inches(number(value) * MM[unit] / INCH, 8)
 
 
 class Maker:
@@ -60,7 +60,7 @@ class Maker:
 
     def read(self, mm: float) -> float:
         """The length (mm) as it was written."""
-        return number(self.said(mm)) * PER[self.unit]
+        return number(self.said(mm)) * MM[self.unit]
 
     def size(self) -> tuple[float, float]:
         """A frame's sides (mm): one sold by size, with or without a rim, or any."""
@@ -87,7 +87,7 @@ class Maker:
             frame = {"id": "ABCDEFGHIJKL"[at], "width": said(width), "height": said(height), **hung(width, height)}
             if density:
                 kg = width * height / 1e6 * density * between(0.75, 1.35) + 0.15
-                frame["weight"] = f"{kg:.1f} kg" if self.unit != "in" else f"{kg * 2.2046:.1f} lb"
+                frame["weight"] = f"{kg:.1f} kg" if self.unit != "in" else f"{kg / KG['lb']:.1f} lb"
             if depth:
                 frame["depth"] = said(depth)
             frames.append(frame)

@@ -11,7 +11,8 @@ import random
 from collections.abc import Callable
 from typing import Any
 
-from tests.bench.jobs_at_random import INCH, PER, Tables, number, other, written
+from templates_gen.base.units import INCH, MM
+from tests.bench.jobs_at_random import Tables, number, other, written
 
 Slip = Callable[[Tables, Tables, random.Random], None]
 """Changes a job's tables, and one of its frames; an error where the job has no place for the slip."""
@@ -131,7 +132,7 @@ def a_drop_to_the_lower_edge(drop, frame, unit, chance):
 @a_drop
 def a_drop_to_the_slack_wire(drop, frame, unit, chance):
     needs("hanger" not in frame)
-    return drop + chance.uniform(20, 45) / PER[unit]
+    return drop + chance.uniform(20, 45) / MM[unit]
 
 
 @a_drop
@@ -163,7 +164,7 @@ def the_walls_sides_swapped(job, frame, chance):
 @kind
 def rings_an_inch_apart(job, frame, chance):
     hanger, unit = rings(frame), unit_of(job)
-    hanger["drop_left"] = written(number(hanger["drop_left"]) + INCH / PER[unit], unit)
+    hanger["drop_left"] = written(number(hanger["drop_left"]) + INCH / MM[unit], unit)
 
 
 @kind
@@ -194,14 +195,14 @@ def a_feature_of_no_height(job, frame, chance):
 def a_feature_from_the_other_end(job, frame, chance):
     box, unit = feature(job, chance), unit_of(job)
     left = number(job["wall"]["width"]) - number(box["left"]) - number(box["width"])
-    needs(abs(left - number(box["left"])) * PER[unit] > 150)
+    needs(abs(left - number(box["left"])) * MM[unit] > 150)
     box["left"] = written(left, unit)
 
 
 @kind
 def the_first_stud_off_the_wall(job, frame, chance):
     needs(job["wall"].get("studs"))
-    job["wall"]["studs"]["first"] = written(number(job["wall"]["width"]) + 200 / PER[unit_of(job)], unit_of(job))
+    job["wall"]["studs"]["first"] = written(number(job["wall"]["width"]) + 200 / MM[unit_of(job)], unit_of(job))
 
 
 @kind
@@ -235,7 +236,7 @@ def fixings_3_mm_apart_in_masonry(job, frame, chance):
 @a_drop
 def a_twins_drop_an_inch_off(drop, frame, unit, chance):
     needs("hanger" not in frame and frame["twin"])
-    return drop + 1.1 * INCH / PER[unit]
+    return drop + 1.1 * INCH / MM[unit]
 
 
 def slipped(job: Tables, name: str, chance: random.Random) -> Tables:

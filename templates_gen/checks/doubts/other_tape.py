@@ -35,6 +35,7 @@ def by_the_inch(frame: Frame) -> bool:
 
 def read_off_inches(frame: Frame) -> bool:
     """True for a size in inches with a quarter or less of one, which nobody reads off a tape in centimetres."""
+    # of one unit a metric tape, and who reads it, has halves at the most
     return any(not no_inches(side) and not on_tape(side / INCH, "mm") for side in (frame.width, frame.height))
 
 
