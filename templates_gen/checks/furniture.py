@@ -14,7 +14,7 @@ LEAST_ABOVE, MOST_ABOVE = 150.0, 255.0
 """mm (6-10 in) between furniture and the group above it.  Common practice in interior design, no standard; 10 in from
 memory."""
 
-ABOVE_WORDS = "6 to 10 in · 150 to 255 mm"
+ABOVE_WORDS = {"in": "6 to 10 in", "cm": "15 to 25 cm", "mm": "150 to 250 mm"}
 
 USUAL_ABOVE = 6 * INCH, 10 * INCH
 """mm between which it is moved: common practice, no source."""
@@ -51,7 +51,7 @@ def _furniture_clearance(plan: Plan) -> Iterator[Finding]:
         if exceeds(LEAST_ABOVE, gap) or exceeds(gap, MOST_ABOVE):
             usual = "lower" if gap < LEAST_ABOVE else "higher"
             hangs = f"The group hangs {show_both(gap, plan.job.unit)} above the {feature.name}"
-            text = f"{hangs}, {usual} than usual: {ABOVE_WORDS} is common."
+            text = f"{hangs}, {usual} than usual: {ABOVE_WORDS[plan.job.unit]} is common."
             yield Finding(NOTE, "furniture-clearance", (), text, SOURCE)
 
 

@@ -28,6 +28,9 @@ NEW_FEATURES: Mapping[str, tuple[str, str, str]] = {
 """Width, height and distance from the floor that something new on the wall begins with, to be measured and put right:
 usual sizes of such things, from memory."""
 
+COARSE = 200.0
+"""mm from which such a size goes in steps of 5 cm in a job that has no inches, and of 1 cm below.  Our own."""
+
 
 def changes(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     """The changes that one request of the page comes to.
@@ -106,7 +109,7 @@ def _feature_renamed(read: Read, place: Place, value: Any) -> list[Change]:
 def _add_feature(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     """Something on the wall, of a usual size for its kind, in the middle of the wall."""
     kind = str(data["kind"])
-    width, height, bottom = NEW_FEATURES.get(kind, NEW_FEATURES["other"])
+    width, height, bottom = (_whole(size, read.job.unit) for size in NEW_FEATURES.get(kind, NEW_FEATURES["other"]))
     names = {feature.name for feature in read.job.wall.features}
     candidates = (kind, *(f"{kind} {number}" for number in range(2, len(names) + 3)))
     name = next(name for name in candidates if name not in names)
@@ -116,6 +119,13 @@ def _add_feature(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
         table["left"] = _middle(read, table["width"])
     place = ("wall", "feature", len(read.raw.get("wall", {}).get("feature", [])))
     return [Change(place, {key: typed((*place, key), value) for key, value in table.items()})]
+
+
+def _whole(size: str, unit: str) -> str:
+    """A usual size in inches as people say it who have none."""
+    length = parse_length(size, "in")
+    step = 50.0 if length >= COARSE else 10.0
+    return size if unit == "in" else exact(step * round(length / step), unit)
 
 
 def _middle(read: Read, width: str) -> str:

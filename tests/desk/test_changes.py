@@ -232,6 +232,14 @@ def test_something_new_on_the_wall_has_a_usual_size_in_the_middle(desk):
     assert (x0 + x1) / 2 == pytest.approx(7 * 12 * INCH, abs=1) and x1 - x0 == pytest.approx(32 * INCH)
 
 
+def test_something_new_on_a_wall_measured_in_cm_begins_in_whole_cm(tmp_path):
+    frames = '[[frame]]\nid = "A"\nwidth = 30\nheight = 40\n'
+    desk = AtDesk(tmp_path, f'[job]\nunit = "cm"\n[wall]\nwidth = 320\nheight = 240\n{frames}')
+    desk.change("add feature", kind="furniture")
+    feature = raw(desk)["wall"]["feature"][-1]
+    assert (feature["width"], feature["height"]) == ("150 cm", "80 cm")  # 60 and 32 in, to the nearest 5 cm
+
+
 def test_a_hanger_written_as_a_word_becomes_a_table_with_its_first_measure(desk):
     desk.put("frame", "A", "hanger", value="wire")
     desk.put("frame", "A", "hanger", "ring_depth", value="5")

@@ -46,7 +46,7 @@ function adding() {
   };
   return h("form", { id: "new", className: "list", onsubmit: add }, h("h3", {}, "Add a frame"), h("div", { className: "quick" }, ...inputs),
     h("div", { className: "row" }, h("button", { type: "submit", "data-focus": "add frame" }, "Add this frame"),
-      h("span", { className: "help" }, last ? `Enter adds it. Without a size it has that of frame ${last.id}. A width of 11 x 14 is both sides.${measured ? " With another size it hangs on a wire, until its own hanger is chosen and measured." : ""}` : "Enter adds it.")));
+      h("span", { className: "help" }, last ? `Enter adds it. Without a size it has that of frame ${last.id}. A width of ${store.state.unit === "in" ? "11 x 14" : store.state.unit === "cm" ? "30 x 40" : "300 x 400"} is both sides.${measured ? " With another size it hangs on a wire, until its own hanger is chosen and measured." : ""}` : "Enter adds it.")));
 }
 
 function pasting() {
