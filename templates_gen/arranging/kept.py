@@ -8,8 +8,9 @@ from typing import Any
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import exact
+from templates_gen.job.arrangements import LISTING
 from templates_gen.job.changes import Change
-from templates_gen.job.reading.grouping import LISTING, WISHES
+from templates_gen.job.reading.grouping import WISHES
 
 OF_ONE_KIND = (*sorted(LISTING), *WISHES, "align", "set")
 """Fields of a group that belong to some arrangements alone."""

@@ -9,10 +9,10 @@ from typing import Any, get_args, get_origin
 
 from templates_gen.base.errors import InputError, clipped
 from templates_gen.base.units import parse_length, show, show_both
+from templates_gen.job.arrangements import ARRANGEMENTS
 from templates_gen.job.changes import Place
 from templates_gen.job.hangers import HANGERS
 from templates_gen.job.paper_sizes import SIZES, USUAL_SIZES
-from templates_gen.job.reading.grouping import ALIGNMENTS, SETTINGS
 from templates_gen.job.reading.other_words import two_sides
 from templates_gen.job.reading.place import DEFAULT_CENTRE
 from templates_gen.job.reading.typed import read_field
@@ -35,7 +35,9 @@ def field_words() -> dict[str, Any]:
     ]
     return {
         "tables": tables, "hangers": kinds, "papers": list(SIZES), "usualPapers": USUAL_SIZES,
-        "alignments": ALIGNMENTS, "settings": SETTINGS,
+        "arrangements": {
+            kind.name: {"takes": kind.takes, "align": kind.align, "set": kind.set} for kind in ARRANGEMENTS.values()
+        },
         "usualCentre": {unit: show_both(DEFAULT_CENTRE, unit) for unit in ("in", "cm", "mm")},
     }  # fmt: skip
 

@@ -19,6 +19,7 @@ from templates_gen.base.units import INCH
 from templates_gen.desk.changes import DOINGS
 from templates_gen.desk.fields import field_words
 from templates_gen.documents.scale_page import scale_of
+from templates_gen.job.arrangements import ARRANGEMENTS
 from templates_gen.printer.store import load, profile_folder
 from tests.desk.at_the_desk import LIBRARY, AtDesk, running
 from tests.desk.test_every_field import CANAL
@@ -165,9 +166,7 @@ def test_cells_that_cannot_be_used_are_refused_whole(desk, text):
     assert desk.text == LIBRARY
 
 
-@pytest.mark.parametrize(
-    "kind", ["row", "rows", "column", "columns", "grid", "placed", "around", "stairs", "salon", "zap"]
-)
+@pytest.mark.parametrize("kind", [*ARRANGEMENTS, "zap"])
 def test_one_arrangement_becomes_another_or_the_wall_lacks_it(desk, kind):
     expected = 422 if kind in ("stairs", "zap") else 200
     assert desk.change("arrange", expected, kind=kind)

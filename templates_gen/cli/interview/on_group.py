@@ -6,15 +6,13 @@ from collections.abc import Sequence
 
 from templates_gen.base.units import show_both
 from templates_gen.cli.interview.question import Asking, Tables, count, fill, is_length, names_in, question_for
+from templates_gen.job.arrangements import ARRANGEMENTS
 from templates_gen.job.model import SIDES
-from templates_gen.job.reading.grouping import ALIGNMENTS, DEFAULT_GAP
+from templates_gen.job.reading.grouping import DEFAULT_GAP
 from templates_gen.job.reading.place import DEFAULT_CENTRE
 
 OFFERED = ("row", "rows", "column", "columns", "grid", "salon")
 """The arrangements that are offered on every wall; placed frames take a place for every one."""
-
-IN_LINES = ("row", "rows", "column", "columns", "grid")
-"""Those whose frames line up."""
 
 
 def ask_group(group: Tables, tables: Tables) -> Asking:
@@ -61,6 +59,7 @@ def _above_nosings(group: Tables, unit: str) -> Asking:
 
 def _listing(group: Tables, frames: Sequence[Tables], features: tuple[str, ...]) -> Asking:
     kind, ids = group["arrangement"], [frame["id"] for frame in frames]
+    line, align = ARRANGEMENTS[kind].line, ARRANGEMENTS[kind].align
     if kind in ("rows", "columns"):
         means = f"names with a comma between them, and a slash between {kind}: {_example(ids)}"
         text = yield question_for(f"group.{kind}", means=means, example=_example(ids))
@@ -70,12 +69,9 @@ def _listing(group: Tables, frames: Sequence[Tables], features: tuple[str, ...])
         group["across"] = count(text)
     elif kind == "around":
         yield from _around(group, ids, features)
-    if kind not in IN_LINES:
-        return
-    side = 0 if kind in ("column", "columns") else 1
-    if len({(frame["width"], frame["height"])[side] for frame in frames}) > 1:
-        line = {"line": "row" if side else "column"}
-        yield from fill(group, "group.align", line, choices=ALIGNMENTS[kind], default="centre")
+    aside = "width" if line == "column" else "height"
+    if line and len({frame[aside] for frame in frames}) > 1:
+        yield from fill(group, "group.align", {"line": line}, choices=align, default="centre")
 
 
 def _around(group: Tables, ids: Sequence[str], features: tuple[str, ...]) -> Asking:

@@ -17,7 +17,7 @@ export function arrangePanel(goTo) {
     lists(state),
     h("div", { className: "pair" }, jobField("group", ["group", "gap"]), ...centreFields(state).slice(0, -1), ...heightFields(state).slice(0, 2), oneOf("align", state.arrangement !== "around" && state.arrangement !== "salon" && state.arrangement !== "placed")),
     fold("more group", "More about the arrangement", () => [h("div", { className: "pair" },
-      jobField("group", ["group", "gap_across"]), jobField("group", ["group", "gap_down"]), oneOf("set", store.fields.settings[state.arrangement]),
+      jobField("group", ["group", "gap_across"]), jobField("group", ["group", "gap_down"]), oneOf("set", true),
       oneOf("align", state.arrangement === "around"), ...centreFields(state).slice(-1), ...heightFields(state).slice(2), ...(state.arrangement === "salon" ? WISHES.map((name) => jobField("group", ["group", name])) : []))]),
     h("p", { className: "help" }, "Drag a frame on the wall, or move it by the arrow keys: all are then placed by hand. Alt while you drag lets go of edges and gaps."),
     optionsPart(state),
@@ -26,14 +26,11 @@ export function arrangePanel(goTo) {
 }
 
 const WISHES = ["largest", "together", "same_height", "heavy_low", "seed"];
-const LISTS = {
-  row: ["order"], column: ["order"], stairs: ["order"], rows: ["rows"], columns: ["columns"],
-  around: ["around", "left", "above", "right", "below", "gap_around"],
-};
 
 // Which frame hangs where, as far as an arrangement is told that.
 function lists({ arrangement, features, raw }) {
-  const names = arrangement === "grid" ? (raw.group?.rows ? ["rows"] : ["across", "order"]) : LISTS[arrangement] || [];
+  const otherwise = arrangement === "grid" ? (raw.group?.rows ? ["across", "order"] : ["rows"]) : []; // a grid is told in one of two ways
+  const names = store.fields.arrangements[arrangement].takes.filter((name) => !["place", ...otherwise].includes(name));
   const lines = { rows: "A line for each row, its frames with a comma between", columns: "A line for each column, its frames with a comma between" };
   const inOrder = store.state.frames.map((one) => one.id).join(", ");
   const fields = names.map((name) => jobField("group", ["group", name], {
@@ -44,8 +41,8 @@ function lists({ arrangement, features, raw }) {
 
 // What lines up, and how rows lie to each other: of the words that this arrangement takes.
 function oneOf(name, when) {
-  const choices = store.fields[name === "align" ? "alignments" : "settings"][store.state.arrangement];
-  if (!when || !choices) return null;
+  const choices = store.fields.arrangements[store.state.arrangement][name];
+  if (!when || choices.length < 2) return null;
   return jobField("group", ["group", name], { choices, empty: null, help: "", value: shownValue(valueAt(["group", name])) || "centre" });
 }
 

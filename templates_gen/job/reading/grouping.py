@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from templates_gen.base.errors import InputError, did_you_mean
+from templates_gen.job.arrangements import ARRANGEMENTS, LISTING
 from templates_gen.job.model import SIDES, Frame, Group, Spot, Wall
 from templates_gen.job.reading.place import centre_of, feature_around, gap_around, height_of, known_frame, slope_of
 from templates_gen.job.reading.typed import read_table
@@ -15,22 +16,12 @@ from templates_gen.job.wishes import Wishes
 DEFAULT_GAP = 63.5
 """mm (2 1/2 in) between frames when none is given: within the 2-3 in usual for home groups.  Common practice."""
 
-ALIGNMENTS = {
-    "row": ("top", "centre", "bottom"), "rows": ("top", "centre", "bottom"), "grid": ("top", "centre", "bottom"),
-    "column": ("left", "centre", "right"), "columns": ("left", "centre", "right"),
-    "salon": ("centre",), "stairs": ("top", "centre", "bottom"), "around": ("top", "centre", "bottom"),
-    "placed": ("top", "centre", "bottom", "left", "right"),
-}  # fmt: skip
-SETTINGS = {
-    "rows": ("left", "centre", "right", "spread"), "grid": ("left", "centre", "right"),
-    "columns": ("top", "centre", "bottom", "spread"),
-}  # fmt: skip
-
 
 def build_group(table: GroupTable, frames: Sequence[Frame], wall: Wall, unit: str, where: str) -> Group:
     """The finished group, every frame in it exactly once.  Raises InputError."""
-    _one_of(table.align, ALIGNMENTS[table.arrangement], f"{where}, align", table.arrangement)
-    _one_of(table.set, SETTINGS.get(table.arrangement, ("centre",)), f"{where}, set", table.arrangement)
+    kind = ARRANGEMENTS[table.arrangement]
+    _one_of(table.align, kind.align, f"{where}, align", kind.name)
+    _one_of(table.set, kind.set, f"{where}, set", kind.name)
     gap = DEFAULT_GAP if table.gap is None else table.gap
     around = feature_around(table, wall, where)
     ids = [frame.id for frame in frames]
@@ -62,22 +53,12 @@ def _one_of(found: str, allowed: Sequence[str], where: str, arrangement: str) ->
 
 def _rows(table: GroupTable, ids: list[str], where: str) -> tuple[tuple[str, ...], ...]:
     """The rows (or columns) of ids, each frame once."""
-    kind = table.arrangement
-    for name in sorted(LISTING - _USED[kind]):
+    for name in sorted(LISTING - {*ARRANGEMENTS[table.arrangement].takes}):
         if getattr(table, name) is not None:
-            raise InputError(f"{where}, {name}", f"does not belong to arrangement {kind!r}")
+            raise InputError(f"{where}, {name}", f"does not belong to arrangement {table.arrangement!r}")
     rows = _listed(table, ids, where)
     _each_once([name for row in rows for name in row], ids, f"{where}, {_listing_field(table)}")
     return tuple(tuple(row) for row in rows)
-
-
-_USED = {
-    "row": {"order"}, "column": {"order"}, "rows": {"rows"}, "columns": {"columns"}, "stairs": {"order"},
-    "grid": {"rows", "order", "across"}, "placed": {"place"}, "salon": set(),
-    "around": {"around", "gap_around", *SIDES},
-}  # fmt: skip
-LISTING: set[str] = set().union(*_USED.values())
-"""The fields of a group that say which frame hangs where, each for some arrangements alone."""
 
 
 def _listing_field(table: GroupTable) -> str:

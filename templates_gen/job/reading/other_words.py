@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from templates_gen.base.errors import InputError
+from templates_gen.job.arrangements import ARRANGEMENTS
 from templates_gen.job.hangers import HANGERS, WIRE
 
 _INCH, _CM, _MM = ("inch", "inches", '"', "''"), ("centimetre", "centimeter"), ("millimetre", "millimeter")
@@ -53,13 +54,7 @@ _WORDS: dict[str, dict[str, tuple[str, ...]]] = {
         "radiator": ("heater",),
         "pipe": ("pipes",),
     },
-    "group.arrangement": {
-        "row": ("one row", "line", "one line", "in a row", "in a line", "side by side"),
-        "column": ("one column", "stack", "stacked", "in a column", "one above the other"),
-        "grid": ("a grid", "in a grid"),
-        "stairs": ("stair", "staircase", "stairway"),
-        "salon": ("cluster", "salon hang", "salon style", "salon-style", "gallery wall"),
-    },
+    "group.arrangement": {kind.name: kind.said for kind in ARRANGEMENTS.values()},
     "hanger.kind": _HANGER_WORDS,
     "frame.hanger": _HANGER_WORDS,
     "fixing.kind": _FIXINGS,

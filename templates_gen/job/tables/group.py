@@ -3,10 +3,9 @@
 from typing import Annotated, Any, Literal
 
 from templates_gen.base.record import Table
+from templates_gen.job.arrangements import ARRANGEMENTS, ArrangementName
 from templates_gen.job.tables.field import Limits, Words
 from templates_gen.job.tables.quantities import Length, Offset
-
-Arrangement = Literal["row", "column", "rows", "columns", "grid", "stairs", "around", "salon", "placed"]
 
 
 class CentreTable(Table):
@@ -64,7 +63,7 @@ class GroupTable(Table):
     """How the frames are arranged, and where they hang."""
 
     arrangement: Annotated[
-        Arrangement,
+        ArrangementName,
         Words(
             "row, column, rows, columns or grid; for others: templates-gen help job group",
             '"row"',
@@ -72,17 +71,7 @@ class GroupTable(Table):
             offered=True,
             more="stairs climbs with a stair, around goes round a feature, placed takes a place for every frame, and "
             "the places of salon are found.",
-            called={
-                "row": "one row",
-                "rows": "rows",
-                "column": "one column",
-                "columns": "columns",
-                "grid": "a grid",
-                "around": "around something",
-                "stairs": "up a stair",
-                "salon": "places found for you",
-                "placed": "each placed by hand",
-            },
+            called={kind.name: kind.called for kind in ARRANGEMENTS.values()},
         ),
     ] = "row"
     rows: Annotated[list[list[str]] | None, Words(
