@@ -26,6 +26,14 @@ def odd_kind(path: Path) -> str:
         return ""
 
 
+def holds(path: Path, content: bytes) -> bool:
+    """True for a file that is there already, byte for byte."""
+    try:
+        return path.is_file() and path.read_bytes() == content
+    except OSError:
+        return False
+
+
 def read_at_most(path: Path, most: int) -> bytes:
     """The first bytes of a file, so many at most.  Raises OSError, ValueError for a path that cannot be one.
 

@@ -10,6 +10,7 @@ from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import GRAVITY, KG, show_both, show_mass_both
 from templates_gen.base.words import capital, counted
 from templates_gen.checks.finding import NOTE, WARN, Finding
+from templates_gen.checks.lifting import RATING_SOURCE
 from templates_gen.checks.sentences import WHO_DECIDES, listed, same_words
 from templates_gen.hanging.fixings import (
     LEAST_DIAMETERS,
@@ -23,7 +24,6 @@ from templates_gen.hanging.studs import on_stud
 from templates_gen.hanging.weight_classes import HEAVY_WORDS, is_heavy, on_bare_nails
 from templates_gen.job.weights import weight_words
 
-RATING_SOURCE = "C. A. Paschke, Hardware: Wall Hangers and Cleats, trade column, April 2013"
 SHORT_SOURCE = "common practice"
 NAIL_SOURCE = "NDS 2005: equation 11.2-3, nails; Appendix B, permanent load"
 SCREW_SOURCE = "NDS 2018: 12.2.2, wood screws; Table 2.3.2, permanent load"

@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from templates_gen.base.file_names import quoted
+from templates_gen.base.files import holds
 from templates_gen.base.output import write_results
 from templates_gen.base.words import counted, some
 from templates_gen.cli import arguments as takes
@@ -72,7 +73,7 @@ def _write(files: dict[Path, bytes], force: bool) -> None:
     from templates_gen.cli.interview.taken import missing_pictures
 
     job, *beside = files
-    there = [path for path in beside if _holds(path, files[path])]
+    there = [path for path in beside if holds(path, files[path])]
     write_results({path: content for path, content in files.items() if path not in there}, force)
     walls = [path for path in beside if path.suffix.lower() == ".toml"]
     pictures = [path for path in beside if path.parent != job.parent]
@@ -83,14 +84,6 @@ def _write(files: dict[Path, bytes], force: bool) -> None:
         click.echo(wrapped(f"missing pictures: {some(missing)}; the proof shows blanks until they are there"))
     moved = "".join(f" --wall {quoted(path)}" for path in walls)
     click.echo(f"{job}: a job; next  templates-gen check {quoted(job)}{moved}")
-
-
-def _holds(path: Path, content: bytes) -> bool:
-    """True for a file that is there already, byte for byte, such as a spreadsheet beside the job."""
-    try:
-        return path.is_file() and path.read_bytes() == content
-    except OSError:
-        return False
 
 
 def _ask(job: Path | None, force: bool) -> None:

@@ -15,6 +15,7 @@ from templates_gen.desk.messages import GoneError
 from templates_gen.desk.opened import Read, hash_of
 from templates_gen.desk.places import feature_number, resolved
 from templates_gen.job.changes import Change, Place, inside
+from templates_gen.job.reading.framing import MIRRORED
 from templates_gen.job.reading.other_words import two_sides
 
 Doing = Callable[[Read, Mapping[str, Any]], Sequence[Change]]
@@ -136,10 +137,6 @@ def _middle(read: Read, width: str) -> str:
     return exact(round(max(0.0, read.job.wall.rect.cx - wide / 2)), read.job.unit if read.job.unit != "in" else "mm")
 
 
-SIDES = {"left": "right", "right": "left", "drop_left": "drop_right", "drop_right": "drop_left"}
-"""What lies on one side of a frame from behind lies on the other from the front."""
-
-
 def _measure(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     """What was measured on a frame from behind, put where the job file has it, which may see it from the front."""
     name, frame = str(data["name"]), resolved(read, ["frame", data["frame"]])
@@ -149,10 +146,10 @@ def _measure(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     own = table.get("hanger")
     shared = at(read, ("frame_type", table.get("type", ""), "hanger"))
     seen = next((one["seen_from"] for one in (own, shared) if isinstance(one, Mapping) and "seen_from" in one), None)
-    field = SIDES[name] if seen == "front" and name in SIDES else name
+    field = MIRRORED[name] if seen == "front" and name in MIRRORED else name
     place = (*frame, "hanger", field)
     made = [_within_table(read, place, typed(place, data.get("value")))]
-    if name in SIDES and seen is None:
+    if name in MIRRORED and seen is None:
         kept = made[0].value if isinstance(made[0].value, Mapping) else None
         told = Change((*frame, "hanger"), {**kept, "seen_from": "back"}) if kept else None
         made = [told] if told else [*made, Change((*frame, "hanger", "seen_from"), "back")]
@@ -163,7 +160,7 @@ def _put_right(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
     """What the job says of a frame from now on, after its nails were moved; measures are as seen from the front."""
     made: list[Change] = []
     for name, value in data.get("measures", {}).items():
-        made += _measure(read, {"frame": data["frame"], "name": SIDES.get(name, name), "value": str(value)})
+        made += _measure(read, {"frame": data["frame"], "name": MIRRORED.get(name, name), "value": str(value)})
     if fixing := data.get("fixing"):
         place = (*resolved(read, ["frame", data["frame"]]), "fixing")
         made.append(Change(place, typed(place, fixing)))

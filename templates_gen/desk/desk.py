@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from templates_gen.base.errors import InputError, OutputError
+from templates_gen.base.files import holds
 from templates_gen.base.output import check_folder, write_results
 from templates_gen.base.record import Record
 from templates_gen.base.toml import field
@@ -111,7 +112,7 @@ class Desk:
 
     def _write(self, files: Files) -> None:
         """Raises OutputError where another file has a name already; the same file may be there."""
-        new = {place: content for place, content in files.items() if not _holds(place, content)}
+        new = {place: content for place, content in files.items() if not holds(place, content)}
         for place in new:
             if not place.resolve().is_relative_to(self.folder):
                 raise InputError(place.name, "would be written outside the folder")
@@ -129,13 +130,6 @@ def _blocked(folder: Path) -> str:
     except OutputError as error:
         return str(error).partition("\n")[0]
     return ""
-
-
-def _holds(place: Path, content: bytes) -> bool:
-    try:
-        return place.is_file() and place.read_bytes() == content
-    except OSError:
-        return False
 
 
 def _title(path: Path) -> str:

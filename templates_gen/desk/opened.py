@@ -216,3 +216,8 @@ class Opened:
 def hash_of(text: str) -> str:
     """A short name for a text: the same for the same text (SHA-256, FIPS 180-4, its first 64 bits)."""
     return hashlib.sha256(text.encode()).hexdigest()[:16]
+
+
+def planned(opened: Opened) -> tg.Plan:
+    """The plan of the job as its file is now.  Raises InputError."""
+    return tg.plan_wall(tg.read_job(opened.path))

@@ -13,7 +13,7 @@ from templates_gen.base.output import write_results
 from templates_gen.base.record import Record, replace
 from templates_gen.base.words import counted
 from templates_gen.desk.messages import Answer
-from templates_gen.desk.opened import Opened
+from templates_gen.desk.opened import Opened, planned
 from templates_gen.documents.print_shop import shop_note
 from templates_gen.documents.take_along.page import POLICY
 from templates_gen.job.paper_sizes import own_paper
@@ -97,7 +97,7 @@ def _template(opened: Opened, printer: Printer | None) -> Made:
 def _proof(opened: Opened, ending: str = "pdf") -> Made:
     from templates_gen.documents.proof.making import proof_of
 
-    made = proof_of(_plan(opened), ending)
+    made = proof_of(planned(opened), ending)
     return Made({f"-proof.{ending}": made.content}, f"the wall at 1:{made.scale}")
 
 
@@ -113,7 +113,7 @@ def _labels(opened: Opened) -> Made:
     from templates_gen.documents.labels.label_sheet import label_sheet
     from templates_gen.documents.labels.labels import labels
 
-    plan = _plan(opened)
+    plan = planned(opened)
     sheet = label_sheet(own_paper(plan.job), plan.job.unit)
     said = counted(len(plan.frames), "label")
     return _drawn("labels", plan.job, lambda lettering: labels(plan, sheet, lettering), said)
@@ -122,20 +122,20 @@ def _labels(opened: Opened) -> Made:
 def _schedule(opened: Opened) -> Made:
     from templates_gen.documents.schedule.table import as_csv
 
-    plan = _plan(opened)
+    plan = planned(opened)
     return Made({"-schedule.csv": as_csv(plan, tg.find(plan)).encode()}, counted(len(plan.nails), "nail"))
 
 
 def _guide(opened: Opened) -> Made:
     from templates_gen.documents.take_along.page import make_guide
 
-    return Made({"-guide.html": make_guide(_plan(opened))}, "send it to the phone, and open it there")
+    return Made({"-guide.html": make_guide(planned(opened))}, "send it to the phone, and open it there")
 
 
 def _form(opened: Opened) -> Made:
     from templates_gen.documents.correcting.form import form_pages
 
-    plan = _plan(opened)
+    plan = planned(opened)
     said = counted(len(plan.frames), "frame")
     return _drawn("readings", plan.job, lambda lettering: form_pages(plan, lettering), said)
 
@@ -172,10 +172,6 @@ def _drawn(name: str, job: tg.Job, draw: Callable[[tg.Lettering], tg.Template], 
     """Pages in the job's lettering."""
     lettering = tg.Lettering((Path(job.paper.font),) if job.paper.font else ())
     return Made({f"-{name}.pdf": tg.write_pdf(draw(lettering), lettering)}, said)
-
-
-def _plan(opened: Opened) -> tg.Plan:
-    return tg.plan_wall(tg.read_job(opened.path))
 
 
 _MAKING: Mapping[str, Callable[[Opened], Made]] = {

@@ -13,7 +13,7 @@ from typing import Any
 import templates_gen as tg
 from templates_gen.base.errors import InputError
 from templates_gen.desk.messages import Answer, Asked
-from templates_gen.desk.opened import Opened
+from templates_gen.desk.opened import Opened, planned
 
 CARD = "a4"
 """The paper of the photo card where the page does not say.  Our own default."""
@@ -29,7 +29,7 @@ def on_the_wall(opened: Opened, asked: Asked) -> dict[str, Any]:
     from templates_gen.photo.on_wall import drawn, placed, told_of
     from templates_gen.photo.picture import photo_of
 
-    plan = _plan(opened)
+    plan = planned(opened)
     photo = photo_of(_names(asked)[0], asked.body)
     wall = see_wall(photo, cards_of(asked.query.get("card", CARD), "the photo card"))
     middle, fronts = (plan.centre_line, plan.level_line), faces(plan)
@@ -71,7 +71,7 @@ def hanging(opened: Opened, asked: Asked) -> dict[str, Any]:
     from templates_gen.photo.picture import photo_of
     from templates_gen.photo.vision import np
 
-    plan = _plan(opened)
+    plan = planned(opened)
     photo = photo_of(_names(asked)[0], asked.body)
     pointed = {name: np.array(points, float) for name, points in _pointed(asked).items()}
     cards = cards_of(asked.query.get("card", CARD), "the photo card")
@@ -109,10 +109,6 @@ def _listed(asked: Asked, name: str) -> list[str]:
     if name == "sizes" and not all(one.isdecimal() for one in found):
         raise InputError("", "the page sent no sizes", "load the page again")
     return found
-
-
-def _plan(opened: Opened) -> tg.Plan:
-    return tg.plan_wall(tg.read_job(opened.path))
 
 
 def _plain(lines: Iterable[str]) -> list[dict[str, str]]:

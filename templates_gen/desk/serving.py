@@ -25,9 +25,7 @@ GRACE = 2
 """Seconds that an answer under way is given when the server ends.  Our own design, no source."""
 
 
-def serve(
-    answer: Answering, listen: Listening, port: int, ready: Callable[[str], None], linger: float | None = None
-) -> None:
+def serve(answer: Answering, listen: Listening, port: int, ready: Callable[[str], None]) -> None:
     """Serve until Ctrl+C, or until all pages have been closed for a while; `ready` is told the address with its key.
 
     Raises InputError for a port that another program has.
@@ -42,9 +40,7 @@ def serve(
         )  # fmt: skip
         server = _Server(config, presence)
         ready(guard.address)
-        threading.Thread(
-            target=_end_when_left, args=(server, presence, LINGER if linger is None else linger), daemon=True
-        ).start()
+        threading.Thread(target=_end_when_left, args=(server, presence), daemon=True).start()
         server.run([listener])
 
 
@@ -74,12 +70,12 @@ def _listening(port: int) -> socket.socket:
     return listener
 
 
-def _end_when_left(server: uvicorn.Server, presence: Presence, linger: float) -> None:
+def _end_when_left(server: uvicorn.Server, presence: Presence) -> None:
     left: float | None = None
     while not server.should_exit:
-        time.sleep(min(LOOK, linger))
+        time.sleep(min(LOOK, LINGER))
         if presence.open or not presence.ever:
             left = None
             continue
         left = left if left is not None else time.monotonic()
-        server.should_exit = time.monotonic() - left >= linger
+        server.should_exit = time.monotonic() - left >= LINGER

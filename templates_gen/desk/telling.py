@@ -7,7 +7,6 @@ from typing import Any
 
 import templates_gen as tg
 from templates_gen.base.errors import InputError
-from templates_gen.base.geometry import Rect
 from templates_gen.base.units import DIVISION, INCH, exact, show, show_both, show_mass
 from templates_gen.checks.furniture import USUAL_ABOVE
 from templates_gen.desk.opened import Opened, Read, hash_of
@@ -54,7 +53,7 @@ def _told(read: Read) -> dict[str, Any]:
         "frames": [_frame(frame, unit, read.raw) for frame in job.frames],
         "lines": {"centre": plan.centre_line, "level": plan.level_line, "slope": job.group.slope} if plan else None,
         "levelSaid": f"The level line is {show_both(plan.level_line, unit)} {above_floor(plan)}." if plan else "",
-        "group": rect(plan.group) if plan else None,
+        "group": plan.group.sides if plan else None,
         "said": tuple(_said(plan)) if plan else (),
         "now": hanging_now(job, plan),
         "nails": list(_nails(plan)) if plan else [],
@@ -134,10 +133,5 @@ def screen(drawn: Screen) -> dict[str, Any]:
 
 
 def _part(part: Part) -> dict[str, Any]:
-    seen = rect(part.window) if part.window else None
-    return {"name": part.name, "rect": rect(part.rect), "drawn": part.drawn, "window": seen}
-
-
-def rect(of: Rect) -> tuple[float, float, float, float]:
-    """Left, bottom, right and top."""
-    return of.x0, of.y0, of.x1, of.y1
+    seen = part.window.sides if part.window else None
+    return {"name": part.name, "rect": part.rect.sides, "drawn": part.drawn, "window": seen}

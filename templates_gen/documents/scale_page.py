@@ -66,11 +66,11 @@ class Scale(Record, frozen=True):
     size: tuple[int, int]
 
 
-def scale_of(paper: str, where: str = "--paper") -> Scale:
+def scale_of(paper: str) -> Scale:
     """The corner marks on a paper by its name, as far apart as it allows: in whole centimetres, or half inches on
     paper of inches.  Raises InputError for an unknown paper.
     """
-    sheet, unit = named_sheet(paper, where)
+    sheet, unit = named_sheet(paper, "--paper")
     page = page_of(sheet, turned=False)
     step, area = {"in": INCH / 2, "mm": MM["cm"]}[unit], page.printable.grown(-EDGE)
     across, along = (max(1, math.floor(length / step)) * step for length in (area.width, area.height))

@@ -34,12 +34,10 @@ place may be that is no stray."""
 
 
 class Edge(Record, frozen=True):
-    """A line from near the first pointed corner to near the second (pixels), how steep it is (levels a pixel), and how
-    far its middle is to the right of where was pointed, which is inwards where corners go clockwise."""
+    """A line from near the first pointed corner to near the second (pixels), and how steep it is (levels a pixel)."""
 
     ends: Array
     steep: float
-    inwards: float
 
 
 def edges(
@@ -69,7 +67,7 @@ def edges(
         fitted = _fitted(slope * np.sign(value), at, share, start, end)
         ends = np.array([first + fitted[0] * across, second + fitted[1] * across])
         if all(_beside((ends - other.ends) @ across) for other in found):
-            found.append(Edge(ends, abs(value), (fitted[0] + fitted[1]) / 2))
+            found.append(Edge(ends, abs(value)))
     return found
 
 

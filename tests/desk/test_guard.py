@@ -180,10 +180,11 @@ def test_ctrl_c_ends_it_with_pages_open_and_nothing_is_lost(tmp_path):
 def test_it_ends_a_while_after_the_last_page_is_closed(tmp_path, monkeypatch):
     from templates_gen.desk import serving
 
+    monkeypatch.setattr(serving, "LINGER", 0.2)
     came, told = threading.Event(), []
     done = threading.Thread(
         target=serving.serve,
-        args=(lambda _: None, lambda _: {}, 0, lambda address: (told.append(address), came.set()), 0.2),
+        args=(lambda _: None, lambda _: {}, 0, lambda address: (told.append(address), came.set())),
         daemon=True,
     )
     monkeypatch.setattr("uvicorn.Server.capture_signals", lambda self: threading.Lock())  # for the main thread alone

@@ -75,7 +75,7 @@ def side(first: tuple[float, float], second: tuple[float, float], *edges_at: tup
     ends = np.array([first, second], float)
     along = ends[1] - ends[0]
     inwards = np.array([-along[1], along[0]]) / np.linalg.norm(along)
-    return [Edge(ends + away * inwards, steep, away) for away, steep in edges_at]
+    return [Edge(ends + away * inwards, steep) for away, steep in edges_at]
 
 
 def best_of(found: Crossings, spread: np.ndarray, pointed: np.ndarray, off: float = 1.5, moved: float = 0.0) -> Choice:

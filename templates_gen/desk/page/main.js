@@ -64,7 +64,7 @@ function showTools() {
   ].filter(Boolean));
 }
 
-async function zones() { zonesAre({ number: store.state.number, ...(await ask("/zones")) }); }
+async function zones() { zonesAre(await ask("/zones")); }
 
 function searching(done) {
   return h("div", { className: "row", role: "status" }, "Looking for places… ",

@@ -28,9 +28,8 @@ export function smallWall(screen, label) {
   return svg;
 }
 
-let zones = { number: 0, drawn: "" };
+let zones = { drawn: "" };
 export function zonesAre(told) { zones = told; }
-export const zonesKnown = () => zones.number;
 
 export function drawWall(keep) {
   const { state } = store;

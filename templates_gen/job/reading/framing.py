@@ -140,13 +140,14 @@ def _hanger(layers: Sequence[FrameTable | None], where: str) -> Hanger:
             same = was_measured and own.get("kind") == values["kind"]
             values = values | own if same or "kind" not in own else own
             behind = (own.get("seen_from") or (None if was_measured else seen)) == "back"
-            called |= {name: _MIRRORED.get(name, name) if behind else name for name in own}
+            called |= {name: MIRRORED.get(name, name) if behind else name for name in own}
     _check_fields_fit(values, where, called)
     values.pop("seen_from", None)
     return Hanger(**values)
 
 
-_MIRRORED = {"left": "right", "right": "left", "drop_left": "drop_right", "drop_right": "drop_left"}
+MIRRORED = {"left": "right", "right": "left", "drop_left": "drop_right", "drop_right": "drop_left"}
+"""What lies on one side of a frame from behind lies on the other from the front."""
 
 
 def _check_fields_fit(values: Mapping[str, Any], where: str, called: Mapping[str, str]) -> None:
@@ -185,4 +186,4 @@ def _front_view(table: HangerTable | KindName, where: str, seen: str | None) -> 
         )
     if seen_from != "back":
         return values
-    return {_MIRRORED.get(name, name): value for name, value in values.items()}
+    return {MIRRORED.get(name, name): value for name, value in values.items()}
