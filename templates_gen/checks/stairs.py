@@ -65,7 +65,7 @@ def _climbing_on(plan: Plan) -> Iterator[Finding]:
         names, high = tuple(hung.frame.id for hung in on), max(hung.rect.cy for hung in on) - stairs.top
         text = (
             f"Over the landing the pitch line climbs on, and with it {listed(names)}: up to {show_both(high, unit)} "
-            "above it in the middle. To hang no higher there than over the steps, they need a job of their own."
+            "above it in the middle. What is to hang no higher there than over the steps needs a job of its own."
         )
         yield Finding(NOTE, "climbing-on", names, text)
 

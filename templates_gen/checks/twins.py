@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.units import INCH, show_both
-from templates_gen.base.words import MOST_NAMED, capital
+from templates_gen.base.words import MOST_NAMED, capital, some
 from templates_gen.checks.finding import NOTE, Finding
 from templates_gen.checks.sentences import listed
 
@@ -54,7 +54,7 @@ def _swapped(twins: Sequence[Hung], unit: str) -> str:
         most = max(max(0.0, *nail) - min(0.0, *nail) for nail in zip(*moves.values(), strict=True))
         goes = f"Changing places, a nail moves by up to {show_both(most, unit)}"
     else:
-        goes = f"In the place of {same}, {'; '.join(_goes(name, lower, unit) for name, lower in moved.items())}"
+        goes = f"In the place of {same}, {'; '.join(_going(moved, unit))}"
     return f": each nail is for its own frame. {goes}.{first_measure}"
 
 
@@ -65,16 +65,23 @@ def _lower(hung: Hung, first: Hung) -> tuple[float, ...]:
     )
 
 
-def _goes(name: str, lower: Sequence[float], unit: str) -> str:
+def _going(moved: Mapping[str, Sequence[float]], unit: str) -> Iterator[str]:
+    """How far the nails of frames go, those together that go alike."""
+    ways: dict[str, list[str]] = {}
+    for name, lower in moved.items():
+        ways.setdefault(_goes(lower, unit), []).append(name)
+    for way, names in ways.items():
+        one = len(names) == 1 and len(moved[names[0]]) == 1
+        yield f"the nail{'' if one else 's'} of {some(names)} {'goes' if one else 'go'} {way}"
+
+
+def _goes(lower: Sequence[float], unit: str) -> str:
     """How far the nail of a frame goes, or both: one after the other unless they go alike."""
     words = [f"{show_both(abs(mm), unit)} {'lower' if mm > 0 else 'higher'}" for mm in lower]
-    if len(words) == 1:
-        return f"the nail of {name} goes {words[0]}"
     if len(set(words)) == 1:
-        return f"the nails of {name} go {words[0]}"
+        return words[0]
     sides = zip(words, lower, ("left", "right"), strict=True)
-    told = " and ".join(f"{word} at the {side} nail (facing)" for word, mm, side in sides if abs(mm) >= SEEN)
-    return f"the nails of {name} go {told}"
+    return " and ".join(f"{word} at the {side} nail (facing)" for word, mm, side in sides if abs(mm) >= SEEN)
 
 
 RULES = (_twins,)

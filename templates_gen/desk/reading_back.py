@@ -17,7 +17,7 @@ from templates_gen.documents.correcting import correct
 from templates_gen.documents.correcting.afterwards import afterwards, fixing_table, measures_words
 from templates_gen.documents.correcting.holes import Cured
 from templates_gen.documents.correcting.readings import COLUMNS, PRINTED
-from templates_gen.documents.correcting.sentences import aside_words, found_words, side_words, up_words, what_to_do
+from templates_gen.documents.correcting.sentences import found_words, moved_words, side_words, what_to_do
 from templates_gen.documents.correcting.table import foot, name_of
 
 FILE = Path("readings")
@@ -46,9 +46,10 @@ def _told(done: Cured, unit: str) -> dict[str, Any]:
 def _lines(done: Cured, unit: str) -> Iterator[str]:
     """How a frame was found, how its nails move, and what else to do."""
     yield capital(f"found: {found_words(done.correction, unit)}")
-    for move in done.correction.moves:
-        ways = (up_words(move, unit), aside_words(move, unit))
-        yield capital(f"{side_words(move, done.hung.frame)}: {', '.join(way for way in ways if way != NOTHING)}")
+    frame = done.hung.frame
+    for move, cure in zip(done.correction.moves, done.cures, strict=True):
+        ways = moved_words(move, cure, frame, unit)
+        yield capital(f"{side_words(move, frame)}: {', '.join(way for way in ways if way != NOTHING)}")
     yield from what_to_do(done, unit)
 
 

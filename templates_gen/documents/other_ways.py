@@ -115,8 +115,10 @@ def closer_words(plan: Plan, expected: Expected | None, printer: Printer | None 
     if expected is None or expected.worst.error < FAR or len(plan.frames) > MOST_FRAMES:
         return []
     pair, unit = expected.worst.pair, plan.job.unit
-    off = f"{pair.one.frame.id} and {pair.two.frame.id} may come out {show(expected.worst.error, unit)} off each other"
-    ways = [way for way in _closer(plan, printer) if way.off is not None and way.off < expected.worst.error]
+    far = show(expected.worst.error, unit)
+    off = f"{pair.one.frame.id} and {pair.two.frame.id} may come out {far} off each other"
+    known = ((way, way.off) for way in _closer(plan, printer) if way.off is not None)
+    ways = [way for way, error in known if error < expected.worst.error and show(error, unit) != far]  # as it is shown
     if not ways:
         return [f"{off} (19 times in 20 it is less), by any taping."]
     first = f"{off} (19 times in 20 it is less), however carefully the sheets are taped. What brings them closer:"

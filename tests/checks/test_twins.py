@@ -48,6 +48,14 @@ def test_those_that_hang_alike_are_named_together():
     )
 
 
+def test_nails_that_go_alike_are_told_together():
+    drops = (80.0, 84.0, 77.0, 84.0, 77.0)  # 84 − 80 = 4 mm lower, 80 − 77 = 3 mm higher: by hand here
+    text = said(*(frame(name, drop=drop) for name, drop in zip("ABCDE", drops, strict=True)))
+    assert text.endswith(
+        "In the place of frame A, the nails of B, D go 4 mm · 3/16 in lower; the nails of C, E go 3 mm · 1/8 in higher."
+    )
+
+
 def test_what_is_under_half_a_sixteenth_is_no_move():
     # 25.4 / 32 = 0.794 mm, common practice, no source: 0.78 and 0.81 mm
     assert "and hang alike" in said(frame("A"), frame("B", drop=80.78))

@@ -16,6 +16,7 @@ from templates_gen.documents.correcting.form import form_pages
 from templates_gen.documents.correcting.patch_pages import patch_pages
 from templates_gen.documents.correcting.patches import patches
 from templates_gen.documents.correcting.sentences import what_to_do
+from templates_gen.documents.correcting.table import as_text
 from templates_gen.drawing.items import Line, Text
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.pdf.writing import write_pdf
@@ -68,6 +69,9 @@ def test_the_table_fits_80_columns_and_says_every_kind_of_thing(sample):
     ran = run("correct", "fern-prints.toml", HUNG.name)
     assert (ran.code, ran.err) == (0, "")
     assert max(map(len, ran.out.splitlines())) <= 80
+    long = (sample / "fern-prints.toml").read_text(encoding="utf-8").replace('"Fern prints"', f'"{"Fern prints " * 6}"')
+    (sample / "long.toml").write_text(long, encoding="utf-8")
+    assert max(map(len, run("correct", "long.toml", HUNG.name).out.splitlines())) <= 80
     for words in ("Leave it", "Slide the wire", "That is enough", "Lengthen the wire until", "Too near to the old hole",
                   "right nail (facing)", "Not read: frame E",
                   "Vision Research", "two people", "detector"):  # fmt: skip
@@ -232,6 +236,7 @@ def test_another_hook_is_shown_by_its_seat_where_the_frame_will_bear(tmp_path):
     said = [item.text for item in template.pages[0].page_items if isinstance(item, Text)]
     assert said.count("seat") == said.count("old") == 2 and "new" not in said  # of no cross, where there is none
     assert said.count("new seat: down 18 mm · 11/16 in") == 2  # as it is shown, from the old hole
+    assert as_text(plan, (done,)).count("seat down 18 mm · 11/16 in") == 2  # one fact, one figure
 
 
 STIFF = Hanger(kind="wire", ring_separation=330.0, ring_depth=56.0)

@@ -12,7 +12,7 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.documents.making import on_paper
-from templates_gen.documents.other_ways import FAR, HEADING, closer_words, other_ways, way_lines
+from templates_gen.documents.other_ways import FAR, HEADING, Way, closer_words, other_ways, way_lines
 from templates_gen.drawing.items import Text
 from templates_gen.tiling.demand import nail_box
 from templates_gen.tiling.planning import linked_of
@@ -122,6 +122,22 @@ def test_a_wall_that_comes_out_far_off_is_told_what_brings_it_closer() -> None:
         assert error is not None and error.worst.error < expected.worst.error
         assert f": {error.worst.error:.0f} mm (" in way
         assert (effort(sheets).words if len(sheets.sheets) > 1 else "1 page") in way
+
+
+def test_a_way_that_shows_the_same_figure_is_not_said_to_bring_them_closer(monkeypatch: pytest.MonkeyPatch) -> None:
+    done = made("twelve, a4, marks")
+    expected = expected_error(done.plan, done.sheets)
+    assert expected is not None
+    error, taken = expected.worst.error, effort(done.sheets)
+    shown = {"same": error - 1e-6, "nearer": error - 1.0, "not known": None}
+
+    def offered(*_: object) -> list[Way]:
+        return [Way(name, "--option", taken, off=off) for name, off in shown.items()]
+
+    monkeypatch.setattr("templates_gen.documents.other_ways._closer", offered)
+    monkeypatch.setattr("templates_gen.documents.other_ways.FAR", 0.0)
+    first, *ways = closer_words(done.plan, expected)
+    assert f"may come out {error:.0f} mm off" in first and [way.split(",")[0] for way in ways] == ["nearer"]
 
 
 def test_paper_that_is_not_cut_is_told_what_cutting_brings() -> None:

@@ -65,6 +65,12 @@ class Cured(Record, frozen=True):
         return self.correction.left_alone
 
 
+def from_old_hole(move: Move, cure: Cure, frame: Frame) -> Move:
+    """The move as it is measured on the wall: of another hook, from the old hole to its seat, which is where the old
+    fixing bore, and moves with it."""
+    return replace(move, up=move.up - frame.fixing.rise) if cure.way == "hook" else move
+
+
 def least_between(fixing: Fixing) -> float:
     """How far a new hole keeps from an old one (mm)."""
     return max(LEAST_APART, DIAMETERS * fixing.diameter)

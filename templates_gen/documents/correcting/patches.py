@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 
 from templates_gen.base.csv_cells import NOTHING
 from templates_gen.base.geometry import Rect, bounds
-from templates_gen.base.record import Record, replace
+from templates_gen.base.record import Record
 from templates_gen.checks.sentences import by_how_much
-from templates_gen.documents.correcting.holes import Cure, Cured
+from templates_gen.documents.correcting.holes import Cure, Cured, from_old_hole
 from templates_gen.documents.correcting.moves import Move
-from templates_gen.documents.correcting.sentences import aside_words, hook_words, side_words, up_words
+from templates_gen.documents.correcting.sentences import hook_words, moved_words, side_words
 from templates_gen.job.model import Frame
 
 AROUND, LEAST = 20.0, 80.0
@@ -68,10 +68,8 @@ def patches(done: Sequence[Cured], unit: str) -> tuple[Patch, ...]:
 def _lines(move: Move, cure: Cure, frame: Frame, several: bool, unit: str) -> Iterator[str]:
     """How far the new hole is from the old one, or the seat of another hook, as the paper shows them."""
     what = side_words(move, frame) if several else "new seat" if cure.way == "hook" else "new hole"
-    if cure.way == "hook":
-        move = replace(move, up=_seat_up(move, frame))
-    for words in (up_words(move, unit), aside_words(move, unit)):
-        if words != NOTHING:
+    for told in moved_words(move, cure, frame, unit):
+        if (words := told.removeprefix("seat ")) != NOTHING:
             yield f"{what}: {words}"
 
 
@@ -92,13 +90,9 @@ def _wire(cured: Cured, unit: str) -> tuple[str, ...]:
     return (f"{verb} the wire: its taut drop {by_how_much(abs(wire.longer), unit)} {more}",)
 
 
-def _seat_up(move: Move, frame: Frame) -> float:
-    """How far another hook's seat is above the old hole (mm): it is where the old fixing bore, and moves with it."""
-    return move.up - frame.fixing.rise
-
-
 def _hole(move: Move, cure: Cure, frame: Frame, several: bool) -> Hole:
     """The new hole; of another hook the seat, for its nail is where its maker put it."""
     if cure.way == "hook":
-        return Hole("seat", move.right, _seat_up(move, frame), True)
+        seat = from_old_hole(move, cure, frame)
+        return Hole("seat", seat.right, seat.up, True)
     return Hole(move.nail.removeprefix(frame.id).strip() if several else "new", move.right, move.up, False)

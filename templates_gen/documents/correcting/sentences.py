@@ -10,7 +10,7 @@ from templates_gen.base.csv_cells import NOTHING
 from templates_gen.base.units import DIVISION, show_both
 from templates_gen.checks.sentences import by_how_much
 from templates_gen.documents.correcting.afterwards import afterwards_words
-from templates_gen.documents.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, least_between
+from templates_gen.documents.correcting.holes import DIAMETERS, LEAST_APART, Cure, Cured, from_old_hole, least_between
 from templates_gen.documents.correcting.levelling import LEVEL_FIRST, tilted_words
 from templates_gen.documents.correcting.moves import Correction, Limits, Move
 from templates_gen.documents.schedule.distances import facing
@@ -51,14 +51,11 @@ def _shifted(mm: float | None, positive: str, negative: str, unit: str) -> Itera
         yield f"{show_both(abs(mm), unit)} too {positive if mm > 0 else negative}"
 
 
-def up_words(move: Move, unit: str) -> str:
-    """How far the hole moves up or down."""
-    return _way(move.up, "up", "down", unit)
-
-
-def aside_words(move: Move, unit: str) -> str:
-    """How far the hole moves to the side, seen by someone who faces the wall."""
-    return _way(move.right, "right", "left", unit)
+def moved_words(move: Move, cure: Cure, frame: Frame, unit: str) -> tuple[str, str]:
+    """How far the new hole is from the old one, or the seat of another hook: up or down, and to the side as someone
+    sees it who faces the wall."""
+    move, what = from_old_hole(move, cure, frame), "seat " if cure.way == "hook" else ""
+    return what + _way(move.up, "up", "down", unit), _way(move.right, "right", "left", unit)
 
 
 def _way(mm: float, positive: str, negative: str, unit: str) -> str:
@@ -148,7 +145,7 @@ def _cure_words(cure: Cure, moves: Sequence[Move], whole: bool, cured: Cured, un
     whose = "" if whole else f" of the {side_words(moves[0], cured.hung.frame)}"
     if cure.way == "rail":
         return (
-            f"Straight above or below, a new hole would break into the old one{whose}: screw the rail through a new "
+            f"Straight above or below, a new hole may break into the old one{whose}: screw the rail through a new "
             "hole in it, to the side as told."
         )
     near = show_both(min(move.distance for move in moves), unit)
@@ -176,13 +173,13 @@ def near_words(done: Iterable[Cured], unit: str) -> Iterator[str]:
     if near:
         wants = sorted({least_between(cured.hung.frame.fixing) for cured in near})
         yield (
-            f"A new hole nearer than {' or '.join(show_both(mm, unit) for mm in wants)} to the old would break into it "
+            f"A new hole nearer than {' or '.join(show_both(mm, unit) for mm in wants)} to the old may break into it "
             f"({LEAST_APART:g} mm, or {DIAMETERS:g} times the thickness: common practice, no source)."
         )
     if any(cure.way == "hook" for cured in near for cure in cured.cures):
         yield (
-            "With another hook, the seat, on which the frame bears, moves that far. How far the seats of sold "
-            "hooks are below their nails differs by maker: that is from memory, measure yours."
+            "With another hook, its seat, on which the frame bears, goes that far from the old hole. How far the "
+            "seats of sold hooks are below their nails differs by maker: that is from memory, measure yours."
         )
 
 

@@ -14,8 +14,8 @@ from templates_gen.checks.sentences import listed
 from templates_gen.documents.correcting import sentences as say
 from templates_gen.documents.correcting.holes import Cured, least_between
 
-COLUMNS = (22, 26, 26)
-"""Widths of the moves' columns: 74 in all, for a terminal of 80."""
+COLUMNS = (21, 29, 25)
+"""Widths of the moves' columns: 75 in all, for a terminal of 80."""
 
 WIDTH, INDENT = 79, "    "
 
@@ -29,7 +29,7 @@ def as_text(plan: Plan, done: tuple[Cured, ...]) -> str:
     """Every frame with how it was found, what to do by hand, and the moves of its nails from the old hole."""
     unit = plan.job.unit
     title = f"{plan.job.title}: what to move, from the old hole to the new one"
-    lines = [title, "left and right as you face the wall"]
+    lines = [*lines_of(title, WIDTH), "left and right as you face the wall"]
     for cured in done:
         lines += ["", *_frame_lines(cured, unit)]
     lines += ["", *(line for words in foot(plan, done) for line in lines_of(words, WIDTH))]
@@ -70,8 +70,8 @@ def _frame_lines(cured: Cured, unit: str) -> Iterator[str]:
     name = name_of(cured)
     yield name if len(name) <= WIDTH else f"{name[: WIDTH - 1]}…"
     yield from lines_of(f"found: {say.found_words(correction, unit)}", WIDTH, INDENT, INDENT)
-    for move in correction.moves:
-        told = say.side_words(move, hung.frame), say.up_words(move, unit), say.aside_words(move, unit)
+    for move, cure in zip(correction.moves, cured.cures, strict=True):
+        told = say.side_words(move, hung.frame), *say.moved_words(move, cure, hung.frame, unit)
         yield INDENT + "".join(f"{text:<{width}}" for text, width in zip(told, COLUMNS, strict=True)).rstrip()
     for words in say.what_to_do(cured, unit):
         yield from lines_of(words, WIDTH, INDENT, INDENT)
