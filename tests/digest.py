@@ -22,18 +22,13 @@ from typing import Any
 from templates_gen.arranging import plan
 from templates_gen.arranging.search.task import Pile, Watch
 from templates_gen.base.geometry import Rect
+from tests.cli.test_commands import COMMANDS
 from tests.running import run
 
 SAMPLES = Path(__file__).parent.parent / "samples"
 PAPERS = ("letter", "a4", "tabloid")
 COVERS = ("all", "marks", "linked", "nails")
 TRIMS = ("cut", "none")
-HELP = (
-    "", "desk", "start", "check", "options", "proof", "measure", "template", "schedule", "guide", "labels", "correct",
-    "printer", "printer page", "printer record", "printer show", "printer list",
-    "schema", "help",
-    "photo", "photo card", "photo taped", "photo wall", "photo hung",
-)  # fmt: skip
 RECORDED = ("--paper", "a4", "--across", "179.2 mm", "--along", "249.5 mm")
 """What was measured on some printer's scale page of A4: a little short both ways.  Made up."""
 
@@ -59,7 +54,7 @@ def asked(job: str) -> Iterator[tuple[str, ...]]:
 
 def runs() -> Iterator[tuple[str, ...]]:
     """Every run, in order."""
-    for command in HELP:
+    for command in COMMANDS:
         yield (*command.split(), "--help")
     yield ("schema",)
     yield ("help",)

@@ -16,8 +16,8 @@ SPANS = [*re.findall(r"`([^`\n]+)`", TEXT), *re.findall(r"^    (\S.*)", TEXT, re
 
 PATH = re.compile(r"(?:[\w.-]+/)+(?:[\w.-]+)?|[\w-]+\.(?:py|toml|md)")
 NAME = re.compile(r"[A-Z][A-Za-z]+|_?[A-Z_]{3,}|[a-z]+_[a-z_]+")
-NO_PATHS = {"cli/NAME.py", "n/a"}
-"""A file that is to be made, and a word that people type."""
+NO_PATHS = {"cli/NAME.py", "samples/NAME.toml", "n/a"}
+"""Files that are to be made, and a word that people type."""
 
 
 def paths() -> set[str]:

@@ -59,7 +59,34 @@ def counted() -> dict[Path, list[tuple[int, float]]]:
 
 
 def test_no_more_numbers_in_function_bodies_are_without_a_name() -> None:
-    assert sum(map(len, counted().values())) <= MOST
+    assert sum(map(len, counted().values())) <= MOST, "name it at its file's top: python -m tests.test_numbers"
+
+
+def unsourced(text: str) -> Iterator[str]:
+    """The numbers at a file's top with nothing told of them: beside, above, or below them all."""
+    lines, body = text.splitlines(), ast.parse(text).body
+    for at, node in enumerate(body):
+        if not isinstance(node, SETS) or not any(_number(one) for one in ast.walk(node)):
+            continue
+        below = next((one for one in body[at:] if not isinstance(one, SETS)), None)
+        told = isinstance(below, ast.Expr) and isinstance(below.value, ast.Constant)
+        beside = lines[max(0, node.lineno - 2) : node.end_lineno]
+        if not told and not any("# " in line and "# fmt" not in line for line in beside):
+            yield lines[node.lineno - 1]
+
+
+SETS = (ast.Assign, ast.AnnAssign)
+
+
+def _number(node: ast.AST) -> bool:
+    return isinstance(node, ast.Constant) and type(node.value) in (int, float) and node.value not in PLAIN
+
+
+def test_every_number_at_a_files_top_has_something_told_of_it() -> None:
+    found = {path.name: bare for path in PACKAGE.rglob("*.py") if (bare := [*unsourced(path.read_text("utf-8"))])}
+    assert found == {}, "say below or beside it what it is, and its source, or that there is none"
+    assert [*unsourced("FAR = 7.5\nNEAR = 2\n\ndef f(): ...\n")] == ["FAR = 7.5"]
+    assert [*unsourced('A = 7.5\nB = 8.5\n"""mm.  Our own."""\nC = 9  # our own\n')] == []
 
 
 def test_a_number_without_a_name_is_seen_and_plain_arithmetic_is_not() -> None:

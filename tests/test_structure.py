@@ -64,7 +64,8 @@ def test_every_file_is_in_a_room():
 
 
 def test_rooms_import_only_from_those_below():
-    assert {(one, two) for one, two in arrows() if ROOMS.index(two) > ROOMS.index(one)} == set()
+    upwards = {(one, two) for one, two in arrows() if ROOMS.index(two) > ROOMS.index(one)}
+    assert upwards == set(), "(room, imports from): what both need belongs into the lower one"
 
 
 def test_there_are_few_rooms_and_few_arrows_between_them():
@@ -89,7 +90,7 @@ def test_one_file_imports_each_library(library):
 
 def test_every_library_has_its_file():
     used = set().union(*(foreign(module) for module in FILES))
-    assert used == {*OWNERS, "click"}
+    assert used == {*OWNERS, "click"}, "name its one file in OWNERS, and why it is needed in DEVELOPERS.md"
 
 
 def test_the_first_page_of_the_package_imports_nothing_of_it_before_it_is_asked_for():
@@ -129,12 +130,12 @@ def silent(module: str) -> list[str]:
 
 
 def test_every_public_name_says_what_it_is():
-    assert {module: names for module in FILES if (names := silent(module))} == {}
+    assert {module: names for module in FILES if (names := silent(module))} == {}, "give them a docstring"
 
 
 def test_no_file_is_longer_than_a_few_screens():
     lines = {module: len(path.read_text(encoding="utf-8").splitlines()) for module, path in FILES.items()}
-    assert {module: count for module, count in lines.items() if count > LONGEST} == {}
+    assert {module: count for module, count in lines.items() if count > LONGEST} == {}, "divide it by its questions"
 
 
 def loaded(statement: str) -> set[str]:

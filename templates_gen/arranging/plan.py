@@ -10,7 +10,8 @@ from templates_gen.arranging.search.task import Pile, Watch, pile_of
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
 from templates_gen.hanging.bearings import Bearing, Nail, bearings, nails
-from templates_gen.job.model import SIDES, Feature, Frame, Group, Job, Spot, Wall
+from templates_gen.job.arrangements import SIDES
+from templates_gen.job.model import Feature, Frame, Group, Job, Spot, Wall
 
 OVER_FEATURE = 45.0
 """mm from the top of a feature with frames on its sides alone up to the level line: room for the target and the line's

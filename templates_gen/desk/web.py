@@ -12,6 +12,7 @@ from starlette.concurrency import run_in_threadpool
 from starlette.requests import ClientDisconnect, Request
 from starlette.responses import Response, StreamingResponse
 
+from templates_gen.base.files import MB
 from templates_gen.desk.guard import HEADERS, Guard
 from templates_gen.desk.messages import Answer, Asked, refused
 
@@ -89,7 +90,7 @@ class Web:
             self._presence.go()
 
 
-_TOO_MUCH = f"That is more than {MOST_BODY // 1_000_000} MB. Save the picture smaller."
+_TOO_MUCH = f"That is more than {MOST_BODY // MB} MB. Save the picture smaller."
 
 
 def _as_response(answer: Answer) -> Response:

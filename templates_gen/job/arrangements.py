@@ -6,7 +6,9 @@ Its arithmetic is in `arranging/`; what the desk makes of frames that hang other
 from typing import TYPE_CHECKING, Literal
 
 from templates_gen.base.record import Record
-from templates_gen.job.model import SIDES
+
+SIDES = ("left", "above", "right", "below")
+"""Where frames are that hang around a feature."""
 
 UP_AND_DOWN, ASIDE = ("top", "centre", "bottom"), ("left", "centre", "right")
 

@@ -9,9 +9,6 @@ from templates_gen.job.hangers import HANGERS, WIRE, HangerKind
 from templates_gen.job.stairs import Stairs
 from templates_gen.job.wishes import Wishes
 
-SIDES = ("left", "above", "right", "below")
-"""Where frames are that hang around a feature."""
-
 Sides = tuple[float, float, float, float]
 """Top, right, bottom, left in mm."""
 

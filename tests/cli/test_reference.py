@@ -24,10 +24,10 @@ BESIDE = SAMPLES / "job-reference.txt"
 
 
 def test_the_reference_beside_the_samples_is_current():
-    """When it is not: `templates-gen help job > samples/job-reference.txt`."""
     ran = run("help", "job")
     assert (ran.code, ran.err) == (0, "")
-    assert BESIDE.read_text(encoding="utf-8") == ran.out
+    beside = BESIDE.read_text(encoding="utf-8")
+    assert beside == ran.out, "write it anew: templates-gen help job > samples/job-reference.txt"
 
 
 def test_the_reference_fits_a_terminal_and_has_every_field():

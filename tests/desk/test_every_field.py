@@ -9,8 +9,8 @@ from templates_gen.base.words import capital
 from templates_gen.cli.interview import questions
 from templates_gen.cli.interview.question import NO_FIELDS
 from templates_gen.desk.fields import field_words
+from templates_gen.job.arrangements import SIDES
 from templates_gen.job.hangers import HANGERS
-from templates_gen.job.model import SIDES
 from templates_gen.job.tables.contents import CHAPTERS
 from templates_gen.job.tables.field import fields_of, options, tables_in
 from templates_gen.job.tables.group import SpotTable

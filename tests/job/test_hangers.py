@@ -69,7 +69,7 @@ def test_every_kind_is_drawn_with_an_arrow_for_each_length(kind: HangerKind):
     letters = lettered(measures(own, "mm"))
     plain = [item for item in back_view(Back(own, Rect(0.0, 0.0, 60.0, 75.0), 5), letters) if hasattr(item, "text")]
     assert sorted(item.text for item in plain) == sorted(letters.values())
-    assert (kind.layout is Layout.PAIR) == bool(kind.strokes)
+    assert (kind.layout is Layout.PAIR) == bool(kind.strokes), "strokes are for a PAIR; other layouts draw their own"
 
 
 def test_what_people_say_means_one_kind_only():

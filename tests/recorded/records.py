@@ -110,6 +110,8 @@ def recorded(title: str, usual: int) -> list[str]:
 def kept(title: str) -> list[str]:
     """The lines of a record as they stand in its file."""
     lines = place(RECORDS[title]).read_text(encoding="utf-8").splitlines()
+    if f"{TITLE}{title}" not in lines:
+        return ["nothing is recorded of it yet: python -m tests.recorded"]
     first = lines.index(f"{TITLE}{title}") + 1
     return lines[first : next((at for at in range(first, len(lines)) if lines[at].startswith(TITLE)), len(lines))]
 

@@ -12,8 +12,8 @@ from tests.recorded.records import FILES, FOLDER, RECORDS, kept, moved, place, r
 
 @pytest.mark.parametrize("title", RECORDS)
 def test_nothing_moved_that_was_not_meant_to(title: str, sheets_searched_little: int) -> None:
-    """After a change on purpose: `python -m tests.recorded`, and its diff is read."""
-    assert moved(kept(title), recorded(title, sheets_searched_little)) == []
+    changed = moved(kept(title), recorded(title, sheets_searched_little))
+    assert changed == [], "if all of it was meant: python -m tests.recorded, and read its diff"
 
 
 def test_every_record_is_asked_for() -> None:

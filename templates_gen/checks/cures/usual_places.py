@@ -13,8 +13,8 @@ from templates_gen.checks.cures.moves import CURED_BY_MOVING, Care, Moved, barre
 from templates_gen.checks.cures.trial import Trial
 from templates_gen.checks.finding import Cure, Finding
 from templates_gen.checks.furniture import USUAL_ABOVE
+from templates_gen.job.arrangements import SIDES
 from templates_gen.job.changes import Change
-from templates_gen.job.model import SIDES
 
 
 def to_usual_room(trial: Trial, finding: Finding) -> Iterator[Cure]:

@@ -6,8 +6,7 @@ from collections.abc import Sequence
 
 from templates_gen.base.units import show_both
 from templates_gen.cli.interview.question import Asking, Tables, count, fill, is_length, names_in, question_for
-from templates_gen.job.arrangements import ARRANGEMENTS
-from templates_gen.job.model import SIDES
+from templates_gen.job.arrangements import ARRANGEMENTS, SIDES
 from templates_gen.job.reading.grouping import DEFAULT_GAP
 from templates_gen.job.reading.place import DEFAULT_CENTRE
 

@@ -14,8 +14,9 @@ from templates_gen.base.errors import InputError, TemplatesError, did_you_mean
 from templates_gen.base.record import Record, replace
 from templates_gen.cli.interview.question import SKIP, Question, Tables
 from templates_gen.cli.interview.questions import interview
+from templates_gen.job.arrangements import SIDES
 from templates_gen.job.hangers import HANGERS
-from templates_gen.job.model import SIDES, Job
+from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job
 from templates_gen.job.reading.files import check_text
 from templates_gen.job.reading.other_words import is_not_given, meant

@@ -18,6 +18,7 @@ COLUMNS = (21, 29, 25)
 """Widths of the moves' columns: 75 in all, for a terminal of 80."""
 
 WIDTH, INDENT = 79, "    "
+"""Letters of a line for a terminal of 80.  Common practice, no source."""
 
 CSV_HEADER = (
     "frame", "nail", "right_mm", "up_mm", "from_old_hole_mm", "by_hand", "aside_mm", "cure", "hook_below_mm",

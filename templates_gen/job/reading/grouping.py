@@ -6,8 +6,8 @@ from collections import Counter
 from collections.abc import Sequence
 
 from templates_gen.base.errors import InputError, did_you_mean
-from templates_gen.job.arrangements import ARRANGEMENTS, LISTING
-from templates_gen.job.model import SIDES, Frame, Group, Spot, Wall
+from templates_gen.job.arrangements import ARRANGEMENTS, LISTING, SIDES
+from templates_gen.job.model import Frame, Group, Spot, Wall
 from templates_gen.job.reading.place import centre_of, feature_around, gap_around, height_of, known_frame, slope_of
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.tables.group import GroupTable, SpotTable
