@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
 import re
 import sys
@@ -35,6 +36,18 @@ that a viewer shows (Microsoft, System Error Codes; from memory).  Other systems
 _WAITS = (0.02, 0.05, 0.1)
 """Seconds that such a file is waited for, again and again: programs that look at every new file hold it for less.  Our
 own design, no source."""
+
+_HINTS = {
+    errno.EACCES: "choose a folder that you may write in",
+    errno.EPERM: "choose a folder that you may write in",
+    errno.EROFS: "choose a folder on a disk that can be written",
+    errno.ENOSPC: "make room on this disk, or choose another",
+    errno.ENAMETOOLONG: "choose a shorter name",
+}
+"""What to do about what a system says."""
+
+_ANYBODY = 0o222
+"""The right to write, of anybody at all (POSIX.1-2017, sys/stat.h); on Windows, of a file that is not read-only."""
 
 _OUR_JSON = re.compile(rb'\s*\{\s*"format":\s*1,')
 
@@ -95,6 +108,8 @@ def write_results(files: Mapping[Path, bytes], force: bool = False) -> None:
             sys.stdout.flush()
             sys.stdout.buffer.write(files[STDOUT])
             sys.stdout.buffer.flush()
+        for path in files:
+            check_place(path, force)  # somebody else may have made it meanwhile
         for path, part in parts.items():
             with _told(path, "written"):
                 _replace(part, Path(os.path.realpath(path)))
@@ -154,11 +169,14 @@ def check_place(path: Path, force: bool = False) -> None:
             whose = ", and may hold what somebody typed" if typed else " and was not made by this program"
             raise TakenError(path, f"already exists{whose}")
     except OSError as error:  # a name too long, a folder that may not be searched
-        raise OutputError(f"{path}: cannot be written: {error.strerror or error}") from None
+        raise OutputError(f"{path}: cannot be written: {_why(error)}") from None
 
 
 def _replace(beside: Path, target: Path) -> None:
-    """Move the file to its place; one that is held there for a moment, as by what looks for viruses, is waited for."""
+    """Move the file to its place, with the rights of what was there; one that is held there for a moment, as by what
+    looks for viruses, is waited for."""
+    with contextlib.suppress(OSError):
+        beside.chmod(target.stat().st_mode & 0o777)
     for wait in (*_WAITS, None):
         try:
             os.replace(beside, target)
@@ -176,10 +194,7 @@ def check_folder(folder: Path) -> None:
         _write(beside, b"")
         beside.unlink()
     except OSError as error:
-        hint = "go to another folder first, or name a file in another one"
-        raise OutputError(
-            f"{folder.resolve()}: nothing can be written in this folder: {error.strerror or error}\n  {hint}"
-        ) from None
+        raise OutputError(f"{folder.resolve()}: nothing can be written in this folder: {_why(error)}") from None
 
 
 def _check_kind(path: Path) -> None:
@@ -193,16 +208,19 @@ def _check_kind(path: Path) -> None:
         raise OutputError(f"{path}: is a link that leads back to itself, expected the name of a file")
     if path.exists() and not path.is_file():
         raise OutputError(f"{path}: is a device or a pipe, expected the name of a file")
+    if path.is_file() and not path.stat().st_mode & _ANYBODY:
+        raise OutputError(f"{path}: is write-protected\n  choose another name, or take the protection off")
 
 
 def _why(error: OSError) -> str:
-    """What went wrong, and what to do where a system says it in a way that helps nobody."""
+    """What went wrong, in the system's words where they help, and what to do."""
     if getattr(error, "winerror", None) in _HELD:
         return (
             "another program has it open, or it is write-protected\n"
             "  close the file there, or give another name with -o FILE"
         )
-    return error.strerror or str(error)
+    hint = _HINTS.get(error.errno or 0, "")
+    return f"{error.strerror or error}" + (f"\n  {hint}" if hint else "")
 
 
 def _write(path: Path, content: bytes) -> None:

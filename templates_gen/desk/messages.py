@@ -59,7 +59,8 @@ def refused(status: int, words: str) -> Answer:
 
 def wrong(error: TemplatesError) -> Answer:
     """What cannot be used, in the parts that a message has; "taken" where it can be done all the same."""
-    parts = {"where": "", "problem": str(error), "hint": ""}
+    problem, _, hint = str(error).partition("\n")
+    parts = {"where": "", "problem": problem, "hint": hint.strip()}
     if isinstance(error, InputError):
         parts = {"where": error.where, "problem": error.problem, "hint": error.hint}
     elif isinstance(error, TakenError):

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
+import os
 import threading
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 import templates_gen as tg
 from templates_gen.arranging.plan import found_key
+from templates_gen.base.alone import alone_in
 from templates_gen.base.errors import InputError, TemplatesError
 from templates_gen.base.output import write_result
 from templates_gen.base.record import Record, replace
@@ -97,10 +100,16 @@ class Opened:
                 self.text, self.number = text, self.number + 1
                 self._take_in(text)
 
+    @contextlib.contextmanager
+    def _alone(self) -> Iterator[None]:
+        """The file for oneself, as it is now: a change of another desk comes before or after, and none is lost."""
+        with self.lock, alone_in(Path(os.path.realpath(self.path)).parent):
+            self.look()
+            yield
+
     def change(self, make: Changing) -> None:
         """Change the text and save it.  Raises InputError, and nothing is changed, where that would be no job."""
-        with self.lock:
-            self.look()
+        with self._alone():
             if self.read is None or self.problem is not None:
                 if self.gone:
                     raise InputError(self.path.name, *NOT_THERE)
@@ -119,8 +128,7 @@ class Opened:
 
     def write_again(self) -> None:
         """Write the file as it was, where it is not there any more."""
-        with self.lock:
-            self.look()
+        with self._alone():
             if self.gone:
                 self._write(self.text)
                 self.number += 1
@@ -135,8 +143,7 @@ class Opened:
         self._step(self._redo, self._undo)
 
     def _step(self, there: list[str], back: list[str]) -> None:
-        with self.lock:
-            self.look()
+        with self._alone():
             if not there:
                 return
             text = there[-1]

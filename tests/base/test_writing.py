@@ -100,8 +100,43 @@ def test_a_failure_while_writing_leaves_the_old_file_and_nothing_half_written(st
     monkeypatch.setattr(f"templates_gen.base.output.{step}", full)
     ran = run("template", "job.toml", "--paper", "a3")
     assert (ran.code, ran.out) == (2, "")
-    assert ran.err == "error: job.pdf: cannot be written: No space left on device\n"
+    assert ran.err == (
+        "error: job.pdf: cannot be written: No space left on device\n  make room on this disk, or choose another\n"
+    )
     assert listing(small) == before
+
+
+@pytest.mark.parametrize("force", [[], ["--force"]])
+@pytest.mark.parametrize("command", OUTPUTS)
+def test_a_write_protected_file_stays(command, force, small):
+    assert run(*command, "result").code == 0
+    (small / "result").chmod(0o444)
+    before = listing(small)
+    ran = run(*command, "result", *force)
+    assert (ran.code, ran.out) == (2, "")
+    assert "result: is write-protected\n  choose another name" in ran.err
+    assert listing(small) == before
+
+
+def test_a_file_that_is_replaced_keeps_its_rights(small):
+    (small / "job.toml").chmod(0o640)
+    output.write_result(small / "job.toml", b"new", force=True)
+    assert (small / "job.toml").stat().st_mode & 0o777 == 0o640
+
+
+@pytest.mark.parametrize("command", OUTPUTS)
+def test_a_file_that_somebody_makes_meanwhile_stays(command, small, monkeypatch):
+    sure = output.os.fsync
+
+    def meanwhile(handle: int) -> None:
+        (small / "result").write_text("mine")
+        sure(handle)
+
+    monkeypatch.setattr("templates_gen.base.output.os.fsync", meanwhile)
+    ran = run(*command, "result")
+    assert (ran.code, ran.out) == (2, "") and "result: already exists" in ran.err
+    assert (small / "result").read_text() == "mine"
+    assert [path.name for path in small.iterdir() if path.name not in ("job.toml", "result")] == []
 
 
 SEVERAL = [["template", "job.toml", "-o", "made.pdf", "--report", "made.json"],

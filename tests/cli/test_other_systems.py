@@ -68,7 +68,9 @@ def test_on_other_systems_the_reason_is_the_systems_own(small, monkeypatch):
         raise PermissionError(13, "Permission denied")
 
     monkeypatch.setattr("templates_gen.base.output.os.replace", denied)
-    assert run("template", "job.toml").err.endswith("error: job.pdf: cannot be written: Permission denied\n")
+    assert run("template", "job.toml").err.endswith(
+        "error: job.pdf: cannot be written: Permission denied\n  choose a folder that you may write in\n"
+    )
 
 
 def test_a_file_is_opened_as_bytes_where_a_system_knows_texts(small, monkeypatch):

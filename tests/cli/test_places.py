@@ -101,7 +101,8 @@ def test_what_may_not_be_written_or_read_is_said():
         assert names(folder) == ["job.toml", "mine.toml"]
     assert (done.returncode, done.stderr) == (
         2,
-        "error: out.csv: cannot be written: Permission denied\nerror: mine.toml: cannot be read: Permission denied\n",
+        "error: out.csv: cannot be written: Permission denied\n  choose a folder that you may write in\n"
+        "error: mine.toml: cannot be read: Permission denied\n",
     )
 
 

@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 import templates_gen as tg
 from templates_gen.base.errors import MOST_FOUND, MOST_SAID
 from templates_gen.base.units import INCH
-from templates_gen.desk.changes import DOINGS
+from templates_gen.desk.changes import DOINGS, changes
 from templates_gen.desk.fields import field_words
 from templates_gen.documents.scale_page import scale_of
 from templates_gen.job.arrangements import ARRANGEMENTS
@@ -720,3 +720,27 @@ def test_a_new_wall_is_never_called_as_windows_calls_a_device(title, name, desk)
         "frame.height": "30 cm",
     }
     assert desk.brought("/new", data)["job"] == name
+
+
+def test_what_two_desks_change_at_one_time_is_both_kept(tmp_path):
+    one, other = AtDesk(tmp_path), AtDesk(tmp_path)
+    other.got("/state")
+    meanwhile = threading.Thread(target=other.put, args=("wall", "name"), kwargs={"value": "Stair hall"})
+
+    def slowly(read):
+        meanwhile.start()
+        meanwhile.join(0.5)  # the other one has all the time to write
+        return changes(read, {"do": "set", "sets": [{"at": ["job", "title"], "value": "Sphagnum"}]})
+
+    one.desk.opened(one.job).change(slowly)
+    meanwhile.join()
+    assert 'title = "Sphagnum"' in one.text and 'name = "Stair hall"' in one.text
+    assert raw(one) == raw(other)
+
+
+def test_a_write_protected_job_stays_as_it_is(desk):
+    desk.path.chmod(0o444)
+    before = desk.text
+    told = desk.put("job", "title", value="Sphagnum", status=422)
+    assert "is write-protected" in told["problem"] and "take the protection off" in told["hint"]
+    assert desk.text == before
