@@ -139,6 +139,15 @@ def test_weights_on_two_scales():
     assert doubted("cm", ROOM, [*oak, oak[0] | {"weight": "5.1 lb"}]) == set()  # 2.3 kg, as its fellows
 
 
+def test_a_weight_on_the_other_scale_is_asked_about_only_where_it_would_be_nearer_there():
+    """670 g on 9 1/8 in square is 12.5 kg/m².  3 lb on 13 1/8 × 17 1/8 in is 9.4, and 3 kg were 20.7; 1.8 lb is 5.6,
+    and 1.8 kg were 12.4."""
+    square = [{"width": "9 1/8", "height": "9 1/8", "drop": "1 3/8", "weight": "670 g"}] * 3
+    large = {"width": "13 1/8", "height": "17 1/8", "drop": "2 1/2"}
+    assert doubted("in", INCHES, [*square, large | {"weight": "3.0 lb"}]) == set()
+    assert meant("in", INCHES, [*square, large | {"weight": "1.8 lb"}]) == {"frame D, weight": "1.8 kg"}
+
+
 def test_the_screws_of_a_rail_are_not_at_its_very_ends():
     def railed(inset):
         hanger = {"kind": "cleat", "left": inset, "right": inset, "screw_below": 2}

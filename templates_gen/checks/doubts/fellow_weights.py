@@ -36,24 +36,30 @@ def fellow_weights(job: Job, only: str = "") -> Iterator[Doubt]:
 
 
 def _two_systems(job: Job, known: Written) -> Iterator[Doubt]:
-    """The fewer weights of a job in kilograms and in pounds, but those that are as the others by area: who weighs uses
-    one scale."""
+    """The fewer weights of a job in kilograms and in pounds, but those that are nearer to the others by area, or to
+    those of their own size, than they would be on the other scale: who weighs uses one."""
     metric = [frame for frame in job.frames if known.metric_mass(frame.id) is True]
     pounds = [frame for frame in job.frames if known.metric_mass(frame.id) is False]
     fewer, more = sorted((pounds, metric), key=len)
-    theirs = [mass for each in more if (mass := weight_by_area(each))]
     for frame in fewer if more else ():
-        own = weight_by_area(frame)
-        if own and theirs and near(own, (median(theirs),), MASS_ALIKE):
+        own, other = weight_by_area(frame), OTHER_SCALE[known.mass_unit(frame.id)]
+        times = KG[other] / KG[known.mass_unit(frame.id)]
+        twins = [each for each in more if (each.width, each.height) == (frame.width, frame.height)]
+        theirs = [mass for each in twins or more if (mass := weight_by_area(each))]
+        if own and theirs and _off(own, median(theirs)) <= _off(own * times, median(theirs)):
             continue
-        other = OTHER_SCALE[known.mass_unit(frame.id)]
-        likely = OtherMass(f"Is it in {other}?", KG[other] / KG[known.mass_unit(frame.id)], other)
+        likely = OtherMass(f"Is it in {other}?", times, other)
         yield Doubt(
             rule="doubtful-weight", place=frame_place(frame.id, "weight"), about=(frame.id,),
             shown=shown_mass(frame.weight or 0.0, known.unit), uses=(frame_place(more[0].id, "weight"),),
             why=f"in {known.mass_unit(frame.id)}, but frame {more[0].id} is weighed in {known.mass_unit(more[0].id)}",
             ask=likely.ask, meant=likely.meant(frame),
         )  # fmt: skip
+
+
+def _off(mass: float, usual: float) -> float:
+    """How many times more or less than usual."""
+    return max(mass / usual, usual / mass)
 
 
 OTHER_SCALE = {"kg": "lb", "g": "oz", "lb": "kg", "oz": "g"}
