@@ -13,13 +13,12 @@ from templates_gen.desk.desk import Desk
 from templates_gen.desk.fields import field_words
 from templates_gen.desk.looking import back, found, hanger_drawing, picture, put_picture, way, zones
 from templates_gen.desk.messages import Answer, Asked, GoneError, refused, told, wrong
+from templates_gen.desk.opened import Opened
 from templates_gen.desk.papers import paper, written
 from templates_gen.desk.photographs import hanging, on_the_wall, shown, taped
 from templates_gen.desk.printers import printer_named, printers, record
 from templates_gen.desk.reading_back import corrected
 from templates_gen.desk.telling import state
-
-Answering = Callable[[Desk, Asked], Answer]
 
 PAGES = {"/": "home.html", "/wall": "wall.html", "/proof": "proof.html"}
 """The pages by what stands in the address."""
@@ -38,8 +37,11 @@ def answer(desk: Desk, asked: Asked) -> Answer:
     try:
         if asked.method in ("GET", "HEAD") and (page := _page(asked.path)):
             return page
-        if route := ROUTES.get((asked.method, asked.path)):
-            return route(desk, asked)
+        at = asked.method, asked.path
+        if of_job := OF_A_JOB.get(at):
+            return _answered(of_job(desk.opened(_name(asked)), asked))
+        if route := ROUTES.get(at):
+            return _answered(route(desk, asked))
         return refused(HTTPStatus.NOT_FOUND, "There is nothing at this address.")
     except GoneError:
         changed = {"gone": True, "problem": "This was changed in another window meanwhile. Look again."}
@@ -48,6 +50,10 @@ def answer(desk: Desk, asked: Asked) -> Answer:
         return wrong(error)
     except OSError as error:  # the folder is gone, full or write-protected
         return wrong(InputError(str(error.filename or ""), f"cannot be read or written: {error.strerror or error}"))
+
+
+def _answered(made: Mapping[str, Any] | Answer) -> Answer:
+    return made if isinstance(made, Answer) else told(made)
 
 
 def _page(path: str) -> Answer | None:
@@ -63,118 +69,105 @@ def _files() -> set[str]:
     return {place.name for place in HOME.iterdir() if place.suffix in PAGE_KINDS}
 
 
-def _name(asked: Asked) -> str:
-    return asked.query.get("job", "")
-
-
-def _state(desk: Desk, asked: Asked) -> Answer:
-    opened = desk.opened(_name(asked))
+def _state(opened: Opened, asked: Asked) -> dict[str, Any]:
     opened.look()
-    return told(state(opened))
+    return state(opened)
 
 
-def _change(desk: Desk, asked: Asked) -> Answer:
-    opened, data = desk.opened(_name(asked)), asked.data()
-    opened.change(lambda read: changes(read, data))
-    return told(state(opened))
-
-
-def _undo(desk: Desk, asked: Asked) -> Answer:
-    opened = desk.opened(_name(asked))
-    opened.redo() if asked.path == "/redo" else opened.undo()
-    return told(state(opened))
-
-
-def _again(desk: Desk, asked: Asked) -> Answer:
-    opened = desk.opened(_name(asked))
-    opened.write_again()
-    return told(state(opened))
-
-
-def _stop(desk: Desk, asked: Asked) -> Answer:
-    desk.opened(_name(asked)).found.stop()
-    desk.choosing(_name(asked)).stop()
-    return told({})
-
-
-def _choose(desk: Desk, asked: Asked) -> Answer:
-    read = desk.opened(_name(asked)).read
-    if read is not None:
-        desk.choosing(_name(asked)).begin(read.job)
-    return told({})
-
-
-def _chosen(desk: Desk, asked: Asked) -> Answer:
-    choosing = desk.choosing(_name(asked))
-    return told({"done": choosing.done, **choosing.told})
-
-
-def _paper(desk: Desk, asked: Asked) -> Answer:
+def _change(opened: Opened, asked: Asked) -> dict[str, Any]:
     data = asked.data()
-    printer = printer_named(desk.doors.printers(), data["printer"]) if data.get("printer") else None
-    files, said = paper(desk.opened(_name(asked)), str(data.get("kind")), printer, data)
-    return told({"files": files, "said": said})
+    opened.change(lambda read: changes(read, data))
+    return state(opened)
 
 
-def _written(desk: Desk, asked: Asked) -> Answer:
-    found = written(desk.opened(_name(asked)), asked.query.get("file", ""))
+def _undo(opened: Opened, asked: Asked) -> dict[str, Any]:
+    opened.redo() if asked.path == "/redo" else opened.undo()
+    return state(opened)
+
+
+def _again(opened: Opened, asked: Asked) -> dict[str, Any]:
+    opened.write_again()
+    return state(opened)
+
+
+def _written(opened: Opened, asked: Asked) -> Answer:
+    found = written(opened, asked.query.get("file", ""))
     return found or refused(HTTPStatus.NOT_FOUND, "There is no such paper of this job.")
 
 
-def _shown(desk: Desk, asked: Asked) -> Answer:
-    found = shown(desk.opened(_name(asked)), asked)
-    return found or refused(HTTPStatus.NOT_FOUND, "There is no such picture.")
+def _shown(opened: Opened, asked: Asked) -> Answer:
+    return shown(opened, asked) or refused(HTTPStatus.NOT_FOUND, "There is no such picture.")
 
 
-def _new(desk: Desk, asked: Asked) -> Answer:
-    return told({"job": desk.new(asked.data())})
-
-
-def _another_wall(desk: Desk, asked: Asked) -> Answer:
-    return told({"job": desk.another_wall(_name(asked), asked.data())})
-
-
-def _sample(desk: Desk, asked: Asked) -> Answer:
-    return told({"job": desk.from_sample(str(asked.data().get("name")))})
-
-
-def _from_template(desk: Desk, asked: Asked) -> Answer:
-    return told({"job": desk.from_template(asked.body, asked.query.get("name", "template.pdf"))})
-
-
-ROUTES: Mapping[tuple[str, str], Answering] = {
-    ("GET", "/jobs"): lambda desk, asked: told(desk.jobs()),
-    ("GET", "/fields"): lambda desk, asked: told(field_words()),
+OF_A_JOB: Mapping[tuple[str, str], Callable[[Opened, Asked], Mapping[str, Any] | Answer]] = {
     ("GET", "/state"): _state,
-    ("GET", "/found"): lambda desk, asked: told(found(desk.opened(_name(asked)), "whole" in asked.query)),
-    ("GET", "/way"): lambda desk, asked: told(way(desk.opened(_name(asked)), asked.query.get("cover", ""))),
-    ("GET", "/zones"): lambda desk, asked: told(zones(desk.opened(_name(asked)))),
-    ("GET", "/back"): lambda desk, asked: told(back(desk.opened(_name(asked)), asked.query.get("frame", ""))),
-    ("GET", "/hanger"): lambda desk, asked: hanger_drawing(asked.query.get("kind", "")),
-    ("GET", "/picture"): lambda desk, asked: picture(desk.opened(_name(asked)), asked.query.get("frame", "")),
-    ("GET", "/options"): _chosen,
+    ("GET", "/found"): lambda opened, asked: found(opened, "whole" in asked.query),
+    ("GET", "/way"): lambda opened, asked: way(opened, asked.query.get("cover", "")),
+    ("GET", "/zones"): lambda opened, asked: zones(opened),
+    ("GET", "/back"): lambda opened, asked: back(opened, asked.query.get("frame", "")),
+    ("GET", "/picture"): lambda opened, asked: picture(opened, asked.query.get("frame", "")),
     ("GET", "/written"): _written,
-    ("POST", "/new"): _new,
-    ("POST", "/another-wall"): _another_wall,
-    ("POST", "/sample"): _sample,
-    ("POST", "/from-template"): _from_template,
+    ("GET", "/photo"): _shown,
     ("POST", "/change"): _change,
     ("POST", "/undo"): _undo,
     ("POST", "/redo"): _undo,
     ("POST", "/again"): _again,
-    ("POST", "/stop"): _stop,
-    ("POST", "/options"): _choose,
-    ("POST", "/picture"): lambda desk, asked: told(put_picture(desk.opened(_name(asked)), asked)),
-    ("POST", "/paper"): _paper,
-    ("GET", "/photo"): _shown,
-    ("POST", "/photo/wall"): lambda desk, asked: told(on_the_wall(desk.opened(_name(asked)), asked)),
-    ("POST", "/photo/taped"): lambda desk, asked: told(taped(desk.opened(_name(asked)), asked)),
-    ("POST", "/photo/hung"): lambda desk, asked: told(hanging(desk.opened(_name(asked)), asked)),
-    ("GET", "/printers"): lambda desk, asked: told(printers(desk.doors.printers())),
-    ("POST", "/printers"): lambda desk, asked: told(record(desk.doors.printers(), asked.data())),
-    ("POST", "/correct"): lambda desk, asked: told(corrected(desk.opened(_name(asked)), asked.data())),
+    ("POST", "/picture"): put_picture,
+    ("POST", "/photo/wall"): on_the_wall,
+    ("POST", "/photo/taped"): taped,
+    ("POST", "/photo/hung"): hanging,
+    ("POST", "/correct"): lambda opened, asked: corrected(opened, asked.data()),
 }
-"""All there is to ask for."""
+"""What there is to ask for of the job that the address names."""
+
+
+def _name(asked: Asked) -> str:
+    return asked.query.get("job", "")
+
+
+def _stop(desk: Desk, asked: Asked) -> dict[str, Any]:
+    desk.opened(_name(asked)).found.stop()
+    desk.choosing(_name(asked)).stop()
+    return {}
+
+
+def _choose(desk: Desk, asked: Asked) -> dict[str, Any]:
+    read = desk.opened(_name(asked)).read
+    if read is not None:
+        desk.choosing(_name(asked)).begin(read.job)
+    return {}
+
+
+def _chosen(desk: Desk, asked: Asked) -> dict[str, Any]:
+    choosing = desk.choosing(_name(asked))
+    return {"done": choosing.done, **choosing.told}
+
+
+def _paper(desk: Desk, asked: Asked) -> dict[str, Any]:
+    data = asked.data()
+    printer = printer_named(desk.doors.printers(), data["printer"]) if data.get("printer") else None
+    files, said = paper(desk.opened(_name(asked)), str(data.get("kind")), printer, data)
+    return {"files": files, "said": said}
+
+
+ROUTES: Mapping[tuple[str, str], Callable[[Desk, Asked], Mapping[str, Any] | Answer]] = {
+    ("GET", "/jobs"): lambda desk, asked: desk.jobs(),
+    ("GET", "/fields"): lambda desk, asked: field_words(),
+    ("GET", "/hanger"): lambda desk, asked: hanger_drawing(asked.query.get("kind", "")),
+    ("GET", "/options"): _chosen,
+    ("POST", "/options"): _choose,
+    ("POST", "/new"): lambda desk, asked: {"job": desk.new(asked.data())},
+    ("POST", "/another-wall"): lambda desk, asked: {"job": desk.another_wall(_name(asked), asked.data())},
+    ("POST", "/sample"): lambda desk, asked: {"job": desk.from_sample(str(asked.data().get("name")))},
+    ("POST", "/from-template"): lambda desk, asked: {
+        "job": desk.from_template(asked.body, asked.query.get("name", "template.pdf"))
+    },
+    ("POST", "/stop"): _stop,
+    ("POST", "/paper"): _paper,
+    ("GET", "/printers"): lambda desk, asked: printers(desk.doors.printers()),
+    ("POST", "/printers"): lambda desk, asked: record(desk.doors.printers(), asked.data()),
+}
+"""What else there is to ask for."""
 
 
 def news(desk: Desk, job: str) -> dict[str, Any]:
