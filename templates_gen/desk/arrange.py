@@ -32,18 +32,6 @@ def _group_as(read: Read, values: Mapping[str, Any]) -> list[Change]:
     return regrouped(read.raw.get("group", {}), values)
 
 
-def _rows(read: Read) -> Mapping[str, Any]:
-    return {"rows": _bands(read, lambda rect: -rect.cy, lambda rect: rect.cx)}
-
-
-def _columns(read: Read) -> Mapping[str, Any]:
-    return {"columns": _bands(read, lambda rect: rect.cx, lambda rect: -rect.cy)}
-
-
-def _grid(read: Read) -> Mapping[str, Any]:
-    return {"across": math.ceil(math.sqrt(len(read.job.frames)))}
-
-
 def _around(read: Read) -> Mapping[str, Any]:
     """About the largest window, door or other feature; the frames to both sides of it, in their order.
 
@@ -57,13 +45,14 @@ def _around(read: Read) -> Mapping[str, Any]:
     return {"around": features[0].name, "left": ids[:half], "right": right, "centre_on": None, "height": None}
 
 
-def _placed(read: Read) -> Mapping[str, Any]:
-    return _placed_as(read, _rects(read))
-
-
 _MAKING: Mapping[str, Callable[[Read], Mapping[str, Any]]] = {
-    "rows": _rows, "columns": _columns, "grid": _grid, "around": _around, "placed": _placed,
-}  # fmt: skip
+    "rows": lambda read: {"rows": _bands(read, lambda rect: -rect.cy, lambda rect: rect.cx)},
+    "columns": lambda read: {"columns": _bands(read, lambda rect: rect.cx, lambda rect: -rect.cy)},
+    "grid": lambda read: {"across": math.ceil(math.sqrt(len(read.job.frames)))},
+    "around": _around,
+    "placed": lambda read: _placed_as(read, _rects(read)),
+}
+"""What of the frames as they hang goes into another arrangement; a row, a column and the like need nothing."""
 
 
 def _in_order(read: Read) -> list[str]:

@@ -90,13 +90,8 @@ def _again(opened: Opened, asked: Asked) -> dict[str, Any]:
     return state(opened)
 
 
-def _written(opened: Opened, asked: Asked) -> Answer:
-    found = written(opened, asked.query.get("file", ""))
-    return found or refused(HTTPStatus.NOT_FOUND, "There is no such paper of this job.")
-
-
-def _shown(opened: Opened, asked: Asked) -> Answer:
-    return shown(opened, asked) or refused(HTTPStatus.NOT_FOUND, "There is no such picture.")
+def _nothing(what: str) -> Answer:
+    return refused(HTTPStatus.NOT_FOUND, f"There is no such {what} of this job.")
 
 
 OF_A_JOB: Mapping[tuple[str, str], Callable[[Opened, Asked], Mapping[str, Any] | Answer]] = {
@@ -106,8 +101,8 @@ OF_A_JOB: Mapping[tuple[str, str], Callable[[Opened, Asked], Mapping[str, Any] |
     ("GET", "/zones"): lambda opened, asked: zones(opened),
     ("GET", "/back"): lambda opened, asked: back(opened, asked.query.get("frame", "")),
     ("GET", "/picture"): lambda opened, asked: picture(opened, asked.query.get("frame", "")),
-    ("GET", "/written"): _written,
-    ("GET", "/photo"): _shown,
+    ("GET", "/written"): lambda opened, asked: written(opened, asked.query.get("file", "")) or _nothing("paper"),
+    ("GET", "/photo"): lambda opened, asked: shown(opened, asked) or _nothing("picture"),
     ("POST", "/change"): _change,
     ("POST", "/undo"): _undo,
     ("POST", "/redo"): _undo,

@@ -130,7 +130,8 @@ def fitted(scene: Scene, flat: bool = False, known: Widths | None = None) -> Fit
                 break
         widths = known or _widths(scene, state, inverse, widths, flat)
     *_, weights, inverse, _ = _step(scene, state, widths, True, not flat, spread, COMMON)
-    return Fit(scene, state, widths, weights, _off(scene, state), inverse)
+    off = np.asarray(np.sqrt((_left(scene, state) ** 2).mean((1, 2))))
+    return Fit(scene, state, widths, weights, off, inverse)
 
 
 def _spread(scene: Scene, state: State, inverse: Array) -> Array:
@@ -162,10 +163,6 @@ def _left(scene: Scene, state: State) -> Array:
 def _known(scene: Scene, state: State, widths: Widths) -> Array:
     """What is left of what is known of every tag: of its modes where it was matched, else of its corners."""
     return _apart(_left(scene, state)) if widths.matched else _left(scene, state)
-
-
-def _off(scene: Scene, state: State) -> Array:
-    return np.asarray(np.sqrt((_left(scene, state) ** 2).mean((1, 2))))
 
 
 def _step(

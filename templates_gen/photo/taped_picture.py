@@ -6,7 +6,7 @@ from templates_gen.documents.photographed import Papers
 from templates_gen.photo.fit import Fit
 from templates_gen.photo.picture import Photo
 from templates_gen.photo.screening import predicted
-from templates_gen.photo.taped import Joined, Taped, printed_tags
+from templates_gen.photo.taped import Taped, printed_tags
 from templates_gen.photo.taped_words import bad_joins, doubtful_joins
 from templates_gen.photo.vision import Array, Colour, draw_line, draw_words, encoded, np
 
@@ -33,12 +33,9 @@ def marked(photo: Photo, taped: Taped, papers: Papers, ending: str) -> bytes:
         colour, wide = (WRONG, 4) if join in bad else (DOUBTFUL, 2) if join in doubtful else (RIGHT, 1)
         draw_line(pixels, [(float(x), float(y)) for x, y in ends], colour, wide * thin)
         if join in bad:
-            draw_words(pixels, _words(join), tuple(ends.mean(0)), high, colour)
+            words = f"{join.under}+{join.over}: {join.off:.1f} mm"
+            draw_words(pixels, words, tuple(ends.mean(0)), high, colour)
     return encoded(pixels, ending)
-
-
-def _words(join: Joined) -> str:
-    return f"{join.under}+{join.over}: {join.off:.1f} mm"
 
 
 def _seen(fit: Fit, papers: Papers, sheet: str, points: list[tuple[float, float]]) -> Array:

@@ -126,8 +126,8 @@ def _block_effects(
 ) -> Iterator[tuple[Fit, Effect]]:
     """What the fits of one block add; what they rest on is handed on to the sheets of earlier blocks."""
     block = tape.blocks[number]
-    if not any(map(_counts, [wanted[sheet] for sheet in block.sheets if sheet in wanted])):
-        return
+    if not any(max(map(abs, wanted[sheet])) > ROUNDING for sheet in block.sheets if sheet in wanted):
+        return  # what two points want of these sheets has cancelled out
     if block.laid is not None:
         whole = NOTHING
         for sheet in block.sheets:
@@ -135,11 +135,6 @@ def _block_effects(
                 whole = _plus(whole, wanted[sheet])
         yield block.laid, _laid_effect(tape, block, tape.straight.get(number), whole, wanted, waiting)
     yield from _inner_effects(block, tape.inner_straight, wanted)
-
-
-def _counts(part: Movement) -> bool:
-    """False where what two points want of a sheet has cancelled out but for rounding."""
-    return max(map(abs, part)) > ROUNDING
 
 
 def _laid_effect(

@@ -57,8 +57,4 @@ def doubtful(plan: Plan, only: str = "") -> Iterator[Finding]:
     yield from as_findings((*job_doubts(plan.job, only), *placing_doubts(plan)), plan.job)
 
 
-def _doubtful(plan: Plan) -> Iterator[Finding]:
-    return doubtful(plan)
-
-
-RULES = (_doubtful,)
+RULES = (doubtful,)

@@ -53,14 +53,10 @@ def twin_doubts(job: Job) -> Iterator[Doubt]:
     yield from _copied(frames, job.unit)
 
 
-def _beyond_its_sides(frame: Frame) -> bool:
-    """True for plates at its sides: these are put as far down as one likes, and differ from those over its top."""
-    return min(insets(frame)) < 0
-
-
 def _twin_drops(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     """The drop that differs most from the middle one of all twins; of two, the second."""
-    level = [frame for frame in twins if not _beyond_its_sides(frame)]
+    # plates beyond a frame's sides are put as far down as one likes, and differ from those over its top
+    level = [frame for frame in twins if min(insets(frame)) >= 0]
     measured = [(frame, place, drop) for frame in level for place, drop in drops(frame, known)]
     count = len({frame.id for frame, _, _ in measured})
     if count < 2:

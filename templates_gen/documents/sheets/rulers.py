@@ -58,15 +58,11 @@ def both_rulers(every: Sequence[SoFar]) -> Iterator[Drawn]:
         if not any(met):
             yield Drawn(page_items=(Use(own, 0.0, 0.0),), taken_beyond=zones)
             continue
-        key = (own, *(tuple(_rounded(box) for box in some) for some in met))
+        key = (own, *(tuple(tuple(round(side, 2) for side in box.sides) for box in some) for some in met))
         if key not in forms:
             name = f"{own}, {len(forms) + 1}"
             forms[key] = rulers_form(sheet.page, sheets.paper.overlap, unit, so_far.lettering, name, *met)
         yield Drawn(page_items=(Use(forms[key].name, 0.0, 0.0),), taken_beyond=zones, forms=(forms[key],))
-
-
-def _rounded(box: Rect) -> tuple[float, ...]:
-    return tuple(round(side, 2) for side in (box.x0, box.y0, box.x1, box.y1))
 
 
 def _on_rulers(so_far: SoFar) -> tuple[list[Rect], list[Rect]]:
