@@ -5,6 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+UNIT_NAMES = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
+"""What the units of a job are called in a sentence."""
+
 MOST_NAMED = 8
 """Names that are listed in full; a longer list ends in how many more there are.  Our own design, no source."""
 

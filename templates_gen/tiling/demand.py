@@ -148,10 +148,10 @@ def _drop_scales(plan: Plan, unknown: bool = False) -> Iterator[Rect]:
     """What every drop scale takes, or each for a drop that is not known yet."""
     for hung in plan.frames:
         for bearing in hung.bearings:
-            if unknown and bearing.drop is not None:
-                continue
-            low = hung.rect.y1 - max(0.0, scale_length(hung, bearing.drop))
-            yield Rect(bearing.x - SCALE_FAR, low, bearing.x + SCALE_FAR, hung.rect.y1)
+            length = scale_length(hung, bearing.drop)
+            if length > 0.0 and not (unknown and bearing.drop is not None):
+                top = hung.rect.y1
+                yield Rect(bearing.x - SCALE_FAR, top - length, bearing.x + SCALE_FAR, top)
 
 
 def _marked_by_hand(plan: Plan) -> Iterator[Rect]:
@@ -166,6 +166,11 @@ def nail_box(x: float, y: float) -> Rect:
 
 
 def scale_length(hung: Hung, drop: float | None) -> float:
-    """How far a drop scale reaches down from the frame's top edge (mm): past its drop, within the frame."""
+    """How far a drop scale reaches down from the frame's top edge (mm): past its drop, within the frame.
+
+    0 or less where there is none, as for a hole that stands beyond the frame.
+    """
+    if drop is not None and not 0.0 <= drop <= hung.rect.height:
+        return 0.0
     wanted = max(SCALE_LEAST, hung.rect.height / 3, (drop or 0.0) + FOR_A_TWIN)
     return min(wanted, hung.rect.height - ABOVE_FOOT)

@@ -5,10 +5,11 @@ import io
 
 import pytest
 
-from templates_gen.arranging.plan import plan_wall
+from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.checks import find
 from templates_gen.documents.instructions.first_pages import first_pages
-from templates_gen.documents.schedule.carrying import Carried, carried
+from templates_gen.documents.schedule.carrying import Carried, carried, carried_rows
+from templates_gen.documents.schedule.distances import nail_called
 from templates_gen.documents.schedule.table import as_csv, as_data, as_text
 from templates_gen.drawing.items import Text
 from templates_gen.drawing.lettering import Lettering
@@ -106,13 +107,33 @@ def test_the_printed_pages_have_the_same_numbers_and_the_rows_that_want_thought_
     plan = plan_wall(two_of_which_one_is_in_a_zone())
     pages = first_pages(plan, find(plan), plan_sheets(plan, plan.job.paper), None, Lettering()).pages
     texts = {item.text: item.bold for page in pages for item in page if isinstance(item, Text)}
-    assert {"1 warn", "2 warn", "1, 2", "found"} <= set(texts)
+    assert {"1 warn", "2 warn", "1, 2", "before you hang"} <= set(texts)
     assert texts["! A right (facing)"] and texts["1, 2"]
     plain = plan_wall(on(frames=(frame("B", weight=1.0),)))
     pages = first_pages(plain, (), plan_sheets(plain, plain.job.paper), None, Lettering()).pages
     assert {item.bold for page in pages for item in page if isinstance(item, Text) and item.text == "look first"} == {
         False
     }
+
+
+def test_nails_of_which_the_same_is_said_share_a_row_and_each_is_in_one():
+    rings = Hanger(kind="rings", left=50.0, right=50.0)
+    names = ["A", "a longer name of a frame", "C", "the very last one of them", "E"]
+    plan = plan_wall(on(frames=tuple(frame(name, 200.0, 300.0, weight=1.0) for name in names)))
+    (row, *rows) = carried_rows(carried(plan, ()), frozenset())
+    assert (row[0], [more[0] for more in rows]) == ("A, a longer name of a frame, C", ["the very last one of them, E"])
+    assert {told[1:] for told in (row, *rows)} == {row[1:]}
+    plan = plan_wall(on(frames=(frame("P", hanger=rings), frame("Q"), frame("R", hanger=rings))))
+    assert [row[0] for row in carried_rows(_lines(plan), frozenset({"Q"}))] == [
+        "P left, P right, R left, R right (facing)", "! Q",
+    ]  # fmt: skip
+
+
+def _lines(plan: Plan) -> tuple[Carried, ...]:
+    """All nails, of which the same is to be said."""
+    return tuple(
+        Carried(nail.name, nail_called(nail.name, nail.frame), "", "nail", "", "look first", ()) for nail in plan.nails
+    )
 
 
 def test_a_machine_is_told_the_same():

@@ -77,9 +77,8 @@ def test_the_printed_pages_have_the_mark_and_its_key():
     sheets = plan_sheets(PLAN, PLAN.job.paper)
     pages = first_pages(PLAN, find(PLAN), sheets, None, Lettering()).pages
     texts = [item.text for page in pages for item in page if isinstance(item, Text)]
-    assert (
-        texts.count("! A right (facing)") == 2 and texts.count("A left (facing)") == 2 and KEY in texts
-    )  # in either table
+    assert texts.count("! A right (facing)") == 2 and KEY in texts  # in either table
+    assert "A left (facing)" in texts and [text for text in texts if text.startswith("A left (facing), ")]
     plain = plan_wall(on())
     pages = first_pages(plain, (), plan_sheets(plain, plain.job.paper), None, Lettering()).pages
     assert not any("!" in item.text for page in pages for item in page if isinstance(item, Text))

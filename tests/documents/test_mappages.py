@@ -84,6 +84,14 @@ def test_a_map_that_can_be_read_is_one() -> None:
     assert sum(map(len, outlines)) == len(planned(5, 20)[1].sheets)
 
 
+def test_nearly_every_sheet_of_a_single_map_has_its_house() -> None:
+    """A number without one can be taken for that of a step on a join."""
+    plan, sheets = planned(4, 12)
+    (page,) = pages_of(plan, sheets)[2].pages
+    open_ones = [item for item in page if isinstance(item, Polygon) and not item.filled and len(item.points) == 5]
+    assert len(open_ones) - 1 >= 0.9 * len(sheets.sheets)  # and one in the key
+
+
 def test_a_part_shows_the_corners_of_the_whole_group_alone() -> None:
     """Those that the taped paper is measured between: each on a part, and none of the part's own frames."""
     plan, sheets = planned(40)

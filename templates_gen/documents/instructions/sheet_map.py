@@ -41,7 +41,7 @@ trying again would take long.  Our own design, no source."""
 LEAST_HEIGHT, CELL = 68.0, 9.0
 """mm that the map is high, and that a sheet on it should be, both ways.  Our own design, no source."""
 
-MOST_OF_PAGE, FOR_STEPS, STEP = 0.37, 0.7, 3.5
+MOST_OF_PAGE, FOR_STEPS, STEP = 0.5, 0.7, 3.5
 """Of the page's height that is free: what the map takes at most, or where joins are short for the numbers of their
 steps; mm that a join should be long on the map for that.  Our own design, no source."""
 

@@ -12,7 +12,7 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.labels.label_sheet import LabelSheet
 from templates_gen.documents.of_job import numbered, of_job
-from templates_gen.documents.schedule.distances import above_floor, facing, from_behind, stood_on
+from templates_gen.documents.schedule.distances import above_floor, drop_words, facing, from_behind, stood_on
 from templates_gen.drawing.blocks import Block, block, shortened, wrapped
 from templates_gen.drawing.items import Item, Polygon, Template, Text
 from templates_gen.drawing.lettering import Lettering
@@ -172,11 +172,13 @@ def _height(x: float, y: float, plan: Plan, shown: Callable[[float], str]) -> st
 
 def _nails(hung: Hung, plan: Plan, shown: Callable[[float], str]) -> Iterator[str]:
     """Drops and nails: of two that differ, each as it is called on the wall and as it is seen on the frame's back."""
-    drops = ["not measured yet" if one.drop is None else shown(one.drop) for one in hung.bearings]
+    drops = [
+        "drop not measured yet" if one.drop is None else drop_words(one.drop, hung, shown) for one in hung.bearings
+    ]
     heights = {nail.side: _height(nail.x, nail.y, plan, shown) for nail in hung.nails}
     noun = facing("", hung.frame.fixing)
     if len(set(drops)) == 1 and len(set(heights.values())) <= 1:
-        yield f"drop {drops[0]}"
+        yield drops[0]
         both = f"both {noun}s" if len(heights) == 2 else noun
         yield from (f"{both} {height}" for height in dict.fromkeys(heights.values()))
         return
@@ -184,7 +186,7 @@ def _nails(hung: Hung, plan: Plan, shown: Callable[[float], str]) -> Iterator[st
         called = f"{facing(bearing.side, hung.frame.fixing)} = {from_behind(bearing.side, hung.frame.hanger)}"
         height = f", {heights[bearing.side]}" if bearing.side in heights else ""
         yield f"{called}:"
-        yield f"drop {drop}{height}"
+        yield f"{drop}{height}"
 
 
 def _beside(plan: Plan) -> Mapping[str, str]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH, other_unit
+from templates_gen.base.words import UNIT_NAMES
 from templates_gen.documents.of_job import whose
 from templates_gen.documents.proof.frames import frame_key
 from templates_gen.documents.proof.view import LINE, TITLE, Band, View, to_the_foot
@@ -28,8 +29,6 @@ STEPS = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0)
 """Feet or metres that one part of the bar may be: 1, 2, 5 and so on, common practice, no source."""
 
 PRINTED = "when printed at actual size (100 %)"
-
-UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
 
 SIGN_WORDS = "Agreed, to be hung as shown"
 
@@ -71,7 +70,7 @@ def band_items(plan: Plan, view: View, lettering: Lettering) -> Iterator[Item]:
     bar, reach = scale_bar(plan, view)
     printed = f"{to_the_foot(view.scale, job.unit) or 'to scale'} {PRINTED}"
     width = band.width - max(reach, lettering.width(printed, H18)) - BETWEEN
-    sizes = f"Proof. Sizes in {UNITS[job.unit]}, {UNITS[other_unit(job.unit)]} beside them."
+    sizes = f"Proof. Sizes in {UNIT_NAMES[job.unit]}, {UNIT_NAMES[other_unit(job.unit)]} beside them."
     large = H5 if lettering.width(job.title, H5, True) <= width else H35
     told = ((job.title, large, True, DOWN[0]), (whose(job), H25, False, DOWN[1]), (sizes, H18, False, DOWN[2]))
     for text, height, bold, down in told:

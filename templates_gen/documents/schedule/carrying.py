@@ -10,13 +10,17 @@ from templates_gen.base.record import Record
 from templates_gen.base.units import GRAVITY, show_mass_both
 from templates_gen.checks import STOP, WARN, Finding
 from templates_gen.checks.cables.wiring import Entry, entries, nail_zones
-from templates_gen.documents.schedule.distances import nail_called
+from templates_gen.documents.schedule.distances import FACING, nail_called
 from templates_gen.hanging.studs import on_stud
 from templates_gen.job.model import Fixing, Wall
 
 LOOK_FIRST = "look first"
 
-HEADER = ("nail", "carries", "fixing", "stud", "cables", "found")
+HEADER = ("nail", "carries", "fixing", "stud", "cables", "before you hang")
+
+
+NAMES = 48
+"""How many letters of nails' names stand in a cell, if there is more than one.  Our own design, no source."""
 
 
 class Carried(Record, frozen=True):
@@ -57,10 +61,27 @@ def carried(plan: Plan, findings: Sequence[Finding]) -> tuple[Carried, ...]:
 
 
 def carried_rows(lines: Sequence[Carried], flagged: frozenset[str]) -> Iterator[tuple[str, ...]]:
-    """A row of text for every nail, under `HEADER`; those named in `flagged` get a mark."""
+    """Rows of text under `HEADER`, one for the nails of which the same is to be said, as many as have room in its cell;
+    those named in `flagged` get a mark."""
+    alike: dict[tuple[str, ...], list[str]] = {}
     for line in lines:
-        see = ", ".join(map(str, line.see))
-        yield with_mark(line.called, line.name, flagged), line.load, line.fixing, line.stud, line.cables, see
+        same = line.load, line.fixing, line.stud, line.cables, ", ".join(map(str, line.see))
+        mark = MARK if line.name in flagged else ""
+        alike.setdefault((mark, *same), []).append(line.called)
+    for (mark, *told), called in alike.items():
+        yield from ((f"{mark} {names}".lstrip(), *told) for names in _in_cells(called))
+
+
+def _in_cells(called: Sequence[str]) -> Iterator[str]:
+    """Names of nails in a row, as many as have room in a cell; the last of those that are so is called facing."""
+    some: list[str] = []
+    for name in called:
+        more = [other.removesuffix(FACING) for other in some] if name.endswith(FACING) else some
+        if some and len(", ".join([*more, name])) > NAMES:
+            yield ", ".join(some)
+            more = []
+        some = [*more, name]
+    yield ", ".join(some)
 
 
 def carried_words(line: Carried) -> str:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from templates_gen.arranging.plan import Plan
+from collections.abc import Callable
+
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.base.units import show, show_both
 from templates_gen.job.model import Fixing, Hanger
@@ -53,6 +55,14 @@ def left_end(plan: Plan) -> str:
     return "the lowest left corner, along the floor"
 
 
+def drop_words(drop: float, hung: Hung, shown: Callable[[float], str]) -> str:
+    """A drop as a label says it: of a hole that stands beyond the frame, how far beyond which edge."""
+    below = drop - hung.rect.height
+    if drop < 0.0:
+        return f"hole {shown(-drop)} above the top edge"
+    return f"hole {shown(below)} below the lower edge" if below > 0.0 else f"drop {shown(drop)}"
+
+
 def sideways(mm: float, unit: str) -> str:
     """A distance from the centre line in words: `12 3/8 in left`."""
     return _directed(mm, unit, "right", "left")
@@ -87,9 +97,13 @@ def unmistakable(name: str) -> str:
     return f"frame {name}" if set(name.partition(" ")[0]) <= BARS_AND_RINGS else name
 
 
+FACING = " (facing)"
+"""What stands behind the left or the right nail of a frame: as someone sees it who faces the wall."""
+
+
 def nail_called(name: str, frame: str) -> str:
     """A nail's name in a table: "B left (facing)" for one of a frame's two; the name alone for its only one."""
-    return name if name == frame else f"{name} (facing)"
+    return name if name == frame else name + FACING
 
 
 def from_behind(side: str, hanger: Hanger) -> str:

@@ -10,7 +10,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.base.record import replace
 from templates_gen.base.units import other_unit, show, show_both
-from templates_gen.documents.schedule.distances import facing, unmistakable
+from templates_gen.documents.schedule.distances import drop_words, facing, unmistakable
 from templates_gen.documents.sheets.layer import Drawn, SoFar
 from templates_gen.drawing.blocks import block, shortened
 from templates_gen.drawing.items import Item, Line, Polygon, Text
@@ -162,10 +162,11 @@ def _drops(hung: Hung, unit: str) -> list[str]:
     if missing:
         return ["drop not measured:", "mark it on the drop scale"]
     drops = [bearing.drop for bearing in hung.bearings if bearing.drop is not None]
+    told = [drop_words(drop, hung, lambda mm: show_both(mm, unit)) for drop in drops]
     if len(set(drops)) == 1:
-        return [f"drop {show_both(drops[0], unit)}"]
+        return told[:1]
     called = (facing(bearing.side, hung.frame.fixing) for bearing in hung.bearings)
-    return [f"{name}: drop {show_both(drop, unit)}" for name, drop in zip(called, drops, strict=True)]
+    return [f"{name}: {words}" for name, words in zip(called, told, strict=True)]
 
 
 def up_arrow(x: float, y: float, height: float) -> Iterator[Item]:

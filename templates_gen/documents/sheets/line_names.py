@@ -10,6 +10,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect, same
 from templates_gen.base.record import replace
 from templates_gen.base.units import show_both
+from templates_gen.base.words import UNIT_NAMES
 from templates_gen.documents.schedule.distances import above_floor, pitch_words
 from templates_gen.drawing.items import Item, Line, Text
 from templates_gen.drawing.lettering import Lettering
@@ -21,8 +22,9 @@ from templates_gen.tiling.long_lines import Ends, Span, centre_spans, level_span
 STEP = 5.0
 """mm between the places along a line that are tried for its name.  Our own design, no source."""
 
-AWAY = 1.5
-"""mm between a slanting line and a corner of its name.  Our own design, no source."""
+AWAY = 2.5
+"""mm across and up between a slanting line and a corner of its name, which so keeps out of the boxes that the line's
+pieces take.  Our own design, no source."""
 
 LEFT_OF, RIGHT_OF = 2.5, 5.5
 BENEATH, ABOVE = 10.5, 7.5
@@ -44,7 +46,13 @@ def line_names(plan: Plan, inner: Rect, room: Room, lettering: Lettering) -> Ite
         yield from _named(names, places, room, lettering)
     if inner.y0 <= y <= inner.y1:
         high = show_both(y, plan.job.unit)
-        words = (f"level line, {high} {above_floor(plan)}", f"level line {high}", "level line")
+        name = f"level line, {high} {above_floor(plan)}"
+        words = (
+            f"{name}; figures: {UNIT_NAMES[plan.job.unit]} from the centre line",
+            name,
+            f"level line {high}",
+            "level line",
+        )
         names = [[Text(0.0, at, word, H25) for at in (y - BENEATH, y + ABOVE)] for word in words]
         places = [(along, 0.0) for along in _places(level_spans(plan), inner.x0, inner.x1)]
         yield from _named(names, places, room, lettering)

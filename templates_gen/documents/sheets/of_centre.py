@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import product
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
@@ -27,15 +26,15 @@ def words_under(label: Sequence[Item], box: Rect) -> list[Text]:
 
 
 def of_centre_line(so_far: SoFar) -> Drawn:
-    """The words under the labels of nails, smaller or over a line where they must be; where one has no room for them
-    they are once on the sheet."""
+    """The words under the labels of nails, smaller where they must be; where one has no room for them that no line
+    crosses they are once on the sheet."""
     room, lettering = so_far.room(), so_far.lettering
     said: list[Text] = []
     for words in so_far.asides:
         sizes = [size for size in (words.height, H25, H18) if size <= words.height]
-        for crossing, size in product((False, True), sizes):
+        for size in sizes:
             text = _hung(replace(words, height=size), lettering)
-            if room.fits(lettering.box(text), uncrossed=not crossing):
+            if room.fits(lettering.box(text)):
                 room.take(lettering.box(text))
                 said.append(text)
                 break

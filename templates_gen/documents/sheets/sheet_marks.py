@@ -52,7 +52,7 @@ LEVEL_UP, LEVEL_DOWN, BY_CENTRE, BY_SLANTING = 6.0, 7.0, 1.5, 1.0
 """mm that the level line takes with its ticks and figures above and below, the centre line on either side, and any
 other line.  Our own design, no source."""
 
-PIECE = 5.0
+PIECE = 3.0
 """mm of a slanting line that go into one box.  Our own design, no source."""
 
 OVER_LEVEL = 1.5
