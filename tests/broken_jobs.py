@@ -26,7 +26,9 @@ FILE: dict[str, Case] = {
     "a line that is not TOML": (swapped("width = 4000", "width = 12 ft"), ("job.toml", "not valid TOML", "line 8")),
     "a name given twice": (swapped("drop = 60", "drop = 60\ndrop = 61"), ("job.toml", "not valid TOML", "line 24")),
     "nested too deeply": ("x = " + "[" * 5000 + "]" * 5000, ("job.toml", "nested too deeply")),
-    "an empty file": ("", ("job.toml", "0 frames", "expected 1")),
+    "an empty file": ("", ("job.toml", "0 frames", "expected 1", "templates-gen start")),
+    "a text with its looks": ("{\\rtf1 [job]}", ("job.toml", "(RTF)", "plain text")),
+    "frames by another word": (MINIMAL.replace("[[frame]]", "[[frames]]"), ("'frames'", "did you mean 'frame'?")),
     "an unknown table": (added("[papers]"), ("job.toml", "'papers'", "did you mean 'paper'?")),
     "a table of no known name": (added("[zzz]"), ("'zzz'", "known tables: job, wall")),
     "an unknown field of the job": (swapped('date = "', 'titel = "x"\ndate = "'), ("job", "'titel'", "'title'")),
@@ -43,7 +45,10 @@ FILE: dict[str, Case] = {
     ),
     "a number for a table": (f"wall = 3\n{MINIMAL[MINIMAL.index('[[frame]]') :]}", ("wall", "found 3", "a table")),
     "frames in single brackets": (MINIMAL.replace("[[frame]]", "[frame]"), ("frame", "double brackets")),
-    "the job in double brackets": (MINIMAL.replace("[job]", "[[job]]"), ("job", "expected a table")),
+    "the job in double brackets": (
+        MINIMAL.replace("[job]", "[[job]]"),
+        ("job", "a table", "write [job] in single"),
+    ),
     "an unknown unit": (swapped('unit = "mm"', 'unit = "ell"'), ("job, unit", "'ell'", "in, cm, mm")),
     "a language that is none": (
         swapped('unit = "mm"', 'unit = "mm"\nlanguage = "12 in"'),
@@ -212,7 +217,9 @@ FRAME: dict[str, Case] = {
 }
 
 PAPER: dict[str, Case] = {
-    "an unknown paper": (added('[paper]\nsize = "a44"'), ("paper, size", "'a44'", "known: a0, a1")),
+    "a paper misspelt": (added('[paper]\nsize = "lettre"'), ("paper, size", "'lettre'", "did you mean 'letter'?")),
+    "a day for a length": (swapped("drop = 60", "drop = 2026-05-08"), ("drop", "found 2026-05-08, expected a length")),
+    "an unknown paper": (added('[paper]\nsize = "zzz"'), ("paper, size", "'zzz'", "known: a0, a1")),
     "paper of one side": (added("[paper]\nsize = [200]"), ("paper, size", "[200]", "[width, height]")),
     "margins that leave no width": (
         added("[paper]\nmargin = { left = 105, right = 105 }"),
@@ -244,7 +251,9 @@ SPREADSHEETS: dict[str, tuple[bytes, tuple[str, ...]]] = {
     "a header and nothing else": (b"id,width,height\n", ("0 frames",)),
     "a header of no known name": (b"name,size\nA,3\n", ("frames.csv", "no column that is known", "such as id")),
     "a header without the frames' names": (b"title,width\nA,3\n", ("frames.csv: has no column 'id'",)),
-    "a misspelt column": (b"id,widht,height\nA,3,3\n", ("frames.csv, line 2 (A)", "'widht'", "did you mean 'width'?")),
+    "a misspelt column": (b"id,widht,height\nA,3,3\n", ("frames.csv, line 1: ", "'widht'", "did you mean 'width'?")),
+    "a column in another language": (b"id,breite\nA,3\n", ("frames.csv, line 1", "'breite'", "known columns: id")),
+    "an office program's file": (b"PK\x03\x04[Content", ("frames.csv", "an office program", "CSV UTF-8")),
     "a cell too many": (b"id,width\nA,3,4\n", ("frames.csv, line 2", "3 cells", "expected 2")),
     "a cell under no name": (b"id,,width\nA,x,3\n", ("frames.csv, line 2", "'x'", "without a name")),
     "half a nail in a cell": (

@@ -168,7 +168,7 @@ def _unit(
 
 
 def _shown(value: object) -> str:
-    return clipped(repr(value))
+    return clipped(repr(value) if isinstance(value, str) else str(value))
 
 
 def inches(mm: float) -> str:

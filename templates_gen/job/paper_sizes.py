@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from templates_gen.base.errors import InputError
+from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import INCH, parse_length
 from templates_gen.job.model import Job, Paper
@@ -87,14 +87,14 @@ def paper_size(name: str, where: str) -> tuple[float, float]:
 
     Raises InputError for an unknown name, naming the known ones, and for a size that no page of a template can have.
     """
-    key = " ".join(re.split(r"[\s_-]+", name.strip().lower()))
+    key = re.sub(r"^(us|iso|din) ", "", " ".join(re.split(r"[\s_-]+", name.strip().lower())))
     if key in SIZES:
         return SIZES[key]
     if match := _PWG.fullmatch(name.strip()):
         scale = INCH if match[3].lower() == "in" else 1.0
         return checked_size(float(match[1]) * scale, float(match[2]) * scale, where)
     known = f"known: {', '.join(SIZES)}, [width, height], or {ROLLS}"
-    raise InputError(where, f"found {name!r}, expected a paper size", known)
+    raise InputError(where, f"found {name!r}, expected a paper size", did_you_mean(key, SIZES, known))
 
 
 def sheet_size(name: str, where: str) -> tuple[float, float]:

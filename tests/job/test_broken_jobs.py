@@ -160,13 +160,28 @@ def test_there_are_many_kinds_of_broken_job():
         ('[job]\ntitle = "a\n', 'title = "a', "ends with the quote"),
         ("[wall]\nwidth = 14 3/8\n", "width = 14 3/8", "in quotes"),
         ('[wall]\nwidth = "12\' 6""\n', 'width = "12\' 6""', "12 ft 6 in"),
+        ("[wall]\nwidth = '12' 6\"'\n", "width = '12' 6", "12 ft 6 in"),
+        ("[wall]\nwidth = “14”\n", "width = “14”", "curly"),
+        ("[wall]\nwidth\xa0= 14\n", "width", "shows nothing"),
+        ("[wall]\n\u200bwidth = 14\n", "", "shows nothing"),
+        ("[wall]\nwidth = 14\n\x1a", "", "shows nothing"),
+        ('[group]\norder = ["A" "B"]\n', "order", "a comma stands"),
+        ('[group]\nheight = { centre = "57"\n', "height", "end with }"),
+        ("wall\nwidth = 14\n", "wall", "stands in [ ]"),
+        ('[wall]\nwidth: "14"\n', "width:", "an = stands"),
+        ('[wall]\nwidth "14"\n', "width", "an = stands"),
+        ("[wall]\nthe long wall\n", "the long wall", "a remark after #"),
+        ('[job]\ntitle = "C:\\Users"\n', "title", "backslash"),
+        ('[wall]\nwidth = "14";\n', "width", "begins with #"),
+        ('[wall]\nwidth = "14", # outside\n', "width", "begins with #"),
+        ('[wall]\nwidth = "14"  // outside\n', "width", "begins with #"),
         ("[wall]\nwidth = " + "9 " * 500, "width = 9 9 9", "in quotes"),
     ],
 )
 def test_a_slip_of_the_text_editor_is_shown_with_its_line_and_what_to_do(text, found, hint, tmp_path):
     (tmp_path / "job.toml").write_text(text, encoding="utf-8")
     problem, _, helps = one_message(run("check", tmp_path / "job.toml")).partition("\n")
-    assert f", found  {found}" in problem
+    assert f" is not valid TOML, found  {found}" in problem
     assert len(problem) < 300 and hint in " ".join(helps.split())
 
 
@@ -187,5 +202,6 @@ def test_a_slip_is_told_by_the_shape_of_the_text_whatever_the_readers_words(text
     class LaterError(ValueError):
         lineno = text.count("\n") + 1
 
-    assert slip(LaterError("anything at all"), text) == (text.split("\n")[-1], hint)
-    assert slip(ValueError("other words"), text) == ("", hint)
+    problem, helps = slip(LaterError("anything at all"), text)
+    assert problem.endswith(f"found  {text.splitlines()[-1]}") and helps == hint
+    assert slip(ValueError("other words"), text) == ("is not valid TOML: other words", hint)

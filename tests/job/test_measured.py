@@ -212,7 +212,7 @@ def test_a_size_more_than_3_mm_off_is_said_and_the_measured_one_is_used(read) ->
         ("id,drop\nA,3\nA,4\n", ("m.csv, line 3 (A), id", "twice")),
         ("id,drop\n,3\n", ("m.csv, line 2, id",)),
         ("id,drop\nA,8-May\n", ("m.csv, line 2 (A), drop", "8-May")),
-        ("id,dorp\nA,3\n", ("m.csv, line 2 (A)", "'dorp'", "did you mean 'drop'?")),
+        ("id,dorp\nA,3\n", ("m.csv, line 1: ", "'dorp'", "did you mean 'drop'?")),
         ("id,drop_left\nA,3\n", ("hanger", "seen_from")),
         ("id,drop_left,drop_right\nA,3,3\n", ("m.csv, line 2 (A), hanger, drop_left", "'wire'")),
         ("id,width\nA,0\n", ("frame 1 (A), measured in m.csv, line 2 (A), width", "found 0")),

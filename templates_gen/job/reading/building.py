@@ -124,9 +124,10 @@ def _accuracy(table: AccuracyTable) -> Accuracy:
 
 def check_tables(raw: Mapping[str, Any]) -> None:
     """Raises InputError for a table that no job file has."""
-    for name in raw:
+    for name, found in raw.items():
         if name not in KNOWN_TABLES:
-            hint = home_of(name) or did_you_mean(name, KNOWN_TABLES, f"known tables: {', '.join(KNOWN_TABLES)}")
+            table = isinstance(found, (Mapping, list))
+            hint = home_of(name, table) or did_you_mean(name, KNOWN_TABLES, f"known tables: {', '.join(KNOWN_TABLES)}")
             raise InputError("", f"unknown table {name!r}", hint)
 
 

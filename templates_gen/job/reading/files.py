@@ -36,6 +36,13 @@ PATHS = ("frames", "measured", "image", "font")
 
 _DELIMITERS = ",;\t|"
 
+_NO_TEXT = {
+    b"\x89PNG": "a picture", b"\xff\xd8\xff": "a picture", b"GIF8": "a picture", b"%PDF-": "a PDF file",
+    b"PK\x03\x04": "a file of an office program, or a zip", b"\xd0\xcf\x11\xe0": "a file of an office program",
+    b"{\\rtf": "text with its looks (RTF)", b"<!": "a web page", b"<html": "a web page",
+}  # fmt: skip
+"""How files begin that people take for plain text (file signatures; from memory)."""
+
 
 def read_bytes(path: Path, largest: int = LARGEST, kind: str = "a job file") -> bytes:
     """The content of a file.  Raises InputError when it is not there, not a file, not readable or far too large."""
@@ -63,8 +70,7 @@ def parse_toml(content: bytes, where: str) -> dict[str, Any]:
     try:
         return tomllib.loads(decoded(content, where))
     except ValueError as error:  # tomllib's own errors, and a number of thousands of digits
-        line, hint = slip(error, decoded(content, where))
-        raise InputError(where, f"is not valid TOML: {error}{f', found  {line}' if line else ''}", hint) from None
+        raise InputError(where, *slip(error, decoded(content, where))) from None
     except RecursionError:
         raise InputError(where, "is not valid TOML: nested too deeply") from None
 
@@ -166,6 +172,9 @@ def _fields(header: Sequence[str], row: Sequence[str], where: str) -> dict[str, 
 
 def decoded(content: bytes, where: str) -> str:
     """The text of a file in UTF-8 or UTF-16.  Raises InputError."""
+    if kind := next((kind for start, kind in _NO_TEXT.items() if content.startswith(start)), ""):
+        hint = "save it there as plain text, or a spreadsheet as CSV UTF-8"
+        raise InputError(where, f"is {kind}, expected plain text", hint)
     try:
         return content.decode(_encoding(content))
     except UnicodeDecodeError as error:

@@ -29,6 +29,10 @@ MOST_FRAMES = MOST_ROWS
 source."""
 
 
+FIRST = "a frame begins with [[frame]]; for a whole job  templates-gen start NAME.toml"
+"""What to do where there is none."""
+
+
 def frame_rows(
     raw: Mapping[str, Any], job: JobTable, path: Path
 ) -> tuple[list[tuple[str, Any]], tuple[tuple[str, bytes], ...]]:
@@ -47,14 +51,18 @@ def frame_rows(
         rows += _sheet_rows(content, sheet.name)
         source = ((sheet.name, content),)
     if not 0 < len(rows) <= MOST_FRAMES:
-        raise InputError("frame", f"found {len(rows)} frames, expected 1 to {MOST_FRAMES}")
+        raise InputError("frame", f"found {len(rows)} frames, expected 1 to {MOST_FRAMES}", FIRST)
     for where, fields in rows:
         _check_id(fields, where)
     return rows, source
 
 
 def _sheet_rows(content: bytes, name: str) -> list[tuple[str, Any]]:
-    found = parse_csv(content, name, FrameTable.__struct_fields__, "id", NESTED)
+    known = FrameTable.__struct_fields__
+    found = parse_csv(content, name, known, "id", NESTED)
+    if other := next((column for _, fields in found for column in fields if column not in known), ""):
+        hint = did_you_mean(other, known, f"known columns: {', '.join(known)}")
+        raise InputError(f"{name}, line 1", f"unknown column {other!r}", hint)
     return [(_named(fields, f"{name}, line {line}"), fields) for line, fields in found]
 
 

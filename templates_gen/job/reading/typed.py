@@ -48,7 +48,8 @@ def read_table(raw: object, table: type[_TableT], unit: str, where: str, loose: 
     Raises InputError with `where`, the field, what was found and what was expected.
     """
     if not isinstance(raw, Mapping):
-        raise InputError(where, f"found {raw!r}, expected a table of fields")
+        hint = f"write [{where}] in single brackets" if isinstance(raw, list) else ""
+        raise InputError(where, f"found {_brief(raw)}, expected a table of fields", hint)
     return _record(_as_meant(raw, table, where), table, _Place(where, unit, loose))
 
 

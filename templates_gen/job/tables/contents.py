@@ -139,11 +139,12 @@ def field_of(key: str) -> Field:
     return fields_of(table_of(table))[name]
 
 
-def home_of(name: str) -> str:
-    """A hint where the job file has a table or field of this name; "" where it has none, or in more than two places."""
+def home_of(name: str, table: bool = False) -> str:
+    """A hint where the job file has a table or field of this name, or no more than a `table`; "" where it has none, or
+    in more than two places."""
     for chapter in CHAPTERS:
         if chapter.name == name:
             return f"{name!r} is written {chapter.heading}"
-    homes = [chapter.heading for chapter in CHAPTERS if name in fields_of(chapter.table)]
+    homes = [chapter.heading for chapter in CHAPTERS if not table and name in fields_of(chapter.table)]
     own = [heading for heading in homes if heading.startswith("[")] or homes  # before one inside another table
     return f"{name!r} belongs in {' or '.join(own)}" if 0 < len(homes) <= 2 else ""
