@@ -77,6 +77,7 @@ def _run() -> int:
     import click  # from here on an interrupt is ours to tell
 
     from templates_gen.base.errors import TemplatesError
+    from templates_gen.base.file_names import dashed
     from templates_gen.cli import program
     from templates_gen.cli.showing import show_error
     from templates_gen.cli.terminal import write_what_can_be_shown
@@ -92,6 +93,8 @@ def _run() -> int:
     except click.ClickException as error:
         with contextlib.suppress(OSError):
             error.show()
+        if isinstance(error, click.NoSuchOption):
+            _say(*dashed(sys.argv[1:]))
         return error.exit_code
     except click.Abort as error:
         stopped = error.__cause__ or error.__context__  # none at the end of what is typed

@@ -26,6 +26,13 @@ def quoted(path: Path | str) -> str:
     return text if re.fullmatch(r"[\w.:\\/+-]+", text) else f'"{text}"'  # a name there has no quotation mark in it
 
 
+def dashed(words: Iterable[str]) -> list[str]:
+    """A sentence on each word that begins as an option does, and is the name of a file or ends like one."""
+    begun = [word for word in words if word.startswith("-")]
+    files = [word for word in begun if Path(word).suffix in (".toml", ".pdf") or Path(word).is_file()]
+    return [f"A file whose name begins with a dash is given as  {quoted(word)}" for word in files]
+
+
 def last_part(path: str) -> str:
     """The last part of a path as either kind of system writes it."""
     return re.split(r"[/\\]", path)[-1]

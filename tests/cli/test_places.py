@@ -303,3 +303,12 @@ def test_a_signal_before_anything_is_done_ends_it_too(folder):
     _, told = process.communicate(timeout=30)
     os.close(writer)
     assert (process.returncode, told.split()) == (128 + signal.SIGTERM, [b"interrupted"])
+
+
+@pytest.mark.parametrize(("command", "name"), [("check", "-wall.toml"), ("start", "-new.toml"), ("desk", "-old.pdf")])
+def test_of_a_name_that_begins_with_a_dash_is_said_how_it_is_given(command, name, small):
+    (small / "-wall.toml").write_text(MINIMAL)
+    ran = run(command, name)
+    assert ran.code == 2 and ran.err.endswith(f"A file whose name begins with a dash is given as  ./{name}\n")
+    assert run("check", "./-wall.toml").code == 0
+    assert "dash" not in run("check", "--zzz", "job.toml").err
