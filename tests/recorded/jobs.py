@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from templates_gen.base.geometry import Rect
@@ -100,22 +100,23 @@ NAMES = tuple(name for name in SAMPLE_NAMES if name != "paste-papers")
 """The samples but one, whose places take a second to find."""
 
 
-def _other(name: str, size: str, **more: object) -> Callable[[], Job]:
-    def made() -> Job:
-        found = asked(name)
-        return replace(found, paper=paper(size, **more))
-
-    return made
+def _on(names: Sequence[str], paper_words: str, size: str, **more: object) -> dict[str, Recorded]:
+    """These samples on other paper.  They are named, so that a new sample moves no record of another."""
+    return {
+        f"{name}, {paper_words}": Recorded(lambda name=name: replace(asked(name), paper=paper(size, **more)))
+        for name in names
+    }
 
 
 PLANNED = {
-    **{f"{name}, letter, linked": Recorded(_other(name, "letter", cover="linked")) for name in NAMES},
-    **{f"{name}, a4, marks": Recorded(_other(name, "a4")) for name in NAMES[1:5:2]},
-    **{f"{name}, a4, all": Recorded(_other(name, "a4", cover="all")) for name in NAMES[1:5:3]},
-    **{f"{name}, letter, nails": Recorded(_other(name, "letter", cover="nails")) for name in NAMES[::2]},
-    **{f"{name}, a4, uncut": Recorded(_other(name, "a4", trim="none")) for name in NAMES[::3]},
-    **{f"{name}, letter, uncut, linked": Recorded(_other(name, "letter", trim="none", cover="linked"))
-       for name in NAMES[1::3]},
+    **_on(NAMES, "letter, linked", "letter", cover="linked"),
+    **_on(("fern-prints", "lock-keepers"), "a4, marks", "a4"),
+    **_on(("fern-prints", "loom-drawings"), "a4, all", "a4", cover="all"),
+    **_on(("alphabet-column", "kiln-tiles", "loom-drawings", "tile-rubbings"), "letter, nails", "letter",
+          cover="nails"),
+    **_on(("alphabet-column", "lock-keepers", "tile-rubbings"), "a4, uncut", "a4", trim="none"),
+    **_on(("fern-prints", "loom-drawings", "tram-tickets"), "letter, uncut, linked", "letter",
+          trim="none", cover="linked"),
     "stairs down, a3": Recorded(lambda: on_stairs("a3", "cm", -0.55)),
     "stairs, linked": Recorded(lambda: on_stairs("a4", "in", 0.68, cover="linked")),
     "two panels": Recorded(lambda: asked("two panels")),
