@@ -109,6 +109,13 @@ def test_the_page_keeps_texts_apart_and_draws_frames_to_scale(found, name, count
         assert any(size == pytest.approx(other, abs=1e-5) for other in drawn)
 
 
+@pytest.mark.parametrize("name", ["a4", "letter"])
+def test_only_what_is_said_of_an_option_takes_room_from_its_picture(found, name, monkeypatch):
+    layout, *_ = laid_out(found[:4], paper(name), Lettering(()))
+    monkeypatch.setattr("templates_gen.documents.options.page.LINES", 20)
+    assert laid_out(found[:4], paper(name), Lettering(()))[0].scale == layout.scale
+
+
 def test_where_frames_are_on_the_page_is_where_they_are_on_the_wall(found):
     """Read from the file as another library has it: the outlines of the first option, from its wall's corner."""
     own = paper("a4")

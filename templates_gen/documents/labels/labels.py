@@ -35,7 +35,7 @@ LONG, LEAST = 3.5, 3.0
 UNDER_ARROW, BESIDE_ARROW, BESIDE_ID = 1.5, 2.0, 3.0
 """mm between the arrow and its word, the arrow and other words, the id and names.  Our own design, no source."""
 
-SIZES = ((H14, H35), (H10, H35), (H14, H25), (H10, H25), (H7, H25), (H7, H18), (H5, H18))
+SIZES = ((H14, H35), (H10, H35), (H14, H25), (H10, H25), (H7, H25), (H5, H25), (H7, H18), (H5, H18))
 """Lettering heights of the id and of the rest, the first that fits is taken.  Our own design, no source."""
 
 
@@ -89,26 +89,19 @@ def _frame(spot: Rect, sheet: LabelSheet) -> Iterator[Item]:
 
 
 def _fitted(told: Sequence[Sequence[_Told]], free: Sequence[Rect], lettering: Lettering) -> list[Sequence[Text]]:
-    """The words of all labels in the largest lettering that they fit in, in both units or else in one.
+    """The words of every label in the largest lettering that they fit in, in both units or else in one.
 
     A label that does not even fit in the smallest is set in that, its lines cut short.  Raises InputError when one does
     not fit even so.
     """
-    levels = list(product(range(2), SIZES))
-
-    def words(number: int, level: tuple[int, tuple[float, float]], short: bool = False) -> Sequence[Text] | None:
-        return _set(told[number][level[0]], *level[1], free[number], short, lettering)
-
-    whole = {number for number in range(len(told)) if words(number, levels[-1])}
-    common = next(level for level in levels if all(words(number, level) for number in whole))
-    found = [
-        words(number, common) if number in whole else words(number, levels[-1], short=True)
-        for number in range(len(told))
-    ]
-    for own, room in zip(found, free, strict=True):
-        if own is None:
+    found = []
+    for both, room in zip(told, free, strict=True):
+        tries = (_set(own, *sizes, room, False, lettering) for own, sizes in product(both, SIZES))
+        words = next(filter(None, tries), None) or _set(both[-1], *SIZES[-1], room, True, lettering)
+        if words is None:
             raise _too_small(room.grown(INSET))
-    return [own for own in found if own]
+        found.append(words)
+    return found
 
 
 def _set(

@@ -36,7 +36,7 @@ UNDER_TITLE, UNDER_WALL, AFTER_NUMBER = 5.5, 3.5, 3.0
 words.  Our own design, no source."""
 
 LINES = 6
-"""Lines of words under each picture.  Our own design, no source."""
+"""Lines of words under each picture at most.  Our own design, no source."""
 
 LINE = 3.6
 """mm from one of these to the next.  Our own design, no source."""
@@ -87,10 +87,10 @@ def laid_out(options: Sequence[Option], paper: Paper, lettering: Lettering) -> t
     The key to signs takes room there, and so may take room from the pictures.  Raises InputError as the page does.
     """
     last = (WHICHEVER,) if in_all(options) else ()
-    layout = layout_of(options, paper, len(last))
+    layout = layout_of(options, paper, lettering, len(last))
     shown = _shown(options, layout, lettering)
     if shown.key:
-        layout = layout_of(options, paper, len(last) + len(_key(shown, layout, lettering)))
+        layout = layout_of(options, paper, lettering, len(last) + len(_key(shown, layout, lettering)))
         shown = _shown(options, layout, lettering)
     return layout, shown, (*_key(shown, layout, lettering), *last)
 
@@ -104,7 +104,7 @@ def _shown(options: Sequence[Option], layout: Layout, lettering: Lettering) -> S
     return shown_in(plans, dict(pictures_of(*plans[0])), lettering)
 
 
-def layout_of(options: Sequence[Option], paper: Paper, foot: int = 0) -> Layout:
+def layout_of(options: Sequence[Option], paper: Paper, lettering: Lettering, foot: int = 0) -> Layout:
     """The largest usual scale at which all pictures of the wall fit on one page over so many lines at its foot,
     whichever way it lies."""
     whole, usual = extent(options[0].plan.job, options[0].plan), scales(options[0].plan.job.unit)
@@ -113,7 +113,8 @@ def layout_of(options: Sequence[Option], paper: Paper, foot: int = 0) -> Layout:
         page = page_of(paper, turned)
         for across in range(1, len(options) + 1):
             cells = _cells(page.printable, across, len(options), foot)
-            room = Rect(0.0, 0.0, cells[0].width, cells[0].height - LINES * LINE - UNDER_WORDS)
+            words = max(len(_words(each, in_all(options), cells[0].width, lettering)) for each in options)
+            room = Rect(0.0, 0.0, cells[0].width, cells[0].height - _under(words))
             fitting = (s for s in usual if whole.width / s <= room.width and whole.height / s <= room.height)
             scale = next(fitting, None)
             if scale is not None and cells[0].width >= LEAST_WIDTH and (best is None or scale < best[0]):
@@ -144,15 +145,27 @@ def _option_items(
     for hung in option.plan.frames:
         yield from small_frame(hung, view, shown, lettering)
     wall = view.rect(option.plan.job.wall.rect)
-    indent = lettering.width(f"{option.number}", H7, True) + AFTER_NUMBER
+    indent = _indent(option, lettering)
     y = wall.y0 - UNDER_WALL - H7
     yield Text(cell.x0, y, f"{option.number}", H7, bold=True)
-    width, texts = cell.width - indent, client_lines(option, common)
-    told = [line for text in texts for line in wrapped(text, H18, False, width, lettering)]
-    if len(told) > LINES:
-        told[LINES - 1] += " …"
-    for at, line in enumerate(told[:LINES]):
+    for at, line in enumerate(_words(option, common, cell.width, lettering)):
         yield Text(cell.x0 + indent, y + H7 - H18 - at * LINE, line, H18, bold=at == 0)
+
+
+def _indent(option: Option, lettering: Lettering) -> float:
+    return lettering.width(f"{option.number}", H7, True) + AFTER_NUMBER
+
+
+def _words(option: Option, common: Collection[str], width: float, lettering: Lettering) -> list[str]:
+    """The lines under a picture in a cell this wide (mm)."""
+    wide = width - _indent(option, lettering)
+    told = [line for text in client_lines(option, common) for line in wrapped(text, H18, False, wide, lettering)]
+    return told if len(told) <= LINES else [*told[: LINES - 1], f"{told[LINES - 1]} …"]
+
+
+def _under(lines: int) -> float:
+    """mm that so many lines of words take under a picture, or the option's number beside them."""
+    return UNDER_WALL + max(H7, H18 + (lines - 1) * LINE) + UNDER_WORDS
 
 
 def _view(plan: Plan, cell: Rect, layout: Layout) -> View:

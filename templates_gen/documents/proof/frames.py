@@ -127,8 +127,8 @@ def frame_key(frames: Sequence[Hung], unit: str) -> Iterator[tuple[str, ...]]:
     """
     sizes = {hung.frame.id: size_words(hung, unit) for hung in frames}
     for sized in (sizes, dict.fromkeys(sizes, "")):
-        parts = [(hung.frame.id, hung.frame.title, sized[hung.frame.id]) for hung in frames]
-        yield tuple("  ".join(map(_marked, filter(None, part))) for part in parts)
+        parts = [[_marked(part) for part in (hung.frame.id, hung.frame.title, sized[hung.frame.id])] for hung in frames]
+        yield tuple(": ".join(filter(None, (name, ", ".join(filter(None, about))))) for name, *about in parts)
 
 
 def _marked(text: str) -> str:
