@@ -6,8 +6,10 @@ from html.parser import HTMLParser
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.geometry import Rect
 from templates_gen.base.output import is_ours
 from templates_gen.base.units import parse_length
+from templates_gen.documents.take_along.maps import map_of
 from templates_gen.documents.take_along.page import make_guide
 from templates_gen.job.reading.building import read_job
 from tests.jobs import SAMPLES, frame, job
@@ -64,6 +66,19 @@ def test_every_nail_stands_on_the_page_where_the_plan_has_it(name):
             shown = parse_length(found[1], unit) * (1 if found[2] == plus else -1)
             assert shown == pytest.approx(far, abs=least)
         assert {f"hung {hung.frame.id}" for hung in plan.frames} < {*ticks}
+
+
+def test_no_sheets_number_runs_into_the_next_sheet():
+    """Sheets 10 mm and 4 mm wide and 13 mm high, worked out by hand here: 100 mm are 1000 mm on the wall.  A bold digit
+    of a usual font is as wide as it is high (DejaVu Sans Bold: 0.696 of the size and 0.729, from memory)."""
+    plan = plan_wall(job(frame()))
+    windows = [(f"{10 + at}", Rect.sized(wide, 0.0, wide, 130.0)) for at, wide in enumerate((100.0, 40.0))]
+    drawing = map_of(plan, Rect(0.0, 0.0, 1000.0, 200.0), windows)
+    sizes = {
+        name: float(size) for size, name in re.findall(r'<text[^>]* font-size="([\d.]+)"[^>]*>(\d+)</text>', drawing)
+    }
+    assert sizes["10"] * 2 * 0.696 <= 10.0 and sizes["11"] * 2 * 0.696 <= 4.0
+    assert sizes["10"] * 0.7 == pytest.approx(4.0, abs=0.1)
 
 
 @pytest.mark.parametrize("name", SHORT)
