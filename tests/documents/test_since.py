@@ -268,6 +268,8 @@ def test_the_command_prints_only_what_the_old_paper_lacks(ferns: Path) -> None:
         and f"Sheet {new['name']}: cut along every line" in first
     )
     assert "thick: printed anew" in first
+    everywhere = " ".join(" ".join(page.extract_text().split()) for page in reader.pages)
+    assert "Cut the new slits." in everywhere and "release" not in everywhere  # what is cut has one name on all paper
     assert all(each["page"] == new["page"] for each in report["cuts"])
 
 

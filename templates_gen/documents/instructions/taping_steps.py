@@ -104,7 +104,7 @@ def update_steps(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
     if sheets.gone:
         gone = ", ".join(sheets.gone)
         yield f"Cut off, or cross out with a thick pen: sheets {gone}. What they show is no longer true."
-    yield "Cut the new release slits. Nails of the old paper that are under new sheets no longer count."
+    yield "Cut the new slits. Nails of the old paper that are under new sheets no longer count."
     yield from _checked(plan, sheets, taping_order(sheets))
 
 
