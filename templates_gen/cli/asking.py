@@ -51,6 +51,7 @@ def asked(job: Path | None, force: bool) -> Iterator[Interview]:
     state = _left(place, job) or begin("" if job is None else str(job))
     before, shown, doubted = state, [""], ""
     told: tuple[Finding, ...] = ()
+    kept = False
     try:
         while (question := state.question) is not None:
             if question.key != "file":  # before that, all is told once more
@@ -61,14 +62,14 @@ def asked(job: Path | None, force: bool) -> Iterator[Interview]:
             state, doubted = _next(state, question, force, doubted)
             doubted = doubted if state is before else ""
             if place and state is not before:
-                keep(state, place)
-    except (KeyboardInterrupt, click.Abort):
-        if place and state.answers:
+                kept = keep(state, place)
+        yield state
+    except (KeyboardInterrupt, click.Abort, OutputError):  # the last: the job cannot be written
+        if kept and state.answers:
             click.echo(f"\n{KEPT}", err=True)
         raise
-    yield state
     if place:
-        forget(place)
+        forget(state, place)
 
 
 def _kept_in() -> Path | None:

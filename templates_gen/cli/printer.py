@@ -67,7 +67,8 @@ def record(
     import datetime
 
     from templates_gen.documents.recorded import recorded
-    from templates_gen.printer.store import save
+    from templates_gen.printer.profile import Printer
+    from templates_gen.printer.store import every, save
 
     folder, (rising, falling) = kept_printers(), diagonals or ("", "")
     measures = {"across": across, "along": along, "rising": rising, "falling": falling, "reading": reading_error or ""}
@@ -76,8 +77,11 @@ def record(
         "reading": "--reading-error",
     }  # fmt: skip
     known = recorded(name, paper, measures, called, datetime.date.today().isoformat())
+    same = [one for one in every(folder) if isinstance(one, Printer) and one.name.casefold() == known.name.casefold()]
     save(folder, known)
     _show(known)
+    for earlier in same:
+        click.echo(f"in place of  {_in_a_line(earlier)}")
 
 
 @printer.command()
@@ -120,9 +124,13 @@ def list_printers(shape: str) -> None:
         click.echo(as_json({"format": 1, "printers": [printer_data(known) for known in printers]}))
         return
     for known in printers:
-        click.echo(f"{known.name}: {known.paper}, {known.across:.2%} across, {known.along:.2%} along, {known.date}")
+        click.echo(_in_a_line(known))
     if not printers:
         click.echo("no printer has been recorded yet")
+
+
+def _in_a_line(known: Printer) -> str:
+    return f"{known.name}: {known.paper}, {known.across:.2%} across, {known.along:.2%} along, {known.date}"
 
 
 def _show(known: Printer) -> None:

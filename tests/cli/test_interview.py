@@ -1,5 +1,6 @@
 """The questions of a job: what is typed comes through unchanged, every answer is checked, and can be taken back."""
 
+import os
 import tomllib
 from pathlib import Path
 from random import Random
@@ -15,7 +16,7 @@ from templates_gen.checks import find
 from templates_gen.cli.interview.certain import found_so_far
 from templates_gen.cli.interview.doubting import doubts_at
 from templates_gen.cli.interview.job_text import job_text
-from templates_gen.cli.interview.kept import forget, keep, left
+from templates_gen.cli.interview.kept import MOST, NAMES, forget, keep, left
 from templates_gen.cli.interview.session import answered, begin, confirmed, job_so_far, taken_back
 from templates_gen.job.reading.building import build_job, read_job
 from tests.running import run
@@ -312,22 +313,33 @@ def test_an_interview_that_was_left_is_gone_on_with(tmp_path, monkeypatch):
     monkeypatch.chdir(elsewhere)
     assert left(place, "") is None  # the files that it may name lie in another folder
     monkeypatch.chdir(tmp_path)
-    forget(place)
+    forget(state, place)
     assert left(place, "") is None
+
+
+def test_each_job_that_was_begun_is_kept_and_the_oldest_go(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    states = [replace(told(*WALL[: 3 + number % 2]), file=f"{number}.toml") for number in range(MOST + 2)]
+    for number, state in enumerate(states):
+        keep(state, tmp_path)
+        for path in tmp_path.iterdir():  # as if a day went by
+            os.utime(path, ns=(0, path.stat().st_mtime_ns - 10**9 * 86_400))
+        assert left(tmp_path, "") == left(tmp_path, f"{number}.toml") == state
+    assert [left(tmp_path, f"{number}.toml") for number in range(MOST + 2)] == [None, None, *states[2:]]
 
 
 @pytest.mark.parametrize(
     "text", ["", "[]", "{", '{"format": 2}', '{"format": 1, "answers": 5, "confirmed": []}', "\udcff", "null"]
 )
 def test_answers_kept_in_no_form_that_is_known_are_left_alone(text, tmp_path):
-    (tmp_path / "started.json").write_bytes(text.encode("utf-8", "surrogateescape"))
+    (tmp_path / NAMES.replace("*", "x")).write_bytes(text.encode("utf-8", "surrogateescape"))
     assert left(tmp_path, "") is None
 
 
 def test_of_answers_that_were_kept_those_are_taken_that_still_do(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     keep(told(*WALL), tmp_path)
-    path = tmp_path / "started.json"
+    (path,) = tmp_path.glob(NAMES)
     path.write_text(path.read_text(encoding="utf-8").replace('"4000"', '"4 yd"'), encoding="utf-8")
     assert left(tmp_path, "").answers == WALL[:3]
 

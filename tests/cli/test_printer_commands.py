@@ -85,6 +85,13 @@ def test_a_scale_page_replaces_no_file_of_another_program(folder):
     assert run("printer", "page", "--force").code == 0
 
 
+def test_what_a_record_takes_the_place_of_is_told(folder):
+    assert "in place of" not in run(*RECORD).out
+    again = run("printer", "record", "Study", "--paper", "letter", "--across", "177.8", "--along", "241.3")
+    assert "in place of  study: a4, 99.67% across, 100.15% along, " in again.out  # 179.4 / 180 and 260.4 / 260
+    assert "in place of" not in run("printer", "record", "hall", *RECORD[3:]).out
+
+
 def test_what_was_recorded_is_shown_and_listed(folder):
     assert run("printer", "list").out == "no printer has been recorded yet\n"
     ran = run(*RECORD, "--diagonals", "316.4", "316.0")

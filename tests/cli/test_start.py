@@ -16,6 +16,7 @@ import pypdf
 import pytest
 
 from templates_gen.arranging.plan import plan_wall
+from templates_gen.base.errors import OutputError
 from templates_gen.checks import find
 from templates_gen.cli.interview.certain import found_so_far
 from templates_gen.cli.interview.session import answered, begin, job_so_far
@@ -257,11 +258,29 @@ def test_answers_are_kept_when_one_leaves_and_gone_on_with(folder):
     assert list(folder.iterdir()) == []
 
 
+def test_nothing_is_said_to_be_kept_where_it_cannot_be(folder):
+    Path(f"{folder}-kept").write_text("a file where the folder would be")
+    code, shown = on_terminal(folder, b"Fern prints\n", b"\n", b"\x03")
+    assert code == 130 and "are kept" not in shown and shown.endswith("interrupted\r\n")
+
+
+def test_answers_are_kept_when_the_job_cannot_be_written(folder, monkeypatch):
+    def full(*_: object) -> None:
+        raise OutputError("fern-prints.toml: cannot be written: No space left on device")
+
+    kept = Path(f"{folder}-kept")
+    monkeypatch.setattr("templates_gen.cli.asking._kept_in", lambda: kept)
+    monkeypatch.setattr("templates_gen.cli.start.write_results", full)
+    ran = run("start", typed=ANSWERS)
+    assert ran.code == 2 and "Your answers are kept" in ran.err and ran.err.endswith("No space left on device\n")
+    assert len(list(kept.glob("started*"))) == 1
+
+
 def test_what_was_kept_is_taken_away_once_the_job_is_written(folder):
     answers = [f"{line}\n".encode() for line in ANSWERS.splitlines()]
     code, shown = on_terminal(folder, *answers)
     assert code == 0 and (folder / "fern-prints.toml").exists(), shown
-    assert not list(Path(f"{folder}-kept").rglob("started.json"))
+    assert not list(Path(f"{folder}-kept").rglob("started*"))
 
 
 def test_what_is_found_at_the_end_is_no_longer_than_the_window(folder):

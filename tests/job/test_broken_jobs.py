@@ -167,6 +167,7 @@ def test_there_are_many_kinds_of_broken_job():
         ("[wall]\nwidth = 14\n\x1a", "", "shows nothing"),
         ('[group]\norder = ["A" "B"]\n', "order", "a comma stands"),
         ('[group]\nheight = { centre = "57"\n', "height", "end with }"),
+        ("[wall]\nwidth = 6,4\n", "width", "has a point"),
         ("wall\nwidth = 14\n", "wall", "stands in [ ]"),
         ('[wall]\nwidth: "14"\n', "width:", "an = stands"),
         ('[wall]\nwidth "14"\n', "width", "an = stands"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
@@ -11,36 +12,57 @@ from templates_gen.base.errors import OutputError
 from templates_gen.base.output import write_result
 from templates_gen.cli.interview.session import Interview, gone_on
 
-NAME = "started.json"
-"""The file of the answers, in the program's own folder."""
+NAMES = "started-*.json"
+"""The files of answers in the program's own folder, one for each job that was begun."""
+
+MOST = 20
+"""Interviews that are kept; of more the oldest goes.  Our own design, no source."""
 
 LARGEST = 1_000_000
 """Bytes.  An interview of a thousand frames has a tenth of that.  Our own design, no source."""
 
 
-def keep(state: Interview, place: Path) -> None:
-    """Keep the answers in this folder; nothing is said where that cannot be done, for it is only a help."""
+def keep(state: Interview, place: Path) -> bool:
+    """Keep the answers in this folder; False where that cannot be done, for it is only a help."""
     import json
 
     data = {"format": 1, "folder": _here(), "file": state.file, "answers": list(state.answers),
             "confirmed": [list(each) for each in state.confirmed]}  # fmt: skip
-    with suppress(OSError, ValueError, OutputError):
+    try:
         place.mkdir(parents=True, exist_ok=True)
-        write_result(place / NAME, json.dumps(data, ensure_ascii=False).encode(), force=True)
+        write_result(_path(place, state.file), json.dumps(data, ensure_ascii=False).encode(), force=True)
+        for old in _newest(place)[MOST:]:
+            old.unlink()
+    except (OSError, ValueError, OutputError):
+        return False
+    return True
 
 
 def left(place: Path, file: str) -> Interview | None:
-    """The interview that was left in this folder for this file, as far as it can be gone on with; None for none."""
+    """The interview that was left in this folder for this file, the newest where none is named, as far as it can be
+    gone on with; None for none."""
     import json
 
-    path = place / NAME
-    try:
-        if path.stat().st_size > LARGEST:
-            return None
-        data = json.loads(path.read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return None
-    return _state(data, file) if isinstance(data, Mapping) else None
+    for path in _newest(place):
+        try:
+            data = json.loads(path.read_text(encoding="utf-8")) if path.stat().st_size <= LARGEST else None
+        except (OSError, ValueError):
+            continue
+        if isinstance(data, Mapping) and (state := _state(data, file)):
+            return state
+    return None
+
+
+def _path(place: Path, file: str) -> Path:
+    """Where the answers for this file in the folder that one is in are kept."""
+    return place / NAMES.replace("*", hashlib.sha256(f"{_here()}\n{file}".encode("utf-8", "replace")).hexdigest()[:16])
+
+
+def _newest(place: Path) -> list[Path]:
+    """All that is kept, what was left last before the others."""
+    with suppress(OSError):
+        return sorted(place.glob(NAMES), key=lambda path: path.stat().st_mtime_ns, reverse=True)
+    return []
 
 
 def _state(data: Mapping[str, Any], file: str) -> Interview | None:
@@ -64,7 +86,7 @@ def _here() -> str:
         return ""
 
 
-def forget(place: Path) -> None:
+def forget(state: Interview, place: Path) -> None:
     """Take the kept answers away: the job is written."""
     with suppress(OSError):
-        (place / NAME).unlink(missing_ok=True)
+        _path(place, state.file).unlink(missing_ok=True)

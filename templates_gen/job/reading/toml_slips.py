@@ -18,6 +18,7 @@ EQUALS = 'an = stands between a field and its value, as in  width = "12 ft 6 in"
 INSIDE = 'inside quotes write ft and in, as in  width = "12 ft 6 in"'
 BACKSLASH = "a backslash in a text is written twice: write / in place of it"
 NO_LINE = "a line is a [table], a field = and its value, or a remark after #"
+POINT = 'a number has a point, or stands in quotes:  drop = 6.4  or  drop = "6,4"'
 REMARK = "a remark begins with #, and nothing else stands after a value"
 
 MOST_SEARCHED = 1_000
@@ -76,6 +77,7 @@ _SHAPES = [(re.compile(shape), hint) for shape, hint in (
     (rf"{_PLAIN}(?:[^\S \t]|[\x00-\x08\x0e-\x1f\x7f\xad\u200b-\u200f\u2060\ufeff])", UNSEEN),
     (rf"\[[^\]]*{_TEXT}\s*{_TEXT}", COMMA),
     (r"\{[^}]*$", OPEN_FIELDS),
+    (r"=\s*-?\d+,\d", POINT),
     (r"^\w+$", OPEN_TABLE),
     (r"^[\w-]+\s*(?::|[\"'\d])", EQUALS),
     (r"^[^=]*$", NO_LINE),
