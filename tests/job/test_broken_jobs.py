@@ -143,6 +143,12 @@ def test_a_process_of_its_own_refuses_in_the_same_way(name, folder):
     assert listing(folder) == before
 
 
+@pytest.mark.parametrize(("asked", "there"), [("ferns.toml", "ferns.toml.txt"), ("ferns", "ferns.toml")])
+def test_a_file_with_an_ending_more_is_named(asked, there, folder):
+    (folder / there).write_text(MINIMAL)
+    assert one_message(run("check", asked)) == f"error: {asked}: there is no such file\n  did you mean {there!r}?\n"
+
+
 def test_there_are_many_kinds_of_broken_job():
     texts = [text for text, _ in BROKEN.values()] + [content for content, _ in SPREADSHEETS.values()]
     assert len(set(texts)) == len(texts) >= 80

@@ -192,11 +192,14 @@ def _encoding(content: bytes) -> str:
 
 
 def _near(path: Path) -> str:
+    """The hint for a file that is not there: one with an ending more, which a system may not show, or one like it."""
     try:
-        names = [entry.stem for entry in path.parent.iterdir() if entry.suffix == path.suffix]
+        beside = sorted(path.parent.iterdir())
     except OSError:
         return ""
-    return did_you_mean(path.stem, names, ending=path.suffix)
+    longer = [entry.name for entry in beside if entry.stem == path.name and entry.suffix in (".toml", ".txt")]
+    names = [entry.stem for entry in beside if entry.suffix == path.suffix]
+    return f"did you mean {longer[0]!r}?" if longer else did_you_mean(path.stem, names, ending=path.suffix)
 
 
 def check_text(value: object, where: str = "") -> None:
