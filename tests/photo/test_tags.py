@@ -64,6 +64,7 @@ def found(picture: Picture) -> dict[int, np.ndarray]:
     """The corners of every tag on a page, from its upper left one clockwise, in points up from its foot."""
     parameters = cv2.aruco.DetectorParameters()
     parameters.cornerRefinementMethod = cv2.aruco.CORNER_REFINE_SUBPIX
+    parameters.adaptiveThreshWinSizeMax = parameters.adaptiveThreshWinSizeMin  # black on white needs no other tries
     corners, ids, _ = cv2.aruco.ArucoDetector(FAMILY, parameters).detectMarkers(picture.pixels)
     seen = {} if ids is None else dict(zip(ids.ravel().tolist(), corners, strict=True))
     return {number: picture.points(*c[0].T) for number, c in seen.items()}
