@@ -19,7 +19,7 @@ from templates_gen.tolerance.taping import FEW, _outermost
 from tests.crowded import crowded
 from tests.jobs import paper
 from tests.made import NAMES, made
-from tests.tiling.test_linked import SIZES, planned
+from tests.tiling.test_linked import SIZES
 
 all_jobs = pytest.mark.parametrize("name", NAMES)
 
@@ -76,7 +76,8 @@ CHANCE = [*product(range(8), ("marks", "nails")), *((seed, "linked") for seed in
 )
 def test_what_goes_under_paper_already_there_is_said_at_its_step(seed: int, cover: str, trim: str) -> None:
     """In crowded jobs by chance; followed sheet by sheet, as a pair of hands would follow the words."""
-    _, sheets = planned(f"{seed}", SIZES[seed % 2], trim, cover)
+    on = paper(SIZES[seed % 2], trim=trim, cover=cover)
+    sheets = plan_sheets(plan_wall(crowded(seed, on)), on)
     order = taping_order(sheets)
     words = " ".join(taping_steps(sheets, order))
     step_of = dict.fromkeys((name for names in order.begun for name in names), 0)
