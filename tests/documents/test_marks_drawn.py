@@ -30,7 +30,7 @@ from tests.made import made
 
 LETTERING = Lettering()
 PLAN = plan_wall(job(frame("A", 400.0, 500.0, 80.0)))
-SHEETS = plan_sheets(PLAN, PLAN.job.paper, None)
+SHEETS = plan_sheets(PLAN, PLAN.job.paper, quick=True)
 PAGE: Page = SHEETS.page
 TICKS = {"mm": (5.0, {10: 3.5, 2: 2.5, 1: 1.5}), "in": (3.175, {8: 3.5, 4: 2.8, 2: 2.0, 1: 1.3})}  # every so many steps
 TICKS["cm"] = TICKS["mm"]
