@@ -133,13 +133,11 @@ def overlapping(texts: Iterable[Lettered], tolerance: float) -> list[tuple[str, 
 
 def crossed(page: OnPage) -> Iterator[tuple[Lettered, Rect]]:
     """Texts with a level or upright line through them, but for those on white ground."""
+    thin = [(line, line.grown(0.05)) for line in page.lines if line.width < 0.01 or line.height < 0.01]
     for text in page.texts:
         if any(ground.holds(text.seen) for ground in page.grounds):
             continue
-        for line in page.lines:
-            thin = line.width < 0.01 or line.height < 0.01
-            if thin and line.grown(0.05).overlaps(text.seen):
-                yield text, line
+        yield from ((text, line) for line, grown in thin if grown.overlaps(text.seen))
 
 
 def main() -> None:
