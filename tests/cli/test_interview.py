@@ -71,16 +71,17 @@ def special(state):
 
 @st.composite
 def interviews(draw):
-    """A whole interview; an answer that is refused (a name twice, nothing but blanks) is followed by another."""
+    """A whole interview, after each answer; one that is refused (a name twice, only blanks) is followed by another."""
     random, texts = Random(draw(st.integers(0, 2**32))), ["Ferns", *draw(st.lists(TEXTS, max_size=6))]
-    state, refused = begin(), 0
-    while state.question is not None:
+    states, refused = [begin()], 0
+    while (state := states[-1]).question is not None:
         try:
-            state, refused = answered(state, any_answer(state, random, texts)), 0
+            states.append(answered(state, any_answer(state, random, texts)))
+            refused = 0
         except TemplatesError:
             refused += 1
             assert refused < MOST_REFUSED, (state.question, state.answers)  # a question that nothing answers
-    return state
+    return states
 
 
 def tables_of(state):
@@ -88,8 +89,15 @@ def tables_of(state):
 
 
 @settings(max_examples=40, deadline=None)
-@given(state=interviews())
-def test_a_written_job_file_is_the_answers_and_makes_the_same_job(state, tmp_path_factory):
+@given(states=interviews(), typed=st.text(max_size=12), at=st.integers(0, 100))
+def test_an_interview_makes_the_job_of_its_answers_and_any_can_be_taken_back(states, typed, at, tmp_path_factory):
+    """Both of the same interviews, for an interview takes longer than what is asked of it."""
+    makes_the_same_job(states[-1], tmp_path_factory)
+    can_be_taken_back(states[at % (len(states) - 1)], typed)
+
+
+def makes_the_same_job(state, tmp_path_factory):
+    """The job file that is written is the answers."""
     text = job_text(state.tables)
     assert tomllib.loads(text) == tables_of(state)
     path = tmp_path_factory.mktemp("job") / "job.toml"
@@ -102,12 +110,8 @@ def test_a_written_job_file_is_the_answers_and_makes_the_same_job(state, tmp_pat
         assert len(plan_wall(job).frames) == len(state.tables["frame"])
 
 
-@settings(max_examples=40, deadline=None)
-@given(state=interviews(), text=st.text(max_size=12), at=st.integers(0, 100))
-def test_whatever_is_typed_is_taken_or_refused_and_can_be_taken_back(state, text, at):
-    before = begin()
-    for answer in state.answers[: at % len(state.answers)]:
-        before = answered(before, answer)
+def can_be_taken_back(before, text):
+    """Whatever is typed, unless it is refused."""
     try:
         after = answered(before, text)
     except TemplatesError as error:
