@@ -99,7 +99,7 @@ def pruned(plan: CellPlan, boxes: Sequence[Rect], line: Rect) -> CellPlan:
             break
         kept.update(way)
     outwards = [
-        replace(cell, strip=_outwards(cell.strip - cells[start].strip), turned=plan.printable.turned)
+        replace(cell, strip=_outwards(cell.strip - cells[start].strip), turned=cell.turned or plan.printable.turned)
         for cell in (cells[at] for at in sorted(kept))
     ]
     return replace(plan, cells=tuple(outwards))

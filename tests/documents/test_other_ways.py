@@ -227,5 +227,19 @@ def test_linked_paper_is_what_is_left_of_the_sheets_of_every_mark(name: str) -> 
     assert all(any(sheet.inner.holds(box) for sheet in linked.sheets) for box in boxes)
     assert effort(linked).pieces == 1
     (told,) = [way for way in other_ways(done.plan, sheets=done.sheets) if way.name == "linked"]
-    assert told.words("mm").startswith("at most about " if done.plan.job.paper.trim == "none" else "about ")
-    assert told.effort == effort(linked) or done.plan.job.paper.trim == "cut"
+    cut = done.plan.job.paper.trim == "cut"
+    assert told.words("mm").startswith(("about ", "at most about ")[not cut :])
+    assert told.effort == effort(linked) or cut
+
+
+@pytest.mark.parametrize(("times", "begins"), [(1.5, "at most about "), (1.3, "about ")])
+def test_linked_paper_that_is_to_be_laid_otherwise_takes_at_most_what_every_mark_does(
+    times: float, begins: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where what is left of the sheets errs far more than they do, the search lays others, and these may be more."""
+    done = made("twelve, a4, marks")
+    off = "templates_gen.documents.other_ways.farthest_off"
+    monkeypatch.setattr(off, lambda _, sheets: 8.0 if sheets is done.sheets else 8.0 * times)
+    (told,) = [way for way in other_ways(done.plan, sheets=done.sheets) if way.name == "linked"]
+    assert told.words("mm").startswith(begins)
+    assert (told.effort == effort(done.sheets)) == (times > 1.4)

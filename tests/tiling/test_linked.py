@@ -14,15 +14,16 @@ from templates_gen.base.record import replace
 from templates_gen.checks import find
 from templates_gen.drawing.items import moved
 from templates_gen.job.reading.building import read_job
-from templates_gen.tiling import linked, quickest
+from templates_gen.tiling import linked, planning, quickest
 from templates_gen.tiling.demand import EDGE_CLEAR, nail_box
 from templates_gen.tiling.joins import JOIN_MIN
 from templates_gen.tiling.minutes import minutes
 from templates_gen.tiling.page import page_of, turned_page
 from templates_gen.tiling.planning import tiled
 from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import worst_error
-from templates_gen.tolerance.holding import plan_sheets
+from templates_gen.tolerance.holding import WITH_STRING, plan_sheets
 from templates_gen.tolerance.neighbours import neighbours
 from tests.conftest import LEAST_STEPS
 from tests.crowded import crowded
@@ -189,3 +190,22 @@ def test_paper_for_nails_alone_sends_nobody_to_a_drop_scale() -> None:
         told[cover] = next(each.text for each in find(replace(plan, job=job)) if each.rule == "drop-missing")
     assert told["linked"].endswith("measure the drop, or mark it by hand on the drop scale.")
     assert told["nails"].endswith("measure the drop; paper for nails alone has no drop scale to mark it by.")
+
+
+def _minutes(sheets: SheetPlan) -> float:
+    return effort(sheets).minutes
+
+
+def test_linked_paper_takes_no_longer_than_every_mark(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where no search holds the frames, its sheets are no strips: of twelve frames those would take twice as long."""
+    plan = made("twelve, a4, marks").plan
+    as_laid = quickest._as_laid
+    monkeypatch.setattr(planning, "quickest", lambda given, need, held, limit, spine, strips: as_laid(strips, given))
+    found = plan_sheets(plan, paper("a4", cover="linked"))
+    every, strips = (plan_sheets(plan, paper("a4", cover="marks"), quick=quick) for quick in (False, True))
+    assert _minutes(found) <= _minutes(every) < 0.8 * _minutes(strips)
+    for sheet in found.sheets:
+        window, area = sheet.window, sheet.page.printable
+        assert window.width <= area.width + 1e-6 and window.height <= area.height + 1e-6
+    pairs = neighbours(plan)
+    assert worst_error(plan, found, pairs) <= WITH_STRING * worst_error(plan, strips, pairs)
