@@ -57,7 +57,7 @@ def tiled(
         if paper.cover == LINKED:
             return _quickest(asked, held)
         if paper.cover == "marks":
-            return _quicker_than_strips(asked, held)
+            return _quicker_than_strips(asked, _cells(asked), held)
     return finished(asked, tried.get(paper) or _cells(asked, quick))
 
 
@@ -98,17 +98,16 @@ def _quickest(asked: Given, held: Held) -> SheetPlan:
     found = finished(asked, quickest(asked, need, held, limit, spine, cells))
     if _taking(found) <= LONG * _taking(like):
         return found
-    every = _quicker_than_strips(strips, held)
+    every = _quicker_than_strips(strips, cells, held)
     if _taking(every) >= _taking(like):  # then it is strips, whose pages may all lie on their sides
         return found
     same = finished(*_as_linked(plan, every))
     return same if _taking(same) < _taking(found) and held.error(same) <= limit else found
 
 
-def _quicker_than_strips(asked: Given, held: Held) -> SheetPlan:
-    """Sheets with every mark but the middles of edges, where that takes less than strips with whole edges do; on
-    very large walls these."""
-    cells = _cells(asked)
+def _quicker_than_strips(asked: Given, cells: CellPlan, held: Held) -> SheetPlan:
+    """Sheets with every mark but the middles of edges, where that takes less than strips with whole edges (`cells`)
+    do; on very large walls these."""
     strips = finished(asked, cells)
     if len(cells.cells) > MOST_SHEETS:
         return strips

@@ -8,7 +8,7 @@ from statistics import median
 from templates_gen.base.units import KG
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, shown_mass, written
 from templates_gen.checks.doubts.fellows import MASS_APART, Others, each_beside, near, uses_of
-from templates_gen.checks.doubts.frames import OtherMass, other_mass, square_metres, weight_by_area
+from templates_gen.checks.doubts.frames import OtherMass, other_mass, ratio, square_metres, weight_by_area
 from templates_gen.job.model import Frame, Job
 
 MASS_MIXED, MASS_SURE, MASS_TWIN = 1.6, 2.15, 1.95
@@ -46,7 +46,7 @@ def _two_systems(job: Job, known: Written) -> Iterator[Doubt]:
         times = KG[other] / KG[known.mass_unit(frame.id)]
         twins = [each for each in more if (each.width, each.height) == (frame.width, frame.height)]
         theirs = [mass for each in twins or more if (mass := weight_by_area(each))]
-        if own and theirs and _off(own, median(theirs)) <= _off(own * times, median(theirs)):
+        if own and theirs and ratio(own, median(theirs)) <= ratio(own * times, median(theirs)):
             continue
         likely = OtherMass(f"Is it in {other}?", times, other)
         yield Doubt(
@@ -55,11 +55,6 @@ def _two_systems(job: Job, known: Written) -> Iterator[Doubt]:
             why=f"in {known.mass_unit(frame.id)}, but frame {more[0].id} is weighed in {known.mass_unit(more[0].id)}",
             ask=likely.ask, meant=likely.meant(frame),
         )  # fmt: skip
-
-
-def _off(mass: float, usual: float) -> float:
-    """How many times more or less than usual."""
-    return max(mass / usual, usual / mass)
 
 
 OTHER_SCALE = {"kg": "lb", "g": "oz", "lb": "kg", "oz": "g"}

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from templates_gen.base.record import Record
 from templates_gen.base.units import exact, show
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, swapped_sides, written
-from templates_gen.checks.doubts.frames import weight_by_area
+from templates_gen.checks.doubts.frames import ratio, weight_by_area
 from templates_gen.checks.doubts.other_tape import typed_as
 from templates_gen.checks.doubts.readings import Reading, doubled_figure, other_readings, swapped_figures, tenfold
 from templates_gen.job.model import Frame, Job
@@ -172,17 +172,17 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
     plain and among them with its decimal point elsewhere."""
     if others.has(frame.width, frame.height):
         return
-    long = _ratio(frame.width, frame.height) > LONG
-    among = long and not any(_ratio(other.width, other.height) > PLAIN for other in others.frames)
+    long = ratio(frame.width, frame.height) > LONG
+    among = long and not any(ratio(other.width, other.height) > PLAIN for other in others.frames)
     for name in ("width", "height"):
         place = frame_place(frame.id, name)
         unit, mm = known.unit_of(place), getattr(frame, name)
         shifted = tuple(tenfold(mm, unit))
-        swapped = tuple(each for each in swapped_figures(mm, unit) if _ratio(each.mm, mm) > SWAPPED)
+        swapped = tuple(each for each in swapped_figures(mm, unit) if ratio(each.mm, mm) > SWAPPED)
         figures = (*shifted, *swapped, *doubled_figure(mm, unit))
         for reading in figures if known.explicit(place) else (*other_readings(mm, unit), *figures):
             width, height = (reading.mm, frame.height) if name == "width" else (frame.width, reading.mm)
-            plain = _ratio(width, height) < PLAIN
+            plain = ratio(width, height) < PLAIN
             likely = among and plain and reading in shifted  # nobody takes the other tape for one side alone
             trusted = reading not in swapped or (long and plain)
             if (trusted and others.has(width, height)) or (likely and others.hold(width, height)):
@@ -192,16 +192,12 @@ def _one_side(frame: Frame, others: Others, known: Written) -> Iterator[Doubt]:
                     shown=show(mm, known.unit),
                     about=(frame.id,),
                     uses=uses_of(frame, "width", "height"),
-                    why=f"which makes it {_ratio(frame.width, frame.height):.1f} times as {_long(frame)}, unlike the "
+                    why=f"which makes it {ratio(frame.width, frame.height):.1f} times as {_long(frame)}, unlike the "
                     "other frames",
                     ask=reading.ask,
                     meant=reading.meant(place),
                 )
                 return
-
-
-def _ratio(width: float, height: float) -> float:
-    return max(width, height) / min(width, height)
 
 
 def _long(frame: Frame) -> str:
@@ -220,7 +216,7 @@ def _quarter_turn(frame: Frame, others: Others, job: Job) -> Iterator[Doubt]:
         turned_all = all(_same(one.width, frame.height) and _same(one.height, frame.width) for one in alike)
         first = alike is of_type and len(alike) == 1 and others.frames.index(alike[0]) >= others.at
         enough = len(alike) > 1 or (first and _hang_alike(frame, alike[0]))
-        if enough and turned_all and _ratio(frame.width, frame.height) > NO_SQUARE:
+        if enough and turned_all and ratio(frame.width, frame.height) > NO_SQUARE:
             yield turned(frame, job.unit, f"while all others {which} stand the other way")
             return
 

@@ -93,6 +93,11 @@ def square_metres(frame: Frame) -> float:
     return frame.width * frame.height / SQUARE_METRE
 
 
+def ratio(one: float, other: float) -> float:
+    """How many times the smaller the larger is."""
+    return max(one, other) / min(one, other)
+
+
 def weight_by_area(frame: Frame) -> float | None:
     """What a frame weighs by its outside (kg/m²); None where its weight is not known, or only estimated."""
     if frame.weight is None or frame.estimated:

@@ -9,6 +9,7 @@ from statistics import median
 from templates_gen.base.units import INCH, MM, exact, show
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, written
 from templates_gen.checks.doubts.fellows import AMONG, NO_SQUARE, Others, drops_of, each_beside, near, turned, uses_of
+from templates_gen.checks.doubts.frames import ratio
 from templates_gen.checks.doubts.plan import mirrored
 from templates_gen.checks.doubts.readings import other_readings, swapped_figures, tenfold
 from templates_gen.job.model import Frame, Job
@@ -47,7 +48,7 @@ def _exactly(one: float, other: float) -> bool:
 
 
 def _ratio(frame: Frame) -> float:
-    return max(frame.width, frame.height) / min(frame.width, frame.height)
+    return ratio(frame.width, frame.height)
 
 
 def _one_side_else(frame: Frame, others: Others, known: Written, grid: bool) -> Iterator[Doubt]:

@@ -3,6 +3,7 @@
 from typing import Annotated, Literal
 
 from templates_gen.base.record import Table, field
+from templates_gen.base.words import UNIT_NAMES
 from templates_gen.job.tables.field import Words
 from templates_gen.job.tables.frame import FrameTable
 from templates_gen.job.tables.group import GroupTable
@@ -27,7 +28,7 @@ class JobTable(Table):
             "for numbers without a unit, and for what is shown: in, cm or mm",
             '"in"',
             ask="Which unit do you measure in?",
-            called={"in": "inches", "cm": "centimetres", "mm": "millimetres"},
+            called=UNIT_NAMES,
         ),
     ] = "mm"
     date: Annotated[str, Words(
