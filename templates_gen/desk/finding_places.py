@@ -21,8 +21,7 @@ class FoundPlaces:
     """The last places that were found, and the search that runs."""
 
     def __init__(self) -> None:
-        self._key: _Key | None = None
-        self._rects: dict[str, Rect] = {}
+        self._last: tuple[_Key, dict[str, Rect]] | None = None  # one value: threads see both, or neither
         self._looking: _Key | None = None
         self._stop = False
         self.done: float | None = None
@@ -32,9 +31,10 @@ class FoundPlaces:
         if job.group.arrangement != "salon":
             self.stop()
             return tg.plan_wall(job)
-        if found_key(job) != self._key:
+        last = self._last
+        if last is None or found_key(job) != last[0]:
             return None
-        plan = tg.plan_wall(placed(job, self._rects))
+        plan = tg.plan_wall(placed(job, last[1]))
         return replace(plan, job=job)
 
     def begin(self, job: tg.Job, told: Told) -> None:
@@ -63,6 +63,6 @@ class FoundPlaces:
         if key != self._looking:
             return  # another search has begun since
         if isinstance(found, tg.Plan):
-            self._key, self._rects = key, {hung.frame.id: hung.rect for hung in found.frames}
+            self._last = key, {hung.frame.id: hung.rect for hung in found.frames}
         self._looking, self.done = None, None
         told(job, found, self._stop)

@@ -37,6 +37,39 @@ def test_nine_frames_from_nothing_to_the_template(hand: Hand, tmp_path):
     print(f"{hand.clicks} clicks, {hand.keys} keys, {hand.seconds:.0f} s")
 
 
+SLOW = """() => {
+  const real = window.fetch;
+  window.fetch = async (...asked) => {
+    if (String(asked[0]).startsWith("/change")) await new Promise((done) => setTimeout(done, 4000));
+    return real(...asked);
+  };
+}"""
+"""From now on changes reach the desk four seconds late, as under load."""
+
+
+def test_what_is_made_is_made_of_all_that_was_changed_before(hand: Hand, library):
+    """However late a change comes to the desk: the paper waits for it, and nobody is told that it is saved."""
+    hand.open(library.address)
+    hand.page.wait_for_selector("#drawing")
+    hand.step("Paper")
+    hand.page.evaluate(SLOW)
+    hand.click('[data-focus="way linked"]')
+    number = "() => fetch('/state' + location.search).then(r => r.json()).then(s => s.number)"
+    before = hand.page.evaluate(number)
+    place = library.folder / "moss.toml"
+    place.write_text("# another program was here\n" + library_text(library), encoding="utf-8")
+    hand.page.wait_for_function(f"({number})().then(now => now > {before})")
+    hand.page.wait_for_timeout(1000)  # the page hears of it, and takes it in
+    assert 'cover = "linked"' not in library_text(library)
+    assert hand.page.locator("#saved").inner_text() == "Saving…"
+    hand.button("Make the template")
+    hand.page.locator("#made a").first.wait_for(timeout=240_000)
+    assert 'cover = "linked"' in library_text(library) and "another program" in library_text(library)
+    assert hand.page.locator("#saved").inner_text() == "All saved"
+    assert (library.folder / "moss.pdf").read_bytes() == template_of(library.folder, "moss")
+    assert hand.told == []
+
+
 def test_the_whole_way_by_keys_alone(hand: Hand, library):
     """Tab and arrows reach everything that a click does."""
     hand.open(library.address)

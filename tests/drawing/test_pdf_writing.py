@@ -33,6 +33,7 @@ from templates_gen.drawing.items import (
     Use,
 )
 from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.pdf.operators import Drawing, FontUse
 from templates_gen.drawing.pdf.writing import write_pdf
 from tests.pdf_reading import Marks, page_marks
 
@@ -130,6 +131,19 @@ def test_two_runs_give_the_same_bytes() -> None:
     different = write_pdf(other, lettering)
     assert write_pdf(one, lettering) == write_pdf(one, Lettering()) == first
     assert read(first).trailer["/ID"] != read(different).trailer["/ID"]
+
+
+def test_what_was_written_before_changes_no_byte() -> None:
+    """A desk writes many files in its life: what it remembers of others must not show, were it a zero's sign."""
+
+    def begun(zero: float) -> bytes:
+        drawing = Drawing(lambda font: FontUse("F1", font))
+        drawing.begin((1.0, zero, zero, 1.0, 5.0, 5.0))
+        for width in range(1, 300):  # so much else is written meanwhile that nothing is remembered
+            drawing.pen(width / 7)
+        return drawing.code()
+
+    assert begun(-0.0) == begun(0.0) == begun(-0.0)
 
 
 def test_a_reader_warns_of_nothing(sample: bytes) -> None:

@@ -14,9 +14,15 @@ export async function ask(path, more) {
   return answered(await fetch(at(path, more)));
 }
 
-export async function bring(path, data, more) {
+async function post(path, data, more) {
   const body = data instanceof Blob ? data : JSON.stringify(data);
   return answered(await fetch(at(path, more), { method: "POST", body }));
+}
+
+// What is made or told is of the job with all changes made before it.
+export async function bring(path, data, more) {
+  await line;
+  return post(path, data, more);
 }
 
 export const address = at;
@@ -31,15 +37,17 @@ async function answered(response) {
 
 // Changes go one after the other, in the order in which they were made.
 let line = Promise.resolve();
-export function change(data) { return queued(() => bring("/change", data)); }
-export function step(path) { return queued(() => bring(path, {})); }
-export function upload(frame, file) { return queued(() => bring("/picture", file, { frame, name: file.name || "picture" })); }
+let waiting = 0; // changes that the desk has not answered yet
+export function change(data) { return queued(() => post("/change", data)); }
+export function step(path) { return queued(() => post(path, {})); }
+export function upload(frame, file) { return queued(() => post("/picture", file, { frame, name: file.name || "picture" })); }
 
 function queued(request) {
+  waiting += 1;
   const mine = line.then(async () => {
-    say("Saving…");
+    say(SAVING);
     try {
-      take(await request());
+      take(await request().finally(() => { waiting -= 1; }));
       return null;
     } catch (error) {
       if (lost(error)) error.problem = "the desk does not answer; what you typed is kept on this page";
@@ -54,13 +62,14 @@ function queued(request) {
 
 const lost = (error) => error instanceof TypeError;
 function say(text) { find("saved").textContent = text; }
-const rest = () => (store.state.problem ? "Cannot be read" : store.unsaved() ? "Not all saved" : "All saved");
+const SAVING = "Saving…";
+const rest = () => (waiting ? SAVING : store.state.problem ? "Cannot be read" : store.unsaved() ? "Not all saved" : "All saved");
 
 // Once a field holds no draft any more, what is said of the whole may be otherwise.
 export function settled() { if (["All saved", "Not all saved", "Not saved"].includes(find("saved").textContent)) say(rest()); }
 
 export function take(state) {
-  if (store.state && state.number < store.state.number) return;
+  if (store.state && state.number < store.state.number) { say(rest()); return; }
   store.state = state;
   say(rest());
   changed("state");

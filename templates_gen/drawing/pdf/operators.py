@@ -75,7 +75,8 @@ Lettered = tuple[dict[str, FontUse], str]
 
 @lru_cache  # widths, sizes and a page's scale come again and again
 def _number(value: float, decimals: int = 9) -> str:
-    return f"{value:.{decimals}f}".rstrip("0").rstrip(".")
+    # 0.0 and -0.0 are one key to the cache: without the sum, what came first in a program's life decided on the sign
+    return f"{value + 0.0:.{decimals}f}".rstrip("0").rstrip(".")
 
 
 class Drawing:
