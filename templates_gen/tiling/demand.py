@@ -71,7 +71,7 @@ def demand(plan: Plan, cover: str, clear: Clearance, hides: Covered | None = Non
         beyond = hides.beyond(True)
         edges += tuple(Rect(r.x0, r.y0, r.x1 + beyond, r.y1) for r in _drop_scales(plan, unknown=spare))
     if cover == "marks":
-        parts = (*_corners(plan, hides), *_drop_scales(plan), *_pitch(plan), *_long_lines(plan, clear))
+        parts = (*_corners(plan, hides), *_drop_scales(plan), *_pitch(plan), *_long_lines(plan, clear, False))
         return Demand(whole, parts, (*edges, *_beside_long_lines(plan, hides)))
     lines = (*_long_lines(plan, clear), *edges)
     if cover == "edges":
@@ -94,9 +94,13 @@ def bordered(group: Rect, clear: Clearance) -> Rect:
     )  # fmt: skip
 
 
-def _long_lines(plan: Plan, clear: Clearance) -> Iterator[Rect]:
+def _long_lines(plan: Plan, clear: Clearance, whole: bool = True) -> Iterator[Rect]:
+    """Both long lines; not `whole`, the centre line only as far as it runs on from the target, and on stairs, where
+    nothing is measured along it, no more than the target has of it."""
     x, y = plan.centre_line, plan.level_line
     for low, high in centre_spans(plan):
+        if not whole and (plan.slope or not low <= y <= high):
+            continue
         yield Rect(x - LINE_CLEAR - clear.left, low, x + LINE_CLEAR + clear.right, high)
     for low, high in level_spans(plan):
         yield Rect(low, y - LINE_CLEAR - clear.bottom, high, y + LINE_CLEAR + clear.top)

@@ -19,12 +19,12 @@ from templates_gen.base.record import replace
 from templates_gen.documents.proof.features import outline_of
 from templates_gen.documents.proof.layers import Asked
 from templates_gen.documents.proof.making import make_proof
-from templates_gen.documents.proof.view import scales, to_the_foot
-from templates_gen.drawing.items import POINT
+from templates_gen.documents.proof.view import View, scales, to_the_foot
+from templates_gen.drawing.items import POINT, Line
 from templates_gen.drawing.lettering import Lettering
-from templates_gen.job.model import Job
+from templates_gen.job.model import Height, Job, Wall
 from templates_gen.job.stairs import Stairs
-from tests.jobs import paper
+from tests.jobs import frame, group, job, paper
 from tests.made import SAMPLE_NAMES
 from tests.page_texts import on_page
 from tests.pdf_reading import page_marks
@@ -226,3 +226,39 @@ def test_the_figure_stands_on_the_floor_or_a_tread_and_hides_no_frame(name: str)
     sides = [x for x, _ in body.points]
     figure = Rect(min(sides), feet, max(sides), head.y + head.radius)
     assert not any(view.rect(hung.rect).overlaps(figure) for hung in plan_wall(job_of(name)).frames)
+
+
+def proof_on(stairs: Stairs) -> tuple[list[Line], View]:
+    """What a proof shows of a row of five frames, 1.5 m above the nosings of a stair, and its view."""
+    wall = Wall(name="", width=5000.0, height=5000.0, stairs=stairs)
+    asked = group((("A", "B", "C", "D", "E"),), "stairs", gap=50.0, slope=stairs.slope, align="centre",
+                  height=Height(by="above_nosings", at=1500.0), centre_on=2500.0)  # fmt: skip
+    template, view, _ = drawn(job(*(frame(name, 300.0, 300.0) for name in "ABCDE"), group=asked, wall=wall))
+    return [item for form in template.forms for item in form.items if isinstance(item, Line)], view
+
+
+@pytest.mark.parametrize("slope", [0.6, -0.6])
+def test_a_stairs_proof_has_the_pitch_line_and_how_high_it_is_above_a_nosing(slope: float) -> None:
+    """1500 mm above the nosings, every 300 mm from the lowest one: as this job says."""
+    start = 500.0 if slope > 0 else 4500.0
+    lines, view = proof_on(Stairs(x=start, y=180.0, slope=slope, run=300.0, rise=180.0))
+    on_wall = [
+        (
+            (x - view.x0) * view.scale,
+            (y - view.y0) * view.scale,
+            (x1 - view.x0) * view.scale,
+            (y1 - view.y0) * view.scale,
+        )
+        for x, y, x1, y1 in ((line.x0, line.y0, line.x1, line.y1) for line in lines)
+    ]
+    heights = [one for one in on_wall if one[0] == pytest.approx(one[2]) and one[3] - one[1] == pytest.approx(1500.0)]
+    assert len(heights) == 1
+    x, foot = heights[0][:2]
+    steps = abs(x - start) / 300.0
+    assert steps == pytest.approx(round(steps), abs=1e-6)
+    assert foot == pytest.approx(180.0 + steps * 180.0)
+    pitch = [
+        one for one in on_wall if one[2] > one[0] and (one[3] - one[1]) / (one[2] - one[0]) == pytest.approx(slope)
+    ]
+    (along,) = [one for one in pitch if one[2] - one[0] > 1700.0]  # five frames and four gaps
+    assert along[1] + slope * (x - along[0]) == pytest.approx(foot + 1500.0)

@@ -119,7 +119,8 @@ def test_centre_line_is_drawn_from_top_to_foot(name: str) -> None:
     scales = [scale.zone for hung in plan.frames for scale in scales_to_mark(hung)]
     heights = [y for span in centre_spans(plan) for y in every(*span, STEP)]
     on_paper = [y for y in heights if not any(zone.has_point(plan.centre_line, y) for zone in scales)]
-    drawn_wherever_shown(name, [(plan.centre_line, y, False) for y in on_paper], HEAVY)
+    everywhere = not plan.slope and len(centre_spans(plan)) == 1  # else it may end where no mark needs paper
+    drawn_wherever_shown(name, [(plan.centre_line, y, False) for y in on_paper], HEAVY, everywhere)
 
 
 def test_the_centre_line_breaks_off_on_a_scale_to_mark_a_nail_on() -> None:

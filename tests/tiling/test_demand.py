@@ -149,6 +149,25 @@ def test_on_stairs_both_lines_go_300_mm_to_each_side_of_the_target_and_the_pitch
     assert pitch_line(PLAN) is None
 
 
+def test_no_paper_is_asked_for_where_only_the_centre_line_would_be_on_it():
+    """On stairs, and beyond what the frames hang around, nothing is measured along it: what is asked for 200 mm above
+    the target, and over the stove, are frames and scales alone."""
+    plan = on_stairs(0.5)
+    apart = Rect.about(plan.centre_line, plan.level_line + 250.0, 60.0, 20.0)
+    assert not any(hung.rect.overlaps(apart) for hung in plan.frames)
+    assert not any(part.overlaps(apart) for part in demand(plan, "marks", CLEAR).divisible)
+    stove = Feature(kind="other", name="stove", rect=Rect(1500.0, 900.0, 2500.0, 1700.0))
+    sides = group((("A",), ("B",), (), ()), "around", around=stove, gap_around=80.0,
+                  height=Height(by="feature", at=0.0))  # fmt: skip
+    around = plan_wall(job(frame("A", 300.0, 1200.0), frame("B", 900.0, 300.0), group=sides))
+    ends = [Rect.about(around.centre_line, (low + high) / 2, 8.0, 8.0) for low, high in centre_spans(around)]
+    beyond = [end for end in ends if not any(hung.rect.overlaps(end) for hung in around.frames)]
+    assert beyond
+    assert not any(part.overlaps(end) for part in demand(around, "marks", CLEAR).divisible for end in beyond)
+    straight = demand(PLAN, "marks", CLEAR).divisible  # elsewhere it runs from the group's top to its foot
+    assert any(part.x0 < PLAN.centre_line < part.x1 and part.height == PLAN.group.height for part in straight)
+
+
 def test_nosings_end_at_the_top_of_the_stairs_or_at_the_walls_end():
     """From (400, 180) with a slope of 0.5: at 1180 high it is 2000 mm further; the wall is 4000 mm wide."""
     assert nosing_line(on_stairs(0.5, 1180.0).job.wall) == pytest.approx((400.0, 180.0, 2400.0, 1180.0))

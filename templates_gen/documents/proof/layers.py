@@ -12,6 +12,7 @@ from templates_gen.documents.proof.dimensions import both_lines, chains, dimensi
 from templates_gen.documents.proof.features import names, outline, stair_items
 from templates_gen.documents.proof.figure import WORDS, figure
 from templates_gen.documents.proof.frames import frame_items, labels, picture_items
+from templates_gen.documents.proof.pitch import pitch_height, pitch_on_page
 from templates_gen.documents.proof.titles import band_items, band_of
 from templates_gen.documents.proof.view import View, proof_view, wall_items
 from templates_gen.documents.proof.zones import clear_of, legend, nail_items, zone_items
@@ -19,6 +20,7 @@ from templates_gen.drawing.items import POINT, Form, Item, Line, Page, Pixels, T
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H18
+from templates_gen.tiling.long_lines import pieces
 
 FLOOR = 4.0
 """mm that the floor line goes on beyond the wall.  Our own design, no source."""
@@ -29,6 +31,10 @@ AIR = 0.3
 OFF_LINE, NEAR = 0.6, 4.0
 """mm that lettering keeps from lines, and that the words of the figure are away from it at most.  Our own design, no
 source."""
+
+
+PIECE = 2.0
+"""mm of a slanting line that lettering keeps off at a time.  Our own design, no source."""
 
 
 class Asked(Record, frozen=True):
@@ -62,10 +68,13 @@ def _layers(
     plan: Plan, view: View, pictures: Mapping[str, Pixels], asked: Asked, lettering: Lettering
 ) -> dict[str, tuple[Item, ...]]:
     """The items of every layer, the rearmost first.  Lettering is placed where it is least free first."""
-    rows = chains(plan, view)
+    height_of_pitch = pitch_height(plan, view)
+    rows = [*chains(plan, view), *([height_of_pitch] if height_of_pitch else [])]
+    pitch = pitch_on_page(plan, view, height_of_pitch)
     lines = (*(line for row in rows for line in extension_lines(row, view)), *both_lines(plan, view))
     room = Room(view.page.printable, AIR)
     room.lines += [_about(line) for line in lines]
+    room.lines += [box.grown(OFF_LINE) for line in pitch for box in pieces((line.x0, line.y0, line.x1, line.y1), PIECE)]
     person, figure_items = figure(plan, view)
     told = tuple(labels(plan.frames, view, pictures, room, lettering))
     dimensions = [item for row in rows for item in dimension_items(row, plan, view, room, lettering)]
@@ -80,7 +89,7 @@ def _layers(
     furniture = [(feature, rect) for feature, rect in features if feature.kind == "furniture"]
     others = [(feature, rect) for feature, rect in features if feature.kind != "furniture"]
     return {
-        "lines": lines,
+        "lines": (*lines, *pitch),
         "wall": tuple(wall_items(plan.job.wall, view, FLOOR)),
         "stairs": tuple(stair_items(plan.job.wall, view)),
         "features": _all(outline(*item) for item in others),
