@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from itertools import accumulate
 
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect, Size, bounds
 from templates_gen.job.model import Group, Spot
 
@@ -174,4 +175,4 @@ def starts(lengths: Sequence[float], gap: float) -> list[float]:
 
 def length(lengths: Sequence[float], gap: float) -> float:
     """How long they are together with their gaps (mm)."""
-    return sum(lengths) + gap * (len(lengths) - 1)
+    return added(lengths) + gap * (len(lengths) - 1)

@@ -1,7 +1,6 @@
 """Text becomes millimetres, kilograms or degrees here, and nowhere else.  They become text here, too.
 
-Inside the program every length is a float in mm that is never rounded.  A shown number is never used again.
-"""
+Inside, a length is a float in mm that is never rounded.  A shown number is never used again."""
 
 from __future__ import annotations
 
@@ -9,6 +8,7 @@ import math
 import re
 from fractions import Fraction
 
+from templates_gen.base.adding import added
 from templates_gen.base.errors import clipped
 from templates_gen.base.fraction import fraction_problem
 
@@ -92,7 +92,7 @@ def parse_mass(value: object) -> float:
     """Kilograms of a weight as people write it; the unit has to be there.  Raises ValueError."""
     if not isinstance(value, str):
         raise ValueError(f"found {_shown(value)}, expected {MASS_EXAMPLE}")
-    total = sum(amount * KG[unit] for amount, unit in _quantities(value, MASS_WORDS, "", MASS_EXAMPLE))
+    total = added(amount * KG[unit] for amount, unit in _quantities(value, MASS_WORDS, "", MASS_EXAMPLE))
     if not total <= HEAVIEST:
         raise ValueError(f"found {_shown(value)}, expected a weight of at most {HEAVIEST:g} kg")
     return total
@@ -101,7 +101,7 @@ def parse_mass(value: object) -> float:
 def _signed(text: str, unit: str) -> float:
     plain = text.translate(_PLAIN).strip()
     parts = _quantities(plain[1:] if plain.startswith(("-", "+")) else plain, UNIT_WORDS, unit, LENGTH_EXAMPLE)
-    total = sum(amount * MM[name] for amount, name in parts)
+    total = added(amount * MM[name] for amount, name in parts)
     return -total if plain.startswith("-") else total
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from itertools import accumulate, compress
 
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.drawing.blocks import ink_of, shortened, wrapped
 from templates_gen.drawing.items import Item, Line, Text
@@ -119,7 +120,7 @@ class Flow:
         self._cells(self._columns(lines[0][0], across, height, True), across, height, True)
         for row, bold in lines[1:]:
             columns = self._columns(row, across, height, bold)
-            if self.top - max(map(len, columns)) * height * LEADING - sum(ROW_SPACE) < self.area.y0:
+            if self.top - max(map(len, columns)) * height * LEADING - added(ROW_SPACE) < self.area.y0:
                 self.need(self.area.height)
                 across = widths or self._shared_out(wanted)  # this page may be wider
                 self._cells(self._columns(lines[0][0], across, height, True), across, height, True)

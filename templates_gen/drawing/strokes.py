@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.drawing.items import Line
 from templates_gen.drawing.sizes import NAIL_CLEAR, SLIT_TO
@@ -63,7 +64,7 @@ def phased(line: Line) -> Line:
     """The line with its dashes counted from the wall's origin, so that they meet on the next sheet."""
     dx, dy = line.x1 - line.x0, line.y1 - line.y0
     start = line.y0 if abs(dx) < TOLERANCE else line.x0 * math.hypot(dx, dy) / dx
-    return Line(line.x0, line.y0, line.x1, line.y1, line.width, line.dash, start % sum(line.dash))
+    return Line(line.x0, line.y0, line.x1, line.y1, line.width, line.dash, start % added(line.dash))
 
 
 def _share(line: Line, rect: Rect) -> tuple[float, float] | None:

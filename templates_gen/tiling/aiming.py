@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Sequence
 
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import TOLERANCE, Size
 from templates_gen.tiling.joins import JOIN_MIN
 from templates_gen.tiling.patches import Patch
@@ -43,7 +44,7 @@ class Paces:
 
     def __init__(self, sizes: Sequence[Size]) -> None:
         self.long = max(max(size) for size in sizes)
-        self._both = sum(sizes[0]) - JOIN_MIN
+        self._both = added(sizes[0]) - JOIN_MIN
         self.rounding = 2.0 * TOLERANCE / self._both
 
     def steps(self, patches: Iterable[Patch], item: Patch) -> list[float]:

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import lru_cache
 from math import inf
 
+from templates_gen.base.adding import added
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record
@@ -223,7 +224,7 @@ def _merits(rows: Rows, whole: Sequence[Rect], middle: float) -> tuple[float, ..
     cells = [c for row in rows for c in row]
     joins = sum(1 for _ in shared_sides(cells))
     least = _least_distance(cells, whole) if whole else 0.0
-    aside = abs(sum(c.cx for c in cells) / len(cells) - middle)
+    aside = abs(added(c.cx for c in cells) / len(cells) - middle)
     return (joins, -round(least, 3), round(aside, 3))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence, Set
 
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import TOLERANCE
 from templates_gen.tiling.aiming import Paces
 from templates_gen.tiling.beside import shared
@@ -58,7 +59,7 @@ def _worth(wanted: Sequence[Worth], box: Patch) -> float:
     """What all that lies in a box is worth; written out, for it is asked most often of all."""
     x0, y0, x1, y1 = box
     x0, y0, x1, y1 = x0 - TOLERANCE, y0 - TOLERANCE, x1 + TOLERANCE, y1 + TOLERANCE
-    return sum([worth for (a0, b0, a1, b1), worth in wanted if x0 <= a0 and y0 <= b0 and a1 <= x1 and b1 <= y1])
+    return added([worth for (a0, b0, a1, b1), worth in wanted if x0 <= a0 and y0 <= b0 and a1 <= x1 and b1 <= y1])
 
 
 def inside(wanted: Sequence[Worth], box: Patch) -> list[Worth]:

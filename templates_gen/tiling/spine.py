@@ -177,7 +177,7 @@ def _off_edges(place: float, height: float, x0: float, x1: float, asked: Asked, 
 def _lengthened(asked: Asked, state: _State, lap: tuple[float, float], stretch: Stretch) -> _State | None:
     """The spine with one more sheet; None where it would not hold together or lie on what is there."""
     cell = stretch.cell
-    cost = state.cost + EACH.sheet + sum(EACH.chained * len(branch.cells) for branch in stretch.branches)
+    cost = state.cost + EACH.sheet + EACH.chained * sum(len(branch.cells) for branch in stretch.branches)
     if state.stretch is not None:
         meet = min(lap[1], cell.y1) - max(lap[0], cell.y0)
         if meet < LEAST_LAP or _along_edge(cell, asked.upright):

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung
+from templates_gen.base.adding import added
 from templates_gen.base.record import Record
 from templates_gen.tolerance.neighbours import Neighbours
 
@@ -84,7 +85,7 @@ def _moved(hung: Hung, corner: tuple[float, float], axis: int, sign: float) -> I
         ((x, y),) = points
         yield Part(hung.frame.id, 0, x, y, sign * (1 - axis), sign * axis, 0.0)
         return
-    middle, bears = (points[0][0] + points[1][0]) / 2, hung.rect.y1 - sum(hung.drops) / max(1, len(hung.drops))
+    middle, bears = (points[0][0] + points[1][0]) / 2, hung.rect.y1 - added(hung.drops) / max(1, len(hung.drops))
     arm = corner[0] - middle if axis else bears - corner[1]
     for number, (x, y) in enumerate(points):
         end = 1.0 if bool(number) == (points[1][0] >= points[0][0]) else -1.0

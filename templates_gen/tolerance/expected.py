@@ -24,6 +24,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.adding import added
 from templates_gen.base.record import Record
 from templates_gen.job.accuracy import NORMAL_95, scale_sd, seen_step
 from templates_gen.tiling.large_pages import comes_off_a_roll
@@ -121,7 +122,7 @@ class Expected(Record, frozen=True):
 
 def error_95(variances: Mapping[str, float]) -> float:
     """The 95 % error (mm) of independent errors with these variances."""
-    return NORMAL_95 * math.sqrt(sum(variances.values()))
+    return NORMAL_95 * math.sqrt(added(variances.values()))
 
 
 def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None) -> Expected | None:
@@ -208,4 +209,7 @@ def _ends(plan: Plan) -> Neighbours:
 def sources_95(pair: PairError) -> Iterator[tuple[str, float]]:
     """What each source alone would make the error of this pair (95 %, mm); their squares add up to it."""
     for name, sources in GROUPS.items():
-        yield name, NORMAL_95 * math.sqrt(sum(by[source] for by in (pair.by_step, pair.by_gap) for source in sources))
+        yield (
+            name,
+            NORMAL_95 * math.sqrt(added(by[source] for by in (pair.by_step, pair.by_gap) for source in sources)),
+        )

@@ -24,6 +24,8 @@ from math import log, sqrt, tau
 from operator import mul
 from typing import Any
 
+from templates_gen.base.adding import added
+
 PROBABILITY = 0.95
 
 DRAWN = 10_000
@@ -59,7 +61,7 @@ def joint_factor(measures: Sequence[Weights], limits: Sequence[float], more: flo
     """
     scaled = []
     for weights, limit in zip(measures, limits, strict=True):
-        sd = math.sqrt(sum(weight * weight for weight in weights.values()))
+        sd = math.sqrt(added(weight * weight for weight in weights.values()))
         if sd > 0.0:
             scaled.append((sd / limit, {error: weight / limit for error, weight in weights.items()}))
     if not scaled:
@@ -95,7 +97,7 @@ def _drawn(measures: Sequence[Numbered]) -> tuple[list[float], list[float]]:
     rows = [[complex(weight) for weight in row] for row in _root(measures)]
     directions, distances = [], []
     for errors, away in _errors(max(map(len, rows))):
-        found = [sum(map(mul, row, errors)) for row in rows]
+        found = [added(map(mul, row, errors)) for row in rows]
         for sums, distance in (([one.real for one in found], away[0]), ([one.imag for one in found], away[1])):
             distances.append(distance)
             directions.append(max(max(sums), -min(sums)) / distance)
@@ -134,10 +136,10 @@ def _root(measures: Sequence[Numbered]) -> list[list[float]]:
     for number, weights in enumerate(measures):
         row: list[float] = []
         for column, other in enumerate(own):
-            left = _covariance(weights, measures[other]) - sum(map(mul, row, rows[other]))
+            left = _covariance(weights, measures[other]) - added(map(mul, row, rows[other]))
             row.append(left / rows[other][column])
         whole = _covariance(weights, weights)
-        left = whole - sum(map(mul, row, row))
+        left = whole - added(map(mul, row, row))
         if left > INDEPENDENT * whole:
             row.append(math.sqrt(left))
             own.append(number)
@@ -147,4 +149,4 @@ def _root(measures: Sequence[Numbered]) -> list[list[float]]:
 
 def _covariance(one: Numbered, two: Numbered) -> float:
     fewer, more = (one, two) if len(one) <= len(two) else (two, one)
-    return sum([weight * other for error, weight in fewer.items() if (other := more.get(error))])
+    return added([weight * other for error, weight in fewer.items() if (other := more.get(error))])

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.adding import added
 from templates_gen.base.record import Record
 from templates_gen.job.accuracy import Accuracy, measured_scale_sd, moisture_sd, scale_sd, string_share
 from templates_gen.printer.correction import doubt_as_it_lies
@@ -53,7 +54,7 @@ class Measured(Record, frozen=True):
 
     @property
     def sd(self) -> float:
-        return math.sqrt(sum(self.variances.values()))
+        return math.sqrt(added(self.variances.values()))
 
 
 class Sources:
@@ -97,7 +98,7 @@ class Sources:
             variances[error[0]] += weight * weight
         for source, sd in (("drops", self.accuracy.drop), ("nailing", self.accuracy.nailing)):
             # the two nails of a frame tilt it one against the other, so what tilts and what lifts it are independent
-            tilting = sum((part.tilt * sd) ** 2 for part in parts)
+            tilting = added((part.tilt * sd) ** 2 for part in parts)
             variances[source] -= tilting
             variances["tilting drops" if source == "drops" else "tilting nails"] += tilting
         return Measured(kept, variances)

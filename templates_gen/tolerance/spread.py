@@ -17,6 +17,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from heapq import heappop, heappush
 
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect
 from templates_gen.base.grid_index import Near
 from templates_gen.tolerance.strung import FREE, ROOT, Pull, Taped, about
@@ -70,13 +71,13 @@ def variance(tape: Taped, terms: Iterable[Term]) -> float:
 
     The movements are those against the sheet that a spirit level sets.
     """
-    return sum(share for _, share in shares(tape, terms))
+    return added(share for _, share in shares(tape, terms))
 
 
 def shares(tape: Taped, terms: Iterable[Term]) -> Iterator[tuple[Fit, float]]:
     """The same by what it comes from: every fit with its part of the variance (mm²)."""
     for fit, effect in effects(tape, terms):
-        yield fit, sum(part * part for part in effect)
+        yield fit, added(part * part for part in effect)
 
 
 def effects(tape: Taped, terms: Iterable[Term]) -> Iterator[tuple[Fit, Effect]]:

@@ -15,6 +15,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from templates_gen.arranging.plan import Plan
+from templates_gen.base.adding import added
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION, parse_length, show_both
@@ -171,7 +172,7 @@ def _suspects(plan: Plan, sheets: SheetPlan, spans: Sequence[Span]) -> Iterator[
         for (x, y), end in ((span.at, -sign), (span.to, sign)):
             terms.append((homes.at(x, y), x, y, end * way[0], end * way[1]))
     found = list(shares(tape, terms))
-    total = sum(share for _, share in found)
+    total = added(share for _, share in found)
     for fit, share in sorted(found, key=lambda item: -item[1])[:MOST_SUSPECTS]:
         if share > 0:
             yield _named(fit, sheets, share / total)

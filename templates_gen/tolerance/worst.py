@@ -13,6 +13,7 @@ from heapq import nlargest
 from typing import Any, NamedTuple
 
 from templates_gen.arranging.plan import Plan
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect
 from templates_gen.job.accuracy import NORMAL_95, string_share
 from templates_gen.tiling.registering import Point
@@ -45,7 +46,7 @@ class _Measure(NamedTuple):
     def middle(self) -> Point:
         """Where it is: the middle of its places."""
         xs, ys, *_ = zip(*self.parts, strict=True)
-        return sum(xs) / len(xs), sum(ys) / len(ys)
+        return added(xs) / len(xs), added(ys) / len(ys)
 
 
 class _Pair(NamedTuple):
@@ -134,7 +135,7 @@ class Worst:
         variances = self._sources.measured_by(parts).variances
         x, y = self._corner
         moved = tuple((p.x - x, p.y - y, p.right, p.up + p.tilt) for p in parts)
-        return _Measure(moved, sum(of for source, of in variances.items() if source not in (*PRINTED, "joins")))
+        return _Measure(moved, added(of for source, of in variances.items() if source not in (*PRINTED, "joins")))
 
     def _homes(self, cells: Sequence[Rect]) -> dict[Point, int]:
         """On which sheet every place of a measure is, or on none."""
@@ -167,7 +168,7 @@ class Worst:
             if laid.mixed:
                 for source, weight in sources.unlike(fit, effect, laid.lying, (cell.x0, cell.y0)):
                     printed[source] += weight
-        return measure.fixed + sources.match**2 * joins + sum(of * of for of in printed.values())
+        return measure.fixed + sources.match**2 * joins + added(of * of for of in printed.values())
 
 
 Alike = tuple[int, int]

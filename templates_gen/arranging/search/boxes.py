@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
+from templates_gen.base.adding import added
+
 Box = tuple[float, float, float, float]
 """Left, bottom, right and top of a frame in mm, y up."""
 
@@ -65,4 +67,4 @@ def _chain(points: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
 
 def _under(chain: Sequence[tuple[float, float]]) -> float:
     """The area between a chain and the upright at 0, negative to the left of that."""
-    return sum((x0 + x1) * (y1 - y0) / 2 for (x0, y0), (x1, y1) in pairwise(chain))
+    return added((x0 + x1) * (y1 - y0) / 2 for (x0, y0), (x1, y1) in pairwise(chain))

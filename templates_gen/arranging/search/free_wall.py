@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import Record
 from templates_gen.job.model import Wall
@@ -67,8 +68,8 @@ def settled(wanted: Mapping[int, Rect], fixed: Sequence[Rect], room: FreeWall) -
         return dict(wanted)
     if astray > MOST_MOVED:
         return astray
-    x = sum(rect.cx for rect in wanted.values()) / len(wanted)
-    y = sum(rect.cy for rect in wanted.values()) / len(wanted)
+    x = added(rect.cx for rect in wanted.values()) / len(wanted)
+    y = added(rect.cy for rect in wanted.values()) / len(wanted)
     found: dict[int, Rect] = {}
     for at in sorted(wanted, key=lambda at: (abs(wanted[at].cx - x) + abs(wanted[at].cy - y), at)):
         place = _nearest(wanted[at], [*fixed, *found.values()], room)

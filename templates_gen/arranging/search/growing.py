@@ -13,6 +13,7 @@ from typing import NamedTuple
 
 from templates_gen.arranging.search.boxes import Box, Gaps, around
 from templates_gen.arranging.search.ground import Ground
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import TOLERANCE, Size
 
 ASPECTS = (1.2, 1.5, 1.8)
@@ -87,7 +88,7 @@ def set_again(
 def _first(ground: Ground, at: int) -> Box | None:
     """The place of the first frame: where the group's middle will be, or the nearest to it that is free."""
     width, height = ground.sizes[at]
-    area = sum((w + ground.gaps.across) * (h + ground.gaps.down) for w, h in ground.sizes)
+    area = added((w + ground.gaps.across) * (h + ground.gaps.down) for w, h in ground.sizes)
     rise = math.sqrt(area / ASPECTS[1]) * (0.5 - ground.share) if ground.up < 0 else height * (0.5 - ground.share)
     x, y = ground.axis - width / 2, ground.height + rise - height / 2
     left, low, right, high = ground.within
@@ -136,7 +137,7 @@ def _by_distance(
     (width, height), (across, down) = own, ground.gaps
     whole = around(hung)
     middle, level = ground.axis - width / 2, (whole[1] + whole[3]) / 2 - height / 2
-    size = math.sqrt(sum([(b[2] - b[0] + across) * (b[3] - b[1] + down) for b in hung]) + width * height)
+    size = math.sqrt(added([(b[2] - b[0] + across) * (b[3] - b[1] + down) for b in hung]) + width * height)
     half, tall, wide, high = width / 2, height / 2, 1 / (aspect * size), aspect / size
     places = []
     for x, y in spots:

@@ -13,6 +13,7 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from templates_gen.arranging.search.boxes import AS_LARGE, Box, Gaps, around, hull_area
+from templates_gen.base.adding import added
 
 WEIGHTS = {
     "blank": 1.0, "void": 1.1, "gape": 3.0, "unlike": 0.65, "central": 0.20, "big": 0.05, "drift": 0.09, "rise": 0.08,
@@ -65,7 +66,7 @@ class Looks(NamedTuple):
     @property
     def cost(self) -> float:
         """All by their weights: the less the better."""
-        return sum([WEIGHTS[name] * value for name, value in zip(self._fields, self, strict=True)])
+        return added([WEIGHTS[name] * value for name, value in zip(self._fields, self, strict=True)])
 
 
 class _Middle(NamedTuple):
@@ -102,7 +103,7 @@ def _middle(boxes: Sequence[Box], axis: float | None) -> _Middle:
 def _plain(boxes: Sequence[Box], areas: Sequence[float], gaps: Gaps, middle: _Middle) -> Looks:
     """The measures that need no raster, the others 0."""
     x0, y0, x1, y1 = around(boxes)
-    band = sum([(box[2] - box[0] + gaps.across) * (box[3] - box[1] + gaps.down) for box in boxes])
+    band = added([(box[2] - box[0] + gaps.across) * (box[3] - box[1] + gaps.down) for box in boxes])
     central, big, lean = _middling(boxes, areas, middle)
     drift, climb = _tendency(boxes, areas)
     aspect = (x1 - x0) / (y1 - y0)
@@ -116,7 +117,7 @@ def _plain(boxes: Sequence[Box], areas: Sequence[float], gaps: Gaps, middle: _Mi
 
 def _seen(plain: Looks, boxes: Sequence[Box], areas: Sequence[float], gaps: Gaps, middle: _Middle) -> Looks:
     void, same = _rastered(boxes, gaps, middle)
-    total = sum(areas)
+    total = added(areas)
     share = void / total
     return plain._replace(void=share, gape=max(0.0, share - GAPE), unlike=max(0.0, 1 - same / total))
 
@@ -147,7 +148,7 @@ def _rastered(boxes: Sequence[Box], gaps: Gaps, middle: _Middle) -> tuple[float,
         for number in range(at[y0 - up], at[y1 + up]):
             near[number] |= bits
     heights = [(high - low) * cell for low, high in pairwise(levels)]
-    same = sum([h * (one & two).bit_count() for h, one, two in zip(heights, taken, mirrored, strict=True)])
+    same = added([h * (one & two).bit_count() for h, one, two in zip(heights, taken, mirrored, strict=True)])
     return _voids(taken, near, heights), same
 
 
@@ -174,20 +175,20 @@ def _middling(boxes: Sequence[Box], areas: Sequence[float], middle: _Middle) -> 
         abs((box[0] + box[2]) / 2 - middle.x) / middle.width + abs((box[1] + box[3]) / 2 - middle.y) / middle.height
         for box in boxes
     ]
-    mean, total = sum(far) / len(far), sum(areas)
-    central = sum([area * away for area, away in zip(areas, far, strict=True)]) / total / mean if mean > 1e-9 else 1.0
+    mean, total = added(far) / len(far), added(areas)
+    central = added([area * away for area, away in zip(areas, far, strict=True)]) / total / mean if mean > 1e-9 else 1.0
     largest = max(areas) * AS_LARGE
     big = min([away for area, away in zip(areas, far, strict=True) if area >= largest])
-    lean = sum([area * ((box[0] + box[2]) / 2 - middle.x) for area, box in zip(areas, boxes, strict=True)])
+    lean = added([area * ((box[0] + box[2]) / 2 - middle.x) for area, box in zip(areas, boxes, strict=True)])
     return central, big, abs(lean) / (total * middle.width)
 
 
 def _tendency(boxes: Sequence[Box], areas: Sequence[float]) -> tuple[float, float]:
     """The correlation of a frame's size with how far right it is, and with how high."""
     sizes = [math.sqrt(area) for area in areas]
-    mean = sum(sizes) / len(sizes)
+    mean = added(sizes) / len(sizes)
     off = [size - mean for size in sizes]
-    spread = math.sqrt(sum([each * each for each in off]))
+    spread = math.sqrt(added([each * each for each in off]))
     if spread < SPREAD:
         return 0.0, 0.0
     across, up = [(box[0] + box[2]) / 2 for box in boxes], [(box[1] + box[3]) / 2 for box in boxes]
@@ -195,11 +196,11 @@ def _tendency(boxes: Sequence[Box], areas: Sequence[float]) -> tuple[float, floa
 
 
 def _correlation(off: Sequence[float], spread: float, values: Sequence[float]) -> float:
-    mean = sum(values) / len(values)
-    other = math.sqrt(sum([(value - mean) ** 2 for value in values]))
+    mean = added(values) / len(values)
+    other = math.sqrt(added([(value - mean) ** 2 for value in values]))
     if other < SPREAD:
         return 0.0
-    return sum([one * value for one, value in zip(off, values, strict=True)]) / (spread * other)
+    return added([one * value for one, value in zip(off, values, strict=True)]) / (spread * other)
 
 
 def _crown(boxes: Sequence[Box], top: float, foot: float, width: float) -> float:

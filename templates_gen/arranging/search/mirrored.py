@@ -23,6 +23,7 @@ from templates_gen.arranging.search.growing import (
     worth,
 )
 from templates_gen.arranging.search.improving import Found, Judge, neighbours
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import TOLERANCE, Size
 
 MOST_SINGLES, SINGLES = 2, 5
@@ -130,7 +131,7 @@ class Mirrored:
         whole = around(boxes)
         level = (whole[1] + whole[3]) / 2
         size = math.sqrt(
-            2 * sum([(b[2] - b[0] + across) * (b[3] - b[1] + down) for b in boxes]) + width * height
+            2 * added([(b[2] - b[0] + across) * (b[3] - b[1] + down) for b in boxes]) + width * height
         )  # fmt: skip
         levels = {y for b in boxes for y in (b[3] + down, b[1] - down - height)}
         if alone:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from templates_gen.arranging.search.boxes import AS_LARGE
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.job.wishes import Wishes
 
@@ -34,7 +35,7 @@ def regret(wishes: Wishes, rects: Mapping[str, Rect], gap: float) -> float:
     size.  Our own design, no source."""
     box = bounds(rects.values())
     size = math.hypot(box.width, box.height)
-    return sum(_distances(wishes, rects, gap, box)) / size
+    return added(_distances(wishes, rects, gap, box)) / size
 
 
 def _distances(wishes: Wishes, rects: Mapping[str, Rect], gap: float, box: Rect) -> Iterator[float]:
@@ -54,7 +55,7 @@ def _missed(distance: float, gap: float) -> float:
 
 def _parted(names: Sequence[str], rects: Mapping[str, Rect], gap: float) -> float:
     """How much further than a gap the frames are from each other, one after the other (mm)."""
-    return sum(max(0.0, rects[one].gap_to(rects[two]) - TOGETHER * gap) for one, two in pairwise(names))
+    return added(max(0.0, rects[one].gap_to(rects[two]) - TOGETHER * gap) for one, two in pairwise(names))
 
 
 def _uneven(names: Sequence[str], rects: Mapping[str, Rect]) -> float:

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from templates_gen.arranging.search.boxes import Gaps
 from templates_gen.arranging.search.ground import boxed
 from templates_gen.arranging.search.looks import looks
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record
 
@@ -123,9 +124,9 @@ def mass_distance(rects: Sequence[Rect], axes: Rect) -> float:
 
 def _mass_off(rects: Sequence[Rect], axes: Rect) -> tuple[float, float]:
     areas = [rect.width * rect.height for rect in rects]
-    x = sum(area * rect.cx for area, rect in zip(areas, rects, strict=True))
-    y = sum(area * rect.cy for area, rect in zip(areas, rects, strict=True))
-    return x / sum(areas) - axes.cx, y / sum(areas) - axes.cy
+    x = added(area * rect.cx for area, rect in zip(areas, rects, strict=True))
+    y = added(area * rect.cy for area, rect in zip(areas, rects, strict=True))
+    return x / added(areas) - axes.cx, y / added(areas) - axes.cy
 
 
 def symmetry(rects: Iterable[Rect], axes: Rect) -> float:

@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from templates_gen.arranging.search.boxes import Box, Gaps
 from templates_gen.arranging.search.stacks import Rows, Stack, Stacks
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Size
 
 ROUNDS = ((1.0, 0.06, 0.006), (0.34, 0.02, 0.002), (0.0, 0.01, 0.0005))
@@ -70,8 +71,8 @@ def stacked(
 def _numbers(sizes: Sequence[Size], gaps: Gaps, turned: bool) -> list[int]:
     """The likely numbers of rows, or of columns."""
     side = 0 if turned else 1
-    area = sum((width + gaps.across) * (height + gaps.down) for width, height in sizes)
-    mean = sum(size[side] + gaps[side] for size in sizes) / len(sizes)
+    area = added((width + gaps.across) * (height + gaps.down) for width, height in sizes)
+    mean = added(size[side] + gaps[side] for size in sizes) / len(sizes)
     likely = max(1, round(math.sqrt(area * ASPECT if turned else area / ASPECT) / mean))
     return sorted({number for number in (1, 2, likely - 2, likely - 1, likely) if 0 < number <= len(sizes)})
 

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from templates_gen.arranging.search.boxes import AS_LARGE, Box, Gaps
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Size
 
 Cell = tuple[int, ...]
@@ -77,7 +78,7 @@ class Stacks:
         self.turned = turned
         self.most = (most[1], most[0]) if turned else most
         self.areas = [width * height for width, height in sizes]
-        self.area, self.largest = sum(self.areas), max(self.areas) * AS_LARGE
+        self.area, self.largest = added(self.areas), max(self.areas) * AS_LARGE
         self._stacks: dict[Stack, _Stack] = {}
         self._rows: dict[Row, _Row] = {}
 
@@ -87,8 +88,8 @@ class Stacks:
             return *self.sizes[cell[0]], 0.0
         sizes = [self.sizes[at] for at in cell]
         height = max(size[1] for size in sizes)
-        width = sum(size[0] for size in sizes) + self.gaps.across * (len(cell) - 1)
-        return width, height, sum((height - size[1]) * size[0] for size in sizes)
+        width = added(size[0] for size in sizes) + self.gaps.across * (len(cell) - 1)
+        return width, height, added((height - size[1]) * size[0] for size in sizes)
 
     def stack(self, stack: Stack) -> _Stack:
         """What is known of a stack."""
@@ -100,13 +101,13 @@ class Stacks:
     def _stack(self, stack: Stack) -> _Stack:
         cells = [self.cell(cell) for cell in stack]
         width = max(cell[0] for cell in cells)
-        height = sum(cell[1] for cell in cells) + self.gaps.down * (len(cells) - 1)
-        blank = sum(
+        height = added(cell[1] for cell in cells) + self.gaps.down * (len(cells) - 1)
+        blank = added(
             cell[2] + _blank(width - cell[0], cell[1], len(frames) - 1, self.gaps.across)
             for cell, frames in zip(cells, stack, strict=True)
         )
         areas = [self.areas[at] for cell in stack for at in cell]
-        return _Stack(width, height, blank, sum(areas), len(areas), len(cells), max(areas))
+        return _Stack(width, height, blank, added(areas), len(areas), len(cells), max(areas))
 
     def row(self, row: Row) -> _Row:
         """What is known of a row."""
@@ -119,7 +120,7 @@ class Stacks:
 
     def _row(self, row: Row) -> _Row:
         stacks, gap = [self.stack(stack) for stack in row], self.gaps.across
-        width = sum(stack.width for stack in stacks) + gap * (len(stacks) - 1)
+        width = added(stack.width for stack in stacks) + gap * (len(stacks) - 1)
         height = max(stack.height for stack in stacks)
         aside = far = all_far = blank = short = unlike = 0.0
         largest, left = None, -width / 2
@@ -134,14 +135,14 @@ class Stacks:
         for one, two in zip(stacks[: len(stacks) // 2], stacks[::-1], strict=False):
             unlike += abs(one.width - two.width) * min(one.height, two.height)
             unlike += abs(one.height - two.height) * min(one.width, two.width)
-        area, frames = sum(stack.area for stack in stacks), sum(stack.frames for stack in stacks)
+        area, frames = added(stack.area for stack in stacks), sum(stack.frames for stack in stacks)
         return _Row(width, height, area, aside, far, all_far, blank, short, frames, largest, unlike, len(stacks))
 
     def cost(self, rows: Rows) -> float:
         """A quick likeness of what the group's looks cost."""
         known = [self.row(row) for row in rows]
         width = max(row.width for row in known)
-        height = sum(row.height for row in known) + self.gaps.down * (len(known) - 1)
+        height = added(row.height for row in known) + self.gaps.down * (len(known) - 1)
         inner = outer = aside = far = all_far = up = up_far = all_up = 0.0
         largest, top = 2.0, height / 2
         for at, row in enumerate(known):
@@ -172,7 +173,7 @@ class Stacks:
     def _unlike(self, rows: Rows, known: Sequence[_Row]) -> float:
         """How far the group is from its mirror image; columns mirror each other one by one."""
         if not self.turned:
-            return sum(row.unlike for row in known)
+            return added(row.unlike for row in known)
         total = 0.0
         for one, two, a, b in zip(rows[: len(rows) // 2], rows[::-1], known, known[::-1], strict=False):
             total += abs(a.height - b.height) * min(a.width, b.width)
@@ -187,7 +188,7 @@ class Stacks:
         """Where every frame is, the group's middle at (0, 0)."""
         known = [self.row(row) for row in rows]
         width = max(row.width for row in known)
-        top = (sum(row.height for row in known) + self.gaps.down * (len(known) - 1)) / 2
+        top = (added(row.height for row in known) + self.gaps.down * (len(known) - 1)) / 2
         placed: dict[int, Box] = {}
         for at, (row, sums) in enumerate(zip(rows, known, strict=True)):
             share = 0.5 if len(rows) == 1 or 0 < at < len(rows) - 1 else 0.0 if at else 1.0  # towards the rows between

@@ -13,6 +13,7 @@ from templates_gen.arranging.search.ground import Ground
 from templates_gen.arranging.search.growing import Pull
 from templates_gen.arranging.search.looks import cost
 from templates_gen.arranging.search.regret import IN_LINE, TOGETHER, regret
+from templates_gen.base.adding import added
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, Size, bounds
 from templates_gen.job.model import Group, Job
@@ -106,7 +107,7 @@ class Task:
     def _high(self, rects: Mapping[str, Rect]) -> float:
         """How high the weight sits in the group: 0 at its bottom edge, 1 at its top."""
         box, masses = bounds(rects.values()), self.pile.masses
-        mean = sum(masses[name] * rect.cy for name, rect in rects.items()) / sum(masses[name] for name in rects)
+        mean = added(masses[name] * rect.cy for name, rect in rects.items()) / added(masses[name] for name in rects)
         return (mean - box.y0) / box.height
 
     def _pull(self, at: int, box: Box, hung: Mapping[int, Box]) -> float:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from templates_gen.arranging.search.salon import Arranged, plain_arrangements, searched
 from templates_gen.arranging.search.task import Pile, Watch
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
 from templates_gen.job.model import Group
@@ -88,8 +89,8 @@ def shared(one: Mapping[str, Rect], two: Mapping[str, Rect]) -> float:
     a, b = bounds(one.values()), bounds(two.values())
     dx, dy = a.cx - b.cx, a.cy - b.cy
     moved = [rect.shifted(dx, dy) for rect in two.values()]
-    both = sum(_overlap(rect, other) for rect in one.values() for other in moved if _same_size(rect, other))
-    return both / sum(rect.width * rect.height for rect in one.values())
+    both = added(_overlap(rect, other) for rect in one.values() for other in moved if _same_size(rect, other))
+    return both / added(rect.width * rect.height for rect in one.values())
 
 
 def _same_size(one: Rect, two: Rect) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.job.model import Wall
@@ -53,7 +54,7 @@ def edge_pieces(wall: Wall) -> tuple[Edge, ...]:
 def _area(corners: tuple[tuple[float, float], ...]) -> float:
     """Twice the area, positive when the corners run counterclockwise."""
     following = (*corners[1:], corners[0])
-    return sum(x * next_y - next_x * y for (x, y), (next_x, next_y) in zip(corners, following, strict=True))
+    return added(x * next_y - next_x * y for (x, y), (next_x, next_y) in zip(corners, following, strict=True))
 
 
 def _pieces(start: tuple[float, float], end: tuple[float, float]) -> Iterator[Edge]:

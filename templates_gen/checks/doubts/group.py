@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from statistics import median
 
 from templates_gen.arranging.plan import centre_line
+from templates_gen.base.adding import added
 from templates_gen.base.record import replace
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.all_frames import all_frames
@@ -203,7 +204,7 @@ def _frieze(job: Job) -> bool:
 
 
 def _length_of_row(job: Job) -> float:
-    return sum(frame.width for frame in job.frames) + (len(job.frames) - 1) * job.group.gap_across
+    return added(frame.width for frame in job.frames) + (len(job.frames) - 1) * job.group.gap_across
 
 
 FRIEZE = 0.6

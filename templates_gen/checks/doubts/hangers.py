@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.base.adding import added
 from templates_gen.base.units import INCH, exact, show, show_both
 from templates_gen.checks.doubts import usual
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place, unusual, written
@@ -65,7 +66,7 @@ screw may be off a stud's middle: half its face."""
 
 def _by_studs(frame: Frame, studs: Studs | None) -> bool:
     """True for a cleat whose screws are as far apart as studs are: the wall tells where they are, not the frame."""
-    apart = frame.width - sum(insets(frame))
+    apart = frame.width - added(insets(frame))
     spacings = SPACINGS if studs is None or studs.spacing is None else (studs.spacing,)
     return frame.hanger.traits.rail and any(
         apart > ON_STUD and abs(apart - max(round(apart / each), 1) * each) <= ON_STUD for each in spacings

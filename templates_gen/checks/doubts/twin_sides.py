@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from statistics import median
 
+from templates_gen.base.adding import added
 from templates_gen.base.units import exact, show, show_both
 from templates_gen.checks.doubts.doubt import Doubt, Written, frame_place
 from templates_gen.checks.doubts.hangers import drops, insets, sides
@@ -30,8 +31,8 @@ def _one_off(twins: Sequence[Frame], known: Written) -> Iterator[Doubt]:
     if len(paired) == 2:
         paired.sort(key=lambda each: abs(insets(each)[0] - insets(each)[1]))
     for frame in paired[1 if len(paired) == 2 else 0 :]:
-        theirs = [sum(insets(each)) / 2 for each in paired if each is not frame]
-        mine = sum(insets(frame)) / 2
+        theirs = [added(insets(each)) / 2 for each in paired if each is not frame]
+        mine = added(insets(frame)) / 2
         off = max(SIDE_OFF, OF_WIDTH * frame.width)
         if theirs and max(theirs) - min(theirs) <= SIDES_AGREE and abs(mine - median(theirs)) > off:
             own = max(sides(frame, known), key=lambda side: abs(side[1] - median(theirs)))

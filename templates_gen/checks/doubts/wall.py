@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from templates_gen.base.adding import added
 from templates_gen.base.record import replace
 from templates_gen.base.units import INCH, exact, show
 from templates_gen.checks.doubts import usual
@@ -61,7 +62,9 @@ def _least_width(job: Job) -> float:
     """The width (mm) that the wall cannot be less than, for what is on it: its features, and frames side by side."""
     widths = {frame.id: frame.width for frame in job.frames}
     rows = job.group.rows if job.group.arrangement in SIDE_BY_SIDE else ()
-    across = max((sum(widths[one] for one in row) + (len(row) - 1) * job.group.gap_across for row in rows), default=0.0)
+    across = max(
+        (added(widths[one] for one in row) + (len(row) - 1) * job.group.gap_across for row in rows), default=0.0
+    )
     spots = [spot.x for _, spot in job.group.spots]
     placed = max(spots) - min(spots) if spots else 0.0
     return max((across, placed, *widths.values(), *(each.rect.x1 for each in job.wall.features)))

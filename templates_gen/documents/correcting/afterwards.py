@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from templates_gen.base.adding import added
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION, exact_mass, show
 from templates_gen.base.words import capital
@@ -78,7 +79,7 @@ def _by_holes(cured: Cured) -> Measures:
         if move is None or bearing.drop is None:
             continue
         if traits.rail:  # the frame bears on it at one height, and slides along it
-            found["drop"] = bearing.drop - sum(one.up for one in moves.values()) / len(hung.bearings)
+            found["drop"] = bearing.drop - added(one.up for one in moves.values()) / len(hung.bearings)
             continue
         found[f"drop_{bearing.side}"] = bearing.drop - move.up
         x = bearing.x + move.right

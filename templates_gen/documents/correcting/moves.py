@@ -23,6 +23,7 @@ from __future__ import annotations
 import math
 
 from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.adding import added
 from templates_gen.base.record import Record
 from templates_gen.base.units import DIVISION
 from templates_gen.documents.correcting.poses import Pose
@@ -104,7 +105,7 @@ def correction(pose: Pose, limits: Limits, least: float) -> Correction:
         return Correction(pose, limits, "", 0.0, ())
     moves, aside = _rigid(pose), 0.0
     if kind.rail:  # its frame slides along the rail
-        aside = sum(move.right for move in moves) / 2
+        aside = added(move.right for move in moves) / 2
         moves = tuple(Move(move.old, move.nail, 0.0, move.up) for move in moves)
     by_hand = kind.by_hand if abs(aside) > limits.step else ""
     moves = tuple(move for move in moves if move.distance >= least)

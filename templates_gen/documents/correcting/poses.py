@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 
 from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.base.adding import added
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import Record
 from templates_gen.base.units import METRE
@@ -62,7 +63,7 @@ def _up(reading: Reading, turns: Mapping[str, float]) -> float | None:
     known = [
         height + side * half for height, side in ((reading.left, 1.0), (reading.right, -1.0)) if height is not None
     ]
-    return sum(known) / len(known) - reading.hung.rect.y1 if known else None
+    return added(known) / len(known) - reading.hung.rect.y1 if known else None
 
 
 class _Sides:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from functools import partial
 
 from templates_gen.arranging.plan import Plan
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.instructions.hanging_day import hanging_steps
 from templates_gen.documents.instructions.sketches import FIELD, DayStep, Sketch
@@ -84,7 +85,7 @@ def _laid_out(steps: Sequence[tuple[int, DayStep]], flow: Flow, free: float) -> 
     for columns in range(1, max(1, int((flow.area.width + GUTTER) // (least + GUTTER))) + 1):
         width = (flow.area.width - GUTTER * (columns - 1)) / columns
         rows = [list(steps[first : first + columns]) for first in range(0, len(steps), columns)]
-        words = sum(_below(row, width, flow.lettering) for row in rows)
+        words = added(_below(row, width, flow.lettering) for row in rows)
         high = max(LEAST_HEIGHT, min(width * FIELD[1] / FIELD[0], (free - words - SPARE) / len(rows)))
         if high >= best[0][1]:
             best = (width, high), rows

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from templates_gen.base.adding import added
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
@@ -126,7 +127,7 @@ def _shared_out(job: Job, drawing: float, pitch: float, rooms: tuple[float, ...]
 
 def _high(entries: Sequence[_Entry]) -> float:
     """How high they are together (mm)."""
-    return sum(entry.height for entry in entries) + (len(entries) - 1) * GAP
+    return added(entry.height for entry in entries) + (len(entries) - 1) * GAP
 
 
 def _as_large(entries: Sequence[_Entry], unit: str, drawing: float, room: float) -> list[_Entry]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from templates_gen.arranging.plan import Plan
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect
 from templates_gen.checks.fitting import on_wall
 from templates_gen.documents.proof.view import View
@@ -63,5 +64,5 @@ def _hidden(plan: Plan, place: Rect) -> float:
     wall = plan.job.wall
     rects = [*(hung.rect for hung in plan.frames), *(feature.rect for feature in wall.features)]
     met = [part for rect in rects if (part := rect.meet(place))]
-    hidden = sum(part.width * part.height for part in met)
+    hidden = added(part.width * part.height for part in met)
     return hidden if on_wall(plan, place) else hidden + place.width * place.height

@@ -7,6 +7,7 @@ import math
 import re
 from collections.abc import Iterator, Mapping
 
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect, same
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import Circle, Form, Item, Line, Page, Polygon, Text, Use
@@ -69,7 +70,7 @@ def _clipped(line: Line, window: Rect) -> Line | None:
         start, end = max(start, one), min(end, two)
     if start >= end:
         return None
-    period = sum(line.dash)
+    period = added(line.dash)
     phase = (line.phase + start * math.hypot(dx, dy)) % period if period else 0.0
     return replace(
         line,

@@ -11,6 +11,7 @@ from functools import lru_cache
 from itertools import chain
 from typing import TYPE_CHECKING
 
+from templates_gen.base.adding import added
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Draft, Record, field
 from templates_gen.drawing.items import Matrix, Pixels
@@ -143,11 +144,11 @@ class Drawing:
         if width != self._width:
             self._width = width
             self._parts.append(f"{_number(width)} w")
-        pattern = (dash, phase) if sum(dash) > 0 else ((), 0.0)
+        pattern = (dash, phase) if added(dash) > 0 else ((), 0.0)
         if pattern != self._dash:
             self._dash = pattern
             # a pattern of odd length comes round after two; a phase must not be negative (8.4.3.6)
-            start = phase % (2 * sum(dash)) if pattern[0] else 0.0
+            start = phase % (2 * added(dash)) if pattern[0] else 0.0
             self._parts.append(f"[{' '.join(map(_number, pattern[0]))}] {_number(start)} d")
 
     def _fill(self, grey: float) -> None:
