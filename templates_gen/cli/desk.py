@@ -68,7 +68,7 @@ def _desk(job: Path | None) -> tuple[Desk, str]:
     if job is None:
         return made, ""
     if job.suffix.lower() == ".pdf":
-        from templates_gen.cli.interview.taken_back import LARGEST_PDF
+        from templates_gen.drawing.pdf.attached import LARGEST_PDF
         from templates_gen.job.reading.files import read_bytes
 
         name = made.from_template(read_bytes(job, LARGEST_PDF, "a template"), job.name)

@@ -17,8 +17,8 @@ from templates_gen.cli.watching import planned
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
     from templates_gen.checks import Finding
-    from templates_gen.documents.old_paper import OldPaper
     from templates_gen.documents.same_paper import SamePaper
+    from templates_gen.drawing.pdf.attached import Attached
     from templates_gen.job.model import Job
     from templates_gen.printer.profile import Printer
     from templates_gen.tiling.sheet import SheetPlan
@@ -64,14 +64,15 @@ def sheets_since(pdf: Path, plan: Plan, printer: Printer | None, fonts: tuple[Pa
     Raises InputError for a file that is no such template, or is on other paper.
     """
     import templates_gen as tg
-    from templates_gen.documents.old_paper import same_paper_as
+    from templates_gen.documents.old_paper import inside, same_paper_as
     from templates_gen.documents.updating import updated
     from templates_gen.drawing.lettering import job_lettering
     from templates_gen.tolerance.effort import effort
 
     paper = plan.job.paper
     try:
-        job, old = _inside(pdf)
+        held, old = inside(pdf)
+        job = _job(held, pdf)
         same_paper_as(old, paper, printer, pdf.name)
     except tg.InputError as error:
         raise tg.InputError(f"--since {error.where}", error.problem, error.hint) from None
@@ -86,42 +87,61 @@ def sheets_since(pdf: Path, plan: Plan, printer: Printer | None, fonts: tuple[Pa
     return found
 
 
-def _inside(pdf: Path) -> tuple[Job, OldPaper]:
-    """The job inside a template, and what it says of its sheets.  Raises InputError."""
+def _job(held: Attached, pdf: Path) -> Job:
+    """The job inside a template.  Raises InputError."""
     import tempfile
 
-    import templates_gen as tg
-    from templates_gen.cli.interview.taken_back import LARGEST_PDF, from_content
-    from templates_gen.documents.old_paper import ANEW, LARGEST, NAME, old_paper
-    from templates_gen.drawing.pdf.attached import Attached
-    from templates_gen.job.reading.files import read_bytes
+    from templates_gen.cli.interview.taken_back import taken_out
 
-    content = read_bytes(pdf, LARGEST_PDF, "a template")
-    held = Attached(content, pdf.name)
-    if NAME not in held.others:
-        raise tg.InputError(pdf.name, "says nothing of its sheets, expected a template that this version wrote", ANEW)
-    old = old_paper(held.read(NAME, LARGEST), pdf.name)
     with tempfile.TemporaryDirectory() as folder:
-        files, _ = from_content(content, pdf, Path(folder) / "job.toml")
+        files, _ = taken_out(held, pdf, Path(folder) / "job.toml")
         for place, inner in files.items():
             place.write_bytes(inner)
         walls = [place for place in files if place.suffix == ".toml" and place.name != "job.toml"]
-        return job_on(Path(folder) / "job.toml", walls[0] if walls else None), old
+        return job_on(Path(folder) / "job.toml", walls[0] if walls else None)
 
 
-def only(sheets: SheetPlan, asked: str, template: Path, job: Job) -> SheetPlan:
-    """The plan with these sheets alone printed, such as "3,7-9", for the paper of the template that there is.
+def only(sheets: SheetPlan, asked: str, path: Path, wall: Path | None, plan: Plan) -> SheetPlan:
+    """The plan with these sheets alone printed, such as "3,7-9", for the paper of the template that lies beside a job.
 
-    A number may also be that of a sheet in the order of the pages.  Where the template was made from another job, that
-    is said.  Raises InputError for a name that no sheet has.
+    A number may also be that of a sheet in the order of the pages.  They are the sheets of that template, were others
+    laid now; where they cannot be, that is said.  Raises InputError for a name that no sheet has.
     """
     from templates_gen.base.record import replace
 
-    if doubt := _doubt_of_old(template, job):
-        show_finding("warn", doubt)
+    sheets = _as_printed(sheets, path, wall, plan)
     names = [sheet.name for sheet in sheets.sheets]
     chosen = _chosen([name.casefold() for name in names], asked.casefold())
     return replace(sheets, printed=tuple(name for at, name in enumerate(names) if at in chosen))
+
+
+def _as_printed(sheets: SheetPlan, path: Path, wall: Path | None, plan: Plan) -> SheetPlan:
+    """The sheets of the template beside a job, where it was made from this job on this paper; else these."""
+    from templates_gen.documents.old_paper import alike, inside, made_from, same_paper_as, sheets_on
+    from templates_gen.documents.on_wall import beside
+
+    pdf = next((place for place, _ in beside(path, wall)), None)
+    if pdf is None or not plan.job.sources:
+        return sheets
+    try:
+        held, old = inside(pdf)
+        same = made_from(held, plan.job)
+    except InputError:
+        return sheets
+    if not same:
+        again = f"to go on with that paper, take --since {pdf.name}"
+        show_finding("warn", f"{pdf.name} was made before the job changed: {again}.")
+        return sheets
+    try:
+        same_paper_as(old, plan.job.paper, sheets.printer, pdf.name)
+    except InputError as error:
+        show_finding("warn", f"{pdf.name} {error.problem}: these sheets do not fit between those of that paper.")
+        return sheets
+    found = sheets_on(old, plan, plan.job.paper, sheets.printer)[1]
+    if alike(found, sheets):
+        return sheets
+    show_finding("note", f"The sheets are those of {pdf.name}: others would be laid now.")
+    return found
 
 
 def _chosen(names: Sequence[str], asked: str) -> set[int]:
@@ -138,27 +158,3 @@ def _chosen(names: Sequence[str], asked: str) -> set[int]:
             raise InputError("--only", f"found {part!r}, expected the earlier sheet first")
         wanted |= set(range(first, last + 1))
     return wanted
-
-
-def _doubt_of_old(pdf: Path, job: Job) -> str:
-    """What there is to say of the template that torn sheets come from, where it was made from another job; or ""."""
-    from templates_gen.drawing.pdf.attached import Attached
-    from templates_gen.job.reading.files import LARGEST, read_bytes
-
-    if not pdf.is_file() or not job.sources:
-        return ""
-    try:
-        held = Attached(read_bytes(pdf, LARGEST, "a template"), pdf.name)
-        names = (held.job, *(name for name, _ in job.sources[1:]))  # the job's file may have another name since
-        known = {held.job, *held.others}
-        same = all(
-            name in known and held.read(name, LARGEST) == content
-            for name, (_, content) in zip(names, job.sources, strict=True)
-        )
-    except InputError:
-        return ""
-    return (
-        ""
-        if same
-        else f"{pdf.name} was made before the job changed: to go on with that paper, take --since {pdf.name}."
-    )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -11,6 +12,9 @@ from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on, printer_named
 from templates_gen.cli.results import check_results, place_beside, write_pages
 from templates_gen.cli.showing import as_json, show_finding
+
+if TYPE_CHECKING:
+    from templates_gen.documents.on_wall import OnWall
 
 
 @click.group()
@@ -44,56 +48,77 @@ def card(output: Path, paper: str, force: bool) -> None:
 
 
 @photo.command(short_help="Read how taped sheets lie, before nailing.")
-@takes.job_argument
+@click.argument("paper_of", type=takes.FILE, metavar="JOB|TEMPLATE.pdf")
 @click.argument("photos", type=takes.FILE, metavar="PHOTO...", nargs=-1, required=True)
 @takes.output_option(metavar="FILE.jpg", help="Also write the first photograph with the joins marked, as .jpg or .png.")
 @takes.wall_option
-@takes.paper_option(help="The paper the template was printed on; default: the job's.")
-@click.option("--cover", type=takes.COVERS, help="What was on paper, as the template was made.")
-@click.option("--trim", type=click.Choice(["cut", "none"]), help="Whether the sheets were cut.")
+@takes.paper_option(help="Without a PDF: the paper the template was printed on; default: the job's.")
+@click.option("--cover", type=takes.COVERS, help="Without a PDF: what was on paper, as the template was made.")
+@click.option("--trim", type=click.Choice(["cut", "none"]), help="Without a PDF: whether the sheets were cut.")
 @takes.font_option
-@takes.printer_option(help="The recorded printer that the template was made for.")
+@takes.printer_option(help="Without a PDF: the recorded printer that the template was made for.")
 @takes.format_option("json")
 @takes.force_option
 def taped(
-    job: Path, photos: tuple[Path, ...], output: Path | None, wall: Path | None,
-    paper: str | None, cover: str | None, trim: str | None, fonts: tuple[Path, ...], printer: str | None, shape: str,
-    force: bool,
-) -> None:  # fmt: skip
+    paper_of: Path, photos: tuple[Path, ...], output: Path | None, shape: str, force: bool, **printed: Any
+) -> None:
     """Read from photographs of the taped paper how every sheet lies: which joins
     to tape anew, and how far every nail is from its place.
 
-    Print the template with --photo-marks. Give the same paper and cover here.
+    Print the template with --photo-marks. Its PDF says where everything is on
+    the paper, whatever the job says since: name it, or the job that it lies
+    beside. Without it the sheets are laid anew from the job.
 
     \b
     Example:
       templates-gen photo taped job.toml taped.jpg -o taped-joins.jpg
     """
-    from templates_gen.documents.making import on_paper, template_marks
     from templates_gen.photo.picture import read_photo
     from templates_gen.photo.taped import read_taped
     from templates_gen.photo.taped_picture import marked
     from templates_gen.photo.taped_words import as_data, heading, sentences, table
 
     ending = ending_of(output, ("jpg", "png")) if output is not None else "jpg"
-    known = printer_named(printer) if printer is not None else None
-    with about(job):
-        read = on_paper(job_on(job, wall), paper, cover, trim, photo=True)
-        check_results(job, read, [output], force, [wall, *photos])
-        on_sheets = template_marks(read, fonts, known)
+    there = _on_wall(paper_of, photos, output, force, **printed)
+    for level, text in there.said:
+        show_finding(level, text)
     pictures = [read_photo(path) for path in photos]
-    found = read_taped(pictures, on_sheets)
+    found = read_taped(pictures, there.papers, there.name)
     if output is not None:
-        write_result(output, marked(pictures[0], found, on_sheets, ending), force)
+        write_result(output, marked(pictures[0], found, there.papers, ending), force)
         click.echo(f"{output}: the photograph with the joins marked", err=True)
     if shape == "json":
-        click.echo(as_json(as_data(found)))
+        click.echo(as_json({**as_data(found), "paper": there.name}))
     else:
-        click.echo(f"{job}: {heading(found, on_sheets)}")
+        click.echo(f"{there.name}: {heading(found, there.papers)}")
         for line in table(found):
             click.echo(line)
-        for said in sentences(found, on_sheets.scaled):
+        for said in sentences(found, there.papers.scaled):
             show_finding(said.level, said.text, err=False)
+
+
+def _on_wall(
+    path: Path, photos: tuple[Path, ...], output: Path | None, force: bool, wall: Path | None, paper: str | None,
+    cover: str | None, trim: str | None, fonts: tuple[Path, ...], printer: str | None,
+) -> OnWall:  # fmt: skip
+    """The taped paper, by a template's PDF or by a job."""
+    from templates_gen.documents.making import on_paper, template_marks
+    from templates_gen.documents.on_wall import by_job, by_template
+
+    if path.suffix.lower() == ".pdf":
+        if any((wall, paper, cover, trim, fonts, printer)):
+            raise click.UsageError(f"{path.name} says itself how it was printed: leave out the options for that")
+        check_results(path, None, [output], force, photos)
+        return by_template(path)
+    known = printer_named(printer) if printer is not None else None
+    with about(path):
+        job = job_on(path, wall)
+        check_results(path, job, [output], force, [wall, *photos])
+        asked = {"name": paper, "cover": cover, "trim": trim, "printer": known.name if known else None}
+        return by_job(
+            path, job, wall, asked,
+            lambda: template_marks(on_paper(job, paper, cover, trim, photo=True), fonts, known),
+        )  # fmt: skip
 
 
 @photo.command(short_help="Show the group on a photograph of the wall.")

@@ -33,15 +33,17 @@ def place_beside(job: Path, wall: Path | None, what: str = "", ending: str = ".p
 
 
 def check_results(
-    path: Path, job: Job, results: Sequence[Path | None], force: bool, given: Sequence[Path | None] = ()
+    path: Path, job: Job | None, results: Sequence[Path | None], force: bool, given: Sequence[Path | None] = ()
 ) -> None:
     """Raises OutputError, before any work is done, when a result would replace what it may not.
 
     That is something not ours without `force`, and with or without it the job's own files, its pictures, what else was
     `given` to the command, or another result.
     """
-    own = [path, *(path.parent / name for name in job.named)]
-    own += [Path(name) for name in (*(frame.image for frame in job.frames), job.paper.font) if name]
+    own = [path]
+    if job is not None:
+        own += [path.parent / name for name in job.named]
+        own += [Path(name) for name in (*(frame.image for frame in job.frames), job.paper.font) if name]
     taken = {os.path.realpath(name): "the job's own file" for name in own}
     taken |= {os.path.realpath(file): "a file that this command reads" for file in filter(None, given)}
     for result in filter(None, results):

@@ -13,7 +13,7 @@ from templates_gen.cli.asked import Asked, Places
 from templates_gen.cli.completing import job_files
 from templates_gen.cli.given import about, job_on, printer_named
 from templates_gen.cli.next_time import only, page_for_old_paper, sheets_since, show_page
-from templates_gen.cli.results import check_one, check_results, place_beside
+from templates_gen.cli.results import check_one, check_results
 from templates_gen.cli.showing import STOPPED, show_finding, show_findings, show_ways
 
 if TYPE_CHECKING:
@@ -141,7 +141,7 @@ def _printed(path: Path, asked: Asked, plan: Plan, findings: tuple[Finding, ...]
     if asked.most is not None and _refused(path, plan, len(sheets.on_these_pages), asked.most):
         return STOPPED
     if asked.only is not None:
-        sheets = only(sheets, asked.only, place_beside(path, asked.wall), plan.job)
+        sheets = only(sheets, asked.only, path, asked.wall, plan)
     bare, reported = asked.only is not None, asked.report is not None
     made = tg.finish_template(plan, findings, sheets, asked.fonts, bare, reported)
     places.write(made, sheets, asked)

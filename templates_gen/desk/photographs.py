@@ -42,21 +42,24 @@ def taped(opened: Opened, asked: Asked) -> dict[str, Any]:
 
     Raises InputError for what is no photograph, or shows too few tags."""
     from templates_gen.documents.making import on_paper, template_marks
+    from templates_gen.documents.on_wall import by_job
     from templates_gen.photo.picture import photo_of
     from templates_gen.photo.taped import read_taped
     from templates_gen.photo.taped_picture import marked
     from templates_gen.photo.taped_words import heading, sentences, table
 
-    marks = template_marks(on_paper(tg.read_job(opened.path), photo=True))
-    photos, start = [], 0
+    job = tg.read_job(opened.path)
+    there = by_job(opened.path, job, None, {}, lambda: template_marks(on_paper(job, photo=True)))
+    marks, photos, start = there.papers, [], 0
     for name, size in zip(_names(asked), _listed(asked, "sizes"), strict=False):
         photos.append(photo_of(name, asked.body[start : start + int(size)]))
         start += int(size)
     if not photos:
         raise InputError("", "the page sent no photograph", "load the page again")
-    found = read_taped(photos, marks)
+    found = read_taped(photos, marks, there.name)
     opened.shown["taped"] = marked(photos[0], found, marks, "jpg")
-    said = [{"level": one.level, "text": one.text} for one in sentences(found, marks.scaled)]
+    said = [{"level": level, "text": text} for level, text in there.said]
+    said += [{"level": one.level, "text": one.text} for one in sentences(found, marks.scaled)]
     lines = [line.strip() for line in table(found)]
     return {"picture": "taped", "said": [*_plain([heading(found, marks)]), *said], "table": lines}
 

@@ -77,11 +77,11 @@ def finish_template(
 
 
 def template_marks(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | None = None) -> Papers:
-    """What a photograph of a job's taped template is compared with.  Raises InputError where it has no photo tags."""
+    """What a photograph of a job's taped template is compared with, as its sheets are laid now."""
     plan = plan_wall(job)
     sheets = plan_sheets(plan, job.paper, printer)
     template = draw_template(plan, find(plan), sheets, expected_error(plan, sheets), job_lettering(job, fonts))
-    return papers(plan, sheets, template)
+    return papers(plan, sheets, drawn_tags(plan, sheets, template))
 
 
 def planned_on(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan | None:

@@ -3,13 +3,20 @@
 from __future__ import annotations
 
 import json
+import math
+from pathlib import Path
 from typing import Any
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.errors import InputError
-from templates_gen.base.geometry import Rect
+from templates_gen.base.geometry import Rect, same
 from templates_gen.base.record import Record, replace
-from templates_gen.job.model import Paper
+from templates_gen.documents.photographed import Papers
+from templates_gen.documents.tagged_paper import as_told
+from templates_gen.drawing.pdf.attached import LARGEST_PDF, Attached
+from templates_gen.job.model import Job, Paper
+from templates_gen.job.reading.files import LARGEST as LARGEST_TEXT
+from templates_gen.job.reading.files import read_bytes
 from templates_gen.printer.profile import Printer, printer_data
 from templates_gen.tiling.cells import Cell, CellPlan, Printable
 from templates_gen.tiling.sheet import Given, SheetPlan, finished, given
@@ -30,6 +37,10 @@ PAPER = ("name", "width", "height", "margin", "overlap", "cover", "trim", "photo
 """What has to be alike for old sheets and new ones to be taped to each other."""
 
 
+SCALE = ("paper", "across", "along", "skew")
+"""What of a printer's profile decides on how large a page is drawn."""
+
+
 class OldPaper(Record, frozen=True):
     """The paper that a template is on: its sheets with their cells from the two lines (mm), and its printer."""
 
@@ -40,10 +51,14 @@ class OldPaper(Record, frozen=True):
     spine: bool
     names: tuple[str, ...]
     cells: tuple[Cell, ...]
+    photo: Any = None
 
 
-def sheets_file(plan: Plan, sheets: SheetPlan) -> tuple[str, bytes]:
-    """The file about the sheets of a template: its name and its content, from the two lines (mm)."""
+def sheets_file(plan: Plan, sheets: SheetPlan, papers: Papers | None = None) -> tuple[str, bytes]:
+    """The file about the sheets of a template: its name and its content, from the two lines (mm).
+
+    `papers` are what a photograph of them is compared with, where it can be.  Sheets that come off are left out.
+    """
     x, y = plan.centre_line, plan.level_line
     data = {
         "format": FORM,
@@ -55,7 +70,9 @@ def sheets_file(plan: Plan, sheets: SheetPlan) -> tuple[str, bytes]:
         "sheets": [
             [sheet.name, sheet.strip, sheet.page is not sheets.page, *sheet.cell.shifted(-x, -y).sides]
             for sheet in sheets.sheets
+            if sheet.name not in sheets.gone
         ],
+        **({"photo": as_told(papers)} if papers else {}),
     }
     return NAME, json.dumps(data, separators=(",", ":")).encode()
 
@@ -63,6 +80,24 @@ def sheets_file(plan: Plan, sheets: SheetPlan) -> tuple[str, bytes]:
 def _paper(paper: Paper) -> dict[str, Any]:
     told = {name: getattr(paper, name) for name in PAPER}
     return told | {"margin": list(paper.margin)}
+
+
+def inside(pdf: Path) -> tuple[Attached, OldPaper]:
+    """The files inside a template, and what it says of its sheets.  Raises InputError for one that says nothing."""
+    held = Attached(read_bytes(pdf, LARGEST_PDF, "a template"), pdf.name)
+    if NAME not in held.others:
+        raise InputError(pdf.name, "says nothing of its sheets, expected a template that this version wrote", ANEW)
+    return held, old_paper(held.read(NAME, LARGEST), pdf.name)
+
+
+def made_from(held: Attached, job: Job) -> bool:
+    """Whether a template was made from this job as its files are now.  Raises InputError for a broken template."""
+    names = (held.job, *(name for name, _ in job.sources[1:]))  # the job's file may have another name since
+    known = {held.job, *held.others}
+    return all(
+        name in known and held.read(name, LARGEST_TEXT) == content
+        for name, (_, content) in zip(names, job.sources, strict=True)
+    )
 
 
 def old_paper(content: bytes, where: str) -> OldPaper:
@@ -74,13 +109,17 @@ def old_paper(content: bytes, where: str) -> OldPaper:
         cells = []
         for place, (_, strip, turned, *sides) in enumerate(data["sheets"]):
             x0, y0, x1, y1 = map(float, sides)
+            if not (x0 < x1 and y0 < y1 and math.isfinite(x0 + y0 + x1 + y1)):
+                raise ValueError
             cells.append(Cell(Rect(x0, y0, x1, y1), int(strip), place, bool(turned)))
-        names = tuple(str(sheet[0]) for sheet in data["sheets"])
+        names = tuple(str(int(sheet[0])) for sheet in data["sheets"])
+        if len(set(names)) < len(names):
+            raise ValueError
         return OldPaper(
             dict(data["paper"]), data["printer"], bool(data["rows"]), bool(data["lying"]), bool(data["spine"]), names,
-            tuple(cells),
+            tuple(cells), data.get("photo"),
         )  # fmt: skip
-    except (ValueError, KeyError, TypeError):
+    except (ValueError, KeyError, TypeError, IndexError, AttributeError):
         raise InputError(where, "says nothing of its sheets that can be read", ANEW) from None
 
 
@@ -96,13 +135,33 @@ def same_paper_as(old: OldPaper, paper: Paper, printer: Printer | None, where: s
             again = f"add {option} {was}" if option else "ask for the same"
             problem = f"{old_one}, but {_shown(asked[name])} is asked for now"
             raise InputError(where, problem, f"{again}, or {ANEW}")
-    if (printer_data(printer) if printer else None) != old.printer:
-        was = f"for the printer {old.printer.get('name')!r}" if old.printer else "for no printer that was measured"
-        raise InputError(where, f"was drawn {was}, and now for another", f"give the same --printer, or {ANEW}")
+    _same_scale(old.printer, printer_data(printer) if printer else None, where)
+
+
+def _same_scale(old: dict[str, Any] | None, new: dict[str, Any] | None, where: str) -> None:
+    """Raises InputError where what is drawn for one printer is not as large as what is drawn for the other."""
+    if (old is None) == (new is None) and all((old or {}).get(name) == (new or {}).get(name) for name in SCALE):
+        return
+    if old is None:
+        raise InputError(where, "was drawn for no printer that was measured", f"leave --printer out, or {ANEW}")
+    name, date = old.get("name"), old.get("date")
+    if new is not None and new["name"] == name:
+        problem = f"was drawn for the printer {name!r} as it was measured on {date}, which was measured anew since"
+        raise InputError(where, f"{problem}: sheets drawn now would be of another scale", ANEW)
+    now = "for no printer" if new is None else f"for {new['name']!r}"
+    raise InputError(where, f"was drawn for the printer {name!r}, and now {now}", f"give --printer {name}, or {ANEW}")
 
 
 def _shown(value: object) -> str:
     return " ".join(f"{side:g}" for side in value) if isinstance(value, list) else str(value)
+
+
+def alike(one: SheetPlan, two: SheetPlan) -> bool:
+    """Whether two plans have the same sheets in the same places."""
+    pairs = list(zip(one.sheets, two.sheets, strict=False))
+    return len(one.sheets) == len(two.sheets) and all(
+        a.name == b.name and a.page == b.page and all(map(same, a.cell.sides, b.cell.sides)) for a, b in pairs
+    )
 
 
 def sheets_on(old: OldPaper, plan: Plan, paper: Paper, printer: Printer | None) -> tuple[Given, SheetPlan]:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
 from templates_gen.documents.proof.frames import opening, window
@@ -45,30 +44,30 @@ class Papers(Record, frozen=True):
     nails: tuple[Spot, ...]
     centre_line: float
     level_line: float
-    unit: str
     scaled: bool
 
 
-def papers(plan: Plan, sheets: SheetPlan, template: Template) -> Papers:
-    """What is on the sheets of a drawn template with tags.  Raises InputError where it has none."""
-    if not sheets.paper.photo:
-        raise InputError("paper, photo", "the template has no photo tags", "print it with --photo-marks")
+def papers(plan: Plan, sheets: SheetPlan, tags: Iterable[Tag]) -> Papers:
+    """What is on the sheets with these tags, but for those that come off."""
+    gone = set(sheets.gone)
     return Papers(
-        cells=tuple((sheet.name, sheet.cell) for sheet in sheets.sheets),
-        tags=drawn_tags(plan, sheets, template),
-        joins=tuple(Seam(join.over, join.under, join.line) for join in sheets.joins),
-        nails=tuple(_nails(plan, sheets)),
-        centre_line=plan.centre_line, level_line=plan.level_line, unit=plan.job.unit,
-        scaled=sheets.printer is not None,
+        cells=tuple((sheet.name, sheet.cell) for sheet in sheets.sheets if sheet.name not in gone),
+        tags=tuple(tag for tag in tags if tag.sheet not in gone),
+        joins=tuple(
+            Seam(join.over, join.under, join.line) for join in sheets.joins if not gone & {join.over, join.under}
+        ),
+        nails=tuple(nail for nail in _nails(plan, sheets) if nail.sheet not in gone),
+        centre_line=plan.centre_line, level_line=plan.level_line, scaled=sheets.printer is not None,
     )  # fmt: skip
 
 
 def drawn_tags(plan: Plan, sheets: SheetPlan, template: Template) -> tuple[Tag, ...]:
-    """The tags on the sheets of a drawn template."""
+    """The tags on the printed sheets of a drawn template."""
     if not sheets.paper.photo:
         return ()
-    pages = template.pages[len(template.pages) - len(sheets.sheets) :]
-    drawn = ((sheet, page.page_items) for sheet, page in zip(sheets.sheets, pages, strict=True))
+    printed = sheets.on_these_pages
+    pages = template.pages[len(template.pages) - len(printed) :]
+    drawn = ((sheet, page.page_items) for sheet, page in zip(printed, pages, strict=True))
     return tuple(tags_on(drawn, tag_side(plan)))
 
 

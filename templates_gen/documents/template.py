@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import replace
@@ -10,7 +10,9 @@ from templates_gen.checks import Finding
 from templates_gen.documents.instructions.first_pages import FirstPages, first_pages
 from templates_gen.documents.of_job import numbered, of_job, roman
 from templates_gen.documents.old_paper import sheets_file
-from templates_gen.documents.sheets.layers import lay, sheet_forms, sheet_page
+from templates_gen.documents.photographed import Papers, papers
+from templates_gen.documents.sheets.layers import Laid, lay, sheet_forms, sheet_page
+from templates_gen.documents.sheets.photo_tags import photo_tags, tag_side, tags_on
 from templates_gen.documents.sheets.rulers import RULERS_FORM
 from templates_gen.drawing.items import Template, Use
 from templates_gen.drawing.lettering import Lettering
@@ -38,4 +40,11 @@ def draw_template(
     drawn = of_job(plan.job, "", sheets.page, (*(() if bare else first), *pages), forms, attach=True)
     if apart or not plan.job.sources:
         return drawn
-    return replace(drawn, attachments=(*drawn.attachments, sheets_file(plan, sheets)))
+    on_paper = papers_laid(plan, sheets, every) if sheets.paper.photo else None
+    return replace(drawn, attachments=(*drawn.attachments, sheets_file(plan, sheets, on_paper)))
+
+
+def papers_laid(plan: Plan, sheets: SheetPlan, every: Iterable[Laid]) -> Papers:
+    """What a photograph of these sheets is compared with."""
+    tags = tags_on([(laid.so_far.sheet, laid.drawn[photo_tags].page_items) for laid in every], tag_side(plan))
+    return papers(plan, sheets, tags)

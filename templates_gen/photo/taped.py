@@ -30,6 +30,9 @@ TINY = 1e-9
 
 LEAST_TAGS, LEAST_SHEETS = 6, 2
 
+OTHER = "other paper is on the wall, or the picture was edited: name the PDF that the paper was printed from"
+"""What to do where a photograph shows other sheets than those that it is compared with."""
+
 OUTLIER, OUTLIERS = 4.0, 6.0
 """Pixels on a picture of 12 megapixels, and times the usual, that a tag may be off the flat fit.  Our own."""
 
@@ -89,8 +92,10 @@ class Taped(Record, frozen=True):
     fit: Fit
 
 
-def read_taped(photos: Sequence[Photo], papers: Papers) -> Taped:
-    """What the photographs tell of the taped sheets.  Raises InputError where they show too little."""
+def read_taped(photos: Sequence[Photo], papers: Papers, name: str = "this template") -> Taped:
+    """What the photographs tell of the taped sheets of a template, which is called by its `name`.
+
+    Raises InputError where they show too little, or sheets of another template."""
     size = photos[0].size
     for photo in photos[1:]:
         if photo.size != size:
@@ -99,8 +104,8 @@ def read_taped(photos: Sequence[Photo], papers: Papers) -> Taped:
     printed, middles, centre = printed_tags(papers)
     seen = [seen_tags(photo.grey) for photo in photos]
     views = [screened(one, printed, max(size) / PER_WIDTH) for one in seen]
-    for photo, view in zip(photos, views, strict=True):
-        _check_enough(photo.name, view, printed)
+    for photo, view, one in zip(photos, views, seen, strict=True):
+        _check_enough(photo.name, view, one, printed, name)
     fit = _fit([view.view for view in views], photos, seen, printed, middles, centre)
     return _told(fit, papers, views, seen, centre)
 
@@ -112,12 +117,15 @@ def printed_tags(papers: Papers) -> tuple[Printed, dict[str, Array], Array]:
     return printed, middles, np.mean(list(middles.values()), axis=0)
 
 
-def _check_enough(name: str, view: Screened, printed: Printed) -> None:
+def _check_enough(photo: str, view: Screened, seen: Seen, printed: Printed, name: str) -> None:
     sheets = {printed[number][0] for number in view.view}
-    if len(view.view) < LEAST_TAGS or len(sheets) < LEAST_SHEETS:
-        found = f"shows {len(view.view)} photo tags of this template, expected {LEAST_TAGS} on {LEAST_SHEETS} sheets"
-        hint = "photograph the taped paper whole and sharp, from nearer; give the paper and cover it was printed with"
-        raise InputError(name, found, hint)
+    if len(view.view) >= LEAST_TAGS and len(sheets) >= max(LEAST_SHEETS, len(view.elsewhere)):
+        return
+    tags = len({number for number, _ in seen.tags})
+    if tags >= LEAST_TAGS:
+        raise InputError(photo, f"shows {tags} photo tags, but they do not lie as on the sheets of {name}", OTHER)
+    found = f"shows {tags} photo tags, expected {LEAST_TAGS} on {LEAST_SHEETS} sheets"
+    raise InputError(photo, found, "photograph the taped paper whole and sharp, from nearer")
 
 
 def _fit(

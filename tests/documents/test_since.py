@@ -384,3 +384,66 @@ def test_what_is_no_older_template_is_said_of_the_option(name: str, found: str, 
     ran = run("template", str(ferns / "ferns.toml"), "--since", str(ferns / name))
     assert ran.code == 2
     assert re.search(rf"^error: --since (\S*/)?{name}: {found}", ran.err, re.MULTILINE)
+
+
+def cells(report: Path) -> dict[str, list[float]]:
+    return {sheet["name"]: sheet["cell"] for sheet in json.loads(report.read_text(encoding="utf-8"))["sheets"]}
+
+
+def test_torn_sheets_are_those_of_the_paper_that_is_there(ferns: Path) -> None:
+    """After an update the paper has the old sheets, though the changed job by itself would have others."""
+    text = (ferns / "ferns.toml").read_text(encoding="utf-8")
+    (ferns / "ferns.toml").write_text(text.replace('drop = "3"\n', 'drop = "1 1/4"\n'), encoding="utf-8")
+    assert run("template", "ferns.toml", "--since", "ferns.pdf", "--report", "update.json").code == 0
+    assert run("template", "ferns.toml", "-o", "anew.pdf", "--report", "anew.json").code == 0
+    update = cells(ferns / "update.json")
+    assert update != cells(ferns / "anew.json")
+    ran = run("template", "ferns.toml", "--only", "3", "--report", "only.json")
+    assert "The sheets are those of ferns-update.pdf: others would be laid now." in " ".join(ran.err.split())
+    for name, cell in cells(ferns / "only.json").items():
+        assert cell == pytest.approx(update[name], abs=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("asked", "words"),
+    [
+        (["--paper", "a4"], "ferns.pdf is on letter paper, but a4 is asked for now"),
+        (["--cover", "linked"], "ferns.pdf has cover marks, but linked is asked for now"),
+        (["--printer", "study"], "ferns.pdf was drawn for no printer that was measured"),
+    ],
+)
+def test_torn_sheets_that_do_not_fit_the_paper_that_is_there_are_doubted(
+    asked: list[str], words: str, ferns: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    recorded(ferns, monkeypatch, "177.5")
+    said = " ".join(run("template", "ferns.toml", "--only", "3", *asked).err.split())
+    assert f"{words}: these sheets do not fit between those of that paper." in said
+
+
+def recorded(folder: Path, monkeypatch: pytest.MonkeyPatch, across: str) -> None:
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(folder / "settings"))
+    lengths = ("--across", across, "--along", "241.4")
+    assert run("printer", "record", "study", "--paper", "letter", *lengths).code == 0
+
+
+def test_sheets_for_a_printer_measured_anew_are_not_taped_to_older_ones(
+    ferns: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Measured to be the same, on whatever day, it is the same; a scale that differs is said, and what to do."""
+    since = ("template", "ferns.toml", "--since", "ferns.pdf")
+    recorded(ferns, monkeypatch, "177.5")
+    assert "leave --printer out, or leave --since out" in " ".join(run(*since, "--printer", "study").err.split())
+    assert run("template", "ferns.toml", "--printer", "study").code == 0
+    measured(ferns)
+    assert "give --printer study, or leave --since out" in " ".join(run(*since).err.split())
+    profile = next((ferns / "settings").rglob("study.toml"))
+    day = re.search(r"\d{4}-\d\d-\d\d", profile.read_text(encoding="utf-8"))
+    assert day
+    profile.write_text(profile.read_text(encoding="utf-8").replace(day[0], "2026-03-02"), encoding="utf-8")
+    assert run(*since, "--printer", "study", "--report", "update.json").code == 0
+    anew = json.loads((ferns / "update.json").read_text(encoding="utf-8"))
+    assert anew["printer"]["across"] != 1.0
+    recorded(ferns, monkeypatch, "177.2")
+    ran = run(*since, "--printer", "study")
+    words = " ".join(ran.err.split())
+    assert ran.code == 2 and "which was measured anew since: sheets drawn now would be of another scale" in words

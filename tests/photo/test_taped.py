@@ -212,7 +212,7 @@ def test_the_scale_is_not_read_from_a_photograph_and_that_is_said():
 def test_a_photograph_without_the_tags_is_refused():
     _, known = printed("ferns")
     blank = Photo("wall.jpg", b"", np.full((1800, 2400), 180, np.uint8))
-    with pytest.raises(InputError, match=r"wall.jpg: shows 0 photo tags of this template, expected 6 on 2 sheets"):
+    with pytest.raises(InputError, match=r"wall.jpg: shows 0 photo tags, expected 6 on 2 sheets"):
         read_taped([blank], known)
 
 

@@ -13,11 +13,8 @@ from templates_gen.base.file_names import apart, is_device, last_part
 from templates_gen.base.toml import toml
 from templates_gen.cli.interview.taken import Files, spreadsheets, together
 from templates_gen.documents.old_paper import NAME as ABOUT_SHEETS
-from templates_gen.drawing.pdf.attached import Attached
+from templates_gen.drawing.pdf.attached import LARGEST_PDF, Attached
 from templates_gen.job.reading.files import LARGEST, decoded, parse_toml, read_bytes
-
-LARGEST_PDF = 500_000_000
-"""Bytes.  A template of 2,000 frames has far fewer; this keeps a wrong file from filling the memory.  No source."""
 
 
 class TakenBack(NamedTuple):
@@ -40,7 +37,11 @@ def from_template(pdf: Path, job: Path | None) -> TakenBack:
 
 def from_content(pdf_content: bytes, pdf: Path, job: Path | None) -> TakenBack:
     """The same out of the content of a template of this name, wherever that came from."""
-    inside = Attached(pdf_content, pdf.name)
+    return taken_out(Attached(pdf_content, pdf.name), pdf, job)
+
+
+def taken_out(inside: Attached, pdf: Path, job: Path | None) -> TakenBack:
+    """The same out of the files inside a template of this name."""
     content = inside.read(inside.job, LARGEST)
     target = job or Path(plain_name(inside.job, JOB_ENDING))
     sheets = _held(inside.others, spreadsheets(content, pdf.name), inside.job, pdf.name)

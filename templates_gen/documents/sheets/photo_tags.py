@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.base.words import counted
 from templates_gen.documents.sheets.layer import Drawn, SoFar
 from templates_gen.drawing.items import POINT, Form, Item, Text, Use
@@ -46,7 +46,7 @@ def tag_side(plan: Plan) -> float:
 def tag_forms(plan: Plan, sheets: SheetPlan) -> Iterator[Form]:
     """The forms that the tags of all sheets place."""
     if sheets.paper.photo:
-        for number in range(ON_A_SHEET * min(len(sheets.sheets), MOST_SHEETS)):
+        for number in range(ON_A_SHEET * min(max(map(_number, sheets.sheets)), MOST_SHEETS)):
             yield tag_form(number, tag_side(plan))
 
 
@@ -57,15 +57,21 @@ def photo_tags(every: Sequence[SoFar]) -> Iterator[Drawn]:
         return
     papers = papers_of(every[0].sheets)
     under = {(join.over, join.under) for join in every[0].sheets.joins}
-    for at, so_far in enumerate(every):
-        name = so_far.sheet.name
+    for so_far in every:
+        name, number = so_far.sheet.name, _number(so_far.sheet)
         over = [paper for other, paper in papers.items() if other != name and (name, other) not in under]
-        yield _on_sheet(so_far, over, at) if at < MOST_SHEETS else Drawn(page_items=tuple(_told(so_far, 0)))
+        few = number > MOST_SHEETS
+        yield Drawn(page_items=tuple(_told(so_far, 0))) if few else _on_sheet(so_far, over, ON_A_SHEET * (number - 1))
+
+
+def _number(sheet: Sheet) -> int:
+    """The number that a sheet has for a name: it keeps its tags where others of an older paper are gone."""
+    return int(sheet.name)
 
 
 def papers_of(sheets: SheetPlan) -> Mapping[str, Rect]:
     """What each sheet's paper covers once it is cut and taped, by its name (wall mm)."""
-    cut = {(cut.sheet, cut.side) for cut in cuts(sheets)}
+    cut = {(cut.sheet, cut.side) for cut in cuts(replace(sheets, printed=None))}  # older sheets were cut, too
     return {sheet.name: _paper(sheet, {side for name, side in cut if name == sheet.name}) for sheet in sheets.sheets}
 
 
@@ -82,16 +88,15 @@ def _to_wall(sheet: Sheet) -> tuple[float, float]:
     return sheet.window.x0 - sheet.page.printable.x0, sheet.window.y0 - sheet.page.printable.y0
 
 
-def _on_sheet(so_far: SoFar, over: Iterable[Rect], at: int) -> Drawn:
-    """The tags nearest to the corners of the sheet's inner part."""
+def _on_sheet(so_far: SoFar, over: Iterable[Rect], first: int) -> Drawn:
+    """The tags nearest to the corners of the sheet's inner part, numbered from the `first`."""
     room, (dx, dy) = so_far.whole_page(0.0), so_far.to_page
     room.take(*over)
     side = tag_side(so_far.plan)
     around = quiet(side)
     boxes = list(_places(so_far.sheet.inner, room, side + 2 * around))
     tags = (
-        Use(tag_name(ON_A_SHEET * at + number), box.x0 + around + dx, box.y0 + around + dy)
-        for number, box in enumerate(boxes)
+        Use(tag_name(first + number), box.x0 + around + dx, box.y0 + around + dy) for number, box in enumerate(boxes)
     )
     return Drawn(taken=tuple(boxes), page_items=(*tags, *_told(so_far, len(boxes), boxes)))
 
@@ -134,7 +139,7 @@ def tags_on(pages: Iterable[tuple[Sheet, Iterable[Item]]], side: float) -> Itera
 
 def fewer(tags: Iterable[Tag], sheets: SheetPlan) -> Mapping[str, int]:
     """The sheets that have fewer tags than there may be, with how many they have."""
-    count = {sheet.name: 0 for sheet in sheets.sheets}
+    count = {sheet.name: 0 for sheet in sheets.on_these_pages}
     for tag in tags:
         count[tag.sheet] += 1
     return {name: found for name, found in count.items() if found < ON_A_SHEET}

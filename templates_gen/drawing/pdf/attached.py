@@ -14,6 +14,9 @@ MOST_FILES = 20
 """More attachments than that are taken for no template of ours, which has four at most: a job, two spreadsheets, and
 the wall that the group was moved to.  Our own design, no source."""
 
+LARGEST_PDF = 500_000_000
+"""Bytes.  A template of 2,000 frames has far fewer; this keeps a wrong file from filling the memory.  No source."""
+
 _BROKEN = "has an attachment that cannot be unpacked"
 
 

@@ -11,7 +11,7 @@ import numpy as np
 from PIL import Image
 
 from templates_gen.arranging.plan import plan_wall
-from templates_gen.documents.photographed import faces, papers
+from templates_gen.documents.photographed import drawn_tags, faces, papers
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
 from tests.made import make
@@ -67,7 +67,7 @@ def _job() -> Job:
 def photographed() -> bytes:
     """The taped paper of the small job."""
     done = make(_job())
-    known = papers(done.plan, done.sheets, done.template)
+    known = papers(done.plan, done.sheets, drawn_tags(done.plan, done.sheets, done.template))
     chance = np.random.default_rng(3)
     laid = taped(done, chance, aside=0.4, turn=0.05, dots=300.0)
     x0, x1 = (pick(edge for _, c in known.cells for edge in (c.x0, c.x1)) for pick in (min, max))

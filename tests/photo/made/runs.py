@@ -8,7 +8,7 @@ from functools import cache
 
 import numpy as np
 
-from templates_gen.documents.photographed import Papers, papers
+from templates_gen.documents.photographed import Papers, drawn_tags, papers
 from templates_gen.photo.picture import Photo
 from templates_gen.photo.taped import Taped, read_taped
 from templates_gen.photo.taped_words import bad_joins, doubtful_joins
@@ -58,7 +58,7 @@ def printed(name: str) -> tuple[Everything, Papers]:
         "ferns": lambda: _ferns(),
     }
     done = make(jobs[name]())
-    return done, papers(done.plan, done.sheets, done.template)
+    return done, papers(done.plan, done.sheets, drawn_tags(done.plan, done.sheets, done.template))
 
 
 def _ferns():
