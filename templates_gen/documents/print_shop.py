@@ -46,7 +46,10 @@ def shop_note(sheets: SheetPlan, unit: str, file: str) -> str:
         show_both(ruler.length, unit) for ruler in rulers(sheets.sheets[0].page, sheets.paper.overlap, unit)
     )
     lying = sheets.sheets[0].page is not sheets.page
-    pages, its, comes = ("the page", "its", "is") if count == 1 else ("every page", "their", "are")
+    pages, right = ("the page", "It is") if count == 1 else ("every page", "They are")
+    long = f"{level} (along the page's level side) and {plumb} long"
+    if level == plumb or lying:  # a drawing on its side has no level side that a shop could name
+        long = f"both {level} long" if level == plumb else f"{level} and {plumb} long"
     lines = [
         f"{OUR_TEXT} about {file}:",
         "",
@@ -57,9 +60,9 @@ def shop_note(sheets: SheetPlan, unit: str, file: str) -> str:
         "- rolled, please, not folded",
         *(["- the drawing lies on its side so that it fits the roll: do not turn it"] if lying else []),
         "",
-        f"It {comes} right if the two rulers on {pages}, measured from end to end,",
-        f"are {level} (along {its} level side) and {plumb} long." if not lying else f"are {level} and {plumb} long.",
-        "If not, it was scaled: please print it again at 100 %.",
+        f"{right} right if the two rulers on {pages}, measured from end to end,",
+        f"are {long}.",
+        "If not, that page was scaled: please print it again at 100 %.",
     ]
     return "\n".join(lines) + "\n"
 

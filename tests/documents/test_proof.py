@@ -110,13 +110,13 @@ def test_a_wall_is_never_less_than_half_of_what_its_page_would_hold(unit: str) -
     usual = scales(unit)
     assert {2, 5, 10, 20, 50, 100, 200, 500, 1000} <= set(usual)
     assert all(more <= 2 * less for less, more in pairwise(usual))
-    assert {15, 25, 30, 40, 75, 125} <= set(usual) if unit != "in" else {24, 32, 48, 64, 96} <= set(usual)
+    assert {15, 25, 30, 40, 75, 125} <= set(usual) if unit != "in" else {12, 16, 24, 32, 48, 64, 96} <= set(usual)
 
 
 def test_a_scale_to_the_foot_is_said_as_one() -> None:
     # a foot is 12 in: 12 / 24 is 1/2 in
-    assert [to_the_foot(scale, "in") for scale in (24, 32, 48, 64, 96)] == [
-        f"{part} in to the foot" for part in ("1/2", "3/8", "1/4", "3/16", "1/8")
+    assert [to_the_foot(scale, "in") for scale in (12, 16, 24, 32, 48, 64, 96)] == [
+        f"{part} in to the foot" for part in ("1", "3/4", "1/2", "3/8", "1/4", "3/16", "1/8")
     ]
     assert to_the_foot(50, "in") == to_the_foot(24, "mm") == ""
 

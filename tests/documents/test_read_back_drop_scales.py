@@ -144,3 +144,28 @@ def test_every_part_of_a_drop_scale_is_on_some_sheet(name: str) -> None:
         places = [y for y in every(*sorted((spine.y0, spine.y1)), 5.0)]
         parts = [any(window.has_point(x, y) for window in windows) for y in places]
         assert all(parts) or (done.job.paper.cover in SPARING and any(parts))
+
+
+@all_jobs
+def test_a_drop_scale_says_what_its_figures_count(name: str) -> None:
+    """The unit, 2.5 mm high, over the first figure and under the frame's second line, 3 mm inside its edge, or halfway
+    between two figures; on every sheet that shows two such steps of the scale clear of its margins and of the centre
+    line, which would run through it."""
+    done, size = made(name), made(name).lettering.size(FIGURE)
+    step = 25.4 if done.job.unit == "in" else 10.0
+    said = 0
+    for sheet in shown(name):
+        words = [t for t in sheet.texts if t.text == done.job.unit and abs(t.size - size) < CLOSE]
+        inner = sheet.window.grown(-20.0)
+        for hung in done.plan.frames:
+            for spine in spines(sheet, hung):
+                down = [
+                    hung.rect.y1 - t.y for t in words if abs(t.x - spine.x0) < 16 and covered([spine], spine.x0, t.y)
+                ]
+                assert len(down) <= 1 and all(3.0 < at < step or 0.3 < at % step / step < 0.9 for at in down)
+                low, high = sorted((spine.y0, spine.y1))
+                apart = abs(spine.x0 - done.plan.centre_line) > 16.0
+                clear = apart and inner.x0 < spine.x0 < inner.x1 and min(high, inner.y1) - max(low, inner.y0) > 2 * step
+                assert down or not clear, f"no unit at {spine.x0}, {high} on {sheet.name}"
+                said += len(down)
+    assert said

@@ -131,6 +131,8 @@ def test_the_lines_for_the_print_shop_say_size_roll_and_rulers_and_name_nobody(n
     rulers = {round(ruler["length"]) for ruler in done.report["rules"]}
     assert all(f"{length} mm" in note for length in rulers)
     assert ("on its side" in note) == (name in LYING)
+    assert ("They are right" if len(done.sheets.sheets) > 1 else "It is right") in note
+    assert (len(rulers) == 1) == ("are both " in note)
     ask = ask_for(done.sheets, done.job.unit)
     wanted = roll_for(page.width * POINT, done.job.unit)
     assert f"{wanted.name} roll" in ask if wanted else "no usual roll" in ask

@@ -18,7 +18,7 @@ from templates_gen.tiling.page import Page, page_of
 STANDARD = (2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000)
 """1:2, 1:5, 1:10 and so on: the reduced scales of ISO 5455 (its series from memory)."""
 
-TO_THE_FOOT = {24: "1/2 in", 32: "3/8 in", 48: "1/4 in", 64: "3/16 in", 96: "1/8 in"}
+TO_THE_FOOT = {12: "1 in", 16: "3/4 in", 24: "1/2 in", 32: "3/8 in", 48: "1/4 in", 64: "3/16 in", 96: "1/8 in"}
 """Scales that rooms are drawn at where people measure in feet, by what stands for a foot.  Common practice, no
 source."""
 

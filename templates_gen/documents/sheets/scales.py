@@ -11,7 +11,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import INCH
 from templates_gen.drawing.items import Form, Item, Line, Polygon, Text
-from templates_gen.drawing.sizes import H25, HAIR, NARROW, SCALE_FAR, SCALE_NEAR
+from templates_gen.drawing.sizes import H25, HAIR, INNER_EDGE, NARROW, SCALE_FAR, SCALE_NEAR
 from templates_gen.hanging.bearings import Bearing
 from templates_gen.tiling.demand import scale_length
 
@@ -46,6 +46,11 @@ FINE = {
 
 POINTER = 2.4, 1.0
 """mm: how long the pointer at a planned drop is, and half of how high.  Our own design, no source."""
+
+
+UNIT_UNDER = 0.7
+"""mm from halfway between two figures of a scale down to the foot of its unit, most of whose letters are low.  Our own
+design, no source."""
 
 
 class DropScale(Record, frozen=True):
@@ -132,6 +137,16 @@ def scale_figures(scale: DropScale, unit: str) -> Iterator[Text]:
     for number in range(grade.figure_every, math.floor(scale.length / grade.step) + 1, grade.figure_every):
         y = scale.top - number * grade.step - H25 / 2
         yield Text(x, y, grade.figure(number), H25, "left" if way > 0 else "right")
+
+
+def scale_units(scale: DropScale, unit: str) -> Iterator[Text]:
+    """Where it may stand what the figures of a drop scale count: over the first, or between any two, from the top."""
+    grade, way = FINE[unit], scale.side or 1
+    x, step = scale.x + scale.side * SCALE_NEAR + way * (grade.ticks[0][1] + 1.0), grade.figure_every * grade.step
+    for number in range(math.floor(scale.length / step + 1e-6)):
+        edge = INNER_EDGE if number == 0 else 0.0  # the second line inside the frame's edge
+        y = scale.top - (number + 0.5) * step - edge / 2 - UNIT_UNDER
+        yield Text(x, y, unit, H25, "left" if way > 0 else "right")
 
 
 def ticks_along(start: float, end: float, zero: float, grade: Graduation) -> Iterator[tuple[float, int]]:

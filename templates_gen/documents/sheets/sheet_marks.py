@@ -7,6 +7,7 @@ of it is cut by a trim line or printed on two sheets.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import chain, islice, product
 
@@ -26,6 +27,7 @@ from templates_gen.documents.sheets.scales import (
     drop_scale,
     scale_figures,
     scale_name,
+    scale_units,
     scales_may_stand,
     ticks_along,
 )
@@ -187,7 +189,8 @@ def drop_scales(so_far: SoFar) -> Drawn:
     Where not every mark is on paper, a scale is on the sheet of its nail alone: a piece of it says nothing elsewhere.
     """
     items: list[Item] = []
-    figures: list[Text] = []
+    figures: list[Sequence[Text]] = []
+    units: list[Sequence[Text]] = []
     zones: list[Rect] = []
     sparing, own = so_far.sheets.paper.cover in SPARING, {(nail.frame, nail.x) for nail in so_far.part.nails}
     for hung in so_far.part.frames:
@@ -196,15 +199,15 @@ def drop_scales(so_far: SoFar) -> Drawn:
             lone = sparing and scale.drop is not None and (hung.frame.id, scale.x) not in own
             if scale.zone.overlaps(so_far.sheet.window) and not lone:
                 items.append(Use(scale_name(hung, number), scale.x, scale.top))
-                figures += scale_figures(scale, so_far.plan.job.unit)
-    struck = (text for text in figures if not -STRUCK < so_far.plan.level_line - text.y < H25 + STRUCK)
-    fitting = _those_that_fit(struck, so_far)
+                figures += ([figure] for figure in scale_figures(scale, so_far.plan.job.unit))
+                units.append([*scale_units(scale, so_far.plan.job.unit)])
+    fitting = _those_that_fit(figures + units, so_far, so_far.plan.level_line)
     return replace(fitting, items=(*items, *fitting.items), taken=(*fitting.taken, *zones))
 
 
 def level_figures(so_far: SoFar) -> Drawn:
     """The figures along the level line."""
-    return _those_that_fit(_level_figures(so_far.plan, so_far.sheet.inner), so_far)
+    return _those_that_fit(([figure] for figure in _level_figures(so_far.plan, so_far.sheet.inner)), so_far)
 
 
 def names_of_lines(so_far: SoFar) -> Drawn:
@@ -214,14 +217,17 @@ def names_of_lines(so_far: SoFar) -> Drawn:
     return Drawn(names, tuple(room.taken))
 
 
-def _those_that_fit(texts: Iterable[Text], so_far: SoFar) -> Drawn:
-    """Texts whose place is fixed: written where it is free, left out where it is not."""
+def _those_that_fit(places: Iterable[Sequence[Text]], so_far: SoFar, struck_at: float = -math.inf) -> Drawn:
+    """Of each text the first of its places that is free, and where the line at this height (mm) does not strike it; no
+    line runs through one that has several."""
     room, written = so_far.room(), []
-    for text in texts:
-        box = so_far.lettering.box(text)
-        if room.fits(box, uncrossed=False):
-            room.take(box)
-            written.append(text)
+    for texts in places:
+        for text in texts:
+            box = so_far.lettering.box(text)
+            if not -STRUCK < struck_at - text.y < H25 + STRUCK and room.fits(box, uncrossed=len(texts) > 1):
+                room.take(box)
+                written.append(text)
+                break
     return Drawn(tuple(written), tuple(room.taken))
 
 
