@@ -9,6 +9,7 @@ from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
 from templates_gen.documents.instructions.map_numbers import EDGE, sheet_numbers, sides, tape_marks
+from templates_gen.drawing.blocks import shortened
 from templates_gen.drawing.grounds import over_lines
 from templates_gen.drawing.houses import house, house_size
 from templates_gen.drawing.items import Circle, Item, Line, Polygon, Text
@@ -194,8 +195,13 @@ def _names(
     room.lines += edges
     for hung in plan.frames:
         rect: Rect = at(hung.rect)
-        text = Text(0.0, 0.0, hung.frame.id, H25)
-        if name := placed_near(text, rect.cx, rect.cy, rect.grown(-EDGE), room.near(rect), lettering):
+        own = rect.grown(-EDGE)
+        names = dict.fromkeys((hung.frame.id, shortened(hung.frame.id, H25, False, own.width, lettering)))
+        texts = (Text(0.0, 0.0, words, H25) for words in names if words)
+        near = room.near(rect)
+        if name := next(
+            filter(None, (placed_near(text, rect.cx, rect.cy, own, near, lettering) for text in texts)), None
+        ):
             box = lettering.box(name)
             if edges.any_at(box, 0.0):
                 yield ground(box)

@@ -89,14 +89,18 @@ def _frame(spot: Rect, sheet: LabelSheet) -> Iterator[Item]:
 
 
 def _fitted(told: Sequence[Sequence[_Told]], free: Sequence[Rect], lettering: Lettering) -> list[Sequence[Text]]:
-    """The words of every label in the largest lettering that they fit in, in both units or else in one.
+    """The words of every label in the largest lettering that they fit in, in both units or else in one; names stand
+    beside the id or, where that is too long, under it.
 
     A label that does not even fit in the smallest is set in that, its lines cut short.  Raises InputError when one does
     not fit even so.
     """
     found = []
     for both, room in zip(told, free, strict=True):
-        tries = (_set(own, *sizes, room, False, lettering) for own, sizes in product(both, SIZES))
+        tries = (
+            _set(own, *sizes, room, False, lettering, under)
+            for own, under, sizes in product(both, (False, True), SIZES)
+        )
         words = next(filter(None, tries), None) or _set(both[-1], *SIZES[-1], room, True, lettering)
         if words is None:
             raise _too_small(room.grown(INSET))
@@ -105,22 +109,28 @@ def _fitted(told: Sequence[Sequence[_Told]], free: Sequence[Rect], lettering: Le
 
 
 def _set(
-    told: _Told, large: float, small: float, free: Rect, short: bool, lettering: Lettering
+    told: _Told, large: float, small: float, free: Rect, short: bool, lettering: Lettering, under: bool = False
 ) -> Sequence[Text] | None:
-    """Id, names beside it and lines below, in these lettering heights, left of the arrow; None when they do not fit."""
+    """Id, names beside it, or `under` it, and lines below, in these lettering heights, left of the arrow; None when
+    they do not fit."""
     free = Rect(free.x0, free.y0, free.x1 - ARROW - BESIDE_ARROW, free.y1)
-    name = shortened(told.id, large, True, free.width / 2, lettering) if short else told.id
-    mark = block([(name, large, True)], lettering)
-    beside = free.x0 + mark.width + BESIDE_ID
+    widest = free.width if under else free.width / 2
+    if under:
+        name = wrapped(told.id, large, True, widest, lettering)
+    else:
+        name = [shortened(told.id, large, True, widest, lettering) if short else told.id]
+    mark = block([(line, large, True) for line in name], lettering)
+    beside = free.x0 if under else free.x0 + mark.width + BESIDE_ID
     names = _lines(told.names, small, True, max(free.x1 - beside, 1.0), short, lettering)
     rest = _lines(told.lines, small, False, free.width, short, lettering)
-    head = max(mark.height, names.height)
-    cut = not short and any("…" in line[0] for line, _ in (*names.lines, *rest.lines))
+    over = mark.height + small if under else 0.0
+    head = over + names.height if under else max(mark.height, names.height)
+    cut = not short and any("…" in line[0] for line, _ in (*mark.lines, *names.lines, *rest.lines))
     if cut or beside + names.width > free.x1 or rest.width > free.width or head + small + rest.height > free.height:
         return None
     return (
         *mark.at(free.x0, free.y1 - mark.height),
-        *names.at(beside, free.y1 - names.height),
+        *names.at(beside, free.y1 - over - names.height),
         *rest.at(free.x0, free.y1 - head - small - rest.height),
     )
 

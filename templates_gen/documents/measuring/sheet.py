@@ -62,6 +62,9 @@ NUMBER, INDENT, UNDER_LINE, AFTER_ID, AFTER_BLANK = 25.0, 5.0, 2.5, 4.0, 1.5
 """mm: what the page's number takes, the directions' indent, from a frame's line to its id, from that to its title, and
 from a blank to its unit.  Our own design, no source."""
 
+LEAST_TITLE = 12
+"""Letters of a title that say something where it is cut short.  Our own design, no source."""
+
 
 class _Entry(Record, frozen=True):
     """A frame with what is measured on it, its height on the sheet, and from blank to blank (mm)."""
@@ -198,10 +201,13 @@ def _heading(entry: _Entry, place: Rect, lettering: Lettering) -> Iterator[Item]
     told = f"{frame.hanger.kind} · seen from the back · 1 : {entry.scale}"
     right = lettering.width(told, H25)
     yield Text(place.x1, base, told, H25, "right")
-    name = shortened(frame.id, H7, True, (place.width - right) / 2, lettering)
-    yield Text(place.x0, base, name, H7, bold=True)
-    x = place.x0 + lettering.width(name, H7, True) + AFTER_ID
-    if title := shortened(frame.title, H35, False, place.x1 - right - AFTER_ID - x, lettering):
+    free = place.width - right - AFTER_ID
+    large = next((size for size in (H7, H5, H35) if lettering.width(frame.id, size, True) <= free), H35)
+    name = shortened(frame.id, large, True, free, lettering)  # rather small than cut: another may begin alike
+    yield Text(place.x0, base, name, large, bold=True)
+    x = place.x0 + lettering.width(name, large, True) + AFTER_ID
+    title = shortened(frame.title, H35, False, place.x1 - right - AFTER_ID - x, lettering)
+    if title == frame.title or len(title) > LEAST_TITLE:
         yield Text(x, base, title, H35)
 
 

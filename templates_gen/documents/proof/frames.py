@@ -92,19 +92,34 @@ def labels(
 
 
 def _caption(hung: Hung, view: View, room: Room, inside: Room | None, lettering: Lettering) -> Iterator[Item]:
-    """Its id under the frame's foot or over its head; else `inside` a blank, upright or cut short where it must be, or
-    cut short outside; nothing where all is taken."""
+    """Its id under the frame's foot or over its head, on no line; else `inside` a blank, in lines or upright; else cut
+    short there, or outside on a line; nothing where all is taken."""
     rect, name = view.rect(hung.rect), hung.frame.id
-    within = named_in(view.rect(window(hung)).grown(-room.air), name, ((H18, False),), lettering) if inside else None
     short = shortened(name, H18, False, rect.width, lettering)
     ends, levels = ((rect.x0, "left"), (rect.x1, "right")), (rect.y0 - CAPTION_OFF - H18, rect.y1 + CAPTION_OFF)
     places = [Text(x, y, "", H18, anchor) for (x, anchor), y in product(ends, levels)]
-    whole, cut = ([replace(place, text=words) for place in places] for words in (name, short))
-    for where, text in (*((room, text) for text in whole), (inside, within), *((room, text) for text in cut)):
-        if where and text and text.text and where.fits(lettering.box(text), uncrossed=False):
-            where.take(lettering.box(text))
-            yield text
+    whole, cut = ([(replace(place, text=words),) for place in places] for words in (name, short))
+    within = _inside(view.rect(window(hung)).grown(-room.air), name, lettering) if inside else []
+    ways = (
+        *((room, True, way) for way in whole), *((inside, False, way) for way in within),
+        *((room, False, way) for way in (*whole, *cut)),
+    )  # fmt: skip
+    for where, uncrossed, texts in ways:
+        boxes = [lettering.box(text) for text in texts]
+        if where and boxes and all(where.fits(box, uncrossed) for box in boxes):
+            where.take(*boxes)
+            yield from texts
             return
+
+
+def _inside(place: Rect, name: str, lettering: Lettering) -> list[tuple[Text, ...]]:
+    """A name in a blank: in lines, none of them cut, or in one, level or upright and cut short where it must be."""
+    lines = wrapped(name, H18, False, place.width, lettering)
+    label = block([(line, H18, False) for line in lines], lettering)
+    fits = label.height <= place.height and not any(line.endswith("…") for line in lines)
+    own = named_in(place, name, ((H18, False),), lettering)
+    ways = [tuple(label.at(place.cx - label.width / 2, place.cy - label.height / 2, "middle"))] if fits else []
+    return [*ways, *([(own,)] if own and own.text else [])]
 
 
 def _blank_label(hung: Hung, view: View, style: tuple[int, float, float], lettering: Lettering) -> tuple[Text, ...]:

@@ -120,8 +120,10 @@ def _columns(*cells: str) -> str:
 def _headline(hung: Hung, unit: str) -> str:
     frame = hung.frame
     size = f"{_bare(hung.rect.width, unit)} × {show(hung.rect.height, unit)}"
-    line = "  ".join(part for part in (frame.id, frame.title, size, weight_words(frame, unit)) if part)
-    return line if len(line) <= WIDTH else f"{line[: WIDTH - 1]}…"
+    others = [part for part in (frame.id, size, weight_words(frame, unit)) if part]
+    room = WIDTH - len("  ".join([*others, ""]))
+    title = frame.title if len(frame.title) <= room else f"{frame.title[: max(0, room - 1)]}…"  # rather than the size
+    return "  ".join(part for part in (frame.id, title if room > 1 else "", *others[1:]) if part)
 
 
 def _seen(findings: Sequence[Finding], numbers: set[int]) -> list[str]:

@@ -35,11 +35,12 @@ from templates_gen.job.model import Fixing
 
 NAIL_FORM = "nail"
 
-LABEL_SIZES = ((H7, H35), (H5, H25), (H35, H18))
-"""Height of the nail's name and of its figures, largest first: smaller only where there is no room."""
+LABEL_SIZES = ((H7, H35), (H5, H25), (H35, H25), (H35, H18))
+"""Height of the nail's name and of its figures, largest first: smaller only where there is no room.  A long name gets
+small before the figures do."""
 
 TRIES = (
-    *((True, size, parted) for size in LABEL_SIZES[:2] for parted in (False, True)),
+    *((True, size, parted) for size in LABEL_SIZES[:3] for parted in (False, True)),
     *((False, size, False) for size in LABEL_SIZES),
 )
 """Whether lines must stay uncrossed, the size, and whether figures go in two lines each: a line through the label is
