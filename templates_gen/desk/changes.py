@@ -6,12 +6,12 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from templates_gen.base.errors import InputError
-from templates_gen.base.units import exact, parse_length
 from templates_gen.desk.arrange import arrange, moved_feature, moved_frame, placed_as
 from templates_gen.desk.fields import check_alone, typed
 from templates_gen.desk.folder import within
 from templates_gen.desk.frames import added_frames, copied_frame, pasted_frames, removed_frame, renamed_frame, taken_in
 from templates_gen.desk.messages import GoneError
+from templates_gen.desk.new_features import new_feature
 from templates_gen.desk.opened import Read, hash_of
 from templates_gen.desk.places import feature_number, resolved
 from templates_gen.job.changes import Change, Place, inside
@@ -19,18 +19,6 @@ from templates_gen.job.reading.framing import MIRRORED
 from templates_gen.job.reading.other_words import two_sides
 
 Doing = Callable[[Read, Mapping[str, Any]], Sequence[Change]]
-
-NEW_FEATURES: Mapping[str, tuple[str, str, str]] = {
-    "outlet": ('2 3/4"', '4 1/2"', '12"'), "switch": ('2 3/4"', '4 1/2"', '46"'), "light": ('6"', '8"', '66"'),
-    "thermostat": ('4"', '4"', '52"'), "vent": ('12"', '6"', '6"'), "radiator": ('40"', '24"', '4"'),
-    "door": ('32"', '80"', "0"), "window": ('40"', '48"', '36"'), "pipe": ('2"', '90"', "0"),
-    "furniture": ('60"', '32"', "0"), "other": ('20"', '20"', '40"'),
-}  # fmt: skip
-"""Width, height and distance from the floor that something new on the wall begins with, to be measured and put right:
-usual sizes of such things, from memory."""
-
-COARSE = 200.0
-"""mm from which such a size goes in steps of 5 cm in a job that has no inches, and of 1 cm below.  Our own."""
 
 
 def changes(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
@@ -108,33 +96,10 @@ def _feature_renamed(read: Read, place: Place, value: Any) -> list[Change]:
 
 
 def _add_feature(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
-    """Something on the wall, of a usual size for its kind, in the middle of the wall."""
-    kind = str(data["kind"])
-    width, height, bottom = (_whole(size, read.job.unit) for size in NEW_FEATURES.get(kind, NEW_FEATURES["other"]))
-    names = {feature.name for feature in read.job.wall.features}
-    candidates = (kind, *(f"{kind} {number}" for number in range(2, len(names) + 3)))
-    name = next(name for name in candidates if name not in names)
-    table = {"kind": kind, "name": name, "left": "0", "bottom": bottom, "width": width, "height": height}
-    table.update({key: value for key, value in data.get("values", {}).items() if value})
-    if "left" not in data.get("values", {}):
-        table["left"] = _middle(read, table["width"])
+    """Something on the wall, of a usual size for its kind, where such a thing usually is."""
+    table = new_feature(read, str(data["kind"]), data.get("values", {}))
     place = ("wall", "feature", len(read.raw.get("wall", {}).get("feature", [])))
     return [Change(place, {key: typed((*place, key), value) for key, value in table.items()})]
-
-
-def _whole(size: str, unit: str) -> str:
-    """A usual size in inches as people say it who have none."""
-    length = parse_length(size, "in")
-    step = 50.0 if length >= COARSE else 10.0
-    return size if unit == "in" else exact(step * round(length / step), unit)
-
-
-def _middle(read: Read, width: str) -> str:
-    try:
-        wide = parse_length(width, read.job.unit)
-    except ValueError as error:
-        raise InputError("width", str(error)) from None
-    return exact(round(max(0.0, read.job.wall.rect.cx - wide / 2)), read.job.unit if read.job.unit != "in" else "mm")
 
 
 def _measure(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:

@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 
 import templates_gen as tg
 from templates_gen.base.errors import MOST_FOUND, MOST_SAID
+from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
 from templates_gen.desk.changes import DOINGS, changes
 from templates_gen.desk.fields import field_words
@@ -229,6 +230,25 @@ def test_something_new_on_the_wall_has_a_usual_size_in_the_middle(desk):
     feature = desk.got("/state")["screen"]["features"][-1]
     x0, _, x1, _ = feature["rect"]
     assert (x0 + x1) / 2 == pytest.approx(7 * 12 * INCH, abs=1) and x1 - x0 == pytest.approx(32 * INCH)
+
+
+def test_a_new_switch_begins_beside_the_door_or_near_the_walls_end_and_never_under_a_frame(tmp_path):
+    """10 cm from a door, 15 cm from the wall's end, to the inch: common practice, no source."""
+    frames = '[[frame]]\nid = "A"\nwidth = 30\nheight = 40\n'
+    desk = AtDesk(tmp_path, f'[job]\nunit = "in"\n[wall]\nwidth = 160\nheight = 96\n{frames}')
+
+    def added():
+        desk.change("add feature", kind="switch")
+        x0, y0, x1, y1 = desk.got("/state")["screen"]["features"][-1]["rect"]
+        frames = [Rect(*frame["rect"]) for frame in desk.got("/state")["screen"]["frames"]]
+        assert not any(Rect(x0, y0, x1, y1).overlaps(frame) for frame in frames)
+        assert x0 / INCH == pytest.approx(round(x0 / INCH), abs=1e-6)
+        return x0, x1
+
+    assert added()[0] == pytest.approx(150.0, abs=INCH / 2)
+    desk.change("add feature", kind="door", values={"left": "20"})
+    assert added()[0] == pytest.approx((20 + 32) * INCH + 100.0, abs=INCH / 2)  # the door is 32 in wide
+    assert added()[1] == pytest.approx(20 * INCH - 100.0, abs=INCH / 2)  # on its other side
 
 
 def test_something_new_on_a_wall_measured_in_cm_begins_in_whole_cm(tmp_path):
