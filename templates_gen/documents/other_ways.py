@@ -38,6 +38,10 @@ how many frames, for the minutes of linked paper to be told by that.  Else it is
 what sheets with every mark do.  Of ten walls of 1 to 12 frames the only one with more error, a stair, took 17 minutes
 for 12, the others no more than 8 for 6; one of 20 frames took 41 for 24.  Our own trials."""
 
+SEARCHED = 3
+"""Frames for which linked paper is searched for all the same: a third of a second at most (measured by us), and of so
+few sheets any that is foretold too many shows: tram tickets on A4 were foretold 5 sheets and take 4."""
+
 TOO_MANY = f"The other ways are not worked out for more than {MOST_FRAMES} frames."
 
 HEADING = "Other ways (--cover, --one-piece), and how far off neighbours may come out:"
@@ -73,9 +77,9 @@ class Way(Record, frozen=True):
 def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | None = None) -> list[Way]:
     """The covers that the job does not ask for, and one piece, as far as they can be planned.
 
-    Linked paper and sheets of every mark are not searched for: that would take longer than the template itself.  What
-    they take is told by what strips of sheets with every mark take, or the job's own `sheets` where it has these; of
-    linked paper by what is left of those.
+    Linked paper, but of the fewest frames, and sheets of every mark are not searched for: that would take longer than
+    the template itself.  What they take is told by what strips of sheets with every mark take, or the job's own
+    `sheets` where it has these; of linked paper by what is left of those.
     """
     job = plan.job
     own = job.paper if job.paper.kind != "one piece" else first_paper(job.paper, job.unit)
@@ -84,7 +88,9 @@ def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | N
         sheets = planned_on(plan, replace(own, cover="marks"), printer, quick=True)
     ways: list[Way] = []
     searched = own.kind == "sheets" and own.trim == "cut"
-    if sheets and now != "linked" and own.kind == "sheets":
+    if searched and now != "linked" and len(plan.frames) <= SEARCHED:
+        ways += _way(plan, "linked", "--cover linked", replace(own, cover="linked"), printer)
+    elif sheets and now != "linked" and own.kind == "sheets":
         left, rough = linked_of(plan, sheets), ABOUT if searched else AT_MOST
         takes = effort(left).share(LINKED) if searched else effort(left)
         if now == "marks" and searched and _strays(plan, left, sheets):

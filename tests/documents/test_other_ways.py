@@ -105,6 +105,18 @@ def test_the_options_of_a_way_make_what_it_says(name: str) -> None:
             assert way.words("mm").endswith(f"; {error.worst.error:.0f} mm off")  # as `closer_words` says
 
 
+@pytest.mark.parametrize("cover", ["marks", "nails"])
+def test_linked_paper_of_three_frames_is_foretold_as_it_is_made(cover: str) -> None:
+    job = made("tram-tickets").job
+    plan = plan_wall(on_paper(job, "a4", cover))
+    (way,) = [way for way in other_ways(plan) if way.name == "linked"]
+    linked = replace(plan, job=on_paper(job, "a4", "linked"))
+    sheets = plan_sheets(linked, linked.job.paper)
+    error = expected_error(linked, sheets)
+    assert (way.effort, way.rough) == (effort(sheets), "")
+    assert error and way.off == error.worst.error
+
+
 def test_a_wall_that_comes_out_far_off_is_told_what_brings_it_closer() -> None:
     """Eighteen frames in three rows: by any taping some neighbours are more than a centimetre off."""
     job = many(18, across=6)
