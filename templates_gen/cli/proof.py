@@ -14,6 +14,9 @@ from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, place_beside, show_made
 from templates_gen.cli.showing import STOPPED, show_findings, wrapped
 
+FOR_THE_CLIENT = ("image-missing", "arrangement-found")
+"""Notes about what the client sees and agrees to; all others are for the hanging day."""
+
 
 @click.command()
 @takes.job_argument
@@ -67,7 +70,7 @@ def proof(
         plan = planned(read)
         findings = tg.find(plan)
         made = proof_of(plan, ending, Asked(sign, zones), dpi, fonts)
-    drawn = [found for found in findings if found.level != NOTE or found.rule == "image-missing"]
+    drawn = [found for found in findings if found.level != NOTE or found.rule in FOR_THE_CLIENT]
     show_findings(drawn)
     if rest := len(findings) - len(drawn):
         check = f"templates-gen check {quoted(job)}" + (f" --wall {quoted(wall)}" if wall else "")

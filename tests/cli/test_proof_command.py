@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from templates_gen import plan_wall, read_job
 from tests.jobs import SAMPLES
 from tests.running import MINIMAL, run
 
@@ -161,3 +162,17 @@ def test_no_result_takes_the_place_of_what_a_job_names_in_another_folder(named: 
     ran = run("schedule", tmp_path / "job.toml", "-o", own, "--force")
     assert ran.code == 2 and "is the job's own file" in ran.err
     assert own.read_bytes() == before
+
+
+def test_places_that_were_found_stay_as_agreed_once_kept_even_if_a_frame_is_measured_anew(tmp_path: Path) -> None:
+    job, kept, measured = (tmp_path / name for name in ("job.toml", "kept.toml", "measured.toml"))
+    run("start", "--sample", "paste-papers", job)
+    assert "options --pick 1" in " ".join(run("proof", job).err.split())
+    assert run("options", job, "--pick", "1", "-o", kept).code == 0
+    measured.write_text(kept.read_text().replace("width = 500", "width = 501"))  # mm, of frame leaf
+    found, *others = (
+        {hung.frame.id: (hung.rect.cx, hung.rect.cy) for hung in plan_wall(read_job(path)).frames}
+        for path in (job, kept, measured)
+    )
+    for middles in others:
+        assert middles == {name: pytest.approx(middle, abs=0.001) for name, middle in found.items()}  # mm
