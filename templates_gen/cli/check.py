@@ -10,7 +10,7 @@ import click
 from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on
 from templates_gen.cli.results import check_results, write_report
-from templates_gen.cli.showing import INDENT, STOPPED, as_json, show_checked, wrapped
+from templates_gen.cli.showing import INDENT, STOPPED, as_json, show_checked, show_finding, wrapped
 
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
@@ -36,11 +36,9 @@ def check(
     Example:
       templates-gen check samples/fern-prints.toml
     """
-    from templates_gen.base.record import replace
     from templates_gen.checks import findings_data, stops
     from templates_gen.cli.watching import planned
     from templates_gen.documents.check import check_plan
-    from templates_gen.documents.making import on_paper
     from templates_gen.documents.options.score_words import score_data
     from templates_gen.documents.other_ways import closer_words
     from templates_gen.tolerance.statement import error_data
@@ -51,8 +49,7 @@ def check(
         check_results(job, read, [report], force, [wall])
         plan = planned(read)
         checked = check_plan(plan, job)
-        covered = replace(plan, job=on_paper(plan.job, cover=cover))
-        found = _tape_check(covered, taped) if taped is not None else None
+        found = _tape_check(job, wall, plan, cover, taped) if taped is not None else None
     findings, expected = checked.findings, checked.expected
     data = {
         "format": 1,
@@ -74,10 +71,20 @@ def check(
     context.exit(STOPPED if stops(findings) else 0)
 
 
-def _tape_check(plan: Plan, taped: str) -> TapeCheck:
-    """What the lengths measured on the taped paper say, for the sheets that the job's own paper takes."""
+def _tape_check(path: Path, wall: Path | None, plan: Plan, cover: str | None, taped: str) -> TapeCheck:
+    """What the lengths measured on the taped paper say: that of the template beside the job, or as it would be now."""
     import templates_gen as tg
+    from templates_gen.base.record import replace
+    from templates_gen.cli.next_time import printed_beside
+    from templates_gen.documents.making import on_paper
+    from templates_gen.documents.on_wall import anew
     from templates_gen.tolerance.tape_check import read_taped, tape_check
 
-    job = plan.job
-    return tape_check(plan, tg.plan_sheets(plan, job.paper), read_taped(taped, job.unit))
+    lengths = read_taped(taped, plan.job.unit)
+    there = printed_beside(path, plan.job, wall, {"cover": cover})
+    if not isinstance(there, str):
+        show_finding("note", there.template.said(path))
+        return tape_check(there.plan, there.sheets, lengths)
+    show_finding("note", anew(path, there))
+    job = on_paper(plan.job, cover=cover)
+    return tape_check(replace(plan, job=job), tg.plan_sheets(plan, job.paper), lengths)

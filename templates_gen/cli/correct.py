@@ -11,6 +11,7 @@ from templates_gen.base.output import STDOUT, ending_of, write_result
 from templates_gen.base.words import counted
 from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on, printer_named
+from templates_gen.cli.next_time import show_moved
 from templates_gen.cli.results import check_one, check_results, on_pages, place_beside, write_pages, write_report
 from templates_gen.cli.showing import as_json, show_finding
 
@@ -61,6 +62,7 @@ def correct(
         written = [place if form or patches else None, report]
         check_results(job, read, written, force, [readings, wall])
         plan = planned(read)
+        show_moved(job, wall, plan)
     if patches:
         check_one(place, "the table of what to move is another")
     if readings is None:

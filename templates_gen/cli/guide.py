@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -11,13 +12,18 @@ from templates_gen.base.words import counted
 from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on, printer_named
 from templates_gen.cli.results import check_results, place_beside, show_made
+from templates_gen.cli.showing import show_finding
+
+if TYPE_CHECKING:
+    from templates_gen.arranging.plan import Plan
+    from templates_gen.tiling.sheet import SheetPlan
 
 
 @click.command()
 @takes.job_argument
 @takes.output_option(metavar="FILE.html", help="Where to write it; default: JOB-guide.html next to the job file.")
 @takes.wall_option
-@takes.printer_option(help="Its sheets are those of a template for this recorded printer.")
+@takes.printer_option(help="Without a template beside the job: its sheets are for this recorded printer.")
 @takes.force_option
 def guide(job: Path, output: Path | None, wall: Path | None, printer: str | None, force: bool) -> None:
     """Write a page to take along: the job on a phone at the wall.
@@ -41,6 +47,21 @@ def guide(job: Path, output: Path | None, wall: Path | None, printer: str | None
         place = output or place_beside(job, wall, "guide", ".html")
         check_results(job, read, [place], force, [wall])
         plan = planned(read)
-        page = make_guide(plan, known)
+        page = make_guide(*_as_printed(job, wall, plan, printer), known)
     write_result(place, page, force)
     show_made(place, f"{counted(len(plan.nails), 'nail')} of {counted(len(plan.frames), 'frame')}, for a phone")
+
+
+def _as_printed(path: Path, wall: Path | None, plan: Plan, printer: str | None) -> tuple[Plan, SheetPlan | None]:
+    """The plan with the sheets of the template beside the job, which are on the wall; none where it is of another."""
+    from templates_gen.documents.on_wall import as_printed, template_beside
+
+    found = template_beside(path, plan.job, wall, {"printer": printer})
+    if isinstance(found, str):
+        return plan, None
+    if found.changed:
+        name = found.pdf.name
+        show_finding("warn", f"{path.name} has changed since {name} was made: the page is of the job as it is now.")
+        return plan, None
+    show_finding("note", found.said(path))
+    return as_printed(found, plan)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import click
 
 from templates_gen.base.errors import InputError
+from templates_gen.base.file_names import quoted
 from templates_gen.base.words import counted
 from templates_gen.cli.given import job_on
 from templates_gen.cli.showing import show_finding
@@ -17,11 +18,49 @@ from templates_gen.cli.watching import planned
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
     from templates_gen.checks import Finding
+    from templates_gen.documents.on_wall import Beside
     from templates_gen.documents.same_paper import SamePaper
     from templates_gen.drawing.pdf.attached import Attached
     from templates_gen.job.model import Job
     from templates_gen.printer.profile import Printer
     from templates_gen.tiling.sheet import SheetPlan
+
+
+class Printed(NamedTuple):
+    """What was planned for the paper on the wall, its sheets, and the template that says so."""
+
+    plan: Plan
+    sheets: SheetPlan
+    template: Beside
+
+
+def printed_beside(path: Path, job: Job, wall: Path | None, asked: Mapping[str, str | None]) -> Printed | str:
+    """The paper of the template beside a job's file, as it was printed; or why none is known.
+
+    `asked` is how it was printed, as far as somebody says it.  Raises InputError for a broken template.
+    """
+    from templates_gen.documents.on_wall import as_printed, template_beside
+
+    found = template_beside(path, job, wall, asked)
+    if isinstance(found, str):
+        return found
+    plan = planned(_job(found.held, found.pdf) if found.changed else job)
+    return Printed(*as_printed(found, plan), found)
+
+
+def show_moved(path: Path, wall: Path | None, plan: Plan) -> None:
+    """Say where frames that hang are compared with other places than those of the paper that hung them."""
+    from templates_gen.documents.on_wall import moved_since
+
+    there = printed_beside(path, plan.job, wall, {})
+    if isinstance(there, str) or not there.template.changed or not (what := moved_since(there.plan, plan)):
+        return
+    name = there.template.pdf.name
+    show_finding(
+        "warn",
+        f"{path.name} has changed since {name} was made, and {what} moved. What is told is by the places of now. To go "
+        f"by those of {name}, take its job: templates-gen start --from {quoted(name)} then.toml",
+    )
 
 
 def page_for_old_paper(
@@ -32,17 +71,28 @@ def page_for_old_paper(
     Raises InputError for a font that cannot be used.
     """
     import templates_gen as tg
+    from templates_gen.base.record import replace
     from templates_gen.documents.anonymous import anonymous as without_names
     from templates_gen.documents.same_paper import command_for, same_paper, serves
     from templates_gen.drawing.lettering import job_lettering
 
     try:
-        old = planned(without_names(tg.read_job(path)) if anonymous else tg.read_job(path))
+        own = tg.read_job(path)
+        there = printed_beside(path, own, None, {})
+        old = planned(own) if isinstance(there, str) else there.plan
+        if anonymous:
+            old = replace(old, job=without_names(old.job))
         if not serves(old, plan):
+            if not isinstance(there, str) and there.template.changed and serves(planned(own), plan):
+                name = there.template.pdf.name
+                show_finding("warn", f"{path.name} has changed since {name} was made: that paper does not serve there.")
             return None
-        sheets = tg.plan_sheets(old, old.job.paper)
+        sheets = tg.plan_sheets(old, old.job.paper) if isinstance(there, str) else there.sheets
     except tg.InputError:  # on its own wall it was never printed
         return None
+    if isinstance(there, str):
+        show_finding("note", f"The taped paper is taken to be of {path.name} as it is now: {there}.")
+    plan = replace(plan, job=replace(plan.job, paper=old.job.paper))
     command = command_for("JOB", "OTHER") if anonymous else command_for(path.name, wall.name)
     return same_paper(old, plan, findings, sheets, command, job_lettering(plan.job, fonts))
 

@@ -10,6 +10,7 @@ import click
 from templates_gen.base.output import check_place, ending_of, write_result
 from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on, printer_named
+from templates_gen.cli.next_time import show_moved
 from templates_gen.cli.results import check_results, place_beside, write_pages
 from templates_gen.cli.showing import as_json, show_finding
 
@@ -80,8 +81,9 @@ def taped(
 
     ending = ending_of(output, ("jpg", "png")) if output is not None else "jpg"
     there = _on_wall(paper_of, photos, output, force, **printed)
-    for level, text in there.said:
-        show_finding(level, text)
+    if there.said is not None:
+        level, text = there.said
+        show_finding(level, f"{text} To go by another PDF, name it in place of {paper_of.name}.")
     pictures = [read_photo(path) for path in photos]
     found = read_taped(pictures, there.papers, there.name)
     if output is not None:
@@ -226,6 +228,7 @@ def hung(
         place = output or place_beside(job, wall, "hung", ".csv")
         check_results(job, read, [place], force, [wall, picture, corners])
         plan = tg.plan_wall(read)
+        show_moved(job, wall, plan)
     pointed = {name: np.array(points) for name, points in read_pointed(corners, plan).items()}
     known = depths(plan)
     found = read_hung(read_photo(picture), faces(plan), known, pointed, cards_of(size, "--card"))

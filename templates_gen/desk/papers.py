@@ -127,9 +127,13 @@ def _schedule(opened: Opened) -> Made:
 
 
 def _guide(opened: Opened) -> Made:
+    from templates_gen.documents.on_wall import as_printed, template_beside
     from templates_gen.documents.take_along.page import make_guide
 
-    return Made({"-guide.html": make_guide(planned(opened))}, "send it to the phone, and open it there")
+    plan = planned(opened)
+    there = template_beside(opened.path, plan.job, None, {})
+    of_it = (plan, None) if isinstance(there, str) or there.changed else as_printed(there, plan)
+    return Made({"-guide.html": make_guide(*of_it)}, "send it to the phone, and open it there")
 
 
 def _form(opened: Opened) -> Made:

@@ -58,7 +58,7 @@ def taped(opened: Opened, asked: Asked) -> dict[str, Any]:
         raise InputError("", "the page sent no photograph", "load the page again")
     found = read_taped(photos, marks, there.name)
     opened.shown["taped"] = marked(photos[0], found, marks, "jpg")
-    said = [{"level": level, "text": text} for level, text in there.said]
+    said = [{"level": level, "text": text} for level, text in filter(None, [there.said])]
     said += [{"level": one.level, "text": one.text} for one in sentences(found, marks.scaled)]
     lines = [line.strip() for line in table(found)]
     return {"picture": "taped", "said": [*_plain([heading(found, marks)]), *said], "table": lines}

@@ -123,6 +123,19 @@ def old_paper(content: bytes, where: str) -> OldPaper:
         raise InputError(where, "says nothing of its sheets that can be read", ANEW) from None
 
 
+def paper_as_printed(old: OldPaper, like: Paper, where: str) -> Paper:
+    """The paper of an old template; what it does not say is as another has it.  Raises InputError."""
+    told = old.paper
+    try:
+        top, right, bottom, left = map(float, told["margin"])
+        sizes = {name: float(told[name]) for name in ("width", "height", "overlap")}
+        words = {name: str(told[name]) for name in ("name", "cover", "trim")}
+    except (ValueError, KeyError, TypeError):
+        raise InputError(where, "says nothing of its paper that can be read", ANEW) from None
+    paper = replace(like, kind="sheets", first=None, margin=(top, right, bottom, left), photo=bool(told.get("photo")))
+    return replace(paper, **sizes, **words)
+
+
 def same_paper_as(old: OldPaper, paper: Paper, printer: Printer | None, where: str) -> None:
     """Raises InputError where new sheets could not be taped to the old ones, for they are on other paper."""
     asked = _paper(paper)

@@ -5,13 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import Rect, same
 from templates_gen.base.record import Record, replace
-from templates_gen.documents.old_paper import OldPaper, inside, made_from
+from templates_gen.base.words import some
+from templates_gen.documents.old_paper import OldPaper, inside, made_from, paper_as_printed, sheets_on
 from templates_gen.documents.photographed import Papers
 from templates_gen.documents.tagged_paper import told
 from templates_gen.drawing.pdf.attached import Attached
 from templates_gen.job.model import Job
+from templates_gen.tiling.sheet import SheetPlan
 
 UPDATE = "-update"
 """What the name of a template ends in that goes on with older paper."""
@@ -21,12 +25,32 @@ IS = {"name": "is on {} paper", "cover": "has cover {}", "trim": "has trim {}", 
 """The options that say how paper was printed, and the words for that, by the field of the paper."""
 
 
+class Beside(Record, frozen=True):
+    """A template beside a job's file: the files inside, what it says of its sheets, the name of an `older` one there,
+    and whether the job has `changed` since."""
+
+    pdf: Path
+    held: Attached
+    old: OldPaper
+    older: str
+    changed: bool
+
+    def said(self, path: Path) -> str:
+        """That it was taken for the paper on the wall."""
+        parts = [f"The sheets are those of {self.pdf.name}, beside {path.name}."]
+        if self.older:
+            parts.append(f"{self.older} lies there, too, and is older.")
+        if self.changed:
+            parts.append(f"{path.name} has changed since: what is told is by that paper, not by the job as it is now.")
+        return " ".join(parts)
+
+
 class OnWall(Record, frozen=True):
     """The taped paper, the name of the file that it is known by, and what there is to say of that: level and text."""
 
     papers: Papers
     name: str
-    said: tuple[tuple[str, str], ...] = ()
+    said: tuple[str, str] | None = None
 
 
 def by_template(pdf: Path) -> OnWall:
@@ -42,20 +66,37 @@ def by_job(
     `asked` is how it was printed, as far as somebody says it: fields of the paper, and the "printer" by its name.
     Raises InputError as `lay` does.
     """
+    found = template_beside(path, job, wall, asked, papers_of)
+    if isinstance(found, str):
+        return OnWall(lay(), path.name, ("warn", anew(path, found)))
+    return OnWall(papers_of(found.old, found.pdf.name), found.pdf.name, ("note", found.said(path)))
+
+
+def template_beside(
+    path: Path, job: Job, wall: Path | None, asked: Mapping[str, str | None],
+    usable: Callable[[OldPaper, str], object] = lambda old, name: None,
+) -> Beside | str:  # fmt: skip
+    """The template beside a job's file that is taken for the paper on the wall; or why none is.
+
+    `asked` is as in `by_job`; what is not `usable` raises InputError there, and is not taken.
+    """
     why = ""
     for pdf, older in beside(path, wall):
         try:
             held, old = inside(pdf)
-            papers = papers_of(old, pdf.name)
+            usable(old, pdf.name)
+            other = _otherwise(old, asked)
+            own = job
+            if pdf.stem in (path.stem, path.stem + UPDATE):  # of the job's own wall
+                own = replace(job, sources=tuple(source for source in job.sources if source[0] != job.moved_to))
+            changed = bool(job.sources) and not made_from(held, own)
         except InputError as error:
             why = why or f"{error.where} {error.problem}"
             continue
-        if other := _otherwise(old, asked):
-            why = why or f"{pdf.name} {other}"
-            continue
-        return OnWall(papers, pdf.name, (("note", " ".join(_taken(path, job, held, pdf, older))),))
-    why = why or f"no {_stem(path, wall)}.pdf lies beside it"
-    return OnWall(lay(), path.name, (("warn", _anew(path, why)),))
+        if not other:
+            return Beside(pdf, held, old, older, changed)
+        why = why or f"{pdf.name} {other}"
+    return why or f"no {_stem(path, wall)}.pdf lies beside it"
 
 
 def beside(path: Path, wall: Path | None = None) -> Iterator[tuple[Path, str]]:
@@ -99,21 +140,30 @@ def _otherwise(old: OldPaper, asked: Mapping[str, str | None]) -> str:
     return ""
 
 
-def _taken(path: Path, job: Job, held: Attached, pdf: Path, older: str) -> Iterator[str]:
-    """That a template beside the job was taken for the paper on the wall."""
-    yield f"The sheets are those of {pdf.name}, beside {path.name}."
-    if older:
-        yield f"{older} lies there, too, and is older."
-    if pdf.stem in (path.stem, path.stem + UPDATE):  # of the job's own wall
-        job = replace(job, sources=tuple(source for source in job.sources if source[0] != job.moved_to))
-    if job.sources and not made_from(held, job):
-        yield f"{path.name} has changed since: what is told is by that paper, not by the job as it is now."
-    yield f"Is other paper on the wall? Then name its PDF in place of {path.name}."
+def as_printed(template: Beside, plan: Plan) -> tuple[Plan, SheetPlan]:
+    """The plan that a template was made of on its paper, and its sheets.  Raises InputError for a broken template."""
+    paper = paper_as_printed(template.old, plan.job.paper, template.pdf.name)
+    plan = replace(plan, job=replace(plan.job, paper=paper))
+    return plan, sheets_on(template.old, plan, paper, None)[1]
 
 
-def _anew(path: Path, why: str) -> str:
+def moved_since(then: Plan, now: Plan) -> str:
+    """Which frames have other places from the two lines now, or the lines on the wall; "" where all is as it was."""
+    was, are = ({hung.frame.id: _from_lines(hung, plan) for hung in plan.frames} for plan in (then, now))
+    names = [name for name in was.keys() & are.keys() if not all(map(same, was[name].sides, are[name].sides))]
+    if names:
+        return f"{'frame' if len(names) == 1 else 'frames'} {some(sorted(names))}"
+    lines = then.centre_line, then.level_line, now.centre_line, now.level_line
+    return "" if same(lines[0], lines[2]) and same(lines[1], lines[3]) else "the whole group"
+
+
+def _from_lines(hung: Hung, plan: Plan) -> Rect:
+    return hung.rect.shifted(-plan.centre_line, -plan.level_line)
+
+
+def anew(path: Path, why: str) -> str:
+    """That the sheets are laid anew from a job, and what that means."""
     return (
         f"The sheets were laid anew from {path.name}: {why}. Paper that was printed before the job changed, or by "
-        "another version, is then read wrong by millimetres. Where you have the PDF that it was printed from, name "
-        f"that in place of {path.name}."
+        "another version, is then read wrong by millimetres."
     )

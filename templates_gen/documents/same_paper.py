@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from typing import Any
 
-from templates_gen.arranging.plan import Plan
+from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.file_names import quoted
 from templates_gen.base.geometry import TOLERANCE, Rect
-from templates_gen.base.record import Record
+from templates_gen.base.record import Record, replace
 from templates_gen.base.units import show_both
 from templates_gen.checks import Finding, findings_data
 from templates_gen.checks.untold import not_checked, not_checked_words
@@ -29,7 +29,7 @@ from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.drawing.placing import Room, placed_near
 from templates_gen.drawing.sizes import H7, H18, H25, MEDIUM, NARROW
 from templates_gen.drawing.strokes import CENTRE_DASH
-from templates_gen.job.model import Feature
+from templates_gen.job.model import Feature, Frame
 from templates_gen.job.paper_sizes import own_paper
 from templates_gen.tiling.long_lines import Span, centre_spans, level_spans
 from templates_gen.tiling.page import page_of
@@ -56,10 +56,15 @@ def serves(old: Plan, new: Plan) -> bool:
 
     What is written on it of heights above the floor may be another.
     """
-    if old.slope != new.slope or [hung.frame for hung in old.frames] != [hung.frame for hung in new.frames]:
+    if old.slope != new.slope or [_frame(hung) for hung in old.frames] != [_frame(hung) for hung in new.frames]:
         return False
     pairs = zip(_places(old), _places(new), strict=True)
     return all(abs(one - two) <= TOLERANCE for one, two in pairs)
+
+
+def _frame(hung: Hung) -> Frame:
+    """A frame but for its picture, which no sheet shows."""
+    return replace(hung.frame, image="", image_missing=False)
 
 
 def _places(plan: Plan) -> list[float]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import json
 import sys
 
 import pytest
@@ -155,3 +156,23 @@ def test_what_the_page_sends_amiss_is_refused(tmp_path, path, query, problem):
         AtDesk(tmp_path, JOB, "job.toml"), path, photographed() if path.endswith("hung") else content, **query
     )
     assert answer.status == 422 and problem in answer.content.decode()
+
+
+def test_taped_paper_is_read_by_the_template_that_was_made_at_the_desk(tmp_path):
+    """Also after the job has changed at the desk; what it was read by is said."""
+    desk = AtDesk(tmp_path, JOB, "job.toml")
+    query = {"names": "taped.jpg", "sizes": str(len(photographed()))}
+
+    def told():
+        answer = asked(desk, "/photo/taped", photographed(), **query)
+        assert answer.status == 200
+        found = json.loads(answer.content)
+        return found["said"][0]["text"], found["table"], found["said"][1]["text"]
+
+    heading, table, said = told()
+    assert heading.startswith("3 of 3 sheets read") and "laid anew from job.toml: no job.pdf lies beside it" in said
+    desk.brought("/paper", {"kind": "template"})
+    desk.brought("/change", {"do": "set", "sets": [{"at": ["group", "gap"], "value": "240"}]})
+    again, nails, said = told()
+    assert (again, nails) == (heading, table)
+    assert "those of job.pdf, beside job.toml. job.toml has changed since" in said

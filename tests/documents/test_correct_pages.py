@@ -4,6 +4,7 @@ import csv
 import io
 import json
 import math
+import shutil
 
 import pypdf
 import pytest
@@ -370,3 +371,20 @@ def test_beside_a_stair_the_form_says_which_floor():
     reader = pypdf.PdfReader(io.BytesIO(write_pdf(pages, Lettering())))
     words = " ".join(" ".join(page.extract_text().split()) for page in reader.pages)
     assert words.count("above the lower floor") == 2 and "above the floor" not in words
+
+
+def test_frames_that_the_job_has_elsewhere_since_they_were_hung_are_named(folder):
+    """A drop measured anew moves no frame; a wider gap does, and readings are compared with the places of now."""
+    assert run("start", "--sample", "fern-prints").code == run("template", "fern-prints.toml").code == 0
+    shutil.copy(HUNG, folder)
+    asked = ("correct", "fern-prints.toml", HUNG.name)
+    place = folder / "fern-prints.toml"
+    for old, new, named in (("", "", False), ('drop = "3"', 'drop = "2 7/8"', False), ("gap = ", "gap = 3 #", True)):
+        text = place.read_text(encoding="utf-8")
+        assert old in text
+        place.write_text(text.replace(old, new, 1), encoding="utf-8")
+        ran = run(*asked)
+        said = " ".join(ran.err.split())
+        assert ran.code == 0
+        assert ("has changed since fern-prints.pdf was made, and frames A" in said) == named, said
+        assert ("templates-gen start --from fern-prints.pdf then.toml" in said) == named

@@ -114,6 +114,27 @@ def test_the_page_can_be_made_again_from_itself_and_an_anonymous_one_carries_not
     assert "hall" not in words_of(moved / "ferns-hall.pdf")
 
 
+def test_paper_from_before_the_job_changed_is_not_said_to_serve(moved: Path) -> None:
+    """The drop of a frame was measured anew: the nail on the taped paper is not where it goes now."""
+    asked = ("template", "ferns.toml", "--wall", "hall.toml", "--force")
+    ran = run(*asked)
+    said = " ".join(ran.err.split())
+    assert "no sheet is needed" in ran.out
+    assert "The taped paper is taken to be of ferns.toml as it is now: no ferns.pdf lies beside it." in said
+    assert run("template", "ferns.toml", "--cover", "linked").code == 0
+    ran = run(*asked)
+    assert "no sheet is needed" in ran.out and "is taken to be" not in ran.err
+    assert "corner of" not in words_of(moved / "ferns-hall.pdf")  # that paper is measured between nails
+    text = (moved / "ferns.toml").read_text(encoding="utf-8")
+    assert 'drop = "3"\n' in text
+    (moved / "ferns.toml").write_text(text.replace('drop = "3"\n', 'drop = "2 7/8"\n'), encoding="utf-8")
+    ran = run(*asked)
+    assert ran.code == 0 and "sheets of letter paper" in ran.out
+    assert "ferns.toml has changed since ferns.pdf was made: that paper does not serve there." in " ".join(
+        ran.err.split()
+    )
+
+
 def on(job: Job, wall: Wall, high: float) -> Plan:
     """The job's plan on another wall, its level line so high."""
     return plan_wall(replace(job, wall=wall, group=replace(job.group, height=Height(by="centre", at=high))))

@@ -1,5 +1,6 @@
 """The take-along page: one file that asks nobody, with every nail where the plan has it."""
 
+import json
 import re
 from html.parser import HTMLParser
 
@@ -13,6 +14,7 @@ from templates_gen.documents.take_along.maps import map_of
 from templates_gen.documents.take_along.page import make_guide
 from templates_gen.job.reading.building import read_job
 from tests.jobs import SAMPLES, frame, job
+from tests.running import run
 
 SHORT = ("fern-prints", "lock-keepers", "kiln-tiles", "seed-drawers", "alphabet-column", "loom-drawings")
 """The samples whose places need not be found first."""
@@ -103,3 +105,26 @@ def test_a_page_of_ours_may_be_written_again_and_another_may_not(tmp_path):
     ours.write_bytes(page("fern-prints")[1])
     other.write_text("<!doctype html><title>A letter</title>")
     assert is_ours(ours) and not is_ours(other)
+
+
+def test_the_sheets_to_tick_are_those_that_were_printed(folder):
+    """The template is of linked paper, of which the job says nothing; once the job has changed, that is said."""
+    assert run("start", "--sample", "fern-prints", "ferns.toml").code == 0
+
+    def sheets():
+        ran = run("guide", "ferns.toml", "--force")
+        assert ran.code == 0
+        ticks = Read((folder / "ferns-guide.html").read_text(encoding="utf-8")).ticks
+        return [key for key in ticks if key.startswith("sheet ")], " ".join(ran.err.split())
+
+    before, said = sheets()
+    assert "The sheets are" not in said
+    assert run("template", "ferns.toml", "--cover", "linked", "--report", "report.json").code == 0
+    report = json.loads((folder / "report.json").read_text(encoding="utf-8"))
+    after, said = sheets()
+    assert after == [f"sheet {sheet['name']}" for sheet in report["sheets"]] and len(after) < len(before)
+    assert "The sheets are those of ferns.pdf, beside ferns.toml." in said
+    with (folder / "ferns.toml").open("a") as job_file:
+        job_file.write("# looked over\n")
+    again, said = sheets()
+    assert again == before and "ferns.toml has changed since ferns.pdf was made" in said

@@ -213,7 +213,10 @@ def test_check_gives_it_to_people_and_machines(tmp_path):
     job_file = SAMPLES / "fern-prints.toml"
     # right is 48 9/16, 48 9/16 and 43 3/4 in, as the first page says
     ran = run("check", job_file, "--taped", "a=48 9/16,b=48 3/4,width=43 3/4", "--report", tmp_path / "r.json")
-    assert (ran.code, ran.err) == (0, f"{tmp_path / 'r.json'}: the report\n")
+    assert ran.code == 0 and ran.err.endswith(f"{tmp_path / 'r.json'}: the report\n")
+    assert "The sheets were laid anew from fern-prints.toml: no fern-prints.pdf lies beside it." in " ".join(
+        ran.err.split()
+    )
     assert "leans" in ran.out and "to the right" in ran.out and max(map(len, ran.out.splitlines())) <= 80
     data = json.loads((tmp_path / "r.json").read_text(encoding="utf-8"))
     assert data["taped"]["retape"] is True and data["taped"]["look_at"][0]["step"] >= 1
@@ -224,3 +227,21 @@ def test_check_gives_it_to_people_and_machines(tmp_path):
 def test_the_first_page_says_what_to_measure_and_what_to_ask():
     words = " ".join(text.text for text in made("fern-prints").marks[0].texts + made("fern-prints").marks[1].texts)
     assert "(a) must be 48 9/16 in" in words and "check JOB --taped" in words
+
+
+def test_lengths_are_compared_with_the_paper_that_was_taped_whatever_the_job_says_since(folder):
+    """Frames half an inch farther apart in the job, and another cover, would make true paper short."""
+    assert run("start", "--sample", "fern-prints", "ferns.toml").code == 0
+    assert run("template", "ferns.toml").code == 0
+    taped = ("check", "ferns.toml", "--taped", "a=48 9/16,b=48 3/4,width=43 3/4", "--format", "json")
+    before, noted = (json.loads((ran := run(*taped)).out)["taped"], " ".join(ran.err.split()))
+    assert "The sheets are those of ferns.pdf, beside ferns.toml." in noted and "changed" not in noted
+    text = (folder / "ferns.toml").read_text(encoding="utf-8").replace('size = "letter"', 'size = "a4"\ncover = "all"')
+    assert 'cover = "all"' in text and 'gap = "2 1/2"' in text
+    (folder / "ferns.toml").write_text(text.replace('gap = "2 1/2"', 'gap = "3"'), encoding="utf-8")
+    ran = run(*taped)
+    assert json.loads(ran.out)["taped"] == before
+    assert "ferns.toml has changed since" in " ".join(ran.err.split())
+    (folder / "ferns.pdf").unlink()
+    without = json.loads(run(*taped).out)["taped"]
+    assert without["across"] < 0.99 < before["across"] < 1.01

@@ -38,14 +38,15 @@ LEVELS = {STOP: "Stop", WARN: "To settle"}
 """How grave what was found is: the words of the desk."""
 
 
-def make_guide(plan: Plan, printer: Printer | None = None) -> bytes:
-    """The page of a plan, with the sheets of its template.
+def make_guide(plan: Plan, sheets: SheetPlan | None = None, printer: Printer | None = None) -> bytes:
+    """The page of a plan, with these sheets, or those that its template would have for a printer.
 
     It is made whatever the findings say, which stand on it first.  Raises InputError for paper too small, or a picture
     that cannot be read.
     """
     svg = proof_of(plan, "svg").content.decode()
-    return take_along(plan, find(plan), plan_sheets(plan, plan.job.paper, printer), svg[svg.index("<svg") :])
+    sheets = sheets or plan_sheets(plan, plan.job.paper, printer)
+    return take_along(plan, find(plan), sheets, svg[svg.index("<svg") :])
 
 
 def take_along(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, proof: str) -> bytes:
