@@ -9,7 +9,7 @@ from templates_gen.arranging.search.salon import arranged
 from templates_gen.arranging.search.task import Pile, Watch, pile_of
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
-from templates_gen.hanging.bearings import Bearing, Nail, bearings, nails
+from templates_gen.hanging.bearings import Bearing, Nail, bearings, nails, shares
 from templates_gen.job.arrangements import SIDES
 from templates_gen.job.model import Feature, Frame, Group, Job, Spot, Wall
 
@@ -35,6 +35,11 @@ class Hung(Record, frozen=True):
     def drops(self) -> list[float]:
         """The drops that are known (mm)."""
         return [bearing.drop for bearing in self.bearings if bearing.drop is not None]
+
+    @property
+    def shares(self) -> tuple[float, ...]:
+        """The part of the frame's weight on each of its bearings."""
+        return shares(self.bearings, self.rect.cx)
 
 
 class Plan(Record, frozen=True):

@@ -28,6 +28,9 @@ SHORT_SOURCE = "common practice"
 NAIL_SOURCE = "NDS 2005: equation 11.2-3, nails; Appendix B, permanent load"
 SCREW_SOURCE = "NDS 2018: 12.2.2, wood screws; Table 2.3.2, permanent load"
 
+UNEVEN = 0.05
+"""From how much more of the weight on one fixing than on the other it is told: common practice, no source."""
+
 
 def _rating_exceeded(plan: Plan) -> Iterator[Finding]:
     said = ((hung.frame.id, _too_weak(hung, plan.job.unit)) for hung in plan.frames)
@@ -38,16 +41,18 @@ def _rating_exceeded(plan: Plan) -> Iterator[Finding]:
 def _too_weak(hung: Hung, unit: str) -> str:
     """That the frame's fixings are rated too low, as a sentence; "" when they are not, or it is not known."""
     frame, has, rating = hung.frame, len(hung.bearings), hung.frame.fixing.rating
-    if frame.weight is None or rating is None or hooks_needed(frame.weight, rating) <= has:
+    if frame.weight is None or rating is None or hooks_needed(most := frame.weight * max(hung.shares), rating) <= 1:
         return ""
     each = " each" if has > 1 else ""
+    uneven = max(hung.shares) - min(hung.shares) > UNEVEN
+    bears = f", one of which bears {show_mass_both(most, unit)} of it" if uneven else ""
     wanted = f"rated {show_mass_both(rating_wanted(hung, unit), unit)} or more{each}"
     # a wire goes on two fixings instead of one; what bears at its own points has as many as those
     may_be_two = has == 1 and frame.hanger.traits.on_wire and hooks_needed(frame.weight, rating) == 2
     two = "two of these, or one " if may_be_two else ""
     return (
         f"a weight of {weight_words(frame, unit)} on {counted(has, frame.fixing.kind)} rated "
-        f"{show_mass_both(rating, unit)}{each}. The trade asks for 4 times the weight: "
+        f"{show_mass_both(rating, unit)}{each}{bears}. The trade asks for 4 times the weight: "
         f"{two or ('one ' if has == 1 else f'{frame.fixing.kind}s ')}{wanted}. {WHO_DECIDES}"
     )
 
@@ -55,7 +60,7 @@ def _too_weak(hung: Hung, unit: str) -> str:
 def rating_wanted(hung: Hung, unit: str) -> float:
     """What the trade has each fixing of a frame rated for, in kg up to what is shown of it; 0 for no known weight."""
     weight = hung.frame.weight
-    return 0.0 if weight is None or not hung.bearings else _up(TRADE_FACTOR * weight / len(hung.bearings), unit)
+    return 0.0 if weight is None or not hung.bearings else _up(TRADE_FACTOR * weight * max(hung.shares), unit)
 
 
 def _up(kg: float, unit: str) -> float:
@@ -105,7 +110,7 @@ def _why_short(hung: Hung, in_wood: float, unit: str) -> tuple[str, str]:
         return f"6 of its diameters, {show_both(least, unit)}, are commonly the least", SHORT_SOURCE
     if frame.weight is None or frame.depth is None:
         return "", ""
-    load = frame.weight * GRAVITY / len(hung.bearings) / fixing.nails
+    load = frame.weight * GRAVITY * max(hung.shares) / fixing.nails
     pull = outward_pull(load, frame.depth, frame.height - max(hung.drops, default=frame.height))
     allowed = lasting_withdrawal(fixing, in_wood)
     if pull <= allowed:

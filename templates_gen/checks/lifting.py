@@ -33,7 +33,7 @@ def _bare_nail(plan: Plan) -> Iterator[Finding]:
 def _not_known(hung: Hung, wall: Wall, unit: str) -> str:
     """What a bare nail is not known to hold, and what to take instead."""
     weight, count = hung.frame.weight or 0.0, len(hung.bearings)
-    each = show_mass_both(TRADE_FACTOR * weight / count, unit)
+    each = show_mass_both(TRADE_FACTOR * weight * max(hung.shares), unit)
     rates = f"and plug that its maker rates for {wall.build}"
     instead = f"a hook or a screw {rates}" if wall.build in ("masonry", "plaster") else RATED_FOR_WALL
     into = "board" if is_board(wall) else wall.build or "this wall"

@@ -6,6 +6,7 @@ All in mm.  A drop runs down from the frame's top edge; heights run up from the 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
@@ -80,8 +81,7 @@ def nail_rise(frame: Frame) -> float:
 def nails(frame: Frame, rect: Rect) -> tuple[Nail, ...]:
     """The nail points of a frame that hangs at `rect`; none for a bearing without a drop."""
     points = bearings(frame, rect)
-    load = None if frame.weight is None else frame.weight * GRAVITY / len(points)
-    pull = _pull(frame, load)
+    loads = [None if frame.weight is None else frame.weight * GRAVITY * part for part in shares(points, rect.cx)]
     return tuple(
         Nail(
             name=point.nail_of(frame.id),
@@ -91,11 +91,24 @@ def nails(frame: Frame, rect: Rect) -> tuple[Nail, ...]:
             y=rect.y1 - point.drop + nail_rise(frame),
             bears_y=rect.y1 - point.drop,
             load=load,
-            pull=pull,
+            pull=_pull(frame, load),
         )
-        for point in points
+        for point, load in zip(points, loads, strict=True)
         if point.drop is not None
     )
+
+
+def shares(points: Sequence[Bearing], middle: float) -> tuple[float, ...]:
+    """The part of a frame's weight on each of its points, the frame's middle being at the x `middle` (mm).
+
+    Of two, the nearer to the middle carries more: W b / (a + b) at a distance a, where the other's is b, for the
+    moments about each of them balance (statics; the centre of mass is taken to be in the middle).  Where both are on
+    one side of it, the nearer carries all.
+    """
+    if len(points) != 2 or points[0].x >= points[1].x:  # the second is stopped: nothing hangs so
+        return (1 / len(points),) * len(points)
+    left = min(1.0, max(0.0, (points[1].x - middle) / (points[1].x - points[0].x)))
+    return left, 1 - left
 
 
 def _pull(frame: Frame, load: float | None) -> float | None:

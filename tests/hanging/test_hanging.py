@@ -224,6 +224,16 @@ def test_fixings_share_the_load():
     assert nails(frame(), ON_WALL)[0].load is None
 
 
+def test_the_fixing_nearer_to_the_middle_bears_more():
+    # statics: the frame is 400 wide, its middle 200 from either side.  Rings 50 from the left and 100 from the right
+    # are 150 and 100 from the middle: of 2 kg, 100 / 250 and 150 / 250; 19.6133 N x 0.4 and x 0.6, worked out by hand
+    aside = Hanger(kind="rings", left=50.0, right=100.0)
+    assert [nail.load for nail in nails(frame(weight=2.0, hanger=aside), ON_WALL)] == pytest.approx([7.84532, 11.76798])
+    # rings 50 from the left and 250 from the right are both left of the middle: the second bears all
+    one_side = Hanger(kind="rings", left=50.0, right=250.0)
+    assert [nail.load for nail in nails(frame(weight=2.0, hanger=one_side), ON_WALL)] == pytest.approx([0, 19.6133])
+
+
 def test_a_load_in_pounds():
     # 4.2 lb x 0.45359237 kg (international yard and pound agreement, 1959) x 9.80665 = 18.682 N
     item = as_read("in", weight="4.2 lb", drop="3 1/8")

@@ -96,7 +96,9 @@ def _load(entry: Entry, hung: Hung, unit: str) -> str:
     """The nail's share of the weight, and its force; that of a wire between two fixings is more than the share."""
     if hung.frame.weight is None:
         return ""
-    share = hung.frame.weight / len(hung.bearings)
+    share = hung.frame.weight * next(
+        part for point, part in zip(hung.bearings, hung.shares, strict=True) if point.nail_of(entry.frame) == entry.name
+    )
     pull = next((nail.pull for nail in hung.nails if nail.name == entry.name), None)
     down, whole = f"{share * GRAVITY:.0f} N", f"{pull or share * GRAVITY:.0f} N"
     force = down if down == whole else f"{down} down, {whole} with the wire's pull"
