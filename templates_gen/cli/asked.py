@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import click
 
+from templates_gen.base.file_names import quoted
 from templates_gen.base.words import counted
 from templates_gen.cli.results import place_beside, show_made, write_report
 from templates_gen.cli.showing import show_finding
@@ -60,16 +61,20 @@ class Places:
         large = job.paper.kind != "sheets"
         self.first = self.output.parent / f"{self.output.stem}-first-pages.pdf" if large else None
         self.note = self.output.parent / f"{self.output.stem}-print-shop.txt" if large else None
+        self.before: Path | None = None
 
     def write_page(self, page: SamePaper, asked: Asked) -> None:
         """Write the page that comes instead of sheets."""
         write_report(asked.report, page.report, asked.force, {self.output: page.pdf})
 
     def write(self, made: Made, plan: SheetPlan, asked: Asked) -> None:
-        """Write all there is."""
+        """Write all there is, and keep what it is written over."""
         from templates_gen.documents.print_shop import shop_note
+        from templates_gen.documents.set_aside import set_aside
 
-        files = {self.output: made.pdf}
+        kept = set_aside(self.output, made.pdf) if not asked.part else {}
+        self.before = next(iter(kept), None)
+        files = {self.output: made.pdf, **kept}
         if self.first is not None and made.first is not None:
             files[self.first] = made.first
         if self.note is not None:
@@ -85,6 +90,9 @@ class Places:
             show_finding("note", made.lacking)
         if asked.only is not None:
             show_finding("note", into_old_paper(plan))
+        if self.before is not None:
+            since = f" If its paper is printed already, --since {quoted(self.before)} prints only what has changed."
+            show_finding("note", f"The template before this one is kept: {self.before}.{'' if self.first else since}")
         sheets = counted(made.sheets, "sheet")
         size = " × ".join(show(side, self.unit) for side in made.page)
         work = f", {made.effort.work}" if made.sheets > 1 or asked.since else ""

@@ -15,6 +15,7 @@ from templates_gen.base.words import counted
 from templates_gen.desk.messages import Answer
 from templates_gen.desk.opened import Opened, planned
 from templates_gen.documents.print_shop import shop_note
+from templates_gen.documents.set_aside import set_aside
 from templates_gen.documents.take_along.page import POLICY
 from templates_gen.job.paper_sizes import own_paper
 from templates_gen.printer.profile import Printer
@@ -50,8 +51,10 @@ def paper(opened: Opened, kind: str, printer: Printer | None, data: Mapping[str,
     else:
         raise InputError("paper", f"found {kind!r}, expected one of template, {', '.join(_MAKING)}")
     places = {opened.path.with_name(f"{opened.path.stem}{part}"): content for part, content in made.files.items()}
-    write_results(places, force=bool(data.get("over")))
-    return [place.name for place in places], made.said
+    kept = set_aside(opened.path.with_suffix(".pdf"), made.files[".pdf"]) if kind == "template" else {}
+    write_results({**places, **kept}, force=bool(data.get("over")))
+    said = [made.said, *(f"the template before this one is kept: {before.name}" for before in kept)]
+    return [place.name for place in places], "; ".join(said)
 
 
 def written(opened: Opened, name: str) -> Answer | None:

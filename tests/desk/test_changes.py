@@ -378,6 +378,15 @@ def test_the_template_of_the_desk_is_that_of_the_command(desk):
     assert desk.ask("GET", "/written", file="moss.pdf").content == (desk.folder / "moss.pdf").read_bytes()
 
 
+def test_the_template_before_is_kept_at_the_desk_too(desk):
+    desk.brought("/paper", {"kind": "template"})
+    printed = (desk.folder / "moss.pdf").read_bytes()
+    assert "kept" not in desk.brought("/paper", {"kind": "template"})["said"]
+    desk.put("group", "height", value={"bottom": "40"})
+    assert "moss-before.pdf" in desk.brought("/paper", {"kind": "template"})["said"]
+    assert (desk.folder / "moss-before.pdf").read_bytes() == printed
+
+
 @pytest.mark.parametrize("kind", ["proof", "measuring", "labels", "schedule", "form", "guide"])
 def test_every_other_paper_is_made_and_shown(desk, kind):
     for name in desk.brought("/paper", {"kind": kind})["files"]:
