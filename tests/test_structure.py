@@ -4,6 +4,7 @@ import ast
 import subprocess
 import sys
 from graphlib import TopologicalSorter
+from pathlib import Path
 
 import pytest
 
@@ -163,3 +164,18 @@ def test_a_schedule_imports_nothing_that_only_a_template_needs():
     names = loaded(f"sys.argv[1:] = ['schedule', {str(job)!r}]; from templates_gen.__main__ import main; main()")
     assert names & {"reportlab", "pypdf", "shapely", "uharfbuzz", "numpy"} == set()
     assert "msgspec" in names
+
+
+BROWSER = ("playwright", "axe_playwright_python")
+"""What the extra [browser] brings, which not everybody has who runs the tests."""
+
+
+def test_all_tests_can_be_collected_without_the_browser():
+    for path in sorted(Path(__file__).parent.rglob("*.py")):
+        atop = [node for node in ast.parse(path.read_text()).body if isinstance(node, ast.Import | ast.ImportFrom)]
+        names = {name.split(".")[0] for node in atop for name in modules(node)}
+        assert not names.intersection(BROWSER), path
+
+
+def modules(node: ast.Import | ast.ImportFrom) -> list[str]:
+    return [node.module or ""] if isinstance(node, ast.ImportFrom) else [each.name for each in node.names]

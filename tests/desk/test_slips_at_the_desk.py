@@ -3,7 +3,6 @@
 import re
 
 import pytest
-from playwright.sync_api import expect
 
 from tests.desk.at_the_desk import LIBRARY, running
 from tests.desk.browser import Hand
@@ -12,6 +11,13 @@ from tests.desk.test_in_a_browser import library_text
 pytestmark = pytest.mark.browser
 
 STUDS = LIBRARY.replace('build = "drywall"\n', 'build = "drywall"\nstuds = { first = "8", second = "24" }\n')
+
+
+def expect(shown):
+    """What the page is to come to show; the browser's library is there with the extra [browser] only."""
+    from playwright.sync_api import expect as of
+
+    return of(shown)
 
 
 def under(hand: Hand, key: str):

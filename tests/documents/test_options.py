@@ -342,11 +342,8 @@ def test_ctrl_c_gives_the_best_so_far(tmp_path):
     frames = "".join(f'[[frame]]\nid = "f{at}"\nwidth = {200 + 17 * at}\nheight = 300\n' for at in range(30))
     path = tmp_path / "many.toml"
     path.write_text(f"[wall]\nwidth = 15000\nheight = 3000\n{frames}", encoding="utf-8")
-    for wait in (
-        2.0,
-        4.0,
-        8.0,
-    ):  # a busy machine takes longer until the search begins, and to end before is another end
+    for wait in (1.0, 1.4, 2.0, 2.8, 4.0, 5.6, 8.0, 11.2):  # s; a busy machine takes longer to begin the search, which
+        # then lasts twice as long as that or more
         run_ = subprocess.Popen(
             [sys.executable, "-m", "templates_gen", "options", str(path), "--count", "2"],
             stdout=subprocess.PIPE, stderr=subprocess.PIPE, encoding="utf-8",
@@ -354,7 +351,7 @@ def test_ctrl_c_gives_the_best_so_far(tmp_path):
         time.sleep(wait)
         run_.send_signal(signal.SIGINT)
         out, err = run_.communicate(timeout=60)
-        if run_.returncode != 130:
+        if "stopped early" in err:
             break
     assert run_.returncode == 0, err
     assert "stopped early" in err and "2 options on 1 page" in out
