@@ -35,6 +35,7 @@ class HeightTable(Table):
 
     centre: Annotated[Length | None, Words(
         "from the floor to the middle of the group", '"57 in"', ask="How high is the middle of the group?",
+        more="For placed and pinned frames: to the level line, from which their places go up and down.",
     )] = None  # fmt: skip
     above: Annotated[str | None, Words(
         "the feature that the group hangs above", '"bench"', ask="What does the group hang above?",
@@ -114,9 +115,10 @@ class GroupTable(Table):
     below: Annotated[list[str] | None, Words(
         "for around: the frames below it, from the left", '["G"]', ask="Which frames hang below it, from the left?",
     )] = None  # fmt: skip
-    gap_around: Annotated[
-        Length | None, Words("for around: how far the frames are away from the feature", '"4 in"', usual="the gap")
-    ] = None
+    gap_around: Annotated[Length | None, Words(
+        "for around: how far the frames are away from the feature", '"4 in"', usual="the gap",
+        more="A row that reaches over a column higher than the feature keeps gap_down from the column.",
+    )] = None  # fmt: skip
     largest: Annotated[Literal["centre"] | None, Words("for salon: the largest frame in the middle", '"centre"')] = None
     pin: Annotated[dict[str, tuple[Offset, Offset]] | None, Words(
         "for salon: the middles of frames that have their place, from the centre line and the level line",
@@ -141,7 +143,8 @@ class GroupTable(Table):
     gap_down: Annotated[Length | None, Words("the gap from one row to the next", '"2 in"', usual="the gap")] = None
     set: Annotated[Literal["left", "centre", "right", "top", "bottom", "spread"], Words(
         "how rows line up: left, centre, right, or spread to one width; columns: top, centre, bottom, spread", '"left"',
-        more="For rows and columns; for a grid, left, centre or right.",
+        more="For rows and columns. In a grid: where a frame stands across its column, left, centre or right; a last "
+        "row that is not full begins at the left.",
     )] = "centre"  # fmt: skip
     centre_on: Annotated[str | int | float | CentreTable, Words(
         "wall, the name of a feature, a distance from the left end, or the frame that goes in the middle", '"bench"',
