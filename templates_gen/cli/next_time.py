@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
     from templates_gen.checks import Finding
     from templates_gen.documents.on_wall import Beside
+    from templates_gen.documents.photographed import Papers
     from templates_gen.documents.same_paper import SamePaper
     from templates_gen.drawing.pdf.attached import Attached
     from templates_gen.job.model import Job
@@ -107,14 +108,18 @@ def show_page(place: Path, page: SamePaper) -> None:
     show_made(place, f"{pages} to hang the paper of this job there: no sheet is needed")
 
 
-def sheets_since(pdf: Path, plan: Plan, printer: Printer | None, fonts: tuple[Path, ...]) -> SheetPlan:
-    """The sheets of an older template under a plan that has changed, those that are printed anew named in them.
+def sheets_since(
+    pdf: Path, plan: Plan, printer: Printer | None, fonts: tuple[Path, ...]
+) -> tuple[SheetPlan, Papers | None]:
+    """The sheets of an older template under a plan that has changed, those that are printed anew named in them, and
+    where the photo tags of that template are, where it has some.
 
     All of them anew where the old ones cannot show the plan; that, and where printing all takes fewer minutes, is said.
     Raises InputError for a file that is no such template, or is on other paper.
     """
     import templates_gen as tg
     from templates_gen.documents.old_paper import inside, same_paper_as
+    from templates_gen.documents.on_wall import papers_of
     from templates_gen.documents.updating import updated
     from templates_gen.drawing.lettering import job_lettering
     from templates_gen.tolerance.effort import effort
@@ -130,11 +135,11 @@ def sheets_since(pdf: Path, plan: Plan, printer: Printer | None, fonts: tuple[Pa
     anew = tg.plan_sheets(plan, paper, printer)
     if isinstance(found, str):
         show_finding("warn", f"The old sheets do not serve: {found}. All sheets are printed anew.")
-        return anew
+        return anew, None
     new, whole = effort(found), effort(anew)
     if new.minutes > whole.minutes and found.printed:
         show_finding("warn", f"Printing all anew takes less: {whole.words}, not about {new.time}: leave --since out.")
-    return found
+    return found, papers_of(old, pdf.name) if paper.photo else None
 
 
 def _job(held: Attached, pdf: Path) -> Job:

@@ -131,8 +131,9 @@ def _printed(path: Path, asked: Asked, plan: Plan, findings: tuple[Finding, ...]
     if asked.printer is not None and (doubt := paper_doubt(asked.printer, paper)):
         show_finding("warn", doubt)
     printer = anonymous_printer(asked.printer) if asked.anonymous else asked.printer
+    older = None
     if asked.since is not None:
-        sheets = sheets_since(asked.since, plan, printer, asked.fonts)
+        sheets, older = sheets_since(asked.since, plan, printer, asked.fonts)
     else:
         sheets = tg.plan_sheets(plan, paper, printer)
     if sheets.printed == () and not sheets.gone:
@@ -143,7 +144,7 @@ def _printed(path: Path, asked: Asked, plan: Plan, findings: tuple[Finding, ...]
     if asked.only is not None:
         sheets = only(sheets, asked.only, path, asked.wall, plan)
     bare, reported = asked.only is not None, asked.report is not None
-    made = tg.finish_template(plan, findings, sheets, asked.fonts, bare, reported)
+    made = tg.finish_template(plan, findings, sheets, asked.fonts, bare, reported, older)
     places.write(made, sheets, asked)
     if not asked.part:
         show_ways(plan, made.expected, asked.printer, sheets)

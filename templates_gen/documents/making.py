@@ -55,15 +55,15 @@ def make_template(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | Non
 
 def finish_template(
     plan: Plan, findings: tuple[Finding, ...], sheets: SheetPlan, fonts: tuple[Path, ...] = (), bare: bool = False,
-    reported: bool = True,
+    reported: bool = True, older: Papers | None = None,
 ) -> Made:  # fmt: skip
     """The template of a plan, of which everything else is known; with `bare` its sheets alone, without a report (empty
-    then) where it is not to be `reported`.
+    then) where it is not to be `reported`.  `older` is the paper of which sheets are kept, where these have photo tags.
 
     Raises InputError for a font that cannot be used.
     """
     lettering, expected = job_lettering(plan.job, fonts), expected_error(plan, sheets)
-    template = draw_template(plan, findings, sheets, expected, lettering, bare)
+    template = draw_template(plan, findings, sheets, expected, lettering, bare, older)
     tags = drawn_tags(plan, sheets, template)
     pages = len(template.pages)
     report = template_report(plan, findings, sheets, expected, pages, tags) if reported else {}

@@ -119,7 +119,7 @@ def old_paper(content: bytes, where: str) -> OldPaper:
             dict(data["paper"]), data["printer"], bool(data["rows"]), bool(data["lying"]), bool(data["spine"]), names,
             tuple(cells), data.get("photo"),
         )  # fmt: skip
-    except (ValueError, KeyError, TypeError, IndexError, AttributeError):
+    except (ValueError, KeyError, TypeError, IndexError, AttributeError, OverflowError, RecursionError):
         raise InputError(where, "says nothing of its sheets that can be read", ANEW) from None
 
 
@@ -130,7 +130,7 @@ def paper_as_printed(old: OldPaper, like: Paper, where: str) -> Paper:
         top, right, bottom, left = map(float, told["margin"])
         sizes = {name: float(told[name]) for name in ("width", "height", "overlap")}
         words = {name: str(told[name]) for name in ("name", "cover", "trim")}
-    except (ValueError, KeyError, TypeError):
+    except (ValueError, KeyError, TypeError, OverflowError):
         raise InputError(where, "says nothing of its paper that can be read", ANEW) from None
     paper = replace(like, kind="sheets", first=None, margin=(top, right, bottom, left), photo=bool(told.get("photo")))
     return replace(paper, **sizes, **words)

@@ -126,7 +126,7 @@ def papers_of(old: OldPaper, where: str) -> Papers:
     try:
         cells = {name: cell.rect for name, cell in zip(old.names, old.cells, strict=True)}
         return told(old.photo, cells, old.printer is not None)
-    except (ValueError, KeyError, TypeError, IndexError):
+    except (ValueError, KeyError, TypeError, IndexError, OverflowError):
         raise InputError(where, "says nothing of its photo tags that can be read", "make the template again") from None
 
 

@@ -16,8 +16,7 @@ def as_told(papers: Papers) -> dict[str, Any]:
     """Tags, joins and nails as the file has them, from the two lines (mm); the cells stand there already."""
     x, y = papers.centre_line, papers.level_line
     return {
-        "side": papers.tags[0].box.width if papers.tags else None,
-        "tags": [[tag.number, tag.sheet, tag.box.x0 - x, tag.box.y0 - y] for tag in papers.tags],
+        "tags": [[tag.number, tag.sheet, tag.box.x0 - x, tag.box.y0 - y, tag.box.width] for tag in papers.tags],
         "joins": [
             [join.over, join.under, *(end - line for end, line in zip(join.line, (x, y, x, y), strict=True))]
             for join in papers.joins
@@ -31,8 +30,7 @@ def told(data: Any, cells: Mapping[str, Rect], scaled: bool) -> Papers:
 
     Raises ValueError, KeyError, TypeError or IndexError for what this program did not write so.
     """
-    side = float(data["side"] or 0.0)
-    tags = tuple(_tag(tag, side, cells) for tag in data["tags"])
+    tags = tuple(_tag(tag, cells) for tag in data["tags"])
     joins = tuple(
         Seam(_sheet(over, cells), _sheet(under, cells), (_mm(x0), _mm(y0), _mm(x1), _mm(y1)))
         for over, under, x0, y0, x1, y1 in data["joins"]
@@ -43,11 +41,10 @@ def told(data: Any, cells: Mapping[str, Rect], scaled: bool) -> Papers:
     return Papers(tuple(cells.items()), tags, joins, nails, 0.0, 0.0, scaled)
 
 
-def _tag(data: Any, side: float, cells: Mapping[str, Rect]) -> Tag:
+def _tag(data: Any, cells: Mapping[str, Rect]) -> Tag:
     """A tag that lies on its sheet."""
-    number, name, x, y = int(data[0]), _sheet(data[1], cells), _mm(data[2]), _mm(data[3])
-    box = Rect(x, y, x + side, y + side)
-    if not (0 <= number < CARDS_FROM and side > 0.0 and cells[name].holds(box)):
+    number, name, box = int(data[0]), _sheet(data[1], cells), Rect.sized(*map(_mm, data[2:4]), *[_mm(data[4])] * 2)
+    if not (0 <= number < CARDS_FROM and box.width > 0.0 and cells[name].holds(box)):
         raise ValueError
     return Tag(number, name, box)
 

@@ -22,9 +22,11 @@ from templates_gen.tolerance.expected import Expected
 
 def draw_template(
     plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, expected: Expected | None, lettering: Lettering,
-    bare: bool = False,
+    bare: bool = False, older: Papers | None = None,
 ) -> Template:  # fmt: skip
     """The whole template, or with `bare` its sheets without the pages before them, as they are numbered there.
+
+    `older` is the paper of which sheets are kept, where these have photo tags.
 
     Raises InputError for a character that no font has.
     """
@@ -40,11 +42,15 @@ def draw_template(
     drawn = of_job(plan.job, "", sheets.page, (*(() if bare else first), *pages), forms, attach=True)
     if apart or not plan.job.sources:
         return drawn
-    on_paper = papers_laid(plan, sheets, every) if sheets.paper.photo else None
+    on_paper = _papers_laid(plan, sheets, every, older) if sheets.paper.photo else None
     return replace(drawn, attachments=(*drawn.attachments, sheets_file(plan, sheets, on_paper)))
 
 
-def papers_laid(plan: Plan, sheets: SheetPlan, every: Iterable[Laid]) -> Papers:
-    """What a photograph of these sheets is compared with."""
+def _papers_laid(plan: Plan, sheets: SheetPlan, every: Iterable[Laid], older: Papers | None) -> Papers:
+    """What a photograph of these sheets is compared with, of which some may be of older paper."""
     tags = tags_on([(laid.so_far.sheet, laid.drawn[photo_tags].page_items) for laid in every], tag_side(plan))
-    return papers(plan, sheets, tags)
+    if older is None or sheets.printed is None:
+        return papers(plan, sheets, tags)
+    x, y = plan.centre_line - older.centre_line, plan.level_line - older.level_line
+    kept = (replace(tag, box=tag.box.shifted(x, y)) for tag in older.tags if tag.sheet not in sheets.printed)
+    return papers(plan, sheets, [*(tag for tag in tags if tag.sheet in sheets.printed), *kept])

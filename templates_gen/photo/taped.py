@@ -157,7 +157,7 @@ def _told(
     names = set(fit.scene.sheets)
     sides = [side_of(corners) for corners in fit.scene.seen]
     lying = {one.name: one for view in views for one in view.elsewhere if one.name not in names}
-    tag = papers.tags[0].box.width
+    tag = float(np.mean([tag.box.width for tag in papers.tags]))
     return Taped(
         pixels_per_mm=float(np.mean(sides)) / tag,
         residual_px=float(np.sqrt(np.median(fit.off**2))),

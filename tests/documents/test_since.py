@@ -323,7 +323,21 @@ def test_a_file_that_says_nothing_of_sheets_is_refused(ferns: Path) -> None:
         assert ran.code == 2 and name in ran.err and "Traceback" not in ran.err
 
 
-@pytest.mark.parametrize("content", [b"", b"{}", b"[1]", b'{"format":1,"sheets":[["A"]]}', b'{"format":2}', b"\xff"])
+@pytest.mark.parametrize(
+    "content",
+    [
+        b"",
+        b"{}",
+        b"[1]",
+        b'{"format":1,"sheets":[["A"]]}',
+        b'{"format":2}',
+        b"\xff",
+        b"[" * 10**6,
+        b'{"format":1,"paper":{},"printer":null,"rows":1,"lying":1,"spine":0,"sheets":[["1",0,0,0,0,1'
+        + b"0" * 400
+        + b",1]]}",
+    ],
+)
 def test_a_broken_account_of_sheets_is_refused(content: bytes) -> None:
     from templates_gen.base.errors import InputError
 

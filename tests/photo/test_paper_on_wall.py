@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import json
 from pathlib import Path
 from typing import Any
@@ -12,19 +13,32 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
+from templates_gen.base.geometry import bounds
 from templates_gen.base.record import replace
 from templates_gen.documents.making import on_paper
-from templates_gen.documents.old_paper import sheets_file
+from templates_gen.documents.old_paper import inside, old_paper, sheets_file
 from templates_gen.documents.on_wall import by_template
 from templates_gen.documents.photographed import Papers, drawn_tags, papers
+from templates_gen.documents.report import template_report
+from templates_gen.documents.template import draw_template
+from templates_gen.documents.updating import updated
+from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Job
+from templates_gen.photo.picture import Photo, read_photo
+from templates_gen.photo.taped import read_taped
 from templates_gen.printer.profile import Readings, measured
 from tests.crowded import crowded
+from tests.documents.test_since import LETTERING, four, placed
 from tests.jobs import paper
 from tests.made import Everything, make, twelve
+from tests.photo.made.cameras import standing
 from tests.photo.made.examples import write_examples
+from tests.photo.made.photograph import Look, photograph
+from tests.photo.made.runs import Outcome, compared, rms
 from tests.photo.made.taped import taped
+from tests.photo.made.truth import truth
 from tests.running import run
 
 STUDY = measured(
@@ -82,8 +96,8 @@ def test_tags_that_a_finder_sees_on_the_pages_are_where_the_file_says(tmp_path: 
     parameters.cornerRefinementMethod = cv2.aruco.CORNER_REFINE_SUBPIX
     for sheet in taped(done, np.random.default_rng(1), aside=0.0, turn=0.0, dots=300.0):
         corners, numbers, _ = cv2.aruco.ArucoDetector(FAMILY, parameters).detectMarkers(sheet.page)
-        for number, four in zip(numbers.ravel() if numbers is not None else (), corners, strict=True):
-            at = np.linalg.solve(sheet.to_pixels, np.array([*four[0].mean(0), 1.0]))
+        for number, corner in zip(numbers.ravel() if numbers is not None else (), corners, strict=True):
+            at = np.linalg.solve(sheet.to_pixels, np.array([*corner[0].mean(0), 1.0]))
             tag = said.pop(int(number))
             assert tag.sheet == sheet.name
             off.append(np.hypot(at[0] - x - tag.box.cx, at[1] - y - tag.box.cy))
@@ -123,9 +137,6 @@ def test_paper_is_read_alike_after_the_job_has_changed(rubbings: Path) -> None:
 
 def test_paper_most_of_whose_sheets_would_lie_elsewhere_is_other_paper(rubbings: Path) -> None:
     """Else all of these sheets would be called misplaced, and taped anew."""
-    from templates_gen.photo.picture import read_photo
-    from templates_gen.photo.taped import read_taped
-
     known, photo = by_template(rubbings / "job.pdf").papers, read_photo(rubbings / "taped.jpg")
     off = {name: 150.0 * at for at, (name, _) in enumerate(known.cells)}
     tags = tuple(replace(tag, box=tag.box.shifted(0.0, off[tag.sheet])) for tag in known.tags)
@@ -182,23 +193,14 @@ def test_the_newer_of_two_templates_is_taken_and_both_are_named(rubbings: Path) 
 
 def test_the_file_of_an_update_tells_of_old_sheets_and_new_ones(tmp_path: Path) -> None:
     """Kept sheets with their tags as they were printed, the new nail, and nothing of what comes off."""
-    from templates_gen.arranging.plan import plan_wall
-    from templates_gen.documents.old_paper import inside
-    from templates_gen.documents.updating import updated
-    from tests.documents.test_since import LETTERING, four, placed
-    from tests.jobs import paper as of_size
-
-    old = placed(four(), paper=of_size("a4", photo=True))
+    old = placed(four(), paper=paper("a4", photo=True))
     done, before = printed(old, tmp_path / "old.pdf")
     a, _, *others = four()
     fewer = placed((replace(a, drop=62.0), *others), "ACD", paper=old.paper, sources=(("job.toml", b""),))
     plan = plan_wall(fewer)
     sheets = updated(done.plan, plan, inside(tmp_path / "old.pdf")[1], None, LETTERING)
     assert not isinstance(sheets, str) and sheets.gone and sheets.printed
-    from templates_gen.documents.template import draw_template
-    from templates_gen.drawing.pdf.writing import write_pdf
-
-    drawn = draw_template(plan, (), sheets, None, LETTERING)
+    drawn = draw_template(plan, (), sheets, None, LETTERING, older=before)
     (tmp_path / "new.pdf").write_bytes(write_pdf(drawn, LETTERING))
     after = by_template(tmp_path / "new.pdf").papers
     names = {name for name, _ in after.cells}
@@ -214,33 +216,49 @@ def test_the_file_of_an_update_tells_of_old_sheets_and_new_ones(tmp_path: Path) 
     assert (a.x, a.y) == pytest.approx((nail.x - plan.centre_line, nail.y - plan.level_line))
 
 
-def test_a_sheet_whose_tags_are_drawn_elsewhere_now_is_printed_anew(tmp_path: Path) -> None:
-    """As by another version: else what is read of it would be off by that."""
-    from templates_gen.arranging.plan import plan_wall
-    from templates_gen.documents.old_paper import old_paper
-    from templates_gen.documents.updating import updated
-    from tests.documents.test_since import LETTERING, four, placed
+def test_kept_sheets_have_their_tags_where_they_were_printed(tmp_path: Path) -> None:
+    """Also where this version would draw them elsewhere: else what is read of them would be off by that."""
+    old = placed(four(), paper=paper("a4", photo=True))
+    done, known = printed(old, tmp_path / "old.pdf")
+    shifted = replace(known, tags=tuple(replace(tag, box=tag.box.shifted(0.5, 0.0)) for tag in known.tags))
+    a, *others = four()
+    plan = plan_wall(placed((replace(a, drop=62.0), *others), paper=old.paper, sources=(("job.toml", b""),)))
+    there = old_paper(sheets_file(done.plan, done.sheets, known)[1], "old.pdf")
+    sheets = updated(done.plan, plan, there, None, LETTERING)
+    assert not isinstance(sheets, str) and sheets.printed and not sheets.gone
+    drawn = draw_template(plan, (), sheets, None, LETTERING, older=shifted)
+    (tmp_path / "new.pdf").write_bytes(write_pdf(drawn, LETTERING))
+    was = {tag.number: tag for tag in known.tags}
+    for tag in by_template(tmp_path / "new.pdf").papers.tags:
+        by = 0.0 if tag.sheet in sheets.printed else 0.5
+        assert tag.box.x0 - was[tag.number].box.x0 == pytest.approx(by, abs=1e-6)
+    silent = replace(there, photo=None)
+    assert updated(done.plan, plan, silent, None, LETTERING) == "the file does not say where their photo tags are"
 
-    plan = plan_wall(placed(four(), paper=paper("a4", photo=True)))
-    done = make(plan.job)
-    known = papers(plan, done.sheets, drawn_tags(plan, done.sheets, done.template))
-    first, *others = known.tags
-    shifted = replace(known, tags=(replace(first, box=first.box.shifted(0.5, 0.0)), *others))
-    for told, anew in ((known, ()), (shifted, (first.sheet,))):
-        found = updated(plan, plan, old_paper(sheets_file(plan, done.sheets, told)[1], "old.pdf"), None, LETTERING)
-        assert not isinstance(found, str) and found.printed == anew
-    silent = updated(plan, plan, old_paper(sheets_file(plan, done.sheets)[1], "old.pdf"), None, LETTERING)
-    assert silent == "the file does not say where their photo tags are"
+
+def test_a_job_that_lost_a_frame_is_served_by_its_updated_paper(tmp_path: Path) -> None:
+    """What came off is not there any more, and no sheet beside it is printed anew for that."""
+    old = placed(four(), paper=paper("a4", photo=True, cover="linked"))
+    done, before = printed(old, tmp_path / "old.pdf")
+    a, _, *others = four()
+    plan = plan_wall(placed((a, *others), "ACD", paper=old.paper))
+    sheets = updated(done.plan, plan, inside(tmp_path / "old.pdf")[1], None, LETTERING)
+    assert not isinstance(sheets, str) and sheets.gone
+    kept = papers(plan, sheets, (replace(tag, box=tag.box) for tag in before.tags))
+    left = old_paper(sheets_file(plan, sheets, replace(kept, tags=()))[1], "new.pdf")
+    assert len(left.cells) == len(done.sheets.sheets) - len(sheets.gone)
+    again = updated(plan, plan, left, None, LETTERING)
+    assert not isinstance(again, str) and (again.printed, again.gone) == ((), ())
 
 
 @pytest.mark.parametrize(
     "photo",
     [
-        None, 5, [], {}, {"side": 12, "tags": [], "joins": []}, {"side": "x", "tags": [], "joins": [], "nails": []},
-        {"side": 12, "tags": [[0, "99", 0, 0]], "joins": [], "nails": []},
-        {"side": 12, "tags": [[0, "1", 9e9, 0]], "joins": [], "nails": []},
-        {"side": 12, "tags": [], "joins": [["1", "2", 0, 0, 0]], "nails": []},
-        {"side": 12, "tags": [], "joins": [], "nails": [["A", "1", "NaN", 0]]},
+        None, 5, [], {}, {"tags": [], "joins": []}, {"tags": [[0, "1", 0, 0, 10**400]], "joins": [], "nails": []},
+        {"tags": [[0, "99", 0, 0, 12]], "joins": [], "nails": []},
+        {"tags": [[0, "1", 9e9, 0, 12]], "joins": [], "nails": []},
+        {"tags": [], "joins": [["1", "2", 0, 0, 0]], "nails": []},
+        {"tags": [], "joins": [], "nails": [["A", "1", "NaN", 0]]},
     ],
 )  # fmt: skip
 def test_what_another_wrote_of_tags_is_refused(photo: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -258,3 +276,34 @@ def test_what_another_wrote_of_tags_is_refused(photo: Any, tmp_path: Path, monke
 def test_a_template_without_tags_is_told_from_one_with_them(tmp_path: Path) -> None:
     with pytest.raises(InputError, match=r"^job\.pdf: has no photo tags on its sheets"):
         printed(twelve(paper("a4")), tmp_path / "job.pdf")
+
+
+def test_old_sheets_and_new_ones_on_one_wall_are_read_as_exactly_as_any(tmp_path: Path) -> None:
+    """As after an update: old pages with a new one between them, read by the update's file alone."""
+    done, before = printed(twelve(paper("letter", cover="linked", photo=True), "in"), tmp_path / "old.pdf")
+    first, *others = done.job.frames
+    frames = (replace(first, title="Moonwort, pressed"), *others)
+    plan = plan_wall(replace(done.job, frames=frames))
+    sheets = updated(done.plan, plan, inside(tmp_path / "old.pdf")[1], None, LETTERING)
+    assert not isinstance(sheets, str) and sheets.printed and not sheets.gone
+    drawn = draw_template(plan, (), sheets, None, LETTERING, older=before)
+    (tmp_path / "new.pdf").write_bytes(write_pdf(drawn, LETTERING))
+    every = replace(sheets, printed=None)
+    drawn = draw_template(plan, (), every, None, LETTERING)
+    report = template_report(plan, (), every, None, len(drawn.pages))
+    anew = dataclasses.replace(
+        done, plan=plan, sheets=every, template=drawn, pdf=write_pdf(drawn, LETTERING), report=report
+    )
+    chance = np.random.default_rng(4)
+    old, new = ({sheet.name: sheet for sheet in taped(one, chance, dots=300.0)} for one in (done, anew))
+    laid = [new[name] if name in sheets.printed else sheet for name, sheet in old.items()]
+    known = papers(plan, every, drawn_tags(plan, every, drawn))
+    whole = bounds([cell for _, cell in known.cells])
+    camera = standing(chance, (2400, 1800), (whole.cx, whole.cy), whole.width, whole.height)
+    found = read_taped(
+        [Photo("wall.jpg", b"", photograph(laid, camera, Look(), chance))], by_template(tmp_path / "new.pdf").papers
+    )
+    outcome = Outcome()
+    compared(found, truth(laid, known), outcome)
+    assert len(outcome.joins) == len(known.joins) and len(outcome.nails) == len(known.nails) and not found.unseen
+    assert rms(outcome.joins) < 0.15 and rms(outcome.nails) < 0.3  # mm, as of paper that is all of one print

@@ -12,6 +12,7 @@ from templates_gen.base.geometry import Rect, same
 from templates_gen.base.record import replace
 from templates_gen.drawing.items import Circle, Form, Item, Line, Page, Polygon, Text, Use
 from templates_gen.drawing.moving import moved_by
+from templates_gen.drawing.tags import number_of
 
 NOWHERE = Rect(0.0, 0.0, 0.0, 0.0)
 
@@ -27,12 +28,19 @@ _NUMBERED = re.compile(r"page \d+ of \d+")
 
 
 def seen(page: Page, forms: Mapping[str, Form]) -> Seen:
-    """What is seen of a sheet's page but for its title.  Raises ValueError for a page without a window."""
+    """What is seen of a sheet's page but for title and photo tags.  Raises ValueError for a page without a window."""
     if page.window is None:
         raise ValueError(f"page {page.label} shows nothing of the wall")
     shown = [mark for item in page.wall_items for mark in _marks(item, forms, page.window)]
-    beside = (item for item in page.page_items if not (isinstance(item, Text) and _NUMBERED.search(item.text)))
+    beside = (item for item in page.page_items if not _left_out(item))
     return frozenset((*shown, *(("page", *_place(item, NOWHERE)) for item in beside)))
+
+
+def _left_out(item: Item) -> bool:
+    """The title, and photo tags: where these are is known from the file of the paper that they are on."""
+    if isinstance(item, Use):
+        return number_of(item.form) is not None
+    return isinstance(item, Text) and bool(_NUMBERED.search(item.text))
 
 
 def _marks(item: Item, forms: Mapping[str, Form], window: Rect) -> Iterator[tuple[object, ...]]:
