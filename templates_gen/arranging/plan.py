@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from templates_gen.arranging.rows import arrange
+from templates_gen.arranging.search.free_wall import free_wall
 from templates_gen.arranging.search.salon import arranged
 from templates_gen.arranging.search.task import Pile, Watch, pile_of
 from templates_gen.base.geometry import Rect, bounds
@@ -102,12 +103,28 @@ def free_pile(job: Job, group: Group) -> Pile:
 def placed(job: Job, rects: Mapping[str, Rect]) -> Job:
     """The job with its frames placed at these rectangles (wall mm), its lines where they were."""
     centre, level = centre_line(job.group, job.wall), _origin(job.group, rects)
-    spots = tuple((name, Spot(point="centre", x=rect.cx - centre, y=rect.cy - level)) for name, rect in rects.items())
+    return _about_lines(job, {name: rect.shifted(-centre, -level) for name, rect in rects.items()})
+
+
+def _about_lines(job: Job, rects: Mapping[str, Rect]) -> Job:
+    """The job with its frames placed at these rectangles (mm from the two lines)."""
+    spots = tuple((name, Spot(point="centre", x=rect.cx, y=rect.cy)) for name, rect in rects.items())
     group = Group(
         arrangement="placed", rows=(tuple(rects),), gap_across=job.group.gap_across, gap_down=job.group.gap_down,
         spots=spots, centre_on=job.group.centre_on, anchor=job.group.anchor, height=job.group.height,
     )  # fmt: skip
     return replace(job, group=group)
+
+
+def as_found(own: Plan, there: Job) -> Job:
+    """A job on another wall with its frames about the two lines where they were found on their own wall.
+
+    Without a change where one of them would then hang beyond that wall, or over what is on it.
+    """
+    x, y = own.centre_line, own.level_line
+    kept = _about_lines(there, {hung.frame.id: hung.rect.shifted(-x, -y) for hung in own.frames})
+    room = free_wall(there.wall, there.group.gap_across, there.group.gap_down)
+    return kept if all(room.free(hung.rect) for hung in plan_wall(kept).frames) else there
 
 
 def found_key(job: Job) -> tuple[object, ...]:

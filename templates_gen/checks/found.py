@@ -23,9 +23,9 @@ def _wish_unmet(plan: Plan) -> Iterator[Finding]:
 def _arrangement_found(plan: Plan) -> Iterator[Finding]:
     if plan.job.group.arrangement == "salon":
         text = (
-            "The program found the places of the frames, and may find quite others once a frame is measured anew, if "
-            "only by a millimetre, or in a later version. When the client has agreed, keep them in the job file: "
-            "options --pick 1."
+            "The program found the places of the frames. It may find quite others once a frame is measured anew, if "
+            "only by a millimetre, once the wall changes, or in a later version. When the client has agreed, keep them "
+            "in the job file: options --pick 1."
         )
         yield Finding(NOTE, "arrangement-found", (), text)
 

@@ -36,7 +36,20 @@ def job_on(path: Path, wall: Path | None) -> Job:
         return tg.read_job(path)
     from templates_gen.job.reading.other_wall import read_job_on
 
-    return read_job_on(path, wall)
+    there = read_job_on(path, wall)
+    return _kept(path, there) if there.group.arrangement == "salon" else there
+
+
+def _kept(path: Path, there: Job) -> Job:
+    """The job on another wall with its frames as they were found for its own wall: a client knows them so."""
+    import templates_gen as tg
+    from templates_gen.arranging.plan import as_found
+    from templates_gen.cli.watching import planned
+
+    try:
+        return as_found(planned(tg.read_job(path)), there)
+    except InputError:  # on its own wall they find no room
+        return there
 
 
 def kept_printers() -> Path:

@@ -6,9 +6,15 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from templates_gen.arranging.kept import regrouped
+from templates_gen.arranging.plan import as_found, plan_wall
+from templates_gen.base.record import replace
+from templates_gen.desk.arrange import keep_places
 from templates_gen.desk.fields import typed
 from templates_gen.desk.opened import Read
 from templates_gen.job.changes import Change
+from templates_gen.job.editing import edited
+from templates_gen.job.reading.building import build_job
+from templates_gen.job.reading.files import parse_toml
 from templates_gen.job.table_lines import blocks
 
 
@@ -32,6 +38,18 @@ def on_another_wall(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
         Change(("job", "date"), None),
     ]
     return [*job, *features, *gone, *(Change(("wall", name), side) for name, side in sides.items()), *_placed(read)]
+
+
+def as_agreed(text: str, read: Read) -> str:
+    """The text of a job on another wall with its frames as they were found for the old one, where they fit there."""
+    if read.plan is None or read.job.group.arrangement != "salon":
+        return text
+    raw = parse_toml(text.encode(), read.path.name)
+    there = build_job(raw, read.path, text.encode())
+    if (kept := as_found(read.plan, there)) is there:
+        return text
+    plan = replace(plan_wall(kept), job=there)
+    return edited(text, keep_places(Read(read.path, text, raw, there, plan)))
 
 
 def _placed(read: Read) -> list[Change]:

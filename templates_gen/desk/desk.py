@@ -12,7 +12,7 @@ from templates_gen.base.files import holds
 from templates_gen.base.output import check_folder, write_results
 from templates_gen.base.record import Record
 from templates_gen.base.toml import field
-from templates_gen.desk.another_wall import bare, on_another_wall
+from templates_gen.desk.another_wall import as_agreed, bare, on_another_wall
 from templates_gen.desk.arrange import keep_places
 from templates_gen.desk.choosing import Choosing
 from templates_gen.desk.fields import typed
@@ -90,7 +90,8 @@ class Desk:
         read = self.opened(job).read
         if read is None:
             raise InputError(job, "cannot be read as it is", "put it right first")
-        return self._new(edited(bare(read.text), on_another_wall(read, data)), str(data.get("title") or "wall"))
+        text = edited(bare(read.text), on_another_wall(read, data))
+        return self._new(as_agreed(text, read), str(data.get("title") or "wall"))
 
     def _new(self, text: str, stem: str) -> str:
         name, content = free_name(self.folder, stem), text.encode()

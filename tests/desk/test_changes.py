@@ -19,6 +19,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
 from templates_gen.desk.changes import DOINGS, changes
 from templates_gen.desk.fields import field_words
+from templates_gen.documents.same_paper import serves
 from templates_gen.documents.scale_page import scale_of
 from templates_gen.job.arrangements import ARRANGEMENTS
 from templates_gen.printer.store import load, profile_folder
@@ -455,6 +456,15 @@ def test_every_arrangement_goes_on_another_wall(desk, sample):
     name = desk.brought("/another-wall", {"title": "other", "width": "5 m", "height": "3 m"}, job=job)["job"]
     assert tg.read_job(desk.folder / name).frames == tg.read_job(desk.folder / job).frames
     assert desk.got("/state", job=name)["problem"] is None
+
+
+def test_places_that_were_found_stay_on_another_wall_where_they_fit(desk):
+    job = desk.job = desk.brought("/sample", {"name": "paste-papers"})["job"]
+    waited(desk, lambda state: state["finding"] is None)
+    own = tg.plan_wall(tg.read_job(desk.folder / job))
+    for width, stays in (("5 m", True), ("1.7 m", False)):
+        name = desk.brought("/another-wall", {"title": "x", "width": width, "height": "3 m"}, job=job)["job"]
+        assert serves(own, tg.plan_wall(tg.read_job(desk.folder / name))) == stays
 
 
 def test_every_sample_opens_at_the_desk(desk):

@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect, around
 from templates_gen.base.record import replace
+from templates_gen.cli.given import job_on
 from templates_gen.documents.instructions.sheet_map import to_map
 from templates_gen.documents.same_paper import same_paper, serves
 from templates_gen.drawing.items import Polygon, Text
@@ -205,3 +206,20 @@ def test_no_name_lies_on_a_switch_in_the_picture_of_the_wall() -> None:
     names = [lettering.box(item) for item in items if isinstance(item, Text) and item.text in SPOTS]
     assert len(names) == len(spots)
     assert not [name for name in names for spot in spots if name.overlaps(at(spot.rect))]
+
+
+ROOM = '[wall]\nwidth = {0}\nheight = 2500\n[group]\ncentre_on = "wall"\nheight = {{ centre = 1400 }}\n'
+"""A wall so many mm wide, for the paste papers, whose places are found: 1960 mm."""
+
+
+def test_places_that_were_found_stay_on_another_wall_and_so_the_paper_serves(folder: Path) -> None:
+    run("start", "--sample", "paste-papers", "papers.toml")
+    (folder / "hall.toml").write_text(ROOM.format(2600))
+    ran = run("template", "papers.toml", "--wall", "hall.toml")
+    assert "no sheet is needed" in ran.out + ran.err
+    (folder / "closet.toml").write_text(ROOM.format(1700))  # where they do not fit, others are found
+    for wall, width in (("hall.toml", 2600.0), ("closet.toml", 1700.0)):
+        job = job_on(Path("papers.toml"), Path(wall))
+        here, own = plan_wall(job), plan_wall(job_on(Path("papers.toml"), None))
+        assert all(0.0 <= hung.rect.x0 and hung.rect.x1 <= width for hung in here.frames)
+        assert serves(own, here) == (wall == "hall.toml")

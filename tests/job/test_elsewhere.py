@@ -1,4 +1,4 @@
-"""Moving house: the same group on another wall, found anew, and a file that can be made again from its own pages."""
+"""Moving house: the same group on another wall, and a file that can be made again from its own pages."""
 
 import io
 
