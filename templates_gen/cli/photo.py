@@ -95,7 +95,7 @@ def taped(
         click.echo(f"{there.name}: {heading(found, there.papers)}")
         for line in table(found):
             click.echo(line)
-        for said in sentences(found, there.papers.scaled):
+        for said in sentences(found, there.papers.scaled, there.name):
             show_finding(said.level, said.text, err=False)
 
 

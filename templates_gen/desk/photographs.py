@@ -59,7 +59,7 @@ def taped(opened: Opened, asked: Asked) -> dict[str, Any]:
     found = read_taped(photos, marks, there.name)
     opened.shown["taped"] = marked(photos[0], found, marks, "jpg")
     said = [{"level": level, "text": text} for level, text in filter(None, [there.said])]
-    said += [{"level": one.level, "text": one.text} for one in sentences(found, marks.scaled)]
+    said += [{"level": one.level, "text": one.text} for one in sentences(found, marks.scaled, there.name)]
     lines = [line.strip() for line in table(found)]
     return {"picture": "taped", "said": [*_plain([heading(found, marks)]), *said], "table": lines}
 

@@ -15,6 +15,9 @@ NAMED, MUST = 1.25, 1.5
 """mm: a join is taped anew where it is off by more than the first; it is doubtful where it may be off by more than the
 second.  An eye sees a step of 1.5 mm between frames (our own estimate)."""
 
+FAR = 3.0
+"""mm: where half of all joins are farther off, the paper is rather of another print.  Our own design, no source."""
+
 HALF, SURELY = 0.5, 1.4
 """A join is surely off where it is so even if half of what is unsure is taken away, or by so many mm.  Our own
 simulation, no source."""
@@ -56,8 +59,13 @@ def heading(taped: Taped, papers: Papers) -> str:
     return f"{len(taped.sheets)} of {len(papers.cells)} sheets read, {joins}"
 
 
-def sentences(taped: Taped, scaled: bool) -> Iterator[Said]:
-    """What to do, what was not seen, and what the photographs do not tell."""
+def sentences(taped: Taped, scaled: bool, name: str = "this template") -> Iterator[Said]:
+    """What to do, what was not seen, and what the photographs do not tell; `name` is what the paper is known by."""
+    far = sum(join.off > FAR for join in taped.joins)
+    if far and 2 * far >= len(taped.joins):
+        off = f"{far} of {counted(len(taped.joins), 'join')} would be off by more than {FAR:.0f} mm"
+        asked = f"is this the paper of {name}, and not that of another print?"
+        yield Said("warn", f"{off}. People seldom tape so far off: {asked}")
     for join in bad_joins(taped):
         yield Said("warn", _bad_join(join))
     for sheet in taped.elsewhere:

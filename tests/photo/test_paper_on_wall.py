@@ -149,6 +149,11 @@ def test_sheets_laid_anew_are_said_and_refused_where_the_picture_shows_others(ru
     found, said = reading("job.toml")
     assert found["paper"] == "job.toml"
     assert "warn The sheets were laid anew from job.toml: no job.pdf lies beside it." in said
+    text = (rubbings / "job.toml").read_text()
+    (rubbings / "job.toml").write_text(text.replace("gap = 60", "gap = 240"))
+    said = " ".join(run("photo", "taped", "job.toml", "taped.jpg").out.split())
+    assert "2 of 2 joins would be off by more than 3 mm" in said and "is this the paper of job.toml" in said
+    (rubbings / "job.toml").write_text(text)
     changed(rubbings)
     ran = run("photo", "taped", "job.toml", "taped.jpg")
     words = " ".join(ran.err.split())

@@ -111,6 +111,15 @@ def test_what_is_stated_of_flat_paper_is_little_and_kept():
     assert (np.abs(off) <= sure).mean() > 0.9 and np.median(sure) < 0.05  # mm
 
 
+def test_joins_farther_off_than_people_tape_are_taken_for_those_of_another_print():
+    _, _, found = flat()
+    assert "another print" not in text(found)
+    count = len(found.joins)
+    for far, said in ((count // 2 - 1, False), (count // 2 + 1, True)):
+        joins = tuple(replace(join, off=4.0 if at < far else 0.5) for at, join in enumerate(found.joins))
+        assert (f"{far} of {count} joins would be off by more than 3 mm" in text(replace(found, joins=joins))) == said
+
+
 def test_a_sheet_that_is_moved_back_as_said_meets_its_neighbour():
     """Right is right and up is up: the worst join, moved by what is said, is off less."""
     laid, _, found = flat()
