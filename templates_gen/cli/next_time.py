@@ -119,7 +119,7 @@ def sheets_since(
     """
     import templates_gen as tg
     from templates_gen.documents.old_paper import inside, same_paper_as
-    from templates_gen.documents.on_wall import papers_of
+    from templates_gen.documents.on_wall import moved_since, papers_of
     from templates_gen.documents.updating import updated
     from templates_gen.drawing.lettering import job_lettering
     from templates_gen.tolerance.effort import effort
@@ -131,7 +131,17 @@ def sheets_since(
         same_paper_as(old, paper, printer, pdf.name)
     except tg.InputError as error:
         raise tg.InputError(f"--since {error.where}", error.problem, error.hint) from None
-    found = updated(planned(job), plan, old, printer, job_lettering(plan.job, fonts))
+    then = planned(job)
+    if plan.job.group.arrangement == "salon" and moved_since(then, plan):
+        again = (
+            f"templates-gen start --from {quoted(pdf.name)} then.toml, and  templates-gen options then.toml --pick 1"
+        )
+        show_finding(
+            "warn",
+            f"The places of the frames were found anew, and are not those on the paper of {pdf.name}. To keep those:  "
+            f"{again} -o kept.toml. Then change in kept.toml what is to be changed.",
+        )
+    found = updated(then, plan, old, printer, job_lettering(plan.job, fonts))
     anew = tg.plan_sheets(plan, paper, printer)
     if isinstance(found, str):
         show_finding("warn", f"The old sheets do not serve: {found}. All sheets are printed anew.")

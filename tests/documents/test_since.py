@@ -461,3 +461,19 @@ def test_sheets_for_a_printer_measured_anew_are_not_taped_to_older_ones(
     ran = run(*since, "--printer", "study")
     words = " ".join(ran.err.split())
     assert ran.code == 2 and "which was measured anew since: sheets drawn now would be of another scale" in words
+
+
+def test_places_that_were_found_anew_are_said_to_be_others_and_how_to_keep_those_on_paper(folder: Path) -> None:
+    run("start", "--sample", "paste-papers", "job.toml")
+    run("template", "job.toml", "-o", "old.pdf")
+    job = folder / "job.toml"
+    job.write_text(job.read_text().replace("width = 500", "width = 501"))  # mm, of frame leaf
+    said = run("template", "job.toml", "--since", "old.pdf").err
+    assert "are not those on the paper of old.pdf" in " ".join(said.split())
+    for words in ("start --from old.pdf then.toml", "options then.toml --pick 1 -o kept.toml"):
+        assert words in " ".join(said.split())
+        assert run(*words.split()).code == 0
+    kept = folder / "kept.toml"
+    kept.write_text(kept.read_text().replace("width = 500", "width = 501"))
+    again = run("template", "kept.toml", "--since", "old.pdf")
+    assert again.code == 0 and "found anew" not in again.err
