@@ -238,6 +238,7 @@ def test_another_hook_is_shown_by_its_seat_where_the_frame_will_bear(tmp_path):
     assert said.count("seat") == said.count("old") == 2 and "new" not in said  # of no cross, where there is none
     assert said.count("new seat: down 18 mm · 11/16 in") == 2  # as it is shown, from the old hole
     assert as_text(plan, (done,)).count("seat down 18 mm · 11/16 in") == 2  # one fact, one figure
+    assert "A thick bar is the seat of another hook" in " ".join(said)
 
 
 STIFF = Hanger(kind="wire", ring_separation=330.0, ring_depth=56.0)
@@ -269,6 +270,9 @@ def test_what_the_wall_holds_it_by_is_called_what_it_is(kind, tmp_path):
     assert f"the wire on two {kind}s instead of one" in told
     (patch,) = patches((done,), "mm")
     assert any(line.startswith(f"left {kind} (facing): ") for line in patch.lines) and "hook" not in told
+    page = patch_pages(plan, (done,), Lettering()).pages[0]
+    said = " ".join(item.text for item in page.page_items if isinstance(item, Text))
+    assert f"take out its old {kind}." in said and "thick bar" not in said  # there is none on this paper
 
 
 def test_patches_of_many_frames_lie_on_the_page_and_their_words_do_not_meet(tmp_path):
@@ -388,3 +392,12 @@ def test_frames_that_the_job_has_elsewhere_since_they_were_hung_are_named(folder
         assert ran.code == 0
         assert ("has changed since fern-prints.pdf was made, and frames A" in said) == named, said
         assert ("templates-gen start --from fern-prints.pdf then.toml" in said) == named
+
+
+@pytest.mark.parametrize(("unit", "words"), [("in", "inches, to"), ("cm", "centimetres, to"), ("mm", "millimetres")])
+def test_a_form_says_in_which_unit_to_write(unit, words):
+    plan = plan_wall(job(frame("A"), unit=unit))
+    items = form_pages(plan, Lettering()).pages[0].page_items
+    assert f"Write {'whole ' * (unit == 'mm')}{words}" in " ".join(
+        item.text for item in items if isinstance(item, Text)
+    )

@@ -11,6 +11,7 @@ from templates_gen.base.csv_cells import as_csv, own_text
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import other_unit, show, show_both
 from templates_gen.documents.correcting.readings import COLUMNS, PRINTED
+from templates_gen.documents.instructions.wording import TO_WRITE
 from templates_gen.documents.of_job import numbered, of_job, text_area, whose
 from templates_gen.documents.schedule.distances import above_floor, left_end, sideways, upward
 from templates_gen.drawing.blocks import LineOfText, block, shortened
@@ -87,7 +88,7 @@ def _steps(plan: Plan) -> Iterator[str]:
     yield (
         f"Measure both top corners (left and right are as you face the wall): {above_floor(plan)}, or from the level "
         f"line ({show_both(plan.level_line, unit)} {above_floor(plan)}), drawn or stretched again with a level: write "
-        "above or below behind it. Floors are seldom level, so the line tells more."
+        f"above or below behind it. Write {TO_WRITE[unit]}. Floors are seldom level, so the line tells more."
     )
     yield (
         "Only where a frame looks out of place sideways: measure its left edge, at the top corner, from the centre "

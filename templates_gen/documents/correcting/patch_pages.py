@@ -5,7 +5,7 @@ Limits and sizes without a source beside them are our own, no source.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Sequence, Set
 from functools import partial
 
 from templates_gen.arranging.plan import Plan
@@ -47,6 +47,10 @@ BREAK = 0.6
 """Lines break off so far from words."""
 BEFORE_STEPS = 1.5
 """What is free between what the pages are and the steps."""
+SEATS = (
+    " A thick bar is the seat of another hook instead: hang the hook with its seat on the bar, and make the hole where "
+    "its nail then is."
+)
 UP_WORDS = ("this side", "up")
 
 
@@ -58,24 +62,28 @@ def patch_pages(plan: Plan, done: Sequence[Cured], lettering: Lettering, printer
     job, paper = plan.job, plan.job.paper
     page = page_of(first_paper(paper, job.unit), False, printer)
     flow = Flow(area_beside_rulers(page, paper.overlap), lettering)
-    _words(flow, plan, ruler_words(rulers(page, paper.overlap, job.unit), job.unit))
-    _fill(flow, patches(done, job.unit))
+    found = patches(done, job.unit)
+    screws = {cured.hung.frame.fixing.kind == "screw" for cured in done if cured.correction.moves}
+    _words(flow, plan, ruler_words(rulers(page, paper.overlap, job.unit), job.unit), found, screws)
+    _fill(flow, found)
     pages = numbered(([Use(RULERS_FORM, 0.0, 0.0), *items] for items in flow.pages), matrix=page.matrix)
     return of_job(job, "moved nails", page, pages, [rulers_form(page, paper.overlap, job.unit, lettering)])
 
 
-def _words(flow: Flow, plan: Plan, measured: str) -> None:
+def _words(flow: Flow, plan: Plan, measured: str, found: Sequence[Patch], screws: Set[bool]) -> None:
+    """How to use the papers; `screws` says of the old fixings whether they are."""
+    old = " or ".join(word for word, wanted in (("nail", False), ("screw", True)) if wanted in screws)
+    seats = any(hole.seat for patch in found for hole in patch.holes)
     flow.paragraph(f"{plan.job.title}: moved nails", H7, bold=True)
     flow.paragraph(f"Print at actual size. {PRINT_WORDS[1]}")
     flow.paragraph(measured, bold=True)
     flow.paragraph("Left and right are as you face the wall.")
     flow.space(BEFORE_STEPS)
     flow.steps((
-        "Cut the papers apart. Take the frame down, and pull its old nail.",
+        f"Cut the papers apart. Take the frame down, and take out its old {old}.",
         "Push a pin through the middle of the ring and into the old hole, the triangle up. Turn the paper until "
         "a spirit level along the level line is level, and tape it up.",
-        "Make the new hole through the cross. A thick bar is the seat of another hook instead: hang the hook with its "
-        "seat on the bar, and make the hole where its nail then is.",
+        f"Make the new hole through the cross.{SEATS if seats else ''}",
     ))  # fmt: skip
     flow.space(1.0)
     for words in CAUTIONS:

@@ -60,19 +60,24 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
 
 
 LEVELLED = {
-    "slide": "Slide a wire on its hook until the bubble stands in the middle.",
+    "slide": "Slide a wire on its hook, or on both, until the bubble stands in the middle.",
     "teeth": "Hang a sawtooth by the tooth at which the bubble stands in the middle.",
 }
-"""How a frame on one fixing is levelled, by what its hanger does."""
+"""How a frame is levelled that hangs on one fixing or on a wire, by what its hanger does."""
+
+ONE_EACH = ", or on both"
+"""What is left out where no wire is on two hooks."""
 
 
 def _levelling(plan: Plan) -> Iterator[str]:
-    """How each is levelled; what hangs on two fixings is as level as they are, and no hand slides it."""
+    """How each is levelled; what hangs on two fixings without a wire is as level as they are, and no hand slides it."""
     yield "A spirit level on its top edge."
-    last = through(plan)
-    firm = [frame for frame in plan.job.frames if on_two_fixings(frame) and frame.id not in last]
-    single = {frame.hanger.traits.by_hand for frame in plan.job.frames if not on_two_fixings(frame)}
-    yield from (words for by_hand, words in LEVELLED.items() if by_hand in single)
+    last, frames = through(plan), plan.job.frames
+    firm = [frame for frame in frames if frame.hanger.traits.pair and frame.id not in last]
+    loose = {frame.hanger.traits.by_hand for frame in frames if not frame.hanger.traits.pair}
+    both = any(frame.hanger.apart is not None for frame in frames)
+    told = (words for by_hand, words in LEVELLED.items() if by_hand in loose)
+    yield from (words if both else words.replace(ONE_EACH, "") for words in told)
     if firm:
         ids = some([frame.id for frame in firm])
         yield f"On two fixings ({ids}) a frame does not slide: if the bubble is off, see templates-gen correct."

@@ -38,6 +38,10 @@ TOOLS = (
 )  # fmt: skip
 
 
+TO_WRITE = {"in": "inches, to the nearest 1/16", "cm": "centimetres, to 0.1", "mm": "whole millimetres"}
+"""What is measured is written in."""
+
+
 def ruler_words(rulers: tuple[Ruler, Ruler], unit: str) -> str:
     """What the two rulers of the page must measure."""
     level, plumb = (show_both(ruler.length, unit) for ruler in rulers)

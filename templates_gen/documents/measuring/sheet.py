@@ -8,6 +8,7 @@ from templates_gen.base.adding import added
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect
 from templates_gen.base.record import Record
+from templates_gen.documents.instructions.wording import TO_WRITE
 from templates_gen.documents.measuring.back_sizes import OVER, ROOM
 from templates_gen.documents.measuring.back_view import Back, back_view, drawn_scale, lettered
 from templates_gen.documents.measuring.fields import Measure, measures
@@ -42,8 +43,6 @@ fill it, in such steps.  Our own design, no source."""
 
 MOST_ON_PAGE = 12
 """Frames on a page, even of the largest paper.  Our own design, no source."""
-
-_PRECISION = {"in": "inches, to the nearest 1/16", "cm": "centimetres, to 0.1", "mm": "whole millimetres"}
 
 _FROM_BEHIND = (
     "Every frame is shown as seen from the back: left and right are as you see them when you have turned it over."
@@ -159,7 +158,7 @@ def _top(job: Job, area: Rect, lettering: Lettering, first: bool) -> Flow:
         for number, words in enumerate(told, 1):
             flow.paragraph(words, indent=INDENT, lead=f"{number}")
         flow.paragraph(
-            f"Write {_PRECISION[job.unit]}. Each “was” is the value in the job so far: check it. A hanger that was not "
+            f"Write {TO_WRITE[job.unit]}. Each “was” is the value in the job so far: check it. A hanger that was not "
             f"measured yet is drawn where it usually sits.{_BEYOND if any(kind.shows for kind in kinds) else ''}",
             indent=INDENT,
             lead=f"{len(told) + 1}",
