@@ -11,6 +11,7 @@ from templates_gen.tiling.cells import CUT, LARGER, Cell, CellPlan, plan_cells
 from templates_gen.tiling.demand import bordered, demand
 from templates_gen.tiling.large_pages import fitted
 from templates_gen.tiling.linked import LINKED, linked_cells, pruned_cells
+from templates_gen.tiling.loose import filled
 from templates_gen.tiling.minutes import minutes
 from templates_gen.tiling.quickest import MOST_SHEETS, less_than_strips, quickest
 from templates_gen.tiling.sheet import Given, SheetPlan, clearance, finished, given
@@ -158,4 +159,5 @@ def _strips(asked: Given, cover: str, spare: bool = False, most: int | None = No
     need = demand(plan, cover, clear, hides, spare)
     connected, helps = cover != "nails", f"{LARGER}, or {CUT}" if hides else LARGER
     pages, lines = asked.printables, need.lines
-    return plan_cells(need.whole, need.divisible, pages, paper.overlap, clear, connected, lines, helps, most)
+    cells = plan_cells(need.whole, need.divisible, pages, paper.overlap, clear, connected, lines, helps, most)
+    return cells if connected or paper.kind != "sheets" else filled(cells, need.whole, paper.overlap, clear)

@@ -6,9 +6,14 @@ import math
 import re
 from collections.abc import Sequence
 from functools import cache
+from itertools import combinations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+from templates_gen.arranging.plan import Plan, plan_wall
+from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.base.units import show, show_both
 from templates_gen.documents.instructions.hanging_day import hanging_steps
@@ -16,10 +21,15 @@ from templates_gen.documents.instructions.taping_steps import day_before
 from templates_gen.documents.making import on_paper
 from templates_gen.drawing.items import Text
 from templates_gen.job.reading.building import read_job
+from templates_gen.tiling.cells import Printable, plan_cells
+from templates_gen.tiling.loose import filled
+from templates_gen.tiling.page import page_of
 from templates_gen.tiling.rulers import rulers
+from templates_gen.tiling.sheet import clearance
+from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.order import taping_order
 from tests.documents import test_lettering_apart as lettering
-from tests.jobs import SAMPLES
+from tests.jobs import SAMPLES, frame, group, job, paper
 from tests.made import NAMES, Everything, asked, made, make
 from tests.matrices import inverse
 from tests.pdf_reading import moved
@@ -178,3 +188,45 @@ def test_lettering_stays_apart_on_stairs_too(unit: str) -> None:
     for page in done.template.pages[-len(done.sheets.sheets) :]:
         boxes = [done.lettering.box(item) for item in page.page_items if isinstance(item, Text)]
         assert not any(a.grown(-0.005).overlaps(b) for at, a in enumerate(boxes) for b in boxes[at + 1 :])
+
+
+def rows_of_four_and_three() -> Plan:
+    """Frames of 362 mm in two rows, half a frame apart, so that columns of nails are narrow."""
+    frames = [frame(name, 362.0, 286.0, 64.0) for name in "ABCDEFG"]
+    rows = group((tuple("ABCD"), tuple("EFG")), gap=57.0)
+    return plan_wall(job(*frames, group=rows, paper=paper("legal", cover="nails")))
+
+
+def test_a_loose_piece_fills_its_page_with_its_nail_in_the_middle() -> None:
+    """Legal paper is 356 mm long: its printable part is 341.6, 7 mm less at either end.  A nail's mark is as wide to
+    both sides, and rulers take 7 mm more on the left than half a strip does on the right: our own design."""
+    plan = rows_of_four_and_three()
+    sheets = plan_sheets(plan, plan.job.paper).sheets
+    assert len(sheets) == len(plan.nails)
+    for sheet in sheets:
+        (nail,) = [nail for nail in plan.nails if sheet.window.has_point(nail.x, nail.y)]
+        assert sorted((sheet.window.width, sheet.window.height)) == pytest.approx([215.9 - 14.0, 355.6 - 20.0], abs=8.0)
+        assert abs(nail.x - sheet.window.cx) < 10.0 or nail.name == "F"  # the target is on its sheet, too
+
+
+@given(
+    st.lists(st.tuples(st.integers(0, 40), st.integers(0, 24)), min_size=2, max_size=9, unique=True),
+    st.sampled_from(["a4", "letter", "legal"]),
+)
+def test_loose_pieces_never_lie_on_each_other_and_hold_nails_whole(places: list[tuple[int, int]], size: str) -> None:
+    """Boxes of a nail's size, 50 mm apart or a multiple of it."""
+    whole = [Rect.sized(1000.0 + 50.0 * x, 1000.0 + 50.0 * y, 18.0, 44.0) for x, y in places]
+    clear, page = clearance(12.0), page_of(paper(size), turned=False).printable
+    pages = [Printable(page.width, page.height, False), Printable(page.height, page.width, True)]
+    before = plan_cells(tuple(whole), (), pages, 12.0, clear, False, (), "", None)
+    after = filled(before, whole, 12.0, clear)
+    assert len(before.cells) == len(after.cells)
+    for one, two in combinations(after.cells, 2):
+        assert not one.rect.overlaps(two.rect)
+    for old, new in zip(before.cells, after.cells, strict=True):
+        assert new.rect.width >= old.rect.width - 1e-6 and new.rect.height >= old.rect.height - 1e-6
+        assert new.rect.width <= after.printable.width - 12.0 + 1e-6
+        assert new.rect.height <= after.printable.height - 12.0 + 1e-6
+    for box in whole:
+        needed = Rect(box.x0 - clear.left, box.y0 - clear.bottom, box.x1 + clear.right, box.y1 + clear.top)
+        assert any(cell.rect.grown(1e-6).holds(needed) for cell in after.cells)
