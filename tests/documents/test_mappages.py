@@ -14,11 +14,13 @@ from templates_gen.documents.instructions.map_pages import LEAST_CELL, map_pages
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Item, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
+from templates_gen.job.paper_sizes import large_page
+from templates_gen.tiling.page import page_of
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.diagonals import corners_to_measure
 from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.order import taping_order
-from tests.jobs import many
+from tests.jobs import frame, group, job, many, paper
 
 SMALLEST = 1.8  # mm; the least lettering height of ISO 3098-1, from memory
 
@@ -101,3 +103,16 @@ def test_a_part_shows_the_corners_of_the_whole_group_alone() -> None:
     parts = sum(text.text.startswith("The sheets, part") for page in pages_of(plan, sheets)[0] for text in page)
     corners = corners_to_measure(plan)
     assert parts > 2 and len(corners) <= len(triangles) <= 2 * len(corners) < parts * len(corners)
+
+
+def test_the_map_of_one_sheet_has_no_number_and_every_frames_whole_name() -> None:
+    names = ("Sheet bend", "Bowline", "Reef knot", "Clove hitch")
+    frames = [frame(name, 300.0, 400.0, 50.0) for name in names]
+    one = job(*frames, group=group((names[:2], names[2:]), gap=300.0), paper=large_page(paper()))
+    plan = plan_wall(one)
+    sheets = plan_sheets(plan, plan.job.paper)
+    assert len(sheets.sheets) == 1
+    flow = Flow(area_beside_rulers(page_of(paper(), turned=False), sheets.paper.overlap), Lettering())
+    map_pages(flow, plan, sheets)
+    assert not any(isinstance(item, Polygon) and len(item.points) == 5 for page in flow.pages for item in page)
+    assert set(names) <= {item.text for page in flow.pages for item in page if isinstance(item, Text)}

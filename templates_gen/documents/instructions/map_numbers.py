@@ -35,8 +35,8 @@ def sides(rect: Rect) -> tuple[Rect, ...]:
 def sheet_numbers(
     sheets: SheetPlan, sizes: Sequence[float], at: Callable[[Rect], Rect], room: Room, lettering: Lettering
 ) -> Iterator[Item]:
-    """The number of every sheet in its house, in the sheet's upper left corner."""
-    for sheet in sheets.sheets:
+    """The number of every sheet in its house, in the sheet's upper left corner; none where there is but one sheet."""
+    for sheet in sheets.sheets if len(sheets.sheets) > 1 else ():
         cell: Rect = at(sheet.cell)
         there = room.near(cell)
         fitting = (size for size in sizes if _fits(house_size(sheet.name, size, lettering), cell))

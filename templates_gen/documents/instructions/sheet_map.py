@@ -188,7 +188,8 @@ def _names(
         room = _taken(plan, at, scale)
         marks = list(tape_marks(sheets, steps, at, room, lettering))
         items = list(sheet_numbers(sheets, SIZES[largest:], at, room, lettering))
-        if sum(isinstance(item, Polygon) and not item.filled for item in items) == len(sheets.sheets):  # houses
+        houses = sum(isinstance(item, Polygon) and not item.filled for item in items)
+        if houses == len(sheets.sheets) or len(sheets.sheets) == 1:
             break
     yield from (*items, *marks)
     edges = Boxes(side for sheet in sheets.sheets for side in sides(at(sheet.cell)))
@@ -196,8 +197,12 @@ def _names(
     for hung in plan.frames:
         rect: Rect = at(hung.rect)
         own = rect.grown(-EDGE)
-        names = dict.fromkeys((hung.frame.id, shortened(hung.frame.id, H25, False, own.width, lettering)))
-        texts = (Text(0.0, 0.0, words, H25) for words in names if words)
+        ways = (
+            (hung.frame.id, H25),
+            (hung.frame.id, H18),
+            (shortened(hung.frame.id, H25, False, own.width, lettering), H25),
+        )
+        texts = (Text(0.0, 0.0, words, height) for words, height in ways if words)
         near = room.near(rect)
         if name := next(
             filter(None, (placed_near(text, rect.cx, rect.cy, own, near, lettering) for text in texts)), None
