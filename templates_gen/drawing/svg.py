@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 from xml.etree import ElementTree as Xml
 
+from templates_gen.base.geometry import Rect
 from templates_gen.base.output import MADE_BY
 from templates_gen.drawing.items import POINT, Circle, Item, Line, Picture, Polygon, Template, Text, Use
 from templates_gen.drawing.lettering import Lettering
@@ -19,16 +20,20 @@ NAMESPACE = "http://www.w3.org/2000/svg"
 """Of Scalable Vector Graphics (SVG) 2, W3C."""
 
 
-def write_svg(template: Template, lettering: Lettering) -> bytes:
-    """The first page of a template as an SVG file in its true size, in mm; each form that it places is a group."""
-    width, height = (side * POINT for side in template.page_size)
+def write_svg(template: Template, lettering: Lettering, shown: Rect | None = None) -> bytes:
+    """The first page of a template, or what is `shown` of it (page mm), as an SVG file in its true size, in mm; each
+    form that it places is a group."""
+    height = template.page_size[1] * POINT
+    seen = shown or Rect(0.0, 0.0, template.page_size[0] * POINT, height)
+    x, y, wide, high = (_number(side) for side in (seen.x0, height - seen.y1, seen.width, seen.height))
     root = Xml.Element("svg", {
-        "xmlns": NAMESPACE, "xml:lang": template.language, "width": f"{_number(width)}mm",
-        "height": f"{_number(height)}mm", "viewBox": f"0 0 {_number(width)} {_number(height)}", "font-family": FAMILY,
+        "xmlns": NAMESPACE, "xml:lang": template.language, "width": f"{wide}mm",
+        "height": f"{high}mm", "viewBox": f"{x} {y} {wide} {high}", "font-family": FAMILY,
     })  # fmt: skip
     Xml.SubElement(root, "title").text = template.title
     Xml.SubElement(root, "desc").text = f"Made by {MADE_BY}"
-    Xml.SubElement(root, "rect", {"width": "100%", "height": "100%", "fill": "#ffffff"})
+    begins = {"x": x, "y": y} if shown else {}
+    Xml.SubElement(root, "rect", {**begins, "width": "100%", "height": "100%", "fill": "#ffffff"})
     forms = {form.name: form for form in template.forms}
     pen = _Pen(height, lettering)
     for use in template.pages[0].page_items:

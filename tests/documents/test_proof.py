@@ -18,7 +18,7 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.record import replace
 from templates_gen.documents.proof.features import outline_of
 from templates_gen.documents.proof.layers import Asked
-from templates_gen.documents.proof.making import make_proof
+from templates_gen.documents.proof.making import make_proof, proof_of
 from templates_gen.documents.proof.view import View, scales, to_the_foot
 from templates_gen.drawing.items import POINT, Line
 from templates_gen.drawing.lettering import Lettering
@@ -262,3 +262,22 @@ def test_a_stairs_proof_has_the_pitch_line_and_how_high_it_is_above_a_nosing(slo
     ]
     (along,) = [one for one in pitch if one[2] - one[0] > 1700.0]  # five frames and four gaps
     assert along[1] + slope * (x - along[0]) == pytest.approx(foot + 1500.0)
+
+
+@pytest.mark.parametrize("name", ["lock-keepers", "fern-prints"])
+def test_a_wall_for_a_phone_is_shown_without_the_page_around_it_and_loses_no_figure(name: str) -> None:
+    """All words of the proof but those of its title band are inside what is seen, which is less than the page."""
+    plan = plan_wall(job_of(name))
+    whole, bare = (Xml.fromstring(proof_of(plan, "svg", bare=bare).content) for bare in (False, True))
+    x, y, wide, high = map(float, bare.get("viewBox", "").split())
+    assert wide * high < 0.9 * float(whole.get("viewBox", "").split()[2]) * float(whole.get("viewBox", "").split()[3])
+    seen = [
+        text for group in bare.iter(f"{SVG}g") if group.get("class") != "title" for text in group.iter(f"{SVG}text")
+    ]
+    assert len(seen) > 10
+    template, _, lettering = drawn(job_of(name))
+    page = on_page(template, lettering, 1)
+    height = template.page_size[1] * POINT
+    inside = Rect(x, height - y - high, x + wide, height - y)
+    assert all(inside.holds(text.box) for text in page.texts if text.form != "title")
+    assert not any(inside.overlaps(text.box) for text in page.texts if text.form == "title")

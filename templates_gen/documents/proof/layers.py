@@ -33,6 +33,9 @@ OFF_LINE, NEAR = 0.6, 4.0
 source."""
 
 
+TITLE = "title"
+"""The layer with all that is not the wall and its dimensions."""
+
 PIECE = 2.0
 """mm of a slanting line that lettering keeps off at a time.  Our own design, no source."""
 
@@ -101,7 +104,7 @@ def _layers(
         "nails": tuple(nail_items(plan, view)) if asked.zones else (),
         "names": tuple(lettered),
         "dimensions": tuple(dimensions),
-        "title": tuple(band_items(plan, view, lettering)),
+        TITLE: tuple(band_items(plan, view, lettering)),
     }
 
 

@@ -7,13 +7,15 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from templates_gen.arranging.plan import Plan, plan_wall
+from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record
 from templates_gen.base.units import INCH
 from templates_gen.documents.proof.frames import window
-from templates_gen.documents.proof.layers import Asked, draw_proof, view_of
+from templates_gen.documents.proof.layers import TITLE, Asked, draw_proof, view_of
 from templates_gen.documents.proof.view import View
-from templates_gen.drawing.items import Pixels
-from templates_gen.drawing.lettering import job_lettering
+from templates_gen.drawing.grounds import box_about
+from templates_gen.drawing.items import Line, Pixels, Template, Text
+from templates_gen.drawing.lettering import Lettering, job_lettering
 from templates_gen.drawing.pdf.writing import write_pdf
 from templates_gen.job.model import Job
 
@@ -27,12 +29,22 @@ practice, no source."""
 PNG_DOTS = 150.0
 """Dots per inch of a proof as PNG, when nothing else is asked for.  Common practice, no source."""
 
+AROUND = 3.0
+"""mm of page about a wall that is shown alone.  Our own design, no source."""
+
 
 class Proof(Record, frozen=True):
     """A finished proof: the file's bytes, and the scale as 1 to `scale`."""
 
     content: bytes
     scale: int
+
+
+def around_wall(template: Template, lettering: Lettering) -> Rect:
+    """What the wall of a proof takes with its dimensions, and a little around (page mm)."""
+    items = [item for form in template.forms if form.name != TITLE for item in form.items]
+    lines = [box_about(item) for item in items if isinstance(item, Line)]
+    return bounds([*lines, *(lettering.box(item) for item in items if isinstance(item, Text))]).grown(AROUND)
 
 
 def make_proof(
@@ -43,9 +55,11 @@ def make_proof(
 
 
 def proof_of(
-    plan: Plan, ending: str = "pdf", asked: Asked | None = None, dots: float = PNG_DOTS, fonts: tuple[Path, ...] = ()
-) -> Proof:
-    """The proof of a plan as "pdf", "svg" or "png" (with so many dots to the inch).
+    plan: Plan, ending: str = "pdf", asked: Asked | None = None, dots: float = PNG_DOTS, fonts: tuple[Path, ...] = (),
+    bare: bool = False,
+) -> Proof:  # fmt: skip
+    """The proof of a plan as "pdf", "svg" or "png" (with so many dots to the inch); as "svg" it may be `bare`, the wall
+    and its dimensions without the page around them.
 
     It is drawn whatever the findings say: it is there to be talked about.  Raises InputError for a picture, paper or
     font that cannot be used.
@@ -56,7 +70,7 @@ def proof_of(
     if ending == "svg":
         from templates_gen.drawing.svg import write_svg
 
-        return Proof(write_svg(template, lettering), view.scale)
+        return Proof(write_svg(template, lettering, around_wall(template, lettering) if bare else None), view.scale)
     pdf = write_pdf(template, lettering)
     if ending == "pdf":
         return Proof(pdf, view.scale)

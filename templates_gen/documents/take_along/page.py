@@ -44,7 +44,7 @@ def make_guide(plan: Plan, sheets: SheetPlan | None = None, printer: Printer | N
     It is made whatever the findings say, which stand on it first.  Raises InputError for paper too small, or a picture
     that cannot be read.
     """
-    svg = proof_of(plan, "svg").content.decode()
+    svg = proof_of(plan, "svg", bare=True).content.decode()
     sheets = sheets or plan_sheets(plan, plan.job.paper, printer)
     return take_along(plan, find(plan), sheets, svg[svg.index("<svg") :])
 
