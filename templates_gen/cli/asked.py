@@ -102,7 +102,7 @@ class Places:
             old = f" ({stay})" if asked.since and kept else ""
             show_made(self.output, f"{sheets} of {self.paper.name} paper{old}{work}")
             return
-        paper = f"{self.paper.name} paper, " if self.paper.kind == "roll" else ""
+        roll = f"off a roll of {show(self.paper.width, self.unit)}, " if self.paper.kind == "roll" else "of "
         click.echo(f"{self.first}: how to print, tape and nail, and the schedule; read it first")
         click.echo(f"{self.note}: the lines to send along to a print shop")
-        click.echo(f"{self.output}: {sheets} of {paper}{size}, for a print shop or plotter{work}")
+        click.echo(f"{self.output}: {sheets} {roll}{size}, for a print shop or plotter{work}")

@@ -154,6 +154,11 @@ def test_a_page_is_said_in_the_units_of_the_job(small: Path) -> None:
     assert re.fullmatch(r"big\.pdf: 1 sheet of [0-9 /]+ in × [0-9 /]+ in, for a print shop or plotter", last)
 
 
+def test_sheets_of_a_roll_are_said_to_come_off_it(small: Path) -> None:
+    last = run("template", "job.toml", "--paper", "roll 610 mm", "-o", "big.pdf").out.splitlines()[-1]
+    assert re.match(r"big\.pdf: 1 sheet off a roll of 610 mm, [0-9]+ mm × [0-9]+ mm, for a print shop", last)
+
+
 def test_the_lines_for_the_print_shop_are_a_file_that_is_written_again(small: Path) -> None:
     for _ in range(2):
         ran = run("template", "job.toml", "--one-piece", "-o", "big.pdf")

@@ -81,7 +81,9 @@ def shop_words(sheets: SheetPlan, unit: str) -> tuple[str, str]:
     count, first = len(sheets.sheets), sheets.sheets[0].page
     level, plumb = (show_both(ruler.length, unit) for ruler in rulers(first, sheets.paper.overlap, unit))
     pages, roll = counted(count, "page"), roll_of(sheets, unit)
-    paper = f"{sheets.paper.name} paper" if sheets.paper.kind == "roll" else "a print shop or plotter"
+    paper = "a print shop or plotter"
+    if sheets.paper.kind == "roll":
+        paper = f"{paper}, off a roll of {show_both(sheets.paper.width, unit)}"
     ask = f" Ask for a roll of {roll.both}." if roll and sheets.paper.kind != "roll" else ""
     lying = " The drawing lies on its side on the page so that it fits the roll." if first is not sheets.page else ""
     return (
