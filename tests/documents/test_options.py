@@ -286,6 +286,7 @@ def test_the_command_shows_the_page_and_keeps_what_is_picked(tmp_path, found):
     assert "Paste papers: options" in text
     picked = run("options", tmp_path / "job.toml", "--pick", "3", "-o", tmp_path / "third.toml")
     assert picked.code == 0
+    assert "\n".join(picked.out.splitlines()[:-1]) in shown.out  # as on the page, for whoever holds that
     plan = plan_wall(read_job(tmp_path / "third.toml"))
     for hung in plan.frames:
         rect = rects_of(found[2])[hung.frame.id]
