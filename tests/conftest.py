@@ -38,6 +38,15 @@ settings.load_profile("the-same")
 signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
+@pytest.fixture(autouse=True, scope="module")
+def forgotten(request):
+    """What a file of tests keeps for its own tests goes with the last of them: one kept more than a gigabyte."""
+    yield
+    for value in vars(request.module).values():
+        if getattr(value, "__module__", "") == request.module.__name__ and hasattr(value, "cache_clear"):
+            value.cache_clear()
+
+
 @pytest.fixture
 def folder(tmp_path, monkeypatch):
     """An empty folder, as the current one."""
