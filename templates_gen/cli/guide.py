@@ -54,10 +54,14 @@ def guide(job: Path, output: Path | None, wall: Path | None, printer: str | None
 
 def _as_printed(path: Path, wall: Path | None, plan: Plan, printer: str | None) -> tuple[Plan, SheetPlan | None]:
     """The plan with the sheets of the template beside the job, which are on the wall; none where it is of another."""
+    from templates_gen.documents.old_paper import ELSEWHERE, as_planned
     from templates_gen.documents.on_wall import as_printed, template_beside
 
     found = template_beside(path, plan.job, wall, {"printer": printer})
     if isinstance(found, str):
+        return plan, None
+    if not as_planned(found.old, plan) and not found.changed:
+        show_finding("warn", f"{found.pdf.name} {ELSEWHERE}: the page is of these, not of that paper.")
         return plan, None
     if found.changed:
         name = found.pdf.name

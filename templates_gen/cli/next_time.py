@@ -40,12 +40,15 @@ def printed_beside(path: Path, job: Job, wall: Path | None, asked: Mapping[str, 
 
     `asked` is how it was printed, as far as somebody says it.  Raises InputError for a broken template.
     """
+    from templates_gen.documents.old_paper import ELSEWHERE, as_planned
     from templates_gen.documents.on_wall import as_printed, template_beside
 
     found = template_beside(path, job, wall, asked)
     if isinstance(found, str):
         return found
     plan = planned(_job(found.held, found.pdf) if found.changed else job)
+    if not as_planned(found.old, plan):
+        return f"{found.pdf.name} {ELSEWHERE}"
     return Printed(*as_printed(found, plan), found)
 
 
@@ -74,12 +77,16 @@ def page_for_old_paper(
     import templates_gen as tg
     from templates_gen.base.record import replace
     from templates_gen.documents.anonymous import anonymous as without_names
+    from templates_gen.documents.old_paper import ELSEWHERE
     from templates_gen.documents.same_paper import command_for, same_paper, serves
     from templates_gen.drawing.lettering import job_lettering
 
     try:
         own = tg.read_job(path)
         there = printed_beside(path, own, None, {})
+        if isinstance(there, str) and there.endswith(ELSEWHERE):
+            show_finding("warn", f"{there}: that paper does not serve there.")
+            return None
         old = planned(own) if isinstance(there, str) else there.plan
         if anonymous:
             old = replace(old, job=without_names(old.job))
@@ -182,7 +189,15 @@ def only(sheets: SheetPlan, asked: str, path: Path, wall: Path | None, plan: Pla
 
 def _as_printed(sheets: SheetPlan, path: Path, wall: Path | None, plan: Plan) -> SheetPlan:
     """The sheets of the template beside a job, where it was made from this job on this paper; else these."""
-    from templates_gen.documents.old_paper import alike, inside, made_from, same_paper_as, sheets_on
+    from templates_gen.documents.old_paper import (
+        ELSEWHERE,
+        alike,
+        as_planned,
+        inside,
+        made_from,
+        same_paper_as,
+        sheets_on,
+    )
     from templates_gen.documents.on_wall import beside
 
     pdf = next((place for place, _ in beside(path, wall)), None)
@@ -201,6 +216,9 @@ def _as_printed(sheets: SheetPlan, path: Path, wall: Path | None, plan: Plan) ->
         same_paper_as(old, plan.job.paper, sheets.printer, pdf.name)
     except InputError as error:
         show_finding("warn", f"{pdf.name} {error.problem}: these sheets do not fit between those of that paper.")
+        return sheets
+    if not as_planned(old, plan):
+        show_finding("warn", f"{pdf.name} {ELSEWHERE}: these sheets do not fit between those of that paper.")
         return sheets
     found = sheets_on(old, plan, plan.job.paper, sheets.printer)[1]
     if alike(found, sheets):

@@ -130,12 +130,14 @@ def _schedule(opened: Opened) -> Made:
 
 
 def _guide(opened: Opened) -> Made:
+    from templates_gen.documents.old_paper import as_planned
     from templates_gen.documents.on_wall import as_printed, template_beside
     from templates_gen.documents.take_along.page import make_guide
 
     plan = planned(opened)
     there = template_beside(opened.path, plan.job, None, {})
-    of_it = (plan, None) if isinstance(there, str) or there.changed else as_printed(there, plan)
+    own = not isinstance(there, str) and not there.changed and as_planned(there.old, plan)
+    of_it = as_printed(there, plan) if own and not isinstance(there, str) else (plan, None)
     return Made({"-guide.html": make_guide(*of_it)}, "send it to the phone, and open it there")
 
 

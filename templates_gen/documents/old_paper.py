@@ -41,6 +41,12 @@ SCALE = ("paper", "across", "along", "skew")
 """What of a printer's profile decides on how large a page is drawn."""
 
 
+ALIKE = 1e-3
+"""mm that a nail is elsewhere at most, for it to be at the same place: as marks are compared (sheets/seen.py)."""
+
+ELSEWHERE = "has nails elsewhere than they would be planned now for the same job, as by another version"
+
+
 class OldPaper(Record, frozen=True):
     """The paper that a template is on: its sheets with their cells from the two lines (mm), and its printer."""
 
@@ -51,6 +57,7 @@ class OldPaper(Record, frozen=True):
     spine: bool
     names: tuple[str, ...]
     cells: tuple[Cell, ...]
+    nails: tuple[tuple[str, float, float], ...] | None = None
     photo: Any = None
 
 
@@ -72,6 +79,7 @@ def sheets_file(plan: Plan, sheets: SheetPlan, papers: Papers | None = None) -> 
             for sheet in sheets.sheets
             if sheet.name not in sheets.gone
         ],
+        "nails": [[nail.name, nail.x - x, nail.y - y] for nail in plan.nails],
         **({"photo": as_told(papers)} if papers else {}),
     }
     return NAME, json.dumps(data, separators=(",", ":")).encode()
@@ -117,10 +125,26 @@ def old_paper(content: bytes, where: str) -> OldPaper:
             raise ValueError
         return OldPaper(
             dict(data["paper"]), data["printer"], bool(data["rows"]), bool(data["lying"]), bool(data["spine"]), names,
-            tuple(cells), data.get("photo"),
+            tuple(cells), _nails(data), data.get("photo"),
         )  # fmt: skip
     except (ValueError, KeyError, TypeError, IndexError, AttributeError, OverflowError, RecursionError):
         raise InputError(where, "says nothing of its sheets that can be read", ANEW) from None
+
+
+def _nails(data: dict[str, Any]) -> tuple[tuple[str, float, float], ...] | None:
+    """Every nail that is on the paper, from the two lines (mm); None where the file is of before it said so."""
+    if "nails" not in data:
+        return None
+    return tuple((str(name), float(x), float(y)) for name, x, y in data["nails"])
+
+
+def as_planned(old: OldPaper, plan: Plan) -> bool:
+    """Whether the nails on old paper are where the plan has them: places that are found may be others by now."""
+    if old.nails is None:
+        return True
+    then = {name: (x, y) for name, x, y in old.nails}
+    now = {nail.name: (nail.x - plan.centre_line, nail.y - plan.level_line) for nail in plan.nails}
+    return then.keys() == now.keys() and all(math.dist(then[name], now[name]) < ALIKE for name in then)
 
 
 def paper_as_printed(old: OldPaper, like: Paper, where: str) -> Paper:

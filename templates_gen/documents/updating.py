@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import replace
-from templates_gen.documents.old_paper import OldPaper, sheets_on
+from templates_gen.documents.old_paper import OldPaper, as_planned, sheets_on
 from templates_gen.documents.sheets.layers import lay, sheet_forms, sheet_page
 from templates_gen.documents.sheets.seen import Seen, seen
 from templates_gen.drawing.lettering import Lettering
@@ -27,6 +27,8 @@ def updated(
     asked, sheets = sheets_on(old, plan, plan.job.paper, printer)
     if why := unserved(asked, sheets):
         return why
+    if not as_planned(old, old_plan):
+        return "their nails are elsewhere than they would be planned now for the same job"
     if plan.job.paper.photo and old.photo is None:
         return "the file does not say where their photo tags are"
     before = _seen(old_plan, sheets_on(old, old_plan, plan.job.paper, printer)[1], lettering)

@@ -477,3 +477,40 @@ def test_places_that_were_found_anew_are_said_to_be_others_and_how_to_keep_those
     kept.write_text(kept.read_text().replace("width = 500", "width = 501"))
     again = run("template", "kept.toml", "--since", "old.pdf")
     assert again.code == 0 and "found anew" not in again.err
+
+
+def test_paper_whose_nails_are_elsewhere_than_planned_now_is_taken_for_no_other(
+    ferns: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As where another version found other places for the same job: the job alone does not tell it."""
+    from templates_gen.documents import template
+
+    def moved(*given: Any) -> tuple[str, bytes]:
+        name, content = sheets_file(*given)
+        data = json.loads(content)
+        data["nails"][0][1] += 2.0
+        return name, json.dumps(data).encode()
+
+    with monkeypatch.context() as another:
+        another.setattr(template, "sheets_file", moved)
+        assert run("template", "ferns.toml").code == 0
+    (ferns / "hall.toml").write_text(
+        '[wall]\nwidth = "150 in"\nheight = "100 in"\n[group]\ncentre_on = "wall"\nheight = { centre = "60 in" }\n'
+    )
+    where = "nails elsewhere than they would be planned now for the same job"
+    for asked, words in (
+        (("template", "ferns.toml", "--only", "3"), f"{where}, as by another version: these sheets do not fit"),
+        (("template", "ferns.toml", "--since", "ferns.pdf", "-o", "u.pdf"), "All sheets are printed anew."),
+        (
+            ("template", "ferns.toml", "--wall", "hall.toml"),
+            f"{where}, as by another version: that paper does not serve",
+        ),
+        (
+            ("check", "ferns.toml", "--taped", "a=48 9/16,b=48 3/4,width=43 3/4"),
+            f"laid anew from ferns.toml: ferns.pdf has {where}",
+        ),
+        (("guide", "ferns.toml"), f"{where}, as by another version: the page is of these"),
+    ):
+        ran = run(*asked)
+        assert ran.code == 0 and words in " ".join(ran.err.split()), (asked, ran.err)
+    assert "sheets of letter paper" in run("template", "ferns.toml", "--wall", "hall.toml", "--force").out
