@@ -9,7 +9,7 @@ import click
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.file_names import quoted
-from templates_gen.base.output import write_result
+from templates_gen.base.output import STDOUT, write_result
 from templates_gen.base.words import counted
 from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on
@@ -71,18 +71,18 @@ def options(
         lettering = job_lettering(read, fonts)
         write_result(target, write_pdf(options_page(found, own, lettering), lettering), force)
     for option in found:
-        _show(option)
+        _show(option, err=False)
     if watch.stopped:
         click.echo("stopped early: --pick searches to the end, and may number its options otherwise", err=True)
     click.echo(f"{target}: {counted(len(found), 'option')} on 1 page of {own.name} paper")
     click.echo(f"to keep one:  templates-gen options {quoted(job)}{_on(wall)} --pick N -o NEW-JOB.toml")
 
 
-def _show(option: Option) -> None:
+def _show(option: Option, err: bool) -> None:
     from templates_gen.documents.options.choices import option_lines
 
     for at, line in enumerate(option_lines(option)):
-        click.echo(wrapped(line, f"{option.number:>2}  " if at == 0 else "    ", "    "))
+        click.echo(wrapped(line, f"{option.number:>2}  " if at == 0 else "    ", "    "), err=err)
 
 
 def _beside(job: Job) -> list[str]:
@@ -117,6 +117,8 @@ def _keep(path: Path, wall: Path | None, found: tuple[Option, ...], pick: int, t
     group = replace(option.plan.job.group, centre_on=own.centre_on, anchor=own.anchor, height=own.height)
     text = kept(decoded(job.sources[0][1], path.name), replace(job, group=group), comment)
     write_result(target, text.encode(), force)
-    _show(option)  # a job that changed since a page was printed may have another one under this number
+    _show(
+        option, err=target == STDOUT
+    )  # a job that changed since a page was printed may have another one under this number
     check = f"templates-gen check {quoted(target)}{_on(wall)}"
     show_made(target, f"{option.kind}, frame by frame under [group.place]; next  {check}")
