@@ -21,9 +21,10 @@ MM = {"mm": 1.0, "cm": 10.0, "m": METRE, "in": INCH, "ft": 304.8}
 GRAVITY = 9.80665
 """N/kg, the standard acceleration of free fall (3rd CGPM, 1901)."""
 
-SIXTEENTHS = 16
+SIXTEENTHS, HALF = 16, 0.5 + 5e-10
 DIVISION = {"in": INCH / SIXTEENTHS, "cm": 1.0, "mm": 1.0}
-"""mm; what a tape measure shows, and lengths are told to.  Common practice, no source."""
+"""mm; what a tape measure shows, and lengths are told to: a half goes up, also where a sum of floats lost its last
+digits (its 5e-10 of a step is far above them).  Common practice, no source."""
 
 KG = {"kg": 1.0, "g": 0.001, "lb": 0.45359237, "oz": 0.45359237 / 16}
 """Kilograms in one of each.  The pound is 0.453 592 37 kg exactly (same agreement)."""
@@ -47,10 +48,9 @@ MASS_WORDS = {
 }  # fmt: skip
 
 # What word processors, phones and spreadsheets write, brought to the plain signs.
-_PLAIN = str.maketrans(
-    {"”": '"', "“": '"', "″": '"', "„": '"', "’": "'", "‘": "'", "′": "'", "−": "-", "–": "-", "‐": "-", "‑": "-",
-     "⁄": "/", "∕": "/", "\u00a0": " ", "\u202f": " ", "\u2009": " ", "\u2007": " "}
-)  # fmt: skip
+_PLAIN = str.maketrans({
+    "”": '"', "“": '"', "″": '"', "„": '"', "’": "'", "‘": "'", "′": "'", "−": "-", "–": "-", "‐": "-", "‑": "-",
+    "⁄": "/", "∕": "/", "\u00a0": " ", "\u202f": " ", "\u2009": " ", "\u2007": " "})  # fmt: skip
 _VULGAR = {
     "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3",
     "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅐": "1/7", "⅑": "1/9", "⅒": "1/10",
@@ -173,7 +173,7 @@ def _shown(value: object) -> str:
 
 def inches(mm: float) -> str:
     """The length in inches to the nearest 1/16, reduced, without a unit: `14 3/8`, `-1/2`, `0`."""
-    sixteenths = math.floor(abs(mm) / INCH * SIXTEENTHS + 0.5)
+    sixteenths = math.floor(abs(mm) / INCH * SIXTEENTHS + HALF)
     whole, rest = divmod(sixteenths, SIXTEENTHS)
     sign = "-" if mm < 0 and sixteenths else ""
     if not rest:
@@ -186,7 +186,7 @@ def show(mm: float, unit: str) -> str:
     """The length as someone measures it: inches to 1/16, whole millimetres, centimetres to one place."""
     if unit == "in":
         return f"{inches(mm)} in"
-    whole = math.floor(abs(mm) + 0.5)
+    whole = math.floor(abs(mm) + HALF)
     sign = "-" if mm < 0 and whole else ""
     return f"{sign}{whole / 10:.1f} cm" if unit == "cm" else f"{sign}{whole} mm"
 

@@ -126,6 +126,13 @@ def test_a_shown_length_changes_half_way_between_two_steps():
         assert (show((14 + share / 16) * 25.4, "in"), show(140 + share, "cm"), show(14 + share, "mm")) == shown
 
 
+@given(st.integers(0, 9_000), st.floats(0, 9_000), st.sampled_from(["in", "cm", "mm"]))
+def test_a_length_half_way_between_two_steps_is_shown_alike_wherever_it_lies(step, start, unit):
+    """A frame's width, and that of its rectangle on the wall, are one number; a half goes up (our own rule)."""
+    width = (step + 0.5) * {"in": 25.4 / 16, "cm": 1.0, "mm": 1.0}[unit]
+    assert show((start + width) - start, unit) == show(width, unit)
+
+
 @given(st.text(max_size=30))
 def test_any_text_gives_a_length_or_a_value_error(text):
     try:
