@@ -140,14 +140,7 @@ def sheets_since(
         raise tg.InputError(f"--since {error.where}", error.problem, error.hint) from None
     then = planned(job)
     if plan.job.group.arrangement == "salon" and moved_since(then, plan):
-        again = (
-            f"templates-gen start --from {quoted(pdf.name)} then.toml, and  templates-gen options then.toml --pick 1"
-        )
-        show_finding(
-            "warn",
-            f"The places of the frames were found anew, and are not those on the paper of {pdf.name}. To keep those:  "
-            f"{again} -o kept.toml. Then change in kept.toml what is to be changed.",
-        )
+        show_finding("warn", _found_anew(pdf))
     found = updated(then, plan, old, printer, job_lettering(plan.job, fonts))
     anew = tg.plan_sheets(plan, paper, printer)
     if isinstance(found, str):
@@ -157,6 +150,15 @@ def sheets_since(
     if new.minutes > whole.minutes and found.printed:
         show_finding("warn", f"Printing all anew takes less: {whole.words}, not about {new.time}: leave --since out.")
     return found, papers_of(old, pdf.name) if paper.photo else None
+
+
+def _found_anew(pdf: Path) -> str:
+    """That found places are not those on paper any more, and what keeps those."""
+    begin, keep = f"start --from {quoted(pdf.name)} then.toml", "options then.toml --pick 1 -o kept.toml"
+    return (
+        f"The places of the frames were found anew, and are not those on the paper of {pdf.name}. To keep those:  "
+        f"templates-gen {begin}, and  templates-gen {keep}. Then change in kept.toml what is to be changed."
+    )
 
 
 def _job(held: Attached, pdf: Path) -> Job:

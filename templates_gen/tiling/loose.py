@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import replace
-from templates_gen.tiling.cells import Cell, CellPlan, Clearance
+from templates_gen.tiling.cells import CellPlan, Clearance
 
 Span = tuple[float, float]
 
@@ -32,11 +32,7 @@ def filled(cells: CellPlan, whole: Sequence[Rect], overlap: float, clear: Cleara
             over = [(o.y0, o.y1) for o in others if _apart((o.x0, o.x1), (rect.x0, rect.x1)) < overlap]
             low, high = _grown((rect.y0, rect.y1), (y0, y1), height, over, overlap)
             rects[at] = Rect(left, low, right, high)
-    return replace(cells, cells=tuple(_with(cell, rect) for cell, rect in zip(cells.cells, rects, strict=True)))
-
-
-def _with(cell: Cell, rect: Rect) -> Cell:
-    return replace(cell, rect=rect)
+    return replace(cells, cells=tuple(replace(cell, rect=rect) for cell, rect in zip(cells.cells, rects, strict=True)))
 
 
 def _meet(one: Rect, two: Rect) -> bool:
