@@ -28,15 +28,20 @@ def on_board(weight: float, first: float | None = None, **more: object) -> Job:
     return job(frame(weight=weight, **more), **on_wall("drywall", first=first))
 
 
-def crowded(weight: float, gap: float = 60.0, build: str = "drywall", first: float | None = None) -> Job:
+def crowded(
+    weight: float, gap: float = 60.0, build: str = "drywall", first: float | None = None, **more: object
+) -> Job:
     """Three frames of 400 mm in a row about 2000, each of this weight on a screw anchored by its maker's rating."""
     fixing = Fixing(kind="screw", rating=60.0)
-    frames = [frame(name, weight=weight, fixing=fixing) for name in "ABC"]
+    frames = [frame(name, weight=weight, fixing=fixing, **more) for name in "ABC"]
     return job(*frames, group=group((("A", "B", "C"),), gap=gap), **on_wall(build, first=first, spacing=5000.0))
 
 
-def pair(inset: float = 100.0, kind: str = "rings") -> Hanger:
-    return Hanger(kind=kind, left=inset, right=inset)
+def pair(inset: float = 100.0, kind: str = "rings", right: float | None = None) -> Hanger:
+    return Hanger(kind=kind, left=inset, right=inset if right is None else right)
+
+
+LEFT_NEAR, RIGHT_NEAR = pair(100.0, right=20.0), pair(10.0, right=110.0)
 
 
 def measured(first: float | None) -> Job:
@@ -77,6 +82,8 @@ CASES = [
     # told for depths up to 0.3 m (hausjournal)
     ("board-heavy", "warn", ("A",), on_board(2.0, depth=300.1), on_board(2.0, depth=300.0)),
     ("board-heavy", "warn", ("A",), on_board(10.1, hanger=pair()), on_board(10.0, hanger=pair())),
+    # rings 100 and 180 from the middle: W x 180 / 280 on the left one (statics), 5.04 and 4.95 kg
+    ("board-heavy", "warn", ("A",), on_board(7.85, hanger=LEFT_NEAR), on_board(7.7, hanger=LEFT_NEAR)),
     ("board-heavy", "warn", ("A",), on_board(16.0, first=2019.1), on_board(16.0, first=2019.0)),  # 38 / 2 = 19
     ("board-heavy", "warn", ("A",), on_board(16.0, first=2100.0), job(frame(weight=16.0), **on_wall("masonry"))),
     # 40 kg on a metre of board (hausjournal; DIN 4103-1: 0.4 kN); of three frames 460 apart all are on one metre
@@ -84,6 +91,9 @@ CASES = [
     ("metre-heavy", "warn", ("A", "B", "C"), crowded(13.4), crowded(13.4, gap=100.1)),  # 2 x 500.1 apart
     ("metre-heavy", "warn", ("A", "B", "C"), crowded(13.4, gap=100.0), crowded(13.4, build="masonry")),
     ("metre-heavy", "warn", ("A", "B", "C"), crowded(13.4), crowded(13.4, first=2000.0)),  # B is in a stud
+    # on the metre from A's right ring on are five of six, the right ones with W x 190 / 280 each (statics): all in all
+    # (2 + 190 / 280) W, 40.18 and 39.91 kg
+    ("metre-heavy", "warn", ("A", "B", "C"), crowded(15.0, hanger=RIGHT_NEAR), crowded(14.9, hanger=RIGHT_NEAR)),
     # two rings 100 in from the sides: at 1900 and 2100, a stud between them at 2000
     ("stud-missed", "note", ("A",), on_board(10.0, 2000.0, hanger=pair()), on_board(10.0, 2000.0, hanger=pair(98.9))),
     ("stud-missed", "note", ("A",), on_board(9.1, 2000.0, hanger=pair()), on_board(9.0, 2000.0, hanger=pair())),

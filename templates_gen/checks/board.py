@@ -9,6 +9,7 @@ from templates_gen.base.geometry import exceeds
 from templates_gen.base.units import METRE, show_both, show_mass_both
 from templates_gen.base.words import capital, counted
 from templates_gen.checks.finding import NOTE, WARN, Finding
+from templates_gen.checks.holding import bears_most, uneven
 from templates_gen.checks.sentences import WHO_DECIDES, listed, once, same_words
 from templates_gen.hanging.fixings import (
     DEEPEST_ON_BOARD,
@@ -46,7 +47,9 @@ def _too_heavy_for_board(hung: Hung, plan: Plan) -> bool:
     if frame.hanger.traits.rail and known(wall.studs):
         return False  # that its rail misses the studs is said instead
     needed = board_hooks_needed(frame.weight, frame.depth)
-    return needed is None or needed > len(hung.bearings)
+    if needed is None or needed > len(hung.bearings):
+        return True
+    return uneven(hung) and board_hooks_needed(frame.weight * max(hung.shares)) != 1
 
 
 def _board_heavy(plan: Plan) -> Iterator[Finding]:
@@ -54,7 +57,7 @@ def _board_heavy(plan: Plan) -> Iterator[Finding]:
     heavy = [hung for hung in plan.frames if _too_heavy_for_board(hung, plan)]
     said = (
         f"a weight of {weight_words(hung.frame, unit)} on {counted(len(hung.bearings), hung.frame.fixing.kind)} in "
-        f"board{place}. {_board_advice(hung, unit)}{_where_stud(hung, plan)}"
+        f"board{place}{bears_most(hung, unit)}. {_board_advice(hung, unit)}{_where_stud(hung, plan)}"
         for hung in heavy
     )
     for names, text in same_words(zip((hung.frame.id for hung in heavy), said, strict=True)):
@@ -65,10 +68,11 @@ def _metre_heavy(plan: Plan) -> Iterator[Finding]:
     """Once for a wall of board: the metre of it that carries most."""
     unit = plan.job.unit
     shares = sorted(
-        (x, hung.frame.weight / len(hung.bearings), hung.frame.id)
+        (bearing.x, hung.frame.weight * share, hung.frame.id)
         for hung in plan.frames
         if hung.frame.weight is not None and is_board(plan.job.wall)
-        for x in _off_stud(hung, plan)
+        for bearing, share in zip(hung.bearings, hung.shares, strict=True)
+        if not on_stud(bearing.x, plan.job.wall)
     )
     first, end, weight = heaviest_metre([share[:2] for share in shares])
     if exceeds(weight, MOST_PER_METRE):
@@ -88,9 +92,12 @@ def _board_advice(hung: Hung, unit: str) -> str:
     needed = board_hooks_needed(hung.frame.weight or 0.0)
     if needed is None:
         return f"Above {show_mass_both(MOST_ON_BOARD, unit)}, common practice hangs nothing on hooks there: {instead}"
+    more = f": {needed} would be wanted. Use more hooks, a stud"
+    if needed <= len(hung.bearings):
+        more = ". Put its hangers equally far from its middle, use a stud"
     return (
-        f"Common practice is about {show_mass_both(PER_BOARD_HOOK, unit)} on each, for frames up to {deepest} deep: "
-        f"{needed} would be wanted. Use more hooks, a stud, or an anchor by its maker's rating."
+        f"Common practice is about {show_mass_both(PER_BOARD_HOOK, unit)} on each, for frames up to {deepest} deep"
+        f"{more}, or an anchor by its maker's rating."
     )
 
 

@@ -65,6 +65,19 @@ def _hangers_crossed(plan: Plan) -> Iterator[Finding]:
             yield Finding(STOP, "hangers-crossed", (name,), text)
 
 
+def _hangers_one_side(plan: Plan) -> Iterator[Finding]:
+    for hung in plan.frames:
+        left, right = hung.bearings[0].x, hung.bearings[-1].x
+        if left < right and not left - TOLERANCE <= hung.rect.cx <= right + TOLERANCE:
+            name, side = hung.frame.id, "left" if right < hung.rect.cx else "right"
+            text = (
+                f"Both hangers of frame {name} are {side} of its middle, so it would lift off the farther one and hang "
+                "crooked (weight assumed at its centre). Measure again, the left one from the left side, the right one "
+                "from the right side; or fix one on each side of the middle."
+            )
+            yield Finding(WARN, "hangers-one-side", (name,), text, "statics")
+
+
 def _hook_would_show(plan: Plan) -> Iterator[Finding]:
     shows = {
         nail.name: (nail.frame, words)
@@ -215,4 +228,4 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
 MEASURES = (_drop_beyond_frame, _hanger_beyond_frame, _hangers_crossed)
 """Those about one frame's own measures, however it hangs."""
 
-RULES = (*MEASURES, _hook_would_show, _hole_on_frame, _hole_off_wall, _holes_close, _drop_missing)
+RULES = (*MEASURES, _hangers_one_side, _hook_would_show, _hole_on_frame, _hole_off_wall, _holes_close, _drop_missing)

@@ -41,20 +41,30 @@ def _rating_exceeded(plan: Plan) -> Iterator[Finding]:
 def _too_weak(hung: Hung, unit: str) -> str:
     """That the frame's fixings are rated too low, as a sentence; "" when they are not, or it is not known."""
     frame, has, rating = hung.frame, len(hung.bearings), hung.frame.fixing.rating
-    if frame.weight is None or rating is None or hooks_needed(most := frame.weight * max(hung.shares), rating) <= 1:
+    if frame.weight is None or rating is None or hooks_needed(frame.weight * max(hung.shares), rating) <= 1:
         return ""
     each = " each" if has > 1 else ""
-    uneven = max(hung.shares) - min(hung.shares) > UNEVEN
-    bears = f", one of which bears {show_mass_both(most, unit)} of it" if uneven else ""
     wanted = f"rated {show_mass_both(rating_wanted(hung, unit), unit)} or more{each}"
     # a wire goes on two fixings instead of one; what bears at its own points has as many as those
     may_be_two = has == 1 and frame.hanger.traits.on_wire and hooks_needed(frame.weight, rating) == 2
     two = "two of these, or one " if may_be_two else ""
     return (
         f"a weight of {weight_words(frame, unit)} on {counted(has, frame.fixing.kind)} rated "
-        f"{show_mass_both(rating, unit)}{each}{bears}. The trade asks for 4 times the weight: "
+        f"{show_mass_both(rating, unit)}{each}{bears_most(hung, unit)}. The trade asks for 4 times the weight: "
         f"{two or ('one ' if has == 1 else f'{frame.fixing.kind}s ')}{wanted}. {WHO_DECIDES}"
     )
+
+
+def uneven(hung: Hung) -> bool:
+    """True when one of a frame's fixings bears so much more than another that it matters."""
+    return max(hung.shares) - min(hung.shares) > UNEVEN
+
+
+def bears_most(hung: Hung, unit: str) -> str:
+    """What the fixing bears that bears most, as a part of a sentence; "" where they bear alike."""
+    if not uneven(hung):
+        return ""
+    return f", one of which bears {show_mass_both((hung.frame.weight or 0.0) * max(hung.shares), unit)} of it"
 
 
 def rating_wanted(hung: Hung, unit: str) -> float:

@@ -52,8 +52,12 @@ def over_bench(by: float, width: float = 800.0) -> Job:
     )
 
 
+def rings(left: float, right: float = 100.0) -> Job:
+    return job(frame(hanger=Hanger(kind="rings", left=left, right=right)))
+
+
 def pair(left: float) -> Job:
-    return job(frame(hanger=Hanger(kind="rings", left=left, right=190.0)))
+    return rings(left, 190.0)
 
 
 def plates_over(gap: float) -> Job:
@@ -119,6 +123,8 @@ CASES = [  # rule, level, about, a job that raises it, the job with one number c
     ("drop-beyond-frame", "stop", ("A",), job(frame(drop=500.0)), job(frame(drop=499.0))),
     ("hanger-beyond-frame", "stop", ("A",), pair(401.0), pair(190.0)),
     ("hangers-crossed", "stop", ("A",), pair(210.0), pair(209.0)),  # 400 - 190
+    ("hangers-one-side", "warn", ("A",), rings(201.0), rings(200.0)),  # 400 / 2
+    ("hangers-one-side", "warn", ("A",), rings(100.0, 201.0), rings(100.0, 200.0)),
     ("hook-would-show", "stop", ("A",), hooked(27.9), hooked(28.1)),  # 22 + 6 mm
     ("hole-on-frame", "stop", ("A", "B"), plates_over(17.9), plates_over(18.1)),  # 12 mm under the frame, and 6 mm
     ("hanger-beyond-frame", "stop", ("A",), plates_out(61.0), plates_out(59.0)),  # MOST_BEYOND
