@@ -101,7 +101,8 @@ def free_pile(job: Job, group: Group) -> Pile:
 
 
 def placed(job: Job, rects: Mapping[str, Rect]) -> Job:
-    """The job with its frames placed at these rectangles (wall mm), its lines where they were."""
+    """The job with its frames placed at these rectangles (wall mm), about its centre line and their middle, or the
+    height that was given for it."""
     centre, level = centre_line(job.group, job.wall), _origin(job.group, rects)
     return _about_lines(job, {name: rect.shifted(-centre, -level) for name, rect in rects.items()})
 
@@ -116,13 +117,18 @@ def _about_lines(job: Job, rects: Mapping[str, Rect]) -> Job:
     return replace(job, group=group)
 
 
+def as_it_is(own: Plan, job: Job) -> Job:
+    """The job with every frame placed where it is about the two lines of its own plan."""
+    x, y = own.centre_line, own.level_line
+    return _about_lines(job, {hung.frame.id: hung.rect.shifted(-x, -y) for hung in own.frames})
+
+
 def as_found(own: Plan, there: Job) -> Job:
     """A job on another wall with its frames about the two lines where they were found on their own wall.
 
     Without a change where one of them would then hang beyond that wall, or over what is on it.
     """
-    x, y = own.centre_line, own.level_line
-    kept = _about_lines(there, {hung.frame.id: hung.rect.shifted(-x, -y) for hung in own.frames})
+    kept = as_it_is(own, there)
     room = free_wall(there.wall, there.group.gap_across, there.group.gap_down)
     return kept if all(room.free(hung.rect) for hung in plan_wall(kept).frames) else there
 

@@ -18,7 +18,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from templates_gen.arranging.plan import placed, plan_wall
+from templates_gen.arranging.plan import as_it_is, placed, plan_wall
 from templates_gen.arranging.search import salon as searching
 from templates_gen.arranging.search.variety import alike, mirrored, shared
 from templates_gen.base.errors import InputError
@@ -33,7 +33,7 @@ from templates_gen.drawing.items import Picture, Polygon
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.other_wall import read_job_on
-from tests.jobs import SAMPLES, frame, group, job, paper, sides
+from tests.jobs import SAMPLES, Height, Spot, frame, group, job, paper, sides
 from tests.page_texts import on_page, overlapping
 from tests.running import run
 
@@ -188,6 +188,25 @@ def test_the_chosen_arrangement_is_kept_to_a_thousandth_of_a_millimetre(name, tm
     written = target.read_text(encoding="utf-8").splitlines()
     outside = text.split("[group]")[0].splitlines() + text.partition("[[frame]]")[2].splitlines()
     assert [line for line in outside if line and line not in written] == []  # comments, too
+
+
+@given(
+    st.lists(st.tuples(*(st.integers(-900, 900),) * 2), min_size=2, max_size=2),
+    st.builds(
+        Height, by=st.sampled_from(("centre", "top", "bottom")), at=st.just(1450.0), of=st.sampled_from(("", *"ABC"))
+    ),
+    st.sampled_from(("", "B")),
+)
+def test_an_arrangement_kept_as_it_is_moves_neither_line_nor_nail(beside, height, anchor):
+    """Placed frames whose middle is at neither line; sizes and places (mm) are the test's own."""
+    at = zip("ABC", ((0, 0), *beside), strict=True)
+    spots = tuple((name, Spot(point="centre", x=float(x), y=float(y))) for name, (x, y) in at)
+    asked = group((("A", "B", "C"),), "placed", spots=spots, anchor=anchor, height=height)
+    own = plan_wall(job(*map(frame, "ABC"), group=asked))
+    again = plan_wall(as_it_is(own, own.job))
+    assert (again.centre_line, again.level_line) == pytest.approx((own.centre_line, own.level_line))
+    before, after = ({nail.name: (nail.x, nail.y) for nail in plan.nails} for plan in (own, again))
+    assert after == {name: pytest.approx(spot) for name, spot in before.items()}
 
 
 ids = st.text(st.characters(codec="utf-8", categories=["L", "N", "P", "S", "Zs"]), min_size=1, max_size=8)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 
-from templates_gen.arranging.plan import Plan, free_pile, placed, plan_wall
+from templates_gen.arranging.plan import Plan, as_it_is, free_pile, placed, plan_wall
 from templates_gen.arranging.search.task import Watch, no_room
 from templates_gen.arranging.search.variety import alike, variety
 from templates_gen.base.errors import InputError
@@ -67,7 +67,7 @@ def options(job: Job, count: int, watch: Watch | None = None) -> tuple[Option, .
     here = {hung.frame.id: hung.rect for hung in own.frames}
     others = [choice for choice in found if not alike(here, choice.rects)][: count - 1]
     return (
-        _option(1, AS_IT_IS, plan_wall(placed(job, here))),
+        _option(1, AS_IT_IS, plan_wall(as_it_is(own, job))),
         *(_option(at, choice.kind, plan_wall(placed(job, choice.rects))) for at, choice in enumerate(others, 2)),
     )
 
