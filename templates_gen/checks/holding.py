@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.geometry import exceeds
-from templates_gen.base.units import GRAVITY, KG, show_both, show_mass_both
+from templates_gen.base.units import GRAVITY, show_both, show_mass_both
 from templates_gen.base.words import capital, counted
 from templates_gen.checks.finding import NOTE, WARN, Finding
-from templates_gen.checks.lifting import RATING_SOURCE
+from templates_gen.checks.lifting import RATING_SOURCE, rating_wanted
 from templates_gen.checks.sentences import WHO_DECIDES, listed, same_words
 from templates_gen.hanging.fixings import (
     LEAST_DIAMETERS,
-    TRADE_FACTOR,
     hooks_needed,
     lasting_withdrawal,
     length_in_stud,
@@ -65,18 +63,6 @@ def bears_most(hung: Hung, unit: str) -> str:
     if not uneven(hung):
         return ""
     return f", one of which bears {show_mass_both((hung.frame.weight or 0.0) * max(hung.shares), unit)} of it"
-
-
-def rating_wanted(hung: Hung, unit: str) -> float:
-    """What the trade has each fixing of a frame rated for, in kg up to what is shown of it; 0 for no known weight."""
-    weight = hung.frame.weight
-    return 0.0 if weight is None or not hung.bearings else _up(TRADE_FACTOR * weight * max(hung.shares), unit)
-
-
-def _up(kg: float, unit: str) -> float:
-    """The weight up to what is shown of it: a tenth of a pound or a kilogram."""
-    tenth = KG["lb" if unit == "in" else "kg"] / 10
-    return math.ceil(kg / tenth - 1e-6) * tenth
 
 
 def _rating_unknown(plan: Plan) -> Iterator[Finding]:

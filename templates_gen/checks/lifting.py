@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from templates_gen.arranging.plan import Hung, Plan
-from templates_gen.base.units import show_mass_both
+from templates_gen.base.units import KG, show_mass_both
 from templates_gen.base.words import counted
 from templates_gen.checks.finding import NOTE, WARN, Finding
 from templates_gen.checks.sentences import WHO_DECIDES, listed, same_words
@@ -32,17 +33,28 @@ def _bare_nail(plan: Plan) -> Iterator[Finding]:
 
 def _not_known(hung: Hung, wall: Wall, unit: str) -> str:
     """What a bare nail is not known to hold, and what to take instead."""
-    weight, count = hung.frame.weight or 0.0, len(hung.bearings)
-    each = show_mass_both(TRADE_FACTOR * weight * max(hung.shares), unit)
+    count, each = len(hung.bearings), show_mass_both(rating_wanted(hung, unit), unit)
     rates = f"and plug that its maker rates for {wall.build}"
     instead = f"a hook or a screw {rates}" if wall.build in ("masonry", "plaster") else RATED_FOR_WALL
     into = "board" if is_board(wall) else wall.build or "this wall"
     return (
         f"{weight_words(hung.frame, unit)} on {counted(count, 'bare nail')}. What a bare nail holds in {into} is not "
-        f"known: no maker rates it, and it is not computed here. Take {instead}, rated {each}"
+        f"known: no maker rates it, and it is not computed here. Take {instead}, rated {each} or more"
         f"{' each' if count > 1 else ''} (4 times the weight, as the trade counts), and give that as fixing.rating. "
         f"{WHO_DECIDES}"
     )
+
+
+def rating_wanted(hung: Hung, unit: str) -> float:
+    """What the trade has each fixing of a frame rated for, in kg up to what is shown of it; 0 for no known weight."""
+    weight = hung.frame.weight
+    return 0.0 if weight is None or not hung.bearings else _up(TRADE_FACTOR * weight * max(hung.shares), unit)
+
+
+def _up(kg: float, unit: str) -> float:
+    """The weight up to what is shown of it: a tenth of a pound or a kilogram."""
+    tenth = KG["lb" if unit == "in" else "kg"] / 10
+    return math.ceil(kg / tenth - 1e-6) * tenth
 
 
 def _two_people(plan: Plan) -> Iterator[Finding]:

@@ -229,3 +229,14 @@ def test_a_hook_in_place_of_another_is_rated_only_where_that_was():
     rated, unrated = (exchanged(Fixing(rating=rating), large) for rating in (4.0, None))
     assert (rated.kind, rated.below, rated.rating) == ("hook", large.below, pytest.approx(13.6078, abs=1e-4))
     assert (unrated.kind, unrated.below, unrated.rating) == ("hook", large.below, None)
+
+
+@pytest.mark.parametrize(("unit", "word", "kg"), [("in", "lb", POUND), ("mm", "kg", 1.0)])
+@given(weight=st.floats(10.0, 22.0), left=st.floats(40.0, 150.0))
+def test_the_rating_that_is_told_in_place_of_bare_nails_is_enough(unit, word, kg, weight, left):
+    """82.2 lb were told for a mirror of 41 lb on two rings; a screw rated so was then asked to be rated 82.3 lb."""
+    bare = frame(weight=weight, hanger=Hanger(kind="rings", left=left, right=60.0, drop_left=80.0, drop_right=80.0))
+    (found,) = named("bare-nail", replace(job(bare), unit=unit))
+    told = float(found.text.partition(", rated ")[2].split(f" {word}")[0].split()[-1])
+    screwed = replace(bare, fixing=Fixing(kind="screw", rating=told * kg))
+    assert named("rating-exceeded", replace(job(screwed), unit=unit)) == []

@@ -13,7 +13,7 @@ from templates_gen.checks.cures.moves import keeping
 from templates_gen.checks.cures.trial import Trial
 from templates_gen.checks.finding import Cure, Finding
 from templates_gen.checks.hanging import seat_that_hides
-from templates_gen.checks.holding import rating_wanted
+from templates_gen.checks.lifting import rating_wanted
 from templates_gen.checks.parts import SIZE_SLACK
 from templates_gen.checks.sentences import listed
 from templates_gen.job.changes import Change, Place, inside
