@@ -12,7 +12,7 @@ from templates_gen.base.grid_index import Near
 from templates_gen.base.units import DIVISION, show_both
 from templates_gen.checks.finding import NOTE, STOP, WARN, Finding
 from templates_gen.checks.fitting import on_wall
-from templates_gen.checks.sentences import listed, once, same_words
+from templates_gen.checks.sentences import listed, no_drop_words, once, same_words
 from templates_gen.hanging.bearings import Nail
 from templates_gen.hanging.hooks import SOLD
 from templates_gen.hanging.weight_classes import is_heavy
@@ -217,11 +217,7 @@ def _drop_missing(plan: Plan) -> Iterator[Finding]:
     missing = [(bearing.nail_of(hung.frame.id), hung.frame.id) for hung in plan.frames for bearing in hung.unmeasured]
     if missing:
         nails, frames = (once(names) for names in zip(*missing, strict=True))
-        text = f"No nail yet for {listed(frames)}: measure the drop"
-        if plan.job.paper.cover == "nails":
-            text += "; paper for nails alone has no drop scale to mark it by."
-        else:
-            text += ", or mark it by hand on the drop scale."
+        text = f"No nail yet for {listed(frames)}: {no_drop_words(plan.job.paper.cover)}."
         yield Finding(NOTE, "drop-missing", frames, text, nails=nails)
 
 

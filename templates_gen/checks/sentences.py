@@ -51,6 +51,12 @@ def same_words(said: Iterable[tuple[str, str]], noun: str = "frame") -> Iterator
             yield tuple(names), f"{capital(listed(names, noun))}: {words}"
 
 
+def no_drop_words(cover: str) -> str:
+    """What to do about a drop that was not measured, by what the paper covers."""
+    none = "; paper for nails alone has no drop scale to mark it by"
+    return f"measure the drop{none if cover == 'nails' else ', or mark it by hand on the drop scale'}"
+
+
 def by_how_much(mm: float, unit: str) -> str:
     """A length that is not nought in both systems, also where no tape measure shows it."""
     least = DIVISION[unit]

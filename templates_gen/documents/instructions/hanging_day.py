@@ -36,7 +36,8 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     cut = "the toothed slit under every nail mark" + has_window(plan) * " and the target's window"
     yield DayStep("Cut the slits", f"On the table: {cut}.", sketch("slits"))
     yield from _whole(plan) if order.pieces == 1 else piece_by_piece(plan, sheets, order)
-    yield from _marking(plan)
+    if sheets.paper.cover != "nails":  # paper for nails alone has no drop scale
+        yield from _marking(plan)
     yield DayStep(
         "Nail",
         f"{PHOTOGRAPHED * sheets.paper.photo}Read “{TITLE}” first. Through the dot in every ring, once you have "
@@ -183,9 +184,12 @@ def _hanging(plan: Plan) -> DayStep:
         name = frames[0].frame.id
         words = f"Two people: hang {name}, one at each side, nobody under it." if two else f"Hang {name}."
         return DayStep("Hang", words + _held_up(plan), draw)
+    turns = {f"{turn}" for turn, _ in enumerate(frames, 1)}
+    named = not turns.isdisjoint(hung.frame.id for hung in frames)  # as their turns in the picture are
+    numbers = "the numbers of the picture (turns, not names), " if named else "the numbers, "
     words = (
-        f"Hang {frames[0].frame.id} first, nearest the middle: the others are judged by it. Then follow the numbers, "
-        "from the top down and from the middle outward."
+        f"Hang {'frame ' * named}{frames[0].frame.id} first, nearest the middle: the others are judged by it. "
+        f"Then follow {numbers}from the top down and from the middle outward."
         + (f" Two people: hang {some(two)}, one at each side, nobody under it." if two else "")
     )
     return DayStep("Hang", words + _held_up(plan), draw)

@@ -11,6 +11,7 @@ from templates_gen.base.units import other_unit, show, show_both, tenth
 from templates_gen.base.words import lines_of
 from templates_gen.checks import Finding, findings_data
 from templates_gen.checks.cables.wiring import nail_zones
+from templates_gen.checks.sentences import no_drop_words
 from templates_gen.documents.schedule.carrying import KEY, Carried, carried, carried_words, flagged_nails, with_mark
 from templates_gen.documents.schedule.distances import (
     above_floor,
@@ -151,7 +152,7 @@ def _nail_lines(hung: Hung, plan: Plan, flagged: frozenset[str], about: Mapping[
         yield from _carried_lines(about.get(nail.name))
     if hung.unmeasured:
         none_yet = with_mark("no nail yet", _flagged_one(hung, flagged), flagged)
-        yield f"    {none_yet}: measure the drop, or mark it by hand on the drop scale"
+        yield from lines_of(f"{none_yet}: {no_drop_words(plan.job.paper.cover)}", WIDTH, " " * 4, " " * COLUMNS[0])
         for bearing in hung.unmeasured:
             yield from _carried_lines(about.get(bearing.nail_of(hung.frame.id)))
 

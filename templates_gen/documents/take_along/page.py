@@ -10,6 +10,7 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.output import MADE_BY
 from templates_gen.base.units import show, show_both
 from templates_gen.checks import STOP, WARN, Finding, find
+from templates_gen.checks.sentences import no_drop_words
 from templates_gen.documents.instructions.cautions import cautions
 from templates_gen.documents.instructions.hanging_day import hanging_order, hanging_steps
 from templates_gen.documents.instructions.sheet_map import map_area
@@ -129,7 +130,7 @@ def _frame(hung: Hung, plan: Plan) -> str:
     name, title = escape(hung.frame.id), escape(hung.frame.title)
     lines = [_tick(f"nail {nail.name}", _nail(nail, hung, plan)) for nail in hung.nails]
     if hung.unmeasured:
-        lines.append("<p>No nail yet: measure the drop, or mark it by hand on the drop scale.</p>")
+        lines.append(f"<p>No nail yet: {no_drop_words(plan.job.paper.cover)}.</p>")
     lines.append(_tick(f"hung {hung.frame.id}", f"Frame {name} hangs, and is level"))
     heading = f"<h3>{name}{f' <small>{title}</small>' if title else ''}</h3>"
     return f'<article>{heading}<figure class="small">{wall_of(plan, hung)}</figure>{"".join(lines)}</article>'
