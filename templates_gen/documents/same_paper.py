@@ -188,15 +188,15 @@ def _names(plan: Plan, at: Callable[[Rect], Rect], whole: Rect, lettering: Lette
     frames = [at(hung.rect) for hung in plan.frames]
     room.lines += frames
     room.take(*(at(feature.rect) for feature in plan.job.wall.features if not _holds(feature, at, lettering)))
-    told = [("target", H18, line, line.grown(BESIDE))]
-    told += [(hung.frame.id, H25, at(hung.rect), at(hung.rect)) for hung in plan.frames]
+    told: list[tuple[str, tuple[float, ...], Rect, Rect]] = [("target", (H18,), line, line.grown(BESIDE))]
+    told += [(hung.frame.id, (H25, H18), rect, rect) for hung, rect in zip(plan.frames, frames, strict=True)]
     told += [
-        (feature.name, H18, at(feature.rect), at(feature.rect).grown(BESIDE)) for feature in plan.job.wall.features
+        (feature.name, (H18,), at(feature.rect), at(feature.rect).grown(BESIDE)) for feature in plan.job.wall.features
     ]
-    for text, height, near, within in told:
-        if name := placed_near(Text(0.0, 0.0, text, height), near.cx, near.cy, within, room, lettering):
-            room.take(lettering.box(name))
-            yield name
+    for text, heights, near, within in told:
+        texts = (Text(0.0, 0.0, text, height) for height in heights)
+        placed = (placed_near(text, near.cx, near.cy, within, room, lettering) for text in texts)
+        yield from filter(None, (next(filter(None, placed), None),))
 
 
 def _holds(feature: Feature, at: Callable[[Rect], Rect], lettering: Lettering) -> bool:

@@ -401,3 +401,15 @@ def test_a_form_says_in_which_unit_to_write(unit, words):
     assert f"Write {'whole ' * (unit == 'mm')}{words}" in " ".join(
         item.text for item in items if isinstance(item, Text)
     )
+
+
+def test_a_pin_goes_onto_the_middle_of_an_old_hole_that_was_filled(tmp_path):
+    """The new hole would break into the old one: it is filled first, and no pin goes into it any more."""
+    rings = Hanger(kind="rings", left=60.0, right=60.0, drop_left=80.0, drop_right=80.0)
+    plan = plan_wall(job(frame("A", hanger=rings, fixing=Fixing(kind="screw"))))
+    for up, filled in ((-5.0, True), (-25.0, False)):
+        found = corrections(plan, tmp_path, A=(up, 0.0, 0.0))
+        assert {cure.way == "fill" for cure in found[0].cures} == {filled}
+        (page,) = patch_pages(plan, found, Lettering()).pages
+        said = " ".join(item.text for item in page.page_items if isinstance(item, Text))
+        assert ("it was filled" in said) == filled

@@ -20,7 +20,7 @@ from templates_gen.documents.instructions.sheet_map import to_map
 from templates_gen.documents.same_paper import same_paper, serves
 from templates_gen.drawing.items import Polygon, Text
 from templates_gen.drawing.lettering import job_lettering
-from templates_gen.job.model import Feature, Height, Job, Wall
+from templates_gen.job.model import Feature, Hanger, Height, Job, Wall
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job, paper
@@ -223,3 +223,15 @@ def test_places_that_were_found_stay_on_another_wall_and_so_the_paper_serves(fol
         here, own = plan_wall(job), plan_wall(job_on(Path("papers.toml"), None))
         assert all(0.0 <= hung.rect.x0 and hung.rect.x1 <= width for hung in here.frames)
         assert serves(own, here) == (wall == "hall.toml")
+
+
+def test_the_frame_that_the_target_is_on_is_named_in_the_picture_of_the_wall() -> None:
+    """On 13 ft of wall the target left no room of 2.5 mm for the name of a frame 14 1/2 in wide with two rings."""
+    rings = Hanger(kind="rings", left=38.1, right=41.3, drop_left=81.0, drop_right=82.6)
+    frames = [frame(name, 368.3, 463.55, hanger=rings) for name in ("B", "A", "C")]
+    own = job(*frames, group=group((("B", "A", "C"),), gap=63.5))
+    plan = on(own, Wall(name="", width=3962.4, height=2743.2), 1524.0)
+    made = same_paper(plan_wall(own), plan, (), plan_sheets(plan, own.paper), "", job_lettering(plan.job))
+    items = made.template.pages[0].page_items
+    inside = next(at for at, item in enumerate(items) if isinstance(item, Text) and item.text == "target")
+    assert [item.text for item in items[inside + 1 : inside + 4]] == ["B", "A", "C"]

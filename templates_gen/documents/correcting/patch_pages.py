@@ -51,6 +51,7 @@ SEATS = (
     " A thick bar is the seat of another hook instead: hang the hook with its seat on the bar, and make the hole where "
     "its nail then is."
 )
+FILLED = ", or onto its middle where it was filled"
 UP_WORDS = ("this side", "up")
 
 
@@ -63,15 +64,16 @@ def patch_pages(plan: Plan, done: Sequence[Cured], lettering: Lettering, printer
     page = page_of(first_paper(paper, job.unit), False, printer)
     flow = Flow(area_beside_rulers(page, paper.overlap), lettering)
     found = patches(done, job.unit)
+    filled = any(cure.way == "fill" for cured in done for cure in cured.cures)
     screws = {cured.hung.frame.fixing.kind == "screw" for cured in done if cured.correction.moves}
-    _words(flow, plan, ruler_words(rulers(page, paper.overlap, job.unit), job.unit), found, screws)
+    _words(flow, plan, ruler_words(rulers(page, paper.overlap, job.unit), job.unit), found, screws, filled)
     _fill(flow, found)
     pages = numbered(([Use(RULERS_FORM, 0.0, 0.0), *items] for items in flow.pages), matrix=page.matrix)
     return of_job(job, "moved nails", page, pages, [rulers_form(page, paper.overlap, job.unit, lettering)])
 
 
-def _words(flow: Flow, plan: Plan, measured: str, found: Sequence[Patch], screws: Set[bool]) -> None:
-    """How to use the papers; `screws` says of the old fixings whether they are."""
+def _words(flow: Flow, plan: Plan, measured: str, found: Sequence[Patch], screws: Set[bool], filled: bool) -> None:
+    """How to use the papers; `screws` says of the old fixings whether they are, `filled` whether a hole is."""
     old = " or ".join(word for word, wanted in (("nail", False), ("screw", True)) if wanted in screws)
     seats = any(hole.seat for patch in found for hole in patch.holes)
     flow.paragraph(f"{plan.job.title}: moved nails", H7, bold=True)
@@ -81,8 +83,8 @@ def _words(flow: Flow, plan: Plan, measured: str, found: Sequence[Patch], screws
     flow.space(BEFORE_STEPS)
     flow.steps((
         f"Cut the papers apart. Take the frame down, and take out its old {old}.",
-        "Push a pin through the middle of the ring and into the old hole, the triangle up. Turn the paper until "
-        "a spirit level along the level line is level, and tape it up.",
+        f"Push a pin through the middle of the ring and into the old hole{FILLED if filled else ''}, the triangle up. "
+        "Turn the paper until a spirit level along the level line is level, and tape it up.",
         f"Make the new hole through the cross.{SEATS if seats else ''}",
     ))  # fmt: skip
     flow.space(1.0)
