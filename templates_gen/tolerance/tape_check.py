@@ -103,6 +103,8 @@ def read_taped(text: str, unit: str) -> tuple[float, float, float]:
 
 _EXAMPLE = 'such as  --taped "a=60 1/4 in,b=60 1/2 in,width=49 in": a and b are named on the first page'
 
+_STRING = "stretch a string along the level line instead: where the line strays from it, tape the join again"
+
 
 def tape_check(plan: Plan, sheets: SheetPlan, found: Sequence[float]) -> TapeCheck:
     """What the measured lengths (a, b, width in mm) say.  Raises InputError for such as are not of this template."""
@@ -110,7 +112,7 @@ def tape_check(plan: Plan, sheets: SheetPlan, found: Sequence[float]) -> TapeChe
         raise InputError("--taped", "the pieces of this template hang by themselves, expected one taped to each other")
     spans = measured(plan)
     if plan.job.paper.cover == "linked" and not telling(spans):
-        raise InputError("--taped", "the nails of this group lie nearly in one line, and tell nothing")
+        raise InputError("--taped", "the nails of this group lie nearly in one line, and tell nothing", _STRING)
     for name, span, length in zip(NAMES, spans, found, strict=True):
         if not abs(length / span.length - 1) <= MOST_OFF:
             unit = plan.job.unit
@@ -132,7 +134,7 @@ def _shape(spans: Sequence[Span], found: Sequence[float]) -> tuple[float, float,
     squares = [length**2 for length in found]
     whole = _determinant(rows)
     if abs(whole) < 1e-9 * math.prod(span.length**2 for span in spans):
-        raise InputError("--taped", "the diagonals of this group lie nearly in one line, and tell nothing")
+        raise InputError("--taped", "the diagonals of this group lie nearly in one line, and tell nothing", _STRING)
     across, both, upward = (
         _determinant([(*row[:at], square, *row[at + 1 :]) for row, square in zip(rows, squares, strict=True)]) / whole
         for at in range(3)
