@@ -192,6 +192,7 @@ def only(sheets: SheetPlan, asked: str, path: Path, wall: Path | None, plan: Pla
 def _as_printed(sheets: SheetPlan, path: Path, wall: Path | None, plan: Plan) -> SheetPlan:
     """The sheets of the template beside a job, where it was made from this job on this paper; else these."""
     from templates_gen.documents.old_paper import (
+        ANEW,
         ELSEWHERE,
         alike,
         as_planned,
@@ -217,7 +218,9 @@ def _as_printed(sheets: SheetPlan, path: Path, wall: Path | None, plan: Plan) ->
     try:
         same_paper_as(old, plan.job.paper, sheets.printer, pdf.name)
     except InputError as error:
-        show_finding("warn", f"{pdf.name} {error.problem}: these sheets do not fit between those of that paper.")
+        again = error.hint.removesuffix(ANEW).removesuffix(", or ")
+        todo = f" To print for that paper, {again}." if again else ""
+        show_finding("warn", f"{pdf.name} {error.problem}: these sheets do not fit between those of that paper.{todo}")
         return sheets
     if not as_planned(old, plan):
         show_finding("warn", f"{pdf.name} {ELSEWHERE}: these sheets do not fit between those of that paper.")

@@ -167,12 +167,20 @@ def same_paper_as(old: OldPaper, paper: Paper, printer: Printer | None, where: s
         raise InputError("--since", f"found {paper.kind}, expected paper in sheets", ANEW)
     for name in PAPER:
         if asked[name] != old.paper.get(name):
-            was, option = _shown(old.paper.get(name)), {"name": "--paper", "cover": "--cover"}.get(name)
-            old_one = f"is on {was} paper" if name == "name" else f"has {name} {was}"
-            again = f"add {option} {was}" if option else "ask for the same"
-            problem = f"{old_one}, but {_shown(asked[name])} is asked for now"
+            problem, again = _unlike(name, old.paper.get(name), asked[name])
             raise InputError(where, problem, f"{again}, or {ANEW}")
     _same_scale(old.printer, printer_data(printer) if printer else None, where)
+
+
+def _unlike(name: str, was: object, asked: object) -> tuple[str, str]:
+    """How old paper is not as it is asked for now, and what asks for the same."""
+    if name == "photo":
+        now = "has photo tags, but none are asked for now", "has no photo tags, but they are asked for now"
+        return (now[0], "add --photo-marks") if was else (now[1], "leave --photo-marks out")
+    old_one = f"is on {_shown(was)} paper" if name == "name" else f"has {name} {_shown(was)}"
+    option = {"name": "--paper", "cover": "--cover", "trim": "--trim"}.get(name)
+    again = f"add {option} {_shown(was)}" if option else "ask for the same"
+    return f"{old_one}, but {_shown(asked)} is asked for now", again
 
 
 def _same_scale(old: dict[str, Any] | None, new: dict[str, Any] | None, where: str) -> None:
@@ -190,7 +198,9 @@ def _same_scale(old: dict[str, Any] | None, new: dict[str, Any] | None, where: s
 
 
 def _shown(value: object) -> str:
-    return " ".join(f"{side:g}" for side in value) if isinstance(value, list) else str(value)
+    if isinstance(value, (int, float)):
+        return f"{value:g} mm"
+    return " ".join(f"{side:g}" for side in value) + " mm" if isinstance(value, list) else str(value)
 
 
 def alike(one: SheetPlan, two: SheetPlan) -> bool:

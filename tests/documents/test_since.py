@@ -423,6 +423,7 @@ def test_torn_sheets_are_those_of_the_paper_that_is_there(ferns: Path) -> None:
     [
         (["--paper", "a4"], "ferns.pdf is on letter paper, but a4 is asked for now"),
         (["--cover", "linked"], "ferns.pdf has cover marks, but linked is asked for now"),
+        (["--photo-marks"], "ferns.pdf has no photo tags, but they are asked for now"),
         (["--printer", "study"], "ferns.pdf was drawn for no printer that was measured"),
     ],
 )
@@ -431,7 +432,9 @@ def test_torn_sheets_that_do_not_fit_the_paper_that_is_there_are_doubted(
 ) -> None:
     recorded(ferns, monkeypatch, "177.5")
     said = " ".join(run("template", "ferns.toml", "--only", "3", *asked).err.split())
-    assert f"{words}: these sheets do not fit between those of that paper." in said
+    wanted = {"--paper": "add --paper letter", "--cover": "add --cover marks"}.get(asked[0], f"leave {asked[0]} out")
+    fits = "these sheets do not fit between those of that paper. To print for that paper"
+    assert f"{words}: {fits}, {wanted}." in said
 
 
 def recorded(folder: Path, monkeypatch: pytest.MonkeyPatch, across: str) -> None:
