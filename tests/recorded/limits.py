@@ -38,16 +38,32 @@ OFF = {"mm": 0.03}
 
 NUMBERS = re.compile(r"\d+(?:\.\d+)?")
 
+LIMIT = re.compile(r"\| (\d+(?:\.\d+)?) [-+]")
 
-def of_limits() -> Iterator[str]:
-    """For every measure, in every unit, what is found at its least figure, and from which figures on that changes."""
+
+def of_limits(kept: Iterable[str] = ()) -> Iterator[str]:
+    """For every measure, in every unit, what is found at its least figure, and from which figures on that changes.
+
+    Where a limit was before (in the lines `kept`), both sides of it are asked first.  It is searched for where it is
+    there no more: so each limit is asked for as strictly, in a third of the time.
+    """
+    before = _limits(kept)
     for sweep in (*SWEEPS, *MORE):
         for unit in sweep.units:
-            yield from wrapped(f"{sweep.name} in {unit or 'kg'}: ", _along(sweep, unit))
+            begin = f"{sweep.name} in {unit or 'kg'}: "
+            yield from wrapped(begin, _along(sweep, unit, before.get(begin, ())))
 
 
-def _along(sweep: Sweep, unit: str) -> Iterator[str]:
+def _limits(kept: Iterable[str]) -> dict[str, list[float]]:
+    """The limits in the lines of a record, by what its line begins with."""
+    whole = "\n".join(kept).replace("\n    ", " ").split("\n")
+    parted = (re.match(r"(.* in (?:mm|cm|in|kg): )(.*)", line) for line in whole)
+    return {found[1]: [float(each) for each in LIMIT.findall(found[2])] for found in parted if found}
+
+
+def _along(sweep: Sweep, unit: str, limits: Iterable[float]) -> Iterator[str]:
     """What changes along one measure, and the sums of what is said on the ladder alone, not of the usual job."""
+    likely = sorted(_figure(limit * (MM[unit] if unit else 1.0), unit) for limit in limits)
     tried: dict[int, frozenset[str]] = {}
     job = sweep.make() if not unit else replace(sweep.make(), unit=unit)
     words: list[Finding | str] = []
@@ -71,7 +87,10 @@ def _along(sweep: Sweep, unit: str) -> Iterator[str]:
     yield f"{_shown(ladder[0], unit)} {_changed(found(ladder[0]), usual)}"
     for low, high in pairwise(ladder):
         while found(low) != found(high):
-            before, at = low, high
+            before, at = next(
+                ((at - 1, at) for at in likely if low < at <= high and found(at - 1) == found(low) != found(at)),
+                (low, high),
+            )
             while at - before > 1:
                 middle = (before + at) // 2
                 before, at = (middle, at) if found(middle) == found(low) else (before, middle)

@@ -107,6 +107,11 @@ def recorded(title: str, usual: int) -> list[str]:
     return "\n".join(FILES[RECORDS[title]][title](usual)).split("\n")
 
 
+def as_kept(title: str, usual: int) -> list[str]:
+    """The same lines, where what is kept of a record tells where to look first."""
+    return "\n".join(of_limits(kept(title))).split("\n") if title == "limits" else recorded(title, usual)
+
+
 def kept(title: str) -> list[str]:
     """The lines of a record as they stand in its file."""
     lines = place(RECORDS[title]).read_text(encoding="utf-8").splitlines()
