@@ -11,13 +11,14 @@ import signal
 import subprocess
 import sys
 import threading
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from unittest import mock
 from urllib.parse import SplitResult, urlsplit
 
 from templates_gen.__main__ import main
+from tests.shared import made_once
 
 
 @dataclass(frozen=True)
@@ -134,6 +135,25 @@ def listing(folder: Path) -> dict[str, bytes | None]:
         str(path.relative_to(folder)): path.read_bytes() if path.is_file() else None
         for path in sorted(folder.rglob("*"))
     }
+
+
+_begun: dict[object, dict[str, bytes | None]] = {}
+
+
+def begun(folder: Path, key: object, make: Callable[[], object]) -> None:
+    """An empty folder filled as `make` fills it, which is run only once for a key, by one process of this run."""
+
+    def files() -> dict[str, bytes | None]:
+        make()
+        return listing(folder)
+
+    if key not in _begun:
+        _begun[key] = made_once(("folder", key), files)
+    for name, content in _begun[key].items():
+        if content is None:
+            (folder / name).mkdir(exist_ok=True)
+        else:
+            (folder / name).write_bytes(content)
 
 
 MINIMAL = """

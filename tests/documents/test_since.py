@@ -32,7 +32,7 @@ from templates_gen.tolerance.expected import expected_error
 from templates_gen.tolerance.holding import plan_sheets
 from tests.jobs import frame, group, job, paper
 from tests.made import CROWDED, LINKED, SAMPLE_NAMES, UNCUT, made, twelve
-from tests.running import run
+from tests.running import begun, run
 
 LETTERING = Lettering()
 NO_SHRINKING = (Phase.explicit, Phase.reuse, Phase.generate)
@@ -237,8 +237,12 @@ def test_a_new_sheet_is_cut_on_every_side_on_which_it_meets_another() -> None:
 @pytest.fixture
 def ferns(folder: Path, sheets_searched_as_usual: None) -> Path:
     """A folder with the fern prints and their template; C's drop has been measured anew since."""
-    assert run("start", "--sample", "fern-prints", "ferns.toml").code == 0
-    assert run("template", "ferns.toml").code == 0
+
+    def made_there() -> None:
+        assert run("start", "--sample", "fern-prints", "ferns.toml").code == 0
+        assert run("template", "ferns.toml").code == 0
+
+    begun(folder, "ferns", made_there)
     return folder
 
 

@@ -31,6 +31,7 @@ from templates_gen.photo.taped import read_taped
 from templates_gen.printer.profile import Readings, measured
 from tests.crowded import crowded
 from tests.documents.test_since import LETTERING, four, placed
+from tests.jobs import job as one_frame
 from tests.jobs import paper
 from tests.made import Everything, make, twelve
 from tests.photo.made.cameras import standing
@@ -39,7 +40,7 @@ from tests.photo.made.photograph import Look, photograph
 from tests.photo.made.runs import Outcome, compared, rms
 from tests.photo.made.taped import taped
 from tests.photo.made.truth import truth
-from tests.running import run
+from tests.running import begun, run
 
 STUDY = measured(
     "study", "a4", Readings(asked_across=190.0, asked_along=277.0, across=190.6, along=276.4), "2026-03-01"
@@ -107,8 +108,12 @@ def test_tags_that_a_finder_sees_on_the_pages_are_where_the_file_says(tmp_path: 
 @pytest.fixture
 def rubbings(folder: Path) -> Path:
     """A small job with its template, and a photograph of that taped to the wall."""
-    write_examples(folder)
-    assert run("template", "job.toml").code == 0
+
+    def made_there() -> None:
+        write_examples(folder)
+        assert run("template", "job.toml").code == 0
+
+    begun(folder, "rubbings", made_there)
     return folder
 
 
@@ -275,12 +280,12 @@ def test_what_another_wrote_of_tags_is_refused(photo: Any, tmp_path: Path, monke
 
     monkeypatch.setattr(template, "sheets_file", sheets)
     with pytest.raises(InputError, match=r"^job\.pdf: (says nothing|does not say)"):
-        printed(on_paper(twelve(paper("a4")), photo=True), tmp_path / "job.pdf")
+        printed(on_paper(one_frame(paper=paper("a4")), photo=True), tmp_path / "job.pdf")
 
 
 def test_a_template_without_tags_is_told_from_one_with_them(tmp_path: Path) -> None:
     with pytest.raises(InputError, match=r"^job\.pdf: has no photo tags on its sheets"):
-        printed(twelve(paper("a4")), tmp_path / "job.pdf")
+        printed(one_frame(paper=paper("a4")), tmp_path / "job.pdf")
 
 
 def test_old_sheets_and_new_ones_on_one_wall_are_read_as_exactly_as_any(tmp_path: Path) -> None:
