@@ -64,7 +64,7 @@ def options(
             check_one(target, "the table of options is another")
         own = own_paper(read, paper)
         with watching() as watch:
-            found = found_options(read, count, watch)
+            found = found_options(read, 1 if pick == 1 else count, watch)
         if pick is not None:
             _keep(job, wall, found, pick, target, force)
             return

@@ -25,6 +25,7 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import replace
 from templates_gen.checks import STOP, WARN, Finding
+from templates_gen.documents.options import choices
 from templates_gen.documents.options.choices import Option, options
 from templates_gen.documents.options.keeping import kept
 from templates_gen.documents.options.page import laid_out, options_page
@@ -311,6 +312,17 @@ def test_the_command_shows_the_page_and_keeps_what_is_picked(tmp_path, found):
         rect = rects_of(found[2])[hung.frame.id]
         assert (hung.rect.x0, hung.rect.y0) == pytest.approx((rect.x0, rect.y0), abs=1e-6)
     assert run("check", tmp_path / "third.toml").code == 0
+
+
+def test_to_keep_the_arrangement_as_it_is_no_other_is_searched_for(tmp_path, found, monkeypatch):
+    """It is what one does before a frame is measured anew, and took as long as all of them."""
+    monkeypatch.setattr(choices, "variety", lambda *_: pytest.fail("another is searched for"))
+    shutil.copy(SAMPLES / "paste-papers.toml", tmp_path / "job.toml")
+    (own,) = options(read_job(tmp_path / "job.toml"), 1)
+    assert (own.number, own.kind, own.score, rects_of(own)) == (1, "as it is", found[0].score, rects_of(found[0]))
+    assert run("options", tmp_path / "job.toml", "--pick", "1", "-o", tmp_path / "own.toml").code == 0
+    for hung in plan_wall(read_job(tmp_path / "own.toml")).frames:
+        assert sides(hung.rect) == pytest.approx(sides(rects_of(own)[hung.frame.id]), abs=1e-6)
 
 
 def test_options_for_another_wall_are_kept_for_that_wall(tmp_path, monkeypatch):

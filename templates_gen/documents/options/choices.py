@@ -47,7 +47,7 @@ class Option(Record, frozen=True):
 def options(job: Job, count: int, watch: Watch | None = None) -> tuple[Option, ...]:
     """Up to so many options for a job, numbered from 1: the arrangement as it is, then others, the best first.
 
-    The same job gives the same ones.
+    The same job gives the same ones.  Of one alone no other is searched for.
 
     Raises InputError for a group whose places are bound to a stair or a feature, a single frame, or frames that find
     no room.
@@ -60,9 +60,10 @@ def options(job: Job, count: int, watch: Watch | None = None) -> tuple[Option, .
         raise InputError("frame", "found a single frame, expected two or more to arrange")
     free = replace(group, arrangement="salon", rows=(), spots=(), align="centre", set="centre",
                    wishes=group.wishes or Wishes())  # fmt: skip
-    own = plan_wall(job, _share(watch, 0.0, AT_FIRST if group.arrangement == "salon" else 0.0))
-    found = variety(free_pile(job, free), count, _share(watch, AT_FIRST if group.arrangement == "salon" else 0.0, 1.0))
-    if not found:
+    at_first = 0.0 if group.arrangement != "salon" else AT_FIRST if count > 1 else 1.0
+    own = plan_wall(job, _share(watch, 0.0, at_first))
+    found = variety(free_pile(job, free), count, _share(watch, at_first, 1.0)) if count > 1 else ()
+    if count > 1 and not found:
         raise no_room("group")
     here = {hung.frame.id: hung.rect for hung in own.frames}
     others = [choice for choice in found if not alike(here, choice.rects)][: count - 1]
