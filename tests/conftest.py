@@ -69,6 +69,14 @@ def short_searches(monkeypatch):
     monkeypatch.setattr(salon, "_steps", lambda count: usual(count) // 10)
 
 
+@pytest.fixture
+def hardly_searched(monkeypatch):
+    """A few steps for every search, where all that matters is that a job comes through: each still begins and ends."""
+    monkeypatch.setattr(salon, "_steps", lambda count: 60)
+    monkeypatch.setattr(quickest, "STEPS_A_SHEET", 0)
+    monkeypatch.setattr(quickest, "LEAST_STEPS", 2)
+
+
 @pytest.fixture(scope="session", autouse=True)
 def sheets_searched_little():
     """A seventh of the usual steps to find quicker sheets: what holds for sheets holds however few are tried."""

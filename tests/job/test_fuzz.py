@@ -14,7 +14,7 @@ TIMES = {"lengths": 1500, "readings": 300, "frames.csv": 300, "template": 24, "j
 
 
 @pytest.mark.parametrize("name", TARGETS)
-def test_odd_files_are_taken_or_refused_in_words(name, tmp_path):
+def test_odd_files_are_taken_or_refused_in_words(name, tmp_path, hardly_searched):
     counts = Counter(
         TARGETS[name](random.Random(f"{name} {number}"), tmp_path) for number in range(TIMES.get(name, 200))
     )

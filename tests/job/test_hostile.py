@@ -99,7 +99,7 @@ REFUSED = {  # what is refused, with words of the message
 
 
 @pytest.mark.parametrize("name", WHOLE)
-def test_odd_but_possible(name, folder):
+def test_odd_but_possible(name, folder, hardly_searched):
     (folder / "job.toml").write_text(WHOLE[name], encoding="utf-8")
     for command in ("check", "schedule", "template"):
         ran = run(command, "job.toml")

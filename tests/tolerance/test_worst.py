@@ -67,17 +67,17 @@ def test_it_is_what_the_expected_errors_of_all_neighbours_are_above_the_limit(
     pairs = neighbours(plan)
     for cover, trim in (("linked", "cut"), ("marks", "cut"), ("marks", "none")):
         sheets = plan_sheets(plan, paper("a4", cover=cover, trim=trim), printer)
-        errors = [worst_error(plan, sheets, [pair]) for pair in pairs]
+        errors, sketch = [worst_error(plan, sheets, [pair]) for pair in pairs], sketched(plan, sheets)
         for limit in (0.0, max(errors) * 0.8, max(errors) * 1.01):
             worst = Worst(plan, pairs, sheets, limit)
             over = sum(max(0.0, error - limit) for error in errors)
-            assert worst.excess(sketched(plan, sheets)).over == pytest.approx(over, abs=1e-4)
-            at = worst.excess(sketched(plan, sheets)).places
+            assert worst.excess(sketch).over == pytest.approx(over, abs=1e-4)
+            at = worst.excess(sketch).places
             assert bool(at) == (over > 0.0) and all(
                 -300.0 <= x <= plan.group.width + 300.0 for x, _ in at
             )  # a sheet more, at most
             for enough in (over / 2, over / 2, over * 0.99):
-                assert enough <= worst.excess(sketched(plan, sheets), enough).over <= over + 1e-4
+                assert enough <= worst.excess(sketch, enough).over <= over + 1e-4
 
 
 @pytest.mark.parametrize("string", [True, False])
