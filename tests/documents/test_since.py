@@ -234,16 +234,27 @@ def test_a_new_sheet_is_cut_on_every_side_on_which_it_meets_another() -> None:
 # The command
 
 
-@pytest.fixture
-def ferns(folder: Path, sheets_searched_as_usual: None) -> Path:
-    """A folder with the fern prints and their template; C's drop has been measured anew since."""
+def with_template(folder: Path, steps: str) -> Path:
+    """A folder with the fern prints and their template."""
 
     def made_there() -> None:
         assert run("start", "--sample", "fern-prints", "ferns.toml").code == 0
         assert run("template", "ferns.toml").code == 0
 
-    begun(folder, "ferns", made_there)
+    begun(folder, f"ferns, {steps}", made_there)
     return folder
+
+
+@pytest.fixture
+def ferns(folder: Path, sheets_searched_as_usual: None) -> Path:
+    """The fern prints with the sheets that one gets; C's drop has been measured anew since."""
+    return with_template(folder, "as usual")
+
+
+@pytest.fixture
+def any_ferns(folder: Path) -> Path:
+    """The same with any sheets, where it is what is said of old paper that matters."""
+    return with_template(folder, "little")
 
 
 def measured(folder: Path) -> None:
@@ -311,17 +322,17 @@ def test_printing_all_anew_is_named_where_it_takes_less(ferns: Path) -> None:
         (["-o", "ferns.pdf"], "is a file that this command reads"),
     ],
 )
-def test_other_paper_cannot_be_taped_to_the_old(more: list[str], words: str, ferns: Path) -> None:
-    before = (ferns / "ferns.pdf").read_bytes()
+def test_other_paper_cannot_be_taped_to_the_old(more: list[str], words: str, any_ferns: Path) -> None:
+    before = (any_ferns / "ferns.pdf").read_bytes()
     ran = run("template", "ferns.toml", "--since", "ferns.pdf", *more)
     assert ran.code == 2 and words in " ".join(ran.err.split()), ran.err
-    assert (ferns / "ferns.pdf").read_bytes() == before and not list(ferns.glob("*update*"))
+    assert (any_ferns / "ferns.pdf").read_bytes() == before and not list(any_ferns.glob("*update*"))
 
 
-def test_a_file_that_says_nothing_of_sheets_is_refused(ferns: Path) -> None:
+def test_a_file_that_says_nothing_of_sheets_is_refused(any_ferns: Path) -> None:
     assert run("template", "ferns.toml", "--anonymous", "-o", "hidden.pdf").code == 0
     assert run("labels", "ferns.toml", "-o", "labels.pdf").code == 0
-    (ferns / "text.pdf").write_text("no PDF")
+    (any_ferns / "text.pdf").write_text("no PDF")
     for name in ("hidden.pdf", "labels.pdf", "text.pdf", "no.pdf"):
         ran = run("template", "ferns.toml", "--since", name)
         assert ran.code == 2 and name in ran.err and "Traceback" not in ran.err
@@ -381,10 +392,10 @@ def test_torn_sheets_of_a_job_that_has_changed_are_doubted(ferns: Path) -> None:
     )
 
 
-def test_torn_sheets_of_a_spreadsheet_that_has_changed_are_doubted_too(ferns: Path) -> None:
+def test_torn_sheets_of_a_spreadsheet_that_has_changed_are_doubted_too(any_ferns: Path) -> None:
     assert run("start", "--sample", "tile-rubbings").code == run("template", "tile-rubbings.toml").code == 0
     assert "since" not in run("template", "tile-rubbings.toml", "--only", "1").err
-    table = ferns / "tile-rubbings.csv"
+    table = any_ferns / "tile-rubbings.csv"
     table.write_text(table.read_text(encoding="utf-8").replace("tile;18;", "tile;19;"), encoding="utf-8")
     assert "made before the job changed" in " ".join(run("template", "tile-rubbings.toml", "--only", "1").err.split())
 
@@ -397,9 +408,9 @@ def test_the_account_of_sheets_stays_inside_when_the_job_is_taken_out(ferns: Pat
 
 
 @pytest.mark.parametrize(("name", "found"), [("folder", "found a folder"), ("ferns.toml", "is not a PDF file")])
-def test_what_is_no_older_template_is_said_of_the_option(name: str, found: str, ferns: Path) -> None:
-    (ferns / "folder").mkdir()
-    ran = run("template", str(ferns / "ferns.toml"), "--since", str(ferns / name))
+def test_what_is_no_older_template_is_said_of_the_option(name: str, found: str, any_ferns: Path) -> None:
+    (any_ferns / "folder").mkdir()
+    ran = run("template", str(any_ferns / "ferns.toml"), "--since", str(any_ferns / name))
     assert ran.code == 2
     assert re.search(rf"^error: --since (\S*/)?{name}: {found}", ran.err, re.MULTILINE)
 
@@ -432,9 +443,9 @@ def test_torn_sheets_are_those_of_the_paper_that_is_there(ferns: Path) -> None:
     ],
 )
 def test_torn_sheets_that_do_not_fit_the_paper_that_is_there_are_doubted(
-    asked: list[str], words: str, ferns: Path, monkeypatch: pytest.MonkeyPatch
+    asked: list[str], words: str, any_ferns: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    recorded(ferns, monkeypatch, "177.5")
+    recorded(any_ferns, monkeypatch, "177.5")
     said = " ".join(run("template", "ferns.toml", "--only", "3", *asked).err.split())
     wanted = {"--paper": "add --paper letter", "--cover": "add --cover marks"}.get(asked[0], f"leave {asked[0]} out")
     fits = "these sheets do not fit between those of that paper. To print for that paper"
@@ -448,23 +459,23 @@ def recorded(folder: Path, monkeypatch: pytest.MonkeyPatch, across: str) -> None
 
 
 def test_sheets_for_a_printer_measured_anew_are_not_taped_to_older_ones(
-    ferns: Path, monkeypatch: pytest.MonkeyPatch
+    any_ferns: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Measured to be the same, on whatever day, it is the same; a scale that differs is said, and what to do."""
     since = ("template", "ferns.toml", "--since", "ferns.pdf")
-    recorded(ferns, monkeypatch, "177.5")
+    recorded(any_ferns, monkeypatch, "177.5")
     assert "leave --printer out, or leave --since out" in " ".join(run(*since, "--printer", "study").err.split())
     assert run("template", "ferns.toml", "--printer", "study").code == 0
-    measured(ferns)
+    measured(any_ferns)
     assert "give --printer study, or leave --since out" in " ".join(run(*since).err.split())
-    profile = next((ferns / "settings").rglob("study.toml"))
+    profile = next((any_ferns / "settings").rglob("study.toml"))
     day = re.search(r"\d{4}-\d\d-\d\d", profile.read_text(encoding="utf-8"))
     assert day
     profile.write_text(profile.read_text(encoding="utf-8").replace(day[0], "2026-03-02"), encoding="utf-8")
     assert run(*since, "--printer", "study", "--report", "update.json").code == 0
-    anew = json.loads((ferns / "update.json").read_text(encoding="utf-8"))
+    anew = json.loads((any_ferns / "update.json").read_text(encoding="utf-8"))
     assert anew["printer"]["across"] != 1.0
-    recorded(ferns, monkeypatch, "177.2")
+    recorded(any_ferns, monkeypatch, "177.2")
     ran = run(*since, "--printer", "study")
     words = " ".join(ran.err.split())
     assert ran.code == 2 and "which was measured anew since: sheets drawn now would be of another scale" in words
@@ -487,7 +498,7 @@ def test_places_that_were_found_anew_are_said_to_be_others_and_how_to_keep_those
 
 
 def test_paper_whose_nails_are_elsewhere_than_planned_now_is_taken_for_no_other(
-    ferns: Path, monkeypatch: pytest.MonkeyPatch
+    any_ferns: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """As where another version found other places for the same job: the job alone does not tell it."""
     from templates_gen.documents import template
@@ -501,7 +512,7 @@ def test_paper_whose_nails_are_elsewhere_than_planned_now_is_taken_for_no_other(
     with monkeypatch.context() as another:
         another.setattr(template, "sheets_file", moved)
         assert run("template", "ferns.toml").code == 0
-    (ferns / "hall.toml").write_text(
+    (any_ferns / "hall.toml").write_text(
         '[wall]\nwidth = "150 in"\nheight = "100 in"\n[group]\ncentre_on = "wall"\nheight = { centre = "60 in" }\n'
     )
     where = "nails elsewhere than they would be planned now for the same job"
