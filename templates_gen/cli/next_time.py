@@ -191,45 +191,40 @@ def only(sheets: SheetPlan, asked: str, path: Path, wall: Path | None, plan: Pla
 
 def _as_printed(sheets: SheetPlan, path: Path, wall: Path | None, plan: Plan) -> SheetPlan:
     """The sheets of the template beside a job, where it was made from this job on this paper; else these."""
-    from templates_gen.documents.old_paper import (
-        ANEW,
-        ELSEWHERE,
-        alike,
-        as_planned,
-        inside,
-        made_from,
-        same_paper_as,
-        sheets_on,
-    )
-    from templates_gen.documents.on_wall import beside
+    from templates_gen.documents import old_paper
+    from templates_gen.documents.on_wall import beside, stem_of
 
-    pdf = next((place for place, _ in beside(path, wall)), None)
-    if pdf is None or not plan.job.sources:
+    pdf = next((place for place, _ in beside(path, wall)), path.with_name(f"{stem_of(path, wall)}.pdf"))
+    if not plan.job.sources:
         return sheets
     try:
-        held, old = inside(pdf)
-        same = made_from(held, plan.job)
-    except InputError:
+        held, old = old_paper.inside(pdf)
+        same = old_paper.made_from(held, plan.job)
+    except InputError as error:
+        show_finding("note", f"{error.where}: {error.problem}. {LAID_ANEW}")
         return sheets
     if not same:
         again = f"to go on with that paper, take --since {pdf.name}"
         show_finding("warn", f"{pdf.name} was made before the job changed: {again}.")
         return sheets
     try:
-        same_paper_as(old, plan.job.paper, sheets.printer, pdf.name)
+        old_paper.same_paper_as(old, plan.job.paper, sheets.printer, pdf.name)
     except InputError as error:
-        again = error.hint.removesuffix(ANEW).removesuffix(", or ")
+        again = error.hint.removesuffix(old_paper.ANEW).removesuffix(", or ")
         todo = f" To print for that paper, {again}." if again else ""
         show_finding("warn", f"{pdf.name} {error.problem}: these sheets do not fit between those of that paper.{todo}")
         return sheets
-    if not as_planned(old, plan):
-        show_finding("warn", f"{pdf.name} {ELSEWHERE}: these sheets do not fit between those of that paper.")
+    if not old_paper.as_planned(old, plan):
+        show_finding("warn", f"{pdf.name} {old_paper.ELSEWHERE}: these sheets do not fit between those of that paper.")
         return sheets
-    found = sheets_on(old, plan, plan.job.paper, sheets.printer)[1]
-    if alike(found, sheets):
+    found = old_paper.sheets_on(old, plan, plan.job.paper, sheets.printer)[1]
+    if old_paper.alike(found, sheets):
         return sheets
     show_finding("note", f"The sheets are those of {pdf.name}: others would be laid now.")
     return found
+
+
+LAID_ANEW = "So these sheets are laid anew, and fit the others only where all is as it was then."
 
 
 def _chosen(names: Sequence[str], asked: str) -> set[int]:

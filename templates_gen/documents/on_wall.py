@@ -10,12 +10,14 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, same
 from templates_gen.base.record import Record, replace
 from templates_gen.base.words import some
-from templates_gen.documents.old_paper import OldPaper, inside, made_from, paper_as_printed, sheets_on
+from templates_gen.documents.old_paper import ANEW, OldPaper, inside, made_from, paper_as_printed, sheets_on
 from templates_gen.documents.photographed import Papers
 from templates_gen.documents.tagged_paper import told
 from templates_gen.drawing.pdf.attached import Attached
 from templates_gen.job.model import Job
 from templates_gen.tiling.sheet import SheetPlan
+
+BY_JOB = "name its job instead: its sheets are then laid anew"
 
 UPDATE = "-update"
 """What the name of a template ends in that goes on with older paper."""
@@ -55,7 +57,11 @@ class OnWall(Record, frozen=True):
 
 def by_template(pdf: Path) -> OnWall:
     """The paper of a template.  Raises InputError for one that does not say where its photo tags are."""
-    return OnWall(papers_of(inside(pdf)[1], pdf.name), pdf.name)
+    try:
+        old = inside(pdf)[1]
+    except InputError as error:  # which is told how to do without old paper
+        raise InputError(error.where, error.problem, BY_JOB if error.hint == ANEW else error.hint) from None
+    return OnWall(papers_of(old, pdf.name), pdf.name)
 
 
 def by_job(
@@ -96,7 +102,7 @@ def template_beside(
         if not other:
             return Beside(pdf, held, old, older, changed)
         why = why or f"{pdf.name} {other}"
-    return why or f"no {_stem(path, wall)}.pdf lies beside it"
+    return why or f"no {stem_of(path, wall)}.pdf lies beside it"
 
 
 def beside(path: Path, wall: Path | None = None) -> Iterator[tuple[Path, str]]:
@@ -104,7 +110,7 @@ def beside(path: Path, wall: Path | None = None) -> Iterator[tuple[Path, str]]:
 
     Those for another `wall` come first; where there are some, that of the job itself may serve there.
     """
-    for stem in dict.fromkeys((_stem(path, wall), path.stem)):
+    for stem in dict.fromkeys((stem_of(path, wall), path.stem)):
         places = [path.with_name(f"{stem}{ending}.pdf") for ending in (UPDATE, "")]
         there = sorted(filter(Path.is_file, places), key=lambda place: -place.stat().st_mtime_ns)
         yield from ((place, "".join(other.name for other in there[at + 1 :])) for at, place in enumerate(there))
@@ -112,7 +118,8 @@ def beside(path: Path, wall: Path | None = None) -> Iterator[tuple[Path, str]]:
             return
 
 
-def _stem(path: Path, wall: Path | None) -> str:
+def stem_of(path: Path, wall: Path | None) -> str:
+    """What a job's template is called, on its own wall or on another."""
     return f"{path.stem}-{wall.stem}" if wall else path.stem
 
 
@@ -121,8 +128,7 @@ def papers_of(old: OldPaper, where: str) -> Papers:
     if not old.paper.get("photo"):
         raise InputError(where, "has no photo tags on its sheets", "print the template with --photo-marks")
     if old.photo is None:
-        hint = "name its job instead: its sheets are then laid anew"
-        raise InputError(where, "does not say where its photo tags are: an earlier version made it", hint)
+        raise InputError(where, "does not say where its photo tags are: an earlier version made it", BY_JOB)
     try:
         cells = {name: cell.rect for name, cell in zip(old.names, old.cells, strict=True)}
         return told(old.photo, cells, old.printer is not None)

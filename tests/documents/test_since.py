@@ -419,6 +419,15 @@ def cells(report: Path) -> dict[str, list[float]]:
     return {sheet["name"]: sheet["cell"] for sheet in json.loads(report.read_text(encoding="utf-8"))["sheets"]}
 
 
+def test_torn_sheets_without_their_template_are_said_to_be_laid_anew(ferns: Path) -> None:
+    """Nothing was said: the job may have changed since, and a sheet then fits between no others."""
+    said = " ".join(run("template", "ferns.toml", "--only", "3").err.split())
+    assert "laid anew" not in said
+    (ferns / "ferns.pdf").unlink()
+    said = " ".join(run("template", "ferns.toml", "--only", "3").err.split())
+    assert "note ferns.pdf: there is no such file. So these sheets are laid anew" in said
+
+
 def test_torn_sheets_are_those_of_the_paper_that_is_there(ferns: Path) -> None:
     """After an update the paper has the old sheets, though the changed job by itself would have others."""
     text = (ferns / "ferns.toml").read_text(encoding="utf-8")
