@@ -30,6 +30,8 @@ TINY = 1e-9
 
 LEAST_TAGS, LEAST_SHEETS = 6, 2
 
+ONE_SHEET = "measure its two rulers and its diagonals instead, as the first page says"
+
 OTHER = "other paper is on the wall, or the picture was edited: name the PDF that the paper was printed from"
 """What to do where a photograph shows other sheets than those that it is compared with."""
 
@@ -96,6 +98,8 @@ def read_taped(photos: Sequence[Photo], papers: Papers, name: str = "this templa
     """What the photographs tell of the taped sheets of a template, which is called by its `name`.
 
     Raises InputError where they show too little, or sheets of another template."""
+    if len(papers.cells) < LEAST_SHEETS:
+        raise InputError(name, "is one sheet, and a photograph tells how sheets lie to each other", ONE_SHEET)
     size = photos[0].size
     for photo in photos[1:]:
         if photo.size != size:

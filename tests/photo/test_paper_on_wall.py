@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from pypdf import PdfReader
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
@@ -181,6 +182,19 @@ def test_a_template_of_other_paper_is_not_taken_for_that_on_the_wall(
     assert run("template", "job.toml", *template, "--force").code == 0
     said = " ".join(run("photo", "taped", "job.toml", "taped.jpg", *options).err.split())
     assert f"warn The sheets were laid anew from job.toml: {why}" in said
+
+
+def test_no_photograph_is_asked_of_one_sheet_and_none_is_read(rubbings: Path) -> None:
+    """Its page told to photograph it, and the photograph was then to be taken again, from nearer."""
+    assert run("template", "job.toml", "--one-piece", "--photo-marks", "--force").code == 0
+    told = " ".join(page.extract_text() for page in PdfReader("job-first-pages.pdf").pages).split()
+    assert "photograph" not in " ".join(told).lower()
+    ran = run("photo", "taped", "job.pdf", "taped.jpg")
+    assert ran.code == 2 and "says nothing of its sheets" in ran.err and "--since" not in ran.err
+    job = Path("job.toml").read_text(encoding="utf-8")
+    Path("shop.toml").write_text(job.replace('cover = "linked"', "print_shop = true"), encoding="utf-8")
+    ran = run("photo", "taped", "shop.toml", "taped.jpg")
+    assert ran.code == 2 and "error: shop.toml: is one sheet" in ran.err and "diagonals" in ran.err
 
 
 def test_options_that_say_of_the_paper_what_its_file_says_are_taken(rubbings: Path) -> None:

@@ -34,13 +34,14 @@ def hanging_steps(plan: Plan, sheets: SheetPlan) -> Iterator[DayStep]:
     """The day from the finished paper on, step by step."""
     order = taping_order(sheets)
     cut = "the toothed slit under every nail mark" + has_window(plan) * " and the target's window"
+    before = PHOTOGRAPHED * (sheets.paper.photo and len(sheets.sheets) > 1)  # of one sheet a photograph tells nothing
     yield DayStep("Cut the slits", f"On the table: {cut}.", sketch("slits"))
     yield from _whole(plan) if order.pieces == 1 else piece_by_piece(plan, sheets, order)
     if sheets.paper.cover != "nails":  # paper for nails alone has no drop scale
         yield from _marking(plan)
     yield DayStep(
         "Nail",
-        f"{PHOTOGRAPHED * sheets.paper.photo}Read “{TITLE}” first. Through the dot in every ring, once you have "
+        f"{before}Read “{TITLE}” first. Through the dot in every ring, once you have "
         "looked for cables and pipes there."
         f"{_several(plan)}{_unrated(plan)}{_drilled_only(plan)}",
         sketch("nail-home"),

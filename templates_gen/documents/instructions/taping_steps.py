@@ -114,7 +114,7 @@ def _checked(plan: Plan, sheets: SheetPlan, order: Order) -> Iterator[str]:
         yield from _string(plan, sheets)
         if sheets.paper.cover != "nails":  # else the frames' corners may not be on paper
             yield from diagonals(plan, len(sheets.sheets))
-    if sheets.paper.photo:
+    if sheets.paper.photo and len(sheets.sheets) > 1:
         yield (
             "The small black and white squares are photo tags: a photograph of the whole taped paper tells which join "
             "is off, and how far each nail is. Ask:  templates-gen photo taped JOB PHOTO"
