@@ -414,6 +414,14 @@ def test_rings_are_shown_and_saved_from_behind_whichever_way_the_file_sees_them(
     assert hand.told == []
 
 
+def test_no_hanger_is_offered_twice_for_a_new_frame(hand: Hand, library):
+    """The last frame's is the first choice, by whatever it is called; it stood there a second time."""
+    hand.open(library.address)
+    hand.step("Frames")
+    offered = hand.page.locator('[data-key="new frame hanger"] option').all_inner_texts()
+    assert "wire" in offered and len(set(offered)) == len(offered)
+
+
 def test_a_search_shows_how_far_it_is_and_is_stopped(hand: Hand, library):
     for _ in range(17):
         library.change("moss.toml", do="copy frame", frame="A")

@@ -31,7 +31,7 @@ function adding() {
     const like = SAME.includes(name) && last ? (name === "hanger" ? last.hanger : last.known[name]) : "";
     const placeholder = like || (name === "id" ? "next letter" : example(words));
     const input = name === "hanger"
-      ? h("select", shared, h("option", { value: "" }, placeholder), ...store.fields.hangers.filter((one) => !one.needs.length).map((one) => h("option", { value: one.name }, one.name)))
+      ? h("select", shared, h("option", { value: "" }, placeholder), ...store.fields.hangers.filter((one) => !one.needs.length && one.name !== like).map((one) => h("option", { value: one.name }, one.name)))
       : h("input", { type: "text", autocomplete: "off", placeholder, ...shared });
     return h("label", {}, name === "id" ? "short name" : name, input);
   });
