@@ -75,16 +75,16 @@ def _tape_check(path: Path, wall: Path | None, plan: Plan, cover: str | None, ta
     """What the lengths measured on the taped paper say: that of the template beside the job, or as it would be now."""
     import templates_gen as tg
     from templates_gen.base.record import replace
-    from templates_gen.cli.next_time import printed_beside
+    from templates_gen.cli.next_time import Printed, printed_beside
     from templates_gen.documents.making import on_paper
     from templates_gen.documents.on_wall import anew
     from templates_gen.tolerance.tape_check import read_taped, tape_check
 
     lengths = read_taped(taped, plan.job.unit)
     there = printed_beside(path, plan.job, wall, {"cover": cover})
-    if not isinstance(there, str):
+    if isinstance(there, Printed):
         show_finding("note", there.template.said(path))
         return tape_check(there.plan, there.sheets, lengths)
-    show_finding("note", anew(path, there))
+    show_finding("note", anew(path, there.why))
     job = on_paper(plan.job, cover=cover)
     return tape_check(replace(plan, job=job), tg.plan_sheets(plan, job.paper), lengths)

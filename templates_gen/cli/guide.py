@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
@@ -13,10 +12,6 @@ from templates_gen.cli import arguments as takes
 from templates_gen.cli.given import about, job_on, printer_named
 from templates_gen.cli.results import check_results, place_beside, show_made
 from templates_gen.cli.showing import show_finding
-
-if TYPE_CHECKING:
-    from templates_gen.arranging.plan import Plan
-    from templates_gen.tiling.sheet import SheetPlan
 
 
 @click.command()
@@ -37,7 +32,7 @@ def guide(job: Path, output: Path | None, wall: Path | None, printer: str | None
       templates-gen guide samples/fern-prints.toml -o fern-guide.html
     """
     from templates_gen.cli.watching import planned
-    from templates_gen.documents.take_along.page import make_guide
+    from templates_gen.documents.take_along.page import make_guide, sheets_beside
 
     known = printer_named(printer) if printer is not None else None
     if output is not None and output != STDOUT:
@@ -46,26 +41,9 @@ def guide(job: Path, output: Path | None, wall: Path | None, printer: str | None
         read = job_on(job, wall)
         place = output or place_beside(job, wall, "guide", ".html")
         check_results(job, read, [place], force, [wall])
-        plan = planned(read)
-        page = make_guide(*_as_printed(job, wall, plan, printer), known)
+        plan, sheets, said = sheets_beside(job, planned(read), wall, known)
+        if said is not None:
+            show_finding(*said)
+        page = make_guide(plan, sheets, known)
     write_result(place, page, force)
     show_made(place, f"{counted(len(plan.nails), 'nail')} of {counted(len(plan.frames), 'frame')}, for a phone")
-
-
-def _as_printed(path: Path, wall: Path | None, plan: Plan, printer: str | None) -> tuple[Plan, SheetPlan | None]:
-    """The plan with the sheets of the template beside the job, which are on the wall; none where it is of another."""
-    from templates_gen.documents.old_paper import ELSEWHERE, as_planned
-    from templates_gen.documents.on_wall import as_printed, template_beside
-
-    found = template_beside(path, plan.job, wall, {"printer": printer})
-    if isinstance(found, str):
-        return plan, None
-    if not as_planned(found.old, plan) and not found.changed:
-        show_finding("warn", f"{found.pdf.name} {ELSEWHERE}: the page is of these, not of that paper.")
-        return plan, None
-    if found.changed:
-        name = found.pdf.name
-        show_finding("warn", f"{path.name} has changed since {name} was made: the page is of the job as it is now.")
-        return plan, None
-    show_finding("note", found.said(path))
-    return as_printed(found, plan)

@@ -18,7 +18,7 @@ from templates_gen.cli.watching import planned
 if TYPE_CHECKING:
     from templates_gen.arranging.plan import Plan
     from templates_gen.checks import Finding
-    from templates_gen.documents.on_wall import Beside
+    from templates_gen.documents.on_wall import Beside, Unknown
     from templates_gen.documents.photographed import Papers
     from templates_gen.documents.same_paper import SamePaper
     from templates_gen.drawing.pdf.attached import Attached
@@ -35,21 +35,18 @@ class Printed(NamedTuple):
     template: Beside
 
 
-def printed_beside(path: Path, job: Job, wall: Path | None, asked: Mapping[str, str | None]) -> Printed | str:
+def printed_beside(path: Path, job: Job, wall: Path | None, asked: Mapping[str, str | None]) -> Printed | Unknown:
     """The paper of the template beside a job's file, as it was printed; or why none is known.
 
     `asked` is how it was printed, as far as somebody says it.  Raises InputError for a broken template.
     """
-    from templates_gen.documents.old_paper import ELSEWHERE, as_planned
-    from templates_gen.documents.on_wall import as_printed, template_beside
+    from templates_gen.documents.on_wall import Unknown, as_printed, template_beside
 
     found = template_beside(path, job, wall, asked)
-    if isinstance(found, str):
+    if isinstance(found, Unknown):
         return found
-    plan = planned(_job(found.held, found.pdf) if found.changed else job)
-    if not as_planned(found.old, plan):
-        return f"{found.pdf.name} {ELSEWHERE}"
-    return Printed(*as_printed(found, plan), found)
+    made = as_printed(found, planned(_job(found.held, found.pdf) if found.changed else job))
+    return made if isinstance(made, Unknown) else Printed(*made, found)
 
 
 def show_moved(path: Path, wall: Path | None, plan: Plan) -> None:
@@ -57,7 +54,7 @@ def show_moved(path: Path, wall: Path | None, plan: Plan) -> None:
     from templates_gen.documents.on_wall import moved_since
 
     there = printed_beside(path, plan.job, wall, {})
-    if isinstance(there, str) or not there.template.changed or not (what := moved_since(there.plan, plan)):
+    if not isinstance(there, Printed) or not there.template.changed or not (what := moved_since(there.plan, plan)):
         return
     name = there.template.pdf.name
     show_finding(
@@ -77,29 +74,31 @@ def page_for_old_paper(
     import templates_gen as tg
     from templates_gen.base.record import replace
     from templates_gen.documents.anonymous import anonymous as without_names
-    from templates_gen.documents.old_paper import ELSEWHERE
     from templates_gen.documents.same_paper import command_for, same_paper, serves
     from templates_gen.drawing.lettering import job_lettering
 
     try:
         own = tg.read_job(path)
         there = printed_beside(path, own, None, {})
-        if isinstance(there, str) and there.endswith(ELSEWHERE):
-            show_finding("warn", f"{there}: that paper does not serve there.")
+        if isinstance(there, Printed):
+            old = there.plan
+        elif there.elsewhere:
+            show_finding("warn", f"{there.why}: that paper does not serve there.")
             return None
-        old = planned(own) if isinstance(there, str) else there.plan
+        else:
+            old = planned(own)
         if anonymous:
             old = replace(old, job=without_names(old.job))
         if not serves(old, plan):
-            if not isinstance(there, str) and there.template.changed and serves(planned(own), plan):
+            if isinstance(there, Printed) and there.template.changed and serves(planned(own), plan):
                 name = there.template.pdf.name
                 show_finding("warn", f"{path.name} has changed since {name} was made: that paper does not serve there.")
             return None
-        sheets = tg.plan_sheets(old, old.job.paper) if isinstance(there, str) else there.sheets
+        sheets = there.sheets if isinstance(there, Printed) else tg.plan_sheets(old, old.job.paper)
     except tg.InputError:  # on its own wall it was never printed
         return None
-    if isinstance(there, str):
-        show_finding("note", f"The taped paper is taken to be of {path.name} as it is now: {there}.")
+    if not isinstance(there, Printed):
+        show_finding("note", f"The taped paper is taken to be of {path.name} as it is now: {there.why}.")
     plan = replace(plan, job=replace(plan.job, paper=old.job.paper))
     command = command_for("JOB", "OTHER") if anonymous else command_for(path.name, wall.name)
     return same_paper(old, plan, findings, sheets, command, job_lettering(plan.job, fonts))

@@ -130,15 +130,10 @@ def _schedule(opened: Opened) -> Made:
 
 
 def _guide(opened: Opened) -> Made:
-    from templates_gen.documents.old_paper import as_planned
-    from templates_gen.documents.on_wall import as_printed, template_beside
-    from templates_gen.documents.take_along.page import make_guide
+    from templates_gen.documents.take_along.page import make_guide, sheets_beside
 
-    plan = planned(opened)
-    there = template_beside(opened.path, plan.job, None, {})
-    own = not isinstance(there, str) and not there.changed and as_planned(there.old, plan)
-    of_it = as_printed(there, plan) if own and not isinstance(there, str) else (plan, None)
-    return Made({"-guide.html": make_guide(*of_it)}, "send it to the phone, and open it there")
+    plan, sheets, _ = sheets_beside(opened.path, planned(opened))
+    return Made({"-guide.html": make_guide(plan, sheets)}, "send it to the phone, and open it there")
 
 
 def _form(opened: Opened) -> Made:

@@ -10,7 +10,16 @@ from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, same
 from templates_gen.base.record import Record, replace
 from templates_gen.base.words import some
-from templates_gen.documents.old_paper import ANEW, OldPaper, inside, made_from, paper_as_printed, sheets_on
+from templates_gen.documents.old_paper import (
+    ANEW,
+    ELSEWHERE,
+    OldPaper,
+    as_planned,
+    inside,
+    made_from,
+    paper_as_printed,
+    sheets_on,
+)
 from templates_gen.documents.photographed import Papers
 from templates_gen.documents.tagged_paper import told
 from templates_gen.drawing.pdf.attached import Attached
@@ -47,6 +56,13 @@ class Beside(Record, frozen=True):
         return " ".join(parts)
 
 
+class Unknown(Record, frozen=True):
+    """Why no template beside a job's file is taken for the paper on the wall; `elsewhere` where it is for its nails."""
+
+    why: str
+    elsewhere: bool = False
+
+
 class OnWall(Record, frozen=True):
     """The taped paper, the name of the file that it is known by, and what there is to say of that: level and text."""
 
@@ -73,15 +89,15 @@ def by_job(
     Raises InputError as `lay` does.
     """
     found = template_beside(path, job, wall, asked, papers_of)
-    if isinstance(found, str):
-        return OnWall(lay(), path.name, ("warn", anew(path, found)))
+    if isinstance(found, Unknown):
+        return OnWall(lay(), path.name, ("warn", anew(path, found.why)))
     return OnWall(papers_of(found.old, found.pdf.name), found.pdf.name, ("note", found.said(path)))
 
 
 def template_beside(
     path: Path, job: Job, wall: Path | None, asked: Mapping[str, str | None],
     usable: Callable[[OldPaper, str], object] = lambda old, name: None,
-) -> Beside | str:  # fmt: skip
+) -> Beside | Unknown:  # fmt: skip
     """The template beside a job's file that is taken for the paper on the wall; or why none is.
 
     `asked` is as in `by_job`; what is not `usable` raises InputError there, and is not taken.
@@ -102,7 +118,7 @@ def template_beside(
         if not other:
             return Beside(pdf, held, old, older, changed)
         why = why or f"{pdf.name} {other}"
-    return why or f"no {stem_of(path, wall)}.pdf lies beside it"
+    return Unknown(why or f"no {stem_of(path, wall)}.pdf lies beside it")
 
 
 def beside(path: Path, wall: Path | None = None) -> Iterator[tuple[Path, str]]:
@@ -146,8 +162,13 @@ def _otherwise(old: OldPaper, asked: Mapping[str, str | None]) -> str:
     return ""
 
 
-def as_printed(template: Beside, plan: Plan) -> tuple[Plan, SheetPlan]:
-    """The plan that a template was made of on its paper, and its sheets.  Raises InputError for a broken template."""
+def as_printed(template: Beside, plan: Plan) -> tuple[Plan, SheetPlan] | Unknown:
+    """The plan that a template was made of on its paper, and its sheets; or that its nails are not where that has them.
+
+    Raises InputError for a broken template.
+    """
+    if not as_planned(template.old, plan):
+        return Unknown(f"{template.pdf.name} {ELSEWHERE}", elsewhere=True)
     paper = paper_as_printed(template.old, plan.job.paper, template.pdf.name)
     plan = replace(plan, job=replace(plan.job, paper=paper))
     return plan, sheets_on(template.old, plan, paper, None)[1]

@@ -5,17 +5,19 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterable, Iterator, Sequence
 from html import escape
+from pathlib import Path
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.output import MADE_BY
 from templates_gen.base.units import show, show_both
-from templates_gen.checks import STOP, WARN, Finding, find
+from templates_gen.checks import NOTE, STOP, WARN, Finding, find
 from templates_gen.checks.sentences import no_drop_words
 from templates_gen.documents.instructions.cautions import cautions
 from templates_gen.documents.instructions.hanging_day import hanging_order, hanging_steps
 from templates_gen.documents.instructions.sheet_map import map_area
 from templates_gen.documents.instructions.wording import TOOLS, own_tools
 from templates_gen.documents.of_job import whose
+from templates_gen.documents.on_wall import Unknown, as_printed, template_beside
 from templates_gen.documents.proof.making import proof_of
 from templates_gen.documents.schedule.distances import (
     above_floor,
@@ -48,6 +50,25 @@ def make_guide(plan: Plan, sheets: SheetPlan | None = None, printer: Printer | N
     svg = proof_of(plan, "svg", bare=True).content.decode()
     sheets = sheets or plan_sheets(plan, plan.job.paper, printer)
     return take_along(plan, find(plan), sheets, svg[svg.index("<svg") :])
+
+
+def sheets_beside(
+    path: Path, plan: Plan, wall: Path | None = None, printer: Printer | None = None
+) -> tuple[Plan, SheetPlan | None, tuple[str, str] | None]:
+    """The plan with the sheets of the template beside its job's file, which are on the wall, where it is of this plan;
+    and what there is to say of that: level and text.  Raises InputError for a broken template.
+    """
+    found = template_beside(path, plan.job, wall, {"printer": printer.name if printer else None})
+    if isinstance(found, Unknown):
+        return plan, None, None
+    if found.changed:
+        name = found.pdf.name
+        said = f"{path.name} has changed since {name} was made: the page is of the job as it is now."
+        return plan, None, (WARN, said)
+    made = as_printed(found, plan)
+    if isinstance(made, Unknown):
+        return plan, None, (WARN, f"{made.why}: the page is of these, not of that paper.")
+    return *made, (NOTE, found.said(path))
 
 
 def take_along(plan: Plan, findings: Sequence[Finding], sheets: SheetPlan, proof: str) -> bytes:
