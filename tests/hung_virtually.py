@@ -107,10 +107,6 @@ class Tapers(Hands):
         return [middle - half, middle + half]
 
 
-def _linear(matrix: tuple[float, ...]) -> tuple[float, float, float, float]:
-    return matrix[0], matrix[1], matrix[2], matrix[3]
-
-
 class Walls:
     """A job hung so many times over.  Raises ValueError for a frame whose drop is not known, which has no nail."""
 

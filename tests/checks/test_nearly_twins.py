@@ -105,10 +105,6 @@ def test_the_one_at_the_other_end_of_a_row_that_was_turned():
     assert doubted("cm", ROOM, [ends[0], lies, middle, middle]) == set()  # nothing says that they are a pair
 
 
-def matted(face, mat):
-    return {"width": 36.7, "height": 49, "drop": 8, "moulding": {"face": face}, "mat": mat}
-
-
 def test_a_drop_off_all_of_several_that_agree():
     nine = prints(4.5, 4.6, 4.7, 4.3, 4.5, width=21, height=26)
     assert doubted("cm", {"width": 500, "height": 250}, nine) == set()

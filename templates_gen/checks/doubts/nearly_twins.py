@@ -28,8 +28,7 @@ ONE_WEIGHT = 1.1
 EXACTLY = 1.0
 """mm that two sides may differ by to be one length.  Our own, no source."""
 
-RIM, SIDES = (8.0, 60.0), ("width", "height")
-"""mm that a frame is larger than its glass, or than what shows of it, at least and at most.  Our own, no source."""
+SIDES = ("width", "height")
 
 
 def nearly_twins(job: Job, only: str = "") -> Iterator[Doubt]:
