@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from functools import cache
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.record import replace
 from templates_gen.job.accuracy import Accuracy
 from templates_gen.job.model import Job
+from templates_gen.printer.profile import Printer, Readings, measured
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import Expected, expected_error
 from templates_gen.tolerance.holding import plan_sheets
@@ -30,9 +32,19 @@ def planned(asked: Job) -> SheetPlan:
     return plan_sheets(plan_wall(asked), asked.paper)
 
 
-def of(asked: Job, calibrated: bool = False, **accuracy: float | bool) -> Expected:
+def printer(reading: float, along: float = 250.0, diagonals: bool = False) -> Printer:
+    """A printer that prints true on A4, its lengths 200 mm across and `along` read with this error (mm)."""
+    diagonal = math.hypot(200.0, along)
+    readings = Readings(
+        asked_across=200.0, asked_along=along, across=200.0, along=along,
+        diagonals=(diagonal, diagonal) if diagonals else None, reading_error=reading,
+    )  # fmt: skip
+    return measured("study", "a4", readings, "2026-03-01")
+
+
+def of(asked: Job, known: Printer | None = None, **accuracy: float | bool) -> Expected:
     """The expected error of a job whose people and machines err in nothing but what is given."""
     exact = replace(asked, accuracy=replace(NOTHING, **accuracy))
-    found = expected_error(plan_wall(exact), planned(asked), calibrated)
+    found = expected_error(plan_wall(exact), replace(planned(asked), printer=known))
     assert found is not None
     return found

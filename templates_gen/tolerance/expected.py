@@ -125,17 +125,14 @@ def error_95(variances: Mapping[str, float]) -> float:
     return NORMAL_95 * math.sqrt(added(variances.values()))
 
 
-def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None) -> Expected | None:
+def expected_error(plan: Plan, sheets: SheetPlan) -> Expected | None:
     """What to expect of a template; None for a single frame.
-
-    `calibrated` says whether the printer has been measured; else it is what the sheets were planned for.
 
     Takes a time proportional to the number of sheets, and to that of the pairs up to `MOST_PAIRS`.
     """
     if len(plan.frames) < 2:
         return None
-    calibrated = sheets.printer is not None if calibrated is None else calibrated
-    sources = Sources(plan, sheets, calibrated)
+    sources = Sources(plan, sheets)
     pairs = neighbours(plan)
     ends = _Pair(_ends(plan), sources)
     found = [_Pair(pair, sources) for pair in looked_at(plan, pairs)] or [ends]
@@ -147,14 +144,14 @@ def expected_error(plan: Plan, sheets: SheetPlan, calibrated: bool | None = None
         pairs=len(pairs), scales=sources.scales, bought_scales=sources.bought, measured_scales=sources.measured,
         shop_scales=(shop, shop), kind=sheets.paper.kind, pieces=len(sources.tape.references),
         joins=len(sheets.joins), match=sources.match, cut_match=sources.accuracy.match, loose=loose_joins(sheets),
-        calibrated=calibrated, worse_than_none=sources.worse_than_none,
+        calibrated=sheets.printer is not None, worse_than_none=sources.worse_than_none,
         shop=comes_off_a_roll(plan),
     )  # fmt: skip
 
 
 def worst_error(plan: Plan, sheets: SheetPlan, pairs: Sequence[Neighbours]) -> float:
     """The largest error of these pairs (95 %, mm), of which no more than `MOST_PAIRS` are looked at; 0 of none."""
-    sources = Sources(plan, sheets, sheets.printer is not None)
+    sources = Sources(plan, sheets)
     return max((_Pair(pair, sources).error.error for pair in looked_at(plan, pairs)), default=0.0)
 
 

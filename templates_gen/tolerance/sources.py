@@ -60,16 +60,16 @@ class Measured(Record, frozen=True):
 class Sources:
     """The standard deviations of one template, and how its sheets are taped."""
 
-    def __init__(self, plan: Plan, sheets: SheetPlan, calibrated: bool) -> None:
+    def __init__(self, plan: Plan, sheets: SheetPlan) -> None:
         self.accuracy: Accuracy = plan.job.accuracy
         self.sheets = sheets
         level, plumb = rulers(sheets.page, sheets.paper.overlap, plan.job.unit)
         self.measured = measured_scale_sd(self.accuracy, level.length), measured_scale_sd(self.accuracy, plumb.length)
         bought = scale_sd(self.accuracy, wide=sheets.paper.kind != "sheets")
         self.bought = bought, bought
-        self.worse_than_none = sheets.printer is not None and calibrated and worse_than_none(sheets.printer, bought)
-        self.scales, self.lean = (self.measured if calibrated else self.bought), 0.0
-        if sheets.printer is not None and calibrated:
+        self.worse_than_none = sheets.printer is not None and worse_than_none(sheets.printer, bought)
+        self.scales, self.lean = self.bought, 0.0
+        if sheets.printer is not None:
             *scales, self.lean = doubt_as_it_lies(sheets.printer, sheets.page.width > sheets.page.height)
             self.scales = scales[0], scales[1]
         upright = sheets.page.height >= sheets.page.width  # most paper's grain runs along its long side: from memory

@@ -73,7 +73,7 @@ class Worst:
 
     def __init__(self, plan: Plan, pairs: Sequence[Neighbours], like: SheetPlan, limit: float) -> None:
         self.limit, self.like = limit, like
-        self._sources = Sources(plan, like, like.printer is not None)
+        self._sources = Sources(plan, like)
         self._string = plan.job.accuracy.string
         self._corner = plan.group.x0, plan.group.y0
         self._level = plan.level_line - self._corner[1]

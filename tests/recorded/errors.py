@@ -43,7 +43,7 @@ def of_errors() -> Iterator[str]:
 
 
 def _of_plan(plan: Plan, sheets: SheetPlan) -> Iterator[str]:
-    sources, pairs = Sources(plan, sheets, sheets.printer is not None), neighbours(plan)
+    sources, pairs = Sources(plan, sheets), neighbours(plan)
     expected = expected_error(plan, sheets)
     assert expected is not None
     all_of = f"step {expected.step:.6f}, gap {expected.gap_error:.6f}, ends {expected.ends.pair.gap:.2f} apart"

@@ -10,7 +10,7 @@ from templates_gen.job.accuracy import NORMAL_95, Accuracy
 from templates_gen.tiling.rulers import rulers
 from templates_gen.tolerance.advice import advice
 from templates_gen.tolerance.expected import expected_error, sources_95
-from tests.exactly import NOTHING, of, planned, row
+from tests.exactly import NOTHING, of, planned, printer, row
 from tests.jobs import Hanger, frame, job, paper
 from tests.made import NAMES, made
 
@@ -22,7 +22,7 @@ def test_without_any_error_none_is_expected():
         done = made(name)
         if len(done.job.frames) > 1:
             exact = replace(done.plan, job=replace(done.job, accuracy=NOTHING))
-            found = expected_error(exact, done.sheets, calibrated=False)
+            found = expected_error(exact, done.sheets)
             assert found is not None
             assert [pair.error for pair in (found.worst, found.typical, found.ends)] == [0.0, 0.0, 0.0]
             assert advice(found).name == "none"
@@ -43,9 +43,8 @@ def test_the_scale_of_half_a_per_cent_over_three_metres():
 def test_the_scale_of_a_measured_printer_is_what_reading_its_rules_leaves():
     asked = long_row()
     length = rulers(planned(asked).page, asked.paper.overlap, "mm")[0].length
-    # √2 · 0.2 mm / ruler, over 3000 mm (propagation of two independent readings, worked out by hand here)
-    sd = math.sqrt(2) * 0.2 / length * 3000.0
-    assert of(asked, True, scale=0.5, reading=0.2).ends.gap_error == pytest.approx(sd * NORMAL_95)
+    # √2 · 0.2 mm / ruler (propagation of two independent readings, worked out by hand here)
+    assert of(asked, reading=0.2).measured_scales[0] == pytest.approx(math.sqrt(2) * 0.2 / length)
 
 
 def test_moisture_grows_paper_across_its_grain_more():
@@ -127,8 +126,8 @@ def test_more_of_any_error_never_makes_frames_hang_better(name, cover):
 
 def test_a_finer_reading_of_the_rules_counts_only_once_the_printer_is_measured():
     asked = row()
-    assert of(asked, True, reading=0.4).worst.error > of(asked, True, reading=0.2).worst.error > 0
-    assert of(asked, False, reading=0.4).worst.error == 0
+    assert of(asked, printer(0.4)).worst.error > of(asked, printer(0.2)).worst.error > 0
+    assert of(asked, reading=0.4).worst.error == 0
 
 
 @pytest.mark.parametrize("name", [name for name in NAMES if name != "nail on target"])
@@ -172,12 +171,12 @@ def test_what_helps_most_is_what_errs_most(step, errors):
 
 
 def test_a_measured_printer_is_not_to_be_measured_again():
-    assert advice(of(row(), True, scale=2.0, reading=2.0)).name != "calibrate"
+    assert advice(of(row(), printer(2.0), scale=2.0)).name != "calibrate"
 
 
 def test_a_step_that_the_worst_pair_does_not_make_stays_as_it_is():
     """The pair with the largest gap may have no step at all, where next to nothing but the scale errs."""
-    found = of(row(), True, scale=2.0, reading=2.0, nailing=0.1)
+    found = of(row(), printer(2.0), scale=2.0, nailing=0.1)
     level = replace(found, worst=replace(found.worst, by_step=dict.fromkeys(found.worst.by_step, 0.0)))
     assert advice(level).step == found.step > 0.0
 

@@ -20,27 +20,17 @@ from templates_gen.job.accuracy import (
     scale_sd,
     seen_step,
 )
-from templates_gen.printer.profile import Printer, Readings, doubts, measured
+from templates_gen.printer.profile import doubts, measured
 from templates_gen.tolerance.advice import HALVED, _steps, advice, improved
 from templates_gen.tolerance.expected import expected_error
 from templates_gen.tolerance.holding import plan_sheets
 from templates_gen.tolerance.statement import check_words, first_page_words
 from templates_gen.tolerance.taping import blocks
-from tests.exactly import NOTHING, of, row
+from tests.exactly import NOTHING, of, printer, row
 from tests.jobs import Hanger, frame, group, job, paper
 from tests.made import made
 from tests.running import run
 from tests.tolerance.test_expected_said import TWO
-
-
-def printer(reading: float, along: float = 250.0, diagonals: bool = False) -> Printer:
-    """A printer that prints true on A4, its lengths 200 mm across and `along` read with this error (mm)."""
-    diagonal = math.hypot(200.0, along)
-    readings = Readings(
-        asked_across=200.0, asked_along=along, across=200.0, along=along,
-        diagonals=(diagonal, diagonal) if diagonals else None, reading_error=reading,
-    )  # fmt: skip
-    return measured("study", "a4", readings, "2026-03-01")
 
 
 def expected(asked, known=None, **accuracy):
