@@ -9,13 +9,10 @@ from typing import Any
 import templates_gen as tg
 from templates_gen.arranging.kept import placed_values, rects_of, regrouped
 from templates_gen.base.errors import InputError
-from templates_gen.base.geometry import Rect
+from templates_gen.base.geometry import Rect, same
 from templates_gen.base.units import DIVISION, exact
 from templates_gen.desk.opened import Read
 from templates_gen.job.changes import Change
-
-MILLIONTH = 1e-6
-"""mm: what two sums of the same lengths may differ by, far below anything measured.  Our own design, no source."""
 
 
 def arrange(read: Read, data: Mapping[str, Any]) -> Sequence[Change]:
@@ -135,6 +132,6 @@ def moved_feature(read: Read, data: Mapping[str, Any], number: int) -> Sequence[
     made = []
     for name, old, new in (("left", rect.x0, data["x"]), ("bottom", rect.y0, data["y"])):
         value = max(0.0, float(new) if name in data.get("held", []) else step * round(float(new) / step))
-        if abs(value - old) > MILLIONTH:
+        if not same(value, old):
             made.append(Change(("wall", "feature", number, name), exact(value, unit)))
     return made

@@ -13,6 +13,7 @@ from PIL import Image, ImageCms, PngImagePlugin, UnidentifiedImageError
 from templates_gen.base.errors import InputError
 from templates_gen.base.files import odd_kind
 from templates_gen.base.output import MADE_BY
+from templates_gen.base.picture_files import TURNED
 from templates_gen.drawing.items import Pixels
 from templates_gen.drawing.whole_pictures import has_every_row, with_more_data
 
@@ -50,9 +51,6 @@ TURNS = {
     8: Image.Transpose.ROTATE_90,
 }
 """What brings a picture of each orientation upright (Exif 2.32, 4.6.4)."""
-
-SIDEWAYS = (5, 6, 7, 8)
-"""The orientations whose rows are upright (Exif 2.32, 4.6.4)."""
 
 # Our own bound comes right after a picture's size is known, and says what to do; Pillow's would warn in its own words.
 Image.MAX_IMAGE_PIXELS = None
@@ -99,7 +97,7 @@ def _pixels(image: Image.Image, most: tuple[int, int], path: Path, where: str) -
         raise InputError(where, problem, "save it smaller: a proof needs a few hundred pixels across")
     orientation = image.getexif().get(ORIENTATION, 1)  # of a PNG picture it may be found at the very end
     turn = TURNS.get(orientation)
-    across, down = most[::-1] if orientation in SIDEWAYS else most
+    across, down = most[::-1] if orientation in TURNED else most
     small = _in_srgb(_smaller(image, across, down), profile)
     small = small if turn is None else small.transpose(turn)
     out = io.BytesIO()
