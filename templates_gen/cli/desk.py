@@ -82,11 +82,12 @@ def doors() -> Doors:
     """What other parts of the program give the desk."""
     from templates_gen.cli.given import kept_printers
     from templates_gen.cli.interview.taken import sample, sample_lines
-    from templates_gen.cli.interview.taken_back import from_content
+    from templates_gen.cli.interview.taken_back import from_template
     from templates_gen.desk.desk import Doors
+    from templates_gen.drawing.pdf.attached import Attached
 
     def inside(content: bytes, name: str, place: Path) -> dict[Path, bytes]:
-        return from_content(content, Path(name), place).files
+        return from_template(Attached(content, name), place).files
 
     return Doors(inside, sample_lines(), sample, kept_printers)
 

@@ -45,7 +45,7 @@ def printed_beside(path: Path, job: Job, wall: Path | None, asked: Mapping[str, 
     found = template_beside(path, job, wall, asked)
     if isinstance(found, Unknown):
         return found
-    made = as_printed(found, planned(_job(found.held, found.pdf) if found.changed else job))
+    made = as_printed(found, planned(_job(found.held) if found.changed else job))
     return made if isinstance(made, Unknown) else Printed(*made, found)
 
 
@@ -133,7 +133,7 @@ def sheets_since(
     paper = plan.job.paper
     try:
         held, old = inside(pdf)
-        job = _job(held, pdf)
+        job = _job(held)
         same_paper_as(old, paper, printer, pdf.name)
     except tg.InputError as error:
         raise tg.InputError(f"--since {error.where}", error.problem, error.hint) from None
@@ -160,14 +160,14 @@ def _found_anew(pdf: Path) -> str:
     )
 
 
-def _job(held: Attached, pdf: Path) -> Job:
+def _job(held: Attached) -> Job:
     """The job inside a template.  Raises InputError."""
     import tempfile
 
-    from templates_gen.cli.interview.taken_back import taken_out
+    from templates_gen.cli.interview.taken_back import from_template
 
     with tempfile.TemporaryDirectory() as folder:
-        files, _ = taken_out(held, pdf, Path(folder) / "job.toml")
+        files, _ = from_template(held, Path(folder) / "job.toml")
         for place, inner in files.items():
             place.write_bytes(inner)
         walls = [place for place in files if place.suffix == ".toml" and place.name != "job.toml"]

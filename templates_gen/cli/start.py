@@ -61,8 +61,9 @@ def _from_sample(name: str, job: Path | None, force: bool) -> None:
 
 def _from_template(pdf: Path, job: Path | None, force: bool) -> None:
     from templates_gen.cli.interview.taken_back import from_template
+    from templates_gen.drawing.pdf.attached import Attached
 
-    files, left = from_template(pdf, job)
+    files, left = from_template(Attached.of(pdf), job)
     _write(files, force)
     if left:
         click.echo(f"{pdf}: {counted(len(left), 'attachment')} left inside, no part of a job", err=True)

@@ -13,10 +13,9 @@ from templates_gen.base.geometry import Rect, same
 from templates_gen.base.record import Record, replace
 from templates_gen.documents.photographed import Papers
 from templates_gen.documents.tagged_paper import as_told
-from templates_gen.drawing.pdf.attached import LARGEST_PDF, Attached
+from templates_gen.drawing.pdf.attached import Attached
 from templates_gen.job.model import Job, Paper
 from templates_gen.job.reading.files import LARGEST as LARGEST_TEXT
-from templates_gen.job.reading.files import read_bytes
 from templates_gen.printer.profile import Printer, printer_data
 from templates_gen.tiling.cells import Cell, CellPlan, Printable
 from templates_gen.tiling.sheet import Given, SheetPlan, finished, given
@@ -92,7 +91,7 @@ def _paper(paper: Paper) -> dict[str, Any]:
 
 def inside(pdf: Path) -> tuple[Attached, OldPaper]:
     """The files inside a template, and what it says of its sheets.  Raises InputError for one that says nothing."""
-    held = Attached(read_bytes(pdf, LARGEST_PDF, "a template"), pdf.name)
+    held = Attached.of(pdf)
     if NAME not in held.others:
         raise InputError(pdf.name, "says nothing of its sheets, expected a template that this version wrote", ANEW)
     return held, old_paper(held.read(NAME, LARGEST), pdf.name)

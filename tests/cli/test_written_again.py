@@ -23,6 +23,7 @@ from templates_gen.documents.correcting.readings import read_readings
 from templates_gen.documents.measuring.fields import to_fill_in
 from templates_gen.documents.options.choices import options
 from templates_gen.documents.options.keeping import kept
+from templates_gen.drawing.pdf.attached import Attached
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import read_job
 from templates_gen.job.reading.other_wall import read_job_on
@@ -154,7 +155,7 @@ def test_a_paper_gives_back_a_job_that_makes_the_same_plan(made, folder):
     paper = path.with_name("paper.pdf")
     assert run("measure", path, "-o", paper).code == 0
     back = folder()
-    for target, content in from_template(paper, back / "again.toml").files.items():
+    for target, content in from_template(Attached.of(paper), back / "again.toml").files.items():
         target.write_bytes(content)
     job, again = read_job(path), read_job(back / "again.toml")
     assert replace(again, sources=()) == replace(job, sources=())

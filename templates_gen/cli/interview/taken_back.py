@@ -13,8 +13,8 @@ from templates_gen.base.file_names import apart, is_device, last_part
 from templates_gen.base.toml import toml
 from templates_gen.cli.interview.taken import Files, spreadsheets, together
 from templates_gen.documents.old_paper import NAME as ABOUT_SHEETS
-from templates_gen.drawing.pdf.attached import LARGEST_PDF, Attached
-from templates_gen.job.reading.files import LARGEST, decoded, parse_toml, read_bytes
+from templates_gen.drawing.pdf.attached import Attached
+from templates_gen.job.reading.files import LARGEST, decoded, parse_toml
 
 
 class TakenBack(NamedTuple):
@@ -24,27 +24,16 @@ class TakenBack(NamedTuple):
     left: tuple[str, ...]
 
 
-def from_template(pdf: Path, job: Path | None) -> TakenBack:
+def from_template(inside: Attached, job: Path | None) -> TakenBack:
     """The job inside a template, as `job` or else under its own name in the current folder, and what it consists of.
 
     Beside it come to lie the spreadsheets that it names, and the file of the wall that it was moved to, all under plain
-    names.  Every other attachment stays where it is, and is not so much as unpacked.
-
-    Raises InputError for a file that this program did not make or that holds no job.
+    names.  Every other attachment stays where it is, and is not so much as unpacked.  Raises InputError for a job whose
+    files are not all there, or cannot be read.
     """
-    return from_content(read_bytes(pdf, LARGEST_PDF, "a template"), pdf, job)
-
-
-def from_content(pdf_content: bytes, pdf: Path, job: Path | None) -> TakenBack:
-    """The same out of the content of a template of this name, wherever that came from."""
-    return taken_out(Attached(pdf_content, pdf.name), pdf, job)
-
-
-def taken_out(inside: Attached, pdf: Path, job: Path | None) -> TakenBack:
-    """The same out of the files inside a template of this name."""
     content = inside.read(inside.job, LARGEST)
     target = job or Path(plain_name(inside.job, JOB_ENDING))
-    sheets = _held(inside.others, spreadsheets(content, pdf.name), inside.job, pdf.name)
+    sheets = _held(inside.others, spreadsheets(content, inside.where), inside.job, inside.where)
     plain = {held: plain_name(held, SHEET_ENDINGS) for held in sheets.values()}
     files = {held: inside.read(held, LARGEST) for held in plain}
     left = [name for name in inside.others if name not in (*plain, ABOUT_SHEETS)]
@@ -52,7 +41,7 @@ def taken_out(inside: Attached, pdf: Path, job: Path | None) -> TakenBack:
         plain[wall], files[wall] = plain_name(wall, JOB_ENDING), inside.read(wall, LARGEST)
         left.remove(wall)
     new = dict(zip(plain, apart(plain.values(), () if job else (target.name,)), strict=True))
-    content = renamed(content, {field: new[held] for field, held in sheets.items()}, pdf.name)
+    content = renamed(content, {field: new[held] for field, held in sheets.items()}, inside.where)
     return TakenBack(together(target, content, {new[held]: files[held] for held in new}), tuple(left))
 
 

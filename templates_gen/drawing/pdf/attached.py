@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import itertools
 import zlib
+from pathlib import Path
 from typing import Any
 
 from templates_gen.base.errors import InputError
 from templates_gen.base.files import MB
 from templates_gen.base.output import MADE_BY
+from templates_gen.job.reading.files import read_bytes
 
 MOST_FILES = 20
 """More attachments than that are taken for no template of ours, which has four at most: a job, two spreadsheets, and
@@ -28,7 +30,7 @@ class Attached:
     """
 
     def __init__(self, content: bytes, where: str) -> None:
-        self._where = where
+        self.where = where
         found = _listed(content, where)
         sources = [name for name, source, _ in found if source]
         if len(sources) != 1:
@@ -39,6 +41,11 @@ class Attached:
         self.job = sources[0]
         self.others = tuple(name for name in self._streams if name != self.job)
 
+    @classmethod
+    def of(cls, pdf: Path) -> Attached:
+        """Those inside a template's file."""
+        return cls(read_bytes(pdf, LARGEST_PDF, "a template"), pdf.name)
+
     def read(self, name: str, largest: int) -> bytes:
         """The content of the file of this name.  Raises InputError for one of more bytes than that, or a broken one."""
         try:
@@ -46,7 +53,7 @@ class Attached:
         except InputError:
             raise
         except Exception:  # whatever a broken file makes the library trip over
-            raise InputError(self._where, _BROKEN) from None
+            raise InputError(self.where, _BROKEN) from None
 
     def _unpacked(self, stream: Any, largest: int) -> bytes:
         """The bytes of a stream as this program writes it: deflated once, or as it is (ISO 32000-1, 7.4.4).
@@ -58,12 +65,12 @@ class Attached:
             unpacking = zlib.decompressobj()
             data = unpacking.decompress(data, largest + 1)
             if len(data) <= largest and not unpacking.eof:
-                raise InputError(self._where, _BROKEN)
+                raise InputError(self.where, _BROKEN)
         elif ways:
-            raise InputError(self._where, "has an attachment packed in a way that this program does not use")
+            raise InputError(self.where, "has an attachment packed in a way that this program does not use")
         if len(data) > largest:
             problem = f"has an attachment of more than {largest // MB} MB, expected a job and its spreadsheets"
-            raise InputError(self._where, problem)
+            raise InputError(self.where, problem)
         return data
 
 
