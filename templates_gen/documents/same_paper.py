@@ -159,8 +159,7 @@ def _wall(plan: Plan, lettering: Lettering, place: Rect) -> Iterator[Item]:
     """The wall with what is on it, the frames with their nails, both lines and the target."""
     wall = plan.job.wall
     _, at = to_map(wall.rect, place)
-    corners = wall.outline or wall.rect.corners
-    yield Polygon(tuple((at(Rect(x, y, x, y)).x0, at(Rect(x, y, x, y)).y0) for x, y in corners), MEDIUM, False)
+    yield Polygon(tuple((at(Rect(x, y, x, y)).x0, at(Rect(x, y, x, y)).y0) for x, y in wall.corners), MEDIUM, False)
     for feature in wall.features:
         yield from outline(feature, at(feature.rect))
     yield from (Polygon(at(hung.rect).corners, NARROW, False) for hung in plan.frames)

@@ -69,6 +69,11 @@ class Wall(Record, frozen=True, kw_only=True):
         """Around all of it, which may reach left of its left end; the middle of the wall is the middle of this."""
         return around(self.outline) if self.outline else Rect(0.0, 0.0, self.width, self.height)
 
+    @property
+    def corners(self) -> tuple[tuple[float, float], ...]:
+        """All around, those of its outline where it has one."""
+        return self.outline or self.rect.corners
+
     def above_ground(self, x: float, y: float) -> float:
         """How high a point of the wall is above what one stands on there: the floor, or a stair."""
         return y - (self.stairs.ground_at(x) if self.stairs else 0.0)

@@ -57,8 +57,7 @@ def nosing_line(wall: Wall) -> Ends | None:
 
 def wall_edges(wall: Wall) -> list[Ends]:
     """The sides of the wall, all around."""
-    corners = wall.outline or wall.rect.corners
-    return [(*one, *two) for one, two in pairwise((*corners, corners[0]))]
+    return [(*one, *two) for one, two in pairwise((*wall.corners, wall.corners[0]))]
 
 
 def pieces(ends: Ends, step: float) -> Iterator[Rect]:

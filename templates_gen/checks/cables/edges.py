@@ -44,7 +44,7 @@ class Edge(Record, frozen=True):
 
 def edge_pieces(wall: Wall) -> tuple[Edge, ...]:
     """Every edge of the wall, a sloping one in pieces; one steeper than 45° counts as upright."""
-    corners = wall.outline or wall.rect.corners
+    corners = wall.corners
     if _area(corners) < 0:
         corners = corners[::-1]
     ends = zip(corners, (*corners[1:], corners[0]), strict=True)

@@ -87,11 +87,6 @@ def _levelling(plan: Plan) -> Iterator[str]:
         yield f"Plates ({some(last)}) do not slide: level the frame before its second screw is tight."
 
 
-def on_two_fixings(frame: Frame) -> bool:
-    """True for a frame that two nails or screws hold, whatever of it was measured yet."""
-    return frame.hanger.traits.pair or frame.hanger.apart is not None
-
-
 def _whole(plan: Plan) -> Iterator[DayStep]:
     unit = plan.job.unit
     cross = f"Draw a pencil cross {show_both(plan.centre_line, unit)} from {left_end(plan)} and "

@@ -178,7 +178,7 @@ def _view(plan: Plan, cell: Rect, layout: Layout) -> View:
 def _wall_items(plan: Plan, view: View) -> Iterator[Item]:
     wall = plan.job.wall
     rect = view.rect(wall.rect)
-    yield Polygon(tuple(view.point(x, y) for x, y in wall.outline or wall.rect.corners), NARROW, False)
+    yield Polygon(tuple(view.point(x, y) for x, y in wall.corners), NARROW, False)
     yield Line(rect.x0, rect.y0, rect.x1, rect.y0, WIDE)
     for feature in wall.features:
         yield from outline(feature, view.rect(feature.rect))

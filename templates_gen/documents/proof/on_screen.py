@@ -79,7 +79,7 @@ def _view(job: Job, whole: Rect) -> View:
 
 def _wall(job: Job, view: View) -> Iterable[Item]:
     wall = job.wall
-    points = tuple(view.point(x, y) for x, y in wall.outline or wall.rect.corners)
+    points = tuple(view.point(x, y) for x, y in wall.corners)
     yield Polygon(points, 0.0, True, 1.0)
     yield from wall_items(wall, view, AIR / 2)
 

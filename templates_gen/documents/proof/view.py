@@ -110,7 +110,7 @@ def extent(job: Job, plan: Plan | None) -> Rect:
 
 def wall_items(wall: Wall, view: View, beyond: float) -> Iterator[Item]:
     """The wall's outline, and the floor as a heavy line that goes on so far beyond it (mm)."""
-    yield Polygon(tuple(view.point(x, y) for x, y in wall.outline or wall.rect.corners), MEDIUM, False)
+    yield Polygon(tuple(view.point(x, y) for x, y in wall.corners), MEDIUM, False)
     floor = view.rect(wall.rect)
     y = floor.y0 - HEAVY / 2
     yield Line(floor.x0 - beyond, y, floor.x1 + beyond, y, HEAVY)

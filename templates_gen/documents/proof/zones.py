@@ -42,7 +42,7 @@ def zone_items(plan: Plan, view: View) -> Iterator[Item]:
     from templates_gen.job.outline import hatched
 
     wall = plan.job.wall
-    outline = wall.outline or wall.rect.corners
+    outline = wall.corners
     inside, edges = hatched([zone.rect for zone in found], outline, STEP * view.scale, SMOOTH * view.scale)
     for lines, dash in ((inside, ()), (edges, EDGE)):
         yield from (Line(*view.point(x0, y0), *view.point(x1, y1), HAIR, dash, grey=HATCH) for x0, y0, x1, y1 in lines)

@@ -63,7 +63,7 @@ def _at(rect: Rect, k: float) -> Rect:
 
 def _outline(plan: Plan, k: float) -> Iterator[Item]:
     wall = plan.job.wall
-    yield Polygon(tuple((x * k, y * k) for x, y in wall.outline or wall.rect.corners), THIN, False)
+    yield Polygon(tuple((x * k, y * k) for x, y in wall.corners), THIN, False)
 
 
 def _lines(plan: Plan, k: float) -> Iterator[Item]:
