@@ -12,7 +12,7 @@ from templates_gen.base.geometry import Rect, bounds
 from templates_gen.base.record import Record, replace
 from templates_gen.hanging.bearings import Bearing, Nail, bearings, nails, shares
 from templates_gen.job.arrangements import SIDES
-from templates_gen.job.model import Feature, Frame, Group, Job, Spot, Wall
+from templates_gen.job.model import Feature, Frame, Group, Job, Paper, Spot, Wall
 
 OVER_FEATURE = 45.0
 """mm from the top of a feature with frames on its sides alone up to the level line: room for the target and the line's
@@ -63,6 +63,10 @@ class Plan(Record, frozen=True):
     def slope(self) -> float:
         """How far the pitch line rises for every mm to the right; 0 where the frames do not climb with a stair."""
         return self.job.group.slope
+
+    def on(self, paper: Paper) -> Plan:
+        """The same plan for another paper."""
+        return replace(self, job=replace(self.job, paper=paper))
 
     def pitch_at(self, x: float) -> float:
         """The height of the pitch line at x (mm)."""

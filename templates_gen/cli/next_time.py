@@ -99,7 +99,7 @@ def page_for_old_paper(
         return None
     if not isinstance(there, Printed):
         show_finding("note", f"The taped paper is taken to be of {path.name} as it is now: {there.why}.")
-    plan = replace(plan, job=replace(plan.job, paper=old.job.paper))
+    plan = plan.on(old.job.paper)
     command = command_for("JOB", "OTHER") if anonymous else command_for(path.name, wall.name)
     return same_paper(old, plan, findings, sheets, command, job_lettering(plan.job, fonts))
 

@@ -10,7 +10,7 @@ from typing import Any
 import templates_gen as tg
 from templates_gen.base.errors import InputError
 from templates_gen.base.output import write_results
-from templates_gen.base.record import Record, replace
+from templates_gen.base.record import Record
 from templates_gen.base.words import counted
 from templates_gen.desk.messages import Answer
 from templates_gen.desk.opened import Opened, planned
@@ -149,7 +149,7 @@ def _patches(opened: Opened, printer: Printer | None, data: Mapping[str, Any]) -
     from templates_gen.documents.correcting.patch_pages import patch_pages
 
     plan, done = cured(opened, data)
-    plan = replace(plan, job=replace(plan.job, paper=own_paper(plan.job)))
+    plan = plan.on(own_paper(plan.job))
     said = counted(len({move.old for one in done for move in one.correction.moves}), "nail")
     return _drawn("patches", plan.job, lambda lettering: patch_pages(plan, done, lettering, printer), said)
 

@@ -87,7 +87,7 @@ def template_marks(job: Job, fonts: tuple[Path, ...] = (), printer: Printer | No
 def planned_on(plan: Plan, paper: Paper, printer: Printer | None = None, quick: bool = False) -> SheetPlan | None:
     """The sheets of a plan on another paper; None where that is too small, or cannot have what is asked for."""
     try:
-        return plan_sheets(replace(plan, job=replace(plan.job, paper=paper)), paper, printer, quick)
+        return plan_sheets(plan.on(paper), paper, printer, quick)
     except InputError:
         return None
 

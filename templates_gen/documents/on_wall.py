@@ -170,7 +170,7 @@ def as_printed(template: Beside, plan: Plan) -> tuple[Plan, SheetPlan] | Unknown
     if not as_planned(template.old, plan):
         return Unknown(f"{template.pdf.name} {ELSEWHERE}", elsewhere=True)
     paper = paper_as_printed(template.old, plan.job.paper, template.pdf.name)
-    plan = replace(plan, job=replace(plan.job, paper=paper))
+    plan = plan.on(paper)
     return plan, sheets_on(template.old, plan, paper, None)[1]
 
 

@@ -23,7 +23,7 @@ def updated(
     has to be on paper, and something that was there.  A text says why the old cells cannot show the new plan.
     """
     # drawn as it is on this paper, which another cover than its job's may have been asked for
-    old_plan = replace(old_plan, job=replace(old_plan.job, paper=plan.job.paper))
+    old_plan = old_plan.on(plan.job.paper)
     asked, sheets = sheets_on(old, plan, plan.job.paper, printer)
     if why := unserved(asked, sheets):
         return why

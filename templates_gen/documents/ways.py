@@ -33,7 +33,7 @@ def print_way(plan: Plan, cover: str) -> PrintWay | None:
     """The job on its paper with this cover; None where that cannot be planned."""
     job, paper = plan.job, plan.job.paper
     sheets_of = first_paper(paper, job.unit) if paper.kind == "one piece" else paper
-    own = replace(plan, job=replace(job, paper=replace(sheets_of, cover=cover)))
+    own = plan.on(replace(sheets_of, cover=cover))
     sheets = planned_on(own, own.job.paper)
     if sheets is None:
         return None
