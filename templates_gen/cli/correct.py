@@ -54,7 +54,7 @@ def correct(
     from templates_gen.job.paper_sizes import own_paper
 
     _check_use(form, patches, readings, output, report, printer)
-    known = printer_named(printer) if printer is not None else None
+    known = printer_named(printer)
     with about(job):
         read = job_on(job, wall)
         place = output or place_beside(job, wall, "readings" if form else "patches")

@@ -59,8 +59,10 @@ def kept_printers() -> Path:
     return profile_folder(Path(click.get_app_dir("templates-gen")))
 
 
-def printer_named(name: str) -> Printer:
-    """The profile of this printer, with what is odd about it shown.  Raises InputError."""
+def printer_named(name: str | None) -> Printer | None:
+    """The profile of this printer, with what is odd about it shown; None without a name.  Raises InputError."""
+    if name is None:
+        return None
     from templates_gen.printer.store import load
 
     known = load(kept_printers(), name)

@@ -34,7 +34,7 @@ def guide(job: Path, output: Path | None, wall: Path | None, printer: str | None
     from templates_gen.cli.watching import planned
     from templates_gen.documents.take_along.page import make_guide, sheets_beside
 
-    known = printer_named(printer) if printer is not None else None
+    known = printer_named(printer)
     if output is not None and output != STDOUT:
         ending_of(output, ("html",))
     with about(job):

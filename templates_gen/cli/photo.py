@@ -112,7 +112,7 @@ def _on_wall(
             raise click.UsageError(f"{path.name} says itself how it was printed: leave out the options for that")
         check_results(path, None, [output], force, photos)
         return by_template(path)
-    known = printer_named(printer) if printer is not None else None
+    known = printer_named(printer)
     with about(path):
         job = job_on(path, wall)
         check_results(path, job, [output], force, [wall, *photos])

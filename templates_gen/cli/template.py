@@ -60,7 +60,7 @@ def template(context: click.Context, /, jobs: tuple[Path, ...], printer: str | N
     """
     if printer is not None and options["one_piece"]:
         raise click.UsageError("--printer is for your own printer, --one-piece for a print shop: give only one")
-    asked = Asked(**options, printer=printer_named(printer) if printer is not None else None)
+    asked = Asked(**options, printer=printer_named(printer))
     if len(jobs) > 1 and (asked.output is not None or asked.report is not None):
         raise click.UsageError("-o and --report take one job; several templates are written next to their job files")
     if asked.one_piece and (asked.paper or "").lower().startswith("roll"):
