@@ -36,8 +36,3 @@ def placed_values(plan: Plan, rects: Mapping[str, Rect]) -> dict[str, Any]:
     place = {name: {"centre": [exact(rect.cx - x, unit), exact(rect.cy - y, unit)]} for name, rect in rects.items()}
     values: dict[str, Any] = {"arrangement": "placed", "place": place, "height": {"centre": exact(y, unit)}}
     return values | ({"centre_on": exact(x, unit)} if plan.job.group.around else {})
-
-
-def rects_of(plan: Plan) -> dict[str, Rect]:
-    """Where every frame is, by its id (wall mm)."""
-    return {hung.frame.id: hung.rect for hung in plan.frames}

@@ -60,6 +60,11 @@ class Plan(Record, frozen=True):
         return tuple(nail for hung in self.frames for nail in hung.nails)
 
     @property
+    def rects(self) -> dict[str, Rect]:
+        """Where every frame is, by its id (wall mm)."""
+        return {hung.frame.id: hung.rect for hung in self.frames}
+
+    @property
     def slope(self) -> float:
         """How far the pitch line rises for every mm to the right; 0 where the frames do not climb with a stair."""
         return self.job.group.slope

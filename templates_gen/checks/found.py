@@ -11,8 +11,7 @@ from templates_gen.checks.finding import NOTE, WARN, Finding
 
 def _wish_unmet(plan: Plan) -> Iterator[Finding]:
     group = plan.job.group
-    rects = {hung.frame.id: hung.rect for hung in plan.frames}
-    for names, wish in unmet(group.wishes, rects, max(group.gap_across, group.gap_down)) if group.wishes else ():
+    for names, wish in unmet(group.wishes, plan.rects, max(group.gap_across, group.gap_down)) if group.wishes else ():
         text = (
             f"The arrangement that was found does not keep this wish: {wish}. Wish for less, or place the frames by "
             "hand."

@@ -188,7 +188,7 @@ MOST_PAIRS, BESIDE = 10, 20
 def near_fixings(plan: Plan) -> Iterator[tuple[Nail, Nail, float]]:
     """Fixings that are nearer than their holes may be (mm); of frames that overlap that is said anyway."""
     least = CLOSE_HOLES if plan.job.wall.build in BREAKING else CLOSE_NAILS
-    rects = {hung.frame.id: hung.rect for hung in plan.frames}
+    rects = plan.rects
     nails = sorted(plan.nails, key=lambda nail: (nail.x, nail.y))
     for at, nail in enumerate(nails):
         for other in reversed(nails[max(0, at - BESIDE) : at]):

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 import templates_gen as tg
-from templates_gen.arranging.kept import placed_values, rects_of, regrouped
+from templates_gen.arranging.kept import placed_values, regrouped
 from templates_gen.base.errors import InputError
 from templates_gen.base.geometry import Rect, same
 from templates_gen.base.units import DIVISION, exact
@@ -76,7 +76,7 @@ def _bands(read: Read, across: Callable[[Rect], float], along: Callable[[Rect], 
 
 
 def _rects(read: Read) -> dict[str, Rect]:
-    return rects_of(_plan(read))
+    return _plan(read).rects
 
 
 def _plan(read: Read) -> tg.Plan:

@@ -63,6 +63,6 @@ class FoundPlaces:
         if key != self._looking:
             return  # another search has begun since
         if isinstance(found, tg.Plan):
-            self._last = key, {hung.frame.id: hung.rect for hung in found.frames}
+            self._last = key, found.rects
         self._looking, self.done = None, None
         told(job, found, self._stop)

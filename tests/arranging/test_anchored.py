@@ -4,7 +4,6 @@ import pytest
 
 from templates_gen.arranging.plan import Plan, placed, plan_wall
 from templates_gen.base.errors import InputError
-from templates_gen.base.geometry import Rect
 from templates_gen.checks import find
 from templates_gen.documents.options.choices import options
 from templates_gen.documents.options.keeping import kept
@@ -38,10 +37,6 @@ def hang(tmp_path, short_searches):
     return lambda group, **more: plan_wall(read_job(written(tmp_path / "job.toml", group, **more)))
 
 
-def rects_of(plan: Plan) -> dict[str, Rect]:
-    return {hung.frame.id: hung.rect for hung in plan.frames}
-
-
 @pytest.mark.parametrize("arrangement", ARRANGEMENTS)
 @pytest.mark.parametrize(
     ("centre", "x"),  # the wall's middle is at 2500, the bench's at 500 + 1200 / 2 = 1100
@@ -50,14 +45,14 @@ def rects_of(plan: Plan) -> dict[str, Rect]:
 )  # fmt: skip
 def test_a_frame_hangs_with_its_middle_where_the_group_is_centred(hang, arrangement, centre, x):
     plan = hang(f"{ARRANGEMENTS[arrangement]}\ncentre_on = {centre}\nheight = {{ centre = 1900 }}")
-    assert rects_of(plan)["mirror"].cx == pytest.approx(x) and plan.centre_line == pytest.approx(x)
+    assert plan.rects["mirror"].cx == pytest.approx(x) and plan.centre_line == pytest.approx(x)
 
 
 @pytest.mark.parametrize("arrangement", sorted({*ARRANGEMENTS} - {"salon"}))  # that looks for another one
 def test_the_others_hang_about_it_as_they_would_about_the_groups_middle(hang, arrangement):
     plain = hang(f"{ARRANGEMENTS[arrangement]}\nheight = {{ centre = 1600 }}")
     one = hang(f'{ARRANGEMENTS[arrangement]}\ncentre_on = "mirror"\nheight = {{ centre = 1600, of = "mirror" }}')
-    before, after = rects_of(plain), rects_of(one)
+    before, after = plain.rects, one.rects
     moved = {(round(after[n].x0 - before[n].x0, 6), round(after[n].y0 - before[n].y0, 6)) for n in before}
     assert len(moved) == 1
     assert (after["mirror"].cx, after["mirror"].cy, one.level_line) == pytest.approx((2500.0, 1600.0, 1600.0))
@@ -73,14 +68,14 @@ def test_a_frame_hangs_as_high_as_is_said_of_it(hang, arrangement, height, edge,
     frames = FRAMES | {"mirror": (600, 700)}
     plan = hang(f'{ARRANGEMENTS[arrangement]}\nheight = {{ {height}, of = "mirror" }}', wall="" if "bench" not in height
                 else BENCH.replace("left = 500", "left = 100"), frames=frames)  # fmt: skip
-    assert getattr(rects_of(plan)["mirror"], edge) == pytest.approx(at)
+    assert getattr(plan.rects["mirror"], edge) == pytest.approx(at)
 
 
 def test_on_stairs_the_group_moves_along_the_pitch_line(hang):
     stairs = "stairs = { run = 250, rise = 180, up = 'right', nosing = [500, 180] }\n"
     group = 'arrangement = "stairs"\nheight = { above_nosings = 1450 }'
     plain, one = hang(group, wall=stairs), hang(f'{group}\ncentre_on = "mirror"', wall=stairs)
-    before, after = rects_of(plain), rects_of(one)
+    before, after = plain.rects, one.rects
     assert after["mirror"].cx == pytest.approx(2500.0)
     dx = 2500.0 - before["mirror"].cx
     for name in before:
@@ -94,7 +89,7 @@ def test_an_arrangement_that_is_kept_hangs_where_it_did(tmp_path, short_searches
     path = written(tmp_path / "job.toml", f"{ARRANGEMENTS['salon']}\ncentre_on = {centre}\nheight = {{ {height} }}")
     job = read_job(path)
     found = plan_wall(job)
-    asked = placed(job, rects_of(found))
+    asked = placed(job, found.rects)
     again = tmp_path / "kept.toml"
     for text in (
         path.read_text(encoding="utf-8"),
@@ -104,27 +99,27 @@ def test_an_arrangement_that_is_kept_hangs_where_it_did(tmp_path, short_searches
     ):
         again.write_text(kept(text, asked, "kept"), encoding="utf-8")  # with its own words for the place, and without
         back = plan_wall(read_job(again))
-        for name, rect in rects_of(found).items():
-            assert (rects_of(back)[name].x0, rects_of(back)[name].y0) == pytest.approx((rect.x0, rect.y0), abs=1e-6)
+        for name, rect in found.rects.items():
+            assert (back.rects[name].x0, back.rects[name].y0) == pytest.approx((rect.x0, rect.y0), abs=1e-6)
         assert (back.centre_line, back.level_line) == pytest.approx((found.centre_line, found.level_line), abs=1e-6)
 
 
 def test_every_option_has_the_frame_in_the_middle(tmp_path, short_searches):
     path = written(tmp_path / "job.toml", f'{ARRANGEMENTS["rows"]}\ncentre_on = {{ frame = "mirror", over = "bench" }}')
     for option in options(read_job(path), 4):
-        assert rects_of(option.plan)["mirror"].cx == pytest.approx(1100.0)
+        assert option.plan.rects["mirror"].cx == pytest.approx(1100.0)
 
 
 def test_on_another_wall_the_frame_is_in_the_middle_of_that(tmp_path):
     path = written(tmp_path / "job.toml", 'centre_on = "mirror"')
     hall = tmp_path / "hall.toml"
     hall.write_text("[wall]\nwidth = 4200\nheight = 2600\n", encoding="utf-8")
-    assert rects_of(plan_wall(read_job_on(path, hall)))["mirror"].cx == pytest.approx(2100.0)
+    assert plan_wall(read_job_on(path, hall)).rects["mirror"].cx == pytest.approx(2100.0)
     hall.write_text(
         '[job]\nunit = "cm"\n[wall]\nwidth = 420\nheight = 260\n[group]\n'
         'centre_on = { frame = "print", over = 150 }\n', encoding="utf-8",
     )  # fmt: skip
-    assert rects_of(plan_wall(read_job_on(path, hall)))["print"].cx == pytest.approx(1500.0)
+    assert plan_wall(read_job_on(path, hall)).rects["print"].cx == pytest.approx(1500.0)
     path = written(tmp_path / "job.toml", 'centre_on = { frame = "mirror", over = "bench" }')
     hall.write_text("[wall]\nwidth = 4200\nheight = 2600\n", encoding="utf-8")
     with pytest.raises(InputError, match="'bench' of its own wall"):

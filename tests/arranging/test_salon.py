@@ -48,10 +48,6 @@ def pile(seed: int, count: int, kinds: int = 5) -> list[Frame]:
     return [frame(f"F{at}", *random.choice(makes)) for at in range(count)]
 
 
-def rects_of(plan: Plan) -> dict[str, Rect]:
-    return {hung.frame.id: hung.rect for hung in plan.frames}
-
-
 def assert_hangs(plan: Plan) -> None:
     """Sizes and gaps kept, on the wall, clear of what is on it."""
     wall, gap = plan.job.wall, plan.job.group.gap_across
@@ -121,7 +117,7 @@ def test_a_found_arrangement_beats_rows_columns_and_grids(short_searches):
         asked = found(pile(seed, 5 + seed % 4, 4 + seed % 3), wishes=None)
         about = pile_of(asked, asked.group, 2000.0, 1400.0)
         plain = min(arranged.cost for arranged, _ in plain_arrangements(about))
-        mine = Task(about).judge([boxed(rects_of(plan_wall(asked))[name]) for name in about.names])
+        mine = Task(about).judge([boxed(plan_wall(asked).rects[name]) for name in about.names])
         assert mine <= plain + 1e-9
         if len(set(about.sizes)) >= 4:
             counted += 1
@@ -187,17 +183,17 @@ def spots(*pins: tuple[str, float, float]) -> Wishes:
 
 
 def test_a_pinned_frame_stays_where_it_is_wished():
-    rects = rects_of(plan_wall(found(pile(5, 6), wishes=spots(("F0", -700.0, 250.0)))))
+    rects = plan_wall(found(pile(5, 6), wishes=spots(("F0", -700.0, 250.0)))).rects
     assert (rects["F0"].cx, rects["F0"].cy) == pytest.approx((2000.0 - 700.0, 1400.0 + 250.0))
     everything = spots(*((f"F{at}", 600.0 * (at - 2), 0.0) for at in range(5)))
     plan = plan_wall(found(pile(6, 5), wishes=everything))
-    assert rects_of(plan)["F4"].cx == pytest.approx(2000.0 + 1200.0)
+    assert plan.rects["F4"].cx == pytest.approx(2000.0 + 1200.0)
 
 
 def test_wishes_are_met_or_said_not_to_be():
     frames = pile(8, 8)
     wished = Wishes(largest="centre", together=(("F0", "F5"),), same_height=(("F1", "F2"),), heavy_low=True)
-    rects = rects_of(plan_wall(found(frames, wishes=wished)))
+    rects = plan_wall(found(frames, wishes=wished)).rects
     assert list(unmet(wished, rects, GAP)) == []
     parted = Wishes(pins=(("F0", -1500.0, 0.0), ("F5", 1500.0, 0.0)), together=(("F0", "F5"),))
     told = [item for item in find(plan_wall(found(frames, wishes=parted))) if item.rule == "wish-unmet"]
@@ -227,13 +223,13 @@ def test_the_largest_frame_is_in_the_middle_where_heavy_ones_are_to_hang_low_as_
     wished = Wishes(
         largest="centre", together=(("F0", "F5"), ("F1", "F6")), same_height=(("F2", "F3"),), heavy_low=True
     )
-    rects = rects_of(plan_wall(found(frames, gap=40.0, wishes=wished)))
+    rects = plan_wall(found(frames, gap=40.0, wishes=wished)).rects
     assert list(unmet(wished, rects, 40.0)) == []
 
 
 def test_heavy_frames_hang_low_where_that_is_wished():
     frames = [frame(f"F{at}", 300.0, 300.0, weight=8.0 if at < 3 else 1.0) for at in range(9)]
-    rects = rects_of(plan_wall(found(frames, wishes=Wishes(heavy_low=True))))
+    rects = plan_wall(found(frames, wishes=Wishes(heavy_low=True))).rects
     heavy = sum(rects[f"F{at}"].cy for at in range(3)) / 3
     light = sum(rects[f"F{at}"].cy for at in range(3, 9)) / 6
     assert heavy < light

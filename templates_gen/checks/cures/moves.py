@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
-from templates_gen.arranging.kept import placed_values, rects_of, regrouped
+from templates_gen.arranging.kept import placed_values, regrouped
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.geometry import TOLERANCE, Rect, same
 from templates_gen.base.record import Record
@@ -109,7 +109,7 @@ def whole(plan: Plan, own: Mapping[str, Any]) -> Moved:
 
 def keeping(plan: Plan, own: Mapping[str, Any]) -> tuple[Change, ...]:
     """What keeps every frame where it is, for places that were found."""
-    return tuple(regrouped(own, placed_values(plan, rects_of(plan))))
+    return tuple(regrouped(own, placed_values(plan, plan.rects)))
 
 
 def _centred_on(group: Group, where: str) -> tuple[Change, ...]:
@@ -179,7 +179,7 @@ def moved_so(trial: Trial, moved: Moved, cure: Cure, across: float, up: float) -
     after = trial.after(cure.changes)
     if after is None:
         return False
-    now = {hung.frame.id: hung.rect for hung in after[0].frames}
+    now = after[0].rects
     for hung in trial.plan.frames:
         name = hung.frame.id
         dx, dy = (across, up) if name in moved.frames else (0.0, 0.0)

@@ -7,7 +7,6 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from templates_gen.arranging.kept import rects_of
 from templates_gen.arranging.plan import Plan, found_key, placed, plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.record import replace
@@ -68,7 +67,7 @@ class Trial:
         if job.group.arrangement != "salon":
             return plan_wall(job)
         same = found_key(job) == found_key(self.plan.job)
-        return replace(plan_wall(placed(job, rects_of(self.plan))), job=job) if same else None
+        return replace(plan_wall(placed(job, self.plan.rects)), job=job) if same else None
 
 
 def _gone(finding: Finding, found: Sequence[Finding]) -> bool:

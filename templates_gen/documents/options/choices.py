@@ -65,7 +65,7 @@ def options(job: Job, count: int, watch: Watch | None = None) -> tuple[Option, .
     found = variety(free_pile(job, free), count, _share(watch, at_first, 1.0)) if count > 1 else ()
     if count > 1 and not found:
         raise no_room("group")
-    here = {hung.frame.id: hung.rect for hung in own.frames}
+    here = own.rects
     others = [choice for choice in found if not alike(here, choice.rects)][: count - 1]
     return (
         _option(1, AS_IT_IS, plan_wall(as_it_is(own, job))),
