@@ -18,13 +18,12 @@ Points = tuple[tuple[float, float], ...]
 
 def read_pointed(path: Path, plan: Plan) -> Mapping[str, Points]:
     """The corners of each frame in pixels, the upper left one first, clockwise.  Raises InputError."""
-    frames = {" ".join(hung.frame.id.split()): hung for hung in plan.frames}
     found: dict[str, Points] = {}
     content = read_bytes(path, kind="a file of corners")
     for line, fields in parse_csv(content, path.name, ("frame", *CORNERS), "frame", {"id": "frame"}):
         where = f"{path.name}, line {line}"
         check_text(fields, where)
-        hung = frame_named(fields.get("frame"), frames, f"{where}, frame")
+        hung = frame_named(fields.get("frame"), plan, f"{where}, frame")
         found[hung.frame.id] = tuple(_point(fields.get(column), f"{where}, {column}") for column in CORNERS)
     return found
 

@@ -10,6 +10,7 @@ from typing import Any
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.errors import InputError, did_you_mean
 from templates_gen.base.record import Record, Table
+from templates_gen.base.remembering import remembered
 from templates_gen.base.units import MM, show_both
 from templates_gen.base.words import some
 from templates_gen.documents.schedule.distances import sideways, upward
@@ -90,12 +91,11 @@ def read_readings(path: Path, plan: Plan, content: bytes | None = None) -> tuple
     """
     content = read_bytes(path) if content is None else content
     rows = parse_csv(content, path.name, ("frame", *COLUMNS[5:], *PRINTED[1:]), "frame", {"id": "frame"})
-    frames = {" ".join(hung.frame.id.split()): hung for hung in plan.frames}
     found: dict[str, Reading] = {}
     for line, fields in rows:
         where = f"{path.name}, line {line}"
         check_text(fields, where)
-        hung = frame_named(fields.get("frame"), frames, f"{where}, frame")
+        hung = frame_named(fields.get("frame"), plan, f"{where}, frame")
         where = f"{where} ({hung.frame.id})"
         if hung.frame.id in found:
             raise InputError(f"{where}, frame", "was read in an earlier row, expected each frame once")
@@ -106,8 +106,15 @@ def read_readings(path: Path, plan: Plan, content: bytes | None = None) -> tuple
     return tuple(found[hung.frame.id] for hung in plan.frames if hung.frame.id in found)
 
 
-def frame_named(name: object, frames: Mapping[str, Hung], where: str) -> Hung:
+@remembered
+def _by_name(plan: Plan) -> dict[str, Hung]:
+    """The frames by their ids as cells have them, of which the blanks are taken together."""
+    return {" ".join(hung.frame.id.split()): hung for hung in plan.frames}
+
+
+def frame_named(name: object, plan: Plan, where: str) -> Hung:
     """The frame that a cell names.  Raises InputError."""
+    frames = _by_name(plan)
     if not isinstance(name, str):
         raise InputError(where, "is blank, expected the id of the frame that was measured")
     if name not in frames:
@@ -199,8 +206,7 @@ def _beside(table: ReadingTable, hung: Hung, plan: Plan, where: str) -> dict[str
         raise InputError(f"{where}, {lacking}", f"is blank, expected it where {has!r} is filled in")
     if table.left_edge is not None:
         raise InputError(f"{where}, gap", "'left_edge' is filled in too, expected one of the two")
-    frames = {" ".join(other.frame.id.split()): other for other in plan.frames}
-    other = frame_named(table.beside, frames, f"{where}, beside")
+    other = frame_named(table.beside, plan, f"{where}, beside")
     if other is hung:
         raise InputError(f"{where}, beside", f"found {table.beside!r}, the frame itself, expected the one beside it")
     planned, _ = hung.rect.gaps_to(other.rect)
