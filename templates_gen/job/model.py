@@ -71,7 +71,6 @@ class Wall(Record, frozen=True, kw_only=True):
 
     @property
     def corners(self) -> tuple[tuple[float, float], ...]:
-        """All around, those of its outline where it has one."""
         return self.outline or self.rect.corners
 
     def above_ground(self, x: float, y: float) -> float:
@@ -165,8 +164,7 @@ class Frame(Record, frozen=True, kw_only=True):
 
 class Height(Record, frozen=True, kw_only=True):
     """How high the group hangs: `by` is "centre", "top", "bottom", "above" or "above_nosings".  `feature` is only for
-    "above"; a group around a feature has its height from that.  `of` is the frame that hangs so high, "" for the whole
-    group."""
+    "above"; a group around a feature has its height from that.  `of` is the frame that hangs so high, "" for all."""
 
     by: str
     at: float

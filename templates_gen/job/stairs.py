@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from templates_gen.base.geometry import TOLERANCE
+from templates_gen.base.geometry import TOLERANCE, Rect
 from templates_gen.base.record import Record
 
 
@@ -28,6 +28,12 @@ class Stairs(Record, frozen=True, kw_only=True):
     def pitch(self) -> float:
         """The angle of the nosing line with the level, in degrees."""
         return math.degrees(math.atan(abs(self.slope)))
+
+    def end(self, wall: Rect) -> float:
+        """How far right the line ends on such a wall: at its last nosing, or at the wall's end."""
+        if self.top is not None:
+            return self.x + (self.top - self.y) / self.slope
+        return wall.x1 if self.slope > 0 else wall.x0
 
     def line_at(self, x: float) -> float:
         """The height of the nosing line above x, also where it is drawn on beyond the stair."""

@@ -49,9 +49,7 @@ def nosing_line(wall: Wall) -> Ends | None:
     stairs = wall.stairs
     if stairs is None:
         return None
-    end = wall.rect.x1 if stairs.slope > 0 else wall.rect.x0
-    if stairs.top is not None:
-        end = stairs.x + (stairs.top - stairs.y) / stairs.slope
+    end = stairs.end(wall.rect)
     return stairs.x, stairs.y, end, stairs.line_at(end)
 
 

@@ -196,9 +196,11 @@ def test_text_in_any_script_keeps_its_length_in_the_svg() -> None:
 STAIR = Stairs(x=500.0, y=190.0, slope=190.0 / 250.0, run=250.0, rise=190.0, top=950.0)
 """Five nosings, 250 mm from each other and 190 mm above each other, and a landing."""
 
+LONG = Rect(0.0, 0.0, 4000.0, 2400.0)
+
 
 def test_a_stair_has_its_treads_a_riser_below_each_nosing_and_its_landing() -> None:
-    points = outline_of(STAIR, 4000.0)
+    points = outline_of(STAIR, LONG)
     # worked out by hand here
     treads = [(500, 190), (750, 190), (750, 380), (1000, 380), (1000, 570), (1250, 570), (1250, 760), (1500, 760)]
     assert points == ((500, 0), *treads, (1500, 950), (4000, 950), (4000, 0))
@@ -207,11 +209,11 @@ def test_a_stair_has_its_treads_a_riser_below_each_nosing_and_its_landing() -> N
 
 def test_a_stair_to_the_left_is_the_mirror_image_and_a_pitch_alone_is_a_slope() -> None:
     left = replace(STAIR, x=3500.0, slope=-STAIR.slope)
-    assert outline_of(left, 4000.0) == tuple((4000 - x, y) for x, y in outline_of(STAIR, 4000.0))
+    assert outline_of(left, LONG) == tuple((4000 - x, y) for x, y in outline_of(STAIR, LONG))
     plain = replace(STAIR, run=None, rise=None)
-    assert outline_of(plain, 4000.0) == ((500, 0), (500, 190), (1500, 950), (4000, 950), (4000, 0))
+    assert outline_of(plain, LONG) == ((500, 0), (500, 190), (1500, 950), (4000, 950), (4000, 0))
     on = replace(plain, top=None)
-    assert outline_of(on, 4000.0)[2] == pytest.approx((4000, 190 + 3500 * 0.76))
+    assert outline_of(on, LONG)[2] == pytest.approx((4000, 190 + 3500 * 0.76))
 
 
 @samples

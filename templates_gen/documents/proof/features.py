@@ -158,17 +158,16 @@ def _name(name: str, place: Rect, room: Room, lettering: Lettering) -> Text | No
 def stair_items(wall: Wall, view: View) -> Iterator[Item]:
     """The stair down to the floor, in the greys of furniture; nothing where there is none."""
     if wall.stairs is not None:
-        points = tuple(view.point(*point) for point in outline_of(wall.stairs, wall.rect.x1, wall.rect.x0))
+        points = tuple(view.point(*point) for point in outline_of(wall.stairs, wall.rect))
         yield Polygon(points, grey=FILL)
         yield Polygon(points, NARROW, False, LINE)
 
 
-def outline_of(stairs: Stairs, right: float, left: float = 0.0) -> Points:
-    """The corners of a stair along a wall between two x, from the foot of its lowest riser up and back along the
-    floor."""
+def outline_of(stairs: Stairs, wall: Rect) -> Points:
+    """The corners of a stair along a wall, from the foot of its lowest riser up and back along the floor."""
     way = math.copysign(1.0, stairs.slope)
-    end = right if way > 0 else left
-    upper = list(_steps(stairs, way, end)) if stairs.run and stairs.rise else _slope(stairs, end)
+    end = wall.x1 if way > 0 else wall.x0
+    upper = list(_steps(stairs, way, end)) if stairs.run and stairs.rise else _slope(stairs, wall, end)
     return ((stairs.x, 0.0), *upper, (end, 0.0))
 
 
@@ -184,7 +183,7 @@ def _steps(stairs: Stairs, way: float, end: float) -> Iterator[tuple[float, floa
         yield end if number == count else x + way * run, y
 
 
-def _slope(stairs: Stairs, end: float) -> list[tuple[float, float]]:
+def _slope(stairs: Stairs, wall: Rect, end: float) -> list[tuple[float, float]]:
     if stairs.top is None:
         return [(stairs.x, stairs.y), (end, stairs.line_at(end))]
-    return [(stairs.x, stairs.y), (stairs.x + (stairs.top - stairs.y) / stairs.slope, stairs.top), (end, stairs.top)]
+    return [(stairs.x, stairs.y), (stairs.end(wall), stairs.top), (end, stairs.top)]

@@ -48,10 +48,8 @@ def _nosings(plan: Plan) -> Iterator[float]:
     stairs, wall = plan.job.wall.stairs, plan.job.wall.rect
     if stairs is None:
         return
-    step, end = stairs.run or STEP, wall.x1 if stairs.slope > 0 else wall.x0
-    if stairs.top is not None:
-        end = stairs.x + (stairs.top - stairs.y) / stairs.slope
-    for number in range(math.floor(abs(end - stairs.x) / step + 1e-6) + 1):
+    step = stairs.run or STEP
+    for number in range(math.floor(abs(stairs.end(wall) - stairs.x) / step + 1e-6) + 1):
         x = stairs.x + math.copysign(number * step, stairs.slope)
         if wall.x0 <= x <= wall.x1:
             yield x
