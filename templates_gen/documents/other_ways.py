@@ -32,7 +32,7 @@ ABOUT, AT_MOST = "about", "at most about"
 """How a way is said that was not searched for: by what such paper usually takes, and by what some will be saved from.
 """
 
-STRAYS, FEW = 1.4, 12
+STRAYS, MOST_FORETOLD = 1.4, 12
 """How many times the error of searched sheets with every mark what is left of them for linked paper may have, and of
 how many frames, for the minutes of linked paper to be told by that.  Else it is often laid otherwise, and takes at most
 what sheets with every mark do.  Of ten walls of 1 to 12 frames the only one with more error, a stair, took 17 minutes
@@ -106,7 +106,7 @@ def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | N
 
 def _strays(plan: Plan, left: SheetPlan, sheets: SheetPlan) -> bool:
     """Whether linked paper may well be laid otherwise than what is left of the sheets, which is less exact."""
-    if len(plan.frames) > FEW:
+    if len(plan.frames) > MOST_FORETOLD:
         return True
     off, before = farthest_off(plan, left), farthest_off(plan, sheets)
     return off is not None and before is not None and off > STRAYS * before
