@@ -17,6 +17,7 @@ from templates_gen.desk.opened import Opened, planned
 from templates_gen.documents.print_shop import shop_note
 from templates_gen.documents.set_aside import set_aside
 from templates_gen.documents.take_along.page import POLICY
+from templates_gen.drawing.lettering import job_lettering
 from templates_gen.job.paper_sizes import own_paper
 from templates_gen.printer.profile import Printer
 
@@ -174,7 +175,7 @@ def _photo_card(opened: Opened) -> Made:
 
 def _drawn(name: str, job: tg.Job, draw: Callable[[tg.Lettering], tg.Template], said: str) -> Made:
     """Pages in the job's lettering."""
-    lettering = tg.Lettering((Path(job.paper.font),) if job.paper.font else ())
+    lettering = job_lettering(job)
     return Made({f"-{name}.pdf": tg.write_pdf(draw(lettering), lettering)}, said)
 
 
