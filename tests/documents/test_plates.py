@@ -8,7 +8,6 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.checks import find
 from templates_gen.documents.correcting.sentences import hanger_words
-from templates_gen.documents.instructions.hanging_day import hanging_steps
 from templates_gen.documents.instructions.wording import own_tools
 from templates_gen.documents.measuring.fields import measures
 from templates_gen.documents.schedule.distances import facing, from_behind
@@ -17,7 +16,7 @@ from templates_gen.job.reading.framing import build_fixing, build_frame
 from templates_gen.job.reading.typed import read_table
 from templates_gen.job.tables.frame import FrameTable
 from templates_gen.tolerance.corners import base_of
-from templates_gen.tolerance.holding import plan_sheets
+from tests.documents.test_guide import steps
 from tests.jobs import frame, group, job, named
 from tests.running import run
 
@@ -62,11 +61,6 @@ def test_a_hole_under_the_frame_is_no_fault_but_one_far_under_it_is():
     assert found.level == "stop"
     rings = Hanger(kind="rings", left=60.0, right=70.0, drop_left=512.0, drop_right=513.0)
     assert len(named("drop-beyond-frame", job(frame(drop=None, hanger=rings, fixing=SCREW)))) == 1
-
-
-def steps(*frames: Frame) -> dict[str, str]:
-    plan = plan_wall(job(*frames))
-    return {step.name: step.words for step in hanging_steps(plan, plan_sheets(plan, plan.job.paper))}
 
 
 def test_on_the_day_their_screws_come_last_where_they_show():

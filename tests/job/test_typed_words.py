@@ -13,11 +13,12 @@ from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
 from templates_gen.base.toml import toml
 from templates_gen.cli.interview.job_text import job_text
-from templates_gen.cli.interview.session import answered, begin
+from templates_gen.cli.interview.session import answered
 from templates_gen.job.model import Job
 from templates_gen.job.reading.building import build_job, read_job
 from templates_gen.job.reading.other_words import MEANT, NOT_GIVEN, TWO_HOOKS, is_not_given, meant, two_sides
 from templates_gen.job.tables.contents import field_of
+from tests.cli.test_interview import told
 from tests.running import MINIMAL, run
 
 INCH = 25.4  # mm exactly (international yard and pound agreement, 1959)
@@ -33,13 +34,6 @@ KINDS = {
 }
 HANGERS = {"D-rings": "rings", "d rings": "rings", "Wire": "wire", "saw tooth": "sawtooth", "French cleat": "cleat"}
 FIXINGS = {"picture hook": "hook", "Hooks": "hook", "nails": "nail", "screws": "screw"}
-
-
-def told(*answers):
-    state = begin()
-    for answer in answers:
-        state = answered(state, answer)
-    return state
 
 
 def job(old: str = "", new: str = "", text: str = MINIMAL) -> Job:

@@ -22,6 +22,15 @@ def rows_of(*strips: list[tuple[float, float]]) -> tuple[list[list[Rect]], list[
     return rows, [Rect(left, at * HIGH, right, (at + 1) * HIGH) for at in range(len(strips))]
 
 
+def spans_of(asked: list[tuple[int, int]]) -> list[tuple[float, float]]:
+    """The left and right sides of cells by the gap before each and its width, in steps of 20 mm."""
+    at, spans = 0.0, []
+    for gap, length in asked:
+        spans.append((at + gap * 20.0, at + (gap + length) * 20.0))
+        at = spans[-1][1]
+    return spans
+
+
 def added(*strips: list[tuple[float, float]], limit: int = 99, wide: float = WIDE) -> list[Rect] | None:
     """The bridges that are built between these cells."""
     rows, spans = rows_of(*strips)
@@ -108,14 +117,7 @@ def test_a_bridge_is_as_many_cells_as_it_must_be_and_no_limit_is_passed():
     st.lists(st.lists(st.tuples(st.integers(0, 8), st.integers(3, 9)), min_size=1, max_size=3), min_size=1, max_size=3)
 )
 def test_bridges_make_one_piece_and_each_of_them_is_needed(asked):
-    strips = []
-    for strip in asked:
-        at, spans = 0.0, []
-        for gap, length in strip:
-            spans.append((at + gap * 20.0, at + (gap + length) * 20.0))
-            at = spans[-1][1]
-        strips.append(spans)
-    rows, spans = rows_of(*strips)
+    rows, spans = rows_of(*map(spans_of, asked))
     found = bridged(rows, spans, WIDE, 99)
     assert found is not None  # every row has something in it, so every row can be filled
     there = {cell for row in rows for cell in row}
@@ -136,14 +138,7 @@ def test_bridges_make_one_piece_and_each_of_them_is_needed(asked):
 )
 def test_one_bridge_is_found_wherever_one_cell_anywhere_makes_one_piece(below, above):
     """One more cell at every place in steps of 10 mm, up to the widest: where one will do, one is taken."""
-    strips = []
-    for strip in (below, above):
-        at, spans = 0.0, []
-        for gap, length in strip:
-            spans.append((at + gap * 20.0, at + (gap + length) * 20.0))
-            at = spans[-1][1]
-        strips.append(spans)
-    rows, spans = rows_of(*strips)
+    rows, spans = rows_of(spans_of(below), spans_of(above))
     there = [cell for row in rows for cell in row]
     if max(pieces(there)) != 1:
         return
