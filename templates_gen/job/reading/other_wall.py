@@ -52,7 +52,7 @@ def _moved(job: Job, raw: Mapping[str, Any], source: tuple[str, bytes]) -> Job:
     ids = [frame.id for frame in job.frames]
     table = _placed(own, read_table(there, GroupTable, unit, "group"), set(there), unit, wall, ids)
     try:
-        group = build_group(table, job.frames, wall, job.unit, "group")
+        group = build_group(table, job.frames, wall, job.unit)
     except InputError as error:
         hint = f"{error.hint}; say in the [group] of that file how the group is placed there".lstrip("; ")
         raise InputError(error.where, f"on this wall {error.problem}", hint) from None

@@ -16,21 +16,21 @@ DEFAULT_CENTRE = 57 * INCH
 not a standard."""
 
 
-def centre_of(table: GroupTable, ids: Sequence[str], wall: Wall, unit: str, where: str) -> tuple[str | float, str]:
+def centre_of(table: GroupTable, ids: Sequence[str], wall: Wall, unit: str) -> tuple[str | float, str]:
     """What the group is centred on: "wall", a feature's name, or a distance from the left end (mm); and the frame whose
     middle goes there, "" for the group's own.
 
     Raises InputError.
     """
-    value = table.centre_on
+    value, where = table.centre_on, "group, centre_on"
     if table.arrangement == "around":
         if value not in ("wall", table.around):  # "wall" is what it is when it is not given
             found = "a table in { }" if isinstance(value, CentreTable) else repr(value)
             raise InputError(where, f"found {found}, expected the feature that the frames hang around, or nothing")
         return table.around or "", ""
     if isinstance(value, CentreTable):
-        frame = known_frame(value.frame, ids, f"{where}, frame") if value.frame else ""
-        return _over(value.over, (), wall, unit, f"{where}, over"), frame
+        frame = known_frame(value.frame, ids, "group, centre_on, frame") if value.frame else ""
+        return _over(value.over, (), wall, unit, "group, centre_on, over"), frame
     if isinstance(value, str) and value != "wall" and value in ids:
         _only_a_frame(value, wall, unit, where)
         return "wall", value
@@ -78,9 +78,9 @@ def is_name(value: str, wall: Wall) -> bool:
     return value in names or value[:1].isalpha() or not any(map(str.isnumeric, value))
 
 
-def height_of(group: GroupTable, ids: Sequence[str], wall: Wall, where: str) -> Height:
+def height_of(group: GroupTable, ids: Sequence[str], wall: Wall) -> Height:
     """How high the group hangs.  Raises InputError for a way that does not go with its arrangement."""
-    table, kind = group.height, group.arrangement
+    table, kind, where = group.height, group.arrangement, "group, height"
     if kind == "around":
         if table is not None:
             raise InputError(where, "does not belong to arrangement 'around'", "the feature says how high")
@@ -91,10 +91,10 @@ def height_of(group: GroupTable, ids: Sequence[str], wall: Wall, where: str) -> 
     ways = [name for name in table.given if name not in _BESIDE]
     if len(ways) != 1 or ways[0] not in fitting or (table.by is not None) != (ways == ["above"]):
         raise InputError(where, f"found {', '.join(ways) or 'nothing'}, expected {wanted}", f"for example  {example}")
-    of = _frame_so_high(table.of, kind, ids, f"{where}, of")
+    of = _frame_so_high(table.of, kind, ids, "group, height, of")
     if table.above is None:
         return Height(by=ways[0], at=getattr(table, ways[0]), of=of)
-    feature = _feature(table.above, wall.features, f"{where}, above")
+    feature = _feature(table.above, wall.features, "group, height, above")
     return Height(by="above", at=table.by or 0.0, feature=feature.name, of=of)
 
 
@@ -119,13 +119,13 @@ _ON_STAIRS = (("above_nosings",), "above_nosings", '{ above_nosings = "57 in" },
 """The ways to say how high, the same in words, and an example."""
 
 
-def feature_around(table: GroupTable, wall: Wall, where: str) -> Feature | None:
+def feature_around(table: GroupTable, wall: Wall) -> Feature | None:
     """The feature that the frames hang around, where they do.  Raises InputError."""
     if table.arrangement != "around":
         return None
     if table.around is None:
-        raise InputError(where, "the field 'around' is missing, expected the name of a feature")
-    return _feature(table.around, wall.features, f"{where}, around")
+        raise InputError("group", "the field 'around' is missing, expected the name of a feature")
+    return _feature(table.around, wall.features, "group, around")
 
 
 def gap_around(table: GroupTable, gap: float) -> float:
@@ -135,13 +135,13 @@ def gap_around(table: GroupTable, gap: float) -> float:
     return gap if table.gap_around is None else table.gap_around
 
 
-def slope_of(table: GroupTable, wall: Wall, where: str) -> float:
+def slope_of(table: GroupTable, wall: Wall) -> float:
     """The slope of the stair that the frames climb with, 0 for none.  Raises InputError."""
     if table.arrangement != "stairs":
         return 0.0
     if wall.stairs is None:
         raise InputError(
-            f"{where}, arrangement", "found 'stairs' on a wall that has none, expected  stairs  under [wall]",
+            "group, arrangement", "found 'stairs' on a wall that has none, expected  stairs  under [wall]",
             'for example  stairs = { run = "10 in", rise = "7 1/2 in", up = "right", nosing = ["20 in", "7 1/2 in"] }',
         )  # fmt: skip
     return wall.stairs.slope
