@@ -24,6 +24,9 @@ def same(one: float, two: float) -> bool:
 Size = tuple[float, float]
 """Width and height (mm)."""
 
+Span = tuple[float, float]
+"""From where to where along an axis (mm)."""
+
 
 class Rect(Record, frozen=True, order=True):
     """A rectangle with sides along the axes: left, bottom, right, top in mm (`x0 <= x1`, `y0 <= y1`)."""

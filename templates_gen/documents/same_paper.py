@@ -8,7 +8,7 @@ from typing import Any
 
 from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.file_names import quoted
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect, Span
 from templates_gen.base.record import Record, replace
 from templates_gen.base.units import show_both
 from templates_gen.checks import Finding, findings_data
@@ -31,7 +31,7 @@ from templates_gen.drawing.sizes import H7, H18, H25, MEDIUM, NARROW
 from templates_gen.drawing.strokes import CENTRE_DASH
 from templates_gen.job.model import Feature, Frame
 from templates_gen.job.paper_sizes import own_paper
-from templates_gen.tiling.long_lines import Span, centre_spans, level_spans
+from templates_gen.tiling.long_lines import centre_spans, level_spans
 from templates_gen.tiling.page import page_of
 from templates_gen.tiling.sheet import SheetPlan
 

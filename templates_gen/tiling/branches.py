@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect, Size
 from templates_gen.tiling.joins import JOIN_MIN
 from templates_gen.tiling.minutes import EACH, FIRM, shaky
 
@@ -19,8 +19,6 @@ NEAR = 8.0
 WORTH = 30.0
 """Seconds that a nail more on a branch is worth when branches are compared: what reaching it by another would cost is
 not known yet.  Our own design, no source."""
-
-Size = tuple[float, float]
 
 
 class Branch(NamedTuple):

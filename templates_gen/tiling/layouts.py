@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from math import ceil, inf
 
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect, Span
 from templates_gen.tiling.connected import Web
 from templates_gen.tiling.joins import Rows, bridged
 from templates_gen.tiling.settle import runs_of, settle_heights, settle_strip
@@ -16,7 +16,6 @@ from templates_gen.tiling.strips import (
     Box,
     Boxes,
     Line,
-    Span,
     best_strips,
     cells_along,
     evenly,

@@ -8,10 +8,8 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect, Span
 from templates_gen.job.model import Wall
-
-Span = tuple[float, float]
 
 Ends = tuple[float, float, float, float]
 """Where a line starts and ends: x, y, x, y in mm."""

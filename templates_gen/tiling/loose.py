@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect, Span
 from templates_gen.base.record import replace
 from templates_gen.tiling.cells import CellPlan, Clearance
-
-Span = tuple[float, float]
 
 
 def filled(cells: CellPlan, whole: Sequence[Rect], overlap: float, clear: Clearance) -> CellPlan:

@@ -9,8 +9,8 @@ from bisect import bisect_left
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
-from templates_gen.base.geometry import TOLERANCE
-from templates_gen.tiling.strips import Boxes, Line, Span
+from templates_gen.base.geometry import TOLERANCE, Span
+from templates_gen.tiling.strips import Boxes, Line
 
 HALVINGS = 30
 """Bisection steps: a slack of 1 m is then known to a millionth of a mm.  Plain arithmetic."""

@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterator, Sequence
 from math import inf
 from typing import NamedTuple
 
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect, Size
 from templates_gen.base.record import Record
 from templates_gen.tiling.branches import NEAR, Branch, branches_of, crosses, near_misses, overlapping
 from templates_gen.tiling.minutes import EACH, shaky
@@ -24,8 +24,6 @@ STEP = 10.0
 LEAST_LAP = 60.0
 """mm along which two sheets of the spine meet at the least: room for two registration marks that hold a turn, and half
 a sheet's width of them by a longer join where there is one.  Our own design, no source."""
-
-Size = tuple[float, float]
 
 
 class Asked(Record, frozen=True):

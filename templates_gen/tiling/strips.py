@@ -16,7 +16,7 @@ from itertools import count, pairwise
 from math import inf
 from typing import NamedTuple
 
-from templates_gen.base.geometry import TOLERANCE, Rect
+from templates_gen.base.geometry import TOLERANCE, Rect, Span
 from templates_gen.base.grid_index import Near
 
 SLACK = TOLERANCE / 2
@@ -28,8 +28,6 @@ MOST_CELLS = 20_000
 
 MANY = 200
 """From so many boxes on those of a strip are found without a look at all.  Our own choice, measured."""
-
-Span = tuple[float, float]
 
 
 class Box(NamedTuple):

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import product
 
 from templates_gen.arranging.plan import Plan
-from templates_gen.base.geometry import Rect, same
+from templates_gen.base.geometry import Rect, Span, same
 from templates_gen.base.record import replace
 from templates_gen.base.units import show_both
 from templates_gen.base.words import UNIT_NAMES
@@ -17,7 +17,7 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
 from templates_gen.drawing.sizes import H25, H35
 from templates_gen.drawing.strokes import inside
-from templates_gen.tiling.long_lines import Ends, Span, centre_spans, level_spans, nosing_line, pitch_line, wall_edges
+from templates_gen.tiling.long_lines import Ends, centre_spans, level_spans, nosing_line, pitch_line, wall_edges
 
 STEP = 5.0
 """mm between the places along a line that are tried for its name.  Our own design, no source."""
