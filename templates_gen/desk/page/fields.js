@@ -34,7 +34,7 @@ export function asked(words, at = []) {
 }
 
 // What is said under a field: what it means where its label is a question, else what holds while it is empty.
-export const helpOf = (words) => (words.ask && saysMore(words) ? words.means : words.usual ? `Left empty: ${words.usual}` : "");
+const helpOf = (words) => (words.ask && saysMore(words) ? words.means : words.usual ? `Left empty: ${words.usual}` : "");
 
 // False for what says hardly more than the question: "How wide is the gap between two frames?", the clear gap between two frames.
 const SMALL = new Set("a an and are by for from how in is it its of on one or that the there things this to what where which with".split(" "));
@@ -46,7 +46,7 @@ export function choicesOf(words) {
   return words.kind === "choice" ? words.choices.map((value) => ({ value, label: shortName(words, value) })) : null;
 }
 
-export const shortName = (words, value) => (words.called[value] || value).split(":")[0];
+const shortName = (words, value) => (words.called[value] || value).split(":")[0];
 
 // An id in the page for a key: another one for each, whatever signs a frame's name has.
 const idOf = (key) => key.replaceAll(/[^a-z\d-]/giu, (sign) => (sign === "/" ? "_" : sign === "_" ? "__" : `_${sign.codePointAt(0)}-`));
