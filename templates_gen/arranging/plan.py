@@ -46,7 +46,7 @@ class Hung(Record, frozen=True):
 class Plan(Record, frozen=True):
     """Every frame and nail on the wall in reading order, and the two lines that all is measured from.
 
-    `centre_line` is an x, `level_line` a y; `group` is the smallest rectangle around all frames.
+    `centre_line` is an x, `level_line` a y; `group` is the smallest rectangle around all frames (`rects`, by id).
     """
 
     job: Job
@@ -61,7 +61,6 @@ class Plan(Record, frozen=True):
 
     @property
     def rects(self) -> dict[str, Rect]:
-        """Where every frame is, by its id (wall mm)."""
         return {hung.frame.id: hung.rect for hung in self.frames}
 
     @property
@@ -112,13 +111,13 @@ def free_pile(job: Job, group: Group) -> Pile:
 def placed(job: Job, rects: Mapping[str, Rect]) -> Job:
     """The job with its frames placed at these rectangles (wall mm), about its centre line and their middle, or the
     height that was given for it."""
-    centre, level = centre_line(job.group, job.wall), _origin(job.group, rects)
-    return _about_lines(job, {name: rect.shifted(-centre, -level) for name, rect in rects.items()})
+    return _about_lines(job, rects, centre_line(job.group, job.wall), _origin(job.group, rects))
 
 
-def _about_lines(job: Job, rects: Mapping[str, Rect]) -> Job:
-    """The job with its frames placed at these rectangles (mm from the two lines)."""
-    spots = tuple((name, Spot(point="centre", x=rect.cx, y=rect.cy)) for name, rect in rects.items())
+def _about_lines(job: Job, rects: Mapping[str, Rect], x: float, y: float) -> Job:
+    """The job with its frames placed at these rectangles about two lines, an upright and a level one (wall mm)."""
+    about = {name: rect.shifted(-x, -y) for name, rect in rects.items()}
+    spots = tuple((name, Spot(point="centre", x=rect.cx, y=rect.cy)) for name, rect in about.items())
     group = Group(
         arrangement="placed", rows=(tuple(rects),), gap_across=job.group.gap_across, gap_down=job.group.gap_down,
         spots=spots, centre_on=job.group.centre_on, anchor=job.group.anchor, height=job.group.height,
@@ -128,8 +127,7 @@ def _about_lines(job: Job, rects: Mapping[str, Rect]) -> Job:
 
 def as_it_is(own: Plan, job: Job) -> Job:
     """The job with every frame placed where it is about the two lines of its own plan."""
-    x, y = own.centre_line, own.level_line
-    return _about_lines(job, {hung.frame.id: hung.rect.shifted(-x, -y) for hung in own.frames})
+    return _about_lines(job, own.rects, own.centre_line, own.level_line)
 
 
 def as_found(own: Plan, there: Job) -> Job:
@@ -144,8 +142,7 @@ def as_found(own: Plan, there: Job) -> Job:
 
 def found_key(job: Job) -> tuple[object, ...]:
     """All that places which are found depend on: what hangs and where, but not what it is called or held by."""
-    frames = tuple((frame.id, frame.width, frame.height, frame.weight) for frame in job.frames)
-    return (job.group, job.wall, frames)
+    return job.group, job.wall, tuple((frame.id, frame.width, frame.height, frame.weight) for frame in job.frames)
 
 
 def _anchored(group: Group, rects: Mapping[str, Rect]) -> dict[str, Rect]:
@@ -196,8 +193,7 @@ def _level_line(group: Group, wall: Wall, rects: Mapping[str, Rect]) -> float:
 
 def height_line(group: Group, wall: Wall) -> float:
     """The height of what is given one: the middle, the top or the bottom edge of the group or of a frame of it."""
-    height = group.height
-    return height.at + (_feature(height.feature, wall).rect.y1 if height.by == "above" else 0.0)
+    return group.height.at + (_feature(group.height.feature, wall).rect.y1 if group.height.by == "above" else 0.0)
 
 
 def _beside_feature(group: Group, feature: Rect, rects: Mapping[str, Rect]) -> float:
