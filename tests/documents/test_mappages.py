@@ -10,10 +10,12 @@ import pytest
 from templates_gen.arranging.plan import Plan, plan_wall
 from templates_gen.base.geometry import Rect
 from templates_gen.documents.instructions.first_pages import area_beside_rulers
+from templates_gen.documents.instructions.map_numbers import sheet_numbers
 from templates_gen.documents.instructions.map_pages import LEAST_CELL, map_pages
 from templates_gen.drawing.flow import Flow
 from templates_gen.drawing.items import Item, Polygon, Text
 from templates_gen.drawing.lettering import Lettering
+from templates_gen.drawing.placing import Room
 from templates_gen.job.paper_sizes import large_page
 from templates_gen.tiling.page import page_of
 from templates_gen.tiling.sheet import SheetPlan
@@ -92,6 +94,20 @@ def test_nearly_every_sheet_of_a_single_map_has_its_house() -> None:
     (page,) = pages_of(plan, sheets)[2].pages
     open_ones = [item for item in page if isinstance(item, Polygon) and not item.filled and len(item.points) == 5]
     assert len(open_ones) - 1 >= 0.9 * len(sheets.sheets)  # and one in the key
+
+
+@pytest.mark.parametrize("high", [1.9, 1.5])
+def test_a_sheet_lower_on_the_map_than_its_number_has_it_all_the_same(high: float) -> None:
+    _, sheets = planned(2, 4)
+    low = min(sheet.cell.height for sheet in sheets.sheets)
+    up, across = high / low, 0.1  # mm on the map for one on the wall
+
+    def at(rect: Rect) -> Rect:
+        return Rect(rect.x0 * across, rect.y0 * up, rect.x1 * across, rect.y1 * up)
+
+    room = Room(Rect(-1e6, -1e6, 1e6, 1e6))
+    told = [item.text for item in sheet_numbers(sheets, (SMALLEST,), at, room, Lettering()) if isinstance(item, Text)]
+    assert sorted(told) == sorted(sheet.name for sheet in sheets.sheets)
 
 
 def test_a_part_shows_the_corners_of_the_whole_group_alone() -> None:

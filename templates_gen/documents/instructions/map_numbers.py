@@ -18,8 +18,9 @@ from templates_gen.tiling.sheet import SheetPlan
 NAME_SHARE = 0.9, 0.45
 """Of a sheet's width and height, what its number with the house around it takes at most.  Our own design."""
 
-EDGE, TIGHT = 0.6, 0.1
-"""mm: a name stays this far inside its sheet or frame; a number that has no room for a house.  Our own design."""
+EDGE, TIGHT, OUT = 0.6, 0.1, 0.5
+"""mm: a name stays this far inside its sheet or frame; a number that has no room for a house; how far a number may
+reach out of a sheet that is lower than it.  Our own design."""
 
 
 def sides(rect: Rect) -> tuple[Rect, ...]:
@@ -44,9 +45,13 @@ def sheet_numbers(
         if box := there.nearest(*house_size(sheet.name, size, lettering), cell.x0, cell.y1, cell.grown(-EDGE)):
             there.take(box)
             yield from house(sheet.name, size, box.x0, box.y0, lettering)
-        elif name := placed_near(
-            Text(0, 0, sheet.name, size, bold=True), cell.x0, cell.y1, cell.grown(-TIGHT), there, lettering
-        ):
+            continue
+        number = Text(0, 0, sheet.name, size, bold=True)
+        if name := placed_near(number, cell.x0, cell.y1, cell.grown(-TIGHT), there, lettering):
+            yield name
+            continue
+        there.air -= CLOSER
+        if name := placed_near(number, cell.x0, cell.y1, cell.grown(OUT), there, lettering):
             yield name
 
 
