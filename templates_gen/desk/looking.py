@@ -9,7 +9,6 @@ from typing import Any
 import templates_gen as tg
 from templates_gen.base.errors import InputError
 from templates_gen.base.output import write_results
-from templates_gen.base.units import show
 from templates_gen.base.words import capital
 from templates_gen.desk.folder import free_name, within
 from templates_gen.desk.messages import Answer, Asked, GoneError, refused
@@ -22,6 +21,7 @@ from templates_gen.documents.proof.on_screen import picture_bytes, zones_on_scre
 from templates_gen.documents.ways import print_way, shop_words
 from templates_gen.job.changes import Change
 from templates_gen.job.hangers import HANGERS
+from templates_gen.tolerance.statement import fine
 
 PIXELS = 900
 """Pixels across or down of a picture on the page: sharp where a frame fills a projector's third.  Our own design."""
@@ -62,7 +62,7 @@ def found(opened: Opened, whole: bool) -> dict[str, Any]:
 def _expected(checked: Checked, unit: str) -> str:
     if checked.expected is None:
         return ""
-    step = show(checked.expected.step, unit)
+    step = fine(checked.expected.step, unit)
     return f"Neighbours hang within {step} of one line, 95 times in 100, if paper, tape and drops are as usual."
 
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from templates_gen.arranging.plan import Plan
 from templates_gen.base.record import Record, replace
-from templates_gen.base.units import show
 from templates_gen.base.words import capital
 from templates_gen.documents.making import on_paper, planned_on
 from templates_gen.documents.print_shop import ask_for
 from templates_gen.job.paper_sizes import first_paper
 from templates_gen.tolerance.effort import effort
 from templates_gen.tolerance.expected import expected_error
+from templates_gen.tolerance.statement import fine
 
 COVERS = ("linked", "marks", "all", "nails")
 """What has to be on the paper, by the words of the job file."""
@@ -39,7 +39,7 @@ def print_way(plan: Plan, cover: str) -> PrintWay | None:
         return None
     taken, expected = effort(sheets), expected_error(own, sheets)
     windows = tuple((sheet.name, sheet.window.sides) for sheet in sheets.sheets)
-    exact = f"neighbours within {show(expected.step, job.unit)} of one line" if expected else ""
+    exact = f"neighbours within {fine(expected.step, job.unit)} of one line" if expected else ""
     return PrintWay(cover, taken.sheets, taken.joins, taken.pieces, taken.minutes, exact, windows)
 
 

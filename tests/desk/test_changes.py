@@ -19,10 +19,12 @@ from templates_gen.base.geometry import Rect
 from templates_gen.base.units import INCH
 from templates_gen.desk.changes import DOINGS, changes
 from templates_gen.desk.fields import field_words
+from templates_gen.documents.check import check_plan
 from templates_gen.documents.same_paper import serves
 from templates_gen.documents.scale_page import scale_of
 from templates_gen.job.arrangements import ARRANGEMENTS
 from templates_gen.printer.store import load, profile_folder
+from templates_gen.tolerance.statement import check_words, fine
 from tests.desk.at_the_desk import LIBRARY, AtDesk, running
 from tests.desk.test_every_field import CANAL
 from tests.jobs import SAMPLES
@@ -341,6 +343,15 @@ def test_a_cure_is_for_the_text_that_it_was_found_for(desk):
     assert desk.change("cure", 409, text="another", changes=changes)["gone"]
     desk.change("cure", text=whole["text"], changes=changes)
     assert finding["text"] not in [one["text"] for one in desk.got("/found")["findings"]]
+
+
+def test_how_exactly_it_hangs_is_said_as_check_says_it_never_cut_short(desk):
+    expected = check_plan(tg.plan_wall(tg.read_job(desk.folder / "moss.toml")), desk.folder / "moss.toml").expected
+    same = f" within {fine(expected.step, 'in')} of one line"
+    assert f"all neighbours{same}" in check_words(expected, "in")[0]
+    assert f"Neighbours hang{same}" in desk.got("/found", whole="1")["expected"]
+    way = desk.got("/way", cover="nails")
+    assert re.fullmatch(r"neighbours within \d\.\d\d in · \d+\.\d mm of one line", way["way"]["exact"])
 
 
 @pytest.mark.parametrize(
