@@ -16,6 +16,7 @@ from templates_gen.drawing.lettering import Lettering
 from templates_gen.tiling import quickest
 from templates_gen.tolerance import holding
 from tests import shared
+from tests.made import HARDLY
 from tests.running import MINIMAL
 
 LEAST_STEPS = quickest.LEAST_STEPS
@@ -74,7 +75,7 @@ def hardly_searched(monkeypatch):
     """A few steps for every search, where all that matters is that a job comes through: each still begins and ends."""
     monkeypatch.setattr(salon, "_steps", lambda count: 60)
     monkeypatch.setattr(quickest, "STEPS_A_SHEET", 0)
-    monkeypatch.setattr(quickest, "LEAST_STEPS", 2)
+    monkeypatch.setattr(quickest, "LEAST_STEPS", HARDLY)
 
 
 @pytest.fixture(scope="session", autouse=True)

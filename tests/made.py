@@ -22,6 +22,7 @@ from templates_gen.job.model import Fixing, Hanger, Job, Paper, Wall
 from templates_gen.job.paper_sizes import large_page
 from templates_gen.job.reading.building import read_job
 from templates_gen.printer.profile import Printer
+from templates_gen.tiling import quickest
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.expected import expected_error
 from templates_gen.tolerance.holding import plan_sheets
@@ -174,8 +175,13 @@ def made(name: str) -> Everything:
     return made_once(("made", name), lambda: make(asked(name), name))
 
 
+HARDLY = 2
+"""Steps of a search where all that matters is that a job comes through (conftest.py).  Our own choice."""
+
+
 def make(job: Job, name: str = "", printer: Printer | None = None) -> Everything:
     """All that comes of a job, corrected for the printer where one is given."""
+    assert quickest.LEAST_STEPS > HARDLY, "other tests would take what was hardly searched"
     plan = plan_wall(job)
     findings, sheets, lettering = find(plan), plan_sheets(plan, job.paper, printer), Lettering()
     expected = expected_error(plan, sheets)

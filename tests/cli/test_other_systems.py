@@ -22,6 +22,8 @@ from tests.importing import FILES, tree
 from tests.jobs import SAMPLES
 from tests.running import MINIMAL, listing, run
 
+pytestmark = pytest.mark.usefixtures("hardly_searched")
+
 RESULTS = [["template", "job.toml"], ["proof", "job.toml", "-o", "job.svg"], ["proof", "job.toml", "-o", "job.png"],
            ["labels", "job.toml"], ["measure", "job.toml"], ["schedule", "job.toml", "-o", "job.csv"],
            ["template", "job.toml", "-o", "x.pdf", "--report", "job.json"],

@@ -50,7 +50,7 @@ def folder(tmp_path, monkeypatch):
 
 
 @pytest.mark.parametrize("line", commands())
-def test_every_command_of_the_texts_runs(line, folder, short_searches):
+def test_every_command_of_the_texts_runs(line, folder, hardly_searched):
     line, _, target = line.partition(" > ")
     words = [word for given in shlex.split(line.replace("\\", "/")) for word in expanded(given, folder)]
     made_before(words, folder)

@@ -11,6 +11,8 @@ import pytest
 from templates_gen.documents.anonymous import TITLE
 from tests.running import MINIMAL, run
 
+pytestmark = pytest.mark.usefixtures("hardly_searched")
+
 CLIENT = "Widow Ambrose, 7 Kiln Lane"
 SECRETS = ("Ambrose", "Kiln Lane", "back parlour", "ambrose-job", "aunts-list", "aunts-drops", "aunts-hall", "private",
            "Heirloom", "drawer by the stove")  # fmt: skip
