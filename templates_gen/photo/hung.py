@@ -186,7 +186,8 @@ def as_data(hung: Hung) -> dict[str, Any]:
 def reading(one: Hangs, centre_line: float) -> dict[str, str]:
     """The readings of a frame by their columns."""
     across = one.left[0] - centre_line
-    return {"left": f"{one.left[1]:.2f} mm", "right": f"{one.right[1]:.2f} mm", "left_edge": f"{across:.2f} mm"}
+    lengths = {"left": one.left[1], "right": one.right[1], "left_edge": across, "within": one.sure}
+    return {name: f"{mm:.2f} mm" for name, mm in lengths.items()}
 
 
 def not_read(hung: Hung) -> Iterator[str]:
@@ -209,4 +210,4 @@ RELATIVE = "Places are relative to each other: the frames together are taken to 
 def as_readings(hung: Hung, centre_line: float) -> str:
     """The readings as the spreadsheet that `correct` reads."""
     rows = ((own_text(one.id), *reading(one, centre_line).values()) for one in hung.frames)
-    return as_csv(("frame", "left", "right", "left_edge"), rows)
+    return as_csv(("frame", "left", "right", "left_edge", "within"), rows)

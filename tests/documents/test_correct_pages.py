@@ -93,6 +93,19 @@ def test_taking_a_frame_down_has_its_caution_also_where_only_its_wire_changes(sa
     assert ("the wire until its taut drop" in out) == (rows[0] == "C")
 
 
+@pytest.mark.parametrize(("within", "unsure"), [("", False), ("4.7 mm", False), ("4.8 mm", True)])
+def test_a_frame_off_by_no_more_than_its_readings_is_measured_by_hand_before_anything_moves(sample, within, unsure):
+    """A is read 3/16 in (4.76 mm) low, and something is to be done about it; B hangs as planned."""
+    (sample / "some.csv").write_text(
+        f"frame,left,right,within\nA,66 13/16,66 13/16,{within}\nB,70,70,{within}\nC,,,9 mm\n"
+    )
+    ran = run("correct", "fern-prints.toml", "some.csv")
+    out = " ".join(ran.out.split())
+    assert ran.code == 0 and "the wire until its taut drop" in out and "Not read: frames" in out
+    words = "no more than its readings may be off (3/16 in · 5 mm): measure it by hand before anything moves"
+    assert out.count(words) == out.count("may be off") == int(unsure)
+
+
 def test_the_data_and_the_spreadsheet_say_the_same(sample):
     ran = run("correct", "fern-prints.toml", HUNG.name, "--format", "json", "--report", "r.json")
     data = json.loads(ran.out)

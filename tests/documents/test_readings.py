@@ -8,7 +8,7 @@ import pytest
 
 from templates_gen.arranging.plan import plan_wall
 from templates_gen.base.errors import InputError
-from templates_gen.documents.correcting.form import COLUMNS, form_csv
+from templates_gen.documents.correcting.form import FORM, form_csv
 from templates_gen.documents.correcting.moves import limits_of
 from templates_gen.documents.correcting.pointed import read_pointed
 from templates_gen.documents.correcting.poses import poses
@@ -170,7 +170,7 @@ def test_the_form_comes_back_as_it_was_printed_and_says_what_to_measure(read):
     odd = plan_wall(job(frame("=1+1", title="@A1"), frame("-b"), group=group((("=1+1", "-b"),)), unit="in",
                         wall=Wall(name="", width=4000.0, height=2600.0)))  # fmt: skip
     header, *rows = csv.reader(io.StringIO(form_csv(odd)))
-    assert tuple(header) == COLUMNS
+    assert tuple(header) == FORM
     assert [row[0] for row in rows] == ["'=1+1", "'-b"]  # no spreadsheet takes them for formulas
     # the top edges are at 1700 mm, 66 15/16 in, 250 mm above the level line; left edges 430 mm left, 30 mm right
     assert [row[2:5] for row in rows] == [["66 15/16 in", "9 13/16 in above", "16 15/16 in left"],

@@ -193,6 +193,8 @@ def test_the_readings_are_what_correct_takes(folder):
     assert set(read) == {"A", "B"}
     off = np.array([read[name] - true[name] for name in read])
     assert np.abs(off - off.mean((0, 1))).max() < 1.5  # mm, relative to each other
+    within = {row["frame"]: row["within"] for row in csv.DictReader(io.StringIO((folder / "readings.csv").read_text()))}
+    assert within == {one["id"]: f"{one['sure']:.2f} mm" for one in told["frames"]}
     after = run("correct", "job.toml", "readings.csv")
     assert after.code == 0 and "A" in after.out and "B" in after.out
 
@@ -241,4 +243,4 @@ def test_a_frame_of_any_name_is_read_back_from_the_readings_and_is_no_formula(na
     hung = Hung((Hangs(name, (10.0, 1500.0), (310.0, 1500.5), 1.0),), ())
     _, row = csv.reader(io.StringIO(as_readings(hung, 4.0)))
     assert plain(row[0]) == name and not row[0].startswith("=")
-    assert row[1:] == ["1500.00 mm", "1500.50 mm", "6.00 mm"]
+    assert row[1:] == ["1500.00 mm", "1500.50 mm", "6.00 mm", "1.00 mm"]

@@ -25,10 +25,11 @@ function heightsFrom(name) {
   sessionStorage.setItem(`${key} from`, name);
 }
 
-// What was read of the frames that there are, in the columns that are shown.
+// What was read of the frames that there are, in the columns that are shown; how sure it is, as long as no hand changed it.
 function rows() {
   const read = ({ id }) => Object.fromEntries(Object.keys(columns()).map((name) => [name, readings[id]?.[name] || ""]));
-  return Object.fromEntries(store.state.frames.map((one) => [one.id, read(one)]).filter(([, values]) => Object.values(values).some(Boolean)));
+  const filled = store.state.frames.map((one) => [one.id, read(one)]).filter(([, values]) => Object.values(values).some(Boolean));
+  return Object.fromEntries(filled.map(([id, values]) => [id, { ...values, within: readings[id].within || "" }]));
 }
 
 async function work() {
@@ -116,7 +117,7 @@ function row(one, number) {
     const bad = wrong && readingOf(wrong) === `${one.id} ${name}` ? `wrong_${number}` : null;
     return h("label", {}, words, h("input", {
       type: "text", value: values[name] || "", autocomplete: "off", placeholder: planned(name) ? `planned: ${planned(name)}` : "", "data-focus": `${one.id} ${name}`, "aria-invalid": bad && "true", "aria-describedby": bad,
-      oninput: (event) => { readings[one.id] = { ...readings[one.id], [name]: event.target.value }; sessionStorage.setItem(key, JSON.stringify(readings)); },
+      oninput: (event) => { readings[one.id] = { ...readings[one.id], [name]: event.target.value, within: "" }; sessionStorage.setItem(key, JSON.stringify(readings)); },
     }), bad ? h("span", { className: "wrong", id: bad }, capital(wordsOf({ ...wrong, where: "" }))) : null);
   });
   const filled = one.id in rows();

@@ -10,7 +10,7 @@ from templates_gen.arranging.plan import Hung, Plan
 from templates_gen.base.csv_cells import as_csv, own_text
 from templates_gen.base.geometry import Rect
 from templates_gen.base.units import other_unit, show, show_both
-from templates_gen.documents.correcting.readings import COLUMNS, PRINTED
+from templates_gen.documents.correcting.readings import FORM, PRINTED
 from templates_gen.documents.instructions.wording import TO_WRITE
 from templates_gen.documents.of_job import numbered, of_job, text_area, whose
 from templates_gen.documents.schedule.distances import above_floor, left_end, sideways, upward
@@ -46,9 +46,9 @@ the left of a box its words begin.  Our own design, no source."""
 
 def form_csv(plan: Plan) -> str:
     """The spreadsheet to fill in, with what should be measured in the job's unit."""
-    unit, blanks = plan.job.unit, [""] * (len(COLUMNS) - len(PRINTED))
+    unit, blanks = plan.job.unit, [""] * (len(FORM) - len(PRINTED))
     return as_csv(
-        COLUMNS,
+        FORM,
         (
             (
                 own_text(hung.frame.id), own_text(hung.frame.title),

@@ -44,11 +44,12 @@ class ReadingTable(Table):
     left_edge: Offset | None = None
     gap: Length | None = None
     beside: str | None = None
+    within: Length | None = None
 
 
 COLUMNS = ReadingTable.__struct_fields__
-PRINTED = COLUMNS[:5]
-"""The columns that the blank form fills in: but for the frame, to be looked at only."""
+PRINTED, FORM = COLUMNS[:5], COLUMNS[:-1]
+"""The columns that the blank form fills in, but for the frame to be looked at only, and all that it has."""
 
 FROM_LINES = ("left_from_level", "right_from_level", "left_edge")
 """The columns of distances from one of the two lines, which may lie on either side of it."""
@@ -81,6 +82,7 @@ class Reading(Record, frozen=True, kw_only=True):
     left_edge: float | None = None
     gap: float | None = None
     beside: str = ""
+    within: float | None = None  # mm that 95 of 100 are true to, of those from a photograph
 
 
 def read_readings(path: Path, plan: Plan, content: bytes | None = None) -> tuple[Reading, ...]:
@@ -125,7 +127,7 @@ def frame_named(name: object, plan: Plan, where: str) -> Hung:
 
 def _reading(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> Reading | None:
     """The reading of one row; None when only what the form printed is in it."""
-    if not set(fields) - {*PRINTED}:
+    if not set(fields) - {*PRINTED, "within"}:
         return None
     _check_heights(fields, hung, plan, where)
     signed = {name: _signed(value) if name in FROM_LINES else value for name, value in fields.items()}
@@ -137,7 +139,7 @@ def _reading(fields: Mapping[str, Any], hung: Hung, plan: Plan, where: str) -> R
         raise InputError(f"{where}, {other}", "is blank, expected both top corners, or a tilt beside one")
     return Reading(
         hung=hung, where=where, left=left, right=right, tilt=tilt,
-        left_edge=_left_edge(table, hung, plan, where), **_beside(table, hung, plan, where),
+        left_edge=_left_edge(table, hung, plan, where), **_beside(table, hung, plan, where), within=table.within,
     )  # fmt: skip
 
 
@@ -225,8 +227,7 @@ def _check_near(
         return
     unit = plan.job.unit
     hint = next((f"is this {name}" for name, at in others.items() if abs(found - at) <= ALIKE), "")
-    bare = found / MM[unit]
-    slips = [name for name in ("in", "cm", "mm") if name != unit and abs(bare * MM[name] - planned) <= ALIKE]
+    slips = [one for one in ("in", "cm", "mm") if one != unit and abs(found / MM[unit] * MM[one] - planned) <= ALIKE]
     if slips and not hint:
         hint = f"is this in {slips[0]}? then write the unit behind the number"
     raise InputError(

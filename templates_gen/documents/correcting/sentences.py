@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 
-from templates_gen.arranging.plan import Hung, Plan
+from templates_gen.arranging.plan import Hung
 from templates_gen.base.csv_cells import NOTHING
 from templates_gen.base.units import DIVISION, show_both
 from templates_gen.checks.sentences import by_how_much
@@ -68,6 +68,7 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
     """Sentences: the wire's length, what is done by hand, what is left alone, what to do where holes are near, and what
     the job should say of it for the next paper."""
     correction = cured.correction
+    yield from _unsure(cured, unit)
     yield from wire_words(cured, unit)
     yield from _by_hand(cured, unit)
     if cured.apart is not None:
@@ -88,6 +89,15 @@ def what_to_do(cured: Cured, unit: str) -> Iterator[str]:
         yield "Leave it: too little for most people to see."
     yield from _doubts(correction, unit)
     yield from afterwards_words(cured, unit)
+
+
+def _unsure(cured: Cured, unit: str) -> Iterator[str]:
+    """That a frame is off by no more than its readings may be, where something is to be done about it all the same."""
+    pose = cured.correction.pose
+    off = max(abs(pose.up or 0.0), abs(pose.right or 0.0))
+    if pose.within is not None and off <= pose.within and (cured.wire or cured.correction.moves):
+        within = show_both(pose.within, unit)
+        yield f"That is no more than its readings may be off ({within}): measure it by hand before anything moves."
 
 
 def kinds_of(cured: Cured) -> str:
@@ -235,9 +245,3 @@ def together(done: Sequence[Cured], unit: str) -> Iterator[str]:
             f"All frames hang too {'high' if read[0] > 0 else 'low'}, by {show_both(off, unit)} or more; they differ "
             f"by {show_both(apart, unit)} at most. Where nothing level is near, that shows less than new holes would."
         )
-
-
-def not_read(plan: Plan, done: tuple[Cured, ...]) -> list[str]:
-    """The frames of which nothing was read."""
-    read = {cured.hung.frame.id for cured in done}
-    return [hung.frame.id for hung in plan.frames if hung.frame.id not in read]

@@ -41,7 +41,7 @@ def foot(plan: Plan, done: tuple[Cured, ...]) -> tuple[str, ...]:
     """What goes for all frames: those not read, what is left alone, holes too near, and the cautions."""
     unit = plan.job.unit
     limits = min((cured.correction.limits for cured in done), key=lambda limits: limits.step)
-    missing = say.not_read(plan, done)
+    missing = not_read(plan, done)
     return (
         *([f"Not read: {listed(missing)}."] if missing else []),
         *say.together(done, unit),
@@ -50,6 +50,12 @@ def foot(plan: Plan, done: tuple[Cured, ...]) -> tuple[str, ...]:
         f"Left alone: {say.limits_words(limits, unit)}. {say.SEEN_WORDS}.",
         *_cautions(done),
     )
+
+
+def not_read(plan: Plan, done: tuple[Cured, ...]) -> list[str]:
+    """The frames of which nothing was read."""
+    read = {cured.hung.frame.id for cured in done}
+    return [hung.frame.id for hung in plan.frames if hung.frame.id not in read]
 
 
 def _cautions(done: tuple[Cured, ...]) -> tuple[str, ...]:
@@ -85,7 +91,7 @@ def as_data(plan: Plan, done: tuple[Cured, ...]) -> dict[str, Any]:
         "job": plan.job.title,
         "unit": plan.job.unit,
         "frames": [_frame_data(cured, plan.job.unit) for cured in done],
-        "not_read": say.not_read(plan, done),
+        "not_read": not_read(plan, done),
     }
 
 
