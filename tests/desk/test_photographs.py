@@ -115,9 +115,19 @@ def test_corners_are_pointed_at_and_what_is_read_goes_into_the_readings(hand: Ha
     filled = hand.page.locator('[data-focus="A left"]')
     assert filled.input_value().endswith(" mm")
     hand.click("summary:has-text('Frame A')") if not filled.is_visible() else None
-    hand.button("What has to move?")
+    assert all(row["within"].endswith(" mm") for row in _sent(hand).values())
     hand.page.locator(".told").wait_for()
+    filled.fill("1650 mm")  # a tape's reading is not as unsure as the photograph's
+    within = {name: row["within"] for name, row in _sent(hand).items()}
+    assert within["A"] == "" and within["B"].endswith(" mm")
     assert hand.told == []
+
+
+def _sent(hand: Hand) -> dict[str, dict[str, str]]:
+    """The readings of every frame that the page asks about what has to move."""
+    with hand.page.expect_request("**/correct*") as asked_for:
+        hand.button("What has to move?")
+    return json.loads(asked_for.value.post_data)["rows"]
 
 
 def _walk(hand: Hand, x: float, y: float, far: int, near: int) -> None:
