@@ -19,6 +19,7 @@ from templates_gen.tiling.planning import linked_of
 from templates_gen.tiling.sheet import SheetPlan
 from templates_gen.tolerance.effort import Effort, effort
 from templates_gen.tolerance.expected import Expected, farthest_off
+from templates_gen.tolerance.statement import fine
 
 MOST_FRAMES = 60
 """Frames for which the other ways are planned: half a second for so many, a tenth for a dozen (measured by us)."""
@@ -71,7 +72,12 @@ class Way(Record, frozen=True):
         if self.shop:
             return self.shop
         taken = self.effort.roughly(self.rough) if self.rough else self.effort.words
-        return taken + ("" if self.off is None else f"; {show(self.off, unit)} off")
+        return taken + ("" if self.off is None else f"; {_fine(self.off, unit)} off")
+
+
+def _fine(off: float, unit: str) -> str:
+    """How far off neighbours may come out, in the job's own unit alone: a tape's steps would cut a promise short."""
+    return fine(off, unit).partition(" · ")[0]
 
 
 def other_ways(plan: Plan, printer: Printer | None = None, sheets: SheetPlan | None = None) -> list[Way]:
@@ -137,10 +143,11 @@ def closer_words(plan: Plan, expected: Expected | None, printer: Printer | None 
     if expected is None or expected.worst.error < FAR or len(plan.frames) > MOST_FRAMES:
         return []
     pair, unit = expected.worst.pair, plan.job.unit
-    far = show(expected.worst.error, unit)
+    far = _fine(expected.worst.error, unit)
     off = f"{pair.one.frame.id} and {pair.two.frame.id} may come out {far} off each other"
     known = ((way, way.off) for way in _closer(plan, printer) if way.off is not None)
-    ways = [way for way, error in known if error < expected.worst.error and show(error, unit) != far]  # as it is shown
+    told = show(expected.worst.error, unit)  # what a tape does not tell apart is no closer
+    ways = [way for way, error in known if error < expected.worst.error and show(error, unit) != told]
     if not ways:
         return [f"{off} (19 times in 20 it is less), by any taping."]
     first = f"{off} (19 times in 20 it is less), however carefully the sheets are taped. What brings them closer:"
@@ -148,7 +155,7 @@ def closer_words(plan: Plan, expected: Expected | None, printer: Printer | None 
 
 
 def _closer_line(way: Way, unit: str) -> str:
-    within = "" if way.off is None else show(way.off, unit)
+    within = "" if way.off is None else _fine(way.off, unit)
     taken = way.effort.words if way.effort.sheets > 1 else counted(way.effort.sheets, "page")
     return f"{way.name}, {way.options}: {within} ({taken})"
 

@@ -102,7 +102,7 @@ def test_the_options_of_a_way_make_what_it_says(name: str) -> None:
         if not way.rough:
             error = expected_error(replace(plan, job=job), sheets)
             assert error and way.off == error.worst.error
-            assert way.words("mm").endswith(f"; {error.worst.error:.0f} mm off")  # as `closer_words` says
+            assert way.words("mm").endswith(f"; {error.worst.error:.1f} mm off")  # as `closer_words` says
 
 
 @pytest.mark.parametrize("cover", ["marks", "nails"])
@@ -124,7 +124,7 @@ def test_a_wall_that_comes_out_far_off_is_told_what_brings_it_closer() -> None:
     expected = expected_error(plan, plan_sheets(plan, job.paper))
     assert expected is not None and expected.worst.error > FAR
     first, *ways = closer_words(plan, expected)
-    assert f"may come out {expected.worst.error:.0f} mm off each other" in first
+    assert f"may come out {expected.worst.error:.1f} mm off each other" in first
     assert [way.split(",")[0] for way in ways] == ["loose pieces", "larger paper", "a print shop"]
     strips = {"size": "roll 1067 mm"}  # no usual roll is as wide as the group
     for way, options in zip(ways, ({"cover": "nails"}, {"size": "a3"}, strips), strict=True):
@@ -132,7 +132,7 @@ def test_a_wall_that_comes_out_far_off_is_told_what_brings_it_closer() -> None:
         sheets = plan_sheets(other, other.job.paper)
         error = expected_error(other, sheets)
         assert error is not None and error.worst.error < expected.worst.error
-        assert f": {error.worst.error:.0f} mm (" in way
+        assert f": {error.worst.error:.1f} mm (" in way
         assert (effort(sheets).words if len(sheets.sheets) > 1 else "1 page") in way
 
 
@@ -149,7 +149,7 @@ def test_a_way_that_shows_the_same_figure_is_not_said_to_bring_them_closer(monke
     monkeypatch.setattr("templates_gen.documents.other_ways._closer", offered)
     monkeypatch.setattr("templates_gen.documents.other_ways.FAR", 0.0)
     first, *ways = closer_words(done.plan, expected)
-    assert f"may come out {error:.0f} mm off" in first and [way.split(",")[0] for way in ways] == ["nearer"]
+    assert f"may come out {error:.1f} mm off" in first and [way.split(",")[0] for way in ways] == ["nearer"]
 
 
 def test_paper_that_is_not_cut_is_told_what_cutting_brings() -> None:
@@ -163,7 +163,7 @@ def test_paper_that_is_not_cut_is_told_what_cutting_brings() -> None:
     assert cut.startswith("cutting the sheets, --trim cut: ") and len(others) == 3
     other = replace(plan, job=replace(job, paper=replace(job.paper, trim="cut")))
     better = expected_error(other, plan_sheets(other, other.job.paper))
-    assert better is not None and f": {better.worst.error:.0f} mm (" in cut
+    assert better is not None and f": {better.worst.error:.1f} mm (" in cut
 
 
 def test_a_wall_that_comes_out_close_is_told_nothing() -> None:
