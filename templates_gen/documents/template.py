@@ -33,7 +33,7 @@ def draw_template(
     apart = sheets.paper.kind != "sheets"  # the first pages are then a file of their own
     told = replace(sheets, printed=None) if bare else sheets  # torn sheets are numbered as among all of them
     before = FirstPages([], -1, -1) if apart else first_pages(plan, findings, told, expected, lettering)
-    every = lay(plan, sheets, len(before.pages), lettering)
+    every = lay(plan, sheets, len(before.pages), lettering, told.on_these_pages)
     ruled = [[Use(RULERS_FORM, 0.0, 0.0), *items] for items in before.pages[:1]]
     first = numbered([*ruled, *before.pages[1:]], before.titles, sheets.page.matrix, roman)
     forms = sheet_forms(plan, sheets, every, lettering)

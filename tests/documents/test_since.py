@@ -275,6 +275,7 @@ def test_the_command_prints_only_what_the_old_paper_lacks(ferns: Path) -> None:
     (new,) = [sheet for sheet in report["sheets"] if sheet["page"] is not None]
     reader = pypdf.PdfReader(ferns / "ferns-update.pdf")
     assert new["page"] == len(reader.pages) and f"sheet {new['name']} " in reader.pages[-1].extract_text()
+    assert f"page {new['page']} of {len(reader.pages)}" in reader.pages[-1].extract_text()  # of this file
     (nail,) = [nail for nail in report["nails"] if nail["name"] == "C"]
     assert nail["pages"] == [new["page"]]
     first = " ".join(reader.pages[0].extract_text().split())

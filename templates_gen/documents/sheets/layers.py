@@ -33,7 +33,7 @@ from templates_gen.drawing.grounds import over_lines
 from templates_gen.drawing.items import Form, Page, Use
 from templates_gen.drawing.lettering import Lettering
 from templates_gen.drawing.placing import Room
-from templates_gen.tiling.sheet import SheetPlan
+from templates_gen.tiling.sheet import Sheet, SheetPlan
 
 LAYERS: tuple[Layer, ...] = (
     corners_to_measure_from,
@@ -64,13 +64,18 @@ class Laid(Record, frozen=True):
     drawn: Mapping[Layer, Drawn]
 
 
-def lay(plan: Plan, sheets: SheetPlan, before: int, lettering: Lettering) -> list[Laid]:
-    """All layers on all sheets, which come after so many pages `before` them."""
-    of = before + len(sheets.sheets)
+def lay(
+    plan: Plan, sheets: SheetPlan, before: int, lettering: Lettering, pages: Sequence[Sheet] = ()
+) -> list[Laid]:  # fmt: skip
+    """All layers on all sheets, of which these are `pages` of the file, all if none are named, with so many `before`
+    them."""
+    pages = pages or sheets.sheets
+    of, page_of = before + len(pages), {sheet.name: number for number, sheet in enumerate(pages, before + 1)}
     every = [
-        SoFar(plan, sheets, part, number, of, lettering, Room(part.sheet.inner), Room(part.sheet.inner), {})
-        for number, part in enumerate(shown_on(plan, sheets), before + 1)
-    ]
+        SoFar(plan, sheets, part, page_of.get(part.sheet.name, 0), of, lettering, Room(part.sheet.inner),
+              Room(part.sheet.inner), {})
+        for part in shown_on(plan, sheets)
+    ]  # fmt: skip
     drawn: list[dict[Layer, Drawn]] = [{} for _ in every]
     for layer in LAYERS:
         for at, done in enumerate(list(layer(every))):
