@@ -414,6 +414,15 @@ def test_rings_are_shown_and_saved_from_behind_whichever_way_the_file_sees_them(
     assert hand.told == []
 
 
+def test_a_field_that_was_saved_with_another_before_its_answer_came_waits_for_nothing(hand: Hand, library):
+    """Seen once in nine frames from nothing: the answer that a field waits found its draft gone."""
+    hand.open(library.address)
+    hand.step("Frames")
+    hand.page.evaluate("import('/page/drafts.js').then((it) => it.wait('frame/A/hanger/left', 'Waits.'))")
+    assert hand.page.evaluate("import('/page/drafts.js').then((it) => it.drafts.size)") == 0
+    assert hand.told == []
+
+
 def test_no_hanger_is_offered_twice_for_a_new_frame(hand: Hand, library):
     """The last frame's is the first choice, by whatever it is called; it stood there a second time."""
     hand.open(library.address)

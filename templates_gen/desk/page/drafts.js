@@ -23,9 +23,11 @@ export function takenBack(key) {
   }
 }
 
-// What is typed waits for another field.
+// What is typed waits for another field, unless it was saved with that one, or taken back, before the answer came.
 export function wait(key, why) {
-  keep(key, { text: drafts.get(key).text, why, waits: true, again: true });
+  const draft = drafts.get(key);
+  if (!draft) return;
+  keep(key, { text: draft.text, why, waits: true, again: true });
   told(key, why, true);
 }
 
